@@ -1,0 +1,19 @@
+using FluentValidation;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Channels;
+
+/// <summary>Channels: their price step is filled in, and their currency stays while prices are listed on them.</summary>
+public sealed class ChannelDocuments(IValidator<Channel> validator) : DocumentKind<Channel>("channel", validator)
+{
+    public override Checked<Channel> Check(Writing writing, string key, Channel document, Channel? stored)
+    {
+        var currency = Currency.Of(document.Currency);
+        if (stored is not null && stored.Currency != document.Currency && writing.UsersOf(Name, key) is { Count: > 0 } prices)
+            return Problem.InUse($"Prices in {stored.Currency} are listed on this channel; store the other currency as a channel of its own.", [.. prices.Select(price => new Usage(price.Kind, price.Key))]);
+        return new Checked<Channel>(document with { PriceStep = document.PriceStep ?? currency.MinorUnit }, currency, [], null);
+    }
+}

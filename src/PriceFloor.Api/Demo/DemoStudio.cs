@@ -1,0 +1,53 @@
+using System.Globalization;
+using System.Text.Json;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Demo;
+
+/// <summary>An invented studio to try the service with. It goes in by the same way as everybody's documents.</summary>
+public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels, DocumentKind<ListedPrice> prices)
+{
+    public void Fill(Store store) => store.Write("demo", writing =>
+    {
+        var studio = JsonDocument.Parse(Read("studio.json")).RootElement;
+        Put(writing, profiles, studio.GetProperty("profiles"));
+        Put(writing, channels, studio.GetProperty("channels"));
+        Put(writing, designs, studio.GetProperty("designs"));
+        Put(writing, prices, studio.GetProperty("prices"));
+        return true;
+    });
+
+    /// <summary>What the demo prints: its key once, and lines to paste.</summary>
+    public static string Greeting(string? key, string dataFolder, string address) => string.Create(CultureInfo.InvariantCulture, $"""
+
+        The demo studio is ready at {address} (an invented studio; figures are no tax or legal advice).
+        {(key is null ? $"Its key was made at an earlier start: see {Path.Combine(dataFolder, "first-admin-key")}." : $"Its key, shown this once: {key}")}
+        Try, in another terminal:
+
+          curl -s -H 'Authorization: Bearer {key ?? "KEY"}' '{address}/v1/profiles/main/requirement'
+          curl -s -H 'Authorization: Bearer {key ?? "KEY"}' '{address}/v1/designs/RB-014/floor-price?workings=true'
+          curl -s -H 'Authorization: Bearer {key ?? "KEY"}' '{address}/v1/price-checks?sku=RB-014&channel=web&price=58.00'
+
+        """);
+
+    private static void Put<T>(Writing writing, DocumentKind<T> kind, JsonElement documents) where T : class
+    {
+        foreach (var document in documents.EnumerateObject())
+        {
+            var body = JsonBody<T>.Parse(System.Text.Encoding.UTF8.GetBytes(document.Value.GetRawText()), kind.Validator);
+            var saved = body.Problem is { } problem ? new Saved(null, null, problem) : kind.Save(writing, document.Name, body.Value);
+            if (saved.Problem is not null)
+                throw new InvalidOperationException($"The demo's {kind.Name} {document.Name} is refused: {string.Join(' ', saved.Problem.Errors?.Select(error => $"{error.Pointer} {error.Detail}") ?? [saved.Problem.Type.Slug])}");
+        }
+    }
+
+    private static string Read(string name)
+    {
+        using var stream = typeof(DemoStudio).Assembly.GetManifestResourceStream($"PriceFloor.Api.Demo.{name}")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

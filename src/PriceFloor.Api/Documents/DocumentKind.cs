@@ -1,0 +1,69 @@
+using FluentValidation;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>
+/// A kind of stored document: how one is completed and checked against what else is stored. What all kinds share (revisions,
+/// preconditions, pages) is in <see cref="DocumentRoutes"/>.
+/// </summary>
+public abstract class DocumentKind<T>(string name, IValidator<T> validator) where T : class
+{
+    /// <summary>What the store and the problems call it: "profile", "design", "channel", "price".</summary>
+    public string Name { get; } = name;
+
+    public IValidator<T> Validator { get; } = validator;
+
+    /// <summary>
+    /// Fills in what the document leaves to the store, and says what stands against storing it: a reference that leads nowhere,
+    /// something that others still use.
+    /// </summary>
+    public abstract Checked<T> Check(Writing writing, string key, T document, T? stored);
+
+    /// <summary>What else goes when the document is deleted.</summary>
+    public virtual void Cascade(Writing writing, string key) { }
+
+    /// <summary>The read-only properties that name the document in answers.</summary>
+    public virtual IEnumerable<(string Property, string Value)> NamesOf(string key) => [("key", key)];
+
+    /// <summary>Stores the document, or leaves all as it is where it says the same already.</summary>
+    public Saved Save(Writing writing, string key, T document)
+    {
+        var stored = writing.Find(Name, key);
+        var check = Check(writing, key, document, stored is null ? null : WireJson.ReadDocument<T>(stored.Body!));
+        if (check.Problem is { } problem)
+            return new Saved(null, stored, problem);
+
+        var body = WireJson.WriteDocument(check.Document!, check.Currency!);
+        return stored?.Body == body
+            ? new Saved(stored, stored, null)
+            : new Saved(writing.Save(Name, key, body, check.References), stored, null);
+    }
+}
+
+/// <summary>A document ready to be stored, or what stands against it.</summary>
+/// <param name="Document">The document with everything filled in.</param>
+/// <param name="Currency">The currency whose decimals its money shows at least.</param>
+/// <param name="References">What it refers to.</param>
+/// <param name="Problem">Why it cannot be stored.</param>
+public sealed record Checked<T>(T? Document, Currency? Currency, IReadOnlyList<DocumentName> References, Problem? Problem) where T : class
+{
+    public static implicit operator Checked<T>(Problem problem) => new(null, null, [], problem);
+}
+
+/// <summary>What came of storing a document.</summary>
+/// <param name="Revision">The revision that now stands; null with a problem.</param>
+/// <param name="Before">What stood before.</param>
+/// <param name="Problem">Why nothing was stored.</param>
+public sealed record Saved(Revision? Revision, Revision? Before, Problem? Problem);
+
+/// <summary>Keys are named by the caller.</summary>
+public static class Keys
+{
+    public const string Rule = "1 to 64 letters, digits and . _ ~ : + -";
+
+    public static bool IsValid(string key) =>
+        key.Length is >= 1 and <= Limits.KeyLength && key is not ("." or "..") && key.All(letter => char.IsAsciiLetterOrDigit(letter) || ".-_~:+".Contains(letter, StringComparison.Ordinal));
+}

@@ -1,0 +1,164 @@
+using System.Globalization;
+using System.Text;
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Http;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>The handlers that every kind of document shares: pages, reads, conditional writes, deletes that hide, revisions.</summary>
+public static class DocumentRoutes
+{
+    public static IResult List<T>(FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
+        ListBelow("", query, store, kind, request);
+
+    /// <summary>A page of the documents whose keys start with a prefix.</summary>
+    public static IResult ListBelow<T>(string prefix, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class
+    {
+        var page = query.Value;
+        var found = store.Read(snapshot => snapshot.List(kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
+        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(revision.Key)))],
+            found.Count > page.Limit ? found[page.Limit - 1].Key[prefix.Length..] : null, request);
+    }
+
+    public static IResult Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
+        store.Read(snapshot => snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf))) is { } revision
+            ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
+            : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
+
+    public static IResult Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
+    {
+        if (!path.Text.Split('/').All(Keys.IsValid))
+            return Problem.Invalid([new InputError { Parameter = "key", Code = "bad-key", Detail = $"A key is {Keys.Rule}." }]);
+        var (preconditions, unreadable) = Preconditions.Of(context.Request);
+        if (unreadable is not null)
+            return unreadable;
+
+        var saved = store.Write(Caller.Of(context).Name, writing =>
+        {
+            var stored = writing.Find(kind.Name, path.Text);
+            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value);
+        });
+        return saved.Problem ?? DocumentText.Answer(saved.Revision!, kind.NamesOf(path.Text), context.Request, created: saved.Before is null);
+    }
+
+    public static IResult Delete<T>(PathKey path, Store store, DocumentKind<T> kind, HttpContext context) where T : class
+    {
+        var (preconditions, unreadable) = Preconditions.Of(context.Request);
+        if (unreadable is not null)
+            return unreadable;
+
+        var problem = store.Write(Caller.Of(context).Name, writing =>
+        {
+            if (writing.Find(kind.Name, path.Text) is not { } stored)
+                return Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\".");
+            if (preconditions!.Forbid(stored.Number))
+                return Problem.Stale(stored.Number);
+            if (writing.UsersOf(kind.Name, path.Text) is { Count: > 0 } users)
+                return Problem.InUse($"The {kind.Name} \"{path.Text}\" is still used.", [.. users.Select(user => new Usage(user.Kind, user.Key))]);
+            kind.Cascade(writing, path.Text);
+            writing.Delete(kind.Name, path.Text);
+            return null;
+        });
+        return problem ?? (IResult)TypedResults.NoContent();
+    }
+
+    public static IResult Revisions<T>(PathKey path, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class
+    {
+        var page = query.Value;
+        long after = 0;
+        if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
+            return Problem.Invalid([new InputError { Parameter = "after", Code = "out-of-range", Detail = "after must be the number of a revision." }]);
+        var found = store.Read(snapshot => snapshot.History(kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
+        if (found.Count == 0 && after == 0)
+            return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
+        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(path.Text)))],
+            found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);
+    }
+
+    public static IResult Revision<T>(PathKey path, string number, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
+        long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && store.Read(snapshot => snapshot.RevisionOf(kind.Name, path.Text, n)) is { } revision
+            ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
+            : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
+
+    private static long? AsOf(DateTimeOffset? time) => time is { } at ? Moment.Of(at) : null;
+}
+
+/// <summary>A stored document as it goes out: its text with its names, revision and time in front.</summary>
+public sealed class DocumentText : IResult, IStatusCodeHttpResult
+{
+    private readonly byte[] _body;
+    private readonly long _revision;
+    private readonly bool _known;
+    private readonly string? _location;
+
+    private DocumentText(byte[] body, long revision, bool known, string? location) => (_body, _revision, _known, _location) = (body, revision, known, location);
+
+    public int? StatusCode => _known ? StatusCodes.Status304NotModified : _location is not null ? StatusCodes.Status201Created : StatusCodes.Status200OK;
+
+    public static IResult Answer(Revision revision, IEnumerable<(string, string)> names, HttpRequest request, bool created = false)
+    {
+        var known = false;
+        if (HttpMethods.IsGet(request.Method))
+        {
+            var (preconditions, unreadable) = Preconditions.Of(request);
+            if (unreadable is not null)
+                return unreadable;
+            known = preconditions!.IsKnown(revision.Number);
+        }
+
+        return new DocumentText(Encoding.UTF8.GetBytes(Of(revision, names)), revision.Number, known, created ? request.PathBase + request.Path.ToUriComponent() : null);
+    }
+
+    /// <summary>The text of a revision; a deletion says so in place of a document.</summary>
+    public static string Of(Revision revision, IEnumerable<(string Property, string Value)> names)
+    {
+        var text = new StringBuilder("{");
+        foreach (var (property, value) in names)
+            text.Append(CultureInfo.InvariantCulture, $"\"{property}\":\"{value}\",");
+        text.Append(CultureInfo.InvariantCulture, $"\"revision\":{revision.Number},\"savedAt\":\"{TimeText.Write(revision.SavedAtTime)}\",");
+        return text.Append(revision.Body is null ? "\"deleted\":true}" : revision.Body[1..]).ToString();
+    }
+
+    public async Task ExecuteAsync(HttpContext httpContext)
+    {
+        var response = httpContext.Response;
+        response.StatusCode = StatusCode!.Value;
+        response.Headers.ETag = Preconditions.TagOf(_revision);
+        response.Headers.CacheControl = "private, no-cache";
+        if (_location is not null)
+            response.Headers.Location = _location;
+        if (_known)
+            return;
+        response.ContentType = "application/json";
+        response.ContentLength = _body.Length;
+        await response.Body.WriteAsync(_body, httpContext.RequestAborted);
+    }
+}
+
+/// <summary>A page of documents, with the way to the next.</summary>
+public static class DocumentPage
+{
+    public static IResult Of(IReadOnlyList<string> items, string? next, HttpRequest request)
+    {
+        if (next is not null)
+        {
+            var query = QueryString.Create(request.Query.Where(pair => pair.Key != "after").Append(new("after", next)));
+            request.HttpContext.Response.Headers.Link = $"<{request.PathBase}{request.Path.ToUriComponent()}{query}>; rel=\"next\"";
+        }
+
+        request.HttpContext.Response.Headers.CacheControl = "private, no-cache";
+        var text = $"{{\"items\":[{string.Join(',', items)}],\"next\":{(next is null ? "null" : $"\"{next}\"")}}}";
+        return new RawJson(Encoding.UTF8.GetBytes(text));
+    }
+
+    private sealed class RawJson(byte[] body) : IResult
+    {
+        public async Task ExecuteAsync(HttpContext httpContext)
+        {
+            httpContext.Response.ContentType = "application/json";
+            httpContext.Response.ContentLength = body.Length;
+            await httpContext.Response.Body.WriteAsync(body, httpContext.RequestAborted);
+        }
+    }
+}

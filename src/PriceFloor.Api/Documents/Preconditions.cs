@@ -1,0 +1,38 @@
+using Microsoft.Net.Http.Headers;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>If-Match and If-None-Match (RFC 9110): the ETag is the revision's number in quotes.</summary>
+public sealed class Preconditions
+{
+    private readonly IReadOnlyList<EntityTagHeaderValue> _match;
+    private readonly IReadOnlyList<EntityTagHeaderValue> _noneMatch;
+
+    private Preconditions(IReadOnlyList<EntityTagHeaderValue> match, IReadOnlyList<EntityTagHeaderValue> noneMatch) => (_match, _noneMatch) = (match, noneMatch);
+
+    public static string TagOf(long revision) => $"\"{revision.ToString(System.Globalization.CultureInfo.InvariantCulture)}\"";
+
+    /// <summary>Reads the headers; one that cannot be read is a problem, not an unconditional write.</summary>
+    public static (Preconditions? Read, Problem? Problem) Of(HttpRequest request)
+    {
+        var (match, badMatch) = Tags(request.Headers.IfMatch, "If-Match");
+        var (noneMatch, badNoneMatch) = Tags(request.Headers.IfNoneMatch, "If-None-Match");
+        return (badMatch ?? badNoneMatch) is { } problem ? (null, problem) : (new Preconditions(match, noneMatch), null);
+    }
+
+    /// <summary>Whether a write must not happen. If-Match compares strongly: a weak tag never matches.</summary>
+    public bool Forbid(long? revision) =>
+        (_match.Count > 0 && !_match.Any(tag => Matches(tag, revision) && !tag.IsWeak)) || _noneMatch.Any(tag => Matches(tag, revision));
+
+    /// <summary>Whether the caller of a GET has that revision already.</summary>
+    public bool IsKnown(long revision) => _noneMatch.Any(tag => Matches(tag, revision));
+
+    private static bool Matches(EntityTagHeaderValue tag, long? revision) =>
+        revision is { } number && (tag.Tag == "*" || tag.Tag == TagOf(number));
+
+    private static (IReadOnlyList<EntityTagHeaderValue> Tags, Problem? Problem) Tags(Microsoft.Extensions.Primitives.StringValues header, string name) =>
+        header.Count == 0 ? ([], null)
+        : EntityTagHeaderValue.TryParseList(header, out var tags) && tags.Count > 0 ? ([.. tags], null)
+        : ([], Problem.Unreadable(new InputError { Parameter = name, Code = "malformed", Detail = $"{name} must be * or entity tags in double quotes, such as \"7\"." }));
+}

@@ -1,0 +1,58 @@
+namespace PriceFloor.Api.Http.OpenApi;
+
+/// <summary>Requests that work and what is answered to them; a test sends them and compares.</summary>
+public static class Examples
+{
+    public const string Profile = """
+        {"name":"A small studio","currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},
+        "expenses":[{"name":"Everything the business pays","amount":24000,"per":"year"}],"household":[{"name":"Everything at home","amount":3000,"per":"month"}]}
+        """;
+
+    public const string StoredProfile = """
+        {"key":"main","revision":1,"savedAt":"2027-01-02T09:00:00.000000Z","name":"A small studio","currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"benchShare":1},"helpers":[],"expenses":[{"name":"Everything the business pays","amount":24000.00,"per":"year","deductible":true}],"equipment":[],"soldShare":1,"household":[{"name":"Everything at home","amount":3000.00,"per":"month","businessShare":0}],"otherIncome":[],"tax":{"kind":"none","levies":[]},"materials":[],"limits":[],"priceRule":{"retailMultiple":2}}
+        """;
+
+    public const string Design = """{"name":"River drop pendant","profile":"main","making":{"piecesPerDay":4}}""";
+
+    public const string StoredDesign = """
+        {"key":"RB-014","revision":1,"savedAt":"2027-01-02T09:00:00.000000Z","name":"River drop pendant","profile":"main","making":{"piecesPerDay":4,"goodShare":1,"setupMinutes":0},"materials":[]}
+        """;
+
+    public const string Channel = """{"name":"Own web shop","sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.03,"fixed":0.30,"of":"paid"}]}""";
+
+    public const string StoredChannel = """
+        {"key":"web","revision":1,"savedAt":"2027-01-02T09:00:00.000000Z","name":"Own web shop","sells":"retail","currency":"USD","stockistShare":0,"fees":[{"name":"card","rate":0.03,"fixed":0.30,"of":"paid"}],"salesTax":{"rate":0,"included":false},"shipping":{"charged":0.00,"cost":0.00,"returnCost":0.00},"piecesPerOrder":1,"costPerPiece":0.00,"returns":{"share":0,"resaleShare":0,"feesRefunded":false},"priceStep":0.01,"priceEnding":0.00}
+        """;
+
+    public const string ListedPrice = """{"price":58.00}""";
+
+    public const string StoredListedPrice = """{"sku":"RB-014","channel":"web","revision":1,"savedAt":"2027-01-02T09:00:00.000000Z","price":58.00,"currency":"USD"}""";
+
+    public const string Requirement = """
+        {"currency":"USD","requiredRevenue":60000.00,"pool":60000.00,"expenses":24000.00,"depreciation":0.00,"traced":0.00,"household":36000.00,"otherIncome":0.00,"need":36000.00,"tax":0.00,"profitBeforeTax":36000.00,"workdays":250,"benchHours":2000,"perWeek":1200.00,"perDay":240.00,"perBenchHour":30.00,"takeHomePerHour":18.00,"notCovered":["advertising","car-and-travel","commissions-and-fees","contract-labour","depreciation","wages-and-benefits","insurance","interest-and-loans","professional-services","office","rent","repairs","materials","packaging","supplies","taxes-and-licences","utilities","home-workspace","training","bad-debts-and-refunds","bank-charges","software","shows-and-stalls","shipping","other"],"basis":{"profile":"main@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"}],"warnings":[]}
+        """;
+
+    public const string FloorPrice = """
+        {"currency":"USD","floor":60.00,"wholesale":60.00,"retail":120.00,"benchHours":2,"benchCost":60.00,"materials":0.00,"secondsCredit":0.00,"startsPerGoodPiece":1,"piecesPerYear":1000,"channels":[{"channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}],"basis":{"profile":"main@1","design":"RB-014@1","channels":["web@1"]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channels/0/salesTax","value":0},{"pointer":"#/channels/0/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channels/0"}]}
+        """;
+
+    public const string WhatIf = """
+        {"profile":{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]},"design":{"making":{"piecesPerDay":4}}}
+        """;
+
+    public const string WhatIfAnswer = """
+        {"currency":"USD","floor":60.00,"wholesale":60.00,"retail":120.00,"benchHours":2,"benchCost":60.00,"materials":0.00,"secondsCredit":0.00,"startsPerGoodPiece":1,"piecesPerYear":1000,"channels":[],"basis":{"profile":"inline","design":"inline","channels":[]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1}],"warnings":[]}
+        """;
+
+    public const string PriceCheckRequest = """{"sku":"RB-014","channel":"web","price":58.00}""";
+
+    public const string PriceCheck = """
+        {"verdict":"below-floor","carriesItsShare":false,"floorPrice":62.17,"targetPrice":120.00,"price":58.00,"currency":"USD","netProceeds":55.96,"aboveFloor":-4.04,"earnedPerBenchHour":27.98,"perBenchHour":30.00,"takeHomePerHour":18.00,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}
+        """;
+
+    public const string KeyRequest = """{"name":"shop-plugin","scopes":["check"]}""";
+
+    public const string Key = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","key":"pf_..."}""";
+
+    public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
+}

@@ -1,0 +1,62 @@
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.Swagger;
+
+namespace PriceFloor.Api.Http.OpenApi;
+
+/// <summary>The OpenAPI 3.1 document, written from the code, served and committed.</summary>
+public static class OpenApiSetup
+{
+    public const string DocumentName = "v1";
+
+    public static void UseOpenApi(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddEndpointsApiExplorer();
+        builder.Services.AddSwaggerGen(swagger =>
+        {
+            swagger.SwaggerDoc(DocumentName, new OpenApiInfo
+            {
+                Title = "PriceFloor",
+                Version = "1",
+                Summary = "The lowest price that keeps a studio and its maker going for the year.",
+                Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
+                Contact = new OpenApiContact { Name = "The PriceFloor authors" },
+                License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
+            });
+            swagger.SupportNonNullableReferenceTypes();
+            foreach (var file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PriceFloor.*.xml").Order(StringComparer.Ordinal))
+                swagger.IncludeXmlComments(file);
+            swagger.AddSecurityDefinition("key", new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of this service: Authorization: Bearer pf_..." });
+            swagger.MapType<decimal>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Format = "decimal" });
+            swagger.MapType<decimal?>(() => new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null, Format = "decimal" });
+            swagger.SchemaFilter<SchemaText>();
+            swagger.OperationFilter<OperationText>();
+            swagger.DocumentFilter<DocumentTextFilter>();
+        });
+    }
+
+    /// <summary>/openapi/v1.json, /openapi/v1.yaml and /docs to read it.</summary>
+    public static void UseOpenApiPages(this WebApplication app)
+    {
+        app.UseSwagger(options =>
+        {
+            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+            options.RouteTemplate = "openapi/{documentName}.{extension:regex(^(json|yaml)$)}";
+        });
+        app.UseSwaggerUI(page =>
+        {
+            page.RoutePrefix = "docs";
+            page.DocumentTitle = "PriceFloor";
+            page.SwaggerEndpoint("../openapi/v1.json", "PriceFloor v1");
+        });
+    }
+
+    /// <summary>The document as YAML, for the file in openapi/.</summary>
+    public static async Task<int> WriteOpenApiAsync(this WebApplication app, TextWriter output)
+    {
+        await output.WriteAsync(await TextOf(app.Services));
+        return 0;
+    }
+
+    public static async Task<string> TextOf(IServiceProvider services, CancellationToken cancellation = default) =>
+        await services.GetRequiredService<ISwaggerProvider>().GetSwagger(DocumentName).SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1, cancellation);
+}

@@ -1,0 +1,32 @@
+namespace PriceFloor.Api.Http.OpenApi;
+
+/// <summary>What the OpenAPI document says of an address, said where the address is mapped.</summary>
+public sealed record Operation(string Id, string Tag, string Summary, string Description)
+{
+    /// <summary>What a good answer's body is; none for 204.</summary>
+    public Type? Answer { get; init; }
+
+    /// <summary>The statuses of good answers, each with a few words.</summary>
+    public IReadOnlyDictionary<int, string> Good { get; init; } = new Dictionary<int, string> { [200] = "The answer." };
+
+    /// <summary>A request body that works.</summary>
+    public string? RequestExample { get; init; }
+
+    /// <summary>What is answered to it.</summary>
+    public string? AnswerExample { get; init; }
+
+    /// <summary>True where answers carry an ETag.</summary>
+    public bool HasRevision { get; init; }
+
+    /// <summary>True where the answer is a page of documents.</summary>
+    public bool IsPage { get; init; }
+
+    /// <summary>The problems that the call can answer with, besides those that every call can.</summary>
+    public IReadOnlyList<ProblemType> Problems { get; init; } = [];
+}
+
+public static class OperationConventions
+{
+    public static RouteHandlerBuilder Tell(this RouteHandlerBuilder builder, Operation operation) =>
+        builder.WithName(operation.Id).WithTags(operation.Tag).WithSummary(operation.Summary).WithDescription(operation.Description).WithMetadata(operation);
+}

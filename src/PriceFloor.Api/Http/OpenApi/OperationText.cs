@@ -1,0 +1,166 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using PriceFloor.Pricing;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace PriceFloor.Api.Http.OpenApi;
+
+/// <summary>Writes each operation's parameters, body, answers, headers, problems and examples from what stands on its endpoint.</summary>
+public sealed class OperationText : IOperationFilter
+{
+    private static readonly Dictionary<string, string> s_pathParameters = new()
+    {
+        ["profile"] = "Key of the cost profile.",
+        ["sku"] = "Key of the design.",
+        ["channel"] = "Key of the channel.",
+        ["number"] = "Number of the revision.",
+        ["name"] = "Name of the key.",
+    };
+
+    public void Apply(OpenApiOperation operation, OperationFilterContext context)
+    {
+        var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        if (metadata.OfType<Operation>().FirstOrDefault() is not { } told)
+            return;
+
+        var body = metadata.OfType<BodyMetadata>().FirstOrDefault()?.Type;
+        operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(Query), .. Preconditions(told, context.ApiDescription.HttpMethod!)];
+        operation.RequestBody = body is null ? null : new OpenApiRequestBody
+        {
+            Required = true,
+            Description = "One JSON object.",
+            Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(Schema(body, context), told.RequestExample) },
+        };
+        operation.Responses = new OpenApiResponses();
+        foreach (var (status, words) in told.Good)
+            operation.Responses[Text(status)] = Good(told, status, words, context);
+        foreach (var group in Problems(told, metadata, body is not null, operation.Parameters.Count > 0, context).GroupBy(type => type.Status).OrderBy(group => group.Key))
+            operation.Responses[Text(group.Key)] = ProblemResponse([.. group], context);
+        if (metadata.OfType<NeedsScope>().Any())
+            operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference("key", context.Document)] = [] }];
+        else
+            operation.Security = [];
+    }
+
+    private static IEnumerable<IOpenApiParameter> PathParameters(string path) =>
+        path.Split('/').Where(part => part.StartsWith('{')).Select(part => part.Trim('{', '}')).Select(name => new OpenApiParameter
+        {
+            Name = name,
+            In = ParameterLocation.Path,
+            Required = true,
+            Description = s_pathParameters[name],
+            Schema = name == "number"
+                ? new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Minimum = "1" }
+                : new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Pattern = "^[A-Za-z0-9._~:+-]{1,64}$" },
+            Example = JsonValue.Create(name switch { "profile" => "main", "sku" => "RB-014", "channel" => "web", "number" => "1", _ => "shop-plugin" }) is { } example && name != "number" ? example : JsonValue.Create(1),
+        });
+
+    private static OpenApiParameter Query(QueryParameter parameter) => new()
+    {
+        Name = parameter.Name,
+        In = ParameterLocation.Query,
+        Required = parameter.Required,
+        Description = parameter.Description,
+        Schema = new OpenApiSchema
+        {
+            Type = parameter.Type switch { "number" => JsonSchemaType.Number, "integer" => JsonSchemaType.Integer, "boolean" => JsonSchemaType.Boolean, _ => JsonSchemaType.String },
+            Format = parameter.Format,
+            Minimum = parameter.Type == "integer" ? parameter.Least?.ToString(CultureInfo.InvariantCulture) : null,
+            ExclusiveMinimum = parameter.Type == "number" ? parameter.Least?.ToString(CultureInfo.InvariantCulture) : null,
+            Maximum = parameter.Most?.ToString(CultureInfo.InvariantCulture),
+            Default = parameter.Default is null ? null : JsonNode.Parse(parameter.Default),
+        },
+        Example = parameter.Example is null ? null : parameter.Type == "number" ? JsonNode.Parse(parameter.Example) : JsonValue.Create(parameter.Example),
+    };
+
+    private static IEnumerable<IOpenApiParameter> Preconditions(Operation told, string method)
+    {
+        if (method is "PUT" or "DELETE" && told.Problems.Contains(ProblemTypes.StaleRevision))
+            yield return Header("If-Match", "Only where the present revision is this ETag.", "\"7\"");
+        if (method == "PUT")
+            yield return Header("If-None-Match", "* to create only.", "*");
+        if (method == "GET" && told.HasRevision)
+            yield return Header("If-None-Match", "304 where the revision is this ETag.", "\"7\"");
+    }
+
+    private static OpenApiParameter Header(string name, string description, string example) => new()
+    {
+        Name = name,
+        In = ParameterLocation.Header,
+        Description = description,
+        Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+        Example = JsonValue.Create(example),
+    };
+
+    private static OpenApiResponse Good(Operation told, int status, string words, OperationFilterContext context)
+    {
+        var response = new OpenApiResponse { Description = words, Headers = new Dictionary<string, IOpenApiHeader> { ["X-Request-Id"] = ResponseHeader("The request's id, which the log has too.") } };
+        if (told.HasRevision)
+            response.Headers["ETag"] = ResponseHeader("The revision's number in quotes.");
+        if (status == 201)
+            response.Headers["Location"] = ResponseHeader("Where it is now.");
+        if (told.IsPage)
+            response.Headers["Link"] = ResponseHeader("The next page, with rel=\"next\"; absent on the last.");
+        if (told.Answer is not null && status is 200 or 201)
+            response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(Schema(told.Answer!, context)) : Schema(told.Answer!, context), told.AnswerExample) };
+        return response;
+    }
+
+    private static IEnumerable<ProblemType> Problems(Operation told, IEnumerable<object> metadata, bool hasBody, bool hasParameters, OperationFilterContext context)
+    {
+        var scoped = metadata.OfType<NeedsScope>().Any();
+        List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy, ProblemTypes.Internal, .. told.Problems];
+        if (scoped)
+            types.AddRange([ProblemTypes.NoKey, ProblemTypes.KeyNotAllowed, ProblemTypes.NotAcceptable]);
+        if (context.ApiDescription.RelativePath!.Contains('{', StringComparison.Ordinal))
+            types.Add(ProblemTypes.NotFound);
+        if (hasBody)
+            types.AddRange([ProblemTypes.TooLarge, ProblemTypes.MediaType]);
+        if (hasBody || hasParameters)
+            types.Add(ProblemTypes.InvalidInput);
+        return types;
+    }
+
+    private static OpenApiResponse ProblemResponse(IReadOnlyList<ProblemType> types, OperationFilterContext context) => new()
+    {
+        Description = string.Join("; ", types.Select(type => $"{type.Slug}: {type.Title}")) + ".",
+        Content = new Dictionary<string, IOpenApiMediaType> { ["application/problem+json"] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemBody), context.SchemaRepository) } },
+    };
+
+    private static IOpenApiSchema Page(IOpenApiSchema item) => new OpenApiSchema
+    {
+        Type = JsonSchemaType.Object,
+        Required = new HashSet<string> { "items", "next" },
+        Properties = new Dictionary<string, IOpenApiSchema>
+        {
+            ["items"] = new OpenApiSchema { Type = JsonSchemaType.Array, Items = item },
+            ["next"] = new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Description = "What to give as after for the next page; null on the last." },
+        },
+    };
+
+    private static IOpenApiSchema Schema(Type type, OperationFilterContext context) => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);
+
+    private static OpenApiMediaType Media(IOpenApiSchema schema, string? example) => new() { Schema = schema, Example = example is null ? null : JsonNode.Parse(example) };
+
+    private static OpenApiHeader ResponseHeader(string description) => new() { Description = description, Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
+
+    private static string Text(int status) => status.ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>What stands once in the document: tags, the server, the inline form of a design.</summary>
+public sealed class DocumentTextFilter : IDocumentFilter
+{
+    public const string InlineDesign = "InlineDesign";
+
+    public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
+    {
+        swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "This server." }];
+        swaggerDoc.Tags = Operations.Tags.Select(tag => new OpenApiTag { Name = tag.Key, Description = tag.Value }).ToHashSet();
+        var design = (OpenApiSchema)swaggerDoc.Components!.Schemas![nameof(Design)];
+        var inline = (OpenApiSchema)design.CreateShallowCopy();
+        inline.Required = design.Required!.Where(name => name != "profile").ToHashSet();
+        inline.Description = "A design without a profile's key: the request has the profile beside it.";
+        swaggerDoc.Components.Schemas[InlineDesign] = inline;
+    }
+}

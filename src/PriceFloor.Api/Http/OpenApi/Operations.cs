@@ -1,0 +1,95 @@
+using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.Profiles;
+using PriceFloor.Api.Running;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Http.OpenApi;
+
+/// <summary>How a kind of document is spoken of.</summary>
+public sealed record Noun(string One, string Many, string Id, string Tag, Type Type, string Example, string StoredExample);
+
+public static class Nouns
+{
+    public static readonly Noun Profile = new("cost profile", "cost profiles", "Profile", "Profiles", typeof(CostProfile), Examples.Profile, Examples.StoredProfile);
+    public static readonly Noun Design = new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign);
+    public static readonly Noun Channel = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel);
+    public static readonly Noun ListedPrice = new("listed price", "listed prices of a design", "ListedPrice", "Listed prices", typeof(ListedPrice), Examples.ListedPrice, Examples.StoredListedPrice);
+}
+
+/// <summary>Every operation of the OpenAPI document.</summary>
+public static class Operations
+{
+    public static readonly IReadOnlyDictionary<string, string> Tags = new Dictionary<string, string>
+    {
+        ["Profiles"] = "Cost profiles: one studio year each, and what it must bring in.",
+        ["Designs"] = "Designs: how one piece is made, and the lowest price that carries it.",
+        ["Channels"] = "Channels: ways of selling and everything they take.",
+        ["Listed prices"] = "What a shop asks for a design on a channel today.",
+        ["Prices"] = "Floor prices and price checks.",
+        ["Keys"] = "Keys that open the service.",
+        ["Health"] = "Whether the service runs.",
+    };
+
+    public static readonly Operation Requirement = new("getRequirement", "Profiles", "What the year must bring in",
+        "What sales must bring in over the year, what bench time must recover of it, a week, a day and an hour, and the tax on the way. Computed with your own tables: not tax or legal advice. Scope: read.")
+    { Answer = typeof(RequirementAnswer), AnswerExample = Examples.Requirement, Problems = [ProblemTypes.CannotCompute] };
+
+    public static readonly Operation FloorPrice = new("getFloorPrice", "Prices", "The lowest price of a design",
+        "What one sold piece must bring in, and the floor and target price on every stored channel. The floor holds only if piecesPerYear are made and sold. Scope: read.")
+    { Answer = typeof(FloorPriceAnswer), AnswerExample = Examples.FloorPrice, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation WhatIf = new("computeFloorPrice", "Prices", "What if: a floor from inline documents",
+        "The same answer for a profile, a design and channels that come with the request or are named by key. Nothing is stored. Scope: read.")
+    { Answer = typeof(FloorPriceAnswer), RequestExample = Examples.WhatIf, AnswerExample = Examples.WhatIfAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation PriceCheck = new("checkPrice", "Prices", "Does a price carry its part of the year?",
+        "The verdict on a price. Scope verdict: the word and carriesItsShare; check: also floor and target price; read: also what reveals costs.")
+    { Answer = typeof(PriceCheckAnswer), RequestExample = Examples.PriceCheckRequest, AnswerExample = Examples.PriceCheck, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation PriceCheckByQuery = PriceCheck with { Id = "checkPriceByQuery", RequestExample = null, Summary = "Does a price carry its part of the year? (by query)" };
+
+    public static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. Scope: admin.")
+    { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The key, shown this once." }, RequestExample = Examples.KeyRequest, AnswerExample = Examples.Key, Problems = [ProblemTypes.InUse] };
+
+    public static readonly Operation ListKeys = new("listKeys", "Keys", "The keys", "Their names and scopes, never the keys themselves. Scope: admin.")
+    { Answer = typeof(KeyPage), AnswerExample = Examples.KeyPage };
+
+    public static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin stays. Scope: admin.")
+    { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
+
+    public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
+    { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };
+
+    public static readonly Operation Ready = new("getReady", "Health", "Can it answer?", "The store can be read. Needs no key.")
+    { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"ready"}""" };
+
+    public static Operation List(Noun noun) => new($"list{noun.Id}s", noun.Tag, $"The {noun.Many}", $"The {noun.Many} in order of key, a page at a time. Scope: read.")
+    { Answer = noun.Type, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
+
+    public static Operation Get(Noun noun) => new($"get{noun.Id}", noun.Tag, $"A {noun.One}", $"The {noun.One} with its defaults filled in. The ETag is its revision. Scope: read.")
+    { Answer = noun.Type, HasRevision = true, AnswerExample = noun.StoredExample, Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." } };
+
+    public static Operation Put(Noun noun) => new($"put{noun.Id}", noun.Tag, $"Store a {noun.One}",
+        $"Creates the {noun.One} or appends a revision to it; the same content again changes nothing. What GET gave can be put back: key, revision and savedAt are ignored. Scope: {(noun.Type == typeof(ListedPrice) ? "prices" : "write")}.")
+    {
+        Answer = noun.Type,
+        HasRevision = true,
+        RequestExample = noun.Example,
+        AnswerExample = noun.StoredExample,
+        Good = new Dictionary<int, string> { [200] = "Stored, or the same as before.", [201] = "Created." },
+        Problems = [ProblemTypes.InUse, ProblemTypes.StaleRevision, ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch],
+    };
+
+    public static Operation Delete(Noun noun) => new($"delete{noun.Id}", noun.Tag, $"Delete a {noun.One}",
+        $"Hides the {noun.One} and keeps its history; a PUT brings it back. Scope: {(noun.Type == typeof(ListedPrice) ? "prices" : "write")}.")
+    { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse, ProblemTypes.StaleRevision] };
+
+    public static Operation Revisions(Noun noun) => new($"list{noun.Id}Revisions", noun.Tag, $"The history of a {noun.One}",
+        "Every revision in order, also after a delete; a delete is a revision with deleted true. Scope: read.")
+    { Answer = noun.Type, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
+
+    public static Operation Revision(Noun noun) => new($"get{noun.Id}Revision", noun.Tag, $"One revision of a {noun.One}", "The document as that revision had it; it never changes. Scope: read.")
+    { Answer = noun.Type, HasRevision = true, AnswerExample = noun.StoredExample, Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." } };
+}

@@ -1,0 +1,82 @@
+using System.ComponentModel.DataAnnotations;
+using System.Reflection;
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using PriceFloor.Pricing;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace PriceFloor.Api.Http.OpenApi;
+
+/// <summary>Puts into each schema what the reader checks: bounds, lengths, which members are needed, which may be null.</summary>
+public sealed class SchemaText : ISchemaFilter
+{
+    private static readonly NullabilityInfoContext s_nullability = new();
+
+    public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
+    {
+        if (schema is not OpenApiSchema concrete)
+            return;
+        if (context.MemberInfo is PropertyInfo member)
+            OfMember(concrete, member);
+        else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(KeyOr<>))
+            EitherKeyOrDocument(concrete, context.Type.GetGenericArguments()[0], context);
+        else if (concrete.Properties is { Count: > 0 })
+            OfObject(concrete, context);
+    }
+
+    private static void OfMember(OpenApiSchema schema, PropertyInfo member)
+    {
+        var numbers = schema.Items as OpenApiSchema ?? schema;
+        if (member.GetCustomAttribute<NumberFieldAttribute>() is { } field && numbers.Format == "decimal")
+        {
+            if (field.Above)
+                numbers.ExclusiveMinimum = field.Least;
+            else
+                numbers.Minimum = field.Least;
+            numbers.Maximum = field.Most;
+        }
+
+        if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var most } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
+            (schema.MaxItems, schema.MaxLength) = (most, null);
+    }
+
+    private static void OfObject(OpenApiSchema schema, SchemaFilterContext context)
+    {
+        var isAnswer = context.Type.Name.EndsWith("Answer", StringComparison.Ordinal) || context.Type == typeof(ProblemBody);
+        schema.AdditionalPropertiesAllowed = isAnswer;
+        foreach (var (name, value) in schema.Properties!.ToList())
+        {
+            var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
+            var mayBeNull = s_nullability.Create(member).ReadState == NullabilityState.Nullable;
+            if (mayBeNull && value is OpenApiSchemaReference reference)
+                schema.Properties![name] = new OpenApiSchema { OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
+            var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute));
+            if (isRequired)
+                (schema.Required ??= new HashSet<string>()).Add(name);
+            else
+                schema.Required?.Remove(name);
+        }
+
+        foreach (var name in ReadOnlyFields.Of(context.Type).Order(StringComparer.Ordinal))
+            schema.Properties![name] = ReadOnly(name);
+    }
+
+    private static OpenApiSchema ReadOnly(string name) => name switch
+    {
+        "revision" => new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", ReadOnly = true, Description = "Number of the revision, also its ETag; ignored on input.", Examples = [JsonValue.Create(1)] },
+        "savedAt" => new OpenApiSchema { Type = JsonSchemaType.String, Format = "date-time", ReadOnly = true, Description = "When the revision was saved; ignored on input.", Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")] },
+        _ => new OpenApiSchema { Type = JsonSchemaType.String, ReadOnly = true, Description = "What the document is called in its path; ignored on input." },
+    };
+
+    private static void EitherKeyOrDocument(OpenApiSchema schema, Type document, SchemaFilterContext context)
+    {
+        context.SchemaGenerator.GenerateSchema(document, context.SchemaRepository);
+        (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
+        schema.Description = "The key of a stored document, or the document itself.";
+        schema.OneOf =
+        [
+            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength },
+            new OpenApiSchemaReference(document == typeof(Design) ? DocumentTextFilter.InlineDesign : document.Name),
+        ];
+    }
+}

@@ -1,0 +1,174 @@
+using System.Globalization;
+using System.Threading.RateLimiting;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Data.Sqlite;
+using Microsoft.Net.Http.Headers;
+using PriceFloor.Api.Running;
+using Serilog;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>What happens to every request before and after its handler, in order.</summary>
+public static class Pipeline
+{
+    private const int BusyErrors = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Full = 13, CannotOpen = 14;
+
+    public static void UseRequestPipeline(this WebApplication app)
+    {
+        var settings = app.Services.GetRequiredService<Settings>();
+        if (settings.TrustedProxies.Count > 0)
+            app.UseForwardedHeaders(settings.ForwardedHeaders);
+        app.Use(AnswerHeaders);
+        app.UseSerilogRequestLogging(RequestLog.Configure);
+        app.Use(FaultsAsProblems);
+        app.Use(EmptyErrorsAsProblems);
+        app.Use(HeadAsGet);
+        if (settings.PathBase.Length > 0)
+            app.UsePathBase(settings.PathBase);
+        app.UseRouting();
+        if (settings.CorsOrigins.Count > 0)
+            app.UseCors();
+        app.Use(IdentifyCaller);
+        app.Use(LimitRate);
+        app.Use(RequireScope);
+        app.Use(RequireAcceptable);
+    }
+
+    private static Task AnswerHeaders(HttpContext context, RequestDelegate next)
+    {
+        context.TraceIdentifier = Guid.CreateVersion7().ToString("N");
+        context.Response.Headers["X-Request-Id"] = context.TraceIdentifier;
+        context.Response.Headers.XContentTypeOptions = "nosniff";
+        return next(context);
+    }
+
+    private static async Task FaultsAsProblems(HttpContext context, RequestDelegate next)
+    {
+        try
+        {
+            await next(context);
+        }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            // The caller has gone; there is nobody to answer.
+        }
+        catch (Exception e) when (!context.Response.HasStarted && ProblemOf(e) is { } problem)
+        {
+            if (problem.Type == ProblemTypes.Internal)
+                context.RequestServices.GetRequiredService<IDiagnosticContext>().SetException(e);
+            else if (problem.Type == ProblemTypes.Busy)
+                Log.Warning("The store answered {Message}", e.Message);
+            context.Response.Headers.ETag = default;
+            context.Response.ContentLength = null;
+            await problem.ExecuteAsync(context);
+        }
+    }
+
+    private static Problem ProblemOf(Exception fault) => fault switch
+    {
+        SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen } => Problem.Busy(),
+        BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
+        BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
+        _ => Problem.Of(ProblemTypes.Internal),
+    };
+
+    private static async Task EmptyErrorsAsProblems(HttpContext context, RequestDelegate next)
+    {
+        await next(context);
+        var response = context.Response;
+        if (response.HasStarted || response.StatusCode < 400 || response.ContentType is not null)
+            return;
+
+        if (response.Headers.Allow is { Count: > 0 } allow && allow.ToString().Contains("GET", StringComparison.Ordinal) && !allow.ToString().Contains("HEAD", StringComparison.Ordinal))
+            response.Headers.Allow = allow + ", HEAD";
+        var type = ProblemTypes.All.FirstOrDefault(type => type.Status == response.StatusCode) ?? ProblemTypes.Internal;
+        var detail = type == ProblemTypes.NotFound ? "No such address; the paths are listed at /openapi/v1.json." : type.Meaning;
+        await Problem.Of(type, detail).ExecuteAsync(context);
+    }
+
+    /// <summary>HEAD works wherever GET does: the same answer, headers and length, without its body.</summary>
+    private static async Task HeadAsGet(HttpContext context, RequestDelegate next)
+    {
+        if (!HttpMethods.IsHead(context.Request.Method))
+        {
+            await next(context);
+            return;
+        }
+
+        var body = context.Features.GetRequiredFeature<IHttpResponseBodyFeature>();
+        context.Request.Method = HttpMethods.Get;
+        context.Features.Set<IHttpResponseBodyFeature>(new StreamResponseBodyFeature(Stream.Null, body));
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            context.Request.Method = HttpMethods.Head;
+            context.Features.Set(body);
+        }
+    }
+
+    private static Task IdentifyCaller(HttpContext context, RequestDelegate next)
+    {
+        var header = context.Request.Headers.Authorization.ToString();
+        if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is not null && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase))
+            context.Features.Set(context.RequestServices.GetRequiredService<KeyRing>().Identify(header["Bearer ".Length..].Trim()));
+        return next(context);
+    }
+
+    private static Task LimitRate(HttpContext context, RequestDelegate next)
+    {
+        var limits = context.RequestServices.GetRequiredService<RateLimits>();
+        var (allowed, left, reset) = limits.Take(context);
+        context.Response.Headers["RateLimit-Policy"] = string.Create(CultureInfo.InvariantCulture, $"\"default\";q={limits.PerMinute};w=60");
+        context.Response.Headers["RateLimit"] = string.Create(CultureInfo.InvariantCulture, $"\"default\";r={left};t={reset}");
+        return allowed ? next(context) : Problem.TooManyRequests(reset).ExecuteAsync(context);
+    }
+
+    private static Task RequireScope(HttpContext context, RequestDelegate next)
+    {
+        if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is not { Scope: var scope })
+            return next(context);
+        if (context.Features.Get<Caller>() is not { } caller)
+            return Problem.Of(ProblemTypes.NoKey, context.Request.Headers.Authorization.Count == 0
+                ? "The request has no key; send the header \"Authorization: Bearer pf_...\"."
+                : "The key is not known here or has expired.").ExecuteAsync(context);
+        return caller.May(scope) ? next(context)
+            : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
+    }
+
+    /// <summary>Endpoints that need a key answer JSON.</summary>
+    private static Task RequireAcceptable(HttpContext context, RequestDelegate next)
+    {
+        if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is null || context.Request.Headers.Accept.Count == 0)
+            return next(context);
+        var wanted = MediaTypeHeaderValue.ParseList(context.Request.Headers.Accept);
+        return wanted.Count == 0 || wanted.Any(type => type.Quality is not 0 && (type.MatchesMediaType("application/json") || type.MediaType == "application/problem+json"))
+            ? next(context)
+            : Problem.Of(ProblemTypes.NotAcceptable, "This address answers application/json.").ExecuteAsync(context);
+    }
+}
+
+/// <summary>Requests a minute, counted for each key, or for each address where there is none.</summary>
+public sealed class RateLimits(Settings settings, TimeProvider clock) : IDisposable
+{
+    private static readonly TimeSpan s_window = TimeSpan.FromMinutes(1);
+
+    private readonly PartitionedRateLimiter<HttpContext> _limiter = PartitionedRateLimiter.Create<HttpContext, string>(context =>
+        RateLimitPartition.GetFixedWindowLimiter(
+            context.Features.Get<Caller>() is { } caller ? "key:" + caller.Name : "address:" + context.Connection.RemoteIpAddress,
+            _ => new FixedWindowRateLimiterOptions { PermitLimit = settings.RequestsPerMinute, Window = s_window, QueueLimit = 0 }));
+
+    public int PerMinute => settings.RequestsPerMinute;
+
+    /// <summary>Whether one more request is allowed, how many are left, and in how many seconds at most the count starts anew.</summary>
+    public (bool Allowed, long Left, int Reset) Take(HttpContext context)
+    {
+        using var lease = _limiter.AttemptAcquire(context);
+        var reset = lease.TryGetMetadata(MetadataName.RetryAfter, out var wait) ? (int)Math.Ceiling(wait.TotalSeconds) : 60 - clock.GetUtcNow().Second;
+        return (lease.IsAcquired, _limiter.GetStatistics(context)?.CurrentAvailablePermits ?? 0, int.Max(1, reset));
+    }
+
+    public void Dispose() => _limiter.Dispose();
+}

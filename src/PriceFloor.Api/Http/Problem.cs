@@ -1,0 +1,135 @@
+using System.Globalization;
+using System.Text.Json.Serialization;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>One fault in a request.</summary>
+public sealed record InputError
+{
+    /// <summary>JSON pointer into the body, such as <c>#/calendar/weeksPerYear</c>.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Pointer { get; init; }
+
+    /// <summary>Name of the query parameter, path segment or header.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Parameter { get; init; }
+
+    /// <summary>A stable word for programs.</summary>
+    public required string Code { get; init; }
+
+    /// <summary>What is wrong and how to mend it.</summary>
+    public required string Detail { get; init; }
+
+    /// <summary>Line in the body, from 1.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public long? Line { get; init; }
+
+    /// <summary>Byte in the line, from 1.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public long? Column { get; init; }
+
+    /// <summary>A fault of the model, somewhere in the body.</summary>
+    public static InputError At(Fault fault, string prefix = "") => new() { Pointer = $"#{prefix}{fault.Pointer}", Code = fault.Code, Detail = fault.Detail };
+}
+
+/// <summary>A document that stands in the way.</summary>
+public sealed record Usage(string Kind, string Key);
+
+/// <summary>The body of every error: application/problem+json (RFC 9457). This file is the only one that writes it.</summary>
+public sealed class Problem : IResult, IStatusCodeHttpResult
+{
+    private readonly ProblemType _type;
+    private readonly string _detail;
+
+    private Problem(ProblemType type, string detail) => (_type, _detail) = (type, detail);
+
+    public ProblemType Type => _type;
+
+    public IReadOnlyList<InputError>? Errors { get; private init; }
+
+    public string? Reason { get; private init; }
+
+    public IReadOnlyList<Usage>? UsedBy { get; private init; }
+
+    public long? CurrentRevision { get; private init; }
+
+    public int? RetryAfter { get; private init; }
+
+    int? IStatusCodeHttpResult.StatusCode => _type.Status;
+
+    public static Problem Of(ProblemType type, string? detail = null) => new(type, detail ?? type.Meaning);
+
+    public static Problem Unreadable(InputError error) => new(ProblemTypes.UnreadableRequest, error.Detail) { Errors = [error] };
+
+    /// <summary>All faults at once, in order of pointer, then of parameter.</summary>
+    public static Problem Invalid(IEnumerable<InputError> errors)
+    {
+        var sorted = errors.DistinctBy(error => (error.Pointer, error.Parameter, error.Code, error.Detail))
+            .OrderBy(error => error.Pointer ?? "", StringComparer.Ordinal).ThenBy(error => error.Parameter, StringComparer.Ordinal).ToList();
+        return new(ProblemTypes.InvalidInput, sorted.Count == 1 ? sorted[0].Detail : string.Create(CultureInfo.InvariantCulture, $"{sorted.Count} values break a rule; errors lists each."))
+        {
+            Errors = sorted,
+        };
+    }
+
+    public static Problem UnknownReference(IReadOnlyList<InputError> errors) => new(ProblemTypes.UnknownReference, errors[0].Detail) { Errors = errors };
+
+    public static Problem CannotCompute(string reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
+
+    public static Problem InUse(string detail, IReadOnlyList<Usage> usedBy) => new(ProblemTypes.InUse, detail) { UsedBy = usedBy };
+
+    public static Problem Stale(long? current) => new(ProblemTypes.StaleRevision, current is null
+        ? "Nothing is stored under this key now, so If-Match cannot be met."
+        : string.Create(CultureInfo.InvariantCulture, $"The present revision is {current}."))
+    {
+        CurrentRevision = current,
+    };
+
+    public static Problem TooManyRequests(int retryAfter) => new(ProblemTypes.TooManyRequests,
+        string.Create(CultureInfo.InvariantCulture, $"Wait {retryAfter} seconds."))
+    { RetryAfter = retryAfter };
+
+    public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
+
+    /// <summary>Why documents that are valid each have no answer together.</summary>
+    public static Problem OfFaults(IReadOnlyList<Fault> faults) => faults[0].Code switch
+    {
+        "currency-mismatch" => Of(ProblemTypes.CurrencyMismatch, faults[0].Detail),
+        "unknown-material" => UnknownReference([.. faults.Where(fault => fault.Code == "unknown-material").Select(fault => InputError.At(fault, "/design"))]),
+        var reason => CannotCompute(reason, faults[0].Detail),
+    };
+
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        var response = httpContext.Response;
+        response.StatusCode = _type.Status;
+        response.ContentType = "application/problem+json";
+        response.Headers.CacheControl = "no-store";
+        if (RetryAfter is { } seconds)
+            response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
+        if (_type == ProblemTypes.NoKey)
+            response.Headers.WWWAuthenticate = "Bearer realm=\"PriceFloor\"";
+
+        var body = new ProblemBody(httpContext.Request.PathBase + _type.Address, _type.Title, _type.Status, _detail, Reason, Errors, UsedBy, CurrentRevision, httpContext.TraceIdentifier);
+        return WireJson.WriteAsync(response, body, httpContext.RequestAborted);
+    }
+}
+
+/// <summary>A problem as it is sent (RFC 9457).</summary>
+/// <param name="Type">An address with a page that says what it means and how to mend it.</param>
+/// <param name="Title">Short words, the same every time.</param>
+/// <param name="Status">The HTTP status.</param>
+/// <param name="Detail">What is wrong in this request.</param>
+/// <param name="Reason">With cannot-compute: why.</param>
+/// <param name="Errors">Each fault in the request, in order of pointer.</param>
+/// <param name="UsedBy">With in-use: what depends on it.</param>
+/// <param name="CurrentRevision">With stale-revision: the present revision.</param>
+/// <param name="RequestId">The request's id, which the log has too.</param>
+public sealed record ProblemBody(
+    string Type, string Title, int Status, string Detail,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Reason,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<InputError>? Errors,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Usage>? UsedBy,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] long? CurrentRevision,
+    string RequestId);

@@ -1,0 +1,204 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Unicode;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>The first fault that makes a body unreadable: it is told alone.</summary>
+public sealed class UnreadableException(InputError error) : Exception(error.Detail)
+{
+    public InputError Error { get; } = error;
+}
+
+/// <summary>
+/// Walks a JSON body along the shape it must have. What cannot be read (not JSON, a wrong JSON type, a null, an unknown or duplicate
+/// property) throws with line and column; everything else about a value is collected, so that all of it is told at once.
+/// </summary>
+public sealed class BodyReader
+{
+    private readonly byte[] _body;
+    private readonly List<InputError> _faults = [];
+    private string _pointer = "#";
+
+    private BodyReader(byte[] body) => _body = body;
+
+    /// <summary>The value faults of a body, in order of appearance.</summary>
+    public static IReadOnlyList<InputError> Check(byte[] body, Shape shape)
+    {
+        var reader = new BodyReader(body);
+        try
+        {
+            return reader.Walk(shape);
+        }
+        catch (JsonException e)
+        {
+            throw new UnreadableException(new InputError
+            {
+                Pointer = reader._pointer,
+                Code = "malformed",
+                Detail = "The body is not JSON here: check for a missing or extra comma, quote or bracket, a comment, or text after the end.",
+                Line = e.LineNumber + 1,
+                Column = e.BytePositionInLine + 1,
+            });
+        }
+    }
+
+    private List<InputError> Walk(Shape shape)
+    {
+        if (!Utf8.IsValid(_body))
+            throw new UnreadableException(new InputError { Pointer = "#", Code = "malformed", Detail = "The body is not UTF-8; save and send it as UTF-8.", Line = 1, Column = 1 });
+
+        var json = new Utf8JsonReader(_body, new JsonReaderOptions { MaxDepth = 32 });
+        json.Read();
+        Value(ref json, shape, "#");
+        _pointer = "#";
+        json.Read();
+        return _faults;
+    }
+
+    private void Value(ref Utf8JsonReader json, Shape shape, string pointer)
+    {
+        _pointer = pointer;
+        switch (shape)
+        {
+            case Shape.KeyOr either when json.TokenType == JsonTokenType.StartObject:
+                Value(ref json, either.Document, pointer);
+                break;
+            case Shape.KeyOr:
+                Require(ref json, pointer, "an object, or a string with the key of a stored one", JsonTokenType.String);
+                TextValue(Text(ref json, pointer), pointer, Pricing.Limits.KeyLength);
+                break;
+            case Shape.Members members:
+                Require(ref json, pointer, "an object", JsonTokenType.StartObject);
+                MembersValue(ref json, members, pointer);
+                break;
+            case Shape.Many many:
+                Require(ref json, pointer, "a list", JsonTokenType.StartArray);
+                ManyValue(ref json, many, pointer);
+                break;
+            case Shape.Truth:
+                Require(ref json, pointer, "true or false", JsonTokenType.True, JsonTokenType.False);
+                break;
+            case Shape.Number number:
+                Require(ref json, pointer, "a number", JsonTokenType.Number, JsonTokenType.String);
+                NumberValue(ref json, number, pointer);
+                break;
+            default:
+                Require(ref json, pointer, "a string", JsonTokenType.String);
+                WordValue(Text(ref json, pointer), shape, pointer);
+                break;
+        }
+    }
+
+    private void MembersValue(ref Utf8JsonReader json, Shape.Members members, string pointer)
+    {
+        var seen = new HashSet<string>();
+        while (json.Read() && json.TokenType != JsonTokenType.EndObject)
+        {
+            var name = Text(ref json, pointer);
+            var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
+            if (!seen.Add(name))
+                throw Unreadable(ref json, at, "duplicate-property", $"\"{name}\" is given twice; leave one out.");
+            if (!members.All.TryGetValue(name, out var member))
+            {
+                if (!members.ReadOnly.Contains(name))
+                    throw Unreadable(ref json, at, "unknown-property", $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
+                json.Skip();
+                continue;
+            }
+
+            json.Read();
+            if (json.TokenType == JsonTokenType.Null && member.MayBeNull)
+                continue;
+            Value(ref json, member.Shape(), at);
+            _pointer = pointer;
+        }
+
+        foreach (var (name, _) in members.All.Where(member => member.Value.Required && !seen.Contains(member.Key)))
+            Fault($"{pointer}/{name}", "required", $"{name} is missing.");
+    }
+
+    private void ManyValue(ref Utf8JsonReader json, Shape.Many many, string pointer)
+    {
+        var index = 0;
+        var faultsBefore = _faults.Count;
+        while (json.Read() && json.TokenType != JsonTokenType.EndArray)
+            Value(ref json, many.Item, $"{pointer}/{index++}");
+        if (index <= many.Most)
+            return;
+
+        _faults.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
+        Fault(pointer, "too-many", $"{Name(pointer)} has {index} lines; at most {many.Most} are taken. Put similar lines together.");
+    }
+
+    private void NumberValue(ref Utf8JsonReader json, Shape.Number number, string pointer)
+    {
+        var text = json.TokenType == JsonTokenType.String ? Text(ref json, pointer) : Encoding.UTF8.GetString(json.ValueSpan);
+        if (NumberText.Read(text, Name(pointer), number.Field) is (_, { } code, { } detail))
+            Fault(pointer, code, detail);
+    }
+
+    private void WordValue(string text, Shape shape, string pointer)
+    {
+        if (shape is Shape.Text { Most: var most })
+            TextValue(text, pointer, most);
+        else if (shape is Shape.Word { Words: var words } && !words.Contains(text))
+            Fault(pointer, "not-one-of", $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
+        else if (shape is Shape.Date && TimeText.ReadDate(text) is null)
+            Fault(pointer, "not-a-date", $"{Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
+        else if (shape is Shape.Time && TimeText.ReadTime(text) is null)
+            Fault(pointer, "not-a-time", $"{Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
+    }
+
+    private void TextValue(string text, string pointer, int most)
+    {
+        if (text.Any(char.IsControl))
+            Fault(pointer, "control-character", $"{Name(pointer)} holds a control character, such as a line break or tab; take it out.");
+        else if (text.Length > most)
+            Fault(pointer, "too-long", $"{Name(pointer)} has {text.Length} characters; at most {most} are taken.");
+    }
+
+    private void Require(ref Utf8JsonReader json, string pointer, string wanted, params ReadOnlySpan<JsonTokenType> types)
+    {
+        if (types.Contains(json.TokenType))
+            return;
+        var name = Name(pointer);
+        throw json.TokenType == JsonTokenType.Null
+            ? Unreadable(ref json, pointer, "null", $"{name} is null; give {wanted}, or leave the property out where it is optional.")
+            : Unreadable(ref json, pointer, "wrong-type", $"{name} must be {wanted}.");
+    }
+
+    private string Text(ref Utf8JsonReader json, string pointer)
+    {
+        try
+        {
+            return json.GetString()!;
+        }
+        catch (InvalidOperationException)
+        {
+            throw Unreadable(ref json, pointer, "malformed", "A string holds half of a surrogate pair, which is no character; correct the \\u escape.");
+        }
+    }
+
+    private UnreadableException Unreadable(ref Utf8JsonReader json, string pointer, string code, string detail)
+    {
+        var before = _body.AsSpan(0, (int)json.TokenStartIndex);
+        return new UnreadableException(new InputError
+        {
+            Pointer = pointer,
+            Code = code,
+            Detail = detail,
+            Line = before.Count((byte)'\n') + 1,
+            Column = before.Length - (before.LastIndexOf((byte)'\n') + 1) + 1,
+        });
+    }
+
+    private void Fault(string pointer, string code, string detail) => _faults.Add(new InputError { Pointer = pointer, Code = code, Detail = detail });
+
+    private static string Name(string pointer) => pointer == "#" ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
+
+    private static string Meant(string name, Shape.Members members) =>
+        members.All.Keys.FirstOrDefault(known => string.Equals(known, name, StringComparison.OrdinalIgnoreCase)) is { } close ? $" (\"{close}\" is)" : "";
+
+    private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";
+}

@@ -1,0 +1,86 @@
+using System.Reflection;
+using System.Text.Json;
+using FluentValidation;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>Something read from a request that may have gone wrong; a filter answers the problem before the handler runs.</summary>
+public interface IInput
+{
+    Problem? Problem { get; }
+}
+
+/// <summary>Says on an endpoint what body it reads, for the OpenAPI document.</summary>
+public sealed record BodyMetadata(Type Type);
+
+/// <summary>
+/// A JSON body: read, checked against its shape and its validator. A type without a validator fails closed.
+/// </summary>
+public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider where T : class
+{
+    /// <summary>A whole profile with 500 lines in every list is far below; a batch has its own reader.</summary>
+    private const int MostBytes = 2 * 1024 * 1024;
+
+    private static readonly Shape s_shape = Shape.Of(typeof(T));
+
+    private readonly T? _value;
+
+    private JsonBody(T? value, Problem? problem) => (_value, Problem) = (value, problem);
+
+    public Problem? Problem { get; }
+
+    public T Value => _value ?? throw new InvalidOperationException("A body with a problem reached its handler.");
+
+    public static async ValueTask<JsonBody<T>?> BindAsync(HttpContext context, ParameterInfo parameter)
+    {
+        if (!IsJson(context.Request))
+            return new(null, Problem.Of(ProblemTypes.MediaType, ProblemTypes.MediaType.Mending));
+        if (await ReadAllAsync(context) is not { } body)
+            return new(null, Problem.Of(ProblemTypes.TooLarge, "The body is larger than 2 MiB."));
+        return Parse(body, context.RequestServices.GetRequiredService<IValidator<T>>());
+    }
+
+    public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) => builder.Metadata.Add(new BodyMetadata(typeof(T)));
+
+    /// <summary>Reads a body that is already in memory.</summary>
+    public static JsonBody<T> Parse(byte[] body, IValidator<T> validator)
+    {
+        body = body.AsSpan().StartsWith("\uFEFF"u8) ? body[3..] : body;
+        if (body.AsSpan().IndexOfAnyExcept(" \t\r\n"u8) < 0)
+            return new(null, Problem.Unreadable(new InputError { Pointer = "#", Code = "empty", Detail = "The body is empty; send a JSON object.", Line = 1, Column = 1 }));
+        try
+        {
+            var faults = BodyReader.Check(body, s_shape);
+            var value = JsonSerializer.Deserialize<T>(body, WireJson.Options)!;
+            var all = faults.Concat(Rules.Faults(validator, value, faults)).ToList();
+            return all.Count == 0 ? new(value, null) : new(null, Problem.Invalid(all));
+        }
+        catch (UnreadableException e)
+        {
+            return new(null, Problem.Unreadable(e.Error));
+        }
+    }
+
+    private static bool IsJson(HttpRequest request) =>
+        Microsoft.Net.Http.Headers.MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
+        && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
+        && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+
+    private static async Task<byte[]?> ReadAllAsync(HttpContext context)
+    {
+        if (context.Request.ContentLength > MostBytes)
+            return null;
+        using var read = new MemoryStream();
+        var buffer = new byte[16 * 1024];
+        int count;
+        while ((count = await context.Request.Body.ReadAsync(buffer, context.RequestAborted)) > 0)
+        {
+            read.Write(buffer, 0, count);
+            if (read.Length > MostBytes)
+                return null;
+        }
+
+        return read.ToArray();
+    }
+}

@@ -1,0 +1,68 @@
+using System.Text.Json;
+using FluentValidation;
+using FluentValidation.Results;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>
+/// What validators share. Ranges, lengths and words stand on the documents themselves and are checked while reading; validators hold
+/// the rules between fields, and ask the model for its own. None of them touches the store.
+/// </summary>
+public static class Rules
+{
+    private const string Unsound = "unsound";
+
+    /// <summary>
+    /// The validator's faults as pointers. Those about a value that reading already refused are left out.
+    /// </summary>
+    public static IEnumerable<InputError> Faults<T>(IValidator<T> validator, T value, IReadOnlyList<InputError> already)
+    {
+        var unsound = already.Select(fault => fault.Pointer!).ToList();
+        var context = new ValidationContext<T>(value);
+        context.RootContextData[Unsound] = unsound;
+        return validator.Validate(context).Errors
+            .Select(failure => new InputError { Pointer = PointerOf(failure.PropertyName), Code = failure.ErrorCode, Detail = failure.ErrorMessage })
+            .Where(fault => IsSound(unsound, fault.Pointer!));
+    }
+
+    /// <summary>The faults of a document that stands inline in another, with pointers from the other's root.</summary>
+    public static IEnumerable<Fault> Below<TOuter, T>(IValidator<T> validator, T value, string at, ValidationContext<TOuter> outer)
+    {
+        var prefix = $"#/{at}";
+        var unsound = ((List<string>)outer.RootContextData[Unsound])
+            .Where(pointer => pointer.StartsWith(prefix + "/", StringComparison.Ordinal))
+            .Select(pointer => new InputError { Pointer = "#" + pointer[prefix.Length..], Code = "", Detail = "" });
+        return Faults(validator, value, [.. unsound]).Select(fault => new Fault($"/{at}{fault.Pointer![1..]}", fault.Code, fault.Detail));
+    }
+
+    /// <summary>Adds a fault of the model, whose pointer is relative to what is validated.</summary>
+    public static void Add<T>(this ValidationContext<T> context, Fault fault)
+    {
+        var prefix = context.PropertyChain.ToString();
+        var path = fault.Pointer.TrimStart('/').Replace('/', '.');
+        context.AddFailure(new ValidationFailure(string.Join('.', new[] { prefix, path }.Where(part => part.Length > 0)), fault.Detail) { ErrorCode = fault.Code });
+    }
+
+    /// <summary>Adds a fault at a path below what is validated, such as <c>steps[2].name</c>.</summary>
+    public static void Add<T>(this ValidationContext<T> context, string path, string code, string detail) => context.Add(new Fault("/" + path, code, detail));
+
+    /// <summary>True where reading found nothing wrong at or below that place, so that the model can be asked.</summary>
+    public static bool IsSound<T>(this ValidationContext<T> context, params ReadOnlySpan<string> paths)
+    {
+        var unsound = (List<string>)context.RootContextData[Unsound];
+        var prefix = PointerOf(context.PropertyChain.ToString());
+        foreach (var path in paths)
+            if (!IsSound(unsound, prefix + path))
+                return false;
+        return true;
+    }
+
+    private static bool IsSound(List<string> unsound, string pointer) => !unsound.Exists(at =>
+        at == pointer || at.StartsWith(pointer + "/", StringComparison.Ordinal) || pointer.StartsWith(at + "/", StringComparison.Ordinal));
+
+    /// <summary><c>Expenses[0].Amount</c> is <c>#/expenses/0/amount</c>.</summary>
+    private static string PointerOf(string property) => "#" + string.Concat(property
+        .Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal)
+        .Split('.', StringSplitOptions.RemoveEmptyEntries).Select(part => "/" + JsonNamingPolicy.CamelCase.ConvertName(part)));
+}

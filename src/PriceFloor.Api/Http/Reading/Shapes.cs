@@ -1,0 +1,92 @@
+using System.Collections.Concurrent;
+using System.ComponentModel.DataAnnotations;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using System.Text.Json;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>What a value in a body must look like, derived from the C# type that it becomes.</summary>
+public abstract record Shape
+{
+    private static readonly ConcurrentDictionary<Type, Shape> s_objects = new();
+
+    public sealed record Number(NumberFieldAttribute? Field) : Shape;
+
+    public sealed record Text(int Most) : Shape;
+
+    public sealed record Word(IReadOnlyList<string> Words) : Shape;
+
+    public sealed record Truth : Shape;
+
+    public sealed record Date : Shape;
+
+    public sealed record Time : Shape;
+
+    public sealed record Many(Shape Item, int Most) : Shape;
+
+    /// <summary>Either the key of a stored document or the document itself.</summary>
+    public sealed record KeyOr(Shape Document) : Shape;
+
+    public sealed record Members(IReadOnlyDictionary<string, Member> All, IReadOnlySet<string> ReadOnly) : Shape;
+
+    public sealed record Member(Func<Shape> Shape, bool Required, bool MayBeNull);
+
+    public static Shape Of(Type type) => Of(type, member: null);
+
+    private static Shape Of(Type type, MemberInfo? member)
+    {
+        var bare = Nullable.GetUnderlyingType(type) ?? type;
+        var most = member?.GetCustomAttribute<MaxLengthAttribute>()?.Length ?? Limits.NameLength;
+        if (bare == typeof(decimal)) return new Number(member?.GetCustomAttribute<NumberFieldAttribute>());
+        if (bare == typeof(string)) return new Text(most);
+        if (bare == typeof(bool)) return new Truth();
+        if (bare == typeof(DateOnly)) return new Date();
+        if (bare == typeof(DateTimeOffset)) return new Time();
+        if (bare.IsEnum) return new Word([.. Enum.GetNames(bare).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)]);
+        if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
+            return new Many(Of(bare.GetGenericArguments()[0], member), most);
+        if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(KeyOr<>))
+            return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
+        return s_objects.GetOrAdd(bare, MembersOf);
+    }
+
+    /// <summary>An inline design needs no profile's key: the request has the profile beside it.</summary>
+    private static Members Inline(Members document) => document with
+    {
+        All = document.All.ToDictionary(member => member.Key, member => member.Key == "profile" ? member.Value with { Required = false } : member.Value),
+    };
+
+    private static Members MembersOf(Type type)
+    {
+        var nullability = new NullabilityInfoContext();
+        var members = type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite).ToDictionary(
+            property => JsonNamingPolicy.CamelCase.ConvertName(property.Name),
+            property => new Member(
+                Later(property),
+                property.IsDefined(typeof(RequiredMemberAttribute)),
+                nullability.Create(property).WriteState == NullabilityState.Nullable));
+        return new Members(members, ReadOnlyFields.Of(type));
+    }
+
+    private static Func<Shape> Later(PropertyInfo property)
+    {
+        var shape = new Lazy<Shape>(() => Of(property.PropertyType, property));
+        return () => shape.Value;
+    }
+}
+
+/// <summary>What GET adds to a document and PUT therefore ignores, so that what GET gave can be PUT back.</summary>
+public static class ReadOnlyFields
+{
+    private static readonly Dictionary<Type, HashSet<string>> s_fields = new()
+    {
+        [typeof(CostProfile)] = ["key", "revision", "savedAt"],
+        [typeof(Design)] = ["key", "revision", "savedAt"],
+        [typeof(Channel)] = ["key", "revision", "savedAt"],
+        [typeof(ListedPrice)] = ["sku", "channel", "revision", "savedAt"],
+    };
+
+    public static IReadOnlySet<string> Of(Type type) => s_fields.GetValueOrDefault(type, []);
+}

@@ -1,0 +1,46 @@
+namespace PriceFloor.Api.Http;
+
+/// <summary>What a key may do.</summary>
+public enum Scope
+{
+    /// <summary>Price checks: the word and whether the price carries its share, no figure.</summary>
+    Verdict,
+
+    /// <summary>Price checks with floor and target price; nothing that reveals costs.</summary>
+    Check,
+
+    /// <summary>Writing listed prices.</summary>
+    Prices,
+
+    /// <summary>Everything that can be read.</summary>
+    Read,
+
+    /// <summary>Writing profiles, designs and channels, and listed prices.</summary>
+    Write,
+
+    /// <summary>Keys.</summary>
+    Admin,
+}
+
+/// <summary>Who asks: the name and the scopes of the key.</summary>
+public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
+{
+    /// <summary>Reading holds checking, checking holds the verdict; writing holds listed prices.</summary>
+    public bool May(Scope scope) => Scopes.Contains(scope) || scope switch
+    {
+        Scope.Verdict => May(Scope.Check),
+        Scope.Check => Scopes.Contains(Scope.Read),
+        Scope.Prices => Scopes.Contains(Scope.Write),
+        _ => false,
+    };
+
+    public static Caller Of(HttpContext context) => context.Features.Get<Caller>() ?? throw new InvalidOperationException("The endpoint asks for no key but wants to know the caller.");
+}
+
+/// <summary>The scope that an endpoint needs.</summary>
+public sealed record NeedsScope(Scope Scope);
+
+public static class ScopeConventions
+{
+    public static TBuilder Needs<TBuilder>(this TBuilder builder, Scope scope) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(scope));
+}

@@ -1,0 +1,137 @@
+using System.Buffers;
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>
+/// How things stand in JSON: camelCase, kebab-case words, numbers written exactly. Answers keep the decimals that rounding gave
+/// them; stored documents get every significant decimal, money at least its currency's.
+/// </summary>
+public static class WireJson
+{
+    private static readonly JsonSerializerOptions[] s_documents = [.. Enumerable.Range(0, 5).Select(ForDocuments)];
+
+    /// <summary>For answers, and for reading what the reader has already checked.</summary>
+    public static JsonSerializerOptions Options { get; } = Configure(new JsonSerializerOptions());
+
+    public static JsonSerializerOptions Configure(JsonSerializerOptions options)
+    {
+        options.PropertyNamingPolicy = JsonNamingPolicy.CamelCase;
+        options.PropertyNameCaseInsensitive = false;
+        options.DictionaryKeyPolicy = null;
+        options.NumberHandling = JsonNumberHandling.Strict;
+        options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+        options.UnmappedMemberHandling = JsonUnmappedMemberHandling.Skip;
+        options.Converters.Add(new KebabWords(JsonNamingPolicy.KebabCaseLower));
+        options.Converters.Add(new LenientNumber());
+        options.Converters.Add(new LenientDate());
+        options.Converters.Add(new LenientTime());
+        options.TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { RequireNothing } };
+        return options;
+    }
+
+    /// <summary>The one text of a document: two documents have the same content exactly where these texts are equal.</summary>
+    public static string WriteDocument<T>(T document, Currency currency) => JsonSerializer.Serialize(document, s_documents[currency.Decimals]);
+
+    public static T ReadDocument<T>(string body) => JsonSerializer.Deserialize<T>(body, Options)!;
+
+    /// <summary>Writes an answer with its length, so that HEAD has it too.</summary>
+    public static async Task WriteAsync<T>(HttpResponse response, T value, CancellationToken cancellation)
+    {
+        var body = JsonSerializer.SerializeToUtf8Bytes(value, Options);
+        response.ContentLength = body.Length;
+        await response.Body.WriteAsync(body, cancellation);
+    }
+
+    private static JsonSerializerOptions ForDocuments(int moneyDecimals)
+    {
+        var options = Configure(new JsonSerializerOptions());
+        options.Converters.Insert(0, new PaddedNumber(0));
+        options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
+        options.TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { RequireNothing, type => PadMoney(type, moneyDecimals) } };
+        return options;
+    }
+
+    /// <summary>What is missing has been told by the reader, with its pointer; here it must not throw.</summary>
+    private static void RequireNothing(JsonTypeInfo type)
+    {
+        foreach (var property in type.Properties)
+            property.IsRequired = false;
+    }
+
+    private static void PadMoney(JsonTypeInfo type, int decimals)
+    {
+        foreach (var property in type.Properties)
+        {
+            var isMoney = property.AttributeProvider?.GetCustomAttributes(typeof(NumberFieldAttribute), inherit: true).Any(field => field is MoneyAttribute or PriceAttribute) ?? false;
+            if (isMoney && property.PropertyType == typeof(decimal))
+                property.CustomConverter = new PaddedNumber(decimals);
+            else if (isMoney && property.PropertyType == typeof(decimal?))
+                property.CustomConverter = new PaddedNumberOrNull(decimals);
+        }
+    }
+
+    /// <summary>Reads a number or a numeric string; what is neither has been told already and becomes 0. Writes it as it stands.</summary>
+    private sealed class LenientNumber : JsonConverter<decimal>
+    {
+        public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+        {
+            var text = reader.TokenType == JsonTokenType.String ? reader.GetString()! : System.Text.Encoding.UTF8.GetString(reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan);
+            return decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : 0;
+        }
+
+        public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) => writer.WriteNumberValue(value);
+    }
+
+    private sealed class PaddedNumber(int decimals) : JsonConverter<decimal>
+    {
+        public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+        public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) => writer.WriteNumberValue(Rounding.WithDecimals(value, decimals));
+    }
+
+    private sealed class PaddedNumberOrNull(int decimals) : JsonConverter<decimal?>
+    {
+        public override decimal? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+        public override void Write(Utf8JsonWriter writer, decimal? value, JsonSerializerOptions options) => writer.WriteNumberValue(Rounding.WithDecimals(value!.Value, decimals));
+    }
+
+    private sealed class LenientDate : JsonConverter<DateOnly>
+    {
+        public override DateOnly Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => TimeText.ReadDate(reader.GetString()!) ?? default;
+
+        public override void Write(Utf8JsonWriter writer, DateOnly value, JsonSerializerOptions options) => writer.WriteStringValue(value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+    }
+
+    private sealed class LenientTime : JsonConverter<DateTimeOffset>
+    {
+        public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => TimeText.ReadTime(reader.GetString()!) ?? default;
+
+        public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) => writer.WriteStringValue(TimeText.Write(value));
+    }
+}
+
+/// <summary>Enums as kebab-case words; a word that is none has been told by the reader and becomes the first.</summary>
+public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
+{
+    public override bool CanConvert(Type typeToConvert) => typeToConvert.IsEnum;
+
+    public override JsonConverter CreateConverter(Type typeToConvert, JsonSerializerOptions options) =>
+        (JsonConverter)Activator.CreateInstance(typeof(Words<>).MakeGenericType(typeToConvert), naming)!;
+
+    private sealed class Words<T>(JsonNamingPolicy naming) : JsonConverter<T> where T : struct, Enum
+    {
+        private readonly Dictionary<string, T> _values = Enum.GetValues<T>().ToDictionary(value => naming.ConvertName(value.ToString()));
+        private readonly Dictionary<T, JsonEncodedText> _words = Enum.GetValues<T>().ToDictionary(value => value, value => JsonEncodedText.Encode(naming.ConvertName(value.ToString())));
+
+        public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => _values.GetValueOrDefault(reader.GetString()!);
+
+        public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) => writer.WriteStringValue(_words[value]);
+    }
+}

@@ -1,0 +1,39 @@
+using FluentValidation;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.ListedPrices;
+
+/// <summary>A listed price has no rules between its fields; its channel's currency decides the rest.</summary>
+public sealed class ListedPriceValidator : AbstractValidator<ListedPrice>;
+
+/// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
+public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : DocumentKind<ListedPrice>("price", validator)
+{
+    public static string KeyOf(string sku, string channel) => $"{sku}/{channel}";
+
+    public override IEnumerable<(string Property, string Value)> NamesOf(string key)
+    {
+        var slash = key.IndexOf('/', StringComparison.Ordinal);
+        return [("sku", key[..slash]), ("channel", key[(slash + 1)..])];
+    }
+
+    public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, ListedPrice? stored)
+    {
+        var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
+        var records = new Records(writing, null, writing.Now);
+        if (records.Design(sku) is null)
+            return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{sku}\".");
+        if (records.Channel(channelKey) is not { } channel)
+            return Problem.Of(ProblemTypes.NotFound, $"There is no channel \"{channelKey}\".");
+
+        var currency = Currency.Of(channel.Document.Currency);
+        if (document.Currency is { } code && code != currency.Code)
+            return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
+        if (NumberText.TooFine(document.Price, "price", currency) is { } detail)
+            return Problem.Invalid([new InputError { Pointer = "#/price", Code = "too-many-decimals", Detail = detail }]);
+        return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName("channel", channelKey)], null);
+    }
+}

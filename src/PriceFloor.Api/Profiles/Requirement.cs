@@ -1,0 +1,129 @@
+using System.Text.Json.Serialization;
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Profiles;
+
+/// <summary>What the pieces of the year must bring in. Money in the profile's currency and with its decimals.</summary>
+public sealed record RequirementAnswer
+{
+    /// <summary>ISO 4217 code.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>What sales must bring in over the year, rounded up.</summary>
+    public required decimal RequiredRevenue { get; init; }
+
+    /// <summary>The part of it that bench time must recover, rounded up.</summary>
+    public required decimal Pool { get; init; }
+
+    /// <summary>All expenses of the year, with depreciation and business shares of household lines.</summary>
+    public required decimal Expenses { get; init; }
+
+    /// <summary>What equipment loses in the year.</summary>
+    public required decimal Depreciation { get; init; }
+
+    /// <summary>The expenses that designs and channels recover.</summary>
+    public required decimal Traced { get; init; }
+
+    /// <summary>Household lines net of their business share, and expenses that are not deductible.</summary>
+    public required decimal Household { get; init; }
+
+    /// <summary>Other income, net and taxable.</summary>
+    public required decimal OtherIncome { get; init; }
+
+    /// <summary>What must be left after tax.</summary>
+    public required decimal Need { get; init; }
+
+    /// <summary>The tax on the profit below. A calculation with your own tables, not tax advice.</summary>
+    public required decimal Tax { get; init; }
+
+    /// <summary>The smallest profit before tax that leaves the need, rounded up.</summary>
+    public required decimal ProfitBeforeTax { get; init; }
+
+    /// <summary>Working days, up to four decimals.</summary>
+    public required decimal Workdays { get; init; }
+
+    /// <summary>Hours at the bench, helpers' included, up to four decimals.</summary>
+    public required decimal BenchHours { get; init; }
+
+    /// <summary>What a working week must bring, rounded up.</summary>
+    public required decimal PerWeek { get; init; }
+
+    /// <summary>What a working day must bring, rounded up.</summary>
+    public required decimal PerDay { get; init; }
+
+    /// <summary>What an hour at the bench must bring, rounded up.</summary>
+    public required decimal PerBenchHour { get; init; }
+
+    /// <summary>What reaches the household for each working hour, bench or not: never to be confused with perBenchHour.</summary>
+    public required decimal TakeHomePerHour { get; init; }
+
+    /// <summary>Headings that no line touches: the costs people forget.</summary>
+    public required IReadOnlyList<Heading> NotCovered { get; init; }
+
+    /// <summary>The revision that the answer rests on.</summary>
+    public required IReadOnlyDictionary<string, string> Basis { get; init; }
+
+    /// <summary>Defaults that the answer leaned on and that lower it.</summary>
+    public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
+
+    /// <summary>What may make the figures wrong.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>With workings=true: each intermediate quantity in order.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+
+    public static RequirementAnswer Of(StudioYear year, string basis, DateOnly today, bool workings)
+    {
+        var money = year.Currency;
+        return new RequirementAnswer
+        {
+            Currency = money.Code,
+            RequiredRevenue = money.Least(year.RequiredRevenue),
+            Pool = money.Least(year.Pool),
+            Expenses = money.Nearest(year.Expenses),
+            Depreciation = money.Nearest(year.Depreciation),
+            Traced = money.Nearest(year.Traced),
+            Household = money.Nearest(year.Household),
+            OtherIncome = money.Nearest(year.NetIncome + year.TaxableIncome),
+            Need = money.Nearest(year.Need),
+            Tax = money.Nearest(year.TaxOnProfit),
+            ProfitBeforeTax = money.Least(year.Profit),
+            Workdays = Answers.Hours(year.Workdays),
+            BenchHours = Answers.Hours(year.BenchHours),
+            PerWeek = money.Least(year.PerWeek),
+            PerDay = money.Least(year.PerDay),
+            PerBenchHour = money.Least(year.PerBenchHour),
+            TakeHomePerHour = money.Nearest(year.TakeHomePerHour),
+            NotCovered = [.. year.NotCovered],
+            Basis = new Dictionary<string, string> { ["profile"] = basis },
+            Assumed = AssumptionAnswer.Of(Pricing.Assumed.In(year.Profile)),
+            Warnings = WarningAnswer.Of(Pricing.Warnings.In(year, today)),
+            Workings = WorkingAnswer.Of(workings, () => Pricing.Workings.Of(year)),
+        };
+    }
+}
+
+public static class Requirement
+{
+    public static Results<Ok<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    {
+        var (asOf, workings) = query.Value;
+        var answer = store.Read<(RequirementAnswer?, Problem?)>(snapshot =>
+        {
+            var records = new Records(snapshot, asOf, clock.GetUtcNow());
+            if (records.Profile(path.Text) is not { } profile)
+                return (null, Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\"{(asOf is null ? "" : " at that time")}."));
+            var year = StudioYear.Of(profile.Document, records.YearStart);
+            return year.Found is null
+                ? (null, Problem.OfFaults(year.Faults))
+                : (RequirementAnswer.Of(year.Value, profile.Basis, records.Today, workings), null);
+        });
+        Answers.NoStore(context);
+        return answer is (_, { } problem) ? problem : TypedResults.Ok(answer.Item1!);
+    }
+}

@@ -1,0 +1,38 @@
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.Running;
+using Serilog;
+
+try
+{
+    var verb = Verbs.Of(args);
+    if (verb == Verbs.HealthCheck)
+        return await HealthCheck.RunAsync();
+
+    var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
+    builder.UseDefaultAddress();
+    builder.UseSettings(demo: args.Contains("--demo"));
+    builder.UseRequestLog();
+    builder.UseStore();
+    builder.UseDocuments();
+    builder.UseOpenApi();
+
+    var app = builder.Build();
+    app.UseRequestPipeline();
+    app.UseOpenApiPages();
+    app.MapRoutes();
+
+    if (verb == Verbs.OpenApi)
+        return await app.WriteOpenApiAsync(Console.Out);
+    await app.RunAsync();
+    return 0;
+}
+catch (Exception e) when (Starting.IsOperatorsFault(e))
+{
+    await Console.Error.WriteLineAsync(e.Message);
+    return 1;
+}
+finally
+{
+    await Log.CloseAndFlushAsync();
+}

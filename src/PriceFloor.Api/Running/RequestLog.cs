@@ -1,0 +1,39 @@
+using PriceFloor.Api.Http;
+using Serilog;
+using Serilog.AspNetCore;
+using Serilog.Events;
+using Serilog.Formatting.Compact;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>One structured line a request: never a body, never a key, never a query.</summary>
+public static class RequestLog
+{
+    public static void Configure(RequestLoggingOptions options)
+    {
+        options.MessageTemplate = "{RequestMethod} {Route} {StatusCode} in {Elapsed:0.0} ms, key {KeyName}, request {RequestId}";
+        options.GetMessageTemplateProperties = (context, _, elapsed, status) =>
+        [
+            new LogEventProperty("RequestMethod", new ScalarValue(context.Request.Method)),
+            new LogEventProperty("Route", new ScalarValue((context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "(none)")),
+            new LogEventProperty("StatusCode", new ScalarValue(status)),
+            new LogEventProperty("Elapsed", new ScalarValue(elapsed)),
+            new LogEventProperty("KeyName", new ScalarValue(context.Features.Get<Caller>()?.Name ?? "-")),
+            new LogEventProperty("RequestId", new ScalarValue(context.TraceIdentifier)),
+        ];
+        options.GetLevel = (context, _, fault) =>
+            fault is not null || context.Response.StatusCode == 500 ? LogEventLevel.Error
+            : (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText?.StartsWith("/health", StringComparison.Ordinal) ?? false ? LogEventLevel.Debug
+            : LogEventLevel.Information;
+    }
+
+    /// <summary>Text for a terminal, one JSON object a line in a container.</summary>
+    public static void Write(LoggerConfiguration log, bool inContainer)
+    {
+        log.MinimumLevel.Override("Microsoft", LogEventLevel.Warning).MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information);
+        if (inContainer)
+            log.WriteTo.Console(new RenderedCompactJsonFormatter());
+        else
+            log.WriteTo.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: System.Globalization.CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,53 @@
+using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.ListedPrices;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.Profiles;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>Every address of the service.</summary>
+public static class Routes
+{
+    public static void MapRoutes(this WebApplication app)
+    {
+        var v1 = app.MapGroup("/v1").AddEndpointFilter<InputFilter>();
+
+        v1.MapDocuments<CostProfile>("/profiles", "/{profile}", Scope.Write, Nouns.Profile);
+        v1.MapDocuments<Design>("/designs", "/{sku}", Scope.Write, Nouns.Design);
+        v1.MapDocuments<Channel>("/channels", "/{channel}", Scope.Write, Nouns.Channel);
+        v1.MapDocuments<ListedPrice>("/designs/{sku}/prices", "/{channel}", Scope.Prices, Nouns.ListedPrice);
+
+        v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
+        v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
+        v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
+        v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
+        v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
+
+        v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
+        v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
+        v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
+
+        app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
+        app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
+        app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
+        app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
+    }
+
+    private static void MapDocuments<T>(this RouteGroupBuilder v1, string path, string key, Scope writes, Noun noun) where T : class
+    {
+        if (typeof(T) == typeof(ListedPrice))
+            v1.MapGet(path, ListedPriceRoutes.List).Needs(Scope.Read).Tell(Operations.List(noun));
+        else
+            v1.MapGet(path, DocumentRoutes.List<T>).Needs(Scope.Read).Tell(Operations.List(noun));
+        v1.MapGet(path + key, DocumentRoutes.Get<T>).Needs(Scope.Read).Tell(Operations.Get(noun));
+        v1.MapPut(path + key, DocumentRoutes.Put<T>).Needs(writes).Tell(Operations.Put(noun));
+        v1.MapDelete(path + key, DocumentRoutes.Delete<T>).Needs(writes).Tell(Operations.Delete(noun));
+        v1.MapGet(path + key + "/revisions", DocumentRoutes.Revisions<T>).Needs(Scope.Read).Tell(Operations.Revisions(noun));
+        v1.MapGet(path + key + "/revisions/{number}", DocumentRoutes.Revision<T>).Needs(Scope.Read).Tell(Operations.Revision(noun));
+    }
+}

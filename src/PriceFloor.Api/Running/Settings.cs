@@ -1,0 +1,80 @@
+using System.Globalization;
+using System.Net;
+using Microsoft.AspNetCore.HttpOverrides;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>What whoever runs the server can set, by environment.</summary>
+public sealed class Settings
+{
+    /// <summary>Every name that is read; another PRICEFLOOR_ name is warned about at start.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>
+    {
+        ["PRICEFLOOR_DATA"] = "Folder of the store; ./data where not set.",
+        ["PRICEFLOOR_ADMIN_KEY"] = "The first key of an empty store: 32 to 200 visible characters of your choice.",
+        ["PRICEFLOOR_ADMIN_KEY_FILE"] = "A file that holds it instead.",
+        ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
+        ["PRICEFLOOR_TRUSTED_PROXIES"] = "Addresses of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
+        ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
+        ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
+    };
+
+    private Settings() { }
+
+    public string DataFolder { get; private init; } = "data";
+
+    public string? AdminKey { get; private init; }
+
+    public IReadOnlyList<string> CorsOrigins { get; private init; } = [];
+
+    public IReadOnlyList<IPAddress> TrustedProxies { get; private init; } = [];
+
+    public string PathBase { get; private init; } = "";
+
+    public int RequestsPerMinute { get; private init; } = 60_000;
+
+    public bool Demo { get; private init; }
+
+    public string StorePath => Path.Combine(DataFolder, "pricefloor.db");
+
+    public ForwardedHeadersOptions ForwardedHeaders
+    {
+        get
+        {
+            var options = new ForwardedHeadersOptions { ForwardedHeaders = Microsoft.AspNetCore.HttpOverrides.ForwardedHeaders.XForwardedFor | Microsoft.AspNetCore.HttpOverrides.ForwardedHeaders.XForwardedProto };
+            options.KnownProxies.Clear();
+            options.KnownIPNetworks.Clear();
+            foreach (var proxy in TrustedProxies)
+                options.KnownProxies.Add(proxy);
+            return options;
+        }
+    }
+
+    /// <summary>Reads the settings; a value that cannot be is refused with its name.</summary>
+    public static Settings Read(IConfiguration configuration, bool demo) => new()
+    {
+        DataFolder = Value(configuration, "PRICEFLOOR_DATA") ?? "data",
+        AdminKey = AdminKeyOf(configuration),
+        CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
+        TrustedProxies = [.. Split(configuration, "PRICEFLOOR_TRUSTED_PROXIES").Select(text => IPAddress.TryParse(text, out var address) ? address : throw new SettingsException($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is not an IP address."))],
+        PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
+        RequestsPerMinute = Value(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE") is { } count ? (int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var perMinute) && perMinute > 0 ? perMinute : throw new SettingsException("PRICEFLOOR_REQUESTS_PER_MINUTE must be a whole number above 0.")) : 60_000,
+        Demo = demo,
+    };
+
+    private static string? AdminKeyOf(IConfiguration configuration)
+    {
+        var key = Value(configuration, "PRICEFLOOR_ADMIN_KEY") ?? (Value(configuration, "PRICEFLOOR_ADMIN_KEY_FILE") is { } file ? File.ReadAllText(file).Trim() : null);
+        if (key is not null && (key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~')))
+            throw new SettingsException("PRICEFLOOR_ADMIN_KEY must be 32 to 200 visible ASCII characters without spaces.");
+        return key;
+    }
+
+    private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>
+        Value(configuration, name)?.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];
+
+    private static string? Value(IConfiguration configuration, string name) => configuration[name] is { Length: > 0 } value ? value : null;
+}
+
+/// <summary>A setting cannot be used; the message names it.</summary>
+public sealed class SettingsException(string message) : Exception(message);

@@ -1,0 +1,71 @@
+using FluentValidation;
+using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Channels;
+using PriceFloor.Api.Designs;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.ListedPrices;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.Profiles;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+using Serilog;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>How the service is put together; Program.cs is its table of contents.</summary>
+public static class Starting
+{
+    public const string DefaultAddress = "http://127.0.0.1:5080";
+
+    /// <summary>Faults that whoever runs the server can mend: told in one sentence, without a stack.</summary>
+    public static bool IsOperatorsFault(Exception fault) => fault is SettingsException or StoreException;
+
+    /// <summary>Only this machine, unless ASPNETCORE_URLS says otherwise.</summary>
+    public static void UseDefaultAddress(this WebApplicationBuilder builder)
+    {
+        if (builder.Configuration["urls"] is null)
+            builder.WebHost.UseUrls(DefaultAddress);
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+    }
+
+    public static void UseSettings(this WebApplicationBuilder builder, bool demo)
+    {
+        builder.Services.AddSingleton(services => Settings.Read(services.GetRequiredService<IConfiguration>(), demo));
+        builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddCors();
+        builder.Services.AddOptions<Microsoft.AspNetCore.Cors.Infrastructure.CorsOptions>().Configure<Settings>((cors, settings) =>
+            cors.AddDefaultPolicy(policy => policy.WithOrigins([.. settings.CorsOrigins]).AllowAnyHeader().AllowAnyMethod().WithExposedHeaders("ETag", "Location", "Link", "X-Request-Id", "RateLimit", "RateLimit-Policy", "Retry-After")));
+    }
+
+    public static void UseRequestLog(this WebApplicationBuilder builder) => builder.Host.UseSerilog((context, log) =>
+        RequestLog.Write(log.ReadFrom.Configuration(context.Configuration), inContainer: context.Configuration["DOTNET_RUNNING_IN_CONTAINER"] == "true"));
+
+    public static void UseStore(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddSingleton(services => new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton<KeyRing>();
+        builder.Services.AddSingleton<RateLimits>();
+        builder.Services.AddSingleton<Demo.DemoStudio>();
+        builder.Services.AddHostedService<FirstStart>();
+    }
+
+    public static void UseDocuments(this WebApplicationBuilder builder)
+    {
+        builder.Services.ConfigureHttpJsonOptions(json => WireJson.Configure(json.SerializerOptions));
+        builder.Services
+            .AddSingleton<IValidator<CostProfile>, CostProfileValidator>()
+            .AddSingleton<IValidator<Design>, DesignValidator>()
+            .AddSingleton<IValidator<Channel>, ChannelValidator>()
+            .AddSingleton<IValidator<ListedPrice>, ListedPriceValidator>()
+            .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
+            .AddSingleton<IValidator<PriceCheckRequest>, PriceCheckRequestValidator>()
+            .AddSingleton<IValidator<KeyRequest>, KeyRequestValidator>();
+        builder.Services
+            .AddSingleton<DocumentKind<CostProfile>, ProfileDocuments>()
+            .AddSingleton<DocumentKind<Design>, DesignDocuments>()
+            .AddSingleton<DocumentKind<Channel>, ChannelDocuments>()
+            .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>();
+    }
+}

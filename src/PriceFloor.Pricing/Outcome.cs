@@ -1,0 +1,40 @@
+namespace PriceFloor.Pricing;
+
+/// <summary>Why something cannot be computed: where in the document, a stable code, and a sentence that says how to mend it.</summary>
+/// <param name="Pointer">JSON pointer inside the document, such as <c>/calendar/benchShare</c>; empty for the whole.</param>
+/// <param name="Code">A stable word for programs.</param>
+/// <param name="Detail">A sentence for people.</param>
+public sealed record Fault(string Pointer, string Code, string Detail);
+
+/// <summary>A result, or the reasons why there is none.</summary>
+public sealed class Outcome<T> where T : class
+{
+    private Outcome(T? value, IReadOnlyList<Fault> faults) => (Found, Faults) = (value, faults);
+
+    /// <summary>The result, or null where there are faults.</summary>
+    public T? Found { get; }
+
+    public IReadOnlyList<Fault> Faults { get; }
+
+    /// <summary>The result. Asking for it where there is none is a bug.</summary>
+    public T Value => Found ?? throw new InvalidOperationException($"No {typeof(T).Name}: {Faults[0].Code}");
+
+    public static implicit operator Outcome<T>(T value) => new(value, []);
+
+    public static implicit operator Outcome<T>(Fault fault) => new(null, [fault]);
+
+    public static implicit operator Outcome<T>(List<Fault> faults) => new(null, faults);
+
+    /// <summary>Runs a computation whose figures may pass what <c>decimal</c> can hold (about 7.9 x 10^28).</summary>
+    internal static Outcome<T> Guard(Func<Outcome<T>> compute)
+    {
+        try
+        {
+            return compute();
+        }
+        catch (OverflowException)
+        {
+            return new Fault("", "too-large", "A figure on the way to the answer is too large to be exact; check the amounts for a slipped decimal point.");
+        }
+    }
+}

@@ -1,0 +1,84 @@
+namespace PriceFloor.Pricing;
+
+/// <summary>What a listed price does for the year.</summary>
+public enum Verdict
+{
+    /// <summary>This sale does not carry its part of the year.</summary>
+    BelowFloor,
+
+    /// <summary>It does, but it breaks the studio's own price rule and undercuts shops that buy wholesale.</summary>
+    BelowTarget,
+
+    /// <summary>It carries its part and keeps the rule.</summary>
+    MeetsTarget,
+}
+
+/// <summary>The floor and target price of one piece on one channel. Both lie on the channel's price grid.</summary>
+public sealed class ChannelPrices
+{
+    private ChannelPrices(FloorPrice floor, SellingTerms terms, decimal floorPrice, decimal targetPrice) =>
+        (Floor, Terms, FloorPrice, TargetPrice) = (floor, terms, floorPrice, targetPrice);
+
+    public FloorPrice Floor { get; }
+
+    public SellingTerms Terms { get; }
+
+    /// <summary>The smallest allowed price whose net reaches the floor.</summary>
+    public decimal FloorPrice { get; }
+
+    /// <summary>On a retail channel at least the retail multiple of wholesale before tax; else the floor price.</summary>
+    public decimal TargetPrice { get; }
+
+    /// <summary>Refused: two currencies (<c>currency-mismatch</c>), no price up to 10^12 (<c>no-price</c>).</summary>
+    public static Outcome<ChannelPrices> Of(FloorPrice floor, SellingTerms terms)
+    {
+        var currency = floor.Piece.Year.Currency.Code;
+        if (terms.Channel.Currency != currency)
+            return new Fault("", "currency-mismatch", $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
+
+        var least = terms.FloorPrice(floor.Piece.Floor);
+        if (least.Found is null)
+            return least.Faults.ToList();
+        if (terms.Channel.Sells == Sells.Wholesale)
+            return new ChannelPrices(floor, terms, least.Value.Price, least.Value.Price);
+
+        var target = terms.PriceReaching(floor.Target);
+        return target.Found is null
+            ? target.Faults.ToList()
+            : new ChannelPrices(floor, terms, least.Value.Price, decimal.Max(least.Value.Price, target.Value.Price));
+    }
+
+    /// <summary>What a listed price above zero does, on the grid or not.</summary>
+    public Outcome<PriceCheck> Check(decimal price) => Outcome<PriceCheck>.Guard(() => new PriceCheck(this, price));
+}
+
+/// <summary>The verdict on one listed price.</summary>
+public sealed class PriceCheck
+{
+    internal PriceCheck(ChannelPrices prices, decimal price)
+    {
+        Prices = prices;
+        Sale = Sale.Of(price, prices.Terms.Channel);
+        var piece = prices.Floor.Piece;
+        CarriesItsShare = Sale.Net.Reaches(piece.Floor);
+        Verdict = !CarriesItsShare ? Verdict.BelowFloor
+            : prices.Terms.Channel.Sells == Sells.Retail && !Sale.BeforeTax.Reaches(prices.Floor.Target) ? Verdict.BelowTarget
+            : Verdict.MeetsTarget;
+        EarnedPerBenchHour = (Sale.Net - piece.Materials + piece.SecondsCredit) / piece.BenchHours;
+    }
+
+    public ChannelPrices Prices { get; }
+
+    public Sale Sale { get; }
+
+    public Verdict Verdict { get; }
+
+    /// <summary>net(p) reaches the floor.</summary>
+    public bool CarriesItsShare { get; }
+
+    /// <summary>net(p) less the floor; negative when short.</summary>
+    public decimal AboveFloor => Sale.Net - Prices.Floor.Piece.Floor;
+
+    /// <summary>What the price really pays for an hour at the bench.</summary>
+    public decimal EarnedPerBenchHour { get; }
+}

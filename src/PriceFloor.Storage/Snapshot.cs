@@ -1,0 +1,78 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>The store as it stands at one moment.</summary>
+public class Snapshot
+{
+    private const string Columns = "position, kind, key, number, saved_at AS SavedAt, saved_by AS SavedBy, body";
+
+    internal Snapshot(SqliteConnection connection, SqliteTransaction transaction) => (Connection, Transaction) = (connection, transaction);
+
+    private protected SqliteConnection Connection { get; }
+
+    private protected SqliteTransaction Transaction { get; }
+
+    /// <summary>The newest revision of a document, deletions included; null where there never was one.</summary>
+    public Revision? Newest(string kind, string key) => Query<Revision>(
+        $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key",
+        new { kind, key }).SingleOrDefault();
+
+    /// <summary>The document as it is, or as it was at a moment; null where it was not there.</summary>
+    public Revision? Find(string kind, string key, long? asOf = null)
+    {
+        var found = asOf is null ? Newest(kind, key) : Query<Revision>(
+            $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND saved_at <= @asOf ORDER BY number DESC LIMIT 1",
+            new { kind, key, asOf }).SingleOrDefault();
+        return found is { IsDeletion: false } ? found : null;
+    }
+
+    /// <summary>Documents of a kind in order of key, after a key, as they are or as they were.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <param name="prefix">Only keys that start so.</param>
+    /// <param name="after">Only keys after this one.</param>
+    /// <param name="limit">At most so many.</param>
+    /// <param name="asOf">At that moment; now where null.</param>
+    public IReadOnlyList<Revision> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) => Query<Revision>(
+        asOf is null
+            ? $"""
+               SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position
+               WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND h.deleted = 0
+               ORDER BY h.key LIMIT @limit
+               """
+            : $"""
+               SELECT {Prefixed} FROM head h JOIN revision r ON r.position =
+                   (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf ORDER BY p.number DESC LIMIT 1)
+               WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND r.body IS NOT NULL
+               ORDER BY h.key LIMIT @limit
+               """,
+        new { kind, prefix, after, limit, asOf });
+
+    /// <summary>The revisions of a document in order, after a number, up to a moment.</summary>
+    public IReadOnlyList<Revision> History(string kind, string key, long after = 0, int limit = int.MaxValue, long? asOf = null) => Query<Revision>(
+        $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number > @after AND (@asOf IS NULL OR saved_at <= @asOf) ORDER BY number LIMIT @limit",
+        new { kind, key, after, limit, asOf });
+
+    /// <summary>One revision of a document by its number.</summary>
+    public Revision? RevisionOf(string kind, string key, long number) => Query<Revision>(
+        $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number = @number", new { kind, key, number }).SingleOrDefault();
+
+    /// <summary>The present documents that refer to something, in order.</summary>
+    public IReadOnlyList<DocumentName> UsersOf(string kind, string key) => Query<DocumentName>(
+        "SELECT from_kind AS kind, from_key AS key FROM reference WHERE to_kind = @kind AND to_key = @key ORDER BY from_kind, from_key", new { kind, key });
+
+    /// <summary>True where nothing was ever stored.</summary>
+    public bool IsEmpty => Query<long>("SELECT count(*) FROM (SELECT 1 FROM revision LIMIT 1)", new { }).Single() == 0;
+
+    /// <summary>All keys, by name.</summary>
+    public IReadOnlyList<StoredKey> Keys => Query<StoredKey>(
+        "SELECT name, hash, scopes, created_at AS CreatedAt, expires_at AS ExpiresAt FROM access_key ORDER BY name", new { });
+
+    private static string Prefixed => "r.position, r.kind, r.key, r.number, r.saved_at AS SavedAt, r.saved_by AS SavedBy, r.body";
+
+    private protected List<T> Query<T>(string sql, object parameters) => Connection.Query<T>(sql, parameters, Transaction).AsList();
+}
+
+/// <summary>A key as it is kept: never the key itself.</summary>
+public sealed record StoredKey(string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt);

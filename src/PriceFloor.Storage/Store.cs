@@ -1,0 +1,81 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// The SQLite file: append-only revisions and keys. Write-ahead log, synchronous=FULL: what was acknowledged survives a power cut.
+/// SQLite works synchronously, so these methods do too; one writer at a time, any number of readers.
+/// </summary>
+public sealed class Store : IDisposable
+{
+    private readonly string _connectionString;
+    private readonly TimeProvider _clock;
+    private readonly SemaphoreSlim _gate = new(1, 1);
+
+    public Store(string path, TimeProvider clock)
+    {
+        Path = path;
+        _clock = clock;
+        _connectionString = new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
+    }
+
+    /// <summary>The store's file.</summary>
+    public string Path { get; }
+
+    /// <summary>Creates the file where there is none and brings it to the newest schema.</summary>
+    public void Open()
+    {
+        try
+        {
+            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!);
+            using var connection = Connect();
+            Migrations.Apply(connection);
+        }
+        catch (Exception e) when (e is SqliteException or IOException or UnauthorizedAccessException)
+        {
+            throw new StoreException($"The store {Path} cannot be opened by user {Environment.UserName}: {e.Message} Check that the folder exists, can be written and has space.", e);
+        }
+    }
+
+    /// <summary>Reads from one moment: what others write meanwhile is not seen.</summary>
+    public T Read<T>(Func<Snapshot, T> read)
+    {
+        using var connection = Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return read(new Snapshot(connection, transaction));
+    }
+
+    /// <summary>Reads and writes in one transaction, committed when <paramref name="write"/> returns and rolled back when it throws.</summary>
+    public T Write<T>(string savedBy, Func<Writing, T> write)
+    {
+        _gate.Wait();
+        try
+        {
+            using var connection = Connect();
+            using var transaction = connection.BeginTransaction(deferred: false);
+            var result = write(new Writing(connection, transaction, savedBy, _clock.GetUtcNow()));
+            transaction.Commit();
+            return result;
+        }
+        finally
+        {
+            _gate.Release();
+        }
+    }
+
+    public void Dispose()
+    {
+        using var connection = new SqliteConnection(_connectionString);
+        SqliteConnection.ClearPool(connection);
+        _gate.Dispose();
+    }
+
+    private SqliteConnection Connect()
+    {
+        var connection = new SqliteConnection(_connectionString);
+        connection.Open();
+        connection.Execute("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;");
+        return connection;
+    }
+}

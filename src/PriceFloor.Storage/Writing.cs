@@ -1,0 +1,60 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>A transaction that writes. All that it writes bears one time, later than every earlier write's even if the clock jumped back.</summary>
+public sealed class Writing : Snapshot
+{
+    private readonly string _savedBy;
+    private readonly long _savedAt;
+
+    internal Writing(SqliteConnection connection, SqliteTransaction transaction, string savedBy, DateTimeOffset now)
+        : base(connection, transaction)
+    {
+        _savedBy = savedBy;
+        var last = connection.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1", transaction: transaction) ?? 0;
+        _savedAt = long.Max(Moment.Of(now), last + 1);
+    }
+
+    /// <summary>The time that everything in this transaction bears.</summary>
+    public DateTimeOffset Now => Moment.ToTime(_savedAt);
+
+    /// <summary>Appends a revision of a document and takes note of what it refers to.</summary>
+    public Revision Save(string kind, string key, string body, IEnumerable<DocumentName> references)
+    {
+        var revision = Append(kind, key, body);
+        foreach (var to in references.Distinct())
+            Connection.Execute("INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES (@kind, @key, @toKind, @toKey)",
+                new { kind, key, toKind = to.Kind, toKey = to.Key }, Transaction);
+        return revision;
+    }
+
+    /// <summary>Appends a revision that hides the document; its history stays.</summary>
+    public Revision Delete(string kind, string key) => Append(kind, key, body: null);
+
+    public void AddKey(StoredKey key) => Connection.Execute(
+        "INSERT INTO access_key (name, hash, scopes, created_at, expires_at) VALUES (@Name, @Hash, @Scopes, @CreatedAt, @ExpiresAt)", key, Transaction);
+
+    /// <summary>False where there is no such key.</summary>
+    public bool DeleteKey(string name) => Connection.Execute("DELETE FROM access_key WHERE name = @name", new { name }, Transaction) > 0;
+
+    private Revision Append(string kind, string key, string? body)
+    {
+        var number = (Newest(kind, key)?.Number ?? 0) + 1;
+        var position = Connection.ExecuteScalar<long>(
+            """
+            INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, @key, @number, @savedAt, @savedBy, @body)
+            RETURNING position
+            """,
+            new { kind, key, number, savedAt = _savedAt, savedBy = _savedBy, body }, Transaction);
+        Connection.Execute(
+            """
+            INSERT INTO head (kind, key, position, deleted) VALUES (@kind, @key, @position, @deleted)
+            ON CONFLICT (kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
+            """,
+            new { kind, key, position, deleted = body is null ? 1 : 0 }, Transaction);
+        Connection.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key }, Transaction);
+        return new Revision(position, kind, key, number, _savedAt, _savedBy, body);
+    }
+}
