@@ -12,6 +12,7 @@ public sealed record CostProfile
 
     /// <summary>ISO 4217 code of every amount in the profile and in its designs.</summary>
     /// <example>USD</example>
+    [MaxLength(3)]
     public required string Currency { get; init; }
 
     /// <summary>First day of the year; the day of the month is ignored. Absent: 1 January of this year, or what is stored.</summary>

@@ -8,6 +8,7 @@ public sealed class FloorPrice
         Piece = piece;
         Wholesale = piece.Year.Currency.Least(piece.Floor);
         WholesaleBase = decimal.Max(Wholesale, highestWholesale ?? 0);
+        Target = RetailMultiple * WholesaleBase;
         Retail = piece.Year.Currency.Least(RetailMultiple * Wholesale);
     }
 
@@ -23,7 +24,7 @@ public sealed class FloorPrice
     public decimal WholesaleBase { get; }
 
     /// <summary>k x W, unrounded: what a retail price before tax must reach to keep the studio's own rule.</summary>
-    public decimal Target => RetailMultiple * WholesaleBase;
+    public decimal Target { get; }
 
     private decimal RetailMultiple => Piece.Year.Profile.PriceRule.RetailMultiple;
 

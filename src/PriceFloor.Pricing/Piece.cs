@@ -13,6 +13,10 @@ public sealed class Piece
         MaterialCosts = [.. design.Materials.Select(line => CostOf(line, year) * time.PiecesAt(line.At)!.Value)];
         Materials = MaterialCosts.Sum() / SoldShare;
         SecondsCredit = design.Seconds is { } seconds ? seconds.Share * seconds.Price * (time.Starts - 1) / SoldShare : 0;
+        BenchCost = year.PerBenchHour * BenchHours;
+        Floor = decimal.Max(0, BenchCost + Materials - SecondsCredit);
+        PiecesPerYear = year.BenchHours / BenchHours;
+        SecondsPayMoreThanTheyCost = time.Starts > 1 && design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
     }
 
     public Design Design { get; }
@@ -37,18 +41,16 @@ public sealed class Piece
     public decimal SecondsCredit { get; }
 
     /// <summary>What its bench time must recover.</summary>
-    public decimal BenchCost => Year.PerBenchHour * BenchHours;
+    public decimal BenchCost { get; }
 
     /// <summary>F: what one sold piece must bring in, after everything that a channel takes.</summary>
-    public decimal Floor => decimal.Max(0, BenchCost + Materials - SecondsCredit);
+    public decimal Floor { get; }
 
     /// <summary>H/t: this floor holds only if that much is made and sold.</summary>
-    public decimal PiecesPerYear => Year.BenchHours / BenchHours;
+    public decimal PiecesPerYear { get; }
 
     /// <summary>True where a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
-    public bool SecondsPayMoreThanTheyCost =>
-        Design.Seconds is { } seconds && Time.Starts > 1
-        && Rounding.Settle(seconds.Share * seconds.Price) > Rounding.Settle(SunkInAStartLostEarly);
+    public bool SecondsPayMoreThanTheyCost { get; }
 
     /// <summary>What has gone into a start that is lost at the first step that loses any.</summary>
     private decimal SunkInAStartLostEarly => Year.PerBenchHour * Time.HoursUntilFirstLoss

@@ -15,7 +15,10 @@ public sealed record PriceGrid(decimal Step, decimal Ending)
     /// <param name="isEnough">Holds for every price from some point on.</param>
     public decimal? First(decimal near, Func<decimal, bool> isEnough)
     {
-        var step = decimal.Max(Ending > 0 ? 0 : 1, Rounding.Down((near - Ending) / Step, 0) - 1);
+        var lowest = Ending > 0 ? 0 : 1;
+        var step = decimal.Max(lowest, Rounding.Down((near - Ending) / Step, 0));
+        while (step > lowest && isEnough((step - 1) * Step + Ending))
+            step--;
         while (step * Step + Ending <= Limits.HighestPrice)
         {
             var price = step * Step + Ending;

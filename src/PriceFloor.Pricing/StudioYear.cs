@@ -36,6 +36,10 @@ public sealed class StudioYear
         TaxOnProfit = tax.On(Profit);
         RequiredRevenue = decimal.Max(0, Expenses + Profit - TaxableIncome);
         Pool = decimal.Max(0, Allocated + Profit - TaxableIncome);
+        PerDay = Pool / Workdays;
+        PerWeek = Pool * profile.Calendar.DaysPerWeek / Workdays;
+        PerBenchHour = Pool / BenchHours;
+        TakeHomePerHour = decimal.Max(0, Need - NotDeductible) / (Workdays * profile.Calendar.HoursPerDay);
     }
 
     public CostProfile Profile { get; }
@@ -97,15 +101,15 @@ public sealed class StudioYear
     /// <summary>H: hours at the bench, helpers' included.</summary>
     public decimal BenchHours { get; }
 
-    public decimal PerDay => Pool / Workdays;
+    public decimal PerDay { get; }
 
-    public decimal PerWeek => Pool * Profile.Calendar.DaysPerWeek / Workdays;
+    public decimal PerWeek { get; }
 
     /// <summary>What an hour at the bench must recover.</summary>
-    public decimal PerBenchHour => Pool / BenchHours;
+    public decimal PerBenchHour { get; }
 
     /// <summary>What reaches the household for each working hour, bench or not: never to be confused with <see cref="PerBenchHour"/>.</summary>
-    public decimal TakeHomePerHour => decimal.Max(0, Need - NotDeductible) / (Workdays * Profile.Calendar.HoursPerDay);
+    public decimal TakeHomePerHour { get; }
 
     /// <summary>Headings that no line touches: the costs people forget.</summary>
     public IEnumerable<Heading> NotCovered => Enum.GetValues<Heading>()

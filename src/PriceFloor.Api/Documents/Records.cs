@@ -48,8 +48,8 @@ public static class Answers
     /// <summary>Up to six decimals: shares and rates.</summary>
     public static decimal Ratio(decimal value) => Rounding.Trim(Rounding.Nearest(value, 6));
 
-    /// <summary>Answers are for the one who asked, and are asked for anew each time.</summary>
-    public static void NoStore(HttpContext context) => context.Response.Headers.CacheControl = "private, no-cache";
+    /// <summary>No cache between may keep an answer for somebody else, nor give it without asking again.</summary>
+    public static void ForThisCallerOnly(HttpContext context) => context.Response.Headers.CacheControl = "private, no-cache";
 }
 
 /// <summary>A default that the answer leaned on and that lowers the floor.</summary>

@@ -63,7 +63,7 @@ public static class FloorPriceRoutes
     public static Results<Ok<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query, Store store, TimeProvider clock, HttpContext context)
     {
         var (otherProfile, asOf, workings) = query.Value;
-        Answers.NoStore(context);
+        Answers.ForThisCallerOnly(context);
         return store.Read<Results<Ok<FloorPriceAnswer>, Problem>>(snapshot =>
         {
             var records = new Records(snapshot, asOf, clock.GetUtcNow());
@@ -78,7 +78,7 @@ public static class FloorPriceRoutes
     public static Results<Ok<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
     {
         var ((asOf, workings), request) = (query.Value, body.Value);
-        Answers.NoStore(context);
+        Answers.ForThisCallerOnly(context);
         return store.Read<Results<Ok<FloorPriceAnswer>, Problem>>(snapshot =>
         {
             var records = new Records(snapshot, asOf, clock.GetUtcNow());

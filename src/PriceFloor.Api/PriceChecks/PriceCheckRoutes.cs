@@ -129,7 +129,7 @@ public static class PriceCheckRoutes
         var caller = Caller.Of(context);
         if (asked.Workings && !caller.May(Scope.Read))
             return Problem.Of(ProblemTypes.KeyNotAllowed, "Workings reveal costs; they need a key with the scope \"read\".");
-        Answers.NoStore(context);
+        Answers.ForThisCallerOnly(context);
         return store.Read<Results<Ok<PriceCheckAnswer>, Problem>>(snapshot =>
         {
             var check = CheckedPrice.Of(new Records(snapshot, asked.AsOf, clock.GetUtcNow()), asked.Request, isQuery);

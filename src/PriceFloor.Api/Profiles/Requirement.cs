@@ -123,7 +123,7 @@ public static class Requirement
                 ? (null, Problem.OfFaults(year.Faults))
                 : (RequirementAnswer.Of(year.Value, profile.Basis, records.Today, workings), null);
         });
-        Answers.NoStore(context);
+        Answers.ForThisCallerOnly(context);
         return answer is (_, { } problem) ? problem : TypedResults.Ok(answer.Item1!);
     }
 }

@@ -25,7 +25,7 @@ public static class Starting
     /// <summary>Only this machine, unless ASPNETCORE_URLS says otherwise.</summary>
     public static void UseDefaultAddress(this WebApplicationBuilder builder)
     {
-        if (builder.Configuration["urls"] is null)
+        if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
             builder.WebHost.UseUrls(DefaultAddress);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
     }

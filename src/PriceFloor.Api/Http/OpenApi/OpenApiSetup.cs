@@ -53,6 +53,8 @@ public static class OpenApiSetup
     /// <summary>The document as YAML, for the file in openapi/.</summary>
     public static async Task<int> WriteOpenApiAsync(this WebApplication app, TextWriter output)
     {
+        // Endpoints are known to the document only once the end of the pipeline is in place, which starting does by itself.
+        app.UseEndpoints(_ => { });
         await output.WriteAsync(await TextOf(app.Services));
         return 0;
     }

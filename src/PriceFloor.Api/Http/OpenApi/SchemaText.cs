@@ -36,6 +36,8 @@ public sealed class SchemaText : ISchemaFilter
             numbers.Maximum = field.Most;
         }
 
+        if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string) && member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)))
+            schema.MinLength = 1;
         if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var most } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
             (schema.MaxItems, schema.MaxLength) = (most, null);
     }
@@ -50,7 +52,7 @@ public sealed class SchemaText : ISchemaFilter
             var mayBeNull = s_nullability.Create(member).ReadState == NullabilityState.Nullable;
             if (mayBeNull && value is OpenApiSchemaReference reference)
                 schema.Properties![name] = new OpenApiSchema { OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
-            var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute));
+            var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)) || (!mayBeNull && IsPositional(context.Type, name));
             if (isRequired)
                 (schema.Required ??= new HashSet<string>()).Add(name);
             else
@@ -60,6 +62,9 @@ public sealed class SchemaText : ISchemaFilter
         foreach (var name in ReadOnlyFields.Of(context.Type).Order(StringComparer.Ordinal))
             schema.Properties![name] = ReadOnly(name);
     }
+
+    private static bool IsPositional(Type type, string name) =>
+        type.GetConstructors().Any(constructor => constructor.GetParameters().Any(parameter => string.Equals(parameter.Name, name, StringComparison.OrdinalIgnoreCase)));
 
     private static OpenApiSchema ReadOnly(string name) => name switch
     {

@@ -66,7 +66,7 @@ public sealed class BodyReader
                 break;
             case Shape.KeyOr:
                 Require(ref json, pointer, "an object, or a string with the key of a stored one", JsonTokenType.String);
-                TextValue(Text(ref json, pointer), pointer, Pricing.Limits.KeyLength);
+                TextValue(Text(ref json, pointer), pointer, 1, Pricing.Limits.KeyLength);
                 break;
             case Shape.Members members:
                 Require(ref json, pointer, "an object", JsonTokenType.StartObject);
@@ -140,8 +140,8 @@ public sealed class BodyReader
 
     private void WordValue(string text, Shape shape, string pointer)
     {
-        if (shape is Shape.Text { Most: var most })
-            TextValue(text, pointer, most);
+        if (shape is Shape.Text { Least: var least, Most: var most })
+            TextValue(text, pointer, least, most);
         else if (shape is Shape.Word { Words: var words } && !words.Contains(text))
             Fault(pointer, "not-one-of", $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
         else if (shape is Shape.Date && TimeText.ReadDate(text) is null)
@@ -150,10 +150,12 @@ public sealed class BodyReader
             Fault(pointer, "not-a-time", $"{Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
     }
 
-    private void TextValue(string text, string pointer, int most)
+    private void TextValue(string text, string pointer, int least, int most)
     {
         if (text.Any(char.IsControl))
             Fault(pointer, "control-character", $"{Name(pointer)} holds a control character, such as a line break or tab; take it out.");
+        else if (text.Length < least)
+            Fault(pointer, "required", $"{Name(pointer)} is empty.");
         else if (text.Length > most)
             Fault(pointer, "too-long", $"{Name(pointer)} has {text.Length} characters; at most {most} are taken.");
     }

@@ -14,7 +14,7 @@ public abstract record Shape
 
     public sealed record Number(NumberFieldAttribute? Field) : Shape;
 
-    public sealed record Text(int Most) : Shape;
+    public sealed record Text(int Least, int Most) : Shape;
 
     public sealed record Word(IReadOnlyList<string> Words) : Shape;
 
@@ -40,7 +40,7 @@ public abstract record Shape
         var bare = Nullable.GetUnderlyingType(type) ?? type;
         var most = member?.GetCustomAttribute<MaxLengthAttribute>()?.Length ?? Limits.NameLength;
         if (bare == typeof(decimal)) return new Number(member?.GetCustomAttribute<NumberFieldAttribute>());
-        if (bare == typeof(string)) return new Text(most);
+        if (bare == typeof(string)) return new Text(member?.IsDefined(typeof(RequiredMemberAttribute)) == true ? 1 : 0, most);
         if (bare == typeof(bool)) return new Truth();
         if (bare == typeof(DateOnly)) return new Date();
         if (bare == typeof(DateTimeOffset)) return new Time();
