@@ -99,9 +99,9 @@ public sealed record Fee
 /// <summary>VAT or sales tax on the channel.</summary>
 public sealed record SalesTax
 {
-    /// <summary>The rate; 0 to 10.</summary>
+    /// <summary>The rate.</summary>
     /// <example>0.2</example>
-    [Share(Most = "10")]
+    [Share]
     public decimal Rate { get; init; }
 
     /// <summary>True where listed prices hold the tax already; false where it is added on top.</summary>
@@ -133,7 +133,7 @@ public sealed record StallEvent
     /// <summary>What taking part costs.</summary>
     /// <example>180.00</example>
     [Money]
-    public required decimal Cost { get; init; }
+    public decimal Cost { get; init; }
 
     /// <summary>Pieces that it usually sells; above 0.</summary>
     /// <example>30</example>

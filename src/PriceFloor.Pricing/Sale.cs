@@ -64,7 +64,8 @@ public sealed class Sale
     private decimal FeeOn(Fee fee, Channel channel)
     {
         var raw = fee.Rate * BaseOf(fee, channel) + fee.Fixed;
-        return decimal.Min(fee.Maximum ?? raw, decimal.Max(fee.Minimum ?? 0, raw));
+        var atLeast = decimal.Max(fee.Minimum ?? raw, raw);
+        return decimal.Min(fee.Maximum ?? atLeast, atLeast);
     }
 
     private decimal BaseOf(Fee fee, Channel channel) => fee.Of switch

@@ -65,5 +65,5 @@ public sealed record Band
     /// <summary>The rate on the part of the base inside the slice.</summary>
     /// <example>0.1</example>
     [Share]
-    public required decimal Rate { get; init; }
+    public decimal Rate { get; init; }
 }

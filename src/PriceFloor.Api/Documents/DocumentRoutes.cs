@@ -76,8 +76,9 @@ public static class DocumentRoutes
             found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);
     }
 
-    public static IResult Revision<T>(PathKey path, string number, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
+    public static IResult Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
         long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && store.Read(snapshot => snapshot.RevisionOf(kind.Name, path.Text, n)) is { } revision
+        && !(revision.SavedAtTime > query.Value.AsOf)
             ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
 
