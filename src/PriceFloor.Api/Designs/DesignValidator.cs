@@ -1,5 +1,4 @@
 using FluentValidation;
-using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 

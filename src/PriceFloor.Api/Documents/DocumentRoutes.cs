@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Text;
-using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
@@ -83,83 +81,4 @@ public static class DocumentRoutes
             : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
 
     private static long? AsOf(DateTimeOffset? time) => time is { } at ? Moment.Of(at) : null;
-}
-
-/// <summary>A stored document as it goes out: its text with its names, revision and time in front.</summary>
-public sealed class DocumentText : IResult, IStatusCodeHttpResult
-{
-    private readonly byte[] _body;
-    private readonly long _revision;
-    private readonly bool _known;
-    private readonly string? _location;
-
-    private DocumentText(byte[] body, long revision, bool known, string? location) => (_body, _revision, _known, _location) = (body, revision, known, location);
-
-    public int? StatusCode => _known ? StatusCodes.Status304NotModified : _location is not null ? StatusCodes.Status201Created : StatusCodes.Status200OK;
-
-    public static IResult Answer(Revision revision, IEnumerable<(string, string)> names, HttpRequest request, bool created = false)
-    {
-        var known = false;
-        if (HttpMethods.IsGet(request.Method))
-        {
-            var (preconditions, unreadable) = Preconditions.Of(request);
-            if (unreadable is not null)
-                return unreadable;
-            known = preconditions!.IsKnown(revision.Number);
-        }
-
-        return new DocumentText(Encoding.UTF8.GetBytes(Of(revision, names)), revision.Number, known, created ? request.PathBase + request.Path.ToUriComponent() : null);
-    }
-
-    /// <summary>The text of a revision; a deletion says so in place of a document.</summary>
-    public static string Of(Revision revision, IEnumerable<(string Property, string Value)> names)
-    {
-        var text = new StringBuilder("{");
-        foreach (var (property, value) in names)
-            text.Append(CultureInfo.InvariantCulture, $"\"{property}\":\"{value}\",");
-        text.Append(CultureInfo.InvariantCulture, $"\"revision\":{revision.Number},\"savedAt\":\"{TimeText.Write(revision.SavedAtTime)}\",");
-        return text.Append(revision.Body is null ? "\"deleted\":true}" : revision.Body[1..]).ToString();
-    }
-
-    public async Task ExecuteAsync(HttpContext httpContext)
-    {
-        var response = httpContext.Response;
-        response.StatusCode = StatusCode!.Value;
-        response.Headers.ETag = Preconditions.TagOf(_revision);
-        response.Headers.CacheControl = "private, no-cache";
-        if (_location is not null)
-            response.Headers.Location = _location;
-        if (_known)
-            return;
-        response.ContentType = "application/json";
-        response.ContentLength = _body.Length;
-        await response.Body.WriteAsync(_body, httpContext.RequestAborted);
-    }
-}
-
-/// <summary>A page of documents, with the way to the next.</summary>
-public static class DocumentPage
-{
-    public static IResult Of(IReadOnlyList<string> items, string? next, HttpRequest request)
-    {
-        if (next is not null)
-        {
-            var query = QueryString.Create(request.Query.Where(pair => pair.Key != "after").Append(new("after", next)));
-            request.HttpContext.Response.Headers.Link = $"<{request.PathBase}{request.Path.ToUriComponent()}{query}>; rel=\"next\"";
-        }
-
-        request.HttpContext.Response.Headers.CacheControl = "private, no-cache";
-        var text = $"{{\"items\":[{string.Join(',', items)}],\"next\":{(next is null ? "null" : $"\"{next}\"")}}}";
-        return new RawJson(Encoding.UTF8.GetBytes(text));
-    }
-
-    private sealed class RawJson(byte[] body) : IResult
-    {
-        public async Task ExecuteAsync(HttpContext httpContext)
-        {
-            httpContext.Response.ContentType = "application/json";
-            httpContext.Response.ContentLength = body.Length;
-            await httpContext.Response.Body.WriteAsync(body, httpContext.RequestAborted);
-        }
-    }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Net;
-using Microsoft.AspNetCore.HttpOverrides;
 
 namespace PriceFloor.Api.Running;
 

@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Reflection;
-using Microsoft.AspNetCore.Http.Metadata;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Http;
@@ -96,52 +94,4 @@ public sealed class QueryValues(IQueryCollection query)
     }
 
     private void Fault(string name, string code, string detail) => _faults.Add(new InputError { Parameter = name, Code = code, Detail = detail });
-}
-
-/// <summary>Says on an endpoint which query parameters it takes.</summary>
-public sealed record QueryMetadata(IReadOnlyList<QueryParameter> Parameters);
-
-/// <summary>A call's query, read and checked.</summary>
-public sealed class FromQuery<T> : IInput, IEndpointParameterMetadataProvider where T : IQuery<T>
-{
-    private readonly T _value;
-
-    private FromQuery(T value, Problem? problem) => (_value, Problem) = (value, problem);
-
-    public Problem? Problem { get; }
-
-    public T Value => Problem is null ? _value : throw new InvalidOperationException("A query with a problem reached its handler.");
-
-    public static ValueTask<FromQuery<T>?> BindAsync(HttpContext context, ParameterInfo parameter)
-    {
-        var values = new QueryValues(context.Request.Query);
-        var value = T.Read(values);
-        return ValueTask.FromResult<FromQuery<T>?>(new(value, values.Faults.Count == 0 ? null : Problem.Invalid(values.Faults)));
-    }
-
-    public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) => builder.Metadata.Add(new QueryMetadata(T.Parameters));
-}
-
-/// <summary>A read that can be asked for as it was.</summary>
-public sealed record ReadQuery(DateTimeOffset? AsOf) : IQuery<ReadQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.AsOf];
-
-    public static ReadQuery Read(QueryValues values) => new(values.Time("asOf"));
-}
-
-/// <summary>A page of a list.</summary>
-public sealed record ListQuery(DateTimeOffset? AsOf, int Limit, string? After) : IQuery<ListQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.AsOf, QueryParameters.Limit, QueryParameters.After];
-
-    public static ListQuery Read(QueryValues values) => new(values.Time("asOf"), values.Whole("limit", 1, 1000, 100), values.Text("after"));
-}
-
-/// <summary>A computation, with its workings where wanted.</summary>
-public sealed record ComputeQuery(DateTimeOffset? AsOf, bool Workings) : IQuery<ComputeQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.AsOf, QueryParameters.Workings];
-
-    public static ComputeQuery Read(QueryValues values) => new(values.Time("asOf"), values.Truth("workings"));
 }

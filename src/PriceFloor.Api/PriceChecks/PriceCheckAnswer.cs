@@ -1,0 +1,69 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceChecks;
+
+/// <summary>
+/// The verdict on a price. With the scope "verdict" the word and carriesItsShare; with "check" also floor and target price; with
+/// "read" also what reveals costs.
+/// </summary>
+public sealed record PriceCheckAnswer
+{
+    /// <summary>What the price does for the year.</summary>
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>Whether what reaches the studio is at least the floor.</summary>
+    public required bool CarriesItsShare { get; init; }
+
+    /// <summary>The smallest allowed price whose net reaches the floor.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? FloorPrice { get; init; }
+
+    /// <summary>The price that also keeps the studio's own rule.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? TargetPrice { get; init; }
+
+    /// <summary>The price that was asked about.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? Price { get; init; }
+
+    /// <summary>ISO 4217 code.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Currency { get; init; }
+
+    /// <summary>What reaches the studio for each piece that leaves for good.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? NetProceeds { get; init; }
+
+    /// <summary>Net proceeds less the floor; negative when short.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? AboveFloor { get; init; }
+
+    /// <summary>What the price really pays for an hour at the bench.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? EarnedPerBenchHour { get; init; }
+
+    /// <summary>What an hour at the bench must bring, rounded up.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? PerBenchHour { get; init; }
+
+    /// <summary>What reaches the household for each working hour when the year closes.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? TakeHomePerHour { get; init; }
+
+    /// <summary>The revisions that the answer rests on.</summary>
+    public required BasisAnswer Basis { get; init; }
+
+    /// <summary>Defaults that the answer leaned on and that lower the floor.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<AssumptionAnswer>? Assumed { get; init; }
+
+    /// <summary>What may make the figures wrong; without "read" only off-grid.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>With workings=true and the scope "read": each intermediate quantity in order.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+}
