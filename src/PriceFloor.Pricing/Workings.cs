@@ -123,7 +123,7 @@ public static class Workings
             yield return new($"base{i + 1}", $"what levy {i + 1}{Named(levy.Name)} is charged on",
                 $"max(0, {Number(levy.Share)} * profitBeforeTax + {Number(levy.OtherBase)} - {Number(levy.Allowance)}{string.Concat(deductions)})", charged);
             yield return new($"levy{i + 1}", $"levy {i + 1}{Named(levy.Name)}",
-                $"{InBands(levy, $"base{i + 1}")} - ({InBands(levy, $"max(0, {Number(levy.OtherBase)} - {Number(levy.Allowance)})")})", paid[i]);
+                InBands(levy, $"base{i + 1}") + (levy.OtherBase == 0 ? "" : $" - ({InBands(levy, $"max(0, {Number(levy.OtherBase)} - {Number(levy.Allowance)})")})"), paid[i]);
         }
 
         yield return new("tax", "tax on that profit", Sum(levies.Select((_, i) => $"levy{i + 1}")), year.TaxOnProfit);

@@ -65,6 +65,9 @@ public class Snapshot
     /// <summary>True where nothing was ever stored.</summary>
     public bool IsEmpty => Query<long>("SELECT count(*) FROM (SELECT 1 FROM revision LIMIT 1)", new { }).Single() == 0;
 
+    /// <summary>How hard a commit waits for the disk: 2 is FULL, so that what was acknowledged survives a power cut.</summary>
+    public long SynchronousLevel => Query<long>("PRAGMA synchronous", new { }).Single();
+
     /// <summary>All keys, by name.</summary>
     public IReadOnlyList<StoredKey> Keys => Query<StoredKey>(
         "SELECT name, hash, scopes, created_at AS CreatedAt, expires_at AS ExpiresAt FROM access_key ORDER BY name", new { });

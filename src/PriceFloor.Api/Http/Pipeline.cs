@@ -18,7 +18,7 @@ public static class Pipeline
         if (settings.TrustedProxies.Count > 0)
             app.UseForwardedHeaders(settings.ForwardedHeaders);
         app.Use(AnswerHeaders);
-        app.UseSerilogRequestLogging(RequestLog.Configure);
+        app.UseSerilogRequestLogging(options => RequestLog.Configure(options, app.Services.GetRequiredService<Serilog.ILogger>()));
         app.Use(FaultsAsProblems);
         app.Use(EmptyErrorsAsProblems);
         app.Use(HeadAsGet);

@@ -1,4 +1,5 @@
 using FluentValidation;
+using FluentValidation.Results;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 
@@ -21,6 +22,16 @@ public sealed class CostProfileValidator : AbstractValidator<CostProfile>
         RuleFor(profile => profile).Custom(AskTheModel);
     }
 
+    /// <summary>Only a profile without any other fault can be asked for its whole year.</summary>
+    public override ValidationResult Validate(ValidationContext<CostProfile> context)
+    {
+        var result = base.Validate(context);
+        if (result.IsValid && context.IsSound(""))
+            foreach (var fault in StudioYear.Of(context.InstanceToValidate, new DateOnly(2000, 1, 1)).Faults)
+                result.Errors.Add(new ValidationFailure(fault.Pointer.TrimStart('/'), fault.Detail) { ErrorCode = fault.Code });
+        return result;
+    }
+
     private static void AskTheModel(CostProfile profile, ValidationContext<CostProfile> context)
     {
         if (context.IsSound("/calendar", "/otherIncome", "/helpers"))
@@ -29,16 +40,13 @@ public sealed class CostProfileValidator : AbstractValidator<CostProfile>
         if (context.IsSound("/tax") && TaxRulesValidator.AreInOrder(profile.Tax))
             foreach (var fault in Tax.Of(profile.Tax).Faults)
                 context.Add(fault);
-        if (context.IsSound(""))
-            foreach (var fault in StudioYear.Of(profile, new DateOnly(2000, 1, 1)).Faults.Where(fault => fault.Code == "too-large"))
-                context.Add(fault);
     }
 
     private static void Unique(ValidationContext<CostProfile> context, string list, string field, IReadOnlyList<string> names)
     {
         foreach (var (index, name) in names.Index())
             if (name is not null && names.Take(index).Contains(name))
-                context.AddFailure(new FluentValidation.Results.ValidationFailure($"{list}[{index}].{field}", $"\"{name}\" stands in the list already; leave one out or give it another name.") { ErrorCode = "duplicate" });
+                context.AddFailure(new ValidationFailure($"{list}[{index}].{field}", $"\"{name}\" stands in the list already; leave one out or give it another name.") { ErrorCode = "duplicate" });
     }
 }
 
@@ -95,7 +103,7 @@ public sealed class TaxRulesValidator : AbstractValidator<TaxRules>
         RuleForEach(tax => tax.Levies).Custom((levy, context) =>
         {
             foreach (var fault in BandFaults(levy))
-                context.AddFailure(new FluentValidation.Results.ValidationFailure($"{context.PropertyPath}.{fault.Pointer}", fault.Detail) { ErrorCode = fault.Code });
+                context.AddFailure(new ValidationFailure($"{context.PropertyPath}.{fault.Pointer}", fault.Detail) { ErrorCode = fault.Code });
         });
     }
 

@@ -9,8 +9,9 @@ namespace PriceFloor.Api.Running;
 /// <summary>One structured line a request: never a body, never a key, never a query.</summary>
 public static class RequestLog
 {
-    public static void Configure(RequestLoggingOptions options)
+    public static void Configure(RequestLoggingOptions options, Serilog.ILogger logger)
     {
+        options.Logger = logger;
         options.MessageTemplate = "{RequestMethod} {Route} {StatusCode} in {Elapsed:0.0} ms, key {KeyName}, request {RequestId}";
         options.GetMessageTemplateProperties = (context, _, elapsed, status) =>
         [

@@ -40,7 +40,10 @@ public static class Starting
     }
 
     public static void UseRequestLog(this WebApplicationBuilder builder) => builder.Host.UseSerilog((context, log) =>
-        RequestLog.Write(log.ReadFrom.Configuration(context.Configuration), inContainer: context.Configuration["DOTNET_RUNNING_IN_CONTAINER"] == "true"));
+    {
+        RequestLog.Write(log, inContainer: context.Configuration["DOTNET_RUNNING_IN_CONTAINER"] == "true");
+        log.ReadFrom.Configuration(context.Configuration);
+    });
 
     public static void UseStore(this WebApplicationBuilder builder)
     {

@@ -1,0 +1,110 @@
+using System.Text;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Http;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.AccessKeys;
+
+public sealed class ScopeTests
+{
+    private static readonly string[] s_scopes = ["verdict", "check", "prices", "read", "write", "admin"];
+
+    /// <summary>Every route and the scopes that open it. A route without a row fails the test below.</summary>
+    private static readonly Dictionary<string, string> s_open = new()
+    {
+        ["GET /v1/profiles"] = "read", ["GET /v1/profiles/{profile}"] = "read", ["PUT /v1/profiles/{profile}"] = "write", ["DELETE /v1/profiles/{profile}"] = "write",
+        ["GET /v1/profiles/{profile}/revisions"] = "read", ["GET /v1/profiles/{profile}/revisions/{number}"] = "read", ["GET /v1/profiles/{profile}/requirement"] = "read",
+        ["GET /v1/designs"] = "read", ["GET /v1/designs/{sku}"] = "read", ["PUT /v1/designs/{sku}"] = "write", ["DELETE /v1/designs/{sku}"] = "write",
+        ["GET /v1/designs/{sku}/revisions"] = "read", ["GET /v1/designs/{sku}/revisions/{number}"] = "read", ["GET /v1/designs/{sku}/floor-price"] = "read",
+        ["GET /v1/channels"] = "read", ["GET /v1/channels/{channel}"] = "read", ["PUT /v1/channels/{channel}"] = "write", ["DELETE /v1/channels/{channel}"] = "write",
+        ["GET /v1/channels/{channel}/revisions"] = "read", ["GET /v1/channels/{channel}/revisions/{number}"] = "read",
+        ["GET /v1/designs/{sku}/prices"] = "read", ["GET /v1/designs/{sku}/prices/{channel}"] = "read",
+        ["PUT /v1/designs/{sku}/prices/{channel}"] = "prices write", ["DELETE /v1/designs/{sku}/prices/{channel}"] = "prices write",
+        ["GET /v1/designs/{sku}/prices/{channel}/revisions"] = "read", ["GET /v1/designs/{sku}/prices/{channel}/revisions/{number}"] = "read",
+        ["POST /v1/floor-prices"] = "read", ["GET /v1/price-checks"] = "verdict check read", ["POST /v1/price-checks"] = "verdict check read",
+        ["POST /v1/keys"] = "admin", ["GET /v1/keys"] = "admin", ["DELETE /v1/keys/{name}"] = "admin",
+        ["GET /health/live"] = "anyone", ["GET /health/ready"] = "anyone", ["GET /problems"] = "anyone", ["GET /problems/{slug}"] = "anyone",
+    };
+
+    [Fact]
+    public async Task Every_route_opens_to_its_scopes_and_to_no_other()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}")).ToList();
+        Assert.Equal(s_open.Keys.Order(), routes.Order());
+
+        var clients = new Dictionary<string, HttpClient>();
+        foreach (var scope in s_scopes)
+            clients[scope] = await studio.ClientFor(scope);
+        foreach (var (route, scopes) in s_open)
+        {
+            var (method, path) = (route.Split(' ')[0], Filled(route.Split(' ')[1]));
+            Assert.Equal((route, scopes == "anyone"), (route, (await studio.Send(method, path, Body(method), studio.ClientWith(null))).Status != 401));
+            foreach (var scope in s_scopes)
+            {
+                var allowed = scopes == "anyone" || scopes.Split(' ').Contains(scope);
+                Assert.Equal((route, scope, allowed), (route, scope, (await studio.Send(method, path, Body(method), clients[scope])).Status != 403));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task A_key_is_shown_once_and_kept_only_as_a_hash()
+    {
+        await using var studio = new Studio();
+        var made = await studio.Post("/v1/keys", """{"name":"shop","scopes":["check"]}""");
+        Assert.Equal((201, "/v1/keys/shop", "no-store"), (made.Status, made["Location"], made["Cache-Control"]));
+        var key = made.Json.GetProperty("key").GetString()!;
+        Assert.Matches("^pf_[A-Za-z0-9]{40}$", key);
+
+        var list = await studio.Get("/v1/keys");
+        Assert.DoesNotContain(key, list.Text, StringComparison.Ordinal);
+        Assert.Equal("no-store", list["Cache-Control"]);
+        foreach (var file in Directory.EnumerateFiles(studio.Folder))
+        {
+            await using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            using var bytes = new MemoryStream();
+            await stream.CopyToAsync(bytes, Studio.Cancellation);
+            Assert.Equal(-1, bytes.ToArray().AsSpan().IndexOf(Encoding.UTF8.GetBytes(key)));
+            Assert.Equal(-1, bytes.ToArray().AsSpan().IndexOf(Encoding.UTF8.GetBytes(Studio.AdminKey)));
+        }
+    }
+
+    [Fact]
+    public async Task Keys_end_when_they_expire_or_are_deleted_and_the_last_admin_key_stays()
+    {
+        await using var studio = new Studio();
+        var made = await studio.Post("/v1/keys", """{"name":"guest","scopes":["read"],"expires":"2027-01-03T00:00:00Z"}""");
+        var guest = studio.ClientWith(made.Json.GetProperty("key").GetString());
+        Assert.Equal(200, (await studio.Get("/v1/profiles", guest)).Status);
+        studio.Clock.Advance(TimeSpan.FromDays(1));
+        (await studio.Get("/v1/profiles", guest)).IsProblem(401, "no-key");
+
+        (await studio.Post("/v1/keys", """{"name":"guest","scopes":["read"]}""")).IsProblem(409, "in-use");
+        (await studio.Post("/v1/keys", """{"name":"late","scopes":["read"],"expires":"2027-01-01T00:00:00Z"}""")).IsProblem(422, "invalid-input");
+        Assert.Equal(["#/scopes/0"], (await studio.Post("/v1/keys", """{"name":"x","scopes":["all"]}""")).IsProblem(422, "invalid-input").Pointers);
+
+        var reader = await studio.ClientFor("read");
+        (await studio.Delete("/v1/keys/first-admin-key")).IsProblem(409, "in-use");
+        (await studio.Delete("/v1/keys/nobody")).IsProblem(404, "not-found");
+        var readers = (await studio.Get("/v1/keys")).Json.GetProperty("items").EnumerateArray().Select(key => key.GetProperty("name").GetString()!).Single(name => name.StartsWith("key-", StringComparison.Ordinal));
+        Assert.Equal(204, (await studio.Delete($"/v1/keys/{readers}")).Status);
+        (await studio.Get("/v1/profiles", reader)).IsProblem(401, "no-key");
+    }
+
+    [Fact]
+    public void Scopes_hold_one_another_only_as_documented()
+    {
+        Caller With(Scope scope) => new("x", new HashSet<Scope> { scope });
+        Assert.True(With(Scope.Read).May(Scope.Check) && With(Scope.Read).May(Scope.Verdict) && With(Scope.Check).May(Scope.Verdict) && With(Scope.Write).May(Scope.Prices));
+        Assert.False(With(Scope.Write).May(Scope.Read) || With(Scope.Admin).May(Scope.Read) || With(Scope.Prices).May(Scope.Write) || With(Scope.Check).May(Scope.Read));
+    }
+
+    private static string Filled(string path) => path.Replace("{profile}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
+        .Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal).Replace("{name}", "nobody", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal);
+
+    private static string? Body(string method) => method is "PUT" or "POST" ? "{}" : null;
+}

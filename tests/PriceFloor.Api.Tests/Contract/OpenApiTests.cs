@@ -1,0 +1,60 @@
+using System.Text.Json;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.Tests.Conventions;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Contract;
+
+public sealed class OpenApiTests
+{
+    [Fact]
+    public async Task The_committed_document_is_the_one_that_the_code_writes()
+    {
+        await using var studio = new Studio();
+        var written = await OpenApiSetup.TextOf(studio.Services, Studio.Cancellation);
+        Assert.True(await File.ReadAllTextAsync(Repository.File("openapi/pricefloor.v1.yaml"), Studio.Cancellation) == written,
+            "openapi/pricefloor.v1.yaml differs; write it anew: dotnet run --project src/PriceFloor.Api -- openapi > openapi/pricefloor.v1.yaml");
+        Assert.Equal(written, (await studio.Get("/openapi/v1.yaml", studio.ClientWith(null))).Text);
+    }
+
+    [Fact]
+    public async Task Every_route_is_in_the_document_with_its_problems_and_examples()
+    {
+        await using var studio = new Studio();
+        var document = (await studio.Get("/openapi/v1.json", studio.ClientWith(null))).Json;
+        Assert.StartsWith("3.1", document.GetProperty("openapi").GetString(), StringComparison.Ordinal);
+        var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => !endpoint.RoutePattern.RawText!.StartsWith("/problems", StringComparison.Ordinal)).ToList();
+        Assert.True(routes.Count > 30);
+        foreach (var route in routes)
+        {
+            var method = route.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods[0];
+            var operation = document.GetProperty("paths").GetProperty(route.RoutePattern.RawText!).GetProperty(method == "GET" ? "get" : method == "PUT" ? "put" : method == "POST" ? "post" : "delete");
+            foreach (var name in new[] { "operationId", "summary", "description" })
+                Assert.NotEqual("", operation.GetProperty(name).GetString());
+            if (method is "PUT" or "POST")
+                Assert.True(operation.GetProperty("requestBody").GetProperty("content").GetProperty("application/json").TryGetProperty("example", out _));
+            foreach (var response in operation.GetProperty("responses").EnumerateObject().Where(response => response.Name[0] is '4' or '5'))
+                Assert.True(response.Value.GetProperty("content").TryGetProperty("application/problem+json", out _), response.Name);
+        }
+    }
+
+    [Fact]
+    public async Task Every_number_is_an_exact_decimal_with_the_bounds_that_the_reader_keeps()
+    {
+        await using var studio = new Studio();
+        var schemas = (await studio.Get("/openapi/v1.json")).Json.GetProperty("components").GetProperty("schemas");
+        foreach (var property in schemas.EnumerateObject().Where(schema => schema.Value.TryGetProperty("properties", out _)).SelectMany(schema => schema.Value.GetProperty("properties").EnumerateObject()))
+            if (property.Value.TryGetProperty("type", out var type) && type.ToString().Contains("number", StringComparison.Ordinal))
+                Assert.Equal((property.Name, "decimal"), (property.Name, property.Value.GetProperty("format").GetString()));
+
+        var calendar = schemas.GetProperty("StudioCalendar").GetProperty("properties");
+        Assert.Equal((0, 52), (calendar.GetProperty("weeksPerYear").GetProperty("exclusiveMinimum").GetInt32(), calendar.GetProperty("weeksPerYear").GetProperty("maximum").GetInt32()));
+        Assert.Equal(500, schemas.GetProperty("CostProfile").GetProperty("properties").GetProperty("expenses").GetProperty("maxItems").GetInt32());
+        Assert.Equal(["calendar", "currency"], schemas.GetProperty("CostProfile").GetProperty("required").EnumerateArray().Select(name => name.GetString()!).Order());
+        Assert.False(schemas.GetProperty("Design").GetProperty("additionalProperties").GetBoolean());
+        Assert.DoesNotContain(schemas.EnumerateObject(), schema => schema.Value.TryGetProperty("discriminator", out _));
+        Assert.Equal(["below-floor", "below-target", "meets-target"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(word => word.GetString()!));
+    }
+}

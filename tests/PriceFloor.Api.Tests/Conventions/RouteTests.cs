@@ -1,0 +1,71 @@
+using System.Text.Json;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.OpenApi;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Conventions;
+
+public sealed class RouteTests
+{
+    [Fact]
+    public async Task Every_route_under_v1_says_what_it_is_and_needs_a_scope()
+    {
+        await using var studio = new Studio();
+        foreach (var endpoint in studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.RoutePattern.RawText!.StartsWith("/v1", StringComparison.Ordinal)))
+        {
+            var told = endpoint.Metadata.GetMetadata<Operation>();
+            Assert.True(told is { Id.Length: > 0, Summary.Length: > 0, Description.Length: > 20 }, endpoint.RoutePattern.RawText);
+            Assert.NotNull(endpoint.Metadata.GetMetadata<NeedsScope>());
+            Assert.Contains(KeyRing.Word(endpoint.Metadata.GetMetadata<NeedsScope>()!.Scope), told.Description.Split("Scope").Last(), StringComparison.Ordinal);
+            if (endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
+                Assert.NotNull(told.RequestExample);
+            Assert.Equal(told.Answer is null, told.AnswerExample is null);
+        }
+    }
+
+    [Fact]
+    public async Task Every_example_is_what_really_happens()
+    {
+        await using var studio = new Studio();
+        async Task Same(string method, string path, string? body, string expected)
+        {
+            var answer = await studio.Send(method, path, body);
+            Assert.True(answer.Status is 200 or 201, answer.Text);
+            Assert.Equal(Normal(expected), Normal(answer.Text));
+        }
+
+        await Same("PUT", "/v1/profiles/main", Examples.Profile, Examples.StoredProfile);
+        await Same("PUT", "/v1/designs/RB-014", Examples.Design, Examples.StoredDesign);
+        await Same("PUT", "/v1/channels/web", Examples.Channel, Examples.StoredChannel);
+        await Same("PUT", "/v1/designs/RB-014/prices/web", Examples.ListedPrice, Examples.StoredListedPrice);
+        await Same("GET", "/v1/profiles/main/requirement", null, Examples.Requirement);
+        await Same("GET", "/v1/designs/RB-014/floor-price", null, Examples.FloorPrice);
+        await Same("POST", "/v1/floor-prices", Examples.WhatIf, Examples.WhatIfAnswer);
+        await Same("POST", "/v1/price-checks", Examples.PriceCheckRequest, Examples.PriceCheck);
+        await Same("GET", "/v1/price-checks?sku=RB-014&channel=web&price=58.00", null, Examples.PriceCheck);
+        await Same("GET", "/v1/profiles", null, $$"""{"items":[{{Examples.StoredProfile}}],"next":null}""");
+        await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);
+    }
+
+    [Fact]
+    public async Task Settings_and_problems_are_all_in_the_docs()
+    {
+        var running = await File.ReadAllTextAsync(Repository.File("docs/running.md"), Studio.Cancellation);
+        foreach (var name in PriceFloor.Api.Running.Settings.Names.Keys)
+            Assert.Contains($"`{name}`", running, StringComparison.Ordinal);
+        foreach (var scope in Enum.GetValues<Scope>())
+            Assert.Contains($"| `{KeyRing.Word(scope)}` |", await File.ReadAllTextAsync(Repository.File("docs/integrating.md"), Studio.Cancellation), StringComparison.Ordinal);
+        var costs = await File.ReadAllTextAsync(Repository.File("docs/costs-people-forget.md"), Studio.Cancellation);
+        foreach (var heading in new[] { "insurance", "repairs", "depreciation", "packaging", "training" })
+            Assert.Contains($"`{heading}`", costs, StringComparison.Ordinal);
+    }
+
+    /// <summary>Without what differs from run to run: times and secrets.</summary>
+    private static string Normal(string json)
+    {
+        var text = JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement);
+        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key)\":\"(pf_|20)[^\"]*\"", "\"$1\":\"...\"");
+    }
+}

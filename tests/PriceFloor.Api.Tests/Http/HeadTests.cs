@@ -1,0 +1,32 @@
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Http;
+
+public sealed class HeadTests
+{
+    [Fact]
+    public async Task HEAD_works_wherever_GET_does()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var paths = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
+            .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("{profile}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
+                .Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal))
+            .Select(path => path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1" : path)
+            .Concat(["/openapi/v1.json", "/openapi/v1.yaml", "/docs/index.html"]).ToList();
+        Assert.True(paths.Count > 20);
+        foreach (var path in paths)
+        {
+            var get = await studio.Get(path);
+            var head = await studio.Send("HEAD", path, null);
+            Assert.Equal((path, 200, 200, ""), (path, get.Status, head.Status, head.Text));
+            Assert.Equal((get.ContentType, get["ETag"], get["Cache-Control"]), (head.ContentType, head["ETag"], head["Cache-Control"]));
+            Assert.NotEqual(get["X-Request-Id"], head["X-Request-Id"]);
+        }
+
+        Assert.Equal((await studio.Get("/v1/profiles/main"))["Content-Length"], (await studio.Send("HEAD", "/v1/profiles/main", null))["Content-Length"]);
+    }
+}

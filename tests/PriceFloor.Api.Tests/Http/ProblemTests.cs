@@ -1,0 +1,111 @@
+using FluentValidation;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.PriceChecks;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Http;
+
+public sealed class ProblemTests
+{
+    /// <summary>Every slug, and how it is provoked; the others are provoked in the tests beside this one, and here once more.</summary>
+    private static readonly Dictionary<string, Func<Studio, Task<Answer>>> s_provoked = new()
+    {
+        ["unreadable-request"] = studio => studio.Put("/v1/profiles/x", "{"),
+        ["no-key"] = studio => studio.Get("/v1/profiles", studio.ClientWith(null)),
+        ["key-not-allowed"] = async studio => await studio.Get("/v1/profiles", await studio.ClientFor("check")),
+        ["not-found"] = studio => studio.Get("/v1/nowhere"),
+        ["method-not-allowed"] = studio => studio.Post("/v1/profiles/main", "{}"),
+        ["not-acceptable"] = studio => studio.Get("/v1/profiles", headers: ("Accept", "text/csv")),
+        ["in-use"] = studio => studio.Delete("/v1/profiles/main"),
+        ["stale-revision"] = studio => studio.Delete("/v1/profiles/main", headers: ("If-Match", "\"9\"")),
+        ["too-large"] = studio => studio.Put("/v1/profiles/x", new string(' ', 2_100_000)),
+        ["media-type"] = studio => studio.SendBytes("PUT", "/v1/profiles/x", [1], "text/csv"),
+        ["invalid-input"] = studio => studio.Put("/v1/profiles/x", "{}"),
+        ["unknown-reference"] = studio => studio.Get("/v1/price-checks?sku=x&channel=y&price=1"),
+        ["currency-mismatch"] = studio => studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=1&currency=EUR"),
+        ["cannot-compute"] = async studio =>
+        {
+            await studio.Has("/v1/channels/dear", """{"sells":"retail","currency":"USD","costPerPiece":1000000000000}""");
+            return await studio.Get("/v1/price-checks?sku=RB-014&channel=dear&price=1");
+        },
+        ["too-many-requests"] = async studio =>
+        {
+            await using var hurried = new Studio(configure: host => host.UseSetting("PRICEFLOOR_REQUESTS_PER_MINUTE", "2"));
+            await hurried.Get("/v1/profiles");
+            await hurried.Get("/v1/profiles");
+            var answer = await hurried.Get("/v1/profiles");
+            Assert.InRange(int.Parse(answer["Retry-After"]!), 1, 60);
+            Assert.StartsWith("\"default\";r=0;t=", answer["RateLimit"], StringComparison.Ordinal);
+            Assert.Equal("\"default\";q=2;w=60", answer["RateLimit-Policy"]);
+            return answer;
+        },
+        ["busy"] = async studio =>
+        {
+            await using var other = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False");
+            await other.OpenAsync(Studio.Cancellation);
+            await using var hold = other.BeginTransaction(deferred: false);
+            var answer = await studio.Put("/v1/profiles/x", Sample.SmallProfile);
+            Assert.NotNull(answer["Retry-After"]);
+            return answer;
+        },
+        ["internal"] = async _ =>
+        {
+            await using var broken = new Studio(configure: host => host.ConfigureTestServices(services => services.AddSingleton<IValidator<PriceCheckRequest>>(_ => throw new InvalidOperationException("a secret of the inside"))));
+            var answer = await broken.Post("/v1/price-checks", "{}");
+            Assert.DoesNotContain("secret", answer.Text, StringComparison.Ordinal);
+            return answer;
+        },
+    };
+
+    public static TheoryData<string> Slugs => [.. ProblemTypes.All.Select(type => type.Slug)];
+
+    [Theory]
+    [MemberData(nameof(Slugs))]
+    public async Task Every_problem_is_provoked_and_has_a_page(string slug)
+    {
+        var type = ProblemTypes.All.Single(type => type.Slug == slug);
+        foreach (var environment in new[] { "Production", "Development" })
+        {
+            await using var studio = new Studio(environment);
+            await studio.HasASmallShop();
+            var answer = (await s_provoked[slug](studio)).IsProblem(type.Status, slug);
+            Assert.Equal($"/problems/{slug}", answer.Json.GetProperty("type").GetString());
+            Assert.Equal(answer["X-Request-Id"], answer.Json.GetProperty("requestId").GetString());
+            var page = await studio.Get($"/problems/{slug}", studio.ClientWith(null));
+            Assert.Equal((200, "text/html"), (page.Status, page.ContentType));
+            Assert.Contains(System.Net.WebUtility.HtmlEncode(type.Mending), page.Text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Whatever_Accept_says_a_problem_is_JSON()
+    {
+        foreach (var environment in new[] { "Production", "Development" })
+            await foreach (var accept in new[] { "text/html", "text/plain", "application/xml", "*/*" }.ToAsyncEnumerable())
+            {
+                await using var studio = new Studio(environment);
+                (await studio.Get("/nowhere", headers: ("Accept", accept))).IsProblem(404, "not-found");
+                (await studio.Send("POST", "/health/live", "{}", null, ("Accept", accept))).IsProblem(405, "method-not-allowed");
+                (await studio.Get("/v1/profiles", studio.ClientWith("wrong"), ("Accept", accept))).IsProblem(401, "no-key");
+            }
+    }
+
+    [Fact]
+    public async Task A_method_that_is_not_there_names_those_that_are()
+    {
+        await using var studio = new Studio();
+        var answer = await studio.Post("/v1/profiles/main", "{}");
+        Assert.Equal(["DELETE", "GET", "HEAD", "PUT"], answer["Allow"]!.Split(", ").Order());
+    }
+
+    [Fact]
+    public async Task The_wrong_key_is_challenged()
+    {
+        await using var studio = new Studio();
+        Assert.StartsWith("Bearer", (await studio.Get("/v1/profiles", studio.ClientWith("pf_wrong")))["WWW-Authenticate"], StringComparison.Ordinal);
+    }
+}

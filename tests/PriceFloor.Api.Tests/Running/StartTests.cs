@@ -1,0 +1,72 @@
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Running;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Running;
+
+public sealed class StartTests
+{
+    [Fact]
+    public async Task Without_a_chosen_key_the_first_one_is_written_for_its_owner_only()
+    {
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", ""));
+        var path = Path.Combine(studio.Folder, "first-admin-key");
+        _ = studio.ClientWith(null);
+        var key = (await File.ReadAllTextAsync(path, Studio.Cancellation)).Trim();
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(path));
+        Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith(key))).Status);
+    }
+
+    [Theory]
+    [InlineData("PRICEFLOOR_ADMIN_KEY", "too short")]
+    [InlineData("PRICEFLOOR_TRUSTED_PROXIES", "proxy.local")]
+    [InlineData("PRICEFLOOR_REQUESTS_PER_MINUTE", "0")]
+    [InlineData("PRICEFLOOR_PATH_BASE", "below")]
+    public void A_setting_that_cannot_be_is_refused_by_name(string name, string value)
+    {
+        var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { [name] = value }).Build();
+        Assert.Contains(name, Assert.Throws<SettingsException>(() => Settings.Read(configuration, demo: false)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task It_is_alive_and_ready_without_a_key()
+    {
+        await using var studio = new Studio();
+        var nobody = studio.ClientWith(null);
+        Assert.Equal("""{"status":"live"}""", (await studio.Get("/health/live", nobody)).Text);
+        Assert.Equal("""{"status":"ready"}""", (await studio.Get("/health/ready", nobody)).Text);
+    }
+
+    [Fact]
+    public async Task Only_listed_origins_may_call_and_preflight_needs_no_key()
+    {
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_CORS_ORIGINS", "https://shop.example"));
+        var nobody = studio.ClientWith(null);
+        var ours = await studio.Send("OPTIONS", "/v1/price-checks", null, nobody, ("Origin", "https://shop.example"), ("Access-Control-Request-Method", "POST"));
+        Assert.Equal((204, "https://shop.example"), (ours.Status, ours["Access-Control-Allow-Origin"]));
+        Assert.Null((await studio.Send("OPTIONS", "/v1/price-checks", null, nobody, ("Origin", "https://other.example"), ("Access-Control-Request-Method", "POST")))["Access-Control-Allow-Origin"]);
+        await using var closed = new Studio();
+        Assert.Null((await closed.Get("/v1/profiles", headers: ("Origin", "https://shop.example")))["Access-Control-Allow-Origin"]);
+    }
+
+    [Fact]
+    public async Task A_path_base_is_part_of_every_address_that_is_told()
+    {
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_PATH_BASE", "/pricefloor"));
+        Assert.Equal("/pricefloor/v1/profiles/main", (await studio.Put("/pricefloor/v1/profiles/main", Sample.SmallProfile))["Location"]);
+        Assert.Equal("/pricefloor/problems/not-found", (await studio.Get("/pricefloor/v1/profiles/nope")).Json.GetProperty("type").GetString());
+    }
+
+    [Theory]
+    [InlineData(new string[0], "serve")]
+    [InlineData(new[] { "--demo" }, "serve")]
+    [InlineData(new[] { "--urls", "http://127.0.0.1:9" }, "serve")]
+    [InlineData(new[] { "healthcheck" }, "healthcheck")]
+    [InlineData(new[] { "openapi" }, "openapi")]
+    public void The_command_line_has_verbs(string[] arguments, string verb) => Assert.Equal(verb, Verbs.Of(arguments));
+
+    [Fact]
+    public void A_verb_that_is_none_is_refused() => Assert.Throws<SettingsException>(() => Verbs.Of(["bakcup"]));
+}
