@@ -1,0 +1,64 @@
+using FsCheck.Xunit;
+using PriceFloor.Pricing.Tests.ExactReckoning;
+using Xunit;
+
+namespace PriceFloor.Pricing.Tests;
+
+public sealed class RoundingTests
+{
+    [Theory]
+    [InlineData("34.285714285714285714285714286", "34.29", "34.28", "34.29")]
+    [InlineData("0.125", "0.13", "0.12", "0.13")]
+    [InlineData("-0.125", "-0.12", "-0.13", "-0.13")]
+    [InlineData("60", "60.00", "60.00", "60.00")]
+    [InlineData("60.0000000000001", "60.00", "60.00", "60.00")] // dust below the twelfth decimal
+    [InlineData("60.000000000001", "60.01", "60.00", "60.00")]
+    [InlineData("59.9999999999999999", "60.00", "60.00", "60.00")]
+    public void Each_direction_is_what_it_says(string value, string up, string down, string nearest)
+    {
+        var exact = decimal.Parse(value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal((up, down, nearest), (Text(Rounding.Up(exact, 2)), Text(Rounding.Down(exact, 2)), Text(Rounding.Nearest(exact, 2))));
+    }
+
+    [Fact]
+    public void A_third_of_three_is_one()
+    {
+        Assert.Equal(1.00m, Rounding.Up(1.00m / 3 * 3, 2)); // 0.9999999999999999999999999999 must not quote 1.00 short, nor 1.01
+        Assert.Equal("1.00", Text(Rounding.Up(1m / (1m / 3) / 3, 2)));
+        Assert.Equal(1440m, Rounding.Down(1440m / 7 * 7, 0));
+        Assert.Equal(1440m, Rounding.Down(480m / (1m / 3), 0));
+    }
+
+    [Property(MaxTest = 500)]
+    public void It_agrees_with_exact_whole_number_arithmetic(decimal value, FsCheck.NonNegativeInt places)
+    {
+        var decimals = places.Get % 5;
+        var bounded = value % 1_000_000_000m;
+        Assert.Equal(Fraction.Of(bounded).Up(decimals), Fraction.Of(Rounding.Up(bounded, decimals)));
+        Assert.Equal(Fraction.Of(bounded).Down(decimals), Fraction.Of(Rounding.Down(bounded, decimals)));
+        Assert.Equal(Fraction.Of(bounded).Nearest(decimals), Fraction.Of(Rounding.Nearest(bounded, decimals)));
+        Assert.Equal(Fraction.Of(bounded).Settled(), Fraction.Of(Rounding.Settle(bounded)));
+    }
+
+    [Theory]
+    [InlineData("8.500", "8.5", 1)]
+    [InlineData("12000.0", "12000", 0)]
+    [InlineData("0.000", "0", 0)]
+    [InlineData("-0.0", "0", 0)]
+    public void Trailing_zeros_never_count(string value, string trimmed, int decimals)
+    {
+        var exact = decimal.Parse(value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal((trimmed, decimals), (Text(Rounding.Trim(exact)), Rounding.DecimalsOf(exact)));
+    }
+
+    [Fact]
+    public void Money_shows_its_currencys_decimals()
+    {
+        Assert.Equal("8.00", Text(Currency.Of("USD").Nearest(8)));
+        Assert.Equal("800", Text(Currency.Of("JPY").Nearest(800.4m)));
+        Assert.Equal("8.000", Text(Currency.Of("KWD").Least(7.9991m)));
+        Assert.Equal("0.00", Text(Currency.Of("USD").Nearest(-0.001m)));
+    }
+
+    private static string Text(decimal value) => value.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,62 @@
+using Xunit;
+
+namespace PriceFloor.Pricing.Tests;
+
+public sealed class SellingTermsTests
+{
+    private static readonly Channel s_bare = new() { Sells = Sells.Retail, Currency = "USD" };
+
+    [Theory]
+    [InlineData("0.01", "0", "60.01")]
+    [InlineData("1", "0", "61")]
+    [InlineData("1", "0.95", "60.95")]
+    [InlineData("5", "0", "65")]
+    [InlineData("5", "4.5", "64.5")]
+    public void The_floor_price_is_the_next_that_the_grid_allows(string step, string ending, string expected) =>
+        Assert.Equal(Number(expected), Terms(s_bare with { PriceStep = Number(step), PriceEnding = Number(ending) }).FloorPrice(60.001m).Value.Price);
+
+    [Fact]
+    public void A_floor_of_nothing_still_has_a_price_above_zero()
+    {
+        Assert.Equal(0.01m, Terms(s_bare).FloorPrice(0).Value.Price);
+        Assert.Equal(0.95m, Terms(s_bare with { PriceStep = 1, PriceEnding = 0.95m }).FloorPrice(0).Value.Price);
+        Assert.Equal(1m, Terms(s_bare with { PriceStep = 1 }).FloorPrice(0).Value.Price);
+    }
+
+    [Fact]
+    public void A_fee_at_its_bounds_moves_the_floor_price()
+    {
+        // 10 %, at least 2, at most 5. Floor 10: below 20.00 the fee is 2: 12.00. Floor 36: 10 % of 40.00. Floor 60: 65.00.
+        var terms = Terms(s_bare with { Fees = [new Fee { Rate = 0.1m, Minimum = 2, Maximum = 5 }] });
+        Assert.Equal((12m, 40m, 65m), (terms.FloorPrice(10).Value.Price, terms.FloorPrice(36).Value.Price, terms.FloorPrice(60).Value.Price));
+    }
+
+    [Fact]
+    public void A_channel_that_takes_everything_is_refused_on_whichever_stretch_it_does()
+    {
+        Assert.Equal(("/stockistShare", "takes-everything"), Fault(s_bare with { StockistShare = 1 }));
+        // Only while the second fee is above its minimum and below its maximum: 60 % + 50 %.
+        Assert.Equal(("/fees", "takes-everything"), Fault(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Minimum = 2, Maximum = 5 }] }));
+        Assert.Empty(SellingTerms.Of(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.39m, Minimum = 2, Maximum = 5 }] }).Faults);
+        // Returns included: half come back, and their fee is lost.
+        Assert.Equal(("/fees", "takes-everything"), Fault(s_bare with { Fees = [new Fee { Rate = 0.5m }], Returns = new Returns { Share = 0.5m } }));
+        Assert.Empty(SellingTerms.Of(s_bare with { Fees = [new Fee { Rate = 0.5m }], Returns = new Returns { Share = 0.5m, FeesRefunded = true } }).Faults);
+    }
+
+    [Fact]
+    public void No_price_is_an_answer_too() => Assert.Equal("no-price", Assert.Single(Terms(s_bare).FloorPrice(1_000_000_000_001m).Faults).Code);
+
+    [Theory]
+    [InlineData("5", "0", "60", true)]
+    [InlineData("5", "0", "61", false)]
+    [InlineData("1", "0.95", "0.95", true)]
+    [InlineData("1", "0.95", "0.50", false)]
+    public void A_price_is_on_the_grid_or_off_it(string step, string ending, string price, bool allowed) =>
+        Assert.Equal(allowed, new PriceGrid(Number(step), Number(ending)).Allows(Number(price)));
+
+    private static SellingTerms Terms(Channel channel) => SellingTerms.Of(channel).Value;
+
+    private static (string, string) Fault(Channel channel) => Assert.Single(SellingTerms.Of(channel).Faults) is var fault ? (fault.Pointer, fault.Code) : default;
+
+    private static decimal Number(string text) => decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+}

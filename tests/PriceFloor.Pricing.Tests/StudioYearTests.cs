@@ -1,0 +1,116 @@
+using Xunit;
+
+namespace PriceFloor.Pricing.Tests;
+
+public sealed class StudioYearTests
+{
+    private static readonly CostProfile s_plain = new()
+    {
+        Currency = "USD",
+        Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
+        Expenses = [new Expense { Amount = 24000, Per = Per.Year }],
+        Household = [new HouseholdLine { Amount = 3000, Per = Per.Month }],
+    };
+
+    [Fact]
+    public void The_plain_rule() // common practice, no source
+    {
+        var year = Of(s_plain);
+        Assert.Equal((60000m, 1200m, 240m, 30m, 18m), (year.Pool, year.PerWeek, year.PerDay, year.PerBenchHour, year.TakeHomePerHour)); // 36,000 / 2,000 h = 18
+    }
+
+    [Theory]
+    [InlineData(Per.Week, 5200)]
+    [InlineData(Per.Fortnight, 2600)]
+    [InlineData(Per.FourWeeks, 1300)]
+    [InlineData(Per.Month, 1200)]
+    [InlineData(Per.Quarter, 400)]
+    [InlineData(Per.Year, 100)]
+    [InlineData(Per.Time, 800)]
+    public void Bills_run_all_the_year(Per per, int aYear) => Assert.Equal(aYear, new Expense { Amount = 100, Per = per, Times = 8 }.Amount());
+
+    [Fact]
+    public void Traced_lines_are_recovered_where_they_are_traced()
+    {
+        var year = Of(s_plain with { Expenses = [.. s_plain.Expenses, new Expense { Amount = 1000, Per = Per.Year, TracedTo = TracedTo.Piece }, new Expense { Amount = 500, Per = Per.Year, TracedTo = TracedTo.Sale }] });
+        Assert.Equal((61500m, 1500m, 60000m), (year.RequiredRevenue, year.Traced, year.Pool));
+        Assert.True(year.Traces(TracedTo.Piece) && year.Traces(TracedTo.Sale));
+    }
+
+    [Fact]
+    public void A_loans_principal_is_paid_out_of_taxed_money()
+    {
+        // 36,000 + 2,000 principal after a flat tax of 20 %: profit 47,500; pool 24,000 + 47,500.
+        var year = Of(s_plain with { Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false, TracedTo = TracedTo.Piece }], Tax = Flat(0.2m) });
+        Assert.Equal((38000m, 38000m, 47500m, 9500m, 71500m, 0m), (year.Household, year.Need, year.Profit, year.TaxOnProfit, year.Pool, year.Traced));
+        Assert.Equal(18m, year.TakeHomePerHour); // the principal does not reach the household
+    }
+
+    [Fact]
+    public void A_business_share_is_moved_and_never_counted_twice()
+    {
+        var year = Of(s_plain with { Household = [new HouseholdLine { Amount = 3000, Per = Per.Month, BusinessShare = 0.25m }] });
+        Assert.Equal((33000m, 27000m, 60000m), (year.Expenses, year.Household, year.Pool));
+    }
+
+    [Fact]
+    public void Other_income_helps_and_may_take_days()
+    {
+        // 3,000 net lowers the need; 4,000 taxable lowers the pool; 10 days leave 240: 1,920 hours.
+        var year = Of(s_plain with
+        {
+            OtherIncome =
+            [
+                new OtherIncome { Amount = 3000, Per = Per.Year, Kind = IncomeKind.Net },
+                new OtherIncome { Amount = 4000, Per = Per.Year, Kind = IncomeKind.Taxable, DaysPerYear = 10 },
+            ],
+        });
+        Assert.Equal((33000m, 53000m, 240m, 1920m), (year.Need, year.Pool, year.Workdays, year.BenchHours));
+        Assert.Equal(Rounding.Settle(53000m / 48), Rounding.Settle(year.PerWeek)); // 240 days of a 5-day week are 48 weeks
+    }
+
+    [Theory]
+    [InlineData(PayPer.Hour, 20, 40000)] // 20 x 2,000 h
+    [InlineData(PayPer.Week, 800, 41600)]
+    [InlineData(PayPer.Month, 3500, 42000)]
+    [InlineData(PayPer.Year, 30000, 36000)] // the household needs more
+    public void The_least_pay_counts_whoever_else_pays_for_the_household(PayPer per, int amount, int need) =>
+        Assert.Equal(need, Of(s_plain with { Pay = new Pay { Amount = amount, Per = per } }).Need);
+
+    [Fact]
+    public void Helpers_bring_hours_and_a_bench_share_takes_them()
+    {
+        var year = Of(s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0.6m }, Helpers = [new Helper { BenchHoursPerYear = 300 }] });
+        Assert.Equal((1500m, 40m), (year.BenchHours, year.PerBenchHour)); // 2,000 x 0.6 + 300
+    }
+
+    [Fact]
+    public void Taxable_income_above_everything_leaves_no_pool()
+    {
+        var year = Of(s_plain with { OtherIncome = [new OtherIncome { Amount = 99999, Per = Per.Year, Kind = IncomeKind.Taxable }] });
+        Assert.Equal((0m, 0m, 0m), (year.Pool, year.RequiredRevenue, year.PerBenchHour));
+    }
+
+    [Fact]
+    public void What_no_line_touches_comes_back()
+    {
+        var year = Of(s_plain with { Expenses = [new Expense { Amount = 1, Per = Per.Year, Heading = Heading.Rent }], Equipment = [new Equipment { Cost = 1, Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.1m } }] });
+        Assert.DoesNotContain(Heading.Rent, year.NotCovered);
+        Assert.DoesNotContain(Heading.Depreciation, year.NotCovered);
+        Assert.Equal(Enum.GetValues<Heading>().Length - 2, year.NotCovered.Count());
+    }
+
+    [Fact]
+    public void A_year_without_days_or_hours_is_refused()
+    {
+        Assert.Equal("no-workdays", Faults(s_plain with { OtherIncome = [new OtherIncome { Amount = 1, Per = Per.Year, Kind = IncomeKind.Net, DaysPerYear = 250 }] }));
+        Assert.Equal("no-bench-time", Faults(s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0 } }));
+        Assert.Equal("too-large", Faults(s_plain with { Calendar = new StudioCalendar { WeeksPerYear = 0.000001m, DaysPerWeek = 0.000001m, HoursPerDay = 1 }, Helpers = [new Helper { BenchHoursPerYear = 1 }], Expenses = [new Expense { Amount = 1_000_000_000_000, Per = Per.Week }, new Expense { Amount = 1_000_000_000_000, Per = Per.Week }], Tax = Flat(0.99999999m), Household = [new HouseholdLine { Amount = 1_000_000_000_000, Per = Per.Week }] }));
+    }
+
+    private static TaxRules Flat(decimal rate) => new() { Kind = TaxKind.Flat, Rate = rate };
+
+    private static StudioYear Of(CostProfile profile) => StudioYear.Of(profile, new DateOnly(2027, 1, 1)).Value;
+
+    private static string Faults(CostProfile profile) => Assert.Single(StudioYear.Of(profile, new DateOnly(2027, 1, 1)).Faults).Code;
+}

@@ -1,0 +1,65 @@
+using Xunit;
+
+namespace PriceFloor.Pricing.Tests;
+
+public sealed class TaxTests
+{
+    [Fact]
+    public void No_tax_and_a_flat_rate()
+    {
+        Assert.Equal((0m, 8000m), (Tax.Of(new TaxRules { Kind = TaxKind.None }).Value.On(8000), Tax.Of(new TaxRules { Kind = TaxKind.None }).Value.ProfitLeaving(8000)));
+        var flat = Tax.Of(new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m }).Value;
+        Assert.Equal((2000m, 10000m, 0m), (flat.On(10000), flat.ProfitLeaving(8000), flat.ProfitLeaving(0)));
+    }
+
+    [Fact]
+    public void Bands_an_allowance_and_a_deductible_levy()
+    {
+        var tax = Of(
+            new Levy { Share = 0.9m, DeductibleShare = 0.5m, Bands = [new Band { Rate = 0.1m }] },
+            new Levy { Allowance = 5000, Bands = [new Band { UpTo = 10000, Rate = 0.1m }, new Band { Rate = 0.3m }] });
+        // 20,000: first 1,800; base 20,000 - 5,000 - 900 = 14,100: 1,000 + 0.3 x 4,100 = 2,230.
+        Assert.Equal([1800m, 2230m], tax.LeviesOn(20000));
+        Assert.Equal(20000m, tax.ProfitLeaving(20000 - 4030));
+        // Below the allowance only the first levy: 4,000 pays 360.
+        Assert.Equal(360m, tax.On(4000));
+        Assert.Equal(4000m, tax.ProfitLeaving(3640));
+    }
+
+    [Fact]
+    public void A_wage_elsewhere_has_used_up_allowance_and_low_bands()
+    {
+        var tax = Of(new Levy { Allowance = 5000, OtherBase = 12000, Bands = [new Band { UpTo = 10000, Rate = 0.1m }, new Band { Rate = 0.3m }] });
+        Assert.Equal(300m + 0.3m * 2000, tax.On(5000)); // 3,000 of the low band are left, 2,000 above
+        Assert.Equal(0m, tax.On(0));
+    }
+
+    [Fact]
+    public void A_levy_on_a_part_of_the_profit_stops_at_its_cap()
+    {
+        var tax = Of(new Levy { Share = 0.5m, Bands = [new Band { UpTo = 1000, Rate = 0.2m }, new Band { Rate = 0 }] });
+        Assert.Equal((100m, 200m, 200m), (tax.On(1000), tax.On(2000), tax.On(9000)));
+        Assert.Equal(5200m, tax.ProfitLeaving(5000));
+    }
+
+    [Theory]
+    [InlineData("0.6", "0.4", true)]
+    [InlineData("0.6", "0.39", false)]
+    public void Rates_that_leave_nothing_of_one_more_are_refused(string first, string second, bool refused)
+    {
+        var rules = new TaxRules
+        {
+            Kind = TaxKind.Levies,
+            Levies = [new Levy { Bands = [new Band { UpTo = 100, Rate = 0 }, new Band { Rate = Number(first) }] }, new Levy { Bands = [new Band { UpTo = 500, Rate = Number(second) }, new Band { Rate = 0 }] }],
+        };
+        Assert.Equal(refused, Tax.Of(rules).Faults.Any(fault => fault is { Code: "marginal-rate", Pointer: "/tax/levies" }));
+    }
+
+    [Fact]
+    public void A_flat_rate_of_everything_is_refused() =>
+        Assert.Equal("/tax/rate", Assert.Single(Tax.Of(new TaxRules { Kind = TaxKind.Flat, Rate = 1 }).Faults).Pointer);
+
+    private static decimal Number(string text) => decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static Tax Of(params Levy[] levies) => Tax.Of(new TaxRules { Kind = TaxKind.Levies, Levies = levies }).Value;
+}

@@ -1,0 +1,99 @@
+using Xunit;
+
+namespace PriceFloor.Pricing.Tests;
+
+public sealed class WarningsTests
+{
+    private static readonly DateOnly s_today = new(2027, 6, 1);
+
+    private static readonly CostProfile s_quiet = new()
+    {
+        Currency = "USD",
+        YearStart = new DateOnly(2027, 1, 1),
+        Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8, BenchShare = 0.6m },
+        Expenses = [new Expense { Amount = 24000, Per = Per.Year }],
+        Household = [new HouseholdLine { Amount = 3000, Per = Per.Month }],
+    };
+
+    [Fact]
+    public void A_careful_profile_is_quiet() => Assert.Empty(Of(s_quiet));
+
+    [Fact]
+    public void Wages_without_hours()
+    {
+        var wages = s_quiet with { Expenses = [.. s_quiet.Expenses, new Expense { Amount = 1, Per = Per.Year, Heading = Heading.WagesAndBenefits }] };
+        Assert.Equal(["wages-without-helpers /profile/expenses/1"], Of(wages));
+        Assert.Empty(Of(wages with { Helpers = [new Helper { BenchHoursPerYear = 100 }] }));
+    }
+
+    [Fact]
+    public void A_life_that_is_over_and_a_year_that_is()
+    {
+        var kiln = new Equipment { Cost = 100, InService = new DateOnly(2017, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } };
+        Assert.Equal(["life-over /profile/equipment/0"], Of(s_quiet with { Equipment = [kiln] }));
+        Assert.Empty(Of(s_quiet with { Equipment = [kiln with { InService = new DateOnly(2017, 2, 1) }] }));
+        Assert.Equal(["year-over /profile/yearStart"], Of(s_quiet with { YearStart = new DateOnly(2026, 6, 15) }));
+        Assert.Empty(Of(s_quiet with { YearStart = new DateOnly(2026, 7, 1) }));
+    }
+
+    [Fact]
+    public void Time_that_nobody_pays()
+    {
+        Assert.Equal(["unpaid-time /profile/pay"], Of(s_quiet with { Household = [] }));
+        Assert.Empty(Of(s_quiet with { Household = [], Pay = new Pay { Amount = 10, Per = PayPer.Hour } }));
+    }
+
+    [Fact]
+    public void A_loan_beside_what_it_bought_and_a_trace_without_effect()
+    {
+        var loan = new Expense { Amount = 100, Per = Per.Month, Heading = Heading.InterestAndLoans, Deductible = false };
+        var kiln = new Equipment { Cost = 100, Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } };
+        Assert.Empty(Of(s_quiet with { Expenses = [loan] }));
+        Assert.Equal(["financed-asset-twice /profile/expenses/0"], Of(s_quiet with { Expenses = [loan], Equipment = [kiln] }));
+        Assert.Equal(["traced-not-deductible /profile/expenses/0/tracedTo"], Of(s_quiet with { Expenses = [loan with { TracedTo = TracedTo.Sale }] }));
+    }
+
+    [Fact]
+    public void Materials_counted_twice_or_nowhere()
+    {
+        var traced = s_quiet with { Expenses = [new Expense { Amount = 1, Per = Per.Year, TracedTo = TracedTo.Piece }] };
+        Assert.Equal(["materials-not-traced"], OfPiece(s_quiet, new MaterialLine { Amount = 1 }));
+        Assert.Equal(["traced-materials-unused"], OfPiece(traced));
+        Assert.Empty(OfPiece(traced, new MaterialLine { Amount = 1 }));
+        Assert.Empty(OfPiece(s_quiet));
+    }
+
+    [Fact]
+    public void Channel_costs_counted_twice_or_nowhere()
+    {
+        var year = StudioYear.Of(s_quiet, default).Value;
+        var traced = StudioYear.Of(s_quiet with { Expenses = [new Expense { Amount = 1, Per = Per.Year, TracedTo = TracedTo.Sale }] }, default).Value;
+        var bare = new Channel { Sells = Sells.Retail, Currency = "USD", StockistShare = 0.4m };
+        foreach (var dear in new[] { bare with { Fees = [new Fee { Rate = 0.01m }] }, bare with { CostPerPiece = 1 }, bare with { Shipping = new Shipping { Cost = 1 } }, bare with { Event = new StallEvent { Cost = 1, Pieces = 1 } } })
+        {
+            Assert.Equal(["channel-costs-not-traced"], Warnings.In(dear, year, "/channel").Select(warning => warning.Code));
+            Assert.Empty(Warnings.In(dear, traced, "/channel"));
+        }
+
+        Assert.Equal(["traced-sale-costs-unused"], Warnings.In(bare, traced, "/channel").Select(warning => warning.Code));
+        Assert.Empty(Warnings.In(bare, year, "/channel"));
+    }
+
+    [Fact]
+    public void Defaults_that_lower_a_floor_are_owned_up_to()
+    {
+        var bare = StudioYear.Of(s_quiet with { Calendar = s_quiet.Calendar with { BenchShare = 1 } }, default).Value;
+        Assert.Equal(["/profile/calendar/benchShare", "/profile/tax"], Assumed.In(bare.Profile).Select(one => one.Pointer));
+        Assert.Empty(Assumed.In(s_quiet with { Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0 } }));
+
+        var design = new Design { Profile = "main", Making = new Making { Steps = [new Step { HandsOnMinutes = 1, GoodShare = 0.9m }, new Step { HandsOnMinutes = 1 }] }, Materials = [new MaterialLine { Amount = 1 }, new MaterialLine { Material = "rod", Quantity = 1 }] };
+        var year = StudioYear.Of(s_quiet with { Materials = [new StockMaterial { Material = "rod", Price = 1 }] }, default).Value;
+        Assert.Equal(["/profile/soldShare", "/design/making/steps/1/goodShare", "/design/materials/1/wasteShare"], Assumed.In(Piece.Of(design, year).Value).Select(one => one.Pointer));
+        Assert.Equal(["/channel/salesTax", "/channel/returns"], Assumed.In(new Channel { Sells = Sells.Retail, Currency = "USD" }, "/channel").Select(one => one.Pointer));
+    }
+
+    private static IEnumerable<string> Of(CostProfile profile) => Warnings.In(StudioYear.Of(profile, default).Value, s_today).Select(warning => $"{warning.Code} {warning.Pointer}");
+
+    private static IEnumerable<string> OfPiece(CostProfile profile, params MaterialLine[] materials) =>
+        Warnings.In(Piece.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = materials }, StudioYear.Of(profile, default).Value).Value).Select(warning => warning.Code);
+}
