@@ -31,7 +31,9 @@ public static class RequestLog
     /// <summary>Text for a terminal, one JSON object a line in a container.</summary>
     public static void Write(LoggerConfiguration log, bool inContainer)
     {
-        log.MinimumLevel.Override("Microsoft", LogEventLevel.Warning).MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information);
+        // A start that fails is told once, by Program.cs, in one sentence where the operator can mend it.
+        log.MinimumLevel.Override("Microsoft.Extensions.Hosting.Internal.Host", LogEventLevel.Fatal)
+            .MinimumLevel.Override("Microsoft", LogEventLevel.Warning).MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information);
         if (inContainer)
             log.WriteTo.Console(new RenderedCompactJsonFormatter());
         else
