@@ -12,7 +12,7 @@ public static class RequestLog
     public static void Configure(RequestLoggingOptions options, Serilog.ILogger logger)
     {
         options.Logger = logger;
-        options.MessageTemplate = "{RequestMethod} {Route} {StatusCode} in {Elapsed:0.0} ms, key {KeyName}, request {RequestId}";
+        options.MessageTemplate = "{RequestMethod:l} {Route:l} {StatusCode} in {Elapsed:0.0} ms, key {KeyName:l}, request {RequestId:l}";
         options.GetMessageTemplateProperties = (context, _, elapsed, status) =>
         [
             new LogEventProperty("RequestMethod", new ScalarValue(context.Request.Method)),
