@@ -116,6 +116,11 @@ public sealed class StudioYear
         .Except(Profile.Expenses.Where(line => line.Heading is not null).Select(line => line.Heading!.Value))
         .Except(Profile.Equipment.Select(_ => Heading.Depreciation));
 
+    /// <summary>The pool where the year should also leave a surplus.</summary>
+    public decimal PoolWith(Surplus? surplus) => surplus is null ? Pool : decimal.Max(0, Allocated - TaxableIncome + (surplus.Tax == SurplusTax.After
+        ? TaxRules.ProfitLeaving(Need + surplus.Amount)
+        : Profit + surplus.Amount));
+
     /// <summary>True where an expense is recovered on designs or by channels instead of by bench time.</summary>
     public bool Traces(TracedTo where) => Profile.Expenses.Any(line => line.Deductible && line.TracedTo == where);
 

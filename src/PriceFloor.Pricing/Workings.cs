@@ -108,6 +108,28 @@ public static class Workings
         yield return new("earnedPerBenchHour", "what the price really pays for an hour at the bench", "(net - materials + secondsCredit) / benchHours", check.EarnedPerBenchHour);
     }
 
+    public static IEnumerable<Working> Of(BreakEven breakEven)
+    {
+        yield return new("contribution", "what one sale leaves for the pool", "net - materials + secondsCredit", breakEven.Contribution);
+        yield return new("exactUnits", "pieces that carry the pool, before rounding up", "pool / contribution", breakEven.Pool / breakEven.Contribution);
+        yield return new("units", "whole pieces that carry the pool", Number(breakEven.Units), breakEven.Units);
+        yield return new("unitsHours", "bench hours that they take", "units * benchHours", breakEven.BenchHours);
+        yield return new("revenue", "what they bring in before sales tax", "units * beforeTax", breakEven.Revenue);
+        yield return new("shareOfYear", "their part of the year's bench hours", "unitsHours / benchHoursOfTheYear", breakEven.ShareOfYear);
+    }
+
+    public static IEnumerable<Working> Of(MixBreakEven mix)
+    {
+        foreach (var (i, line) in mix.Lines.Index())
+            yield return new($"contribution{i + 1}", $"what one sale of line {i + 1} leaves for the pool",
+                $"{Number(line.Sale.Net)} - {Number(line.Piece.Materials)} + {Number(line.Piece.SecondsCredit)}", line.Contribution);
+        yield return new("poolWithSurplus", "what bench time must recover, a wanted surplus included", Number(mix.Pool), mix.Pool);
+        yield return new("contributionPerSet", "what one set leaves for the pool", Sum(mix.Lines.Select((line, i) => $"{Number(line.Weight)} * contribution{i + 1}")), mix.ContributionPerSet);
+        yield return new("sets", "sets that carry the pool", "poolWithSurplus / contributionPerSet", mix.Sets);
+        foreach (var (i, line) in mix.Lines.Index())
+            yield return new($"exactUnits{i + 1}", $"pieces of line {i + 1}, before rounding to {Number(mix.Units[i])}", $"{Number(line.Weight)} * sets", line.Weight * mix.Sets);
+    }
+
     private static IEnumerable<Working> OfTax(StudioYear year)
     {
         var (from, kept, keptOfOneMore) = year.TaxRules.LinearPieceLeaving(year.Need);

@@ -14,14 +14,35 @@ public sealed class CheckedPrice
 
     private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, PriceCheck check) => (_floor, _channel, _check) = (floor, channel, check);
 
-    public static (CheckedPrice? Found, Problem? Problem) Of(Records records, PriceCheckRequest request, bool isQuery)
+    public PriceCheck Check => _check;
+
+    public FloorOfDesign Floor => _floor;
+
+    public BasisAnswer Basis => _floor.BasisWith(_channel);
+
+    public IEnumerable<Assumption> Assumptions => _floor.Assumptions.Concat(Assumed.In(_channel.Document, "/channel"));
+
+    public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor.Concat(WarningsOfTheSale);
+
+    /// <summary>Those about the channel and the price alone.</summary>
+    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel").Concat(OffGrid);
+
+    public IEnumerable<Working> AllWorkings => _floor.WorkingsOfTheFloor.Concat(Workings.Of(_check.Sale, _channel.Document)).Concat(Workings.Of(_check));
+
+    private IEnumerable<Warning> OffGrid => Warnings.In(_check.Sale.Price, _check.Prices.Terms.Grid);
+
+    /// <param name="records">The documents of one moment.</param>
+    /// <param name="request">What is asked about.</param>
+    /// <param name="at">Where the request stands in the body, such as <c>#</c> or <c>#/lines/3</c>; null for a query.</param>
+    /// <param name="otherProfile">Another profile than the design's own.</param>
+    public static (CheckedPrice? Found, Problem? Problem) Of(Records records, PriceCheckRequest request, string? at, Stored<CostProfile>? otherProfile = null)
     {
         var (design, channel) = (records.Design(request.Sku), records.Channel(request.Channel));
         var unknown = new List<InputError>();
         if (channel is null)
-            unknown.Add(At("channel", isQuery, "unknown-channel", $"There is no channel \"{request.Channel}\"; case counts."));
+            unknown.Add(At("channel", at, "unknown-channel", $"There is no channel \"{request.Channel}\"; case counts."));
         if (design is null)
-            unknown.Add(At("sku", isQuery, "unknown-design", $"There is no design \"{request.Sku}\"; case counts."));
+            unknown.Add(At("sku", at, "unknown-design", $"There is no design \"{request.Sku}\"; case counts."));
         if (unknown.Count > 0)
             return (null, Problem.UnknownReference(unknown));
 
@@ -29,11 +50,11 @@ public sealed class CheckedPrice
         if (request.Currency is { } code && code != currency.Code)
             return (null, Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted."));
         if (NumberText.TooFine(request.Price, "price", currency) is { } detail)
-            return (null, Problem.Invalid([At("price", isQuery, "too-many-decimals", detail)]));
-        if (records.Profile(design!.Document.Profile) is not { } profile)
-            return (null, Problem.UnknownReference([At("sku", isQuery, "unknown-profile", $"The design's profile \"{design.Document.Profile}\" was not there at that time.")]));
+            return (null, Problem.Invalid([At("price", at, "too-many-decimals", detail)]));
+        if ((otherProfile ?? records.Profile(design!.Document.Profile)) is not { } profile)
+            return (null, Problem.UnknownReference([At("sku", at, "unknown-profile", $"The design's profile \"{design!.Document.Profile}\" was not there at that time.")]));
 
-        var (floor, problem) = FloorOfDesign.Of(records, profile, design);
+        var (floor, problem) = FloorOfDesign.Of(records, profile, design!);
         if (floor is null)
             return (null, problem);
         var prices = floor.On(channel.Document);
@@ -44,17 +65,16 @@ public sealed class CheckedPrice
     /// <summary>The answer, less what the caller's key may not learn.</summary>
     public PriceCheckAnswer Answer(Caller caller, bool workings)
     {
-        var offGrid = Warnings.In(_check.Sale.Price, _check.Prices.Terms.Grid);
         var answer = new PriceCheckAnswer
         {
             Verdict = _check.Verdict,
             CarriesItsShare = _check.CarriesItsShare,
-            Basis = _floor.BasisWith(_channel),
-            Warnings = WarningAnswer.Of(offGrid),
+            Basis = Basis,
+            Warnings = WarningAnswer.Of(OffGrid),
         };
         if (caller.May(Scope.Check))
             answer = WithPrices(answer);
-        return caller.May(Scope.Read) ? WithCosts(answer, offGrid, workings) : answer;
+        return caller.May(Scope.Read) ? WithCosts(answer, workings) : answer;
     }
 
     private PriceCheckAnswer WithPrices(PriceCheckAnswer answer)
@@ -69,7 +89,7 @@ public sealed class CheckedPrice
         };
     }
 
-    private PriceCheckAnswer WithCosts(PriceCheckAnswer answer, IEnumerable<Warning> offGrid, bool workings)
+    private PriceCheckAnswer WithCosts(PriceCheckAnswer answer, bool workings)
     {
         var year = _floor.Floor.Piece.Year;
         return answer with
@@ -79,13 +99,14 @@ public sealed class CheckedPrice
             EarnedPerBenchHour = year.Currency.Nearest(_check.EarnedPerBenchHour),
             PerBenchHour = year.Currency.Least(year.PerBenchHour),
             TakeHomePerHour = year.Currency.Nearest(year.TakeHomePerHour),
-            Assumed = AssumptionAnswer.Of(_floor.Assumptions.Concat(Assumed.In(_channel.Document, "/channel"))),
-            Warnings = WarningAnswer.Of(_floor.WarningsOfTheFloor.Concat(Warnings.In(_channel.Document, year, "/channel")).Concat(offGrid)),
-            Workings = WorkingAnswer.Of(workings, () => _floor.WorkingsOfTheFloor.Concat(Workings.Of(_check.Sale, _channel.Document)).Concat(Workings.Of(_check))),
+            Assumed = AssumptionAnswer.Of(Assumptions),
+            Warnings = WarningAnswer.Of(AllWarnings),
+            Workings = WorkingAnswer.Of(workings, () => AllWorkings),
         };
     }
 
-    private static InputError At(string field, bool isQuery, string code, string detail) => isQuery
+    /// <summary>A fault at a field of the request.</summary>
+    public static InputError At(string field, string? at, string code, string detail) => at is null
         ? new InputError { Parameter = field, Code = code, Detail = detail }
-        : new InputError { Pointer = "#/" + field, Code = code, Detail = detail };
+        : new InputError { Pointer = $"{at}/{field}", Code = code, Detail = detail };
 }

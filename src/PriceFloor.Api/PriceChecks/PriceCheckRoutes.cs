@@ -8,12 +8,12 @@ namespace PriceFloor.Api.PriceChecks;
 public static class PriceCheckRoutes
 {
     public static Results<Ok<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, Store store, TimeProvider clock, HttpContext context) =>
-        Answer(query.Value, isQuery: true, store, clock, context);
+        Answer(query.Value, at: null, store, clock, context);
 
     public static Results<Ok<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context) =>
-        Answer(new PriceCheckQuery(body.Value, query.Value.AsOf, query.Value.Workings), isQuery: false, store, clock, context);
+        Answer(new PriceCheckQuery(body.Value, query.Value.AsOf, query.Value.Workings), at: "#", store, clock, context);
 
-    private static Results<Ok<PriceCheckAnswer>, Problem> Answer(PriceCheckQuery asked, bool isQuery, Store store, TimeProvider clock, HttpContext context)
+    private static Results<Ok<PriceCheckAnswer>, Problem> Answer(PriceCheckQuery asked, string? at, Store store, TimeProvider clock, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (asked.Workings && !caller.May(Scope.Read))
@@ -21,7 +21,7 @@ public static class PriceCheckRoutes
         Answers.ForThisCallerOnly(context);
         return store.Read<Results<Ok<PriceCheckAnswer>, Problem>>(snapshot =>
         {
-            var check = CheckedPrice.Of(new Records(snapshot, asked.AsOf, clock.GetUtcNow()), asked.Request, isQuery);
+            var check = CheckedPrice.Of(new Records(snapshot, asked.AsOf, clock.GetUtcNow()), asked.Request, at);
             return check.Problem is { } problem ? problem : TypedResults.Ok(check.Found!.Answer(caller, asked.Workings));
         });
     }

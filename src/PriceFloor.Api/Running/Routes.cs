@@ -1,9 +1,11 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.OpenApi;
 using PriceFloor.Api.ListedPrices;
+using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Pricing;
@@ -27,6 +29,10 @@ public static class Routes
         v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
         v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
+
+        v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Tell(Operations.BreakEven);
+        v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
+        v1.MapPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
 
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
         v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);

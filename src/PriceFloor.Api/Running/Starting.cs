@@ -1,11 +1,13 @@
 using FluentValidation;
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.Channels;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.ListedPrices;
+using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Pricing;
@@ -64,6 +66,8 @@ public static class Starting
             .AddSingleton<IValidator<ListedPrice>, ListedPriceValidator>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, PriceCheckRequestValidator>()
+            .AddSingleton<IValidator<BreakEvenRequest>, BreakEvenRequestValidator>()
+            .AddSingleton<IValidator<MarkupRequest>, MarkupRequestValidator>()
             .AddSingleton<IValidator<KeyRequest>, KeyRequestValidator>();
         builder.Services
             .AddSingleton<DocumentKind<CostProfile>, ProfileDocuments>()

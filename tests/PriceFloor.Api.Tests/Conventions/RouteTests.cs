@@ -45,6 +45,9 @@ public sealed class RouteTests
         await Same("POST", "/v1/floor-prices", Examples.WhatIf, Examples.WhatIfAnswer);
         await Same("POST", "/v1/price-checks", Examples.PriceCheckRequest, Examples.PriceCheck);
         await Same("GET", "/v1/price-checks?sku=RB-014&channel=web&price=58.00", null, Examples.PriceCheck);
+        await Same("GET", "/v1/designs/RB-014/break-even?channel=web&price=120.00", null, Examples.BreakEven);
+        await Same("POST", "/v1/break-even", Examples.Mix, Examples.MixBreakEven);
+        await Same("POST", "/v1/markups", Examples.Chain, Examples.ChainAnswer);
         await Same("GET", "/v1/profiles", null, $$"""{"items":[{{Examples.StoredProfile}}],"next":null}""");
         await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);
     }

@@ -50,6 +50,20 @@ public static class Examples
         {"verdict":"below-floor","carriesItsShare":false,"floorPrice":62.17,"targetPrice":120.00,"price":58.00,"currency":"USD","netProceeds":55.96,"aboveFloor":-4.04,"earnedPerBenchHour":27.98,"perBenchHour":30.00,"takeHomePerHour":18.00,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}
         """;
 
+    public const string BreakEven = """
+        {"currency":"USD","price":120.00,"contribution":116.10,"units":517,"revenue":62040.00,"benchHours":1034,"capacity":1000,"withinCapacity":true,"shareOfYear":0.517,"operatingLeverage":null,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}
+        """;
+
+    public const string Mix = """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":120.00,"weight":1}],"surplus":{"amount":5000,"tax":"after"}}""";
+
+    public const string MixBreakEven = """
+        {"currency":"USD","pool":65000.00,"contributionPerSet":116.10,"sets":559.862188,"lines":[{"sku":"RB-014","channel":"web","price":120.00,"weight":1,"contribution":116.10,"units":560,"revenue":67200.00,"benchHours":1120}],"revenue":67200.00,"benchHours":1120,"withinCapacity":true,"shareOfYear":0.56,"basis":{"profile":"main@1","lines":[{"profile":"main@1","design":"RB-014@1","channel":"web@1"}]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/lines/0/design/making/goodShare","value":1},{"pointer":"#/lines/0/channel/salesTax","value":0},{"pointer":"#/lines/0/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/lines/0/channel"}]}
+        """;
+
+    public const string Chain = """{"currency":"USD","price":120.00,"chain":[{"name":"shop","margin":0.5}]}""";
+
+    public const string ChainAnswer = """{"cost":60.00,"price":120.00,"markup":1,"margin":0.5,"profit":60.00,"chain":[{"name":"shop","cost":60.00,"price":120.00,"markup":1,"margin":0.5,"profit":60.00}]}""";
+
     public const string KeyRequest = """{"name":"shop-plugin","scopes":["check"]}""";
 
     public const string Key = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","key":"pf_..."}""";

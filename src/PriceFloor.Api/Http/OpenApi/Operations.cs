@@ -1,5 +1,7 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Running;
@@ -28,6 +30,7 @@ public static class Operations
         ["Channels"] = "Channels: ways of selling and everything they take.",
         ["Listed prices"] = "What a shop asks for a design on a channel today.",
         ["Prices"] = "Floor prices and price checks.",
+        ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
         ["Keys"] = "Keys that open the service.",
         ["Health"] = "Whether the service runs.",
     };
@@ -49,6 +52,18 @@ public static class Operations
     { Answer = typeof(PriceCheckAnswer), RequestExample = Examples.PriceCheckRequest, AnswerExample = Examples.PriceCheck, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation PriceCheckByQuery = PriceCheck with { Id = "checkPriceByQuery", RequestExample = null, Summary = "Does a price carry its part of the year? (by query)" };
+
+    public static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
+        "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours. Scope: read.")
+    { Answer = typeof(BreakEvenAnswer), AnswerExample = Examples.BreakEven, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation BreakEvenOfMix = new("computeBreakEven", "Questions", "How many of each must sell",
+        "The pieces of each line of a mix, sold in the given proportions, that carry the year and a wanted surplus. Scope: read.")
+    { Answer = typeof(MixBreakEvenAnswer), RequestExample = Examples.Mix, AnswerExample = Examples.MixBreakEven, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
+        "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")
+    { Answer = typeof(MarkupAnswer), RequestExample = Examples.Chain, AnswerExample = Examples.ChainAnswer, Problems = [ProblemTypes.CannotCompute] };
 
     public static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. Scope: admin.")
     { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The key, shown this once." }, RequestExample = Examples.KeyRequest, AnswerExample = Examples.Key, Problems = [ProblemTypes.InUse] };

@@ -55,9 +55,15 @@ public sealed class QueryValues(IQueryCollection query)
 
     public decimal RequiredNumber(string name, NumberFieldAttribute field)
     {
-        var text = RequiredText(name);
-        if (text.Length == 0)
-            return 0;
+        if (!query.ContainsKey(name))
+            Fault(name, "required", $"{name} is missing.");
+        return Number(name, field) ?? 0;
+    }
+
+    public decimal? Number(string name, NumberFieldAttribute field)
+    {
+        if (Text(name) is not { } text)
+            return null;
         var (value, code, detail) = NumberText.Read(text, name, field);
         if (code is not null)
             Fault(name, code, detail!);

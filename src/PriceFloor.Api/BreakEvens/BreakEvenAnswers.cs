@@ -1,0 +1,103 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+
+namespace PriceFloor.Api.BreakEvens;
+
+/// <summary>How many pieces at this price carry the whole year. Money in the profile's currency.</summary>
+public sealed record BreakEvenAnswer
+{
+    /// <summary>ISO 4217 code.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>The price that was asked about.</summary>
+    public required decimal Price { get; init; }
+
+    /// <summary>What one sale leaves for rent, living and tax.</summary>
+    public required decimal Contribution { get; init; }
+
+    /// <summary>Whole pieces that carry the pool, rounded up.</summary>
+    public required decimal Units { get; init; }
+
+    /// <summary>What they bring in before sales tax.</summary>
+    public required decimal Revenue { get; init; }
+
+    /// <summary>Bench hours that they take, up to four decimals.</summary>
+    public required decimal BenchHours { get; init; }
+
+    /// <summary>Whole pieces that the year's bench hours make, rounded down.</summary>
+    public required decimal Capacity { get; init; }
+
+    /// <summary>Whether the units can be made at all.</summary>
+    public required bool WithinCapacity { get; init; }
+
+    /// <summary>Their part of the year's bench hours, up to six decimals.</summary>
+    public required decimal ShareOfYear { get; init; }
+
+    /// <summary>With planned: by how much of the plan sales may fall; negative where they must rise.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? MarginOfSafety { get; init; }
+
+    /// <summary>With planned: by what multiple a change of sales changes the surplus; null at or below break-even.</summary>
+    public decimal? OperatingLeverage { get; init; }
+
+    /// <summary>The revisions that the answer rests on.</summary>
+    public required BasisAnswer Basis { get; init; }
+
+    /// <summary>Defaults that the answer leaned on and that lower it.</summary>
+    public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
+
+    /// <summary>What may make the figures wrong.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>With workings=true: each intermediate quantity in order.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+}
+
+/// <summary>One line of a mix at break-even.</summary>
+public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Weight, decimal Contribution, decimal Units, decimal Revenue, decimal BenchHours);
+
+/// <summary>How many of each piece carry the year together.</summary>
+public sealed record MixBreakEvenAnswer
+{
+    /// <summary>ISO 4217 code.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>What bench time must recover, a wanted surplus included; rounded up.</summary>
+    public required decimal Pool { get; init; }
+
+    /// <summary>What one set leaves for the pool.</summary>
+    public required decimal ContributionPerSet { get; init; }
+
+    /// <summary>Sets that carry the pool, up to six decimals.</summary>
+    public required decimal Sets { get; init; }
+
+    /// <summary>Each line with its whole pieces.</summary>
+    public required IReadOnlyList<MixLineAnswer> Lines { get; init; }
+
+    /// <summary>What all of them bring in before sales tax.</summary>
+    public required decimal Revenue { get; init; }
+
+    /// <summary>Bench hours that they take, up to four decimals.</summary>
+    public required decimal BenchHours { get; init; }
+
+    /// <summary>Whether the year has these hours.</summary>
+    public required bool WithinCapacity { get; init; }
+
+    /// <summary>Their part of the year's bench hours, up to six decimals.</summary>
+    public required decimal ShareOfYear { get; init; }
+
+    /// <summary>The revisions that the answer rests on: the profile, then each line's design and channel.</summary>
+    public required IReadOnlyDictionary<string, object> Basis { get; init; }
+
+    /// <summary>Defaults that the answer leaned on and that lower it.</summary>
+    public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
+
+    /// <summary>What may make the figures wrong.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>With workings=true: each intermediate quantity of the year and of the mix.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+}

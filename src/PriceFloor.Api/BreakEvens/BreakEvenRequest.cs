@@ -1,0 +1,68 @@
+using System.ComponentModel.DataAnnotations;
+using FluentValidation;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.BreakEvens;
+
+/// <summary>One design on one channel; the price is the listed one where none is given.</summary>
+public sealed record BreakEvenQuery(string Channel, decimal? Price, decimal? Planned, DateTimeOffset? AsOf, bool Workings) : IQuery<BreakEvenQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
+        new("price", "A price in the channel's currency; the listed one where absent.", "number", "decimal", "120.00", Least: 0, Most: Limits.HighestPrice),
+        new("planned", "Pieces planned for the year: adds marginOfSafety and operatingLeverage.", "number", "decimal", "1200", Least: 0, Most: 1_000_000),
+        QueryParameters.AsOf, QueryParameters.Workings,
+    ];
+
+    public static BreakEvenQuery Read(QueryValues values) => new(
+        values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Number("planned", new QuantityAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
+}
+
+/// <summary>A mix: how many of each are sold together.</summary>
+public sealed record BreakEvenRequest
+{
+    /// <summary>Key of the cost profile whose year is asked about.</summary>
+    /// <example>main</example>
+    [MaxLength(Limits.KeyLength)]
+    public required string Profile { get; init; }
+
+    /// <summary>The lines of the mix; at least one with a weight above 0.</summary>
+    [MaxLength(Limits.Lines)]
+    public required IReadOnlyList<MixLineRequest> Lines { get; init; }
+
+    /// <summary>What the year should leave beyond the need.</summary>
+    public Surplus? Surplus { get; init; }
+}
+
+/// <summary>One line of the mix.</summary>
+public sealed record MixLineRequest
+{
+    /// <summary>Key of a stored design.</summary>
+    /// <example>RB-014</example>
+    [MaxLength(Limits.KeyLength)]
+    public required string Sku { get; init; }
+
+    /// <summary>Key of a stored channel.</summary>
+    /// <example>web</example>
+    [MaxLength(Limits.KeyLength)]
+    public required string Channel { get; init; }
+
+    /// <summary>The price in the channel's currency; absent: the listed one.</summary>
+    /// <example>120.00</example>
+    [Price(Above = true)]
+    public decimal? Price { get; init; }
+
+    /// <summary>How many in each set.</summary>
+    /// <example>3</example>
+    [Quantity]
+    public required decimal Weight { get; init; }
+}
+
+/// <summary>A mix has something in it.</summary>
+public sealed class BreakEvenRequestValidator : AbstractValidator<BreakEvenRequest>
+{
+    public BreakEvenRequestValidator() => RuleFor(request => request.Lines)
+        .Must(lines => lines is null || lines.Any(line => line?.Weight > 0)).WithErrorCode("required").WithMessage("At least one line needs a weight above 0.");
+}

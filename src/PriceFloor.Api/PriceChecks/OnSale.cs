@@ -1,0 +1,21 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceChecks;
+
+/// <summary>A design on a channel at a price, or at its listed price where none is given.</summary>
+public static class OnSale
+{
+    public static (CheckedPrice? Found, Problem? Problem) Of(Records records, string sku, string channel, decimal? price, string? at, Stored<CostProfile>? profile = null)
+    {
+        if (price is null && records.Channel(channel) is not null && records.Design(sku) is not null)
+        {
+            price = records.ListedPrices(sku).GetValueOrDefault(channel)?.Document.Price;
+            if (price is null)
+                return (null, Problem.Invalid([CheckedPrice.At("price", at, "required", $"No price is listed for \"{sku}\" on \"{channel}\"; give one, or list it first.")]));
+        }
+
+        return CheckedPrice.Of(records, new PriceCheckRequest { Sku = sku, Channel = channel, Price = price ?? 0 }, at, profile);
+    }
+}
