@@ -19,7 +19,7 @@ public static class Warnings
     public static IEnumerable<Warning> In(StudioYear year, DateOnly today)
     {
         var profile = year.Profile;
-        if (profile.Helpers.Count == 0 && Line(profile, line => line.Heading == Heading.WagesAndBenefits) is >= 0 and var wages)
+        if (profile.Helpers.Sum(helper => helper.BenchHoursPerYear) == 0 && Line(profile, line => line.Heading == Heading.WagesAndBenefits) is >= 0 and var wages)
             yield return new("wages-without-helpers", "Wages are paid but no helper has bench hours; add helpers if they work at the bench.", $"/profile/expenses/{wages}");
         foreach (var (index, thing) in profile.Equipment.Index())
             if (Depreciation.LifeIsOver(thing, year.YearStart))

@@ -1,5 +1,6 @@
 using FsCheck;
 using FsCheck.Xunit;
+using PriceFloor.Pricing.Tests.Properties;
 using Xunit;
 
 namespace PriceFloor.Pricing.Tests;
@@ -18,7 +19,8 @@ public sealed class MarkupTests
         })
         {
             var found = Markup.Of(values).Value;
-            Assert.Equal((decimal.Round(whole.Cost, 6), decimal.Round(whole.Price, 6)), (decimal.Round(found.Cost, 6), decimal.Round(found.Price, 6)));
+            Near.Equal(whole.Cost, found.Cost, 0.000001m);
+            Near.Equal(whole.Price, found.Price, 0.000001m);
         }
     }
 
@@ -28,7 +30,7 @@ public sealed class MarkupTests
         ChainStep[] steps = [new() { Markup = 0.37m }, new() { Margin = 0.41m }, new() { Multiple = 2.2m }];
         var cost = cents.Get / 100m;
         var forth = MarkupChain.From(cost, steps).Value;
-        Assert.Equal(decimal.Round(cost, 9), decimal.Round(MarkupChain.BackFrom(forth[^1].Price, steps).Value[0].Cost, 9));
+        Near.Equal(cost, MarkupChain.BackFrom(forth[^1].Price, steps).Value[0].Cost);
     }
 
     [Theory]

@@ -58,5 +58,42 @@ public sealed class SaleTests
         Assert.Equal(Rounding.Settle((0.9m * 37 - 0.1m * 11) / 0.92m), Rounding.Settle(Net(40, refunded)));
     }
 
+    [Fact]
+    public void Tax_inside_the_price_is_inside_the_shipping_too()
+    {
+        // Two pieces at 120 and 12 for shipping, 20 % inside: 100 each, 10; the buyer pays 252. Fee 25.20; 100 + (10 - 8 - 25.20) / 2 = 88.40.
+        var channel = s_bare with
+        {
+            PiecesPerOrder = 2,
+            SalesTax = new SalesTax { Rate = 0.2m, Included = true },
+            Shipping = new Shipping { Charged = 12, Cost = 8 },
+            Fees = [new Fee { Rate = 0.1m, Of = FeeBase.Paid }],
+        };
+        var sale = Sale.Of(120, channel);
+        Assert.Equal((100m, 10m, 252m, 25.2m, 88.4m), (sale.BeforeTax, sale.ShippingCharged, sale.Paid, sale.Fees[0], sale.Net));
+    }
+
+    [Fact]
+    public void A_return_loses_packing_and_the_stall_as_well()
+    {
+        // Kept 40 - 1 - 60 / 20 = 36; lost 1 + 3 = 4. A quarter comes back and none sells again: 0.75 x 36 - 0.25 x 4 = 26; if all do: 26 / 0.75.
+        var channel = s_bare with { CostPerPiece = 1, Event = new StallEvent { Cost = 60, Pieces = 20 }, Returns = new Returns { Share = 0.25m } };
+        Assert.Equal(26m, Net(40, channel));
+        Assert.Equal(Rounding.Settle(26m / 0.75m), Rounding.Settle(Net(40, channel with { Returns = new Returns { Share = 0.25m, ResaleShare = 1 } })));
+    }
+
+    [Fact]
+    public void A_minimum_is_of_the_whole_fee_and_each_fee_has_its_own()
+    {
+        // 10 % of 30 + 1 = 4.00, below 4.50; 2 % of 30 + 0.30 = 0.90: 5.40 together.
+        var sale = Sale.Of(30, s_bare with { Fees = [new Fee { Rate = 0.1m, Fixed = 1, Minimum = 4.5m }, new Fee { Rate = 0.02m, Fixed = 0.3m, Maximum = 1 }] });
+        Assert.Equal([4.5m, 0.9m], sale.Fees);
+        Assert.Equal(24.6m, sale.Net);
+    }
+
+    [Fact]
+    public void A_price_may_bring_less_than_nothing() =>
+        Assert.Equal(-4m, Net(2, s_bare with { Shipping = new Shipping { Cost = 6 } }));
+
     private static decimal Net(decimal price, Channel channel) => Sale.Of(price, channel).Net;
 }

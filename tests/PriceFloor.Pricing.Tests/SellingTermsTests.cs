@@ -44,6 +44,41 @@ public sealed class SellingTermsTests
     }
 
     [Fact]
+    public void Exactly_everything_is_too_much_and_a_hair_less_is_not()
+    {
+        Assert.Equal("takes-everything", Fault(s_bare with { StockistShare = 0.5m, Fees = [new Fee { Rate = 0.5m }] }).Item2);
+        Assert.Empty(SellingTerms.Of(s_bare with { StockistShare = 0.5m, Fees = [new Fee { Rate = 0.49999999m }] }).Faults);
+    }
+
+    [Fact]
+    public void A_fee_on_what_the_buyer_pays_is_taken_of_the_tax_too()
+    {
+        // 0.84 of 1.2 is 1.008 of the price before tax; 0.83 is 0.996.
+        var taxed = s_bare with { SalesTax = new SalesTax { Rate = 0.2m } };
+        Assert.Equal("takes-everything", Fault(taxed with { Fees = [new Fee { Rate = 0.84m, Of = FeeBase.Paid }] }).Item2);
+        Assert.Empty(SellingTerms.Of(taxed with { Fees = [new Fee { Rate = 0.83m, Of = FeeBase.Paid }] }).Faults);
+        Assert.Equal("takes-everything", Fault(taxed with { SalesTax = new SalesTax { Rate = 0.2m, Included = true }, Fees = [new Fee { Rate = 0.84m, Of = FeeBase.Paid }] }).Item2);
+    }
+
+    [Fact]
+    public void A_fee_that_never_leaves_its_minimum_takes_nothing_more_until_it_does()
+    {
+        // 100 % of the price, but at least 5 and at most 5: a fixed fee of 5 at every price.
+        Assert.Equal(15m, Terms(s_bare with { Fees = [new Fee { Rate = 1, Minimum = 5, Maximum = 5 }] }).FloorPrice(10).Value.Price);
+        // At most 5, with nothing to keep it at 5 from below: up to 5.00 it takes every cent.
+        Assert.Equal("takes-everything", Fault(s_bare with { Fees = [new Fee { Rate = 1, Maximum = 5 }] }).Item2);
+    }
+
+    [Fact]
+    public void A_target_is_found_before_sales_tax_on_the_grid()
+    {
+        // 62.38 before 20 % of tax is 74.856 listed: on whole dollars 75, ending in 0.95: 74.95.
+        var taxed = s_bare with { SalesTax = new SalesTax { Rate = 0.2m, Included = true }, PriceStep = 1 };
+        Assert.Equal((75m, 74.95m), (Terms(taxed).PriceReaching(62.38m).Value.Price, Terms(taxed with { PriceEnding = 0.95m }).PriceReaching(62.38m).Value.Price));
+        Assert.Equal(63m, Terms(taxed with { SalesTax = new SalesTax { Rate = 0.2m } }).PriceReaching(62.38m).Value.Price);
+    }
+
+    [Fact]
     public void No_price_is_an_answer_too() => Assert.Equal("no-price", Assert.Single(Terms(s_bare).FloorPrice(1_000_000_000_001m).Faults).Code);
 
     [Theory]

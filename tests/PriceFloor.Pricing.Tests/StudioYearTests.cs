@@ -69,6 +69,35 @@ public sealed class StudioYearTests
         Assert.Equal(Rounding.Settle(53000m / 48), Rounding.Settle(year.PerWeek)); // 240 days of a 5-day week are 48 weeks
     }
 
+    [Fact]
+    public void Pay_comes_on_top_of_what_the_loan_takes()
+    {
+        // 40,000 of pay and 2,000 of principal: 42,000, more than the household's 36,000 + 2,000. Net income lowers the household's need, not the pay.
+        var year = Of(s_plain with
+        {
+            Pay = new Pay { Amount = 40000, Per = PayPer.Year },
+            Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false }],
+            OtherIncome = [new OtherIncome { Amount = 9000, Per = Per.Year, Kind = IncomeKind.Net }],
+        });
+        Assert.Equal((38000m, 42000m, 20m), (year.Household, year.Need, year.TakeHomePerHour)); // 40,000 / 2,000 h
+    }
+
+    [Fact]
+    public void A_household_that_others_pay_for_needs_nothing()
+    {
+        var year = Of(s_plain with { OtherIncome = [new OtherIncome { Amount = 40000, Per = Per.Year, Kind = IncomeKind.Net }], Tax = Flat(0.2m) });
+        Assert.Equal((0m, 0m, 24000m, 0m), (year.Need, year.Profit, year.Pool, year.TakeHomePerHour));
+    }
+
+    [Fact]
+    public void What_equipment_loses_is_an_expense_of_the_year_it_is_lost_in()
+    {
+        // 3,200 less 200 over 8 years, in use since October: 3 of 12 months of 375 in 2027, counted from the profile's own yearStart.
+        var kiln = new Equipment { Cost = 3200, Salvage = 200, InService = new DateOnly(2027, 10, 20), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 } };
+        Assert.Equal((93.75m, 60093.75m), (Of(s_plain with { Equipment = [kiln] }).Depreciation, Of(s_plain with { Equipment = [kiln] }).Pool));
+        Assert.Equal(375m, Of(s_plain with { Equipment = [kiln], YearStart = new DateOnly(2028, 1, 1) }).Depreciation);
+    }
+
     [Theory]
     [InlineData(PayPer.Hour, 20, 40000)] // 20 x 2,000 h
     [InlineData(PayPer.Week, 800, 41600)]

@@ -42,6 +42,37 @@ public sealed class TaxTests
         Assert.Equal(5200m, tax.ProfitLeaving(5000));
     }
 
+    [Fact]
+    public void What_is_deductible_comes_off_every_levy_after_it()
+    {
+        // 10,000: 10 % = 1,000, half deductible; then 20 % of 9,500 = 1,900, a tenth deductible; then 30 % of 9,500 - 190 = 9,310: 2,793.
+        var tax = Of(
+            new Levy { DeductibleShare = 0.5m, Bands = [new Band { Rate = 0.1m }] },
+            new Levy { DeductibleShare = 0.1m, Bands = [new Band { Rate = 0.2m }] },
+            new Levy { Bands = [new Band { Rate = 0.3m }] });
+        Assert.Equal([1000m, 1900m, 2793m], tax.LeviesOn(10000));
+        Assert.Equal(10000m, tax.ProfitLeaving(10000 - 5693));
+    }
+
+    [Fact]
+    public void A_wage_below_the_allowance_leaves_the_rest_of_it()
+    {
+        var tax = Of(new Levy { Allowance = 5000, OtherBase = 3000, Bands = [new Band { Rate = 0.1m }] });
+        Assert.Equal((0m, 0m, 100m), (tax.On(1000), tax.On(2000), tax.On(3000))); // 2,000 of the allowance are left
+        Assert.Equal(3000m, tax.ProfitLeaving(2900));
+    }
+
+    [Fact]
+    public void A_band_that_takes_everything_is_refused_only_where_income_reaches_it_and_nothing_relieves_it()
+    {
+        // The first levy's 100 % on a tenth of the profit is 10 % of the profit: no harm. On all of it: refused.
+        Assert.Equal(90m, 100 - Of(new Levy { Share = 0.1m, Bands = [new Band { Rate = 1 }] }).On(100));
+        var whole = new TaxRules { Kind = TaxKind.Levies, Levies = [new Levy { Bands = [new Band { UpTo = 500, Rate = 0.2m }, new Band { UpTo = 600, Rate = 1 }, new Band { Rate = 0.2m }] }] };
+        Assert.Equal("marginal-rate", Assert.Single(Tax.Of(whole).Faults).Code); // only between 500 and 600, and yet
+        // A wage elsewhere is past that band already.
+        Assert.Empty(Tax.Of(whole with { Levies = [whole.Levies[0] with { OtherBase = 600 }] }).Faults);
+    }
+
     [Theory]
     [InlineData("0.6", "0.4", true)]
     [InlineData("0.6", "0.39", false)]

@@ -80,6 +80,21 @@ public sealed class WarningsTests
     }
 
     [Fact]
+    public void Every_kind_of_cost_makes_a_channel_one_that_charges()
+    {
+        var year = StudioYear.Of(s_quiet, default).Value;
+        var bare = new Channel { Sells = Sells.Retail, Currency = "USD" };
+        Channel[] dear =
+        [
+            bare with { Fees = [new Fee { Fixed = 0.3m }] },
+            bare with { Fees = [new Fee { Minimum = 1 }] },
+            bare with { Shipping = new Shipping { ReturnCost = 1 } },
+        ];
+        Assert.All(dear, channel => Assert.Equal("channel-costs-not-traced", Assert.Single(Warnings.In(channel, year, "/channel")).Code));
+        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }], Event = new StallEvent { Pieces = 30 } }, year, "/channel")); // these charge nothing
+    }
+
+    [Fact]
     public void Defaults_that_lower_a_floor_are_owned_up_to()
     {
         var bare = StudioYear.Of(s_quiet with { Calendar = s_quiet.Calendar with { BenchShare = 1 } }, default).Value;
@@ -90,6 +105,60 @@ public sealed class WarningsTests
         var year = StudioYear.Of(s_quiet with { Materials = [new StockMaterial { Material = "rod", Price = 1 }] }, default).Value;
         Assert.Equal(["/profile/soldShare", "/design/making/steps/1/goodShare", "/design/materials/1/wasteShare"], Assumed.In(Piece.Of(design, year).Value).Select(one => one.Pointer));
         Assert.Equal(["/channel/salesTax", "/channel/returns"], Assumed.In(new Channel { Sells = Sells.Retail, Currency = "USD" }, "/channel").Select(one => one.Pointer));
+    }
+
+    [Fact]
+    public void A_long_week_is_one_of_more_than_48_hours()
+    {
+        Assert.Equal(["long-week /profile/calendar"], Of(s_quiet with { Calendar = s_quiet.Calendar with { DaysPerWeek = 6, HoursPerDay = 8.25m } }));
+        Assert.Empty(Of(s_quiet with { Calendar = s_quiet.Calendar with { DaysPerWeek = 6, HoursPerDay = 8 } }));
+    }
+
+    [Fact]
+    public void Seconds_that_would_make_better_yield_dearer()
+    {
+        // 24,000 + 36,000 over 240 days of 8 x 0.6 h: 52.083 an hour, so a start of 60 min costs 52.083 and half of the lost ones bring half the price.
+        Assert.Equal(["seconds-pay-more-than-they-cost /design/seconds/price"], OfSeconds(104.17m, 0.8m));
+        Assert.Empty(OfSeconds(104.16m, 0.8m));
+        Assert.Empty(OfSeconds(500, 1)); // nothing is lost, so nothing is sold as a second
+
+        static IEnumerable<string> OfSeconds(decimal price, decimal good) =>
+            Warnings.In(Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60, GoodShare = good }, Seconds = new Seconds { Share = 0.5m, Price = price } }, StudioYear.Of(s_quiet, default).Value).Value)
+                .Select(warning => $"{warning.Code} {warning.Pointer}");
+    }
+
+    [Fact]
+    public void A_price_off_the_grid()
+    {
+        var warning = Assert.Single(Warnings.In(12.50m, new PriceGrid(1, 0.95m)));
+        Assert.Equal(("off-grid", "/price"), (warning.Code, warning.Pointer));
+        Assert.Empty(Warnings.In(12.95m, new PriceGrid(1, 0.95m)));
+    }
+
+    [Fact]
+    public void Everything_at_once_is_said_one_by_one()
+    {
+        var profile = s_quiet with
+        {
+            YearStart = new DateOnly(2025, 1, 1),
+            Calendar = s_quiet.Calendar with { DaysPerWeek = 7 },
+            Household = [],
+            Expenses =
+            [
+                new Expense { Amount = 1, Per = Per.Year, Heading = Heading.WagesAndBenefits },
+                new Expense { Amount = 1, Per = Per.Year, Heading = Heading.InterestAndLoans, Deductible = false, TracedTo = TracedTo.Piece },
+            ],
+            OtherIncome = [new OtherIncome { Amount = 1, Per = Per.Year, Kind = IncomeKind.Net }],
+            Equipment =
+            [
+                new Equipment { Cost = 100, Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } },
+                new Equipment { Cost = 100, InService = new DateOnly(2000, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [1] } },
+            ],
+        };
+        Assert.Equal(
+            ["financed-asset-twice /profile/expenses/1", "life-over /profile/equipment/1", "long-week /profile/calendar", "traced-not-deductible /profile/expenses/1/tracedTo",
+                "unpaid-time /profile/pay", "wages-without-helpers /profile/expenses/0", "year-over /profile/yearStart"],
+            Of(profile).Order(StringComparer.Ordinal));
     }
 
     private static IEnumerable<string> Of(CostProfile profile) => Warnings.In(StudioYear.Of(profile, default).Value, s_today).Select(warning => $"{warning.Code} {warning.Pointer}");

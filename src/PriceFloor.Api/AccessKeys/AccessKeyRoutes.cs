@@ -1,5 +1,5 @@
-using FluentValidation;
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
@@ -32,6 +32,8 @@ public static class AccessKeyRoutes
         context.Response.Headers.CacheControl = "no-store";
         var (limit, after) = query.Value;
         var keys = store.Read(snapshot => snapshot.Keys).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0).Take(limit + 1).ToList();
+        if (keys.Count > limit)
+            DocumentPage.LinkToNext(context.Request, keys[limit - 1].Name);
         return TypedResults.Ok(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key))], keys.Count > limit ? keys[limit - 1].Name : null));
     }
 
@@ -40,7 +42,7 @@ public static class AccessKeyRoutes
         context.Response.Headers.CacheControl = "no-store";
         var problem = store.Write<Problem?>(Caller.Of(context).Name, writing =>
         {
-            var admins = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin)).ToList();
+            var admins = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && !(key.ExpiresAt <= Moment.Of(writing.Now))).ToList();
             if (admins is [var last] && last.Name == name)
                 return Problem.InUse("This is the last key with the scope \"admin\"; make another first, or nobody could make keys.", [new Usage("key", name)]);
             return writing.DeleteKey(name) ? null : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");

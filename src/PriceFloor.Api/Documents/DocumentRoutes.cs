@@ -68,7 +68,7 @@ public static class DocumentRoutes
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
             return Problem.Invalid([new InputError { Parameter = "after", Code = "out-of-range", Detail = "after must be the number of a revision." }]);
         var found = store.Read(snapshot => snapshot.History(kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
-        if (found.Count == 0 && after == 0)
+        if (found.Count == 0 && (after == 0 || store.Read(snapshot => snapshot.Newest(kind.Name, path.Text)) is null))
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(path.Text)))],
             found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);

@@ -63,14 +63,17 @@ public static class DocumentPage
     public static IResult Of(IReadOnlyList<string> items, string? next, HttpRequest request)
     {
         if (next is not null)
-        {
-            var query = QueryString.Create(request.Query.Where(pair => pair.Key != "after").Append(new("after", next)));
-            request.HttpContext.Response.Headers.Link = $"<{request.PathBase}{request.Path.ToUriComponent()}{query}>; rel=\"next\"";
-        }
-
+            LinkToNext(request, next);
         request.HttpContext.Response.Headers.CacheControl = "private, no-cache";
         var text = $"{{\"items\":[{string.Join(',', items)}],\"next\":{(next is null ? "null" : $"\"{next}\"")}}}";
         return new RawJson(Encoding.UTF8.GetBytes(text));
+    }
+
+    /// <summary>The way to the next page as a header (RFC 8288).</summary>
+    public static void LinkToNext(HttpRequest request, string next)
+    {
+        var query = QueryString.Create(request.Query.Where(pair => pair.Key != "after").Append(new("after", next)));
+        request.HttpContext.Response.Headers.Link = $"<{request.PathBase}{request.Path.ToUriComponent()}{query}>; rel=\"next\"";
     }
 
     private sealed class RawJson(byte[] body) : IResult

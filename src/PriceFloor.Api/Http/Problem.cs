@@ -73,7 +73,11 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         };
     }
 
-    public static Problem UnknownReference(IReadOnlyList<InputError> errors) => new(ProblemTypes.UnknownReference, errors[0].Detail) { Errors = errors };
+    /// <summary>All of them at once, in order of pointer.</summary>
+    public static Problem UnknownReference(IReadOnlyList<InputError> errors) => new(ProblemTypes.UnknownReference, errors[0].Detail)
+    {
+        Errors = [.. errors.OrderBy(error => error.Pointer ?? error.Parameter, StringComparer.Ordinal)],
+    };
 
     public static Problem CannotCompute(string reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
 

@@ -59,6 +59,7 @@ public sealed class FirstStart(Settings settings, Store store, KeyRing ring, Dem
             var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
             if (!OperatingSystem.IsWindows())
                 options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+            File.Delete(path); // one that lies there from before may be open to others
             using var writer = new StreamWriter(path, options);
             writer.Write(text);
         }

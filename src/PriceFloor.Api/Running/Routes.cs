@@ -8,6 +8,7 @@ using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
+using PriceFloor.Api.Remedies;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Running;
@@ -32,6 +33,7 @@ public static class Routes
 
         v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Tell(Operations.BreakEven);
         v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
+        v1.MapGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
         v1.MapPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
 
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);

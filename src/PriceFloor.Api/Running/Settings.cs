@@ -63,10 +63,22 @@ public sealed class Settings
 
     private static string? AdminKeyOf(IConfiguration configuration)
     {
-        var key = Value(configuration, "PRICEFLOOR_ADMIN_KEY") ?? (Value(configuration, "PRICEFLOOR_ADMIN_KEY_FILE") is { } file ? File.ReadAllText(file).Trim() : null);
+        var key = Value(configuration, "PRICEFLOOR_ADMIN_KEY") ?? (Value(configuration, "PRICEFLOOR_ADMIN_KEY_FILE") is { } file ? ReadKeyFile(file) : null);
         if (key is not null && (key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~')))
             throw new SettingsException("PRICEFLOOR_ADMIN_KEY must be 32 to 200 visible ASCII characters without spaces.");
         return key;
+    }
+
+    private static string ReadKeyFile(string path)
+    {
+        try
+        {
+            return File.ReadAllText(path).Trim();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new SettingsException($"PRICEFLOOR_ADMIN_KEY_FILE: {path} cannot be read: {e.Message}");
+        }
     }
 
     private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>

@@ -40,6 +40,7 @@ public sealed class ScopeTests
         ["GET /v1/designs/{sku}/prices/{channel}/revisions"] = "read",
         ["GET /v1/designs/{sku}/prices/{channel}/revisions/{number}"] = "read",
         ["GET /v1/designs/{sku}/break-even"] = "read",
+        ["GET /v1/designs/{sku}/remedies"] = "read",
         ["POST /v1/break-even"] = "read",
         ["POST /v1/markups"] = "read",
         ["POST /v1/floor-prices"] = "read",

@@ -1,12 +1,16 @@
+using System.Runtime.CompilerServices;
+
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>Finds files of the repository from wherever the tests run.</summary>
+/// <summary>Finds files of the repository from wherever the tests run; built to another place, from where this file is.</summary>
 public static class Repository
 {
-    public static string Root { get; } = Find(new DirectoryInfo(AppContext.BaseDirectory));
+    public static string Root { get; } = Above(AppContext.BaseDirectory) ?? Above(ThisFile()) ?? throw new InvalidOperationException("Not inside the repository.");
 
     public static string File(string path) => Path.Combine(Root, path);
 
-    private static string Find(DirectoryInfo folder) =>
-        System.IO.File.Exists(Path.Combine(folder.FullName, "PriceFloor.sln")) ? folder.FullName : Find(folder.Parent ?? throw new InvalidOperationException("Not inside the repository."));
+    private static string? Above(string? path) =>
+        path is null || System.IO.File.Exists(Path.Combine(path, "PriceFloor.sln")) ? path : Above(Path.GetDirectoryName(path));
+
+    private static string ThisFile([CallerFilePath] string path = "") => path;
 }

@@ -115,7 +115,7 @@ public sealed class ComputationTests
     {
         await using var studio = new Studio();
         var answer = await studio.Post("/v1/floor-prices", """{"profile":"a","design":"b","channels":["c"]}""");
-        Assert.Equal(["#/design", "#/profile", "#/channels/0"], answer.IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/channels/0", "#/design", "#/profile"], answer.IsProblem(422, "unknown-reference").Pointers);
         Assert.Equal(["#/profile"], (await studio.Post("/v1/floor-prices", """{"design":{"making":{"piecesPerDay":4}}}""")).IsProblem(422, "invalid-input").Pointers);
     }
 }

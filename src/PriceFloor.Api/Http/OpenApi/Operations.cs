@@ -4,6 +4,7 @@ using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
+using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Running;
 using PriceFloor.Pricing;
 
@@ -60,6 +61,10 @@ public static class Operations
     public static readonly Operation BreakEvenOfMix = new("computeBreakEven", "Questions", "How many of each must sell",
         "The pieces of each line of a mix, sold in the given proportions, that carry the year and a wanted surplus. Scope: read.")
     { Answer = typeof(MixBreakEvenAnswer), RequestExample = Examples.Mix, AnswerExample = Examples.MixBreakEven, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation Remedies = new("getRemedies", "Questions", "What would mend a price",
+        "Each single change that lets a price carry its part of the year, with its figure before and after, or the reason why it cannot; and one proposal that spreads the gap. Time that safety depends on is never offered; weeks over 48 hours are flagged, never advised. Scope: read.")
+    { Answer = typeof(RemediesAnswer), AnswerExample = Examples.Remedies, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
         "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")

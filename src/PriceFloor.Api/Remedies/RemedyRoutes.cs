@@ -1,0 +1,141 @@
+using System.Text.Json.Serialization;
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Remedies;
+
+/// <summary>One design on one channel at the price that the market pays; the listed one where none is given.</summary>
+public sealed record RemedyQuery(string Channel, decimal? Price, DateTimeOffset? AsOf, bool Workings) : IQuery<RemedyQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
+        new("price", "The price that the market pays, in the channel's currency; the listed one where absent.", "number", "decimal", "58.00", Least: 0, Most: Limits.HighestPrice),
+        QueryParameters.AsOf, QueryParameters.Workings,
+    ];
+
+    public static RemedyQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
+}
+
+/// <summary>One way to mend the price, alone.</summary>
+public sealed record RemedyAnswer
+{
+    /// <summary>Which way.</summary>
+    public required RemedyKind Remedy { get; init; }
+
+    /// <summary>Whether it can be enough alone.</summary>
+    public required bool Possible { get; init; }
+
+    /// <summary>The figure today: a price, bench minutes a piece, money, a share or hours a week, as the saying tells.</summary>
+    public decimal? Before { get; init; }
+
+    /// <summary>The figure that is enough, rounded to the safe side; null where the way is not possible.</summary>
+    public decimal? After { get; init; }
+
+    /// <summary>The change in the maker's words, or why it cannot be.</summary>
+    public required string Saying { get; init; }
+
+    /// <summary>A stable word where it is not possible.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Reason { get; init; }
+
+    /// <summary>"long-week" where the figure is there to be seen, not to be followed.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Flag { get; init; }
+}
+
+/// <summary>The gap spread over faster work, cheaper materials and lower costs.</summary>
+public sealed record BalancedAnswer
+{
+    /// <summary>Bench minutes a sold piece, rounded down.</summary>
+    public required decimal BenchMinutes { get; init; }
+
+    /// <summary>Materials a sold piece, rounded down.</summary>
+    public required decimal Materials { get; init; }
+
+    /// <summary>Less for bench time to recover in the year, rounded up.</summary>
+    public required decimal Cut { get; init; }
+
+    /// <summary>All of them together, checked like any other price.</summary>
+    public required bool CarriesItsShare { get; init; }
+}
+
+/// <summary>Each way to mend a price, and one that spreads the gap.</summary>
+public sealed record RemediesAnswer
+{
+    /// <summary>ISO 4217 code.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>The price that was asked about.</summary>
+    public required decimal Price { get; init; }
+
+    /// <summary>What it does for the year as it is.</summary>
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>Net proceeds less the floor; negative when short.</summary>
+    public required decimal AboveFloor { get; init; }
+
+    /// <summary>Every way, each with its figure before and after, or the reason why it cannot be.</summary>
+    public required IReadOnlyList<RemedyAnswer> Remedies { get; init; }
+
+    /// <summary>A third each, as far as the three ways are possible; null where none is.</summary>
+    public BalancedAnswer? Balanced { get; init; }
+
+    /// <summary>The revisions that the answer rests on.</summary>
+    public required BasisAnswer Basis { get; init; }
+
+    /// <summary>Defaults that the answer leaned on and that lower the floor.</summary>
+    public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
+
+    /// <summary>What may make the figures wrong.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>With workings=true: each intermediate quantity in order.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+}
+
+public static class RemedyRoutes
+{
+    public static Results<Ok<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, Store store, TimeProvider clock, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var asked = query.Value;
+        return store.Read<Results<Ok<RemediesAnswer>, Problem>>(snapshot =>
+        {
+            var records = new Records(snapshot, asked.AsOf, clock.GetUtcNow());
+            if (records.Design(path.Text) is null)
+                return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asked.AsOf is null ? "" : " at that time")}.");
+            var (sale, problem) = OnSale.Of(records, path.Text, asked.Channel, asked.Price, at: null);
+            if (sale is null)
+                return problem!;
+            var remedies = Pricing.Remedies.Of(sale.Check);
+            return remedies.Found is { } found ? TypedResults.Ok(AnswerOf(sale, found, asked.Workings)) : Problem.OfFaults(remedies.Faults);
+        });
+    }
+
+    private static RemediesAnswer AnswerOf(CheckedPrice sale, Pricing.Remedies remedies, bool workings)
+    {
+        var money = sale.Floor.Floor.Piece.Year.Currency;
+        return new RemediesAnswer
+        {
+            Currency = money.Code,
+            Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
+            Verdict = sale.Check.Verdict,
+            AboveFloor = money.Nearest(sale.Check.AboveFloor),
+            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Possible = one.Possible, Before = one.Before, After = one.After, Saying = one.Saying, Reason = one.Reason, Flag = one.Flag })],
+            Balanced = remedies.Balanced is { } balanced
+                ? new BalancedAnswer { BenchMinutes = balanced.BenchMinutes, Materials = balanced.Materials, Cut = balanced.Cut, CarriesItsShare = balanced.CarriesItsShare }
+                : null,
+            Basis = sale.Basis,
+            Assumed = AssumptionAnswer.Of(sale.Assumptions),
+            Warnings = WarningAnswer.Of(sale.AllWarnings),
+            Workings = WorkingAnswer.Of(workings, () => sale.AllWorkings),
+        };
+    }
+}

@@ -1,0 +1,75 @@
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Data.Sqlite;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Http;
+
+/// <summary>A store that is held by another process: readers go on, writers are told to come again, nothing is half done.</summary>
+public sealed class StoreTroubleTests
+{
+    [Fact]
+    public async Task While_another_process_writes_readers_go_on_and_writers_are_told_to_come_again()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await using (var other = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False"))
+        {
+            await other.OpenAsync(Studio.Cancellation);
+            await using var hold = other.BeginTransaction(deferred: false);
+            var refused = studio.Delete("/v1/designs/RB-014");
+            Assert.Equal("62.17", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).Json.GetProperty("floorPrice").GetRawText());
+            Assert.Equal(200, (await studio.Get("/health/ready")).Status);
+            var busy = (await refused).IsProblem(503, "busy");
+            Assert.InRange(int.Parse(busy["Retry-After"]!), 1, 60);
+            Assert.False(busy.Json.TryGetProperty("errors", out _));
+        }
+
+        Assert.Equal("\"1\"", (await studio.Get("/v1/designs/RB-014"))["ETag"]);
+        Assert.Equal("58.00", (await studio.Get("/v1/designs/RB-014/prices/web")).Json.GetProperty("price").GetRawText());
+        Assert.Equal(204, (await studio.Delete("/v1/designs/RB-014")).Status);
+    }
+
+    [Fact]
+    public async Task A_store_that_holds_rubbish_is_a_problem_without_detail()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await using (var other = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False"))
+        {
+            await other.OpenAsync(Studio.Cancellation);
+            await using var spoil = other.CreateCommand();
+            spoil.CommandText = "UPDATE revision SET body = '{\"secret\":' WHERE kind = 'profile'";
+            await spoil.ExecuteNonQueryAsync(Studio.Cancellation);
+        }
+
+        var answer = (await studio.Get("/v1/profiles/main/requirement")).IsProblem(500, "internal");
+        Assert.Equal(["type", "title", "status", "detail", "requestId"], answer.Json.EnumerateObject().Select(property => property.Name));
+        Assert.DoesNotContain("secret", answer.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Json", answer.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Many_at_once_are_all_answered_and_all_stored()
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/profiles/main", Sample.SmallProfile);
+        var answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(i => studio.Put($"/v1/designs/D-{i % 20}", $$"""{"profile":"main","making":{"minutesPerPiece":{{i + 1}} } }""")));
+        Assert.All(answers, answer => Assert.Contains(answer.Status, new[] { 200, 201 }));
+        var stored = (await studio.Get("/v1/designs")).Json.GetProperty("items");
+        Assert.Equal(20, stored.GetArrayLength());
+        Assert.All(stored.EnumerateArray(), design => Assert.Equal(2, design.GetProperty("revision").GetInt32()));
+    }
+
+    [Fact]
+    public async Task The_rate_is_counted_for_each_key_and_starts_anew()
+    {
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_REQUESTS_PER_MINUTE", "3"));
+        using var other = await studio.ClientFor("read");
+        Assert.Equal("\"default\";r=1", (await studio.Get("/v1/profiles"))["RateLimit"]![..13]);
+        Assert.Equal("\"default\";r=0", (await studio.Get("/v1/profiles"))["RateLimit"]![..13]);
+        (await studio.Get("/v1/profiles")).IsProblem(429, "too-many-requests");
+        (await studio.Put("/v1/profiles/main", Sample.SmallProfile)).IsProblem(429, "too-many-requests");
+        Assert.Equal(200, (await studio.Get("/v1/profiles", other)).Status);
+        (await studio.Get("/v1/profiles/main", other)).IsProblem(404, "not-found");
+    }
+}

@@ -1,0 +1,46 @@
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Remedies;
+
+public sealed class RemedyTests
+{
+    [Fact]
+    public async Task Each_way_to_mend_a_price_is_told_in_the_makers_terms()
+    {
+        // 58.00 nets 55.96 for 2 h at 30.00. Faster: 55.96 / 30 = 1.8653 h = 111.92 min. Spend less: 60,000 - 55.96 x 1,000 = 4,040. Hours: 40 x 60 / 55.96 = 42.89.
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var remedies = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray().ToDictionary(one => one.GetProperty("remedy").GetString()!);
+        string Raw(string remedy, string name) => remedies[remedy].GetProperty(name).GetRawText();
+        Assert.Equal(("58.00", "62.17"), (Raw("raise-the-price", "before"), Raw("raise-the-price", "after")));
+        Assert.Equal("\"111.92 bench minutes a piece instead of 120.00\"", Raw("work-faster", "saying"));
+        Assert.Equal(("60000.00", "55960.00"), (Raw("spend-less", "before"), Raw("spend-less", "after")));
+        Assert.Equal(("false", "\"no-materials\"", "null"), (Raw("cheaper-materials", "possible"), Raw("cheaper-materials", "reason"), Raw("cheaper-materials", "after")));
+        Assert.Equal("\"nothing-is-lost\"", Raw("lose-fewer", "reason"));
+        Assert.Equal(("4040.00", "4040.00"), (Raw("earn-taxable-elsewhere", "after"), Raw("earn-net-elsewhere", "after")));
+        Assert.Equal(("40.00", "42.89"), (Raw("more-hours", "before"), Raw("more-hours", "after")));
+    }
+
+    [Fact]
+    public async Task A_week_that_is_too_long_is_flagged_and_a_price_below_the_materials_helped_by_nothing()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"amount":5}]}""");
+        var low = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&price=30")).Json.GetProperty("remedies").EnumerateArray().Last();
+        Assert.Equal("long-week", low.GetProperty("flag").GetString());
+        var below = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&price=5")).Json;
+        Assert.Contains("price-below-materials", below.GetProperty("remedies").EnumerateArray().Select(one => one.TryGetProperty("reason", out var reason) ? reason.GetString() : ""));
+        Assert.Equal(System.Text.Json.JsonValueKind.Null, below.GetProperty("balanced").ValueKind);
+    }
+
+    [Fact]
+    public async Task What_is_unknown_is_named()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        (await studio.Get("/v1/designs/NOPE/remedies?channel=web")).IsProblem(404, "not-found");
+        (await studio.Get("/v1/designs/RB-014/remedies?channel=nope")).IsProblem(422, "unknown-reference");
+        Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/remedies")).IsProblem(422, "invalid-input").Pointers);
+    }
+}

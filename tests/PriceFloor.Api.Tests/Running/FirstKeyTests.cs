@@ -1,0 +1,91 @@
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Running;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Running;
+
+/// <summary>The first key of an empty store: the operator's own, or one in a file for its owner only.</summary>
+public sealed class FirstKeyTests
+{
+    [Theory]
+    [InlineData(31)]
+    [InlineData(201)]
+    public void A_key_that_is_too_short_or_too_long_stops_the_start(int length) => Refused(new string('k', length));
+
+    [Theory]
+    [InlineData("a key with spaces that is long enough to count")]
+    [InlineData("a-key-with-an-accent-that-is-long-enough-é")]
+    [InlineData("a-key-with-a-tab-that-is-long-enough-to-be\t")]
+    public void A_key_with_what_is_not_visible_stops_the_start(string key) => Refused(key);
+
+    [Theory]
+    [InlineData(32)]
+    [InlineData(200)]
+    public async Task A_key_of_the_operators_choice_opens(int length)
+    {
+        var key = new string('k', length);
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", key));
+        Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith(key))).Status);
+        Assert.False(File.Exists(Path.Combine(studio.Folder, "first-admin-key")));
+    }
+
+    [Fact]
+    public async Task A_key_can_come_from_a_file()
+    {
+        var folder = Directory.CreateTempSubdirectory("pricefloor-key-");
+        var file = Path.Combine(folder.FullName, "key");
+        await File.WriteAllTextAsync(file, new string('f', 40) + "\n", Studio.Cancellation);
+        await using (var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", "").UseSetting("PRICEFLOOR_ADMIN_KEY_FILE", file)))
+            Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith(new string('f', 40)))).Status);
+        folder.Delete(recursive: true);
+    }
+
+    [Fact]
+    public void A_file_that_is_not_there_is_the_operators_fault()
+    {
+        var missing = Path.Combine(Path.GetTempPath(), "pricefloor-no-such-key");
+        var fault = Record.Exception(() => StartWith("PRICEFLOOR_ADMIN_KEY_FILE", missing));
+        Assert.NotNull(fault);
+        Assert.True(Starting.IsOperatorsFault(fault), fault.GetType().Name);
+        Assert.Contains(missing, fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_key_file_that_lies_there_already_is_closed_to_others_before_the_new_key_is_in_it()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        string? old = null;
+        await using var studio = new Studio(configure: host =>
+        {
+            old = Path.Combine(host.GetSetting("PRICEFLOOR_DATA")!, "first-admin-key");
+            File.WriteAllText(old, "of an earlier store\n");
+            if (!OperatingSystem.IsWindows())
+                File.SetUnixFileMode(old, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+            host.UseSetting("PRICEFLOOR_ADMIN_KEY", "");
+        });
+        Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith((await File.ReadAllTextAsync(old!, Studio.Cancellation)).Trim()))).Status);
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(old!));
+    }
+
+    [Fact]
+    public async Task Another_key_in_the_environment_changes_nothing_in_a_store_that_has_one()
+    {
+        await using var first = new Studio();
+        await first.Has("/v1/channels/web", Sample.Shop);
+        await using var again = new Studio(configure: host => host.UseSetting("PRICEFLOOR_DATA", first.Folder).UseSetting("PRICEFLOOR_ADMIN_KEY", new string('o', 40)));
+        (await again.Get("/v1/keys", again.ClientWith(new string('o', 40)))).IsProblem(401, "no-key");
+        Assert.Equal("web", (await again.Get("/v1/channels", again.ClientWith(Studio.AdminKey))).Json.GetProperty("items")[0].GetProperty("key").GetString());
+    }
+
+    private static void Refused(string key)
+    {
+        var fault = Assert.IsType<SettingsException>(Record.Exception(() => StartWith("PRICEFLOOR_ADMIN_KEY", key)));
+        Assert.Contains("PRICEFLOOR_ADMIN_KEY", fault.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(key, fault.Message, StringComparison.Ordinal);
+    }
+
+    private static void StartWith(string name, string value) => Settings.Read(
+        new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { [name] = value }).Build(), demo: false);
+}

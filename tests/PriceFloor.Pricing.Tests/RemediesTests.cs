@@ -1,0 +1,125 @@
+using FsCheck;
+using FsCheck.Xunit;
+using PriceFloor.Pricing.Tests.ExactReckoning;
+using Xunit;
+
+namespace PriceFloor.Pricing.Tests;
+
+public sealed class RemediesTests
+{
+    /// <summary>Each figure, fed back, lets the price carry its part; one unit less of its last decimal does not.</summary>
+    [Property(MaxTest = 400, EndSize = 1_000_000)]
+    public void A_remedy_fed_back_mends_the_check_and_a_hair_less_does_not(NonNegativeInt seed, PositiveInt part)
+    {
+        var check = Draw(seed, part);
+        if (check is null)
+            return;
+        var (piece, net) = (check.Prices.Floor.Piece, check.Sale.Net);
+        var year = piece.Year;
+        foreach (var remedy in Remedies.Of(check).Value.All.Where(remedy => remedy.Possible && remedy.After != remedy.Before))
+        {
+            var after = remedy.After!.Value;
+            switch (remedy.Kind)
+            {
+                case RemedyKind.RaiseThePrice:
+                    Turns(after, -check.Prices.Terms.Grid.Step, price => price <= 0 || check.Prices.Check(price).Value.CarriesItsShare || price < check.Prices.Terms.Grid.Step);
+                    break;
+                case RemedyKind.WorkFaster or RemedyKind.NewDesignMinutes:
+                    Turns(after, 0.01m, minutes => net.Reaches(year.PerBenchHour * minutes / 60 + piece.Materials - piece.SecondsCredit));
+                    break;
+                case RemedyKind.SpendLess:
+                    Turns(remedy.Before!.Value - after, -0.01m, cut => net.Reaches((year.Pool - cut) / year.BenchHours * piece.BenchHours + piece.Materials - piece.SecondsCredit));
+                    break;
+                case RemedyKind.CheaperMaterials or RemedyKind.NewDesignMaterials:
+                    Turns(after, 0.01m, materials => net.Reaches(piece.BenchCost + materials - piece.SecondsCredit));
+                    break;
+                case RemedyKind.LoseFewer:
+                    Turns(after, -0.000001m, share => net.Reaches(WithGoodShare(piece, share).Floor));
+                    break;
+                case RemedyKind.EarnTaxableElsewhere:
+                    Turns(after, -0.01m, income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Taxable })));
+                    break;
+                case RemedyKind.EarnNetElsewhere:
+                    Turns(after, -0.01m, income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Net })));
+                    break;
+                case RemedyKind.MoreHours:
+                    var calendar = year.Profile.Calendar;
+                    Turns(after, -0.01m, week => net.Reaches(year.Pool / (year.Workdays * (week / calendar.DaysPerWeek) * calendar.BenchShare) * piece.BenchHours + piece.Materials - piece.SecondsCredit));
+                    Assert.Equal(after > 48, remedy.Flag == "long-week");
+                    break;
+            }
+
+            void Turns(decimal enough, decimal hair, Func<decimal, bool> carries)
+            {
+                Assert.True(carries(enough), $"{remedy.Kind} {enough} is not enough");
+                if (enough + hair > 0 && remedy.After != remedy.Before && enough < 1 - (remedy.Kind == RemedyKind.LoseFewer ? 0 : -1_000_000_000))
+                    Assert.False(carries(enough + hair) && remedy.Kind != RemedyKind.RaiseThePrice, $"{remedy.Kind} {enough + hair} would do already");
+            }
+        }
+    }
+
+    [Property(MaxTest = 400, EndSize = 1_000_000)]
+    public void The_balanced_proposal_carries_its_share_whenever_there_is_one(NonNegativeInt seed, PositiveInt part)
+    {
+        if (Draw(seed, part) is { } check && Remedies.Of(check).Value.Balanced is { } balanced)
+            Assert.True(balanced.CarriesItsShare);
+    }
+
+    [Fact]
+    public void Time_that_must_not_be_hurried_is_never_offered()
+    {
+        // 60 min of which 30 are annealing, at 24.00 an hour; the price pays 16.00, that is 40 min: 30 fixed and 10 to hurry.
+        var check = Check(16, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, Rushable = false });
+        Assert.Equal((60m, 40m), (Of(check, RemedyKind.WorkFaster).Before, Of(check, RemedyKind.WorkFaster).After));
+        Assert.Equal("fixed-time", Of(Check(12, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, Rushable = false }), RemedyKind.WorkFaster).Reason);
+        Assert.Equal("40.00 bench minutes a piece instead of 60.00", Of(check, RemedyKind.WorkFaster).Saying);
+    }
+
+    [Fact]
+    public void A_price_at_its_floor_needs_no_change()
+    {
+        var remedies = Remedies.Of(Check(24, new Step { HandsOnMinutes = 60, GoodShare = 1 })).Value;
+        Assert.All(remedies.All.Where(remedy => remedy.Possible && remedy.Kind is not (RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)), remedy => Assert.Equal(remedy.Before, remedy.After));
+        Assert.Equal(0m, remedies.Balanced!.Cut);
+    }
+
+    [Fact]
+    public void The_gap_is_shared_by_what_is_possible()
+    {
+        // Floor 24.00, price 18.00, no materials: half of the gap of 6.00 by 7.5 min faster; the rest 3.00 x 2,000 h / 0.875 h = 6,857.15.
+        var balanced = Remedies.Of(Check(18, new Step { HandsOnMinutes = 60 })).Value.Balanced!;
+        Assert.Equal((52.5m, 0m, 6857.15m, true), (balanced.BenchMinutes, balanced.Materials, balanced.Cut, balanced.CarriesItsShare));
+    }
+
+    private static Remedy Of(PriceCheck check, RemedyKind kind) => Remedies.Of(check).Value.All.Single(remedy => remedy.Kind == kind);
+
+    /// <summary>24.00 for each of 2,000 bench hours, sold where nothing is taken.</summary>
+    private static PriceCheck Check(decimal price, params Step[] steps)
+    {
+        var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
+        var piece = Piece.Of(new Design { Profile = "main", Making = new Making { Steps = steps } }, year).Value;
+        return ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
+    }
+
+    /// <summary>A random studio with a price somewhat below its floor; null where the floor is too near to nothing.</summary>
+    private static PriceCheck? Draw(NonNegativeInt seed, PositiveInt part)
+    {
+        var studio = new RandomStudio(seed.Get);
+        var profile = studio.Profile() with { Pay = null };
+        var piece = Piece.Of(studio.Design(), StudioYear.Of(profile, default).Value).Value;
+        var prices = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(studio.Channel()).Value).Value;
+        var price = decimal.Round(prices.FloorPrice * (1 - part.Get % 60 / 100m), 2);
+        return piece.Floor < 1 || price <= 0 ? null : prices.Check(price).Value;
+    }
+
+    private static Piece WithGoodShare(Piece piece, decimal share)
+    {
+        var making = piece.Design.Making;
+        var worst = making.Steps?.Index().MinBy(step => step.Item.GoodShare).Index;
+        var better = making.Steps is { } steps ? making with { Steps = [.. steps.Select((step, i) => i == worst ? step with { GoodShare = share } : step)] } : making with { GoodShare = share };
+        return Piece.Of(piece.Design with { Making = better }, piece.Year).Value;
+    }
+
+    private static decimal FloorWith(Piece piece, OtherIncome income) =>
+        Piece.Of(piece.Design, StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value.Floor;
+}
