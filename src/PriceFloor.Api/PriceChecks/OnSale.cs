@@ -7,6 +7,11 @@ namespace PriceFloor.Api.PriceChecks;
 /// <summary>A design on a channel at a price, or at its listed price where none is given.</summary>
 public static class OnSale
 {
+    /// <summary>The same for a design that the path names: where it is not there, neither is the address.</summary>
+    public static (CheckedPrice? Found, Problem? Problem) OfPath(Records records, PathKey path, string channel, decimal? price) => records.Design(path.Text) is null
+        ? (null, Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time)."))
+        : Of(records, path.Text, channel, price, at: null);
+
     public static (CheckedPrice? Found, Problem? Problem) Of(Records records, string sku, string channel, decimal? price, string? at, Stored<CostProfile>? profile = null)
     {
         if (price is null && records.Channel(channel) is not null && records.Design(sku) is not null)

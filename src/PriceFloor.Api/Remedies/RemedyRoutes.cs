@@ -109,9 +109,7 @@ public static class RemedyRoutes
         return store.Read<Results<Ok<RemediesAnswer>, Problem>>(snapshot =>
         {
             var records = new Records(snapshot, asked.AsOf, clock.GetUtcNow());
-            if (records.Design(path.Text) is null)
-                return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asked.AsOf is null ? "" : " at that time")}.");
-            var (sale, problem) = OnSale.Of(records, path.Text, asked.Channel, asked.Price, at: null);
+            var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
             var remedies = Pricing.Remedies.Of(sale.Check);
