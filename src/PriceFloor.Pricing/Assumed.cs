@@ -16,11 +16,18 @@ public static class Assumed
             yield return new("/profile/tax", "none");
     }
 
+    /// <summary>That every finished piece sells, where nothing else is said.</summary>
+    public static IEnumerable<Assumption> OfUnsoldPieces(CostProfile profile)
+    {
+        if (profile.SoldShare == 1)
+            yield return new("/profile/soldShare", 1m);
+    }
+
     public static IEnumerable<Assumption> In(Piece piece)
     {
         var design = piece.Design;
-        if (design.SoldShare is null && piece.SoldShare == 1)
-            yield return new("/profile/soldShare", 1m);
+        foreach (var assumption in design.SoldShare is null ? OfUnsoldPieces(piece.Year.Profile) : [])
+            yield return assumption;
         if (design.Making.Steps is null && design.Making.GoodShare == 1)
             yield return new("/design/making/goodShare", 1m);
         foreach (var (index, step) in (design.Making.Steps ?? []).Index())

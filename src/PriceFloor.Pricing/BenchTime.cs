@@ -49,6 +49,9 @@ public sealed class BenchTime
         _ => StepNamed(point) is >= 0 and var step ? Entering[step] : null,
     };
 
+    /// <summary>Loads of a scarce thing for each good piece.</summary>
+    public decimal LoadsOf(string resource) => (_making.Steps ?? []).Zip(Entering, (step, entering) => step.Uses == resource ? entering / step.BatchSize : 0).Sum();
+
     /// <summary>Whether a material used at that point is already in a piece when the first step loses any.</summary>
     public bool IsUsedBeforeFirstLoss(string point) => point == "start" || (point != "finish" && StepNamed(point) <= FirstLoss);
 

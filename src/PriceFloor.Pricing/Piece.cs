@@ -49,6 +49,9 @@ public sealed class Piece
     /// <summary>H/t: this floor holds only if that much is made and sold.</summary>
     public decimal PiecesPerYear { get; }
 
+    /// <summary>Loads of a scarce thing that one sold piece takes: pieces entering each step that uses it, over its batch size. A kiln step of 24 whose pieces all survive and sell: 1/24.</summary>
+    public decimal LoadsOf(string resource) => Time.LoadsOf(resource) / SoldShare;
+
     /// <summary>True where a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
     public bool SecondsPayMoreThanTheyCost { get; }
 

@@ -10,7 +10,7 @@ namespace PriceFloor.Pricing;
 public sealed record Working(string Symbol, string Label, string Formula, decimal Value);
 
 /// <summary>Every intermediate quantity of an answer, in order: enough to redo it by hand, or by a few lines of script.</summary>
-public static class Workings
+public static partial class Workings
 {
     public static IEnumerable<Working> Of(StudioYear year)
     {

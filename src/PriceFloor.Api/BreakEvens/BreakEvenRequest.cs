@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using FluentValidation;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.PriceChecks;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.BreakEvens;
@@ -37,7 +38,7 @@ public sealed record BreakEvenRequest
 }
 
 /// <summary>One line of the mix.</summary>
-public sealed record MixLineRequest
+public sealed record MixLineRequest : ISaleLine
 {
     /// <summary>Key of a stored design.</summary>
     /// <example>RB-014</example>

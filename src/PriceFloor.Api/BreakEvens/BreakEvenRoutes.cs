@@ -31,20 +31,11 @@ public static class BreakEvenRoutes
         return store.Read<Results<Ok<MixBreakEvenAnswer>, Problem>>(snapshot =>
         {
             var records = new Records(snapshot, asOf, clock.GetUtcNow());
-            if (records.Profile(request.Profile) is not { } profile)
-                return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = "unknown-profile", Detail = $"There is no profile \"{request.Profile}\"; case counts." }]);
-            var sales = new List<CheckedPrice>();
-            foreach (var (index, line) in request.Lines.Index())
-            {
-                var (sale, problem) = OnSale.Of(records, line.Sku, line.Channel, line.Price, $"#/lines/{index}", profile);
-                if (sale is null)
-                    return problem!;
-                sales.Add(sale);
-            }
-
-            var year = sales[0].Floor.Floor.Piece.Year;
-            var mix = MixBreakEven.Of(year, [.. sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.Piece, sale.Check.Sale, line.Weight))], request.Surplus);
-            return mix.Found is { } found ? TypedResults.Ok(AnswerOf(request, profile, sales, found, records.Today, workings)) : Problem.OfFaults(mix.Faults);
+            var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
+            if (sold is null)
+                return problem!;
+            var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.Piece, sale.Check.Sale, line.Weight))], request.Surplus);
+            return mix.Found is { } found ? TypedResults.Ok(AnswerOf(request, sold, found, records.Today, workings)) : Problem.OfFaults(mix.Faults);
         });
     }
 
@@ -71,10 +62,9 @@ public static class BreakEvenRoutes
         };
     }
 
-    private static MixBreakEvenAnswer AnswerOf(BreakEvenRequest request, Stored<CostProfile> profile, IReadOnlyList<CheckedPrice> sales, MixBreakEven mix, DateOnly today, bool workings)
+    private static MixBreakEvenAnswer AnswerOf(BreakEvenRequest request, SaleLines sold, MixBreakEven mix, DateOnly today, bool workings)
     {
-        var year = mix.Lines[0].Piece.Year;
-        var money = year.Currency;
+        var money = sold.Year.Currency;
         return new MixBreakEvenAnswer
         {
             Currency = money.Code,
@@ -87,13 +77,10 @@ public static class BreakEvenRoutes
             BenchHours = Answers.Hours(mix.BenchHours),
             WithinCapacity = mix.WithinCapacity,
             ShareOfYear = Answers.Ratio(mix.ShareOfYear),
-            Basis = new Dictionary<string, object> { ["profile"] = profile.Basis, ["lines"] = sales.Select(sale => sale.Basis).ToList() },
-            Assumed = AssumptionAnswer.Of(sales.SelectMany((sale, i) => sale.Assumptions.Select(one => one with { Pointer = Below(one.Pointer, i) })).Distinct()),
-            Warnings = WarningAnswer.Of(Warnings.In(year, today).Concat(sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.Piece).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })))),
-            Workings = WorkingAnswer.Of(workings, () => Workings.Of(year).Concat(Workings.Of(mix))),
+            Basis = sold.Basis,
+            Assumed = AssumptionAnswer.Of(sold.Assumptions),
+            Warnings = WarningAnswer.Of(sold.WarningsOn(today)),
+            Workings = WorkingAnswer.Of(workings, () => Workings.Of(sold.Year).Concat(Workings.Of(mix))),
         };
     }
-
-    /// <summary>What is said of the profile is said once; the rest is said of its line.</summary>
-    private static string Below(string pointer, int line) => pointer.StartsWith("/profile", StringComparison.Ordinal) ? pointer : $"/lines/{line}{pointer}";
 }

@@ -86,8 +86,9 @@ public sealed record BasisAnswer
     /// <summary>The profile.</summary>
     public required string Profile { get; init; }
 
-    /// <summary>The design.</summary>
-    public required string Design { get; init; }
+    /// <summary>The design, where the answer is about one.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Design { get; init; }
 
     /// <summary>The channel of a price check.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]

@@ -1,6 +1,8 @@
 using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.BreakEvens;
+using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.OpenApi;
@@ -9,6 +11,7 @@ using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
+using PriceFloor.Api.YearPlans;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Running;
@@ -34,6 +37,9 @@ public static class Routes
         v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Tell(Operations.BreakEven);
         v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
         v1.MapGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
+        v1.MapPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
+        v1.MapPost("/first-floor", FirstFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.FirstFloor);
+        v1.MapPost("/year-plans", YearPlanRoutes.Post).Needs(Scope.Read).Tell(Operations.YearPlan);
         v1.MapPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
 
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);

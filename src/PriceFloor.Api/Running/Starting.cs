@@ -3,13 +3,16 @@ using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.Channels;
 using PriceFloor.Api.Designs;
+using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
+using PriceFloor.Api.YearPlans;
 using PriceFloor.Pricing;
 using PriceFloor.Storage;
 using Serilog;
@@ -67,6 +70,10 @@ public static class Starting
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, PriceCheckRequestValidator>()
             .AddSingleton<IValidator<BreakEvenRequest>, BreakEvenRequestValidator>()
+            .AddSingleton<IValidator<DesignBudgetRequest>, DesignBudgetRequestValidator>()
+            .AddSingleton<IValidator<FirstNumbers>, FirstNumbersValidator>()
+            .AddSingleton<IValidator<YearPlanRequest>, YearPlanRequestValidator>()
+            .AddSingleton<IValidator<BestPlanRequest>, BestPlanRequestValidator>()
             .AddSingleton<IValidator<MarkupRequest>, MarkupRequestValidator>()
             .AddSingleton<IValidator<KeyRequest>, KeyRequestValidator>();
         builder.Services

@@ -48,6 +48,9 @@ public sealed class RouteTests
         await Same("GET", "/v1/designs/RB-014/break-even?channel=web&price=120.00", null, Examples.BreakEven);
         await Same("GET", "/v1/designs/RB-014/remedies?channel=web&price=58.00", null, Examples.Remedies);
         await Same("POST", "/v1/break-even", Examples.Mix, Examples.MixBreakEven);
+        await Same("POST", "/v1/design-budgets", Examples.DesignBudget, Examples.DesignBudgetAnswer);
+        await Same("POST", "/v1/first-floor", Examples.FirstFloor, Examples.FirstFloorAnswer);
+        await Same("POST", "/v1/year-plans", Examples.YearPlan, Examples.YearPlanAnswer);
         await Same("POST", "/v1/markups", Examples.Chain, Examples.ChainAnswer);
         await Same("GET", "/v1/profiles", null, $$"""{"items":[{{Examples.StoredProfile}}],"next":null}""");
         await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);

@@ -1,11 +1,14 @@
 using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.BreakEvens;
+using PriceFloor.Api.DesignBudgets;
+using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Running;
+using PriceFloor.Api.YearPlans;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Http.OpenApi;
@@ -65,6 +68,18 @@ public static class Operations
     public static readonly Operation Remedies = new("getRemedies", "Questions", "What would mend a price",
         "Each single change that lets a price carry its part of the year, with its figure before and after, or the reason why it cannot; and one proposal that spreads the gap. Time that safety depends on is never offered; weeks over 48 hours are flagged, never advised. Scope: read.")
     { Answer = typeof(RemediesAnswer), AnswerExample = Examples.Remedies, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation DesignBudget = new("computeDesignBudget", "Questions", "What a new piece may take",
+        "For a piece not yet designed and the price that the market pays: the bench minutes it may take with these materials, or the materials it may use with these minutes, on the channel and on every other. Both are a sold piece: of a finished one multiply by soldShare. Scope: read.")
+    { Answer = typeof(DesignBudgetAnswer), RequestExample = Examples.DesignBudget, AnswerExample = Examples.DesignBudgetAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation FirstFloor = new("computeFirstFloor", "Questions", "A first floor from eight numbers",
+        "Floor, retail and take-home for the maker who has only eight numbers, and the full documents that they stand for, ready to be stored. Not tax or legal advice. Scope: read.")
+    { Answer = typeof(FirstFloorAnswer), RequestExample = Examples.FirstFloor, AnswerExample = Examples.FirstFloorAnswer, Problems = [ProblemTypes.CannotCompute] };
+
+    public static readonly Operation YearPlan = new("computeYearPlan", "Questions", "Does a year of these pieces close?",
+        "Whether so many pieces of each design carry the year, by how much, the hours and loads they take, the order in which bench time should be given out, materials used beside materials bought, and each line's verdict. Scope: read.")
+    { Answer = typeof(YearPlanAnswer), RequestExample = Examples.YearPlan, AnswerExample = Examples.YearPlanAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
         "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")

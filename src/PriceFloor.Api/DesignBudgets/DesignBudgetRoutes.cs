@@ -1,0 +1,74 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.DesignBudgets;
+
+public static class DesignBudgetRoutes
+{
+    public static Results<Ok<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var (request, (asOf, workings)) = (body.Value, query.Value);
+        return store.Read<Results<Ok<DesignBudgetAnswer>, Problem>>(snapshot =>
+        {
+            var records = new Records(snapshot, asOf, clock.GetUtcNow());
+            var (profile, channel) = (records.Profile(request.Profile), records.Channel(request.Channel));
+            if (profile is null || channel is null)
+                return Problem.UnknownReference([.. Unknown(request, profile, channel)]);
+            if (Refusal(request, profile, channel) is { } refusal)
+                return refusal;
+            var year = StudioYear.Of(profile.Document, records.YearStart);
+            var budget = year.Found is null ? null : DesignBudget.Of(year.Value, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials);
+            return budget?.Found is { } found ? TypedResults.Ok(AnswerOf(request, records, profile, channel, found, workings)) : Problem.OfFaults(budget?.Faults ?? year.Faults);
+        });
+    }
+
+    private static IEnumerable<InputError> Unknown(DesignBudgetRequest request, Stored<CostProfile>? profile, Stored<Channel>? channel)
+    {
+        if (profile is null)
+            yield return new InputError { Pointer = "#/profile", Code = "unknown-profile", Detail = $"There is no profile \"{request.Profile}\"; case counts." };
+        if (channel is null)
+            yield return new InputError { Pointer = "#/channel", Code = "unknown-channel", Detail = $"There is no channel \"{request.Channel}\"; case counts." };
+    }
+
+    private static Problem? Refusal(DesignBudgetRequest request, Stored<CostProfile> profile, Stored<Channel> channel)
+    {
+        var currency = Currency.Of(channel.Document.Currency);
+        if (currency.Code != profile.Document.Currency)
+            return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel sells in {currency.Code} and the profile counts in {profile.Document.Currency}; nothing is ever converted.");
+        return NumberText.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([CheckedPrice.At("price", "#", "too-many-decimals", detail)]) : null;
+    }
+
+    private static DesignBudgetAnswer AnswerOf(DesignBudgetRequest request, Records records, Stored<CostProfile> profile, Stored<Channel> channel, DesignBudget budget, bool workings)
+    {
+        var (year, channels) = (budget.Year, records.Channels());
+        var asked = ChannelBudgetAnswer.Of(channel.Key, budget);
+        return new DesignBudgetAnswer
+        {
+            Currency = year.Currency.Code,
+            Price = Rounding.WithDecimals(request.Price, year.Currency.Decimals),
+            Channel = channel.Key,
+            NetProceeds = year.Currency.Nearest(budget.Sale.Net),
+            Minutes = asked.Minutes,
+            Materials = asked.Materials,
+            Reason = asked.Reason,
+            PerBenchHour = year.Currency.Least(year.PerBenchHour),
+            SoldShare = Rounding.Trim(profile.Document.SoldShare),
+            Channels = [.. channels.Select(one => Row(one, request, year))],
+            Basis = new BasisAnswer { Profile = profile.Basis, Channel = channel.Basis, Channels = [.. channels.Select(one => one.Basis)] },
+            Assumed = AssumptionAnswer.Of(Assumed.In(profile.Document).Concat(Assumed.OfUnsoldPieces(profile.Document)).Concat(Assumed.In(channel.Document, "/channel"))),
+            Warnings = WarningAnswer.Of(Warnings.In(year, records.Today).Concat(Warnings.In(channel.Document, year, "/channel")).Concat(Warnings.In(request.Price, PriceGrid.Of(channel.Document)))),
+            Workings = WorkingAnswer.Of(workings, () => Workings.Of(year).Concat(Workings.Of(budget.Sale, channel.Document)).Concat(Workings.Of(budget))),
+        };
+    }
+
+    private static ChannelBudgetAnswer Row(Stored<Channel> channel, DesignBudgetRequest request, StudioYear year) =>
+        channel.Document.Currency == year.Currency.Code && DesignBudget.Of(year, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials).Found is { } budget
+            ? ChannelBudgetAnswer.Of(channel.Key, budget)
+            : new ChannelBudgetAnswer { Channel = channel.Key, Reason = channel.Document.Currency == year.Currency.Code ? "too-large" : "currency-mismatch" };
+}

@@ -1,0 +1,73 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.FirstFloors;
+
+/// <summary>The documents that the numbers stand for: PUT them as they are, or with more in them.</summary>
+[JsonConverter(typeof(FirstDocumentsText))]
+public sealed record FirstDocuments
+{
+    /// <summary>For PUT /v1/profiles/main, or another key.</summary>
+    public required CostProfile Profile { get; init; }
+
+    /// <summary>For PUT /v1/designs/{sku}; its profile is main.</summary>
+    public required Design Design { get; init; }
+}
+
+/// <summary>A first floor, and what it leans on.</summary>
+public sealed record FirstFloorAnswer
+{
+    /// <summary>ISO 4217 code.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>What each sold piece must bring in, rounded up: the lowest wholesale price.</summary>
+    public required decimal Floor { get; init; }
+
+    /// <summary>Twice the floor, as is common practice.</summary>
+    public required decimal Retail { get; init; }
+
+    /// <summary>What reaches the household for each working hour.</summary>
+    public required decimal TakeHomePerHour { get; init; }
+
+    /// <summary>What sales must bring in over the year.</summary>
+    public required decimal RequiredRevenue { get; init; }
+
+    /// <summary>What each working day must bring.</summary>
+    public required decimal PerDay { get; init; }
+
+    /// <summary>Whole pieces a year, rounded down: the floor holds only if that much is made and sold.</summary>
+    public required decimal PiecesPerYear { get; init; }
+
+    /// <summary>The full documents, ready to be stored.</summary>
+    public required FirstDocuments Documents { get; init; }
+
+    /// <summary>Defaults that the floor leaned on and that lower it.</summary>
+    public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
+
+    /// <summary>What may make the figures wrong.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>With workings=true: each intermediate quantity in order.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+}
+
+/// <summary>Writes the documents as the store would give them back: with all their defaults.</summary>
+public sealed class FirstDocumentsText : JsonConverter<FirstDocuments>
+{
+    public override FirstDocuments Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+    public override void Write(Utf8JsonWriter writer, FirstDocuments value, JsonSerializerOptions options)
+    {
+        var currency = Currency.Of(value.Profile.Currency);
+        writer.WriteStartObject();
+        writer.WritePropertyName("profile");
+        writer.WriteRawValue(WireJson.WriteDocument(value.Profile, currency));
+        writer.WritePropertyName("design");
+        writer.WriteRawValue(WireJson.WriteDocument(value.Design, currency));
+        writer.WriteEndObject();
+    }
+}

@@ -1,0 +1,43 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.FirstFloors;
+
+public static class FirstFloorRoutes
+{
+    private const string ProfileKey = "main";
+
+    public static Results<Ok<FirstFloorAnswer>, Problem> Post(JsonBody<FirstNumbers> body, FromQuery<ComputeQuery> query, TimeProvider clock, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var today = DateOnly.FromDateTime((query.Value.AsOf ?? clock.GetUtcNow()).UtcDateTime);
+        var yearStart = new DateOnly(today.Year, 1, 1);
+        var documents = new FirstDocuments { Profile = body.Value.Profile(yearStart), Design = body.Value.Design(ProfileKey) };
+        var year = StudioYear.Of(documents.Profile, yearStart);
+        var piece = year.Found is null ? year.Faults.ToList() : Piece.Of(documents.Design, year.Value);
+        var floor = piece.Found is null ? piece.Faults.ToList() : FloorPrice.Of(piece.Value, null);
+        return floor.Found is { } found ? TypedResults.Ok(AnswerOf(found, documents, today, query.Value.Workings)) : Problem.OfFaults(floor.Faults);
+    }
+
+    private static FirstFloorAnswer AnswerOf(FloorPrice floor, FirstDocuments documents, DateOnly today, bool workings)
+    {
+        var (piece, year) = (floor.Piece, floor.Piece.Year);
+        var money = year.Currency;
+        return new FirstFloorAnswer
+        {
+            Currency = money.Code,
+            Floor = money.Least(piece.Floor),
+            Retail = floor.Retail,
+            TakeHomePerHour = money.Nearest(year.TakeHomePerHour),
+            RequiredRevenue = money.Least(year.RequiredRevenue),
+            PerDay = money.Least(year.PerDay),
+            PiecesPerYear = Rounding.Down(piece.PiecesPerYear, 0),
+            Documents = documents,
+            Assumed = AssumptionAnswer.Of(Assumed.In(documents.Profile).Concat(Assumed.In(piece))),
+            Warnings = WarningAnswer.Of(Warnings.In(year, today).Concat(Warnings.In(piece))),
+            Workings = WorkingAnswer.Of(workings, () => Workings.Of(year).Concat(Workings.Of(piece)).Concat(Workings.Of(floor))),
+        };
+    }
+}

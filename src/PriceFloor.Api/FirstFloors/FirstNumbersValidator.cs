@@ -1,0 +1,17 @@
+using FluentValidation;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.FirstFloors;
+
+/// <summary>The currency exists, and there is a working hour in the year.</summary>
+public sealed class FirstNumbersValidator : AbstractValidator<FirstNumbers>
+{
+    public FirstNumbersValidator() => RuleFor(numbers => numbers).Custom((numbers, context) =>
+    {
+        if (context.IsSound("/currency") && Currency.Find(numbers.Currency) is null)
+            context.Add("currency", "unknown-currency", "currency must be an ISO 4217 code in capitals, such as USD.");
+        if (context.IsSound("/weeksPerYear", "/daysPerWeek", "/hoursPerDay") && numbers.WeeksPerYear * numbers.DaysPerWeek * numbers.HoursPerDay < Limits.LeastBenchHours)
+            context.Add("hoursPerDay", "no-bench-time", "Weeks, days and hours leave no time at the bench (at least 0.01 hours a year are needed).");
+    });
+}

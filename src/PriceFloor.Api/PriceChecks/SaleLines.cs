@@ -1,0 +1,51 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceChecks;
+
+/// <summary>A line of a request that sells a design on a channel, at the listed price where it gives none.</summary>
+public interface ISaleLine
+{
+    string Sku { get; }
+    string Channel { get; }
+    decimal? Price { get; }
+}
+
+/// <summary>Lines of a request found in the store, all counted on one cost profile.</summary>
+public sealed class SaleLines
+{
+    private readonly Stored<CostProfile> _profile;
+
+    private SaleLines(Stored<CostProfile> profile, IReadOnlyList<CheckedPrice> sales) => (_profile, Sales) = (profile, sales);
+
+    public IReadOnlyList<CheckedPrice> Sales { get; }
+
+    public StudioYear Year => Sales[0].Floor.Floor.Piece.Year;
+
+    /// <summary>The profile once, then each line's own.</summary>
+    public IReadOnlyDictionary<string, object> Basis => new Dictionary<string, object> { ["profile"] = _profile.Basis, ["lines"] = Sales.Select(sale => sale.Basis).ToList() };
+
+    public IEnumerable<Assumption> Assumptions => Sales.SelectMany((sale, i) => sale.Assumptions.Select(one => one with { Pointer = Below(one.Pointer, i) })).Distinct();
+
+    public IEnumerable<Warning> WarningsOn(DateOnly today) => Warnings.In(Year, today)
+        .Concat(Sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.Piece).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
+
+    /// <summary>Every line checked; what is unknown is told for all lines at once.</summary>
+    public static (SaleLines? Found, Problem? Problem) Of(Records records, string profileKey, IReadOnlyList<ISaleLine> lines)
+    {
+        if (records.Profile(profileKey) is not { } profile)
+            return (null, Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = "unknown-profile", Detail = $"There is no profile \"{profileKey}\"; case counts." }]));
+
+        var found = lines.Select((line, i) => OnSale.Of(records, line.Sku, line.Channel, line.Price, $"#/lines/{i}", profile)).ToList();
+        var problems = found.Where(line => line.Problem is not null).Select(line => line.Problem!).ToList();
+        if (problems.Count == 0)
+            return (new SaleLines(profile, [.. found.Select(line => line.Found!)]), null);
+        var unknown = problems.Where(problem => problem.Type == ProblemTypes.UnknownReference).SelectMany(problem => problem.Errors!).ToList();
+        var invalid = problems.Where(problem => problem.Type == ProblemTypes.InvalidInput).SelectMany(problem => problem.Errors!).ToList();
+        return (null, unknown.Count > 0 ? Problem.UnknownReference(unknown) : invalid.Count > 0 ? Problem.Invalid(invalid) : problems[0]);
+    }
+
+    /// <summary>What is said of the profile is said once; the rest is said of its line.</summary>
+    private static string Below(string pointer, int line) => pointer.StartsWith("/profile", StringComparison.Ordinal) ? pointer : $"/lines/{line}{pointer}";
+}

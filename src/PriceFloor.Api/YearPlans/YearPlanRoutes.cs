@@ -1,0 +1,26 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.YearPlans;
+
+public static class YearPlanRoutes
+{
+    public static Results<Ok<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var (request, (asOf, workings)) = (body.Value, query.Value);
+        return store.Read<Results<Ok<YearPlanAnswer>, Problem>>(snapshot =>
+        {
+            var records = new Records(snapshot, asOf, clock.GetUtcNow());
+            var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
+            if (sold is null)
+                return problem!;
+            var plan = YearPlan.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new PlannedLine(sale.Check, line.Units))], request.Surplus, request.HoursKeptBack);
+            return plan.Found is { } found ? TypedResults.Ok(PlanText.Of(found, sold, request.Lines, records.Today, workings)) : Problem.OfFaults(plan.Faults);
+        });
+    }
+}

@@ -1,0 +1,39 @@
+namespace PriceFloor.Pricing;
+
+public static partial class Workings
+{
+    public static IEnumerable<Working> Of(DesignBudget budget)
+    {
+        if (budget.AskedByMaterials)
+        {
+            yield return new("room", "left of the net for bench time", $"net - {Number(budget.Materials ?? budget.Sale.Net - budget.Room)}", budget.Room);
+            if (budget.Minutes is { } minutes)
+                yield return new("minutes", "bench minutes that it pays for", "room / perBenchHour * 60", minutes);
+        }
+        else
+        {
+            yield return new("room", "left of the net for materials", $"net - perBenchHour * {Number(budget.Minutes ?? 0)} / 60", budget.Room);
+        }
+    }
+
+    public static IEnumerable<Working> Of(YearPlan plan)
+    {
+        foreach (var (i, line) in plan.Lines.Index())
+        {
+            yield return new($"contribution{i + 1}", $"what one sale of line {i + 1} leaves for the pool",
+                $"{Number(line.Sale.Net)} - {Number(line.Piece.Materials)} + {Number(line.Piece.SecondsCredit)}", line.Contribution);
+            yield return new($"lineHours{i + 1}", $"bench hours of line {i + 1}", $"{Number(line.Units)} * {Number(line.Piece.BenchHours)}", line.BenchHours);
+            yield return new($"lineContribution{i + 1}", $"what line {i + 1} leaves for the pool", $"{Number(line.Units)} * contribution{i + 1}", line.TotalContribution);
+            yield return new($"perBenchHour{i + 1}", $"the same for each of its bench hours", $"contribution{i + 1} / {Number(line.Piece.BenchHours)}", line.PerBenchHour);
+        }
+
+        yield return new("poolWithSurplus", "what bench time must recover, a wanted surplus included", Number(plan.Pool), plan.Pool);
+        yield return new("contribution", "what all lines leave for the pool", Sum(plan.Lines.Select((_, i) => $"lineContribution{i + 1}")), plan.Contribution);
+        yield return new("surplus", "by how much the year closes; negative when short", "contribution - poolWithSurplus", plan.Surplus);
+        yield return new("planHours", "bench hours of the plan", Sum(plan.Lines.Select((_, i) => $"lineHours{i + 1}")), plan.BenchHours);
+        yield return new("hoursAvailable", "bench hours of the year less those kept back", $"benchHoursOfTheYear - {Number(plan.Year.BenchHours - plan.HoursAvailable)}", plan.HoursAvailable);
+        yield return new("planMaterials", "materials that the plan uses", Sum(plan.Lines.Select(line => $"{Number(line.Units)} * {Number(line.Piece.Materials)}")), plan.Materials);
+        foreach (var (i, use) in plan.Loads.Index())
+            yield return new($"loads{i + 1}", $"loads of {use.Name}", Sum(plan.Lines.Select(line => (line.Units, Each: line.Piece.LoadsOf(use.Name))).Where(line => line.Each > 0).Select(line => $"{Number(line.Units)} * {Number(line.Each)}")), use.Loads);
+    }
+}

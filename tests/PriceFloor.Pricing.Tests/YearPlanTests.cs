@@ -1,0 +1,108 @@
+using FsCheck;
+using FsCheck.Xunit;
+using PriceFloor.Pricing.Tests.ExactReckoning;
+using PriceFloor.Pricing.Tests.Properties;
+using Xunit;
+
+namespace PriceFloor.Pricing.Tests;
+
+public sealed class YearPlanTests
+{
+    [Fact]
+    public void A_plan_closes_when_its_lines_carry_the_pool()
+    {
+        // Two hours at 70.00 less 10.00 of materials leave 60.00: 1,000 of them carry 60,000 in 2,000 hours.
+        var plan = Plan([(120, 10, 70, 1000)]);
+        Assert.Equal((true, 0m, 2000m, true), (plan.Closes, plan.Surplus, plan.BenchHours, plan.WithinHours));
+        Assert.Equal((10000m, 70000m), (plan.Materials, plan.Proceeds));
+        var less = Plan([(120, 10, 70, 999)]);
+        Assert.Equal((false, -60m), (less.Closes, less.Surplus));
+        Assert.False(Plan([(120, 10, 70, 1000)], keptBack: 0.5m).WithinHours);
+    }
+
+    [Fact]
+    public void Bench_time_goes_first_to_what_leaves_most_for_an_hour()
+    {
+        // 60.00 for 2 h: 30.00; 20.00 for half an hour: 40.00; 15.00 for half an hour: 30.00, after the first that leaves as much.
+        var plan = Plan([(120, 10, 70, 1), (30, 5, 25, 1), (30, 0, 15, 1)]);
+        Assert.Equal([2, 1, 3], plan.Ranks);
+        Assert.Equal([30m, 40m, 30m], plan.Lines.Select(line => line.PerBenchHour));
+    }
+
+    [Fact]
+    public void Loads_count_what_is_fired_also_for_lost_and_unsold_pieces()
+    {
+        // 0.8 survive the kiln and 0.5 of the good ones sell: 2.5 pieces in batches of 10 for each sold piece: 40 sold pieces take 10 loads.
+        var design = new Design
+        {
+            Profile = "main",
+            SoldShare = 0.5m,
+            Making = new Making { Steps = [new Step { Name = "torch", HandsOnMinutes = 12 }, new Step { Name = "anneal", HandsOnMinutes = 5, BatchSize = 10, GoodShare = 0.8m, Uses = "kiln" }] },
+        };
+        var year = StudioYear.Of(Profile with { Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = 10 }, new ResourceLimit { Name = "lathe", LoadsPerYear = 3 }] }, default).Value;
+        var plan = YearPlan.Of(year, [new PlannedLine(Check(year, design, 70), 40)], null, 0).Value;
+        Assert.Equal([new LoadUse("kiln", 10, 10), new LoadUse("lathe", 0, 3)], plan.Loads);
+        Assert.True(plan.Loads[0].Within);
+        Assert.False((plan.Loads[0] with { Loads = 10.25m }).Within);
+        Assert.True((plan.Loads[0] with { Loads = 1000, LoadsPerYear = null }).Within);
+    }
+
+    [Fact]
+    public void Materials_stand_beside_what_is_bought()
+    {
+        // 100 pieces of 10.00 use 1,000; the profile buys 1,300 a year for pieces. What is traced to sales is another matter.
+        var profile = Profile with { Expenses = [.. Profile.Expenses, new Expense { Amount = 325, Per = Per.Quarter, TracedTo = TracedTo.Piece }, new Expense { Amount = 50, Per = Per.Month, TracedTo = TracedTo.Sale }] };
+        var year = StudioYear.Of(profile, default).Value;
+        var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(120, 10), 70), 100)], null, 0).Value;
+        Assert.Equal((1000m, 1300m), (plan.Materials, plan.MaterialsBought));
+    }
+
+    [Fact]
+    public void A_wanted_surplus_is_part_of_what_must_be_carried()
+    {
+        var plan = Plan([(120, 10, 70, 1000)], surplus: new Surplus { Amount = 600, Tax = SurplusTax.Before });
+        Assert.Equal((60600m, -600m), (plan.Pool, plan.Surplus));
+    }
+
+    [Property(MaxTest = 200, EndSize = 1_000_000)]
+    public void The_units_of_a_break_even_make_a_year_that_closes(NonNegativeInt seed)
+    {
+        var studio = new RandomStudio(seed.Get);
+        var year = StudioYear.Of(studio.Profile(), default).Value;
+        var lines = Enumerable.Range(0, 3).Select(_ => Check(year, studio.Design(), 60 + seed.Get % 90, studio.Channel())).ToList();
+        if (MixBreakEven.Of(year, [.. lines.Select((line, i) => new MixLine(line.Prices.Floor.Piece, line.Sale, i + 1))], null).Found is not { } mix)
+            return;
+
+        var plan = YearPlan.Of(year, [.. lines.Zip(mix.Units, (line, units) => new PlannedLine(line, units))], null, 0).Value;
+        Assert.True(plan.Closes);
+        Near.Equal(mix.BenchHours, plan.BenchHours);
+        Near.Equal(plan.Contribution, plan.Proceeds - plan.Materials + plan.Lines.Sum(line => line.Units * line.Piece.SecondsCredit));
+
+        var known = new Dictionary<string, decimal>();
+        foreach (var line in Workings.Of(year).Concat(Workings.Of(plan)))
+        {
+            Near.Equal(line.Value, Formula.Value(line.Formula, known));
+            known.Add(line.Symbol, line.Value);
+        }
+
+        Assert.Equal(plan.Surplus, known["surplus"]);
+    }
+
+    private static CostProfile Profile { get; } = new()
+    {
+        Currency = "USD",
+        Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
+        Expenses = [new Expense { Amount = 60000, Per = Per.Year }],
+    };
+
+    private static Design Simple(decimal minutes, decimal materials) => new() { Profile = "main", Making = new Making { MinutesPerPiece = minutes }, Materials = [new MaterialLine { Amount = materials }] };
+
+    private static YearPlan Plan((decimal Minutes, decimal Materials, decimal Price, decimal Units)[] lines, Surplus? surplus = null, decimal keptBack = 0)
+    {
+        var year = StudioYear.Of(Profile, default).Value;
+        return YearPlan.Of(year, [.. lines.Select(line => new PlannedLine(Check(year, Simple(line.Minutes, line.Materials), line.Price), line.Units))], surplus, keptBack).Value;
+    }
+
+    private static PriceCheck Check(StudioYear year, Design design, decimal price, Channel? channel = null) =>
+        ChannelPrices.Of(FloorPrice.Of(Piece.Of(design, year).Value, null).Value, SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
+}
