@@ -11,7 +11,14 @@ public sealed class FirstNumbersTests
     {
         var numbers = new FirstNumbers
         {
-            Currency = "USD", ExpensesPerYear = 24000, LivingPerMonth = 3000, WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8, PiecesPerDay = 4, TaxRate = (decimal)taxRate,
+            Currency = "USD",
+            ExpensesPerYear = 24000,
+            LivingPerMonth = 3000,
+            WeeksPerYear = 50,
+            DaysPerWeek = 5,
+            HoursPerDay = 8,
+            PiecesPerDay = 4,
+            TaxRate = (decimal)taxRate,
         };
         var year = StudioYear.Of(numbers.Profile(new DateOnly(2027, 1, 1)), default).Value;
         var piece = Piece.Of(numbers.Design("main"), year).Value;
