@@ -49,6 +49,21 @@ public class Snapshot
                """,
         new { kind, prefix, after, limit, asOf });
 
+    /// <summary>The position of the newest revision of all; 0 where nothing was ever stored.</summary>
+    public long Position => Query<long>("SELECT coalesce(max(position), 0) FROM revision", new { }).Single();
+
+    /// <summary>The newest revision of each document that was written after a position, deletions included.</summary>
+    public IReadOnlyList<Revision> NewestSince(long position) => Query<Revision>(
+        $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });
+
+    /// <summary>Every document that was there at a moment.</summary>
+    public IReadOnlyList<Revision> All(long asOf) => Query<Revision>(
+        $"""
+         SELECT {Columns} FROM revision r WHERE saved_at <= @asOf AND body IS NOT NULL
+         AND number = (SELECT max(p.number) FROM revision p WHERE p.kind = r.kind AND p.key = r.key AND p.saved_at <= @asOf)
+         """,
+        new { asOf });
+
     /// <summary>The revisions of a document in order, after a number, up to a moment.</summary>
     public IReadOnlyList<Revision> History(string kind, string key, long after = 0, int limit = int.MaxValue, long? asOf = null) => Query<Revision>(
         $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number > @after AND (@asOf IS NULL OR saved_at <= @asOf) ORDER BY number LIMIT @limit",

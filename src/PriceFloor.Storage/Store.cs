@@ -12,6 +12,7 @@ public sealed class Store : IDisposable
     private readonly string _connectionString;
     private readonly TimeProvider _clock;
     private readonly SemaphoreSlim _gate = new(1, 1);
+    private long _position;
 
     public Store(string path, TimeProvider clock)
     {
@@ -23,6 +24,9 @@ public sealed class Store : IDisposable
     /// <summary>The store's file.</summary>
     public string Path { get; }
 
+    /// <summary>The position of the newest revision that is committed.</summary>
+    public long Position => Interlocked.Read(ref _position);
+
     /// <summary>Creates the file where there is none and brings it to the newest schema.</summary>
     public void Open()
     {
@@ -31,6 +35,7 @@ public sealed class Store : IDisposable
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!);
             using var connection = Connect();
             Migrations.Apply(connection);
+            _position = connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision");
         }
         catch (Exception e) when (e is SqliteException or IOException or UnauthorizedAccessException)
         {
@@ -54,8 +59,11 @@ public sealed class Store : IDisposable
         {
             using var connection = Connect();
             using var transaction = connection.BeginTransaction(deferred: false);
-            var result = write(new Writing(connection, transaction, savedBy, _clock.GetUtcNow()));
+            var writing = new Writing(connection, transaction, savedBy, _clock.GetUtcNow());
+            var result = write(writing);
             transaction.Commit();
+            if (writing.LastPosition > 0)
+                Interlocked.Exchange(ref _position, writing.LastPosition);
             return result;
         }
         finally

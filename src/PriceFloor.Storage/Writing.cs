@@ -20,6 +20,9 @@ public sealed class Writing : Snapshot
     /// <summary>The time that everything in this transaction bears.</summary>
     public DateTimeOffset Now => Moment.ToTime(_savedAt);
 
+    /// <summary>The position of the last revision written here; 0 where none was.</summary>
+    internal long LastPosition { get; private set; }
+
     /// <summary>Appends a revision of a document and takes note of what it refers to.</summary>
     public Revision Save(string kind, string key, string body, IEnumerable<DocumentName> references)
     {
@@ -54,6 +57,7 @@ public sealed class Writing : Snapshot
             ON CONFLICT (kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
             """,
             new { kind, key, position, deleted = body is null ? 1 : 0 }, Transaction);
+        LastPosition = position;
         Connection.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key }, Transaction);
         return new Revision(position, kind, key, number, _savedAt, _savedBy, body);
     }

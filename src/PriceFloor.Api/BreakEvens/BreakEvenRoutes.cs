@@ -3,19 +3,17 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Pricing;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.BreakEvens;
 
 public static class BreakEvenRoutes
 {
-    public static Results<Ok<BreakEvenAnswer>, Problem> Get(PathKey path, FromQuery<BreakEvenQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<BreakEvenAnswer>, Problem> Get(PathKey path, FromQuery<BreakEvenQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        return store.Read<Results<Ok<BreakEvenAnswer>, Problem>>(snapshot =>
+        return keeper.Read<Results<Ok<BreakEvenAnswer>, Problem>>(asked.AsOf, records =>
         {
-            var records = new Records(snapshot, asked.AsOf, clock.GetUtcNow());
             var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
@@ -24,13 +22,12 @@ public static class BreakEvenRoutes
         });
     }
 
-    public static Results<Ok<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return store.Read<Results<Ok<MixBreakEvenAnswer>, Problem>>(snapshot =>
+        return keeper.Read<Results<Ok<MixBreakEvenAnswer>, Problem>>(asOf, records =>
         {
-            var records = new Records(snapshot, asOf, clock.GetUtcNow());
             var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;

@@ -7,7 +7,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Channels;
 
 /// <summary>Channels: their price step is filled in, and their currency stays while prices are listed on them.</summary>
-public sealed class ChannelDocuments(IValidator<Channel> validator) : DocumentKind<Channel>("channel", validator)
+public sealed class ChannelDocuments(IValidator<Channel> validator) : DocumentKind<Channel>(Kinds.Channel, validator)
 {
     public override Checked<Channel> Check(Writing writing, string key, Channel document, Channel? stored)
     {

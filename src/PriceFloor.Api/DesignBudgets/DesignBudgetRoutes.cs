@@ -4,19 +4,17 @@ using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Pricing;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.DesignBudgets;
 
 public static class DesignBudgetRoutes
 {
-    public static Results<Ok<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return store.Read<Results<Ok<DesignBudgetAnswer>, Problem>>(snapshot =>
+        return keeper.Read<Results<Ok<DesignBudgetAnswer>, Problem>>(asOf, records =>
         {
-            var records = new Records(snapshot, asOf, clock.GetUtcNow());
             var (profile, channel) = (records.Profile(request.Profile), records.Channel(request.Channel));
             if (profile is null || channel is null)
                 return Problem.UnknownReference([.. Unknown(request, profile, channel)]);
@@ -46,7 +44,7 @@ public static class DesignBudgetRoutes
 
     private static DesignBudgetAnswer AnswerOf(DesignBudgetRequest request, Records records, Stored<CostProfile> profile, Stored<Channel> channel, DesignBudget budget, bool workings)
     {
-        var (year, channels) = (budget.Year, records.Channels());
+        var (year, channels) = (budget.Year, records.Channels);
         var asked = ChannelBudgetAnswer.Of(channel.Key, budget);
         return new DesignBudgetAnswer
         {

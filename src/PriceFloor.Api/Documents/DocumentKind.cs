@@ -53,6 +53,15 @@ public sealed record Checked<T>(T? Document, Currency? Currency, IReadOnlyList<D
     public static implicit operator Checked<T>(Problem problem) => new(null, null, [], problem);
 }
 
+/// <summary>What the store calls each kind of document.</summary>
+public static class Kinds
+{
+    public const string Profile = "profile";
+    public const string Design = "design";
+    public const string Channel = "channel";
+    public const string ListedPrice = "price";
+}
+
 /// <summary>What came of storing a document.</summary>
 /// <param name="Revision">The revision that now stands; null with a problem.</param>
 /// <param name="Before">What stood before.</param>

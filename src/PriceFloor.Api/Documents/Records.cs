@@ -1,40 +1,70 @@
-using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
 
-/// <summary>A document with the key and revision it was read from.</summary>
-public sealed record Stored<T>(string Key, long? Revision, T Document)
+/// <summary>The documents as they stand (or stood) at one moment, and the day for which an answer is given.</summary>
+public sealed class Records(IDocuments documents, DateTimeOffset moment)
 {
-    /// <summary>How an answer names what it rests on: <c>main@7</c>, or <c>inline</c>.</summary>
-    public string Basis => Revision is { } number ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Key}@{number}") : "inline";
-}
-
-/// <summary>The documents as they stand (or stood) at one moment, read for a computation.</summary>
-public sealed class Records(Snapshot snapshot, DateTimeOffset? asOf, DateTimeOffset now)
-{
-    private readonly long? _asOf = asOf is { } time ? Moment.Of(time) : null;
+    public IDocuments Documents { get; } = documents;
 
     /// <summary>The day for which the answer is given.</summary>
-    public DateOnly Today { get; } = DateOnly.FromDateTime((asOf ?? now).UtcDateTime);
+    public DateOnly Today { get; } = DateOnly.FromDateTime(moment.UtcDateTime);
 
     /// <summary>Where a profile does not say when its year starts.</summary>
     public DateOnly YearStart => new(Today.Year, 1, 1);
 
-    public Stored<CostProfile>? Profile(string key) => Find<CostProfile>("profile", key);
+    public Stored<CostProfile>? Profile(string key) => Documents.Profile(key);
 
-    public Stored<Design>? Design(string sku) => Find<Design>("design", sku);
+    public Stored<Design>? Design(string sku) => Documents.Design(sku);
 
-    public Stored<Channel>? Channel(string key) => Find<Channel>("channel", key);
+    public Stored<Channel>? Channel(string key) => Documents.Channel(key);
 
-    public IReadOnlyList<Stored<Channel>> Channels() => [.. snapshot.List("channel", asOf: _asOf).Select(Parse<Channel>)];
+    public IReadOnlyList<Stored<Channel>> Channels => Documents.Channels;
 
     /// <summary>The prices listed for a design, by channel.</summary>
-    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) =>
-        snapshot.List("price", sku + "/", asOf: _asOf).ToDictionary(revision => revision.Key[(sku.Length + 1)..], Parse<ListedPrice>);
+    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => Documents.ListedPrices(sku);
 
-    private Stored<T>? Find<T>(string kind, string key) => snapshot.Find(kind, key, _asOf) is { } revision ? Parse<T>(revision) : null;
+    /// <summary>As a write sees them, what it has already written included.</summary>
+    public static Records Of(Writing writing) => new(new DocumentsOfSnapshot(writing, null), writing.Now);
+}
 
-    private static Stored<T> Parse<T>(Revision revision) => new(revision.Key, revision.Number, WireJson.ReadDocument<T>(revision.Body!));
+/// <summary>
+/// Where computations get the documents from: the present ones from memory, brought up to date when the store has moved on; those of
+/// another moment from the store.
+/// </summary>
+public sealed class RecordKeeper(Store store, TimeProvider clock)
+{
+    private readonly Lock _refreshing = new();
+    private DocumentsInMemory _present = DocumentsInMemory.Empty;
+
+    /// <summary>Asks the documents of now, or of a moment.</summary>
+    public T Read<T>(DateTimeOffset? asOf, Func<Records, T> read) => asOf is { } moment
+        ? store.Read(snapshot => read(new Records(new DocumentsOfSnapshot(snapshot, Moment.Of(moment)), moment)))
+        : read(new Records(Present, clock.GetUtcNow()));
+
+    /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
+    public Records Whole(DateTimeOffset? asOf) => asOf is { } moment
+        ? new Records(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.Position)), moment)
+        : new Records(Present, clock.GetUtcNow());
+
+    /// <summary>The present documents. What was acknowledged before the call is in them.</summary>
+    public DocumentsInMemory Present
+    {
+        get
+        {
+            var present = Volatile.Read(ref _present);
+            return present.Position >= store.Position ? present : Refreshed();
+        }
+    }
+
+    private DocumentsInMemory Refreshed()
+    {
+        lock (_refreshing)
+        {
+            if (_present.Position < store.Position)
+                Volatile.Write(ref _present, store.Read(snapshot => _present.With(snapshot.NewestSince(_present.Position), snapshot.Position)));
+            return _present;
+        }
+    }
 }

@@ -1,21 +1,32 @@
+using System.Collections.Frozen;
+using System.Runtime.CompilerServices;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.FloorPrices;
 
-/// <summary>A profile and a design, stored or inline, put together to a floor; the prices listed for the design beside it.</summary>
+/// <summary>
+/// A profile and a design, stored or inline, put together to a floor; the prices listed for the design beside it. Computed once for
+/// the same revisions and kept beside the design, so that a second question costs nothing; never asked again once any of them changed.
+/// </summary>
 public sealed class FloorOfDesign
 {
-    private readonly Records _records;
+    private static readonly ConditionalWeakTable<Stored<CostProfile>, Outcome<StudioYear>> s_years = [];
+    private static readonly ConditionalWeakTable<Stored<Channel>, Outcome<SellingTerms>> s_terms = [];
+    private static readonly ConditionalWeakTable<Stored<Design>, FloorOfDesign> s_floors = [];
+    private static readonly IReadOnlyDictionary<string, Stored<ListedPrice>> s_nothingListed = FrozenDictionary<string, Stored<ListedPrice>>.Empty;
+
     private readonly Stored<CostProfile> _profile;
     private readonly Stored<Design> _design;
     private readonly IReadOnlyDictionary<string, Stored<ListedPrice>> _listed;
+    private readonly IReadOnlyList<Stored<Channel>>? _channels;
     private readonly string? _wholesaleBasis;
+    private readonly ConditionalWeakTable<Stored<Channel>, Outcome<ChannelPrices>> _prices = [];
 
-    private FloorOfDesign(Records records, Stored<CostProfile> profile, Stored<Design> design, FloorPrice floor, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, string? wholesaleBasis)
+    private FloorOfDesign(Stored<CostProfile> profile, Stored<Design> design, FloorPrice floor, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels, string? wholesaleBasis)
     {
-        (_records, _profile, _design, _listed, _wholesaleBasis) = (records, profile, design, listed, wholesaleBasis);
+        (_profile, _design, _listed, _channels, _wholesaleBasis) = (profile, design, listed, channels, wholesaleBasis);
         Floor = floor;
     }
 
@@ -26,37 +37,46 @@ public sealed class FloorOfDesign
     /// <summary>The floor, or the problem that stands in its way.</summary>
     public static (FloorOfDesign? Found, Problem? Problem) Of(Records records, Stored<CostProfile> profile, Stored<Design> design)
     {
-        var year = StudioYear.Of(profile.Document, records.YearStart);
+        var listed = design.Revision is null ? s_nothingListed : records.ListedPrices(design.Key);
+        var channels = listed.Count == 0 ? null : records.Channels; // only what is listed can set the target
+        if (s_floors.TryGetValue(design, out var known) && ReferenceEquals(known._profile, profile) && ReferenceEquals(known._listed, listed) && ReferenceEquals(known._channels, channels))
+            return (known, null);
+
+        var year = s_years.GetValue(profile, stored => StudioYear.Of(stored.Document, records.YearStart));
         if (year.Found is null)
             return (null, Problem.OfFaults(year.Faults));
         var piece = Piece.Of(design.Document, year.Value);
         if (piece.Found is null)
             return (null, Problem.OfFaults(piece.Faults));
 
-        var listed = design.Revision is null ? new Dictionary<string, Stored<ListedPrice>>() : records.ListedPrices(design.Key);
         var wholesale = HighestWholesale(records, listed, year.Value.Currency);
         var floor = FloorPrice.Of(piece.Value, wholesale?.BeforeTax);
         if (floor.Found is null)
             return (null, Problem.OfFaults(floor.Faults));
-        return (new FloorOfDesign(records, profile, design, floor.Value, listed, wholesale is { } high && high.BeforeTax > floor.Value.Wholesale ? high.Basis : null), null);
+        var found = new FloorOfDesign(profile, design, floor.Value, listed, channels, wholesale is { } high && high.BeforeTax > floor.Value.Wholesale ? high.Basis : null);
+        s_floors.AddOrUpdate(design, found);
+        return (found, null);
     }
 
     /// <summary>The floor on one channel.</summary>
-    public Outcome<ChannelPrices> On(Channel channel)
+    public Outcome<ChannelPrices> On(Stored<Channel> channel) => _prices.GetValue(channel, stored =>
     {
-        var terms = SellingTerms.Of(channel);
+        var terms = s_terms.GetValue(stored, one => SellingTerms.Of(one.Document));
         return terms.Found is null ? terms.Faults.ToList() : ChannelPrices.Of(Floor, terms.Value);
-    }
+    });
+
+    /// <summary>The price listed for the design on a channel.</summary>
+    public decimal? ListedOn(Stored<Channel> channel) => channel.Revision is null ? null : _listed.GetValueOrDefault(channel.Key)?.Document.Price;
 
     public BasisAnswer BasisWith(Stored<Channel> channel) => new() { Profile = _profile.Basis, Design = _design.Basis, Channel = channel.Basis, ListedPrice = _wholesaleBasis };
 
     public IEnumerable<Assumption> Assumptions => Assumed.In(_profile.Document).Concat(Assumed.In(Floor.Piece));
 
-    public IEnumerable<Warning> WarningsOfTheFloor => Warnings.In(Year, _records.Today).Concat(Warnings.In(Floor.Piece));
+    public IEnumerable<Warning> WarningsOfTheFloor(DateOnly today) => Warnings.In(Year, today).Concat(Warnings.In(Floor.Piece));
 
     public IEnumerable<Working> WorkingsOfTheFloor => Workings.Of(Year).Concat(Workings.Of(Floor.Piece)).Concat(Workings.Of(Floor));
 
-    public FloorPriceAnswer Answer(IReadOnlyList<Stored<Channel>> channels, bool workings)
+    public FloorPriceAnswer Answer(IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings)
     {
         var (piece, money) = (Floor.Piece, Year.Currency);
         return new FloorPriceAnswer
@@ -74,7 +94,7 @@ public sealed class FloorOfDesign
             Channels = [.. channels.Select(Row)],
             Basis = new BasisAnswer { Profile = _profile.Basis, Design = _design.Basis, Channels = [.. channels.Select(channel => channel.Basis)], ListedPrice = _wholesaleBasis },
             Assumed = AssumptionAnswer.Of(Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
-            Warnings = WarningAnswer.Of(WarningsOfTheFloor.Concat(channels.Index().SelectMany(channel => Warnings.In(channel.Item.Document, Year, $"/channels/{channel.Index}")))),
+            Warnings = WarningAnswer.Of(WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel => Warnings.In(channel.Item.Document, Year, $"/channels/{channel.Index}")))),
             Workings = WorkingAnswer.Of(workings, () => WorkingsOfTheFloor),
         };
     }
@@ -82,8 +102,8 @@ public sealed class FloorOfDesign
     private ChannelPriceAnswer Row(Stored<Channel> channel)
     {
         var money = Currency.Of(channel.Document.Currency);
-        var prices = On(channel.Document);
-        var listed = channel.Revision is null ? null : _listed.GetValueOrDefault(channel.Key)?.Document.Price;
+        var prices = On(channel);
+        var listed = ListedOn(channel);
         return new ChannelPriceAnswer
         {
             Channel = channel.Key,

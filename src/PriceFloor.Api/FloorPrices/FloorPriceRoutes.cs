@@ -2,34 +2,31 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FloorPrices;
 
 public static class FloorPriceRoutes
 {
-    public static Results<Ok<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var (otherProfile, asOf, workings) = query.Value;
         Answers.ForThisCallerOnly(context);
-        return store.Read<Results<Ok<FloorPriceAnswer>, Problem>>(snapshot =>
+        return keeper.Read<Results<Ok<FloorPriceAnswer>, Problem>>(asOf, records =>
         {
-            var records = new Records(snapshot, asOf, clock.GetUtcNow());
             if (records.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             if (records.Profile(otherProfile ?? design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "profile", Code = "unknown-profile", Detail = $"There is no profile \"{otherProfile ?? design.Document.Profile}\"{(asOf is null ? "" : " at that time")}." }]);
-            return Answer(records, profile, design, records.Channels(), workings);
+            return Answer(records, profile, design, records.Channels, workings);
         });
     }
 
-    public static Results<Ok<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var ((asOf, workings), request) = (query.Value, body.Value);
         Answers.ForThisCallerOnly(context);
-        return store.Read<Results<Ok<FloorPriceAnswer>, Problem>>(snapshot =>
+        return keeper.Read<Results<Ok<FloorPriceAnswer>, Problem>>(asOf, records =>
         {
-            var records = new Records(snapshot, asOf, clock.GetUtcNow());
             var unknown = new List<InputError>();
             var design = Resolve(request.Design, records.Design, "design", unknown);
             var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), records.Profile, "profile", design is null && request.Profile is null ? [] : unknown);
@@ -41,13 +38,13 @@ public static class FloorPriceRoutes
     private static Results<Ok<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyList<Stored<Channel>> channels, bool workings)
     {
         var (floor, problem) = FloorOfDesign.Of(records, profile, design);
-        return floor is null ? problem! : TypedResults.Ok(floor.Answer(channels, workings));
+        return floor is null ? problem! : TypedResults.Ok(floor.Answer(channels, records.Today, workings));
     }
 
     private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, List<InputError> unknown) where T : class
     {
         if (given.Document is { } document)
-            return new Stored<T>("inline", null, document);
+            return Stored<T>.Inline(document);
         if (find(given.Key!) is { } stored)
             return stored;
         unknown.Add(new InputError { Pointer = "#/" + at, Code = "unknown-" + at.Split('/')[0].TrimEnd('s'), Detail = $"There is no {at.Split('/')[0].TrimEnd('s')} \"{given.Key}\"; store it first, send it inline, or correct the key (case counts)." });

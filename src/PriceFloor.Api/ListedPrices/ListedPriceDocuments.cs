@@ -10,7 +10,7 @@ namespace PriceFloor.Api.ListedPrices;
 public sealed class ListedPriceValidator : AbstractValidator<ListedPrice>;
 
 /// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
-public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : DocumentKind<ListedPrice>("price", validator)
+public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
 {
     public static string KeyOf(string sku, string channel) => $"{sku}/{channel}";
 
@@ -23,7 +23,7 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : Do
     public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, ListedPrice? stored)
     {
         var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
-        var records = new Records(writing, null, writing.Now);
+        var records = Records.Of(writing);
         if (records.Design(sku) is null)
             return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{sku}\".");
         if (records.Channel(channelKey) is not { } channel)
@@ -34,6 +34,6 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : Do
             return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
         if (NumberText.TooFine(document.Price, "price", currency) is { } detail)
             return Problem.Invalid([new InputError { Pointer = "#/price", Code = "too-many-decimals", Detail = detail }]);
-        return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName("channel", channelKey)], null);
+        return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName(Kinds.Channel, channelKey)], null);
     }
 }

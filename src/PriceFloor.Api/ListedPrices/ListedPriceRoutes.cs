@@ -8,8 +8,8 @@ namespace PriceFloor.Api.ListedPrices;
 public static class ListedPriceRoutes
 {
     /// <summary>The prices listed for one design, by channel.</summary>
-    public static IResult List(PathKey key, FromQuery<ListQuery> query, Store store, DocumentKind<ListedPrice> kind, TimeProvider clock, HttpRequest request) =>
-        store.Read(snapshot => new Records(snapshot, query.Value.AsOf, clock.GetUtcNow()).Design(key.Text)) is null
+    public static IResult List(PathKey key, FromQuery<ListQuery> query, Store store, RecordKeeper keeper, DocumentKind<ListedPrice> kind, HttpRequest request) =>
+        keeper.Read(query.Value.AsOf, records => records.Design(key.Text)) is null
             ? Problem.Of(ProblemTypes.NotFound, $"There is no design \"{key.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.")
             : DocumentRoutes.ListBelow(key.Text + "/", query, store, kind, request);
 }

@@ -12,7 +12,9 @@ public sealed class CheckedPrice
     private readonly Stored<Channel> _channel;
     private readonly PriceCheck _check;
 
-    private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, PriceCheck check) => (_floor, _channel, _check) = (floor, channel, check);
+    private readonly DateOnly _today;
+
+    private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, PriceCheck check, DateOnly today) => (_floor, _channel, _check, _today) = (floor, channel, check, today);
 
     public PriceCheck Check => _check;
 
@@ -22,7 +24,7 @@ public sealed class CheckedPrice
 
     public IEnumerable<Assumption> Assumptions => _floor.Assumptions.Concat(Assumed.In(_channel.Document, "/channel"));
 
-    public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor.Concat(WarningsOfTheSale);
+    public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_today).Concat(WarningsOfTheSale);
 
     /// <summary>Those about the channel and the price alone.</summary>
     public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel").Concat(OffGrid);
@@ -57,9 +59,9 @@ public sealed class CheckedPrice
         var (floor, problem) = FloorOfDesign.Of(records, profile, design!);
         if (floor is null)
             return (null, problem);
-        var prices = floor.On(channel.Document);
+        var prices = floor.On(channel);
         var check = prices.Found?.Check(request.Price);
-        return check?.Found is { } found ? (new CheckedPrice(floor, channel, found), null) : (null, Problem.OfFaults(check?.Faults ?? prices.Faults));
+        return check?.Found is { } found ? (new CheckedPrice(floor, channel, found, records.Today), null) : (null, Problem.OfFaults(check?.Faults ?? prices.Faults));
     }
 
     /// <summary>The answer, less what the caller's key may not learn.</summary>

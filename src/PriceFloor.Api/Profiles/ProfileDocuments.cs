@@ -7,7 +7,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Profiles;
 
 /// <summary>Cost profiles: their year's start is filled in, and a material or currency that designs rest on stays.</summary>
-public sealed class ProfileDocuments(IValidator<CostProfile> validator) : DocumentKind<CostProfile>("profile", validator)
+public sealed class ProfileDocuments(IValidator<CostProfile> validator) : DocumentKind<CostProfile>(Kinds.Profile, validator)
 {
     public override Checked<CostProfile> Check(Writing writing, string key, CostProfile document, CostProfile? stored)
     {

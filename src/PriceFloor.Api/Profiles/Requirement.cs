@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Profiles;
 
@@ -110,12 +109,11 @@ public sealed record RequirementAnswer
 
 public static class Requirement
 {
-    public static Results<Ok<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var (asOf, workings) = query.Value;
-        var answer = store.Read<(RequirementAnswer?, Problem?)>(snapshot =>
+        var answer = keeper.Read<(RequirementAnswer?, Problem?)>(asOf, records =>
         {
-            var records = new Records(snapshot, asOf, clock.GetUtcNow());
             if (records.Profile(path.Text) is not { } profile)
                 return (null, Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\"{(asOf is null ? "" : " at that time")}."));
             var year = StudioYear.Of(profile.Document, records.YearStart);

@@ -5,7 +5,6 @@ using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Pricing;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Remedies;
 
@@ -102,13 +101,12 @@ public sealed record RemediesAnswer
 
 public static class RemedyRoutes
 {
-    public static Results<Ok<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        return store.Read<Results<Ok<RemediesAnswer>, Problem>>(snapshot =>
+        return keeper.Read<Results<Ok<RemediesAnswer>, Problem>>(asked.AsOf, records =>
         {
-            var records = new Records(snapshot, asked.AsOf, clock.GetUtcNow());
             var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;

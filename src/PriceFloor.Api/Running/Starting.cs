@@ -53,6 +53,7 @@ public static class Starting
     public static void UseStore(this WebApplicationBuilder builder)
     {
         builder.Services.AddSingleton(services => new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton<RecordKeeper>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<Demo.DemoStudio>();

@@ -3,19 +3,17 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Pricing;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.YearPlans;
 
 public static class YearPlanRoutes
 {
-    public static Results<Ok<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static Results<Ok<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return store.Read<Results<Ok<YearPlanAnswer>, Problem>>(snapshot =>
+        return keeper.Read<Results<Ok<YearPlanAnswer>, Problem>>(asOf, records =>
         {
-            var records = new Records(snapshot, asOf, clock.GetUtcNow());
             var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;

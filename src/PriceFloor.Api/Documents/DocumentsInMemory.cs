@@ -1,0 +1,92 @@
+using System.Collections.Frozen;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>All documents at one position of the store. It never changes: a write makes another, which shares what stayed the same.</summary>
+public sealed class DocumentsInMemory : IDocuments
+{
+    private static readonly IReadOnlyDictionary<string, Stored<ListedPrice>> s_noPrices = FrozenDictionary<string, Stored<ListedPrice>>.Empty;
+
+    private readonly Dictionary<string, Stored<CostProfile>> _profiles;
+    private readonly Dictionary<string, Stored<Design>> _designs;
+    private readonly Dictionary<string, Stored<Channel>> _channels;
+    private readonly Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> _prices;
+    private readonly Lazy<IReadOnlyList<Stored<Channel>>> _channelList;
+    private readonly Lazy<IReadOnlyList<Stored<Design>>> _designList;
+
+    private DocumentsInMemory(long position, Dictionary<string, Stored<CostProfile>> profiles, Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
+        Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
+    {
+        (Position, _profiles, _designs, _channels, _prices) = (position, profiles, designs, channels, prices);
+        _channelList = channelList ?? InOrder(channels);
+        _designList = designList ?? InOrder(designs);
+    }
+
+    /// <summary>The position of the newest revision that is in here.</summary>
+    public long Position { get; }
+
+    public IReadOnlyList<Stored<Channel>> Channels => _channelList.Value;
+
+    public IReadOnlyList<Stored<Design>> Designs => _designList.Value;
+
+    public static DocumentsInMemory Empty { get; } = new(0, [], [], [], [], null, null);
+
+    public Stored<CostProfile>? Profile(string key) => _profiles.GetValueOrDefault(key);
+
+    public Stored<Design>? Design(string sku) => _designs.GetValueOrDefault(sku);
+
+    public Stored<Channel>? Channel(string key) => _channels.GetValueOrDefault(key);
+
+    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _prices.GetValueOrDefault(sku, s_noPrices);
+
+    /// <summary>The documents after these revisions, each the newest of its document.</summary>
+    public DocumentsInMemory With(IReadOnlyList<Revision> newest, long position)
+    {
+        var kinds = newest.Select(revision => revision.Kind).ToHashSet();
+        return new DocumentsInMemory(
+            position,
+            kinds.Contains(Kinds.Profile) ? Changed(_profiles, newest, Kinds.Profile) : _profiles,
+            kinds.Contains(Kinds.Design) ? Changed(_designs, newest, Kinds.Design) : _designs,
+            kinds.Contains(Kinds.Channel) ? Changed(_channels, newest, Kinds.Channel) : _channels,
+            kinds.Contains(Kinds.ListedPrice) ? WithPrices(newest.Where(revision => revision.Kind == Kinds.ListedPrice)) : _prices,
+            kinds.Contains(Kinds.Channel) ? null : _channelList,
+            kinds.Contains(Kinds.Design) ? null : _designList);
+    }
+
+    private static Dictionary<string, Stored<T>> Changed<T>(Dictionary<string, Stored<T>> before, IEnumerable<Revision> newest, string kind) where T : class
+    {
+        var after = new Dictionary<string, Stored<T>>(before);
+        foreach (var revision in newest.Where(revision => revision.Kind == kind))
+            if (revision.IsDeletion)
+                after.Remove(revision.Key);
+            else
+                after[revision.Key] = Stored<T>.Of(revision);
+        return after;
+    }
+
+    private Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> WithPrices(IEnumerable<Revision> newest)
+    {
+        var after = new Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>>(_prices);
+        foreach (var ofDesign in newest.GroupBy(revision => revision.Key[..revision.Key.IndexOf('/', StringComparison.Ordinal)]))
+        {
+            var prices = new Dictionary<string, Stored<ListedPrice>>(ListedPrices(ofDesign.Key));
+            foreach (var revision in ofDesign)
+            {
+                var channel = revision.Key[(ofDesign.Key.Length + 1)..];
+                if (revision.IsDeletion)
+                    prices.Remove(channel);
+                else
+                    prices[channel] = Stored<ListedPrice>.Of(revision);
+            }
+
+            after[ofDesign.Key] = prices;
+        }
+
+        return after;
+    }
+
+    private static Lazy<IReadOnlyList<Stored<T>>> InOrder<T>(Dictionary<string, Stored<T>> documents) where T : class =>
+        new(() => [.. documents.Values.OrderBy(document => document.Key, StringComparer.Ordinal)]);
+}

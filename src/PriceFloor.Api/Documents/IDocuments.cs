@@ -1,0 +1,65 @@
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>
+/// All documents of one moment. What it gives twice is the same object both times as long as the documents behind it are the same
+/// revisions: what is computed from them can be kept beside them.
+/// </summary>
+public interface IDocuments
+{
+    Stored<CostProfile>? Profile(string key);
+
+    Stored<Design>? Design(string sku);
+
+    Stored<Channel>? Channel(string key);
+
+    /// <summary>All channels in order of key.</summary>
+    IReadOnlyList<Stored<Channel>> Channels { get; }
+
+    /// <summary>All designs in order of key.</summary>
+    IReadOnlyList<Stored<Design>> Designs { get; }
+
+    /// <summary>The prices listed for a design, by channel.</summary>
+    IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku);
+}
+
+/// <summary>The documents as a transaction sees them, now or as they were; each read from the store when first asked for.</summary>
+public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf) : IDocuments
+{
+    private readonly Dictionary<(string, string), object?> _found = [];
+    private readonly Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> _prices = [];
+    private IReadOnlyList<Stored<Channel>>? _channels;
+
+    public Stored<CostProfile>? Profile(string key) => Find<CostProfile>(Kinds.Profile, key);
+
+    public Stored<Design>? Design(string sku) => Find<Design>(Kinds.Design, sku);
+
+    public Stored<Channel>? Channel(string key) => Find<Channel>(Kinds.Channel, key);
+
+    public IReadOnlyList<Stored<Channel>> Channels => _channels ??= [.. snapshot.List(Kinds.Channel, asOf: asOf).Select(revision => Remember(revision, Stored<Channel>.Of))];
+
+    public IReadOnlyList<Stored<Design>> Designs => [.. snapshot.List(Kinds.Design, asOf: asOf).Select(revision => Remember(revision, Stored<Design>.Of))];
+
+    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku)
+    {
+        if (!_prices.TryGetValue(sku, out var listed))
+            _prices[sku] = listed = snapshot.List(Kinds.ListedPrice, sku + "/", asOf: asOf).ToDictionary(revision => revision.Key[(sku.Length + 1)..], Stored<ListedPrice>.Of);
+        return listed;
+    }
+
+    private Stored<T>? Find<T>(string kind, string key) where T : class
+    {
+        if (!_found.TryGetValue((kind, key), out var found))
+            _found[(kind, key)] = found = snapshot.Find(kind, key, asOf) is { } revision ? Stored<T>.Of(revision) : null;
+        return (Stored<T>?)found;
+    }
+
+    private Stored<T> Remember<T>(Revision revision, Func<Revision, Stored<T>> parse) where T : class
+    {
+        if (!_found.TryGetValue((revision.Kind, revision.Key), out var found) || found is null)
+            _found[(revision.Kind, revision.Key)] = found = parse(revision);
+        return (Stored<T>)found;
+    }
+}

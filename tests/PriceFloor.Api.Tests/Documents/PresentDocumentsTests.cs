@@ -1,0 +1,77 @@
+using System.Globalization;
+using System.Text.Json;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Documents;
+
+/// <summary>Computations read the present documents from memory; nobody may ever notice.</summary>
+public sealed class PresentDocumentsTests
+{
+    [Fact]
+    public async Task No_answer_is_older_than_what_was_acknowledged_before_it_was_asked_for()
+    {
+        // Odd revisions of the profile ask 60.00 of a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over 1,000 pieces.
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var acknowledged = 1;
+        var writing = Task.Run(async () =>
+        {
+            for (var revision = 2; revision <= 60; revision++)
+            {
+                var living = revision % 2 == 0 ? "500" : "3000";
+                var answer = await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("\"amount\":3000", $"\"amount\":{living}", StringComparison.Ordinal));
+                Assert.Equal($"\"{revision}\"", answer["ETag"]);
+                Volatile.Write(ref acknowledged, revision);
+            }
+        }, Studio.Cancellation);
+        var checks = Enumerable.Range(0, 4).Select(_ => Task.Run(async () =>
+        {
+            var asked = 0;
+            while (!writing.IsCompleted)
+            {
+                var atLeast = Volatile.Read(ref acknowledged);
+                var answer = (await studio.Get("/v1/designs/RB-014/floor-price")).Json;
+                var revision = int.Parse(answer.GetProperty("basis").GetProperty("profile").GetString()!["main@".Length..], CultureInfo.InvariantCulture);
+                Assert.True(revision >= atLeast, $"main@{revision} was answered after main@{atLeast} was acknowledged");
+                Assert.Equal(revision % 2 == 0 ? "30.00" : "60.00", answer.GetProperty("floor").GetRawText());
+                asked++;
+            }
+
+            return asked;
+        }, Studio.Cancellation)).ToList();
+        await writing;
+        Assert.All(await Task.WhenAll(checks), asked => Assert.True(asked > 0));
+    }
+
+    [Fact]
+    public async Task Whatever_is_written_the_answers_are_those_of_a_service_that_starts_on_the_same_store()
+    {
+        var random = new Random(7);
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/channels/order", """{"sells":"wholesale","currency":"USD"}""");
+        for (var i = 0; i < 60; i++)
+        {
+            var sku = $"D-{random.Next(4)}";
+            _ = random.Next(7) switch
+            {
+                0 => await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", random.Next(20000, 30000).ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)),
+                1 => await studio.Delete($"/v1/designs/{sku}"),
+                2 => await studio.Put($"/v1/designs/{sku}/prices/order", $$"""{"price":{{random.Next(20, 90)}}}"""),
+                3 => await studio.Delete($"/v1/designs/{sku}/prices/order"),
+                4 => await studio.Put("/v1/channels/web", Sample.Shop.Replace("0.03", $"0.0{random.Next(1, 9)}", StringComparison.Ordinal)),
+                5 => await studio.Put($"/v1/designs/{sku}/prices/web", $$"""{"price":{{random.Next(20, 200)}}}"""),
+                _ => await studio.Put($"/v1/designs/{sku}", $$"""{"profile":"main","making":{"minutesPerPiece":{{random.Next(20, 90)}} } }"""),
+            };
+            var now = studio.Clock.GetUtcNow().AddDays(1).ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
+            foreach (var design in (await studio.Get("/v1/designs")).Json.GetProperty("items").EnumerateArray())
+            {
+                var path = $"/v1/designs/{design.GetProperty("key").GetString()}/floor-price";
+                // With asOf the same question is answered from the store itself.
+                Assert.Equal(Of((await studio.Get($"{path}?asOf={now}")).Json), Of((await studio.Get(path)).Json));
+            }
+        }
+    }
+
+    private static string Of(JsonElement floor) => string.Join(' ', new[] { "floor", "wholesale", "channels", "basis" }.Select(name => floor.GetProperty(name).GetRawText()));
+}
