@@ -7,6 +7,8 @@ public static class Limits
 {
     public const int NameLength = 200;
     public const int KeyLength = 64;
+    public const int AliasLength = 128;
+    public const int Aliases = 200;
     public const int Lines = 500;
     public const int Steps = 100;
     public const int Levies = 20;

@@ -38,5 +38,14 @@ public sealed class ShareAttribute() : NumberFieldAttribute(8, "0", "1");
 /// <summary>Minutes, hours, pieces, kilograms: 0 to 10^6, six decimals.</summary>
 public sealed class QuantityAttribute() : NumberFieldAttribute(6, "0", "1000000");
 
+/// <summary>How long each text of a list may be.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class EachTextAttribute(int least, int most) : Attribute
+{
+    public int Least { get; } = least;
+
+    public int Most { get; } = most;
+}
+
 /// <summary>Whole pieces: 0 to 10^6.</summary>
 public sealed class PiecesAttribute() : NumberFieldAttribute(0, "0", "1000000");

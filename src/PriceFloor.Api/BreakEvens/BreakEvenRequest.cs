@@ -40,9 +40,9 @@ public sealed record BreakEvenRequest
 /// <summary>One line of the mix.</summary>
 public sealed record MixLineRequest : ISaleLine
 {
-    /// <summary>Key of a stored design.</summary>
+    /// <summary>Key or alias of a stored design.</summary>
     /// <example>RB-014</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.AliasLength)]
     public required string Sku { get; init; }
 
     /// <summary>Key of a stored channel.</summary>

@@ -22,8 +22,31 @@ public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind
         if (faults.Count > 0)
             return Problem.Invalid(faults.Select(fault => InputError.At(fault)));
 
+        if (TakenName(writing, key, document) is { } taken)
+            return taken;
+
         var materials = document.Materials.Where(line => line.Material is not null).Select(line => new DocumentName("material", ProfileDocuments.MaterialKey(document.Profile, line.Material!)));
-        return new Checked<Design>(document, year.Currency, [new DocumentName(Kinds.Profile, document.Profile), .. materials], null);
+        return new Checked<Design>(document, year.Currency, [new DocumentName(Kinds.Profile, document.Profile), .. materials, .. document.Aliases.Select(alias => new DocumentName(Kinds.Alias, alias))], null);
+    }
+
+    /// <summary>No name may lead to two designs, be it a key or an alias.</summary>
+    private static Problem? TakenName(Writing writing, string key, Design document)
+    {
+        if (Other(writing.UsersOf(Kinds.Alias, key)) is { } named)
+            return Taken(key, named, "is an alias of it; take it out there first, or choose another key");
+        foreach (var alias in document.Aliases)
+        {
+            if (alias != key && writing.Find(Kinds.Design, alias) is not null)
+                return Taken(alias, alias, "is its key; leave the alias out");
+            if (Other(writing.UsersOf(Kinds.Alias, alias)) is { } other)
+                return Taken(alias, other, "is an alias of it already; leave it out here or there");
+        }
+
+        return null;
+
+        string? Other(IEnumerable<DocumentName> users) => users.Select(user => user.Key).FirstOrDefault(user => user != key);
+
+        static Problem Taken(string name, string design, string why) => Problem.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
     }
 
     /// <summary>A design's listed prices go with it.</summary>

@@ -14,6 +14,12 @@ public sealed class DesignValidator : AbstractValidator<Design>
             if (making is not null)
                 MakingFaults(making, context);
         });
+        RuleFor(design => design.Aliases).Custom((aliases, context) =>
+        {
+            foreach (var (index, alias) in aliases.Index())
+                if (aliases.Take(index).Contains(alias, StringComparer.Ordinal))
+                    context.Add($"aliases/{index}", "duplicate", $"\"{alias}\" stands in the list already; leave one out.");
+        });
         RuleForEach(design => design.Materials).SetValidator(new MaterialLineValidator());
         RuleFor(design => design).Custom((design, context) =>
         {

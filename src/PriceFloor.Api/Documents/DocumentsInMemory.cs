@@ -15,6 +15,8 @@ public sealed class DocumentsInMemory : IDocuments
     private readonly Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> _prices;
     private readonly Lazy<IReadOnlyList<Stored<Channel>>> _channelList;
     private readonly Lazy<IReadOnlyList<Stored<Design>>> _designList;
+    private readonly Lazy<Dictionary<string, Stored<Design>>> _aliases;
+    private readonly Lazy<Dictionary<string, string>> _withoutCase;
 
     private DocumentsInMemory(long position, Dictionary<string, Stored<CostProfile>> profiles, Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
         Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
@@ -22,6 +24,8 @@ public sealed class DocumentsInMemory : IDocuments
         (Position, _profiles, _designs, _channels, _prices) = (position, profiles, designs, channels, prices);
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
+        _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase).ToDictionary(same => same.Key, same => same.Order(StringComparer.Ordinal).First(), StringComparer.OrdinalIgnoreCase));
+        _aliases = new Lazy<Dictionary<string, Stored<Design>>>(() => designs.Values.SelectMany(design => design.Document.Aliases, (design, alias) => (alias, design)).ToDictionary(named => named.alias, named => named.design));
     }
 
     /// <summary>The position of the newest revision that is in here.</summary>
@@ -36,6 +40,10 @@ public sealed class DocumentsInMemory : IDocuments
     public Stored<CostProfile>? Profile(string key) => _profiles.GetValueOrDefault(key);
 
     public Stored<Design>? Design(string sku) => _designs.GetValueOrDefault(sku);
+
+    public Stored<Design>? DesignAlias(string alias) => _aliases.Value.GetValueOrDefault(alias);
+
+    public string? SameButForCase(string name) => _withoutCase.Value.GetValueOrDefault(name);
 
     public Stored<Channel>? Channel(string key) => _channels.GetValueOrDefault(key);
 

@@ -13,6 +13,12 @@ public interface IDocuments
 
     Stored<Design>? Design(string sku);
 
+    /// <summary>The design that bears this name as an alias.</summary>
+    Stored<Design>? DesignAlias(string alias);
+
+    /// <summary>The key of a design that differs from a name only by case.</summary>
+    string? SameButForCase(string name);
+
     Stored<Channel>? Channel(string key);
 
     /// <summary>All channels in order of key.</summary>
@@ -35,6 +41,10 @@ public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf) : IDocume
     public Stored<CostProfile>? Profile(string key) => Find<CostProfile>(Kinds.Profile, key);
 
     public Stored<Design>? Design(string sku) => Find<Design>(Kinds.Design, sku);
+
+    public Stored<Design>? DesignAlias(string alias) => Designs.FirstOrDefault(design => design.Document.Aliases.Contains(alias));
+
+    public string? SameButForCase(string name) => Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
 
     public Stored<Channel>? Channel(string key) => Find<Channel>(Kinds.Channel, key);
 

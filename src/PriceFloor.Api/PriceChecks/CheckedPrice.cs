@@ -37,14 +37,17 @@ public sealed class CheckedPrice
     /// <param name="request">What is asked about.</param>
     /// <param name="at">Where the request stands in the body, such as <c>#</c> or <c>#/lines/3</c>; null for a query.</param>
     /// <param name="otherProfile">Another profile than the design's own.</param>
-    public static (CheckedPrice? Found, Problem? Problem) Of(Records records, PriceCheckRequest request, string? at, Stored<CostProfile>? otherProfile = null)
+    /// <param name="mayRead">Whether the caller may learn what other designs there are.</param>
+    public static (CheckedPrice? Found, Problem? Problem) Of(Records records, PriceCheckRequest request, string? at, Stored<CostProfile>? otherProfile = null, bool mayRead = true)
     {
-        var (design, channel) = (records.Design(request.Sku), records.Channel(request.Channel));
+        var (design, channel) = (at is null ? records.Design(request.Sku) : records.DesignNamed(request.Sku), records.Channel(request.Channel));
         var unknown = new List<InputError>();
         if (channel is null)
             unknown.Add(At("channel", at, "unknown-channel", $"There is no channel \"{request.Channel}\"; case counts."));
         if (design is null)
-            unknown.Add(At("sku", at, "unknown-design", $"There is no design \"{request.Sku}\"; case counts."));
+            unknown.Add(At("sku", at, "unknown-design", mayRead && records.Documents.SameButForCase(request.Sku) is { } close
+                ? $"There is no design \"{request.Sku}\", but there is \"{close}\"; case counts."
+                : $"There is no design \"{request.Sku}\"; case counts."));
         if (unknown.Count > 0)
             return (null, Problem.UnknownReference(unknown));
 

@@ -14,9 +14,10 @@ public static class OnSale
 
     public static (CheckedPrice? Found, Problem? Problem) Of(Records records, string sku, string channel, decimal? price, string? at, Stored<CostProfile>? profile = null)
     {
-        if (price is null && records.Channel(channel) is not null && records.Design(sku) is not null)
+        var design = at is null ? records.Design(sku) : records.DesignNamed(sku);
+        if (price is null && records.Channel(channel) is not null && design is not null)
         {
-            price = records.ListedPrices(sku).GetValueOrDefault(channel)?.Document.Price;
+            price = records.ListedPrices(design.Key).GetValueOrDefault(channel)?.Document.Price;
             if (price is null)
                 return (null, Problem.Invalid([CheckedPrice.At("price", at, "required", $"No price is listed for \"{sku}\" on \"{channel}\"; give one, or list it first.")]));
         }

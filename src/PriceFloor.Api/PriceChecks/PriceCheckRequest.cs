@@ -8,9 +8,9 @@ namespace PriceFloor.Api.PriceChecks;
 /// <summary>Does this price carry its part of the year?</summary>
 public sealed record PriceCheckRequest
 {
-    /// <summary>Key of a stored design.</summary>
+    /// <summary>Key or alias of a stored design.</summary>
     /// <example>RB-014</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.AliasLength)]
     public required string Sku { get; init; }
 
     /// <summary>Key of a stored channel.</summary>

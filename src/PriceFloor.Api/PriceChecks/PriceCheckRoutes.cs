@@ -20,7 +20,7 @@ public static class PriceCheckRoutes
         Answers.ForThisCallerOnly(context);
         return keeper.Read<Results<Ok<PriceCheckAnswer>, Problem>>(asked.AsOf, records =>
         {
-            var check = CheckedPrice.Of(records, asked.Request, at);
+            var check = CheckedPrice.Of(records, asked.Request, at, mayRead: caller.May(Scope.Read));
             return check.Problem is { } problem ? problem : TypedResults.Ok(check.Found!.Answer(caller, asked.Workings));
         });
     }

@@ -30,9 +30,9 @@ public sealed record YearPlanRequest
 /// <summary>So many pieces of a design on a channel.</summary>
 public sealed record PlanLineRequest : ISaleLine
 {
-    /// <summary>Key of a stored design.</summary>
+    /// <summary>Key or alias of a stored design.</summary>
     /// <example>RB-014</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.AliasLength)]
     public required string Sku { get; init; }
 
     /// <summary>Key of a stored channel.</summary>
@@ -78,9 +78,9 @@ public sealed record BestPlanRequest
 /// <summary>A design on a channel, and how many of it may be made.</summary>
 public sealed record BestLineRequest : ISaleLine
 {
-    /// <summary>Key of a stored design.</summary>
+    /// <summary>Key or alias of a stored design.</summary>
     /// <example>RB-014</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.AliasLength)]
     public required string Sku { get; init; }
 
     /// <summary>Key of a stored channel.</summary>

@@ -15,7 +15,7 @@ public static class Examples
     public const string Design = """{"name":"River drop pendant","profile":"main","making":{"piecesPerDay":4}}""";
 
     public const string StoredDesign = """
-        {"key":"RB-014","revision":1,"savedAt":"2027-01-02T09:00:00.000000Z","name":"River drop pendant","profile":"main","making":{"piecesPerDay":4,"goodShare":1,"setupMinutes":0},"materials":[]}
+        {"key":"RB-014","revision":1,"savedAt":"2027-01-02T09:00:00.000000Z","name":"River drop pendant","profile":"main","aliases":[],"making":{"piecesPerDay":4,"goodShare":1,"setupMinutes":0},"materials":[]}
         """;
 
     public const string Channel = """{"name":"Own web shop","sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.03,"fixed":0.30,"of":"paid"}]}""";
@@ -73,7 +73,7 @@ public static class Examples
     public const string FirstFloor = """{"currency":"USD","expensesPerYear":24000.00,"livingPerMonth":3000.00,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}""";
 
     public const string FirstFloorAnswer = """
-        {"currency":"USD","floor":69.00,"retail":138.00,"takeHomePerHour":18.00,"requiredRevenue":69000.00,"perDay":276.00,"piecesPerYear":1000,"documents":{"profile":{"name":"First figures","currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"benchShare":1},"helpers":[],"expenses":[{"name":"All business expenses","amount":24000.00,"per":"year","deductible":true}],"equipment":[],"soldShare":1,"household":[{"name":"Living","amount":3000.00,"per":"month","businessShare":0}],"otherIncome":[],"tax":{"kind":"flat","rate":0.2,"levies":[]},"materials":[],"limits":[],"priceRule":{"retailMultiple":2}},"design":{"name":"The usual piece","profile":"main","making":{"piecesPerDay":4,"goodShare":1,"setupMinutes":0},"materials":[]}},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1}],"warnings":[]}
+        {"currency":"USD","floor":69.00,"retail":138.00,"takeHomePerHour":18.00,"requiredRevenue":69000.00,"perDay":276.00,"piecesPerYear":1000,"documents":{"profile":{"name":"First figures","currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"benchShare":1},"helpers":[],"expenses":[{"name":"All business expenses","amount":24000.00,"per":"year","deductible":true}],"equipment":[],"soldShare":1,"household":[{"name":"Living","amount":3000.00,"per":"month","businessShare":0}],"otherIncome":[],"tax":{"kind":"flat","rate":0.2,"levies":[]},"materials":[],"limits":[],"priceRule":{"retailMultiple":2}},"design":{"name":"The usual piece","profile":"main","aliases":[],"making":{"piecesPerDay":4,"goodShare":1,"setupMinutes":0},"materials":[]}},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1}],"warnings":[]}
         """;
 
     public const string YearPlan = """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":120.00,"units":520}],"hoursKeptBack":100}""";

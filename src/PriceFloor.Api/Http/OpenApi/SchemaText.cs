@@ -38,6 +38,8 @@ public sealed class SchemaText : ISchemaFilter
 
         if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string) && member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)))
             schema.MinLength = 1;
+        if (member.GetCustomAttribute<EachTextAttribute>() is { } each && schema.Items is OpenApiSchema text)
+            (text.MinLength, text.MaxLength) = (each.Least, each.Most);
         if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var most } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
             (schema.MaxItems, schema.MaxLength) = (most, null);
     }

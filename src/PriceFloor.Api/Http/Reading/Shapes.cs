@@ -46,7 +46,7 @@ public abstract record Shape
         if (bare == typeof(DateTimeOffset)) return new Time();
         if (bare.IsEnum) return new Word([.. Enum.GetNames(bare).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)]);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
-            return new Many(Of(bare.GetGenericArguments()[0], member), most);
+            return new Many(member?.GetCustomAttribute<EachTextAttribute>() is { } each ? new Text(each.Least, each.Most) : Of(bare.GetGenericArguments()[0], member), most);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(KeyOr<>))
             return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
         return s_objects.GetOrAdd(bare, MembersOf);
