@@ -63,8 +63,10 @@ public static class Warnings
     public static IEnumerable<Warning> In(decimal price, PriceGrid grid)
     {
         if (!grid.Allows(price))
-            yield return new("off-grid", "The price is not one that the channel's priceStep and priceEnding allow.", "/price");
+            yield return OffGrid("/price");
     }
+
+    public static Warning OffGrid(string at) => new("off-grid", "The price is not one that the channel's priceStep and priceEnding allow.", at);
 
     private static bool HasCosts(Channel channel) =>
         channel.Fees.Any(fee => fee.Rate > 0 || fee.Fixed > 0 || fee.Minimum > 0) || channel.Shipping.Cost > 0 || channel.Shipping.ReturnCost > 0

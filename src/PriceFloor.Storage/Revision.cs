@@ -18,6 +18,12 @@ public sealed record Revision(long Position, string Kind, string Key, long Numbe
 /// <summary>Names a document: its kind and its key.</summary>
 public sealed record DocumentName(string Kind, string Key);
 
+/// <summary>A document at two positions of the store.</summary>
+/// <param name="Document">Which.</param>
+/// <param name="Before">Its newest revision at the first, deletions included; null where it never was.</param>
+/// <param name="After">Its newest revision at the second.</param>
+public sealed record Change(DocumentName Document, Revision? Before, Revision? After);
+
 /// <summary>Times as the store keeps them: whole microseconds since 1970 UTC.</summary>
 public static class Moment
 {

@@ -56,6 +56,18 @@ public class Snapshot
     public IReadOnlyList<Revision> NewestSince(long position) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });
 
+    /// <summary>The position of the newest revision at a moment; 0 where there was none.</summary>
+    public long PositionAt(long asOf) => Query<long>("SELECT coalesce(max(position), 0) FROM revision WHERE saved_at <= @asOf", new { asOf }).Single();
+
+    /// <summary>
+    /// Each document that was written after one position and up to another, as it stood at both: null where it was not there.
+    /// </summary>
+    public IReadOnlyList<Change> ChangesBetween(long after, long upTo) =>
+    [
+        .. Query<DocumentName>("SELECT DISTINCT kind, key FROM revision WHERE position > @after AND position <= @upTo", new { after, upTo })
+            .Select(document => new Change(document, Standing(document, after), Standing(document, upTo))),
+    ];
+
     /// <summary>Every document that was there at a moment.</summary>
     public IReadOnlyList<Revision> All(long asOf) => Query<Revision>(
         $"""
@@ -86,6 +98,10 @@ public class Snapshot
     /// <summary>All keys, by name.</summary>
     public IReadOnlyList<StoredKey> Keys => Query<StoredKey>(
         "SELECT name, hash, scopes, created_at AS CreatedAt, expires_at AS ExpiresAt FROM access_key ORDER BY name", new { });
+
+    private Revision? Standing(DocumentName document, long position) => Query<Revision>(
+        $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND position <= @position ORDER BY number DESC LIMIT 1",
+        new { document.Kind, document.Key, position }).SingleOrDefault();
 
     private static string Prefixed => "r.position, r.kind, r.key, r.number, r.saved_at AS SavedAt, r.saved_by AS SavedBy, r.body";
 

@@ -63,6 +63,10 @@ public sealed class DocumentsInMemory : IDocuments
             kinds.Contains(Kinds.Design) ? null : _designList);
     }
 
+    /// <summary>The same before these changes.</summary>
+    public DocumentsInMemory Before(IEnumerable<Change> changes, long position) => With(
+        [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))], position);
+
     private static Dictionary<string, Stored<T>> Changed<T>(Dictionary<string, Stored<T>> before, IEnumerable<Revision> newest, string kind) where T : class
     {
         var after = new Dictionary<string, Stored<T>>(before);

@@ -28,6 +28,9 @@ public sealed class Preconditions
     /// <summary>Whether the caller of a GET has that revision already.</summary>
     public bool IsKnown(long revision) => _noneMatch.Any(tag => Matches(tag, revision));
 
+    /// <summary>Whether the caller of a GET has the answer with that tag already; If-None-Match compares weakly.</summary>
+    public bool IsKnown(string tag) => _noneMatch.Any(known => known.Tag == "*" || known.Tag == tag);
+
     private static bool Matches(EntityTagHeaderValue tag, long? revision) =>
         revision is { } number && (tag.Tag == "*" || tag.Tag == TagOf(number));
 

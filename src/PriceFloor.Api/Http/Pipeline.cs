@@ -1,7 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Data.Sqlite;
-using Microsoft.Net.Http.Headers;
 using PriceFloor.Api.Running;
 using Serilog;
 
@@ -137,14 +136,14 @@ public static class Pipeline
             : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
     }
 
-    /// <summary>Endpoints that need a key answer JSON.</summary>
+    /// <summary>Endpoints that need a key answer in the formats that they offer: JSON where they say nothing else.</summary>
     private static Task RequireAcceptable(HttpContext context, RequestDelegate next)
     {
-        if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is null || context.Request.Headers.Accept.Count == 0)
+        if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is null)
             return next(context);
-        var wanted = MediaTypeHeaderValue.ParseList(context.Request.Headers.Accept);
-        return wanted.Count == 0 || wanted.Any(type => type.Quality is not 0 && (type.MatchesMediaType("application/json") || type.MediaType == "application/problem+json"))
+        var offers = Offers.Of(context);
+        return offers.Wanted(context.Request) is not null
             ? next(context)
-            : Problem.Of(ProblemTypes.NotAcceptable, "This address answers application/json.").ExecuteAsync(context);
+            : Problem.Of(ProblemTypes.NotAcceptable, $"This address answers {string.Join(", ", offers.Formats.Select(format => format.MediaType))}.").ExecuteAsync(context);
     }
 }

@@ -3,12 +3,14 @@ using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FirstFloors;
+using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.OpenApi;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.YearPlans;
@@ -33,6 +35,9 @@ public static class Routes
         v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
         v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
+
+        v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Tell(Operations.PriceList);
+        v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 
         v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Tell(Operations.BreakEven);
         v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);

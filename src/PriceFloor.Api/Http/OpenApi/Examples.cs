@@ -82,6 +82,14 @@ public static class Examples
         {"currency":"USD","closes":true,"surplus":372.00,"shortfall":0.00,"pool":60000.00,"contribution":60372.00,"revenue":62400.00,"proceeds":60372.00,"benchHours":1040,"withinLimits":true,"limits":[{"name":"hours","kind":"bench-hours","used":1040,"available":1900,"within":true}],"lines":[{"sku":"RB-014","channel":"web","price":120.00,"units":520,"verdict":"meets-target","proceeds":60372.00,"materials":0.00,"benchHours":1040,"contribution":60372.00,"contributionPerBenchHour":58.05,"rank":1}],"materialSpend":{"planned":0.00,"bought":0.00,"difference":0.00},"basis":{"profile":"main@1","lines":[{"profile":"main@1","design":"RB-014@1","channel":"web@1"}]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/lines/0/design/making/goodShare","value":1},{"pointer":"#/lines/0/channel/salesTax","value":0},{"pointer":"#/lines/0/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/lines/0/channel"}]}
         """;
 
+    public const string PriceList = """
+        {"items":[{"sku":"RB-014","name":"River drop pendant","channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","basis":"RB-014@1"}],"basis":{"profiles":["main@1"],"channels":["web@1"]},"warnings":[]}
+        """;
+
+    public const string FloorChanges = """
+        {"items":[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":null,"newFloorPrice":62.17,"oldTargetPrice":null,"newTargetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["RB-014@1: created","web@1: created","main@1: created"]}],"next":"p4"}
+        """;
+
     public const string Chain = """{"currency":"USD","price":120.00,"chain":[{"name":"shop","margin":0.5}]}""";
 
     public const string ChainAnswer = """{"cost":60.00,"price":120.00,"markup":1,"margin":0.5,"profit":60.00,"chain":[{"name":"shop","cost":60.00,"price":120.00,"markup":1,"margin":0.5,"profit":60.00}]}""";

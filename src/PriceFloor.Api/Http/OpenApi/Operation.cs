@@ -18,6 +18,9 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>True where answers carry an ETag.</summary>
     public bool HasRevision { get; init; }
 
+    /// <summary>True where the ETag stands for the whole answer instead of for a revision.</summary>
+    public bool HasTag { get; init; }
+
     /// <summary>True where the answer is a page of documents.</summary>
     public bool IsPage { get; init; }
 

@@ -82,6 +82,8 @@ public sealed class OperationText : IOperationFilter
             yield return Header("If-None-Match", "* to create only.", "*");
         if (method == "GET" && told.HasRevision)
             yield return Header("If-None-Match", "304 where the revision is this ETag.", "\"7\"");
+        if (method == "GET" && told.HasTag)
+            yield return Header("If-None-Match", "304 where the answer still has this ETag.", "\"0c4b8f6a2d1e9370\"");
     }
 
     private static OpenApiParameter Header(string name, string description, string example) => new()
@@ -98,6 +100,8 @@ public sealed class OperationText : IOperationFilter
         var response = new OpenApiResponse { Description = words, Headers = new Dictionary<string, IOpenApiHeader> { ["X-Request-Id"] = ResponseHeader("The request's id, which the log has too.") } };
         if (told.HasRevision)
             response.Headers["ETag"] = ResponseHeader("The revision's number in quotes.");
+        if (told.HasTag)
+            response.Headers["ETag"] = ResponseHeader("Changes only when the answer does.");
         if (status == 201)
             response.Headers["Location"] = ResponseHeader("Where it is now.");
         if (told.IsPage)

@@ -2,9 +2,11 @@ using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.FirstFloors;
+using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Running;
@@ -56,6 +58,14 @@ public static class Operations
     { Answer = typeof(PriceCheckAnswer), RequestExample = Examples.PriceCheckRequest, AnswerExample = Examples.PriceCheck, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation PriceCheckByQuery = PriceCheck with { Id = "checkPriceByQuery", RequestExample = null, Summary = "Does a price carry its part of the year? (by query)" };
+
+    public static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
+        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; no pages. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. Reveals no costs. Scope: check.")
+    { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
+
+    public static readonly Operation FloorChanges = new("getFloorChanges", "Prices", "Which floors moved",
+        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice. Scope: read.")
+    { Answer = typeof(FloorChangesAnswer), AnswerExample = Examples.FloorChanges };
 
     public static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
         "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours. Scope: read.")

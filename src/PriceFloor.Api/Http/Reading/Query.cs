@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Http;
@@ -78,6 +79,18 @@ public sealed class QueryValues(IQueryCollection query)
             return value;
         Fault(name, "out-of-range", string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
         return otherwise;
+    }
+
+    /// <summary>One of the words of an enum, as the wire spells them.</summary>
+    public T? Word<T>(string name) where T : struct, Enum
+    {
+        if (Text(name) is not { } text)
+            return null;
+        foreach (var value in Enum.GetValues<T>())
+            if (JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString()) == text)
+                return value;
+        Fault(name, "not-one-of", $"{name} must be one of {string.Join(", ", Enum.GetNames<T>().Select(JsonNamingPolicy.KebabCaseLower.ConvertName))}.");
+        return null;
     }
 
     public bool Truth(string name)

@@ -1,0 +1,50 @@
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.FloorChanges;
+
+/// <summary>A design on a channel whose floor or target price moved.</summary>
+public sealed record FloorChangeItemAnswer
+{
+    /// <summary>Key of the design.</summary>
+    public required string Sku { get; init; }
+
+    /// <summary>Key of the channel.</summary>
+    public required string Channel { get; init; }
+
+    /// <summary>ISO 4217 code of the channel's prices.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>The floor price then; null where there was none.</summary>
+    public decimal? OldFloorPrice { get; init; }
+
+    /// <summary>The floor price now; null where there is none any more.</summary>
+    public decimal? NewFloorPrice { get; init; }
+
+    /// <summary>The target price then.</summary>
+    public decimal? OldTargetPrice { get; init; }
+
+    /// <summary>The target price now.</summary>
+    public decimal? NewTargetPrice { get; init; }
+
+    /// <summary>The price that is listed now; null where none is.</summary>
+    public decimal? ListedPrice { get; init; }
+
+    /// <summary>What the listed price does for the year now.</summary>
+    public Verdict? Verdict { get; init; }
+
+    /// <summary>Whether the listed price still carries its share.</summary>
+    public bool? CarriesItsShare { get; init; }
+
+    /// <summary>The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" where a document came or went.</summary>
+    public required IReadOnlyList<string> MovedBy { get; init; }
+}
+
+/// <summary>What moved since a time or since the last answer.</summary>
+public sealed record FloorChangesAnswer
+{
+    /// <summary>In order of design, then of channel.</summary>
+    public required IReadOnlyList<FloorChangeItemAnswer> Items { get; init; }
+
+    /// <summary>What to give as since for the following answer.</summary>
+    public required string Next { get; init; }
+}

@@ -1,0 +1,50 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.FloorChanges;
+
+/// <summary>Since when: a time, or the cursor of the last answer; absent: since there was nothing.</summary>
+public sealed record FloorChangeQuery(string? Since, DateTimeOffset? AsOf) : IQuery<FloorChangeQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("since", "A time with its offset, or the next of the last answer; absent: since the store was empty, which gives every design.", "string", Example: "2027-01-01T00:00:00Z"),
+        QueryParameters.AsOf,
+    ];
+
+    public static FloorChangeQuery Read(QueryValues values) => new(values.Text("since"), values.Time("asOf"));
+}
+
+public static class FloorChangeRoutes
+{
+    private const string Cursor = "p";
+
+    public static Results<Ok<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, RecordKeeper keeper, TimeProvider clock, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var (since, asOf) = (query.Value.Since, query.Value.AsOf);
+        var (after, problem) = since is null ? (0, null) : PositionOf(since, store);
+        if (problem is not null)
+            return problem;
+
+        var now = keeper.Whole(asOf);
+        var upTo = ((DocumentsInMemory)now.Documents).Position;
+        if (after > upTo && asOf is null)
+            return Problem.Invalid([new InputError { Parameter = "since", Code = "unknown-cursor", Detail = "The store has not got that far (an older backup may have been restored); ask once without since and start anew." }]);
+        var changes = after < upTo ? store.Read(snapshot => snapshot.ChangesBetween(after, upTo)) : [];
+        var then = new Records(((DocumentsInMemory)now.Documents).Before(changes, after), asOf ?? clock.GetUtcNow());
+        return TypedResults.Ok(new FloorChangesAnswer { Items = [.. MovedFloors.Between(then, now, changes)], Next = Cursor + long.Max(after, upTo).ToString(CultureInfo.InvariantCulture) });
+    }
+
+    private static (long Position, Problem? Problem) PositionOf(string since, Store store)
+    {
+        if (since.StartsWith(Cursor, StringComparison.Ordinal) && long.TryParse(since.AsSpan(Cursor.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var position))
+            return (position, null);
+        return TimeText.ReadTime(since) is { } time
+            ? (store.Read(snapshot => snapshot.PositionAt(Moment.Of(time))), null)
+            : (0, Problem.Invalid([new InputError { Parameter = "since", Code = "not-a-time", Detail = "since must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B), or the next of an earlier answer." }]));
+    }
+}

@@ -1,0 +1,74 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.PriceLists;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.FloorChanges;
+
+/// <summary>
+/// The floors and targets that differ between two moments. Only designs that a change can have touched are looked at: those changed
+/// themselves or in their listed prices, those of a changed profile, and all of them where a channel changed.
+/// </summary>
+public static class MovedFloors
+{
+    public static IEnumerable<FloorChangeItemAnswer> Between(Records then, Records now, IReadOnlyList<Change> changes)
+    {
+        var fields = changes.ToDictionary(change => change.Document, change => new Lazy<IReadOnlyList<string>>(() => [.. FieldsThatDiffer.Between(change)]));
+        var channels = then.Channels.Concat(now.Channels).Select(channel => channel.Key).Distinct().Order(StringComparer.Ordinal).ToList();
+        return Touched(then, now, changes).SelectMany(sku => channels.Select(channel => Moved(then, now, sku, channel, fields))).OfType<FloorChangeItemAnswer>();
+    }
+
+    private static IEnumerable<string> Touched(Records then, Records now, IReadOnlyList<Change> changes)
+    {
+        var keys = changes.ToLookup(change => change.Document.Kind, change => change.Document.Key);
+        var profiles = keys[Kinds.Profile].ToHashSet();
+        var itself = keys[Kinds.Design].Concat(keys[Kinds.ListedPrice].Select(key => key[..key.IndexOf('/', StringComparison.Ordinal)]));
+        var all = keys[Kinds.Channel].Any();
+        var others = then.Documents.Designs.Concat(now.Documents.Designs).Where(design => all || (profiles.Count > 0 && profiles.Contains(design.Document.Profile))).Select(design => design.Key);
+        return itself.Concat(others).Distinct().Order(StringComparer.Ordinal);
+    }
+
+    private static FloorChangeItemAnswer? Moved(Records then, Records now, string sku, string channel, Dictionary<DocumentName, Lazy<IReadOnlyList<string>>> fields)
+    {
+        var (before, after) = (PricedAt(then, sku, channel), PricedAt(now, sku, channel));
+        if (before?.FloorPrice == after?.FloorPrice && before?.TargetPrice == after?.TargetPrice)
+            return null;
+        var money = Currency.Of((now.Channel(channel) ?? then.Channel(channel))!.Document.Currency);
+        decimal? Price(decimal? price) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
+        return new FloorChangeItemAnswer
+        {
+            Sku = sku,
+            Channel = channel,
+            Currency = money.Code,
+            OldFloorPrice = Price(before?.FloorPrice),
+            NewFloorPrice = Price(after?.FloorPrice),
+            OldTargetPrice = Price(before?.TargetPrice),
+            NewTargetPrice = Price(after?.TargetPrice),
+            ListedPrice = Price(after?.ListedPrice),
+            Verdict = after?.Verdict,
+            CarriesItsShare = after?.Check?.CarriesItsShare,
+            MovedBy = [.. DocumentsBehind(then, now, sku, channel).Distinct().Where(fields.ContainsKey).SelectMany(document => fields[document].Value)],
+        };
+    }
+
+    private static PricedDesign? PricedAt(Records records, string sku, string channel) =>
+        records.Design(sku) is { } design && records.Channel(channel) is { } on ? PricedDesign.Of(records, design, on) : null;
+
+    /// <summary>All that a floor and a target on a channel rest on, then or now: what is listed on wholesale channels sets the target.</summary>
+    private static IEnumerable<DocumentName> DocumentsBehind(Records then, Records now, string sku, string channel)
+    {
+        foreach (var records in new[] { then, now })
+        {
+            if (records.Design(sku) is { } design)
+                yield return new DocumentName(Kinds.Profile, design.Document.Profile);
+            yield return new DocumentName(Kinds.Design, sku);
+            yield return new DocumentName(Kinds.Channel, channel);
+            foreach (var listed in records.ListedPrices(sku).Keys.Order(StringComparer.Ordinal))
+                if (records.Channel(listed)?.Document.Sells == Sells.Wholesale)
+                {
+                    yield return new DocumentName(Kinds.ListedPrice, $"{sku}/{listed}");
+                    yield return new DocumentName(Kinds.Channel, listed);
+                }
+        }
+    }
+}

@@ -1,0 +1,24 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceLists;
+
+/// <summary>A design's floor and target price on one channel, and what is listed there; or why there is no price.</summary>
+public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, PriceCheck? Check, bool OffGrid, string? Reason)
+{
+    public Verdict? Verdict => Check?.Verdict;
+
+    public static PricedDesign Of(Records records, Stored<Design> design, Stored<Channel> channel)
+    {
+        var listed = records.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
+        if (records.Profile(design.Document.Profile) is not { } profile)
+            return new PricedDesign(null, null, listed, null, false, "unknown-profile");
+        if (FloorOfDesign.Of(records, profile, design).Found is not { } floor)
+            return new PricedDesign(null, null, listed, null, false, "too-large");
+        var prices = floor.On(channel);
+        return prices.Found is { } found
+            ? new PricedDesign(found.FloorPrice, found.TargetPrice, listed, listed is { } price ? found.Check(price).Found : null, listed is { } on && !found.Terms.Grid.Allows(on), null)
+            : new PricedDesign(null, null, listed, null, false, prices.Faults[0].Code);
+    }
+}
