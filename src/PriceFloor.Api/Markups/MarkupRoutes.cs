@@ -79,9 +79,11 @@ public sealed record MarkupAnswer
     public decimal? Price { get; init; }
 
     /// <summary>Profit over cost; null where the cost is nothing.</summary>
+    [PresentWith(nameof(Cost))]
     public decimal? Markup { get; init; }
 
     /// <summary>Profit over price; null where the price is nothing.</summary>
+    [PresentWith(nameof(Price))]
     public decimal? Margin { get; init; }
 
     /// <summary>Price less cost.</summary>

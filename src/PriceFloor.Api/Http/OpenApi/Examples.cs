@@ -51,7 +51,7 @@ public static class Examples
         """;
 
     public const string BreakEven = """
-        {"currency":"USD","price":120.00,"contribution":116.10,"units":517,"revenue":62040.00,"benchHours":1034,"capacity":1000,"withinCapacity":true,"shareOfYear":0.517,"operatingLeverage":null,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}
+        {"currency":"USD","price":120.00,"contribution":116.10,"units":517,"revenue":62040.00,"benchHours":1034,"capacity":1000,"withinCapacity":true,"shareOfYear":0.517,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}
         """;
 
     public const string Mix = """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":120.00,"weight":1}],"surplus":{"amount":5000,"tax":"after"}}""";
