@@ -67,6 +67,8 @@ public sealed class Remedies
     private Remedy Spend()
     {
         var before = _money.Least(_year.Pool);
+        if (_carries)
+            return Unchanged(RemedyKind.SpendLess, before);
         if (!Figures.Room.Reaches(0))
             return Not(RemedyKind.SpendLess, before, "price-below-materials", "The price does not even pay for the materials, so no saving of costs can help.");
         var cut = _money.Least(Figures.Cut);
@@ -108,6 +110,8 @@ public sealed class Remedies
     private Remedy Taxable()
     {
         var more = _money.Least(Figures.Cut);
+        if (_carries)
+            return Unchanged(RemedyKind.EarnTaxableElsewhere, more);
         return !Figures.Room.Reaches(0)
             ? Not(RemedyKind.EarnTaxableElsewhere, _money.Least(0), "price-below-materials", "The price does not even pay for the materials, so no other income makes the sale worth it.")
             : Possible(RemedyKind.EarnTaxableElsewhere, _money.Least(0), more, $"{Money(more)} a year of further taxable income that takes no bench days");
@@ -116,6 +120,8 @@ public sealed class Remedies
     private Remedy Net()
     {
         var before = _money.Least(0);
+        if (_carries)
+            return Unchanged(RemedyKind.EarnNetElsewhere, before);
         if (!Figures.Room.Reaches(0))
             return Not(RemedyKind.EarnNetElsewhere, before, "price-below-materials", "The price does not even pay for the materials, so no other income makes the sale worth it.");
         if (!_year.Profit.Reaches(Figures.Cut))

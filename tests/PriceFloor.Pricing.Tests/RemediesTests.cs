@@ -114,6 +114,7 @@ public sealed class RemediesTests
     {
         var remedies = Remedies.Of(Check(24, new Step { HandsOnMinutes = 60, GoodShare = 1 })).Value;
         Assert.All(remedies.All.Where(remedy => remedy.Possible && remedy.Kind is not (RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)), remedy => Assert.Equal(remedy.Before, remedy.After));
+        Assert.All(remedies.All.Where(remedy => remedy.Kind is RemedyKind.SpendLess or RemedyKind.EarnTaxableElsewhere or RemedyKind.EarnNetElsewhere), remedy => Assert.StartsWith("Nothing needs to change", remedy.Saying, StringComparison.Ordinal));
         Assert.Equal(0m, remedies.Balanced!.Cut);
     }
 
