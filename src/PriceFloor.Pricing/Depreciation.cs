@@ -14,9 +14,13 @@ public static class Depreciation
         _ => Percentage(thing, yearStart),
     };
 
-    /// <summary>True where the thing is in use but nothing is left to spread over this year.</summary>
+    /// <summary>
+    /// True where the thing is in use but nothing is left to spread over this year or a later one: a table with 0 in this year and more
+    /// in the next goes on.
+    /// </summary>
     public static bool LifeIsOver(Equipment thing, DateOnly yearStart) =>
-        thing.InService is { } since && YearIndex(since, yearStart) > 1 && thing.Cost > thing.Salvage && InYear(thing, yearStart) == 0;
+        thing.InService is { } since && YearIndex(since, yearStart) is > 1 and var index && thing.Cost > thing.Salvage && InYear(thing, yearStart) == 0
+        && !(thing.Depreciation.Method == DepreciationMethod.Percentages && (thing.Depreciation.Percentages ?? []).Skip(index).Any(share => share > 0));
 
     /// <summary>1 in the profile year that holds <paramref name="inService"/>, 2 in the next; zero or less before it.</summary>
     public static int YearIndex(DateOnly inService, DateOnly yearStart) =>

@@ -8,11 +8,11 @@ public sealed record Markup(decimal Cost, decimal Price)
 {
     public decimal Profit => Price - Cost;
 
-    /// <summary>Null where the cost is nothing.</summary>
-    public decimal? OnCost => Cost == 0 ? null : Profit / Cost;
+    /// <summary>Null where the cost is nothing. Computed at once, so that a share past exactness is refused with the step, not later.</summary>
+    public decimal? OnCost { get; } = Cost == 0 ? null : (Price - Cost) / Cost;
 
     /// <summary>Null where the price is nothing.</summary>
-    public decimal? OnPrice => Price == 0 ? null : Profit / Price;
+    public decimal? OnPrice { get; } = Price == 0 ? null : (Price - Cost) / Price;
 
     /// <summary>
     /// Any two of the five give the rest. Markup with margin alone is <c>undetermined</c>; a further value must equal the computed one
@@ -40,25 +40,46 @@ public sealed record Markup(decimal Cost, decimal Price)
         _ => price / (step.Multiple ?? 1),
     };
 
-    private static Outcome<Markup> Solve(MarkupValues given) => given switch
+    private static Outcome<Markup> Solve(MarkupValues given) => (given.Pair, given) switch
     {
-        { Cost: { } cost, Price: { } price } => new Markup(cost, price),
-        { Cost: { } cost, Profit: { } profit } => new Markup(cost, cost + profit),
-        { Price: { } price, Profit: { } profit } => new Markup(price - profit, price),
-        { Cost: { } cost, Markup: { } markup } => new Markup(cost, cost * (1 + markup)),
-        { Cost: { } cost, Margin: { } margin } when margin < 1 => new Markup(cost, cost / (1 - margin)),
-        { Price: { } price, Margin: { } margin } => new Markup(price * (1 - margin), price),
-        { Price: { } price, Markup: { } markup } when markup > -1 => new Markup(price / (1 + markup), price),
-        { Profit: { } profit, Markup: { } markup } when markup != 0 => new Markup(profit / markup, profit / markup + profit),
-        { Profit: { } profit, Margin: { } margin } when margin != 0 => new Markup(profit / margin - profit, profit / margin),
+        (MarkupPair.CostAndPrice, { Cost: { } cost, Price: { } price }) => new Markup(cost, price),
+        (MarkupPair.CostAndProfit, { Cost: { } cost, Profit: { } profit }) => new Markup(cost, cost + profit),
+        (MarkupPair.PriceAndProfit, { Price: { } price, Profit: { } profit }) => new Markup(price - profit, price),
+        (MarkupPair.CostAndMarkup, { Cost: { } cost, Markup: { } markup }) => new Markup(cost, cost * (1 + markup)),
+        (MarkupPair.CostAndMargin, { Cost: { } cost, Margin: { } margin }) => new Markup(cost, cost / (1 - margin)),
+        (MarkupPair.PriceAndMargin, { Price: { } price, Margin: { } margin }) => new Markup(price * (1 - margin), price),
+        (MarkupPair.PriceAndMarkup, { Price: { } price, Markup: { } markup }) => new Markup(price / (1 + markup), price),
+        (MarkupPair.ProfitAndMarkup, { Profit: { } profit, Markup: { } markup }) => new Markup(profit / markup, profit / markup + profit),
+        (MarkupPair.ProfitAndMargin, { Profit: { } profit, Margin: { } margin }) => new Markup(profit / margin - profit, profit / margin),
         _ => new Fault("", "undetermined", "These values fit more than one cost and price (markup and margin are two ways of saying the same); give a cost, a price or a profit with one of them."),
     };
 }
+
+/// <summary>Which two of the values decide a step.</summary>
+public enum MarkupPair { None, CostAndPrice, CostAndProfit, PriceAndProfit, CostAndMarkup, CostAndMargin, PriceAndMargin, PriceAndMarkup, ProfitAndMarkup, ProfitAndMargin }
 
 /// <summary>What is known of a step; the rest is null.</summary>
 public sealed record MarkupValues(decimal? Cost, decimal? Price, decimal? Markup, decimal? Margin, decimal? Profit)
 {
     public int Known => new[] { Cost, Price, Markup, Margin, Profit }.Count(value => value is not null);
+
+    /// <summary>The first two, in the model's order, that fit just one cost and price; any further value is only compared.</summary>
+    public MarkupPair Pair => this switch
+    {
+        { Cost: not null, Price: not null } => MarkupPair.CostAndPrice,
+        { Cost: not null, Profit: not null } => MarkupPair.CostAndProfit,
+        { Price: not null, Profit: not null } => MarkupPair.PriceAndProfit,
+        { Cost: not null, Markup: not null } => MarkupPair.CostAndMarkup,
+        { Cost: not null, Margin: < 1 } => MarkupPair.CostAndMargin,
+        { Price: not null, Margin: not null } => MarkupPair.PriceAndMargin,
+        { Price: not null, Markup: > -1 } => MarkupPair.PriceAndMarkup,
+        { Profit: not null, Markup: not null and not 0 } => MarkupPair.ProfitAndMarkup,
+        { Profit: not null, Margin: not null and not 0 } => MarkupPair.ProfitAndMargin,
+        _ => MarkupPair.None,
+    };
+
+    /// <summary>The same with a price that holds tax taken back to its price before tax: 120.00 with 20 % included is 100.00.</summary>
+    public MarkupValues BeforeTax(SalesTax? tax) => tax is { Included: true } && Price is { } price ? this with { Price = price / (1 + tax.Rate) } : this;
 
     internal Fault? Contradicting(Markup markup)
     {
@@ -67,6 +88,12 @@ public sealed record MarkupValues(decimal? Cost, decimal? Price, decimal? Markup
                 return new Fault("/" + name, "contradictory", $"{name} does not fit the other values: they make it {(computed is { } other ? Rounding.Trim(Rounding.Nearest(other, 6)) : "undefined")}; leave one of them out.");
         return null;
     }
+}
+
+/// <summary>A price before tax and what the buyer pays: 100.00 and 120.00 at 20 %.</summary>
+public sealed record TaxedPrice(decimal BeforeTax, decimal WithTax)
+{
+    public static Outcome<TaxedPrice> Of(decimal beforeTax, SalesTax tax) => Outcome<TaxedPrice>.Guard(() => new TaxedPrice(beforeTax, beforeTax * (1 + tax.Rate)));
 }
 
 /// <summary>One hand on the way from maker to buyer: exactly one of markup, margin and multiple.</summary>
@@ -96,6 +123,9 @@ public sealed record ChainStep
 /// <summary>The way from a first cost to a last price through several hands, or back.</summary>
 public static class MarkupChain
 {
+    /// <summary>All hands as one step: from what the first pays to what the last asks.</summary>
+    public static Outcome<Markup> Whole(IReadOnlyList<Markup> hands) => Outcome<Markup>.Guard(() => new Markup(hands[0].Cost, hands[^1].Price));
+
     /// <summary>50.00 through a shop that doubles and a dealer with a margin of 0.2: 100.00, then 125.00.</summary>
     public static Outcome<List<Markup>> From(decimal cost, IEnumerable<ChainStep> steps) => Outcome<List<Markup>>.Guard(() =>
     {
@@ -117,19 +147,4 @@ public static class MarkupChain
 
         return chain;
     });
-}
-
-/// <summary>A series of trade discounts, one on what the other leaves. 140 less 20 % less 15 % is 95.20, as one discount 32 %.</summary>
-public sealed class DiscountSeries(IReadOnlyList<decimal> rates)
-{
-    /// <summary>What is left of 1.</summary>
-    public decimal Factor { get; } = rates.Aggregate(1m, (left, rate) => left * (1 - rate));
-
-    /// <summary>The one discount that comes to the same.</summary>
-    public decimal Single => 1 - Factor;
-
-    /// <summary>The list price from which these discounts make a net price. Refused with <c>too-large</c> where they leave next to nothing.</summary>
-    public Outcome<Markup> FromNet(decimal net) => Factor < 0.000000000001m
-        ? new Fault("/discounts/rates", "too-large", "These discounts leave next to nothing of a price, so no exact list price can be named; check the rates (0.2 is 20 %).")
-        : new Markup(net, net / Factor);
 }

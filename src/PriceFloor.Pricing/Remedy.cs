@@ -34,6 +34,28 @@ public enum RemedyKind
     MoreHours,
 }
 
+/// <summary>What a remedy's figures count.</summary>
+public enum RemedyMeasure
+{
+    /// <summary>A listed price in the channel's currency.</summary>
+    Price,
+
+    /// <summary>Bench minutes a sold piece.</summary>
+    BenchMinutesAPiece,
+
+    /// <summary>Money a year in the profile's currency.</summary>
+    MoneyAYear,
+
+    /// <summary>Money a sold piece.</summary>
+    MoneyAPiece,
+
+    /// <summary>The share of pieces that come out good.</summary>
+    GoodShare,
+
+    /// <summary>Working hours a week.</summary>
+    HoursAWeek,
+}
+
 /// <summary>One way, alone, as a figure before and after; or the reason why it cannot be.</summary>
 /// <param name="Kind">Which way.</param>
 /// <param name="Before">The figure today.</param>
@@ -44,13 +66,17 @@ public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, st
 {
     public bool Possible => Reason is null;
 
+    /// <summary>What both figures count.</summary>
+    public RemedyMeasure Measure => Kind switch
+    {
+        RemedyKind.RaiseThePrice => RemedyMeasure.Price,
+        RemedyKind.WorkFaster or RemedyKind.NewDesignMinutes => RemedyMeasure.BenchMinutesAPiece,
+        RemedyKind.CheaperMaterials or RemedyKind.NewDesignMaterials => RemedyMeasure.MoneyAPiece,
+        RemedyKind.LoseFewer => RemedyMeasure.GoodShare,
+        RemedyKind.MoreHours => RemedyMeasure.HoursAWeek,
+        _ => RemedyMeasure.MoneyAYear,
+    };
+
     /// <summary>"long-week" where the figure is there to be seen, not to be followed.</summary>
     public string? Flag { get; init; }
 }
-
-/// <summary>The gap spread over faster work, cheaper materials and lower costs, as far as each is possible.</summary>
-/// <param name="BenchMinutes">Bench minutes a sold piece.</param>
-/// <param name="Materials">Materials a sold piece.</param>
-/// <param name="Cut">Less for bench time to recover in the year.</param>
-/// <param name="CarriesItsShare">All three together, checked like any other price.</param>
-public sealed record BalancedRemedy(decimal BenchMinutes, decimal Materials, decimal Cut, bool CarriesItsShare);

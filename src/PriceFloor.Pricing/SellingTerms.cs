@@ -17,15 +17,10 @@ public sealed class SellingTerms
 
     /// <summary>Refused with <c>takes-everything</c> where somewhere a higher price would leave no more.</summary>
     public static Outcome<SellingTerms> Of(Channel channel) => Outcome<SellingTerms>.Guard(() =>
-    {
-        var stretches = StretchesOf(channel).ToList();
-        var flat = stretches.Find(stretch => !(Rounding.Settle(stretch.NetOfOneMore) > 0));
-        return flat is null
-            ? new SellingTerms(channel, stretches)
-            : new Fault(channel.StockistShare >= RatesOf(channel) ? "/stockistShare" : "/fees", "takes-everything",
-                $"From a price before tax of {Rounding.Nearest(flat.From, 2)} on, stockist, fees and returns together take all of each further "
-                + "unit, so no price could ever reach a floor; lower stockistShare, the fees' rates or returns.share.");
-    });
+        TakesEverything(channel) is { } fault ? fault : new SellingTerms(channel, [.. StretchesOf(channel)]));
+
+    /// <summary>What stands against the rates alone: it asks for stockistShare, fees, salesTax, shipping charged, piecesPerOrder and returns, and for no other field.</summary>
+    public static IReadOnlyList<Fault> RateFaults(Channel channel) => Outcome<Channel>.Guard(() => TakesEverything(channel) is { } fault ? fault : channel).Faults;
 
     /// <summary>The smallest allowed price whose net reaches the floor. <c>no-price</c> where it would pass 10^12.</summary>
     public Outcome<FoundPrice> FloorPrice(decimal floor) => Outcome<FoundPrice>.Guard(() =>
@@ -50,11 +45,29 @@ public sealed class SellingTerms
     /// <summary>A stretch of prices before tax over which the net is a straight line.</summary>
     private sealed record Stretch(decimal From, decimal NetAtStart, decimal NetOfOneMore);
 
+    private static Fault? TakesEverything(Channel channel)
+    {
+        var corners = CornersOf(channel);
+        var flat = corners.FindIndex(from => !(Rounding.Settle(NetOfOneMore(channel, corners, from)) > 0));
+        return flat < 0 ? null : new Fault(channel.StockistShare >= RatesOf(channel) ? "/stockistShare" : "/fees", "takes-everything",
+            $"From a price before tax of {Rounding.Nearest(corners[flat], 2)} on, stockist, fees and returns together take all of each further "
+            + "unit, so no price could ever reach a floor; lower stockistShare, the fees' rates or returns.share.");
+    }
+
     private static IEnumerable<Stretch> StretchesOf(Channel channel)
     {
-        var corners = channel.Fees.SelectMany(fee => CornersOf(fee, channel)).Where(corner => corner > 0).Prepend(0).Distinct().Order().ToList();
-        return corners.Select((from, i) => new Stretch(from, Sale.BeforeTaxAt(from, channel).Net,
-            NetOfOneMore(channel, i + 1 < corners.Count ? (from + corners[i + 1]) / 2 : from + 1)));
+        var corners = CornersOf(channel);
+        return corners.Select(from => new Stretch(from, Sale.BeforeTaxAt(from, channel).Net, NetOfOneMore(channel, corners, from)));
+    }
+
+    private static List<decimal> CornersOf(Channel channel) =>
+        [.. channel.Fees.SelectMany(fee => CornersOf(fee, channel)).Where(corner => corner > 0).Prepend(0).Distinct().Order()];
+
+    /// <summary>What one more unit leaves on the stretch that begins at a corner.</summary>
+    private static decimal NetOfOneMore(Channel channel, List<decimal> corners, decimal from)
+    {
+        var next = corners.IndexOf(from) + 1;
+        return NetOfOneMore(channel, next < corners.Count ? (from + corners[next]) / 2 : from + 1);
     }
 
     private static IEnumerable<decimal> CornersOf(Fee fee, Channel channel)

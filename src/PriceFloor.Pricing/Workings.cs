@@ -135,20 +135,26 @@ public static partial class Workings
         var (from, kept, keptOfOneMore) = year.TaxRules.LinearPieceLeaving(year.Need);
         yield return new("profitBeforeTax", "the smallest profit that leaves the need after tax",
             $"{Number(from)} + max(0, need - {Number(kept)}) / {Number(keptOfOneMore)}", year.Profit);
+        foreach (var line in OfLevies(year, year.Profit, "profitBeforeTax"))
+            yield return line;
+    }
+
+    private static IEnumerable<Working> OfLevies(StudioYear year, decimal profit, string symbol)
+    {
         var levies = Tax.Levies(year.Profile.Tax);
-        var paid = year.TaxRules.LeviesOn(year.Profit);
+        var paid = year.TaxRules.LeviesOn(profit);
         for (var i = 0; i < levies.Count; i++)
         {
             var levy = levies[i];
             var deductions = levies.Take(i).Select((earlier, j) => earlier.DeductibleShare > 0 ? $" - {Number(earlier.DeductibleShare)} * levy{j + 1}" : "");
-            var charged = decimal.Max(0, levy.Share * year.Profit + levy.OtherBase - levy.Allowance - levies.Take(i).Select((earlier, j) => earlier.DeductibleShare * paid[j]).Sum());
+            var charged = decimal.Max(0, levy.Share * profit + levy.OtherBase - levy.Allowance - levies.Take(i).Select((earlier, j) => earlier.DeductibleShare * paid[j]).Sum());
             yield return new($"base{i + 1}", $"what levy {i + 1}{Named(levy.Name)} is charged on",
-                $"max(0, {Number(levy.Share)} * profitBeforeTax + {Number(levy.OtherBase)} - {Number(levy.Allowance)}{string.Concat(deductions)})", charged);
+                $"max(0, {Number(levy.Share)} * {symbol} + {Number(levy.OtherBase)} - {Number(levy.Allowance)}{string.Concat(deductions)})", charged);
             yield return new($"levy{i + 1}", $"levy {i + 1}{Named(levy.Name)}",
                 InBands(levy, $"base{i + 1}") + (levy.OtherBase == 0 ? "" : $" - ({InBands(levy, $"max(0, {Number(levy.OtherBase)} - {Number(levy.Allowance)})")})"), paid[i]);
         }
 
-        yield return new("tax", "tax on that profit", Sum(levies.Select((_, i) => $"levy{i + 1}")), year.TaxOnProfit);
+        yield return new("tax", "tax on that profit", Sum(levies.Select((_, i) => $"levy{i + 1}")), paid.Sum());
     }
 
     private static string InBands(Levy levy, string charged)

@@ -32,6 +32,15 @@ public sealed class SellingTermsTests
     }
 
     [Fact]
+    public void The_rates_are_judged_without_any_other_field()
+    {
+        // No currency, no pieces at the stall, no step: none of them is asked for.
+        var broken = s_bare with { Currency = "", PriceStep = 0, Event = new StallEvent { Cost = 5, Pieces = 0 }, Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.4m }] };
+        Assert.Equal("takes-everything", Assert.Single(SellingTerms.RateFaults(broken)).Code);
+        Assert.Empty(SellingTerms.RateFaults(broken with { Fees = [new Fee { Rate = 0.6m }] }));
+    }
+
+    [Fact]
     public void A_channel_that_takes_everything_is_refused_on_whichever_stretch_it_does()
     {
         Assert.Equal(("/stockistShare", "takes-everything"), Fault(s_bare with { StockistShare = 1 }));

@@ -36,6 +36,19 @@ public sealed class WarningsTests
         Assert.Empty(Of(s_quiet with { YearStart = new DateOnly(2026, 7, 1) }));
     }
 
+    [Theory]
+    [InlineData("0.5,0.5", 2025, true)] // 2027 is its third year, and the table has two
+    [InlineData("0.5,0,0.5", 2026, false)] // nothing in its second year, but half in its third
+    [InlineData("0.5,0,0.5", 2025, false)]
+    [InlineData("0.5,0,0.5", 2024, true)]
+    [InlineData("0.5,0.5,0,0", 2025, true)] // nothing now and nothing to come
+    public void A_table_is_over_after_its_last_entry(string table, int since, bool isOver)
+    {
+        var percentages = table.Split(',').Select(share => decimal.Parse(share, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+        var kiln = new Equipment { Cost = 100, InService = new DateOnly(since, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = percentages } };
+        Assert.Equal(isOver ? ["life-over /profile/equipment/0"] : [], Of(s_quiet with { Equipment = [kiln] }));
+    }
+
     [Fact]
     public void Time_that_nobody_pays()
     {

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.BreakEvens;
 
@@ -39,6 +40,7 @@ public sealed record BreakEvenAnswer
     public decimal? MarginOfSafety { get; init; }
 
     /// <summary>With planned: by what multiple a change of sales changes the surplus; null at or below break-even.</summary>
+    [PresentWith(nameof(MarginOfSafety))]
     public decimal? OperatingLeverage { get; init; }
 
     /// <summary>The revisions that the answer rests on.</summary>

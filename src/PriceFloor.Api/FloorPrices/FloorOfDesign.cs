@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Runtime.CompilerServices;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.PriceChecks;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.FloorPrices;
@@ -35,7 +36,11 @@ public sealed class FloorOfDesign
     private StudioYear Year => Floor.Piece.Year;
 
     /// <summary>The floor, or the problem that stands in its way.</summary>
-    public static (FloorOfDesign? Found, Problem? Problem) Of(Records records, Stored<CostProfile> profile, Stored<Design> design)
+    /// <param name="records">The documents of one moment.</param>
+    /// <param name="profile">Whose year is asked about.</param>
+    /// <param name="design">What is made.</param>
+    /// <param name="at">Where the request names the profile, such as <c>#</c> for a body; null for a query.</param>
+    public static (FloorOfDesign? Found, Problem? Problem) Of(Records records, Stored<CostProfile> profile, Stored<Design> design, string? at)
     {
         var listed = design.Revision is null ? s_nothingListed : records.ListedPrices(design.Key);
         var channels = listed.Count == 0 ? null : records.Channels; // only what is listed can set the target
@@ -47,7 +52,7 @@ public sealed class FloorOfDesign
             return (null, Problem.OfFaults(year.Faults));
         var piece = Piece.Of(design.Document, year.Value);
         if (piece.Found is null)
-            return (null, Problem.OfFaults(piece.Faults));
+            return (null, MaterialsLacking(profile, design, at) ?? Problem.OfFaults(piece.Faults));
 
         var wholesale = HighestWholesale(records, listed, year.Value.Currency);
         var floor = FloorPrice.Of(piece.Value, wholesale?.BeforeTax);
@@ -114,6 +119,15 @@ public sealed class FloorOfDesign
             Verdict = listed is { } price ? prices.Found?.Check(price).Found?.Verdict : null,
             Reason = prices.Found is null ? prices.Faults[0].Code : null,
         };
+    }
+
+    /// <summary>A stored design is no part of the request, so that it lacks a material is told where the profile is named.</summary>
+    private static Problem? MaterialsLacking(Stored<CostProfile> profile, Stored<Design> design, string? at)
+    {
+        var known = profile.Document.Materials.Select(line => line.Material).ToHashSet();
+        var lacking = design.Revision is null ? [] : design.Document.Materials.Select(line => line.Material).OfType<string>().Where(material => !known.Contains(material)).Distinct().ToList();
+        return lacking.Count == 0 ? null : Problem.UnknownReference([.. lacking.Select(material => CheckedPrice.At("profile", at, "unknown-material",
+            $"The price list of {(profile.Revision is null ? "the inline profile" : $"the profile \"{profile.Key}\"")} has no material \"{material}\", which the design \"{design.Key}\" uses; add it there, or try another profile."))]);
     }
 
     private static decimal? Price(decimal? price, Currency money) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;

@@ -49,6 +49,6 @@ public sealed class FloorPriceRequestValidator : AbstractValidator<FloorPriceReq
         if (given?.Document is null)
             return;
         foreach (var fault in Rules.Below(validator, given.Document, at, context))
-            context.Add(fault);
+            context.Add(fault, certain: true);
     }
 }

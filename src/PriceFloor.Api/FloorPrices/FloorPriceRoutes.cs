@@ -17,7 +17,7 @@ public static class FloorPriceRoutes
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             if (records.Profile(otherProfile ?? design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "profile", Code = "unknown-profile", Detail = $"There is no profile \"{otherProfile ?? design.Document.Profile}\"{(asOf is null ? "" : " at that time")}." }]);
-            return Answer(records, profile, design, records.Channels, workings);
+            return Answer(records, profile, design, records.Channels, workings, at: null);
         });
     }
 
@@ -31,13 +31,13 @@ public static class FloorPriceRoutes
             var design = Resolve(request.Design, records.Design, "design", unknown);
             var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), records.Profile, "profile", design is null && request.Profile is null ? [] : unknown);
             var channels = request.Channels.Select((channel, index) => Resolve(channel, records.Channel, $"channels/{index}", unknown)).ToList();
-            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(records, profile!, design!, channels!, workings);
+            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(records, profile!, design!, channels!, workings, at: "#");
         });
     }
 
-    private static Results<Ok<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyList<Stored<Channel>> channels, bool workings)
+    private static Results<Ok<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyList<Stored<Channel>> channels, bool workings, string? at)
     {
-        var (floor, problem) = FloorOfDesign.Of(records, profile, design);
+        var (floor, problem) = FloorOfDesign.Of(records, profile, design, at);
         return floor is null ? problem! : TypedResults.Ok(floor.Answer(channels, records.Today, workings));
     }
 

@@ -18,9 +18,9 @@ public static class Pipeline
             app.UseForwardedHeaders(settings.ForwardedHeaders);
         app.Use(AnswerHeaders);
         app.UseSerilogRequestLogging(options => RequestLog.Configure(options, app.Services.GetRequiredService<Serilog.ILogger>()));
+        app.Use(HeadAsGet);
         app.Use(FaultsAsProblems);
         app.Use(EmptyErrorsAsProblems);
-        app.Use(HeadAsGet);
         if (settings.PathBase.Length > 0)
             app.UsePathBase(settings.PathBase);
         app.UseRouting();

@@ -73,10 +73,10 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         };
     }
 
-    /// <summary>All of them at once, in order of pointer.</summary>
+    /// <summary>All of them at once, each once, in order of pointer.</summary>
     public static Problem UnknownReference(IReadOnlyList<InputError> errors) => new(ProblemTypes.UnknownReference, errors[0].Detail)
     {
-        Errors = [.. errors.OrderBy(error => error.Pointer ?? error.Parameter, StringComparer.Ordinal)],
+        Errors = [.. errors.Distinct().OrderBy(error => error.Pointer ?? error.Parameter, StringComparer.Ordinal)],
     };
 
     public static Problem CannotCompute(string reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };

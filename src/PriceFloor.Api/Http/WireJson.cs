@@ -8,6 +8,13 @@ using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Http;
 
+/// <summary>Written, null or not, exactly where another member of the answer is not null.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class PresentWithAttribute(string other) : Attribute
+{
+    public string Other { get; } = other;
+}
+
 /// <summary>
 /// How things stand in JSON: camelCase, kebab-case words, numbers written exactly. Answers keep the decimals that rounding gave
 /// them; stored documents get every significant decimal, money at least its currency's.
@@ -31,7 +38,7 @@ public static class WireJson
         options.Converters.Add(new LenientNumber());
         options.Converters.Add(new LenientDate());
         options.Converters.Add(new LenientTime());
-        options.TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { RequireNothing } };
+        options.TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { RequireNothing, LeaveOut } };
         return options;
     }
 
@@ -62,6 +69,16 @@ public static class WireJson
     {
         foreach (var property in type.Properties)
             property.IsRequired = false;
+    }
+
+    private static void LeaveOut(JsonTypeInfo type)
+    {
+        foreach (var property in type.Properties)
+            if (property.AttributeProvider?.GetCustomAttributes(typeof(PresentWithAttribute), inherit: true) is [PresentWithAttribute with])
+            {
+                var other = type.Type.GetProperty(with.Other)!;
+                property.ShouldSerialize = (answer, _) => other.GetValue(answer) is not null;
+            }
     }
 
     private static void PadMoney(JsonTypeInfo type, int decimals)

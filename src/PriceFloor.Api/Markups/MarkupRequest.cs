@@ -48,8 +48,11 @@ public sealed record MarkupRequest
     /// <summary>A series of trade discounts.</summary>
     public DiscountRequest? Discounts { get; init; }
 
+    /// <summary>What is known, as it was given.</summary>
+    internal MarkupValues Asked => new(Cost, Price, Markup, Margin, Profit);
+
     /// <summary>What is known, before tax.</summary>
-    internal MarkupValues Values => new(Cost, Price is { } price && SalesTax is { Included: true } tax ? price / (1 + tax.Rate) : Price, Markup, Margin, Profit);
+    internal MarkupValues Values => Asked.BeforeTax(SalesTax);
 }
 
 /// <summary>A series of trade discounts on a list price, or back from a net price.</summary>

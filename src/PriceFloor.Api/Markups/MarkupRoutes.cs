@@ -56,6 +56,15 @@ public sealed record DiscountAnswer
 
     /// <summary>The one discount that comes to the same.</summary>
     public required decimal Single { get; init; }
+
+    public static DiscountAnswer Of(DiscountSeries series, Discounted found, int decimals) => new()
+    {
+        List = Rounding.Nearest(found.List, decimals),
+        Net = Rounding.Nearest(found.Net, decimals),
+        Discount = Rounding.Nearest(found.Discount, decimals),
+        Factor = Answers.Ratio(series.Factor),
+        Single = Answers.Ratio(series.Single),
+    };
 }
 
 /// <summary>Cost, price, markup, margin and profit; the chain and the discounts where asked for.</summary>
@@ -70,9 +79,11 @@ public sealed record MarkupAnswer
     public decimal? Price { get; init; }
 
     /// <summary>Profit over cost; null where the cost is nothing.</summary>
+    [PresentWith(nameof(Cost))]
     public decimal? Markup { get; init; }
 
     /// <summary>Profit over price; null where the price is nothing.</summary>
+    [PresentWith(nameof(Price))]
     public decimal? Margin { get; init; }
 
     /// <summary>Price less cost.</summary>
@@ -90,33 +101,51 @@ public sealed record MarkupAnswer
     /// <summary>The discounts.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DiscountAnswer? Discounts { get; init; }
+
+    /// <summary>With workings=true: each quantity in order, unrounded.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
 }
 
 public static class MarkupRoutes
 {
-    public static Results<Ok<MarkupAnswer>, Problem> Post(JsonBody<MarkupRequest> body, HttpContext context)
+    public static Results<Ok<MarkupAnswer>, Problem> Post(JsonBody<MarkupRequest> body, FromQuery<ComputeQuery> query, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var request = body.Value;
-        var decimals = request.Currency is { } code ? Currency.Of(code).Decimals : 2;
         var chain = ChainOf(request);
-        var step = chain?.Found is { } hands ? (Outcome<Markup>)new Markup(hands[0].Cost, hands[^1].Price) : request.Values.Known >= 2 ? Markup.Of(request.Values) : null;
-        var discounts = request.Discounts is { } asked ? DiscountsOf(asked, decimals) : default;
-        if ((chain?.Faults ?? []).Concat(step?.Faults ?? []).Concat(discounts.Fault is null ? [] : [discounts.Fault]).FirstOrDefault() is { } fault)
+        var step = chain is null ? request.Values.Known >= 2 ? Markup.Of(request.Values) : null : chain.Found is { } hands ? MarkupChain.Whole(hands) : null;
+        var taxed = step?.Found is { } priced && request.SalesTax is { } tax ? TaxedPrice.Of(priced.Price, tax) : null;
+        var discounts = request.Discounts is { } asked ? DiscountsOf(asked) : null;
+        if (new[] { chain?.Faults, step?.Faults, taxed?.Faults, discounts?.Faults }.SelectMany(faults => faults ?? []).FirstOrDefault() is { } fault)
             return Problem.CannotCompute(fault.Code, fault.Detail);
+        return TypedResults.Ok(AnswerOf(request, chain?.Value, step?.Value, taxed?.Value, discounts?.Value) with
+        {
+            Workings = WorkingAnswer.Of(query.Value.Workings, () => WorkingsOf(request, chain?.Value, step?.Value, discounts?.Value)),
+        });
+    }
 
-        var whole = step is null ? null : MarkupStepAnswer.Of(step.Value, null, decimals);
-        return TypedResults.Ok(new MarkupAnswer
+    private static MarkupAnswer AnswerOf(MarkupRequest request, List<Markup>? chain, Markup? step, TaxedPrice? taxed, Discounted? discounts)
+    {
+        var decimals = request.Currency is { } code ? Currency.Of(code).Decimals : 2;
+        var whole = step is null ? null : MarkupStepAnswer.Of(step, null, decimals);
+        return new MarkupAnswer
         {
             Cost = whole?.Cost,
             Price = whole?.Price,
             Markup = whole?.Markup,
             Margin = whole?.Margin,
             Profit = whole?.Profit,
-            PriceWithTax = step is not null && request.SalesTax is { } tax ? Rounding.Nearest(step.Value.Price * (1 + tax.Rate), decimals) : null,
-            Chain = chain?.Value.Select((one, i) => MarkupStepAnswer.Of(one, request.Chain[i].Name, decimals)).ToList(),
-            Discounts = discounts.Answer,
-        });
+            PriceWithTax = taxed is null ? null : Rounding.Nearest(taxed.WithTax, decimals),
+            Chain = chain?.Select((one, i) => MarkupStepAnswer.Of(one, request.Chain[i].Name, decimals)).ToList(),
+            Discounts = discounts is null ? null : DiscountAnswer.Of(new DiscountSeries(request.Discounts!.Rates), discounts, decimals),
+        };
+    }
+
+    private static IEnumerable<Working> WorkingsOf(MarkupRequest request, List<Markup>? chain, Markup? step, Discounted? discounts)
+    {
+        var ofStep = step is null ? [] : chain is null ? Workings.Of(request.Asked, request.SalesTax, step) : Workings.Of(request.Asked, request.SalesTax, request.Chain, chain, step);
+        return discounts is null ? ofStep : ofStep.Concat(Workings.Of(new DiscountSeries(request.Discounts!.Rates), discounts, fromNet: request.Discounts.Net is not null));
     }
 
     private static Outcome<List<Markup>>? ChainOf(MarkupRequest request) =>
@@ -124,17 +153,9 @@ public static class MarkupRoutes
         : request.Values.Cost is { } cost ? MarkupChain.From(cost, request.Chain)
         : MarkupChain.BackFrom(request.Values.Price!.Value, request.Chain);
 
-    private static (DiscountAnswer? Answer, Fault? Fault) DiscountsOf(DiscountRequest request, int decimals)
+    private static Outcome<Discounted> DiscountsOf(DiscountRequest request)
     {
         var series = new DiscountSeries(request.Rates);
-        var whole = request.List is { } list ? new Markup(list * series.Factor, list) : series.FromNet(request.Net!.Value);
-        return whole.Found is not { } found ? (null, whole.Faults[0]) : (new DiscountAnswer
-        {
-            List = Rounding.Nearest(found.Price, decimals),
-            Net = Rounding.Nearest(found.Cost, decimals),
-            Discount = Rounding.Nearest(found.Profit, decimals),
-            Factor = Answers.Ratio(series.Factor),
-            Single = Answers.Ratio(series.Single),
-        }, null);
+        return request.List is { } list ? series.FromList(list) : series.FromNet(request.Net!.Value);
     }
 }

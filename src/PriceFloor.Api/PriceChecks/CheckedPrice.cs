@@ -59,7 +59,7 @@ public sealed class CheckedPrice
         if ((otherProfile ?? records.Profile(design!.Document.Profile)) is not { } profile)
             return (null, Problem.UnknownReference([At("sku", at, "unknown-profile", $"The design's profile \"{design!.Document.Profile}\" was not there at that time.")]));
 
-        var (floor, problem) = FloorOfDesign.Of(records, profile, design!);
+        var (floor, problem) = FloorOfDesign.Of(records, profile, design!, at is null ? null : "#");
         if (floor is null)
             return (null, problem);
         var prices = floor.On(channel);

@@ -27,16 +27,19 @@ public sealed record RemedyAnswer
     /// <summary>Which way.</summary>
     public required RemedyKind Remedy { get; init; }
 
+    /// <summary>What before and after count: a listed price, bench minutes a sold piece, money a year or a sold piece in the profile's currency, the share of pieces that come out good, or working hours a week.</summary>
+    public required RemedyMeasure Measure { get; init; }
+
     /// <summary>Whether it can be enough alone.</summary>
     public required bool Possible { get; init; }
 
-    /// <summary>The figure today: a price, bench minutes a piece, money, a share or hours a week, as the saying tells.</summary>
+    /// <summary>The figure today, counted as measure says; null where nothing of the price reaches the studio.</summary>
     public decimal? Before { get; init; }
 
-    /// <summary>The figure that is enough, rounded to the safe side; null where the way is not possible.</summary>
+    /// <summary>The figure that is enough, counted as measure says and rounded to the safe side; null where the way is not possible.</summary>
     public decimal? After { get; init; }
 
-    /// <summary>The change in the maker's words, or why it cannot be.</summary>
+    /// <summary>The change in the maker's words, such as "41 bench minutes a piece instead of 52", or why it cannot be.</summary>
     public required string Saying { get; init; }
 
     /// <summary>A stable word where it is not possible.</summary>
@@ -79,7 +82,7 @@ public sealed record RemediesAnswer
     /// <summary>Net proceeds less the floor; negative when short.</summary>
     public required decimal AboveFloor { get; init; }
 
-    /// <summary>Every way, each with its figure before and after, or the reason why it cannot be.</summary>
+    /// <summary>Every way, each with its figure before and after in its own measure, or the reason why it cannot be.</summary>
     public required IReadOnlyList<RemedyAnswer> Remedies { get; init; }
 
     /// <summary>A third each, as far as the three ways are possible; null where none is.</summary>
@@ -124,14 +127,14 @@ public static class RemedyRoutes
             Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
             Verdict = sale.Check.Verdict,
             AboveFloor = money.Nearest(sale.Check.AboveFloor),
-            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Possible = one.Possible, Before = one.Before, After = one.After, Saying = one.Saying, Reason = one.Reason, Flag = one.Flag })],
+            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Measure = one.Measure, Possible = one.Possible, Before = one.Before, After = one.After, Saying = one.Saying, Reason = one.Reason, Flag = one.Flag })],
             Balanced = remedies.Balanced is { } balanced
                 ? new BalancedAnswer { BenchMinutes = balanced.BenchMinutes, Materials = balanced.Materials, Cut = balanced.Cut, CarriesItsShare = balanced.CarriesItsShare }
                 : null,
             Basis = sale.Basis,
             Assumed = AssumptionAnswer.Of(sale.Assumptions),
             Warnings = WarningAnswer.Of(sale.AllWarnings),
-            Workings = WorkingAnswer.Of(workings, () => sale.AllWorkings),
+            Workings = WorkingAnswer.Of(workings, () => sale.AllWorkings.Concat(Pricing.Workings.Of(remedies))),
         };
     }
 }

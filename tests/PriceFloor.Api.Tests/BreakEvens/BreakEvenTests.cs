@@ -29,6 +29,15 @@ public sealed class BreakEvenTests
     }
 
     [Fact]
+    public async Task Without_a_plan_neither_is_told()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var answer = (await studio.Get("/v1/designs/RB-014/break-even?channel=web")).Json;
+        Assert.Equal((false, false), (answer.TryGetProperty("marginOfSafety", out _), answer.TryGetProperty("operatingLeverage", out _)));
+    }
+
+    [Fact]
     public async Task A_price_that_leaves_nothing_never_breaks_even()
     {
         await using var studio = new Studio();

@@ -47,8 +47,18 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
         await studio.Has("/v1/profiles/main", Sample.Rich);
         await studio.Has("/v1/profiles/bare", Sample.SmallProfile);
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
-        Assert.Equal(["#/design/materials/0/material", "#/design/materials/1/material"], (await studio.Post("/v1/floor-prices", """{"profile":"bare","design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers);
-        (await studio.Get("/v1/designs/RB-014/floor-price?profile=bare")).IsProblem(422, "unknown-reference");
+        var query = (await studio.Get("/v1/designs/RB-014/floor-price?profile=bare")).IsProblem(422, "unknown-reference");
+        Assert.Equal([("profile", "unknown-material"), ("profile", "unknown-material")], query.Pointers.Zip(query.Codes));
+        Assert.Equal(
+            ["The price list of the profile \"bare\" has no material \"clear-rod\", which the design \"RB-014\" uses; add it there, or try another profile.",
+                "The price list of the profile \"bare\" has no material \"kiln-kwh\", which the design \"RB-014\" uses; add it there, or try another profile."],
+            query.Json.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("detail").GetString()));
+        Assert.Equal(["#/profile", "#/profile"], (await studio.Post("/v1/floor-prices", """{"profile":"bare","design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/profile", "#/profile"], (await studio.Post("/v1/floor-prices", $$"""{"profile":{{Sample.SmallProfile}},"design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/design/materials/0/material", "#/design/materials/1/material"], (await studio.Post("/v1/floor-prices", $$"""{"profile":"bare","design":{{Sample.RichDesign}}}""")).IsProblem(422, "unknown-reference").Pointers);
+        await studio.Has("/v1/channels/web", Sample.Shop);
+        var mix = (await studio.Post("/v1/break-even", """{"profile":"bare","lines":[{"sku":"RB-014","channel":"web","price":58,"weight":1},{"sku":"RB-014","channel":"web","price":60,"weight":1}]}""")).IsProblem(422, "unknown-reference");
+        Assert.Equal(["#/profile", "#/profile"], mix.Pointers); // each material once, not once for each line
     }
 
     [Fact]

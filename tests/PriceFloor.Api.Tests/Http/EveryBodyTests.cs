@@ -1,4 +1,8 @@
 using System.Text;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.AspNetCore.Routing.Template;
+using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Http;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;
@@ -17,6 +21,8 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),
         ("POST", "/v1/first-floor", """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}"""),
         ("POST", "/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":1}]}"""),
+        ("POST", "/v1/markups", """{"cost":50,"price":100}"""),
+        ("POST", "/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","weight":1}]}"""),
         ("POST", "/v1/keys", """{"name":"new","scopes":["read"]}"""),
     ];
 
@@ -46,6 +52,21 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         { "brackets without end", good => Utf8(good[..^1] + ",\"savedAt\":" + new string('[', 100_000)), 400, "" },
         { "all of it missing", _ => Utf8("{}"), 422, "required" },
     };
+
+    [Fact]
+    public async Task Every_address_that_reads_a_body_has_its_row()
+    {
+        var studio = await AStudioOf("Production");
+        var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
+            .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => (Method: method, Path: endpoint.RoutePattern.RawText!))).ToList();
+        Assert.True(routes.Count >= 9);
+        Assert.Empty(routes.Where(route => !s_bodies.Any(row => row.Method == route.Method && Leads(route.Path, row.Path))).Select(route => $"{route.Method} {route.Path} has no row in {nameof(s_bodies)}"));
+        Assert.Empty(s_bodies.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path))).Select(row => $"{row.Method} {row.Path} reads no body"));
+        foreach (var (method, path, good) in s_bodies.Where(row => row.Method == "POST" && row.Path != "/v1/keys"))
+            Assert.Equal((path, 200), (path, (await studio.Send(method, path, good)).Status)); // what is broken above is good to begin with
+
+        static bool Leads(string template, string path) => new TemplateMatcher(TemplateParser.Parse(template), []).TryMatch(path, []);
+    }
 
     [Theory]
     [MemberData(nameof(Broken))]

@@ -6,6 +6,30 @@ namespace PriceFloor.Api.Tests.Http;
 
 public sealed class HeadTests
 {
+    [Theory]
+    [InlineData("/nowhere", 404)]
+    [InlineData("/v1/profiles/none", 404)]
+    [InlineData("/v1/markups", 405)]
+    [InlineData("/v1/price-checks", 422)]
+    [InlineData("/v1/profiles?limit=x", 422)]
+    [InlineData("/v1/profiles?x=1", 400)]
+    public async Task A_problem_has_no_body_either(string path, int status)
+    {
+        await using var studio = new Studio();
+        var get = await studio.Get(path);
+        var head = await studio.Send("HEAD", path, null);
+        Assert.Equal((status, status, ""), (get.Status, head.Status, head.Text));
+        Assert.Equal(("application/problem+json", get["Content-Length"], get["Allow"]), (head.ContentType, head["Content-Length"], head["Allow"]));
+    }
+
+    [Fact]
+    public async Task A_missing_key_is_told_without_a_body()
+    {
+        await using var studio = new Studio();
+        var head = await studio.Send("HEAD", "/v1/profiles", null, studio.ClientWith(null));
+        Assert.Equal((401, "", "application/problem+json"), (head.Status, head.Text, head.ContentType));
+    }
+
     [Fact]
     public async Task HEAD_works_wherever_GET_does()
     {

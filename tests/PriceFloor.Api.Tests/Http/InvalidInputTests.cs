@@ -102,6 +102,34 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
             answer.IsProblem(422, "invalid-input").Pointers);
     }
 
+    [Fact]
+    public async Task Rates_that_take_everything_are_told_beside_all_other_faults()
+    {
+        await using var studio = new Studio();
+        async Task<(IReadOnlyList<string>, IReadOnlyList<string>)> Faults(string body)
+        {
+            var answer = (await studio.Put("/v1/channels/new", body)).IsProblem(422, "invalid-input");
+            return (answer.Pointers, answer.Codes);
+        }
+
+        // Everything around the rates is wrong: a name, a currency, a stall without pieces, a step, costs; and 0.6 + 0.5 take it all.
+        var all = await Faults($$"""
+            {"name":"{{new string('n', 201)}}","sells":"both","currency":"XAU","fees":[{"name":"{{new string('f', 201)}}","rate":0.6},{"rate":0.5}],
+             "event":{"cost":5},"priceStep":0,"costPerPiece":-1,"shipping":{"cost":-1} }
+            """);
+        Assert.Equal(["#/costPerPiece", "#/currency", "#/event/pieces", "#/fees", "#/fees/0/name", "#/name", "#/priceStep", "#/sells", "#/shipping/cost"], all.Item1);
+        Assert.Equal("takes-everything", all.Item2[3]);
+
+        // Where a field that it needs is wrong itself, nothing is guessed.
+        foreach (var wrong in new[] { """ "fees":[{"rate":0.6,"fixed":"x"},{"rate":0.5}]""", """ "stockistShare":1,"returns":{"share":2}""", """ "stockistShare":1,"salesTax":{"rate":-1}""", """ "stockistShare":1,"piecesPerOrder":0""", """ "stockistShare":1,"shipping":{"charged":-1}""" })
+            Assert.Single((await Faults($$"""{"sells":"retail","currency":"USD",{{wrong}} }""")).Item1);
+        Assert.Equal(["too-many"], (await Faults($$"""{"sells":"retail","currency":"USD","fees":[{{string.Join(',', Enumerable.Repeat("{\"rate\":0.5}", 51))}}]}""")).Item2);
+
+        // Inline the same, from the request's root.
+        var inline = (await studio.Post("/v1/floor-prices", $$"""{"profile":{{Sample.SmallProfile}},"design":{"making":{"piecesPerDay":4} },"channels":[{"sells":"retail","currency":"USD","fees":[{"name":"{{new string('f', 201)}}","rate":1}]}]}""")).IsProblem(422, "invalid-input");
+        Assert.Equal(["#/channels/0/fees", "#/channels/0/fees/0/name"], inline.Pointers);
+    }
+
     [Theory]
     [InlineData("price=1,000", 422, "not-a-number")]
     [InlineData("price=0,35", 422, "not-a-number")]

@@ -13,12 +13,36 @@ public sealed class RemedyTests
         var remedies = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray().ToDictionary(one => one.GetProperty("remedy").GetString()!);
         string Raw(string remedy, string name) => remedies[remedy].GetProperty(name).GetRawText();
         Assert.Equal(("58.00", "62.17"), (Raw("raise-the-price", "before"), Raw("raise-the-price", "after")));
-        Assert.Equal("\"111.92 bench minutes a piece instead of 120.00\"", Raw("work-faster", "saying"));
+        Assert.Equal("\"111.92 bench minutes a piece instead of 120\"", Raw("work-faster", "saying"));
         Assert.Equal(("60000.00", "55960.00"), (Raw("spend-less", "before"), Raw("spend-less", "after")));
         Assert.Equal(("false", "\"no-materials\"", "null"), (Raw("cheaper-materials", "possible"), Raw("cheaper-materials", "reason"), Raw("cheaper-materials", "after")));
         Assert.Equal("\"nothing-is-lost\"", Raw("lose-fewer", "reason"));
         Assert.Equal(("4040.00", "4040.00"), (Raw("earn-taxable-elsewhere", "after"), Raw("earn-net-elsewhere", "after")));
+        Assert.Equal(("0.00", "0.00"), (Raw("earn-taxable-elsewhere", "before"), Raw("earn-net-elsewhere", "before")));
         Assert.Equal(("40.00", "42.89"), (Raw("more-hours", "before"), Raw("more-hours", "after")));
+    }
+
+    [Fact]
+    public async Task Each_way_says_what_its_figures_count()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var measures = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray().Select(one => one.GetProperty("measure").GetString());
+        Assert.Equal(["price", "bench-minutes-a-piece", "money-a-year", "money-a-piece", "good-share", "money-a-year", "money-a-year", "bench-minutes-a-piece", "money-a-piece", "hours-a-week"], measures);
+    }
+
+    [Fact]
+    public async Task The_workings_go_on_from_those_of_the_check()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var check = (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true")).Json.GetProperty("workings").EnumerateArray().Select(line => line.GetRawText()).ToList();
+        var lines = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray().ToList();
+        Assert.Equal(check, lines.Take(check.Count).Select(line => line.GetRawText()));
+        Assert.Equal(
+            ["room", "gap", "enoughPrice", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughPool", "enoughMaterials", "newMaterials", "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours", "part2", "balancedCut"],
+            lines.Skip(check.Count).Select(line => line.GetProperty("symbol").GetString()));
+        Assert.Equal("""{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, pool - room * benchHoursOfTheYear / benchHours)","value":4040}""", lines.Single(line => line.GetProperty("symbol").GetString() == "cut").GetRawText());
     }
 
     [Fact]

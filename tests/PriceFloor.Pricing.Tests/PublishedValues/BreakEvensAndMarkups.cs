@@ -40,7 +40,7 @@ public sealed class BreakEvensAndMarkups
     public void A_series_of_discounts_has_one_equivalent()
     {
         var series = new DiscountSeries([0.20m, 0.15m]);
-        Assert.Equal((44.80m, 0.32m, 140m), (140 - 140 * series.Factor, series.Single, series.FromNet(95.2m).Value.Price));
+        Assert.Equal((44.80m, 0.32m, 140m), (140 - 140 * series.Factor, series.Single, series.FromNet(95.2m).Value.List));
     }
 
     /// <summary>Business-mathematics lesson slides: cost 12.78 sold at 24.49: a markup of 11.71 in money.</summary>

@@ -12,6 +12,7 @@ namespace PriceFloor.Api.Http;
 public static class Rules
 {
     private const string Unsound = "unsound";
+    private const string Certain = "certain";
 
     /// <summary>
     /// The validator's faults as pointers. Those about a value that reading already refused are left out.
@@ -22,26 +23,31 @@ public static class Rules
         var context = new ValidationContext<T>(value);
         context.RootContextData[Unsound] = unsound;
         return validator.Validate(context).Errors
-            .Select(failure => new InputError { Pointer = PointerOf(failure.PropertyName), Code = failure.ErrorCode, Detail = failure.ErrorMessage })
-            .Where(fault => IsSound(unsound, fault.Pointer!));
+            .Where(failure => failure.CustomState as string == Certain || IsSound(unsound, PointerOf(failure.PropertyName)))
+            .Select(failure => new InputError { Pointer = PointerOf(failure.PropertyName), Code = failure.ErrorCode, Detail = failure.ErrorMessage });
     }
 
     /// <summary>The faults of a document that stands inline in another, with pointers from the other's root.</summary>
     public static IEnumerable<Fault> Below<TOuter, T>(IValidator<T> validator, T value, string at, ValidationContext<TOuter> outer)
     {
         var prefix = $"#/{at}";
-        var unsound = ((List<string>)outer.RootContextData[Unsound])
-            .Where(pointer => pointer.StartsWith(prefix + "/", StringComparison.Ordinal))
+        var all = (List<string>)outer.RootContextData[Unsound];
+        if (all.Exists(pointer => pointer == prefix || prefix.StartsWith(pointer + "/", StringComparison.Ordinal)))
+            return [];
+        var unsound = all.Where(pointer => pointer.StartsWith(prefix + "/", StringComparison.Ordinal))
             .Select(pointer => new InputError { Pointer = "#" + pointer[prefix.Length..], Code = "", Detail = "" });
         return Faults(validator, value, [.. unsound]).Select(fault => new Fault($"/{at}{fault.Pointer![1..]}", fault.Code, fault.Detail));
     }
 
     /// <summary>Adds a fault of the model, whose pointer is relative to what is validated.</summary>
-    public static void Add<T>(this ValidationContext<T> context, Fault fault)
+    /// <param name="context">What is validated.</param>
+    /// <param name="fault">The fault.</param>
+    /// <param name="certain">True where all that the fault follows from is known to be sound, so that it is told even beside a fault of reading below its place.</param>
+    public static void Add<T>(this ValidationContext<T> context, Fault fault, bool certain = false)
     {
         var prefix = context.PropertyChain.ToString();
         var path = fault.Pointer.TrimStart('/').Replace('/', '.');
-        context.AddFailure(new ValidationFailure(string.Join('.', new[] { prefix, path }.Where(part => part.Length > 0)), fault.Detail) { ErrorCode = fault.Code });
+        context.AddFailure(new ValidationFailure(string.Join('.', new[] { prefix, path }.Where(part => part.Length > 0)), fault.Detail) { ErrorCode = fault.Code, CustomState = certain ? Certain : null });
     }
 
     /// <summary>Adds a fault at a path below what is validated, such as <c>steps[2].name</c>.</summary>

@@ -1,0 +1,125 @@
+namespace PriceFloor.Pricing;
+
+/// <summary>
+/// What the ways to mend a price are computed from, unrounded. A price that nets 56.00 for 2 hours at 30.00 leaves a room of 56.00 and
+/// a gap of 4.00; 56 / 30 = 1.8667 hours would be enough.
+/// </summary>
+public sealed class RemedyFigures
+{
+    internal RemedyFigures(PriceCheck check)
+    {
+        Check = check;
+        Piece = check.Prices.Floor.Piece;
+        var calendar = Year.Profile.Calendar;
+        Room = Net - Piece.Materials + Piece.SecondsCredit;
+        // A price at or above its floor needs no change at all.
+        Gap = check.CarriesItsShare ? 0 : decimal.Max(0, Cost(Piece) - Net);
+        Cut = check.CarriesItsShare ? 0 : decimal.Max(0, Year.Pool - Room * Year.BenchHours / Piece.BenchHours);
+        HasRoom = Rounding.Settle(Room) > 0;
+        FixedHours = Piece.Time.FixedHours / Piece.SoldShare;
+        EnoughMaterials = Piece.Materials - Gap;
+        NewMaterials = Net + Piece.SecondsCredit - Piece.BenchCost;
+        if (HasRoom && Year.Pool > 0)
+            EnoughHours = Room / Year.PerBenchHour;
+        if (HasRoom && calendar.BenchShare > 0 && !check.CarriesItsShare)
+            WeekHours = Year.Pool * Piece.BenchHours / Room * calendar.DaysPerWeek / (Year.Workdays * calendar.BenchShare);
+        ProfitLeft = decimal.Max(0, Year.Profit - Cut);
+        LeftAfterTax = ProfitLeft - Year.TaxRules.On(ProfitLeft);
+        if (!check.CarriesItsShare && WorstShare < 1 && !Piece.SecondsPayMoreThanTheyCost)
+            BetterYield = new BetterYield(this);
+    }
+
+    public PriceCheck Check { get; }
+
+    public Piece Piece { get; }
+
+    public StudioYear Year => Piece.Year;
+
+    public decimal Net => Check.Sale.Net;
+
+    /// <summary>A floor is never below nothing, so a sale that costs money is mended by its price alone.</summary>
+    public bool ReachesTheStudio => Net.Reaches(0);
+
+    /// <summary>net(p) - M + C: what the price leaves for bench time.</summary>
+    public decimal Room { get; }
+
+    public bool HasRoom { get; }
+
+    /// <summary>What the price is short of; 0 where it carries its share.</summary>
+    public decimal Gap { get; }
+
+    /// <summary>Less for bench time to recover in the year.</summary>
+    public decimal Cut { get; }
+
+    /// <summary>t': bench hours a sold piece that the price pays for; null where it pays for none, or for any number.</summary>
+    public decimal? EnoughHours { get; }
+
+    /// <summary>Bench hours a sold piece that must not be shortened.</summary>
+    public decimal FixedHours { get; }
+
+    /// <summary>M': materials a sold piece; negative where even none would be too much.</summary>
+    public decimal EnoughMaterials { get; }
+
+    /// <summary>Materials that a new design with these minutes may use.</summary>
+    public decimal NewMaterials { get; }
+
+    /// <summary>Hours a week, with the same weeks, that would be enough; null where no number is.</summary>
+    public decimal? WeekHours { get; }
+
+    /// <summary>Y' = Y* - cut: the profit that would still be needed.</summary>
+    public decimal ProfitLeft { get; }
+
+    /// <summary>Y' - T(Y').</summary>
+    public decimal LeftAfterTax { get; }
+
+    /// <summary>Further income, already taxed, that makes up for the cut. Income beyond what the household needs closes nothing yet.</summary>
+    public decimal MoreNetIncome => Cut == 0 ? 0 : Year.Need - LeftAfterTax + (Year.Profile.Pay is null ? decimal.Max(0, Year.NetIncome - Year.Household) : 0);
+
+    /// <summary>The good share, with steps the lowest.</summary>
+    public decimal WorstShare => WorstStep is { } worst ? Piece.Design.Making.Steps![worst].GoodShare : Piece.Design.Making.GoodShare;
+
+    /// <summary>Index of the step that loses most, the first of equals; null without steps.</summary>
+    public int? WorstStep => Piece.Design.Making.Steps?.Index().MinBy(step => step.Item.GoodShare).Index;
+
+    /// <summary>Null where nothing is lost, nothing need change, or better yield would raise the floor.</summary>
+    public BetterYield? BetterYield { get; }
+
+    internal static decimal Cost(Piece piece) => piece.BenchCost + piece.Materials - piece.SecondsCredit;
+}
+
+/// <summary>
+/// How far a better good share leads. The cost of a piece is a straight line in the starts, 1 over the good share: the piece as it is
+/// and the same without any loss there give it.
+/// </summary>
+public sealed class BetterYield
+{
+    internal BetterYield(RemedyFigures figures)
+    {
+        Flawless = WithoutLoss(figures);
+        FlawlessCost = RemedyFigures.Cost(Flawless);
+        PerStart = (RemedyFigures.Cost(figures.Piece) - FlawlessCost) / (1 / figures.WorstShare - 1);
+        if (figures.Net.Reaches(FlawlessCost) && Rounding.Settle(PerStart) > 0)
+            Starts = 1 + (figures.Net - FlawlessCost) / PerStart;
+    }
+
+    /// <summary>The same piece with nothing lost in its worst step.</summary>
+    public Piece Flawless { get; }
+
+    /// <summary>What that piece must bring in.</summary>
+    public decimal FlawlessCost { get; }
+
+    /// <summary>What each further start costs.</summary>
+    public decimal PerStart { get; }
+
+    /// <summary>Starts there for each good piece that the price still pays for; null where even no loss is not enough.</summary>
+    public decimal? Starts { get; }
+
+    private static Piece WithoutLoss(RemedyFigures figures)
+    {
+        var making = figures.Piece.Design.Making;
+        var better = making.Steps is { } steps
+            ? making with { Steps = [.. steps.Select((step, i) => i == figures.WorstStep ? step with { GoodShare = 1 } : step)] }
+            : making with { GoodShare = 1 };
+        return Piece.Of(figures.Piece.Design with { Making = better }, figures.Year).Value;
+    }
+}
