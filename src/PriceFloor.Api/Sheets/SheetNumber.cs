@@ -33,10 +33,10 @@ public static class SheetNumber
         return (marks, others) switch
         {
             (0, 1) => $"take out {alsoStrip}the {otherName}: it marks no thousands here, and decimals are written with a {markName}, such as 1200{mark}50{OtherDialect(dialect)}.",
-            (1, > 0) when text.LastIndexOf(other) < text.IndexOf(mark) => $"take out {alsoStrip}the thousands {otherName}; write 1200{mark}50.",
+            (1, > 0) when text.LastIndexOf(other) < text.IndexOf(mark) => $"take out {alsoStrip}the thousands {otherName}, so that it reads like 1200{mark}50.",
             (_, > 0) => $"write it without {alsoStrip}thousands marks and with a decimal {markName}, such as 1200{mark}50{OtherDialect(dialect)}.",
-            (> 1, _) => $"take out {alsoStrip}the thousands marks: only one decimal {markName} is read, such as in 1200{mark}50.",
-            _ when strange.Count > 0 => $"take out {string.Join(" and ", strange)}; write 1200{mark}50.",
+            _ when marks > 1 => $"take out {alsoStrip}the thousands marks: only one decimal {markName} is read, as in 1200{mark}50.",
+            _ when strange.Count > 0 => $"take out {string.Join(" and ", strange)}, so that it reads like 1200{mark}50.",
             _ => $"write digits on both sides of the {markName} and a minus only in front, such as 1200{mark}50.",
         };
     }

@@ -72,7 +72,12 @@ internal sealed class SheetOutput(PipeWriter pipe, SheetDialect dialect) : IDisp
         _length += length;
     }
 
-    public void Dispose() => ArrayPool<byte>.Shared.Return(_bytes);
+    public void Dispose()
+    {
+        if (_bytes.Length > 0)
+            ArrayPool<byte>.Shared.Return(_bytes);
+        (_bytes, _length) = ([], 0);
+    }
 
     private static int Plain(ReadOnlySpan<byte> text, Span<byte> room)
     {

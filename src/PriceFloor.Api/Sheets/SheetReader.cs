@@ -195,7 +195,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         var opened = SheetText.Place(bytes, _row.StartOfOpenField, _line);
         return Fault(bytes, 0, "too-long", string.Create(CultureInfo.InvariantCulture, $"The row is longer than {mostRowBytes} bytes; ")
             + (_mode is Mode.Quoted or Mode.AfterQuote
-                ? string.Create(CultureInfo.InvariantCulture, $"the quote opened in line {opened.Line}, column {opened.Column} may have been forgotten to be closed.")
+                ? string.Create(CultureInfo.InvariantCulture, $"close the quote that is opened in line {opened.Line}, column {opened.Column}.")
                 : "shorten it."));
     }
 

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Sheets;
 /// </summary>
 internal sealed class Window(PipeReader pipe, int most) : IDisposable
 {
-    private readonly byte[] _bytes = ArrayPool<byte>.Shared.Rent(2 * (most + 2));
+    private byte[] _bytes = ArrayPool<byte>.Shared.Rent(2 * (most + 2));
     private int _start;
     private int _end;
     private bool _isStarved = true;
@@ -56,7 +56,8 @@ internal sealed class Window(PipeReader pipe, int most) : IDisposable
 
     private async ValueTask FillAsync(CancellationToken cancel)
     {
-        Unread.CopyTo(_bytes);
+        if (_start > 0)
+            Unread.CopyTo(_bytes);
         (_start, _end) = (0, _end - _start);
         var read = await pipe.ReadAsync(cancel);
         if (read.IsCanceled)
@@ -68,5 +69,10 @@ internal sealed class Window(PipeReader pipe, int most) : IDisposable
         pipe.AdvanceTo(fits.End);
     }
 
-    public void Dispose() => ArrayPool<byte>.Shared.Return(_bytes);
+    public void Dispose()
+    {
+        if (_bytes.Length > 0)
+            ArrayPool<byte>.Shared.Return(_bytes);
+        (_bytes, _start, _end) = ([], 0, 0);
+    }
 }

@@ -19,7 +19,7 @@ public static class NumberText
     /// <summary>The same where the decimal mark may be a comma.</summary>
     public static (decimal Value, string? Code, string? Detail) Read(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field, char decimalMark)
     {
-        var format = decimalMark == ',' ? s_decimalComma : NumberFormatInfo.InvariantInfo;
+        IFormatProvider format = decimalMark == ',' ? s_decimalComma : CultureInfo.InvariantCulture;
         if (DigitsOf(text, decimalMark) is not var (whole, fraction))
             return text.ContainsAny('e', 'E') && decimal.TryParse(text, NumberStyles.Float, format, out _)
                 ? (0, "exponent", $"{name} is written with an exponent; write the digits out, such as 1200{decimalMark}50.")
@@ -33,7 +33,7 @@ public static class NumberText
         var value = Rounding.Trim(decimal.Parse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, format));
         return field is null || InRange(value, field)
             ? (value, null, null)
-            : (value, "out-of-range", $"{name} must be {(field.Above ? "above" : "at least")} {field.Least} and at most {field.Most}; it is {Plain(value)}.");
+            : (value, "out-of-range", $"{name} must be {(field.Above ? "above" : "at least")} {field.Least} and at most {field.Most}; it is {value.ToString(format)}.");
     }
 
     /// <summary>The fault of a price with more decimals than its currency has, or null.</summary>
@@ -52,8 +52,16 @@ public static class NumberText
         var whole = mark < 0 ? digits : digits[..mark];
         var fraction = mark < 0 ? default : digits[(mark + 1)..];
         var isNumber = digits.Length <= 200 && whole.Length > 0 && (mark < 0 || fraction.Length > 0)
-            && !whole.ContainsAnyExceptInRange('0', '9') && !fraction.ContainsAnyExceptInRange('0', '9');
+            && AreDigits(whole) && AreDigits(fraction);
         return isNumber ? (whole.TrimStart('0').Length, fraction.TrimEnd('0').Length) : null;
+    }
+
+    private static bool AreDigits(ReadOnlySpan<char> text)
+    {
+        foreach (var one in text)
+            if (!char.IsAsciiDigit(one))
+                return false;
+        return true;
     }
 
     private static string Plain(decimal value) => Rounding.Trim(value).ToString(CultureInfo.InvariantCulture);
