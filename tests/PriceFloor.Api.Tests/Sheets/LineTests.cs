@@ -41,6 +41,22 @@ public sealed class LineTests
     }
 
     [Fact]
+    public async Task The_values_of_one_row_can_be_held_together()
+    {
+        using var reader = new SheetReader(Dripping.Whole("a,b,c\n\"1\"\"\",\"2\"\"\",\"3\"\"\"\n"), SheetDialect.Comma);
+        await reader.ReadHeaderAsync(TestContext.Current.CancellationToken);
+        Assert.True(reader.TryNext(out var row));
+        AssertHeld(row);
+
+        static void AssertHeld(SheetRow row)
+        {
+            var one = row.Value(0);
+            var two = row.Value(1);
+            Assert.True(one.SequenceEqual("1\""u8) && two.SequenceEqual("2\""u8));
+        }
+    }
+
+    [Fact]
     public async Task Blank_lines_are_told_apart_and_counted()
     {
         var rows = await ReadSheet.Rows("\n\r\na,b\n\n1,2\r\n\r\n \n\"\"\n3,4\n\n");

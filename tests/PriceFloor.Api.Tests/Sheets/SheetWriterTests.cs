@@ -82,4 +82,15 @@ public sealed class SheetWriterTests
         var written = await WrittenSheet.Of("sku,channel,price\r\n" + rows);
         Assert.Equal("sku,channel,price,verdict,floorPrice,targetPrice,problem\r\n" + rows.Replace("\r\n", ",above-target,34.29,41.00,\r\n", StringComparison.Ordinal), written);
     }
+
+    [Fact]
+    public async Task A_row_as_long_as_may_be_goes_through_behind_others()
+    {
+        var (small, large) = (string.Concat(Enumerable.Repeat("A,1\n", 500)), new string('x', SheetReader.MostRowBytes - 4));
+        var written = await WrittenSheet.Of($"sku,price\n{small}B,1{large}\n{large},1,2\n", names: new(Channel: null));
+        Assert.Equal(
+            "sku,price,verdict,floorPrice,targetPrice,problem\n" + small.Replace("\n", ",above-target,34.29,41.00,\n", StringComparison.Ordinal)
+                + $"B,1{large},above-target,34.29,41.00,\n\"{large},1,2\",,,,,\"Line 503, column 65536: The row has 3 fields, the header 2; put a field that holds a separator into quotes.\"\n",
+            written);
+    }
 }
