@@ -11,23 +11,29 @@ public static class NumberText
 {
     private const int MostDigits = 18;
 
+    private static readonly NumberFormatInfo s_decimalComma = NumberFormatInfo.ReadOnly(new NumberFormatInfo { NumberDecimalSeparator = ",", NumberGroupSeparator = "." });
+
     /// <summary>The number, or why it is none: a code and a sentence.</summary>
-    public static (decimal Value, string? Code, string? Detail) Read(string text, string name, NumberFieldAttribute? field)
+    public static (decimal Value, string? Code, string? Detail) Read(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field) => Read(text, name, field, '.');
+
+    /// <summary>The same where the decimal mark may be a comma.</summary>
+    public static (decimal Value, string? Code, string? Detail) Read(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field, char decimalMark)
     {
-        if (Shape(text) is not var (whole, fraction))
-            return text.AsSpan().ContainsAny('e', 'E') && decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _)
-                ? (0, "exponent", $"{name} is written with an exponent; write the digits out, such as 1200.50.")
-                : (0, "not-a-number", $"{name} is not a plain number; write digits with at most one decimal point, such as 1200.50, without currency signs, spaces or thousands marks.");
+        IFormatProvider format = decimalMark == ',' ? s_decimalComma : CultureInfo.InvariantCulture;
+        if (DigitsOf(text, decimalMark) is not var (whole, fraction))
+            return text.ContainsAny('e', 'E') && decimal.TryParse(text, NumberStyles.Float, format, out _)
+                ? (0, "exponent", $"{name} is written with an exponent; write the digits out, such as 1200{decimalMark}50.")
+                : (0, "not-a-number", $"{name} is not a plain number; write digits with at most one decimal {(decimalMark == ',' ? "comma" : "point")}, such as 1200{decimalMark}50, without currency signs, spaces or thousands marks.");
 
-        if (whole.Length + fraction.Length > MostDigits)
+        if (whole + fraction > MostDigits)
             return (0, "too-many-digits", $"{name} has more than 18 digits, which is finer than any price; shorten it.");
-        if (field is not null && fraction.Length > field.Decimals)
-            return (0, "too-many-decimals", $"{name} carries at most {Plain(field.Decimals)} decimals; it has {Plain(fraction.Length)}. Round it as you mean it.");
+        if (field is not null && fraction > field.Decimals)
+            return (0, "too-many-decimals", $"{name} carries at most {Plain(field.Decimals)} decimals; it has {Plain(fraction)}. Round it as you mean it.");
 
-        var value = Rounding.Trim(decimal.Parse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture));
+        var value = Rounding.Trim(decimal.Parse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, format));
         return field is null || InRange(value, field)
             ? (value, null, null)
-            : (value, "out-of-range", $"{name} must be {(field.Above ? "above" : "at least")} {field.Least} and at most {field.Most}; it is {Plain(value)}.");
+            : (value, "out-of-range", $"{name} must be {(field.Above ? "above" : "at least")} {field.Least} and at most {field.Most}; it is {value.ToString(format)}.");
     }
 
     /// <summary>The fault of a price with more decimals than its currency has, or null.</summary>
@@ -38,16 +44,24 @@ public static class NumberText
     private static bool InRange(decimal value, NumberFieldAttribute field) =>
         value <= field.MostValue && (field.Above ? value > field.LeastValue : value >= field.LeastValue);
 
-    /// <summary>The significant digits before and after the point, or null where the text is no plain number.</summary>
-    private static (string Whole, string Fraction)? Shape(string text)
+    /// <summary>How many significant digits stand before and after the decimal mark, or null where the text is no plain number.</summary>
+    private static (int Whole, int Fraction)? DigitsOf(ReadOnlySpan<char> text, char decimalMark)
     {
         var digits = text.StartsWith('-') ? text[1..] : text;
-        var point = digits.IndexOf('.', StringComparison.Ordinal);
-        var whole = point < 0 ? digits : digits[..point];
-        var fraction = point < 0 ? "" : digits[(point + 1)..];
-        var isNumber = digits.Length <= 200 && whole.Length > 0 && (point < 0 || fraction.Length > 0)
-            && whole.All(char.IsAsciiDigit) && fraction.All(char.IsAsciiDigit);
-        return isNumber ? (whole.TrimStart('0'), fraction.TrimEnd('0')) : null;
+        var mark = digits.IndexOf(decimalMark);
+        var whole = mark < 0 ? digits : digits[..mark];
+        var fraction = mark < 0 ? default : digits[(mark + 1)..];
+        var isNumber = digits.Length <= 200 && whole.Length > 0 && (mark < 0 || fraction.Length > 0)
+            && AreDigits(whole) && AreDigits(fraction);
+        return isNumber ? (whole.TrimStart('0').Length, fraction.TrimEnd('0').Length) : null;
+    }
+
+    private static bool AreDigits(ReadOnlySpan<char> text)
+    {
+        foreach (var one in text)
+            if (!char.IsAsciiDigit(one))
+                return false;
+        return true;
     }
 
     private static string Plain(decimal value) => Rounding.Trim(value).ToString(CultureInfo.InvariantCulture);

@@ -1,0 +1,84 @@
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>What the caller calls the columns that are read. Without a channel column every row is on one channel, which the caller names.</summary>
+public sealed record ColumnNames(string Sku = "sku", string? Channel = "channel", string Price = "price");
+
+/// <summary>
+/// Where a sheet has its columns. A name is found as it is written, else regardless of case; blanks around it never count. Found twice it is a
+/// fault: nobody can say which was meant.
+/// </summary>
+public sealed class SheetColumns
+{
+    /// <summary>The columns that an answer adds, or fills where the sheet has them.</summary>
+    public static readonly IReadOnlyList<string> Answers = ["verdict", "floorPrice", "targetPrice", "problem"];
+
+    private const int MostNamesTold = 20;
+
+    private readonly int[] _answers;
+
+    private SheetColumns(int sku, int? channel, int price, int[] answers) => (Sku, Channel, Price, _answers) = (sku, channel, price, answers);
+
+    public int Sku { get; }
+
+    /// <summary>Nothing where every row is on one channel.</summary>
+    public int? Channel { get; }
+
+    public int Price { get; }
+
+    /// <summary>For each column of the answer the sheet's own that it replaces, or -1.</summary>
+    internal ReadOnlySpan<int> AnswerPlaces => _answers;
+
+    /// <summary>The columns, or everything that is wrong with the header for that: unprocessable, not unreadable.</summary>
+    public static (SheetColumns? Found, IReadOnlyList<InputError> Faults) Of(SheetHeader header, ColumnNames names, SheetDialect dialect)
+    {
+        var faults = new List<InputError>();
+        int[] answers = [.. Answers.Select(name => Find(header, name, name, faults))];
+        var sku = Needed(header, names.Sku, "skuColumn", answers, dialect, faults);
+        int? channel = names.Channel is null ? null : Needed(header, names.Channel, "channelColumn", answers, dialect, faults);
+        var price = Needed(header, names.Price, "priceColumn", answers, dialect, faults);
+        return faults.Count == 0 ? (new SheetColumns(sku, channel, price, answers), faults) : (null, faults);
+    }
+
+    private static int Needed(SheetHeader header, string name, string parameter, int[] answers, SheetDialect dialect, List<InputError> faults)
+    {
+        var before = faults.Count;
+        var found = Find(header, name, parameter, faults);
+        if (found < 0 && faults.Count == before)
+            faults.Add(Fault(parameter, "missing-column", $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{OtherDialect(header, dialect)}."));
+        else if (found >= 0 && answers.Contains(found))
+            faults.Add(Fault(parameter, "answer-column", $"The column \"{header.Names[found]}\" is one that the answer fills; give what is to be read in a column of another name."));
+        return found;
+    }
+
+    private static int Find(SheetHeader header, string name, string parameter, List<InputError> faults)
+    {
+        foreach (var comparison in (ReadOnlySpan<StringComparison>)[StringComparison.Ordinal, StringComparison.OrdinalIgnoreCase])
+        {
+            var found = Enumerable.Range(0, header.Count).Where(index => header.Names[index].Equals(name.Trim(), comparison)).Take(2).ToList();
+            if (found.Count == 1)
+                return found[0];
+            if (found.Count > 1)
+            {
+                faults.Add(Fault(parameter, "duplicate-column", $"The sheet has more than one column \"{header.Names[found[0]]}\"; {Told(header)}. Rename or delete the others."));
+                return -1;
+            }
+        }
+
+        return -1;
+    }
+
+    private static string Told(SheetHeader header)
+    {
+        var names = header.Names.Take(MostNamesTold).Select(name => name.Length == 0 ? "(no name)" : $"\"{(name.Length <= 40 ? name : name[..40] + "...")}\"");
+        return $"it has {string.Join(", ", names)}{(header.Count > MostNamesTold ? " and more" : "")}";
+    }
+
+    private static string OtherDialect(SheetHeader header, SheetDialect dialect) =>
+        header.Count > 1 || !header.Names[0].Contains(dialect == SheetDialect.Comma ? ';' : ',', StringComparison.Ordinal) ? ""
+        : dialect == SheetDialect.Comma ? "; a sheet with semicolons between its columns is sent with dialect=semicolon"
+        : "; a sheet with commas between its columns is sent without dialect=semicolon";
+
+    private static InputError Fault(string parameter, string code, string detail) => new() { Parameter = parameter, Code = code, Detail = detail };
+}

@@ -1,0 +1,34 @@
+using System.Text;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>The first row of a sheet: the names of its columns, and its bytes as they came.</summary>
+public sealed class SheetHeader
+{
+    private readonly byte[][] _fields;
+
+    private SheetHeader(byte[][] fields, string[] names, byte[] lineEnd, bool hasMark) => (_fields, Names, LineEnd, HasMark) = (fields, names, lineEnd, hasMark);
+
+    /// <summary>Names without quotes and without the blanks around them.</summary>
+    public IReadOnlyList<string> Names { get; }
+
+    /// <summary>The header's own line end; empty where the sheet is its header alone.</summary>
+    public ReadOnlyMemory<byte> LineEnd { get; }
+
+    /// <summary>Whether the sheet began with a byte order mark.</summary>
+    public bool HasMark { get; }
+
+    public int Count => _fields.Length;
+
+    /// <summary>A name as it came, with its quotes.</summary>
+    public ReadOnlySpan<byte> Field(int index) => _fields[index];
+
+    internal static SheetHeader Of(SheetRow row, bool hasMark)
+    {
+        var fields = new byte[row.Count][];
+        var names = new string[row.Count];
+        for (var index = 0; index < row.Count; index++)
+            (fields[index], names[index]) = (row.Field(index).ToArray(), Encoding.UTF8.GetString(row.Value(index)).Trim());
+        return new(fields, names, row.LineEnd.ToArray(), hasMark);
+    }
+}

@@ -1,0 +1,70 @@
+using System.Text;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>
+/// Numbers in cells: the rule of <see cref="NumberText"/> with the dialect's decimal mark, and a word on what to strip where a cell was
+/// made for eyes ("$58.00", "1,234.00"). Nothing is stripped here: 1,5 must never become 15.
+/// </summary>
+public static class SheetNumber
+{
+    private const int Longest = 256;
+
+    /// <summary>The number in a cell (<see cref="SheetRow.Cell"/>), or why it is none: a code and a sentence.</summary>
+    public static (decimal Value, string? Code, string? Detail) Read(ReadOnlySpan<byte> cell, string name, NumberFieldAttribute? field, SheetDialect dialect)
+    {
+        Span<char> room = stackalloc char[Longest];
+        if (cell.IsEmpty)
+            return (0, "required", $"{name} is empty.");
+        var text = cell.Length <= Longest ? room[..Encoding.UTF8.GetChars(cell, room)] : Encoding.UTF8.GetString(cell).AsSpan();
+        var read = NumberText.Read(text, name, field, dialect.DecimalMark);
+        return read.Code == "not-a-number" ? (0, read.Code, $"{name} is \"{Short(text)}\"; {WhatToStrip(text, dialect)}") : read;
+    }
+
+    private static string WhatToStrip(ReadOnlySpan<char> text, SheetDialect dialect)
+    {
+        var mark = dialect.DecimalMark;
+        var (other, markName, otherName) = mark == '.' ? (',', "point", "comma") : ('.', "comma", "point");
+        var (marks, others) = (text.Count(mark), text.Count(other));
+        var strange = Strange(text);
+        var alsoStrip = strange.Count == 0 ? "" : $"{string.Join(" and ", strange)}, and ";
+        return (marks, others) switch
+        {
+            (0, 1) => $"take out {alsoStrip}the {otherName}: it marks no thousands here, and decimals are written with a {markName}, such as 1200{mark}50{OtherDialect(dialect)}.",
+            (1, > 0) when text.LastIndexOf(other) < text.IndexOf(mark) => $"take out {alsoStrip}the thousands {otherName}, so that it reads like 1200{mark}50.",
+            (_, > 0) => $"write it without {alsoStrip}thousands marks and with a decimal {markName}, such as 1200{mark}50{OtherDialect(dialect)}.",
+            _ when marks > 1 => $"take out {alsoStrip}the thousands marks: only one decimal {markName} is read, as in 1200{mark}50.",
+            _ when strange.Count > 0 => $"take out {string.Join(" and ", strange)}, so that it reads like 1200{mark}50.",
+            _ => $"write digits on both sides of the {markName} and a minus only in front, such as 1200{mark}50.",
+        };
+    }
+
+    /// <summary>What belongs to no number, in the order it stands there.</summary>
+    private static List<string> Strange(ReadOnlySpan<char> text)
+    {
+        var found = new List<string>();
+        var run = new StringBuilder();
+        foreach (var one in $"{text}0")
+        {
+            if (!char.IsAsciiDigit(one) && one is not ('.' or ',' or '-'))
+                run.Append(one);
+            else if (run.Length > 0)
+            {
+                found.Add(Named(run.ToString()));
+                run.Clear();
+            }
+        }
+
+        return [.. found.Distinct().Take(3)];
+    }
+
+    private static string Named(string run) => string.IsNullOrWhiteSpace(run) ? "the spaces" : $"\"{Short(run.Trim())}\"";
+
+    private static string OtherDialect(SheetDialect dialect) => dialect == SheetDialect.Comma
+        ? "; a sheet with decimal commas and semicolons is sent with dialect=semicolon"
+        : "; a sheet with decimal points and commas is sent without dialect=semicolon";
+
+    private static string Short(ReadOnlySpan<char> text) => text.Length <= 40 ? text.ToString() : $"{text[..40]}...";
+}

@@ -1,0 +1,113 @@
+using System.Text;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>
+/// One row of a sheet, as its bytes came. The same object serves every row: what it gives is good until the next row is asked for.
+/// </summary>
+public sealed class SheetRow
+{
+    private ReadOnlyMemory<byte> _bytes;
+    private ReadOnlyMemory<byte> _lineEnd;
+    private int[] _ends = new int[16];
+    private byte[] _unquoted = [];
+    private int _unquotedLength;
+
+    internal SheetRow()
+    {
+    }
+
+    /// <summary>The row without its line end; empty where it was too long to be kept.</summary>
+    public ReadOnlySpan<byte> Raw => _bytes.Span;
+
+    /// <summary>The row's own line end: LF, CRLF, CR, or nothing at the end of the sheet.</summary>
+    public ReadOnlySpan<byte> LineEnd => _lineEnd.Span;
+
+    /// <summary>The line on which the row begins, from 1; line breaks inside quotes count.</summary>
+    public long Line { get; private set; }
+
+    /// <summary>How many fields were read; none where the row's bytes make no row.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>Why the row cannot be used, with line and column (in characters).</summary>
+    public InputError? Fault { get; internal set; }
+
+    /// <summary>A line with nothing on it.</summary>
+    public bool IsBlank => Count == 1 && _bytes.IsEmpty && Fault is null;
+
+    /// <summary>True for a row that has a field for every header.</summary>
+    public bool IsSound => Fault is null && !IsBlank;
+
+    /// <summary>A field's bytes as they came, with its quotes.</summary>
+    public ReadOnlySpan<byte> Field(int index)
+    {
+        var start = StartOf(index);
+        return _bytes.Span[start.._ends[index]];
+    }
+
+    /// <summary>A field's value: without its quotes, doubled quotes taken as one.</summary>
+    public ReadOnlySpan<byte> Value(int index)
+    {
+        var field = Field(index);
+        if (field.IsEmpty || field[0] != '"')
+            return field;
+        var inner = field[1..^1];
+        return inner.Contains((byte)'"') ? Unquote(inner) : inner;
+    }
+
+    /// <summary>
+    /// The value of a cell that holds a word or a number of ours: the plain spaces around it do not count (no key or number has any), and
+    /// neither does the quote that defused it in a sheet which this service wrote.
+    /// </summary>
+    public ReadOnlySpan<byte> Cell(int index)
+    {
+        var value = Value(index).Trim((byte)' ');
+        return value.Length > 1 && value[0] == '\'' && SheetText.RunsAsFormula(value[1]) ? value[1..] : value;
+    }
+
+    /// <summary>Line and column (in characters, from 1) at which a field begins.</summary>
+    public (long Line, long Column) PlaceOf(int index) => SheetText.Place(Raw, StartOf(index), Line);
+
+    internal int StartOf(int index)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+        return index == 0 ? 0 : _ends[index - 1] + 1;
+    }
+
+    internal void Begin() => (Count, Fault, _unquotedLength) = (0, null, 0);
+
+    internal void EndField(int at)
+    {
+        if (Count == _ends.Length)
+            Array.Resize(ref _ends, 2 * Count);
+        _ends[Count++] = at;
+    }
+
+    internal int StartOfOpenField => Count == 0 ? 0 : _ends[Count - 1] + 1;
+
+    internal void Break(InputError fault) => (Fault, Count) = (fault, 0);
+
+    internal void End(ReadOnlyMemory<byte> bytes, int lineEnd, long line) =>
+        (_bytes, _lineEnd, Line) = (bytes[..^lineEnd], bytes[^lineEnd..], line);
+
+    /// <summary>Unquoted values of one row stand one after the other, so that several can be held at once.</summary>
+    private Span<byte> Unquote(ReadOnlySpan<byte> inner)
+    {
+        if (_unquoted.Length - _unquotedLength < inner.Length)
+            (_unquoted, _unquotedLength) = (new byte[Math.Max(1024, 2 * Math.Max(Raw.Length, inner.Length))], 0);
+        var room = _unquoted.AsSpan(_unquotedLength);
+        var length = 0;
+        for (var at = 0; at < inner.Length; at++)
+        {
+            room[length++] = inner[at];
+            if (inner[at] == '"')
+                at++;
+        }
+
+        _unquotedLength += length;
+        return room[..length];
+    }
+
+    public override string ToString() => Encoding.UTF8.GetString(Raw);
+}

@@ -1,0 +1,41 @@
+using System.Text;
+using System.Text.Unicode;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>What sheets' text has in common: places in it, and what a cell may begin with.</summary>
+internal static class SheetText
+{
+    /// <summary>Spreadsheets run a cell that begins so as a formula.</summary>
+    public static bool RunsAsFormula(byte first) => first is (byte)'=' or (byte)'+' or (byte)'-' or (byte)'@' or (byte)'\t' or (byte)'\r' or (byte)'\n';
+
+    /// <summary>Line and column (in characters, from 1) of a byte, where the bytes begin a line.</summary>
+    public static (long Line, long Column) Place(ReadOnlySpan<byte> bytes, int at, long line)
+    {
+        var before = bytes[..at];
+        var column = before[(before.LastIndexOfAny((byte)'\r', (byte)'\n') + 1)..];
+        return (line + CountBreaks(before), 1 + Characters(column));
+    }
+
+    public static int CountBreaks(ReadOnlySpan<byte> bytes) => bytes.Count((byte)'\n') + bytes.Count((byte)'\r') - bytes.Count("\r\n"u8);
+
+    /// <summary>Where the first bytes stand that are no UTF-8.</summary>
+    public static int FirstInvalid(ReadOnlySpan<byte> bytes)
+    {
+        var at = 0;
+        while (at < bytes.Length && Rune.DecodeFromUtf8(bytes[at..], out _, out var length) == System.Buffers.OperationStatus.Done)
+            at += length;
+        return at;
+    }
+
+    /// <summary>The same in UTF-8: what is none becomes the replacement character.</summary>
+    public static ReadOnlySpan<byte> Readable(ReadOnlySpan<byte> bytes) => Utf8.IsValid(bytes) ? bytes : Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(bytes));
+
+    private static int Characters(ReadOnlySpan<byte> bytes)
+    {
+        var count = 0;
+        foreach (var one in bytes)
+            count += (one & 0xC0) == 0x80 ? 0 : 1;
+        return count;
+    }
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using System.IO.Pipelines;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>What is said about one row; what is left out is an empty cell.</summary>
+public readonly record struct SheetAnswer(string? Verdict = null, decimal? FloorPrice = null, decimal? TargetPrice = null, string? Problem = null);
+
+/// <summary>
+/// Writes a caller's sheet back with our columns: at its right, or in place where the sheet has them. The caller's cells and line ends go
+/// through as they came, blank lines too, so that line for line the answer lies beside the sheet. Every other row has exactly as many fields as
+/// the header: a short row is filled up with empty cells; a row whose bytes cannot be told apart as these columns (quotes that are wrong,
+/// too many fields) stands as one quoted, defused text in its first column, and one that was too long to be kept leaves its cells empty. What is
+/// not UTF-8 comes back with replacement characters.
+/// </summary>
+public sealed class SheetWriter : IDisposable
+{
+    private readonly SheetOutput _output;
+    private readonly SheetHeader _header;
+
+    /// <summary>For each of the sheet's columns the answer's that replaces it, or -1.</summary>
+    private readonly int[] _replaced;
+    private readonly int[] _appended;
+    private readonly int _firstOwn;
+
+    public SheetWriter(PipeWriter pipe, SheetHeader header, SheetColumns columns, SheetDialect dialect)
+    {
+        (_output, _header) = (new SheetOutput(pipe, dialect), header);
+        var places = columns.AnswerPlaces.ToArray();
+        _replaced = [.. Enumerable.Range(0, header.Count).Select(column => Array.IndexOf(places, column))];
+        _appended = [.. Enumerable.Range(0, places.Length).Where(answer => places[answer] < 0)];
+        _firstOwn = Array.IndexOf(_replaced, -1);
+    }
+
+    /// <summary>Time to flush; more is taken all the same.</summary>
+    public bool IsFull => _output.IsFull;
+
+    public ValueTask FlushAsync(CancellationToken cancel) => _output.FlushAsync(cancel);
+
+    public void WriteHeader()
+    {
+        if (_header.HasMark)
+            _output.Raw("\uFEFF"u8);
+        for (var column = 0; column < _header.Count; column++)
+        {
+            if (column > 0)
+                _output.Separator();
+            _output.Raw(_header.Field(column));
+        }
+
+        foreach (var answer in _appended)
+        {
+            _output.Separator();
+            _output.Text(SheetColumns.Answers[answer]);
+        }
+
+        _output.Raw(_header.LineEnd.Span);
+    }
+
+    /// <summary>A row with its answer. A row with a fault tells that instead, and a blank line stays blank.</summary>
+    public void Write(SheetRow row, in SheetAnswer answer)
+    {
+        if (row.Fault is { } fault)
+            WriteFaulty(row, new(Problem: string.Create(CultureInfo.InvariantCulture, $"Line {fault.Line}, column {fault.Column}: {fault.Detail}")));
+        else if (!row.IsBlank)
+            WriteSound(row, answer);
+        _output.Raw(row.LineEnd);
+    }
+
+    public void Dispose() => _output.Dispose();
+
+    private void WriteSound(SheetRow row, in SheetAnswer answer)
+    {
+        if (_appended.Length == SheetColumns.Answers.Count)
+            _output.Raw(row.Raw);
+        else
+            for (var column = 0; column < _replaced.Length; column++)
+                WriteCell(column, row.Field(column), answer);
+        WriteAppended(answer);
+    }
+
+    private void WriteFaulty(SheetRow row, in SheetAnswer answer)
+    {
+        var isWhole = row.Count > 0 && row.Count <= _replaced.Length;
+        for (var column = 0; column < _replaced.Length; column++)
+            if (!isWhole && column == _firstOwn)
+                WriteLost(column, row);
+            else
+                WriteCell(column, isWhole && column < row.Count ? SheetText.Readable(row.Field(column)) : default, answer);
+        WriteAppended(answer);
+    }
+
+    private void WriteLost(int column, SheetRow row)
+    {
+        if (column > 0)
+            _output.Separator();
+        if (!row.Raw.IsEmpty)
+            _output.Text(SheetText.Readable(row.Raw), alwaysQuoted: true);
+    }
+
+    private void WriteCell(int column, ReadOnlySpan<byte> own, in SheetAnswer answer)
+    {
+        if (column > 0)
+            _output.Separator();
+        if (_replaced[column] < 0)
+            _output.Raw(own);
+        else
+            WriteAnswer(_replaced[column], answer);
+    }
+
+    private void WriteAppended(in SheetAnswer answer)
+    {
+        foreach (var index in _appended)
+        {
+            _output.Separator();
+            WriteAnswer(index, answer);
+        }
+    }
+
+    private void WriteAnswer(int index, in SheetAnswer answer)
+    {
+        if ((index == 1 ? answer.FloorPrice : index == 2 ? answer.TargetPrice : null) is { } number)
+            _output.Number(number);
+        else if ((index == 0 ? answer.Verdict : index == 3 ? answer.Problem : null) is { } text)
+            _output.Text(text);
+    }
+}
