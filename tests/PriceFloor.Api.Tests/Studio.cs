@@ -16,9 +16,13 @@ public sealed class Studio : IAsyncDisposable
     private readonly WebApplicationFactory<Program> _factory;
 
     public Studio(string environment = "Production", Action<IWebHostBuilder>? configure = null)
+        : this(Directory.CreateTempSubdirectory("pricefloor-test-").FullName, new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)), environment, configure)
     {
-        Folder = Directory.CreateTempSubdirectory("pricefloor-test-").FullName;
-        Clock = new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero));
+    }
+
+    private Studio(string folder, FakeTimeProvider clock, string environment, Action<IWebHostBuilder>? configure)
+    {
+        (Folder, Clock) = (folder, clock);
         _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
         {
             host.UseEnvironment(environment);
@@ -100,6 +104,13 @@ public sealed class Studio : IAsyncDisposable
         await Has("/v1/designs/RB-014", Sample.Pendant);
         await Has("/v1/channels/web", Sample.Shop);
         await Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
+    }
+
+    /// <summary>The service stopped and started again on the same store.</summary>
+    public async Task<Studio> Restarted()
+    {
+        await _factory.DisposeAsync();
+        return new Studio(Folder, Clock, "Production", null);
     }
 
     public async ValueTask DisposeAsync()

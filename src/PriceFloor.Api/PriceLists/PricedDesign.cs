@@ -14,7 +14,7 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         var listed = records.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
         if (records.Profile(design.Document.Profile) is not { } profile)
             return new PricedDesign(null, null, listed, null, false, "unknown-profile");
-        if (FloorOfDesign.Of(records, profile, design).Found is not { } floor)
+        if (FloorOfDesign.Of(records, profile, design, at: null).Found is not { } floor)
             return new PricedDesign(null, null, listed, null, false, "too-large");
         var prices = floor.On(channel);
         return prices.Found is { } found

@@ -45,6 +45,8 @@ public sealed class RouteTests
         await Same("POST", "/v1/floor-prices", Examples.WhatIf, Examples.WhatIfAnswer);
         await Same("POST", "/v1/price-checks", Examples.PriceCheckRequest, Examples.PriceCheck);
         await Same("GET", "/v1/price-checks?sku=RB-014&channel=web&price=58.00", null, Examples.PriceCheck);
+        await Same("GET", "/v1/price-list?channel=web", null, Examples.PriceList);
+        await Same("GET", "/v1/floor-changes", null, Examples.FloorChanges);
         await Same("GET", "/v1/designs/RB-014/break-even?channel=web&price=120.00", null, Examples.BreakEven);
         await Same("GET", "/v1/designs/RB-014/remedies?channel=web&price=58.00", null, Examples.Remedies);
         await Same("POST", "/v1/break-even", Examples.Mix, Examples.MixBreakEven);

@@ -1,0 +1,104 @@
+using System.Text.Json;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.PriceLists;
+
+public sealed class PriceListTests
+{
+    [Fact]
+    public async Task Every_design_stands_in_order_of_key_with_what_is_listed()
+    {
+        await using var studio = await AShop();
+        var list = (await studio.Get("/v1/price-list?channel=web")).Json;
+        Assert.Equal(["B-1 31.24 60.00 null null", "RB-014 62.17 120.00 58.00 \"below-floor\""], Rows(list));
+        Assert.Equal("""{"profiles":["main@1","other@1"],"channels":["web@1"]}""", list.GetProperty("basis").GetRawText());
+        Assert.Equal(["B-1/abroad", "B-1/web", "RB-014/abroad", "RB-014/web"], (await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray().Select(row => $"{row.GetProperty("sku")}/{row.GetProperty("channel")}"));
+    }
+
+    [Fact]
+    public async Task It_is_narrowed_by_profile_and_by_verdict()
+    {
+        await using var studio = await AShop();
+        Assert.Equal(["B-1 31.24 60.00 null null"], Rows((await studio.Get("/v1/price-list?channel=web&profile=other")).Json));
+        Assert.Equal(["RB-014 62.17 120.00 58.00 \"below-floor\""], Rows((await studio.Get("/v1/price-list?verdict=below-floor")).Json));
+        Assert.Empty(Rows((await studio.Get("/v1/price-list?verdict=meets-target")).Json));
+        Assert.Equal(["channel", "profile"], (await studio.Get("/v1/price-list?channel=x&profile=y")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["verdict"], (await studio.Get("/v1/price-list?verdict=good")).IsProblem(422, "invalid-input").Pointers);
+    }
+
+    [Fact]
+    public async Task A_shop_that_polls_gets_304_until_something_in_it_moved()
+    {
+        await using var studio = await AShop();
+        var tag = (await studio.Get("/v1/price-list?channel=web"))["ETag"]!;
+        async Task<(int, string)> Poll()
+        {
+            var answer = await studio.Send("GET", "/v1/price-list?channel=web", null, headers: ("If-None-Match", tag));
+            (tag, var same) = (answer["ETag"]!, answer["ETag"] == tag);
+            return (answer.Status, same ? "same" : "another");
+        }
+
+        Assert.Equal((304, "same"), await Poll());
+        await studio.Put("/v1/channels/abroad", """{"sells":"retail","currency":"EUR","name":"Abroad"}"""); // not in this list
+        Assert.Equal((304, "same"), await Poll());
+        foreach (var (path, body) in new[]
+        {
+            ("/v1/designs/RB-014/prices/web", """{"price":70}"""),
+            ("/v1/designs/B-1", """{"profile":"other","making":{"piecesPerDay":9}}"""),
+            ("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "25000", StringComparison.Ordinal)),
+            ("/v1/channels/web", Sample.Shop.Replace("0.03", "0.04", StringComparison.Ordinal)),
+        })
+        {
+            await studio.Put(path, body);
+            Assert.Equal((200, "another"), await Poll());
+            Assert.Equal((304, "same"), await Poll());
+        }
+
+        await studio.Delete("/v1/designs/B-1");
+        Assert.Equal((200, "another"), await Poll());
+    }
+
+    [Fact]
+    public async Task A_list_of_an_earlier_time_is_as_it_was()
+    {
+        await using var studio = await AShop();
+        var before = (await studio.Get("/v1/price-list")).Text;
+        studio.Clock.Advance(TimeSpan.FromDays(30));
+        await studio.Put("/v1/designs/RB-014/prices/web", """{"price":99}""");
+        await studio.Delete("/v1/designs/B-1");
+        Assert.Equal(before, (await studio.Get("/v1/price-list?asOf=2027-01-10T00:00:00Z")).Text);
+        Assert.NotEqual(before, (await studio.Get("/v1/price-list")).Text);
+    }
+
+    [Fact]
+    public async Task Who_may_only_check_gets_all_of_it()
+    {
+        await using var studio = await AShop();
+        using var shop = await studio.ClientFor("check");
+        Assert.Equal((await studio.Get("/v1/price-list")).Text, (await studio.Get("/v1/price-list", shop)).Text);
+        using var verdict = await studio.ClientFor("verdict");
+        (await studio.Get("/v1/price-list", verdict)).IsProblem(403, "key-not-allowed");
+    }
+
+    [Fact]
+    public async Task A_listed_price_off_the_grid_is_warned_about()
+    {
+        await using var studio = await AShop();
+        await studio.Put("/v1/channels/web", Sample.Shop.Replace("\"sells\"", "\"priceStep\":1,\"priceEnding\":0.5,\"sells\"", StringComparison.Ordinal));
+        Assert.Equal("#/items/1/listedPrice", (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("warnings")[0].GetProperty("pointer").GetString());
+    }
+
+    /// <summary>60.00 for a pendant on one profile, 30.00 for another piece on a profile of its own: (30 + 0.30) / 0.97 = 31.24.</summary>
+    private static async Task<Studio> AShop()
+    {
+        var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/profiles/other", Sample.SmallProfile);
+        await studio.Has("/v1/designs/B-1", """{"profile":"other","making":{"piecesPerDay":8}}""");
+        await studio.Has("/v1/channels/abroad", """{"sells":"retail","currency":"EUR"}""");
+        return studio;
+    }
+
+    private static IEnumerable<string> Rows(JsonElement list) => list.GetProperty("items").EnumerateArray().Select(row =>
+        $"{row.GetProperty("sku").GetString()} {row.GetProperty("floorPrice").GetRawText()} {row.GetProperty("targetPrice").GetRawText()} {row.GetProperty("listedPrice").GetRawText()} {row.GetProperty("verdict").GetRawText()}");
+}
