@@ -48,6 +48,16 @@ public sealed class ChannelPrices
             : new ChannelPrices(floor, terms, least.Value.Price, decimal.Max(least.Value.Price, target.Value.Price));
     }
 
+    /// <summary>
+    /// The verdict of a price above zero, without the rest. A price that the grid allows needs no reckoning: the net rises with every price, so
+    /// it reaches the floor from the floor price on and the target from the target price on.
+    /// </summary>
+    public Verdict VerdictOf(decimal price) =>
+        !Terms.Grid.Allows(price) ? new PriceCheck(this, price).Verdict
+        : price < FloorPrice ? Verdict.BelowFloor
+        : price < TargetPrice ? Verdict.BelowTarget
+        : Verdict.MeetsTarget;
+
     /// <summary>What a listed price above zero does, on the grid or not.</summary>
     public Outcome<PriceCheck> Check(decimal price) => Outcome<PriceCheck>.Guard(() => new PriceCheck(this, price));
 }

@@ -25,7 +25,7 @@ public sealed record InputError
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Line { get; init; }
 
-    /// <summary>Byte in the line, from 1.</summary>
+    /// <summary>Where in the line, from 1: the byte in JSON, the character in a sheet.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Column { get; init; }
 
@@ -45,6 +45,8 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     private Problem(ProblemType type, string detail) => (_type, _detail) = (type, detail);
 
     public ProblemType Type => _type;
+
+    public string Detail => _detail;
 
     public IReadOnlyList<InputError>? Errors { get; private init; }
 
@@ -78,6 +80,11 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     {
         Errors = [.. errors.Distinct().OrderBy(error => error.Pointer ?? error.Parameter, StringComparer.Ordinal)],
     };
+
+    /// <summary>The same problem with each fault told at its place in a larger body.</summary>
+    public Problem Placed(Func<InputError, InputError> place) => WithErrors([.. (Errors ?? []).Select(place)]);
+
+    public Problem WithErrors(IReadOnlyList<InputError> errors) => new(_type, _detail) { Errors = errors, Reason = Reason, UsedBy = UsedBy, CurrentRevision = CurrentRevision, RetryAfter = RetryAfter };
 
     public static Problem CannotCompute(string reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
 
@@ -115,9 +122,12 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         if (_type == ProblemTypes.NoKey)
             response.Headers.WWWAuthenticate = "Bearer realm=\"PriceFloor\"";
 
-        var body = new ProblemBody(httpContext.Request.PathBase + _type.Address, _type.Title, _type.Status, _detail, Reason, Errors, UsedBy, CurrentRevision, httpContext.TraceIdentifier);
-        return WireJson.WriteAsync(response, body, httpContext.RequestAborted);
+        return WireJson.WriteAsync(response, BodyFor(httpContext), httpContext.RequestAborted);
     }
+
+    /// <summary>The problem as it is sent in answer to a request.</summary>
+    public ProblemBody BodyFor(HttpContext context) =>
+        new(context.Request.PathBase + _type.Address, _type.Title, _type.Status, _detail, Reason, Errors, UsedBy, CurrentRevision, context.TraceIdentifier);
 }
 
 /// <summary>A problem as it is sent (RFC 9457).</summary>

@@ -10,6 +10,7 @@ using PriceFloor.Api.Http.OpenApi;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
@@ -36,6 +37,7 @@ public static class Routes
         v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
+        v1.MapPost("/price-checks/batch", BatchRoutes.Post).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
         v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Tell(Operations.PriceList);
         v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 

@@ -47,6 +47,7 @@ public sealed class ScopeTests
         ["POST /v1/year-plans"] = "read",
         ["POST /v1/markups"] = "read",
         ["POST /v1/floor-prices"] = "read",
+        ["POST /v1/price-checks/batch"] = "verdict check read",
         ["GET /v1/price-list"] = "check read",
         ["GET /v1/floor-changes"] = "read",
         ["GET /v1/price-checks"] = "verdict check read",

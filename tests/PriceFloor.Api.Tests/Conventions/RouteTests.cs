@@ -45,6 +45,9 @@ public sealed class RouteTests
         await Same("POST", "/v1/floor-prices", Examples.WhatIf, Examples.WhatIfAnswer);
         await Same("POST", "/v1/price-checks", Examples.PriceCheckRequest, Examples.PriceCheck);
         await Same("GET", "/v1/price-checks?sku=RB-014&channel=web&price=58.00", null, Examples.PriceCheck);
+        await Same("POST", "/v1/price-checks/batch", Examples.Batch, Examples.BatchAnswer);
+        foreach (var (type, body, expected) in new[] { ("application/x-ndjson", Examples.BatchLines, Examples.BatchLinesAnswer), ("text/csv", Examples.BatchSheet, Examples.BatchSheetAnswer) })
+            Assert.Equal(expected, (await studio.SendBytes("POST", "/v1/price-checks/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Text);
         await Same("GET", "/v1/price-list?channel=web", null, Examples.PriceList);
         await Same("GET", "/v1/floor-changes", null, Examples.FloorChanges);
         await Same("GET", "/v1/designs/RB-014/break-even?channel=web&price=120.00", null, Examples.BreakEven);
@@ -75,6 +78,6 @@ public sealed class RouteTests
     private static string Normal(string json)
     {
         var text = JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement);
-        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key)\":\"(pf_|20)[^\"]*\"", "\"$1\":\"...\"");
+        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }

@@ -82,6 +82,20 @@ public static class Examples
         {"currency":"USD","closes":true,"surplus":372.00,"shortfall":0.00,"pool":60000.00,"contribution":60372.00,"revenue":62400.00,"proceeds":60372.00,"benchHours":1040,"withinLimits":true,"limits":[{"name":"hours","kind":"bench-hours","used":1040,"available":1900,"within":true}],"lines":[{"sku":"RB-014","channel":"web","price":120.00,"units":520,"verdict":"meets-target","proceeds":60372.00,"materials":0.00,"benchHours":1040,"contribution":60372.00,"contributionPerBenchHour":58.05,"rank":1}],"materialSpend":{"planned":0.00,"bought":0.00,"difference":0.00},"basis":{"profile":"main@1","lines":[{"profile":"main@1","design":"RB-014@1","channel":"web@1"}]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/lines/0/design/making/goodShare","value":1},{"pointer":"#/lines/0/channel/salesTax","value":0},{"pointer":"#/lines/0/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/lines/0/channel"}]}
         """;
 
+    public const string Batch = """[{"sku":"RB-014","channel":"web","price":120.00},{"sku":"RB-015","channel":"web","price":58.00}]""";
+
+    public const string BatchAnswer = """
+        {"items":[{"verdict":"meets-target","carriesItsShare":true,"floorPrice":62.17,"targetPrice":120.00,"price":120.00,"currency":"USD","netProceeds":116.10,"aboveFloor":56.10,"earnedPerBenchHour":58.05,"perBenchHour":30.00,"takeHomePerHour":18.00,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]},{"type":"/problems/unknown-reference","title":"It names something that does not exist","status":422,"detail":"There is no design \"RB-015\"; case counts.","errors":[{"pointer":"#/1/sku","code":"unknown-design","detail":"There is no design \"RB-015\"; case counts.","line":1,"column":50}],"requestId":"01a2140958d37d99aab5a6bf171bc018"}],"summary":{"meetsTarget":1,"belowTarget":0,"belowFloor":0,"unanswered":1}}
+        """;
+
+    public const string BatchLines = PriceCheckRequest + "\n";
+
+    public static readonly string BatchLinesAnswer = PriceCheck.Trim() + "\n" + """{"summary":{"meetsTarget":0,"belowTarget":0,"belowFloor":1,"unanswered":0}}""" + "\n";
+
+    public const string BatchSheet = "sku,channel,price\r\nRB-014,web,58.00\r\n";
+
+    public const string BatchSheetAnswer = "sku,channel,price,verdict,floorPrice,targetPrice,problem\r\nRB-014,web,58.00,below-floor,62.17,120.00,\r\n";
+
     public const string PriceList = """
         {"items":[{"sku":"RB-014","name":"River drop pendant","channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","basis":"RB-014@1"}],"basis":{"profiles":["main@1"],"channels":["web@1"]},"warnings":[]}
         """;

@@ -12,6 +12,12 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>A request body that works.</summary>
     public string? RequestExample { get; init; }
 
+    /// <summary>Bodies in other formats than one JSON object, each with one that works.</summary>
+    public IReadOnlyList<FormatExample> Bodies { get; init; } = [];
+
+    /// <summary>Answers in other formats than JSON.</summary>
+    public IReadOnlyList<FormatExample> OtherAnswers { get; init; } = [];
+
     /// <summary>What is answered to it.</summary>
     public string? AnswerExample { get; init; }
 
@@ -27,6 +33,9 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>The problems that the call can answer with, besides those that every call can.</summary>
     public IReadOnlyList<ProblemType> Problems { get; init; } = [];
 }
+
+/// <summary>A format with its schema (null: text) and an example.</summary>
+public sealed record FormatExample(Format Format, Type? Schema, string Example);
 
 public static class OperationConventions
 {

@@ -26,7 +26,13 @@ public sealed class OperationText : IOperationFilter
 
         var body = metadata.OfType<BodyMetadata>().FirstOrDefault()?.Type;
         operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(Query), .. Preconditions(told, context.ApiDescription.HttpMethod!)];
-        operation.RequestBody = body is null ? null : new OpenApiRequestBody
+        operation.RequestBody = told.Bodies.Count > 0 ? new OpenApiRequestBody
+        {
+            Required = true,
+            Description = "One line after another, each answered in its place.",
+            Content = told.Bodies.ToDictionary(one => one.Format.MediaType, one => (IOpenApiMediaType)In(one, context)),
+        }
+        : body is null ? null : new OpenApiRequestBody
         {
             Required = true,
             Description = "One JSON object.",
@@ -35,7 +41,7 @@ public sealed class OperationText : IOperationFilter
         operation.Responses = new OpenApiResponses();
         foreach (var (status, words) in told.Good)
             operation.Responses[Text(status)] = Good(told, status, words, context);
-        foreach (var group in Problems(told, metadata, body is not null, operation.Parameters.Count > 0, context).GroupBy(type => type.Status).OrderBy(group => group.Key))
+        foreach (var group in Problems(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context).GroupBy(type => type.Status).OrderBy(group => group.Key))
             operation.Responses[Text(group.Key)] = ProblemResponse([.. group], context);
         if (metadata.OfType<NeedsScope>().Any())
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference("key", context.Document)] = [] }];
@@ -108,8 +114,15 @@ public sealed class OperationText : IOperationFilter
             response.Headers["Link"] = ResponseHeader("The next page, with rel=\"next\"; absent on the last.");
         if (told.Answer is not null && status is 200 or 201)
             response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(Schema(told.Answer!, context)) : Schema(told.Answer!, context), told.AnswerExample) };
+        if (status == 200)
+            foreach (var other in told.OtherAnswers)
+                response.Content![other.Format.MediaType] = In(other, context);
         return response;
     }
+
+    private static OpenApiMediaType In(FormatExample one, OperationFilterContext context) => one.Format == Format.Json
+        ? Media(one.Schema!.IsArray ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = Schema(one.Schema.GetElementType()!, context) } : Schema(one.Schema, context), one.Example)
+        : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example) };
 
     private static IEnumerable<ProblemType> Problems(Operation told, IEnumerable<object> metadata, bool hasBody, bool hasParameters, OperationFilterContext context)
     {

@@ -6,6 +6,7 @@ using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
@@ -58,6 +59,16 @@ public static class Operations
     { Answer = typeof(PriceCheckAnswer), RequestExample = Examples.PriceCheckRequest, AnswerExample = Examples.PriceCheck, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation PriceCheckByQuery = PriceCheck with { Id = "checkPriceByQuery", RequestExample = null, Summary = "Does a price carry its part of the year? (by query)" };
+
+    public static readonly Operation PriceCheckBatch = new("checkPrices", "Prices", "Many price checks at once",
+        "A JSON array (at most 1000), or NDJSON or CSV without limit; answered in the same format or as Accept says, in order, while it still comes in. A line with a fault is answered in its place by a problem that names line and column. A sheet comes back with its own columns untouched and verdict, floorPrice, targetPrice and problem beside them. All answers come from the documents of one moment. Scopes as for a single check. Scope: verdict.")
+    {
+        Answer = typeof(PriceCheckBatchAnswer),
+        AnswerExample = Examples.BatchAnswer,
+        Bodies = [new(Format.Json, typeof(PriceCheckRequest[]), Examples.Batch), new(Format.Ndjson, null, Examples.BatchLines), new(Format.Csv, null, Examples.BatchSheet)],
+        OtherAnswers = [new(Format.Ndjson, null, Examples.BatchLinesAnswer), new(Format.Csv, null, Examples.BatchSheetAnswer)],
+        Problems = [ProblemTypes.UnknownReference],
+    };
 
     public static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
         "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; no pages. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. Reveals no costs. Scope: check.")

@@ -2,6 +2,8 @@ using System.ComponentModel.DataAnnotations;
 using System.Reflection;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Pricing;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -20,6 +22,8 @@ public sealed class SchemaText : ISchemaFilter
             OfMember(concrete, member);
         else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(KeyOr<>))
             EitherKeyOrDocument(concrete, context.Type.GetGenericArguments()[0], context);
+        else if (context.Type == typeof(CheckOrProblem))
+            OneOf(concrete, context, typeof(PriceCheckAnswer), typeof(ProblemBody));
         else if (concrete.Properties is { Count: > 0 })
             OfObject(concrete, context);
     }
@@ -74,6 +78,12 @@ public sealed class SchemaText : ISchemaFilter
         "savedAt" => new OpenApiSchema { Type = JsonSchemaType.String, Format = "date-time", ReadOnly = true, Description = "When the revision was saved; ignored on input.", Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")] },
         _ => new OpenApiSchema { Type = JsonSchemaType.String, ReadOnly = true, Description = "What the document is called in its path; ignored on input." },
     };
+
+    private static void OneOf(OpenApiSchema schema, SchemaFilterContext context, params IEnumerable<Type> types)
+    {
+        (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
+        schema.OneOf = [.. types.Select(type => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository))];
+    }
 
     private static void EitherKeyOrDocument(OpenApiSchema schema, Type document, SchemaFilterContext context)
     {

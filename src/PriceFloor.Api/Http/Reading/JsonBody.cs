@@ -36,7 +36,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     {
         if (!IsJson(context.Request))
             return new(null, Problem.Of(ProblemTypes.MediaType, ProblemTypes.MediaType.Mending));
-        if (await ReadAllAsync(context) is not { } body)
+        if (await ReadAllAsync(context, MostBytes) is not { } body)
             return new(null, Problem.Of(ProblemTypes.TooLarge, "The body is larger than 2 MiB."));
         return Parse(body, context.RequestServices.GetRequiredService<IValidator<T>>());
     }
@@ -67,9 +67,10 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
         && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
 
-    private static async Task<byte[]?> ReadAllAsync(HttpContext context)
+    /// <summary>The body, or null where it is larger than that.</summary>
+    public static async Task<byte[]?> ReadAllAsync(HttpContext context, int mostBytes)
     {
-        if (context.Request.ContentLength > MostBytes)
+        if (context.Request.ContentLength > mostBytes)
             return null;
         using var read = new MemoryStream();
         var buffer = new byte[16 * 1024];
@@ -77,7 +78,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         while ((count = await context.Request.Body.ReadAsync(buffer, context.RequestAborted)) > 0)
         {
             read.Write(buffer, 0, count);
-            if (read.Length > MostBytes)
+            if (read.Length > mostBytes)
                 return null;
         }
 

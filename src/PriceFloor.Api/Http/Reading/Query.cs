@@ -112,5 +112,8 @@ public sealed class QueryValues(IQueryCollection query)
         return time;
     }
 
+    /// <summary>A fault between parameters.</summary>
+    public void Add(string name, string code, string detail) => Fault(name, code, detail);
+
     private void Fault(string name, string code, string detail) => _faults.Add(new InputError { Parameter = name, Code = code, Detail = detail });
 }

@@ -1,0 +1,123 @@
+using System.Buffers;
+using System.IO.Pipelines;
+using System.Text.Json;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
+
+namespace PriceFloor.Api.PriceChecks.Batches;
+
+/// <summary>Writes one answer or one problem for each line of a batch, in order.</summary>
+public abstract class BatchAnswers : IDisposable
+{
+    public BatchSummary Summary { get; } = new();
+
+    /// <summary>Time to flush; more is taken all the same.</summary>
+    public abstract bool IsFull { get; }
+
+    public void Write(BatchLine line, CheckedPrice? found, Problem? problem)
+    {
+        Summary.Count(found?.Check.Verdict);
+        WriteLine(line, found, problem);
+    }
+
+    public abstract ValueTask FlushAsync(CancellationToken cancel);
+
+    /// <summary>What stands behind the last line.</summary>
+    public abstract void End();
+
+    public virtual void Dispose() => GC.SuppressFinalize(this);
+
+    protected abstract void WriteLine(BatchLine line, CheckedPrice? found, Problem? problem);
+}
+
+/// <summary>A JSON object with items and a summary, or a line for each and one with the summary.</summary>
+public sealed class JsonAnswers : BatchAnswers
+{
+    private const int Full = 32 * 1024;
+
+    private readonly ArrayBufferWriter<byte> _bytes = new(2 * Full);
+    private readonly PipeWriter _pipe;
+    private readonly HttpContext _context;
+    private readonly bool _lines;
+    private readonly Utf8JsonWriter _json;
+    private bool _first = true;
+
+    public JsonAnswers(PipeWriter pipe, HttpContext context, bool lines)
+    {
+        (_pipe, _context, _lines) = (pipe, context, lines);
+        _json = new Utf8JsonWriter(_bytes, new JsonWriterOptions { Encoder = WireJson.Options.Encoder, SkipValidation = true });
+        if (!lines)
+            _bytes.Write("{\"items\":["u8);
+    }
+
+    public override bool IsFull => _bytes.WrittenCount >= Full;
+
+    public override async ValueTask FlushAsync(CancellationToken cancel)
+    {
+        if (_bytes.WrittenCount == 0)
+            return;
+        await _pipe.WriteAsync(_bytes.WrittenMemory, cancel);
+        _bytes.ResetWrittenCount();
+    }
+
+    public override void End()
+    {
+        _bytes.Write(_lines ? "{\"summary\":"u8 : "],\"summary\":"u8);
+        Append(Summary);
+        _bytes.Write(_lines ? "}\n"u8 : "}"u8);
+    }
+
+    public override void Dispose()
+    {
+        _json.Dispose();
+        base.Dispose();
+    }
+
+    protected override void WriteLine(BatchLine line, CheckedPrice? found, Problem? problem)
+    {
+        if (!_first && !_lines)
+            _bytes.Write(","u8);
+        _first = false;
+        if (found is not null)
+            Append(found.Answer(Caller.Of(_context), workings: false));
+        else
+            Append(problem!.BodyFor(_context));
+        if (_lines)
+            _bytes.Write("\n"u8);
+    }
+
+    private void Append<T>(T value)
+    {
+        _json.Reset(_bytes);
+        JsonSerializer.Serialize(_json, value, WireJson.Options);
+        _json.Flush();
+    }
+}
+
+/// <summary>A sheet of our own for lines that came as JSON.</summary>
+public sealed class SheetAnswers(PipeWriter pipe, SheetDialect dialect, Caller caller) : BatchAnswers
+{
+    private readonly SheetDocument _sheet = new(pipe, dialect, ["sku", "channel", "price", .. SheetColumns.Answers]);
+
+    public override bool IsFull => _sheet.IsFull;
+
+    public override ValueTask FlushAsync(CancellationToken cancel) => _sheet.FlushAsync(cancel);
+
+    public override void End() { }
+
+    public override void Dispose()
+    {
+        _sheet.Dispose();
+        base.Dispose();
+    }
+
+    protected override void WriteLine(BatchLine line, CheckedPrice? found, Problem? problem)
+    {
+        _sheet.Text(line.Request?.Sku).Text(line.Request?.Channel).Number(line.Request?.Price);
+        var answer = found?.Answer(caller, workings: false);
+        var error = problem?.Errors?[0];
+        _sheet.Text(answer is null ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(answer.Verdict.ToString())).Number(answer?.FloorPrice).Number(answer?.TargetPrice)
+            .Text(problem is null ? null : FormattableString.Invariant($"Line {error?.Line ?? line.Line}, column {error?.Column ?? line.Column}: {error?.Detail ?? problem.Detail}"))
+            .EndRow();
+    }
+}

@@ -1,0 +1,41 @@
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
+
+namespace PriceFloor.Api.PriceChecks.Batches;
+
+/// <summary>One line of a batch: what it asks, or why that cannot be read, and where it stands.</summary>
+/// <param name="Request">What is asked; null with a problem.</param>
+/// <param name="Problem">Why it cannot be read.</param>
+/// <param name="Pointer">Where it stands in a JSON array, such as <c>#/3</c>; <c>#</c> for a line of its own; null for a row of a sheet.</param>
+/// <param name="Line">Line in the body, from 1.</param>
+/// <param name="Column">Column in that line, from 1.</param>
+public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, string? Pointer, long Line, long Column)
+{
+    public static BatchLine OfJson(byte[] text, string pointer, long line, long column, FluentValidation.IValidator<PriceCheckRequest> validator)
+    {
+        var body = JsonBody<PriceCheckRequest>.Parse(text, validator);
+        return body.Problem is { } problem
+            ? new BatchLine(null, problem.Placed(error => error with
+            {
+                Pointer = pointer + error.Pointer?[1..],
+                Line = line + (error.Line ?? 1) - 1,
+                Column = error.Line is null or 1 ? column + (error.Column ?? 1) - 1 : error.Column,
+            }), pointer, line, column)
+            : new BatchLine(body.Value, null, pointer, line, column);
+    }
+
+    public static BatchLine Of(NdjsonLine line, FluentValidation.IValidator<PriceCheckRequest> validator) => line.Fault is { } fault
+        ? new BatchLine(null, Problem.Unreadable(fault with { Pointer = "#" }), "#", line.Number, 1)
+        : OfJson(line.Bytes.ToArray(), "#", line.Number, 1, validator);
+
+    /// <summary>The answer, or the problem with its place in the body.</summary>
+    public (CheckedPrice? Found, Problem? Problem) Checked(Documents.Records records, bool mayRead)
+    {
+        if (Problem is { } unreadable)
+            return (null, unreadable);
+        var (found, problem) = CheckedPrice.Of(records, Request!, Pointer ?? "#", mayRead: mayRead);
+        return found is not null ? (found, null) : (null, problem!.Errors is { Count: > 0 }
+            ? problem.Placed(error => error with { Pointer = Pointer is null ? null : error.Pointer, Line = Line, Column = Column })
+            : problem.WithErrors([new InputError { Pointer = Pointer, Code = problem.Reason ?? problem.Type.Slug, Detail = problem.Detail, Line = Line, Column = Column }]));
+    }
+}

@@ -1,0 +1,31 @@
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceChecks.Batches;
+
+/// <summary>How many lines got which answer.</summary>
+public sealed record BatchSummary
+{
+    /// <summary>Prices that meet their target.</summary>
+    public long MeetsTarget { get; private set; }
+
+    /// <summary>Prices that carry their share but break the studio's own rule.</summary>
+    public long BelowTarget { get; private set; }
+
+    /// <summary>Prices that do not carry their share.</summary>
+    public long BelowFloor { get; private set; }
+
+    /// <summary>Lines that got a problem instead.</summary>
+    public long Unanswered { get; private set; }
+
+    /// <param name="verdict">The answer; null for a problem.</param>
+    public void Count(Verdict? verdict)
+    {
+        switch (verdict)
+        {
+            case Verdict.MeetsTarget: MeetsTarget++; break;
+            case Verdict.BelowTarget: BelowTarget++; break;
+            case Verdict.BelowFloor: BelowFloor++; break;
+            default: Unanswered++; break;
+        }
+    }
+}

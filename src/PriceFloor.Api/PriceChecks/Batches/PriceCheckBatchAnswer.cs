@@ -1,0 +1,17 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.PriceChecks.Batches;
+
+/// <summary>An answer or a problem for each check, in order. This is what JSON answers look like; it is written piece by piece.</summary>
+public sealed record PriceCheckBatchAnswer
+{
+    /// <summary>For each check its answer, or the problem that stands in its place.</summary>
+    public required IReadOnlyList<CheckOrProblem> Items { get; init; }
+
+    /// <summary>How many got which answer.</summary>
+    public required BatchSummary Summary { get; init; }
+}
+
+/// <summary>Either an answer (it has a verdict) or a problem (it has a status).</summary>
+public sealed record CheckOrProblem([property: JsonIgnore] PriceCheckAnswer? Check, [property: JsonIgnore] ProblemBody? Problem);

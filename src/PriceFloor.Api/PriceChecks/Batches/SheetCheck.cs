@@ -1,0 +1,120 @@
+using System.Text;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceChecks.Batches;
+
+/// <summary>
+/// Checks the rows of a sheet. A design on a channel is looked up once; after that a row costs the reading of its price and a comparison,
+/// and nothing is allocated for it.
+/// </summary>
+public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeader header, BatchQuery query, bool mayRead)
+{
+    private const int Longest = 3 * Limits.AliasLength;
+
+    private static readonly PriceAttribute s_price = new() { Above = true };
+
+    private readonly Dictionary<string, Dictionary<string, ChannelPrices?>> _known = [];
+
+    /// <summary>The row as one line of a batch, for an answer in another format.</summary>
+    public BatchLine LineOf(SheetRow row)
+    {
+        if (row.Fault is { } fault)
+            return new BatchLine(null, Problem.Unreadable(fault), null, row.Line, 1);
+        var (price, error) = PriceOf(row);
+        var (sku, channel) = (Encoding.UTF8.GetString(row.Cell(columns.Sku)), columns.Channel is { } at ? Encoding.UTF8.GetString(row.Cell(at)) : query.Channel!);
+        error ??= TextFault(row, columns.Sku, sku, Limits.AliasLength) ?? (columns.Channel is { } channelAt ? TextFault(row, channelAt, channel, Limits.KeyLength) : null);
+        var (line, column) = row.PlaceOf(columns.Sku);
+        return error is not null
+            ? new BatchLine(null, Problem.Invalid([error]), null, error.Line!.Value, error.Column!.Value)
+            : new BatchLine(new PriceCheckRequest { Sku = sku, Channel = channel, Price = price }, null, null, line, column);
+    }
+
+    /// <summary>The row's answer for a sheet, and its verdict for whoever counts.</summary>
+    public (SheetAnswer Answer, Verdict? Verdict) Check(SheetRow row)
+    {
+        var (price, error) = PriceOf(row);
+        if (error is null && PricesOf(row) is { } prices && Rounding.DecimalsOf(price) <= prices.Floor.Piece.Year.Currency.Decimals)
+        {
+            var verdict = prices.VerdictOf(price);
+            return (AnswerOf(prices, verdict), verdict);
+        }
+
+        // Whatever is wrong is told by the same words as for a single check.
+        var line = LineOf(row);
+        var (found, problem) = line.Checked(records, mayRead);
+        if (found is not null)
+            return (AnswerOf(found.Check.Prices, found.Check.Verdict), found.Check.Verdict);
+        var first = problem!.Errors?.Count > 0 ? problem.Errors[0] : null;
+        return (new SheetAnswer(Problem: FormattableString.Invariant($"Line {first?.Line ?? line.Line}, column {first?.Column ?? line.Column}: {first?.Detail ?? problem.Detail}")), null);
+    }
+
+    /// <summary>What the caller may see of it.</summary>
+    public bool ShowsPrices { get; init; } = true;
+
+    private SheetAnswer AnswerOf(ChannelPrices prices, Verdict verdict)
+    {
+        var decimals = prices.Floor.Piece.Year.Currency.Decimals;
+        return ShowsPrices
+            ? new SheetAnswer(Word(verdict), Rounding.WithDecimals(prices.FloorPrice, decimals), Rounding.WithDecimals(prices.TargetPrice, decimals))
+            : new SheetAnswer(Word(verdict));
+    }
+
+    private (decimal Price, InputError? Error) PriceOf(SheetRow row)
+    {
+        var (price, code, detail) = SheetNumber.Read(row.Cell(columns.Price), "price", s_price, query.Dialect);
+        return code is null ? (price, null) : (0, ErrorAt(row, columns.Price, code, detail!));
+    }
+
+    private ChannelPrices? PricesOf(SheetRow row)
+    {
+        var sku = row.Cell(columns.Sku);
+        var channel = columns.Channel is { } at ? row.Cell(at) : default;
+        if (sku.Length > Longest || channel.Length > Longest)
+            return null;
+        Span<char> skuRoom = stackalloc char[Longest], channelRoom = stackalloc char[Longest];
+        ReadOnlySpan<char> skuText = skuRoom[..Encoding.UTF8.GetChars(sku, skuRoom)];
+        var channelText = columns.Channel is null ? query.Channel.AsSpan() : channelRoom[..Encoding.UTF8.GetChars(channel, channelRoom)];
+
+        var designs = _known.GetAlternateLookup<ReadOnlySpan<char>>();
+        if (!designs.TryGetValue(skuText, out var channels))
+            _known[skuText.ToString()] = channels = [];
+        var on = channels.GetAlternateLookup<ReadOnlySpan<char>>();
+        if (!on.TryGetValue(channelText, out var prices))
+        {
+            if (channels.Count >= Limits.Lines || _known.Count > MostKnown)
+                return Find(skuText.ToString(), channelText.ToString());
+            channels[channelText.ToString()] = prices = Find(skuText.ToString(), channelText.ToString());
+        }
+
+        return prices;
+    }
+
+    /// <summary>A sheet full of names that are not ours must not fill the memory.</summary>
+    private const int MostKnown = 100_000;
+
+    private ChannelPrices? Find(string sku, string channel) =>
+        records.DesignNamed(sku) is { } design && records.Channel(channel) is { } on && records.Profile(design.Document.Profile) is { } profile
+        && FloorPrices.FloorOfDesign.Of(records, profile, design, at: null).Found is { } floor ? floor.On(on).Found : null;
+
+    private InputError? TextFault(SheetRow row, int column, string text, int most) =>
+        text.Length == 0 ? ErrorAt(row, column, "required", $"{header.Names[column]} is empty.")
+        : text.Length > most ? ErrorAt(row, column, "too-long", FormattableString.Invariant($"{header.Names[column]} has {text.Length} characters; at most {most} are taken."))
+        : text.Any(char.IsControl) ? ErrorAt(row, column, "control-character", $"{header.Names[column]} holds a control character, such as a line break or tab; take it out.")
+        : null;
+
+    private InputError ErrorAt(SheetRow row, int column, string code, string detail)
+    {
+        var (line, at) = row.PlaceOf(column);
+        return new InputError { Parameter = header.Names[column], Code = code, Detail = detail, Line = line, Column = at };
+    }
+
+    private static string Word(Verdict verdict) => verdict switch
+    {
+        Verdict.MeetsTarget => "meets-target",
+        Verdict.BelowTarget => "below-target",
+        _ => "below-floor",
+    };
+}

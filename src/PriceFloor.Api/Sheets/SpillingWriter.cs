@@ -1,0 +1,71 @@
+using System.IO.Pipelines;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>
+/// An answer that is written while its request still comes in. Many HTTP clients send their whole request before they read the first byte of
+/// an answer; with a large one both sides would then wait for each other for ever. Where the caller has not read for a while, the rest goes to a
+/// file without a name and from there to the caller once the request is whole. Memory stays flat either way.
+/// </summary>
+public sealed class SpillingWriter(PipeWriter pipe, string folder) : PipeWriter, IAsyncDisposable
+{
+    private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(500);
+
+    private readonly System.Buffers.ArrayBufferWriter<byte> _held = new(64 * 1024);
+    private Task? _stuck;
+    private FileStream? _spilled;
+
+    public override void Advance(int bytes) => _held.Advance(bytes);
+
+    public override Memory<byte> GetMemory(int sizeHint = 0) => _held.GetMemory(sizeHint);
+
+    public override Span<byte> GetSpan(int sizeHint = 0) => _held.GetSpan(sizeHint);
+
+    public override void CancelPendingFlush() => pipe.CancelPendingFlush();
+
+    public override void Complete(Exception? exception = null) { }
+
+    public override async ValueTask<FlushResult> FlushAsync(CancellationToken cancellationToken = default)
+    {
+        if (_spilled is not null)
+        {
+            await _spilled.WriteAsync(_held.WrittenMemory, cancellationToken);
+            _held.ResetWrittenCount();
+            return default;
+        }
+
+        var writing = pipe.WriteAsync(_held.WrittenMemory, cancellationToken);
+        _held.ResetWrittenCount(); // the pipe has copied it
+        if (writing.IsCompletedSuccessfully)
+            return writing.Result;
+        var flush = writing.AsTask();
+        if (await Task.WhenAny(flush, Task.Delay(s_patience, cancellationToken)) == flush)
+            return await flush;
+        (_stuck, _spilled) = (flush, Unnamed(folder));
+        return default;
+    }
+
+    /// <summary>Sends what was put by. The request must be read to its end before.</summary>
+    public async Task FinishAsync(CancellationToken cancel)
+    {
+        if (_spilled is null)
+            return;
+        await _stuck!.WaitAsync(cancel);
+        _spilled.Position = 0;
+        await _spilled.CopyToAsync(pipe, cancel);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_spilled is not null)
+            await _spilled.DisposeAsync();
+    }
+
+    private static FileStream Unnamed(string folder)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, Options = FileOptions.DeleteOnClose | FileOptions.Asynchronous };
+        if (!OperatingSystem.IsWindows())
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        return new FileStream(Path.Combine(folder, $"answer-{Guid.NewGuid():N}.tmp"), options);
+    }
+}
