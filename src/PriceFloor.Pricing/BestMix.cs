@@ -23,13 +23,13 @@ public sealed record MixUse(string Name, decimal Used, decimal Available, bool B
 /// </summary>
 public sealed class BestMix
 {
-    private BestMix(MixProblem problem, MixSolver solver)
+    private BestMix(MixProblem problem, MixSolver solver, MixSearch first)
     {
         Units = solver.Units();
         Contribution = MixTotals.Contribution(problem, Units);
         Hours = MixTotals.Hours(problem, Units);
-        Proven = solver.First.Proven;
-        var left = solver.First.Proven || solver.First.Bound is null ? (decimal?)null : solver.First.Bound - solver.First.Best!.Gain;
+        Proven = first.Proven;
+        var left = Proven ? null : first.Bound - first.Best!.Gain;
         (AtMost, AtLeast) = problem.Goal == MixGoal.MaximumSurplus ? (Contribution + left, (decimal?)null) : (null, Hours - left);
         MixTotals.Verify(problem, Units);
         Uses = MixUses.Of(problem, Units, solver);
@@ -67,6 +67,6 @@ public sealed class BestMix
         if (MixFaults.OfTheLeast(problem) is { } fault)
             return fault;
         var solver = new MixSolver(problem, effort);
-        return solver.First.Best is null ? MixFaults.OfThePool(problem, solver, effort) : new BestMix(problem, solver);
+        return solver.First is { } first ? new BestMix(problem, solver, first) : MixFaults.OfThePool(problem, effort);
     });
 }

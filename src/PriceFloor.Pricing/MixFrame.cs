@@ -3,45 +3,52 @@ namespace PriceFloor.Pricing;
 /// <summary>
 /// A mix problem as whole-number programmes. The minimum units are taken for granted; choices that leave nothing for the pool keep to
 /// theirs, since more of them takes hours for nothing; rows that cannot be broken are left out. Choices that are alike in all but their
-/// range may be counted together: two lines of at most 5 and 7 are one of at most 12, and the earlier line is filled first.
+/// range may be counted together: two lines of at most 5 and 7 are one of at most 12, and the earlier line is filled first;
+/// those that leave most an hour then come first.
 /// </summary>
 internal sealed class MixFrame
 {
     private readonly MixProblem _problem;
     private readonly List<List<int>> _groups;
-    private readonly decimal[] _contributions;
-    private readonly decimal[] _hours;
-    private readonly decimal[][] _loads;
-    private readonly decimal _leastContribution;
-    private readonly decimal _leastHours;
-    private readonly decimal[] _leastLoads;
-    private readonly decimal[] _most;
+    private readonly Taking _contributions;
+    private readonly Taking _hours;
+    private readonly Taking[] _loads;
+    private readonly decimal?[] _market;
 
     public MixFrame(MixProblem problem, bool grouped)
     {
         _problem = problem;
         _groups = GroupsOf(problem.Choices, grouped);
-        _contributions = Each(choice => choice.Contribution);
+        _contributions = Each(choice => -choice.Contribution);
         _hours = Each(choice => choice.Hours);
         _loads = [.. problem.Limits.Select((_, k) => Each(choice => choice.Loads[k]))];
-        _leastContribution = problem.Choices.Sum(choice => choice.Contribution * choice.Minimum);
-        _leastHours = problem.Choices.Sum(choice => choice.Hours * choice.Minimum);
-        _leastLoads = [.. problem.Limits.Select((_, k) => problem.Choices.Sum(choice => choice.Loads[k] * choice.Minimum))];
-        _most = [.. _groups.Select((group, column) => MostOf(group, column))];
+        _market = [.. _groups.Select(MarketOf)];
     }
 
     /// <summary>The most, or the fewest hours, within these hours and loads; a null least contribution asks for none.</summary>
     public MixProgramme Programme(MixGoal goal, decimal hours, IReadOnlyList<decimal> loads, decimal? leastContribution)
     {
-        List<MixRow> rows = [new MixRow(_hours, hours, _leastHours), .. _loads.Select((takes, k) => new MixRow(takes, loads[k], _leastLoads[k]))];
+        List<MixRow> rows = [_hours.Row(hours), .. _loads.Select((load, k) => load.Row(loads[k]))];
         if (leastContribution is { } least)
-            rows.Add(new MixRow(Negative(_contributions), -least, -_leastContribution));
-        var (first, second) = goal == MixGoal.MaximumSurplus ? (_contributions, Negative(_hours)) : (Negative(_hours), _contributions);
-        return new MixProgramme(first, second, [.. rows.Where(CanBreak)], new decimal[_most.Length], _most);
+            rows.Add(_contributions.Row(-least));
+        var most = Most(rows);
+        var (gains, seconds) = goal == MixGoal.MaximumSurplus ? (_contributions, _hours) : (_hours, _contributions);
+        return new MixProgramme(
+            Array.ConvertAll(gains.Each, figure => -figure),
+            Array.ConvertAll(seconds.Each, figure => -figure),
+            [.. rows.Where(row => CanBreak(row, most))],
+            new decimal[most.Length],
+            most);
     }
 
     /// <summary>Whether a limit can ever stand in the way, so that one load more could be worth something.</summary>
-    public bool Matters(int limit) => CanBreak(new MixRow(_loads[limit], _problem.Limits[limit].Loads, _leastLoads[limit]));
+    public bool Matters(int limit) => CanBreak(_loads[limit].Row(_problem.Limits[limit].Loads), Most([_hours.Row(_problem.Hours)]));
+
+    /// <summary>What the minimum units leave for the pool.</summary>
+    public decimal LeastContribution => -_contributions.Least;
+
+    /// <summary>How much work it is to write a programme down, beside that of solving it.</summary>
+    public long Effort => _groups.Count * (2L + _loads.Length);
 
     public int Columns => _groups.Count;
 
@@ -79,27 +86,36 @@ internal sealed class MixFrame
                 groups.Add(alike[likeness] = [i]);
         }
 
-        return groups;
+        return grouped ? [.. groups.OrderByDescending(group => choices[group[0]].Contribution / choices[group[0]].Hours)] : groups;
     }
 
-    private decimal[] Each(Func<MixChoice, decimal> figure) => [.. _groups.Select(group => figure(_problem.Choices[group[0]]))];
-
-    private static decimal[] Negative(decimal[] figures) => Array.ConvertAll(figures, figure => -figure);
-
-    /// <summary>What the market takes; where it takes any number, what the hours of the year would make, and one hour more.</summary>
-    private decimal MostOf(List<int> group, int column)
+    private Taking Each(Func<MixChoice, decimal> figure)
     {
-        var most = decimal.Max(0, MixProgramme.Whole((_problem.Hours + 1 - _leastHours) / _hours[column]));
-        return group.Exists(i => _problem.Choices[i].Maximum is null)
-            ? most
-            : decimal.Min(most, group.Sum(i => _problem.Choices[i].Maximum!.Value - _problem.Choices[i].Minimum));
+        var each = _groups.Select(group => figure(_problem.Choices[group[0]])).ToArray();
+        return new Taking(each, MixGrid.Of(each), _problem.Choices.Sum(choice => figure(choice) * choice.Minimum));
     }
 
-    private bool CanBreak(MixRow row)
+    /// <summary>What the market takes beyond the minimum; null where it takes any number.</summary>
+    private decimal? MarketOf(List<int> group) => group.Exists(i => _problem.Choices[i].Maximum is null)
+        ? null
+        : group.Sum(i => _problem.Choices[i].Maximum!.Value - _problem.Choices[i].Minimum);
+
+    private decimal[] Most(IReadOnlyList<MixRow> rows) => [.. _market.Select((market, column) => rows.Aggregate(market, (most, row) => Fewer(most, row, column)) ?? 0)];
+
+    /// <summary>A row alone allows no more units of a column than it has room for.</summary>
+    private static decimal? Fewer(decimal? most, MixRow row, int column)
     {
-        var sum = 0m;
-        for (var i = 0; i < _most.Length; i++)
-            sum += decimal.Max(0, row.Takes[i]) * _most[i];
-        return !row.Holds(sum);
+        if (row.Takes[column] <= 0)
+            return most;
+        var alone = MixProgramme.Whole(decimal.Max(0, row.Room) / row.Takes[column]);
+        return most < alone ? most : alone;
+    }
+
+    private static bool CanBreak(MixRow row, decimal[] most) => !row.Holds(most.Select((units, column) => decimal.Max(0, row.Takes[column]) * units).Sum());
+
+    /// <summary>What one unit of each column takes of something, the grid of it, and what the minimum units take.</summary>
+    private sealed record Taking(decimal[] Each, decimal? Grid, decimal Least)
+    {
+        public MixRow Row(decimal atMost) => new(Each, Grid, atMost, Least);
     }
 }

@@ -2,17 +2,21 @@ namespace PriceFloor.Pricing;
 
 /// <summary>One condition of a whole-number programme: what the units take, with what is taken already, settles to at most so much.</summary>
 /// <param name="Takes">What one unit of each choice takes; less than 0 where the condition is a sum that must be reached.</param>
+/// <param name="Grid">The grid on which the sums of what is taken lie, if there is one: <see cref="MixGrid"/>.</param>
 /// <param name="AtMost">What may be taken in all.</param>
 /// <param name="Taken">What is taken before the first unit.</param>
-internal sealed record MixRow(decimal[] Takes, decimal AtMost, decimal Taken)
+internal sealed record MixRow(decimal[] Takes, decimal? Grid, decimal AtMost, decimal Taken)
 {
     /// <summary>
-    /// What is left to take, and a little more than the dust of long sums, so that the search loses no mix to it; 10^-20 of a limit is still
-    /// far too little to pay for anything that a settled sum could show.
+    /// What is left to take: on the grid of what can be taken, where there is one. A little more than the dust of long sums is added, so that
+    /// the search loses no mix to it; 10^-20 of a limit is far too little to pay for anything that a settled sum could show.
     /// </summary>
-    public decimal Room { get; } = decimal.Max(AtMost, Rounding.Settle(AtMost)) - Taken + 0.00000000000000000001m * decimal.Max(1, decimal.Abs(AtMost));
+    public decimal Room { get; } = OnGrid(decimal.Max(AtMost, Rounding.Settle(AtMost)) - Taken, Grid) + 0.00000000000000000001m * decimal.Max(1, decimal.Abs(AtMost));
 
     public bool Holds(decimal sum) => AtMost.Reaches(Taken + sum);
+
+    private static decimal OnGrid(decimal room, decimal? step) =>
+        step is { } grid ? Rounding.Down((room + MixProgramme.LastDecimal) / grid, 0) * grid : room;
 }
 
 /// <summary>
@@ -21,7 +25,8 @@ internal sealed record MixRow(decimal[] Takes, decimal AtMost, decimal Taken)
 /// </summary>
 internal sealed class MixProgramme(decimal[] gains, decimal[] seconds, MixRow[] rows, decimal[] least, decimal[] most)
 {
-    private const int SettledDecimals = 12;
+    /// <summary>Figures that differ by less are the same.</summary>
+    public const decimal LastDecimal = 0.000000000001m;
 
     public decimal[] Gains => gains;
 
@@ -35,11 +40,8 @@ internal sealed class MixProgramme(decimal[] gains, decimal[] seconds, MixRow[] 
 
     public int Count => gains.Length;
 
-    /// <summary>
-    /// The least by which two gains that differ can differ: the greatest number of which every gain is a multiple (0.05 for 1.25 and
-    /// 0.70), and never less than the last settled decimal.
-    /// </summary>
-    public decimal Step { get; } = StepOf(gains);
+    /// <summary>The least by which two gains that differ can differ, dust aside.</summary>
+    public decimal Step { get; } = decimal.Max(LastDecimal, MixGrid.Of(gains) - LastDecimal ?? 0);
 
     public bool Holds(decimal[] units) => Array.TrueForAll(rows, row => row.Holds(Sum(row.Takes, units)));
 
@@ -57,18 +59,4 @@ internal sealed class MixProgramme(decimal[] gains, decimal[] seconds, MixRow[] 
 
     /// <summary>The whole part of a figure that is 0 or more; 2.9999999999999999 is 3.</summary>
     public static decimal Whole(decimal value) => decimal.Truncate(Rounding.Settle(value));
-
-    private static decimal StepOf(decimal[] gains)
-    {
-        var step = 0m;
-        foreach (var gain in gains)
-        {
-            if (Rounding.DecimalsOf(gain) > SettledDecimals)
-                return 0.000000000001m;
-            for (var rest = decimal.Abs(gain); rest != 0;)
-                (step, rest) = (rest, step % rest);
-        }
-
-        return step == 0 ? 1 : step;
-    }
 }

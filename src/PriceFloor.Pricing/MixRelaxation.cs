@@ -7,18 +7,22 @@ namespace PriceFloor.Pricing;
 /// choice at none or all, whichever gains, and raises the worth of a broken row until the choices that no longer pay for it have mended it.
 /// One row of 10 hours and gains of 30 for 4 hours and 20 for 4 hours, up to 2 each: an hour is worth 5, the bound is 10 * 5 + 2 * (30 - 20) = 70.
 /// </summary>
-internal sealed class MixRelaxation(MixProgramme programme)
+internal sealed class MixRelaxation(MixProgramme programme, long mostEffort)
 {
+    /// <summary>Dust, as large as it may become in sums of a year; and what a row must lack at least to be past mending.</summary>
     private const decimal Tiny = 0.000000000000001m;
     private readonly MixRow[] _rows = programme.Rows;
     private readonly decimal[] _gains = programme.Gains;
-    private readonly List<(decimal At, int Choice, int Row)> _turns = [];
+    private readonly MixTurns _turns = new(programme);
     private readonly int[] _open = new int[programme.Count];
     private int _opens;
     private MixBasis _basis = new([], [], programme);
 
     /// <summary>No mix of the part gains more.</summary>
     public decimal Bound { get; private set; }
+
+    /// <summary>The bound that follows from the worths and margins as they stand, where a wider part's was already tighter.</summary>
+    public decimal BoundAtWorths { get; private set; }
 
     /// <summary>What one more unit of each choice gains when it must pay for what it takes.</summary>
     public decimal[] Margins { get; } = new decimal[programme.Count];
@@ -41,12 +45,11 @@ internal sealed class MixRelaxation(MixProgramme programme)
         Solved = false;
         _basis = new MixBasis(node.Tight, node.Split, programme);
         ListOpen(node);
-        for (var steps = 20 + 4 * (_rows.Length + _opens); steps > 0; steps--)
+        for (var steps = 20 + 4 * (_rows.Length + _opens); steps > 0 && Effort <= mostEffort; steps--)
         {
             if (!Price(node))
                 continue;
-            if (node.Bound is { } known && known < Bound)
-                Bound = known;
+            Bound = node.Bound < BoundAtWorths ? node.Bound.Value : BoundAtWorths;
             if (needed is { } least && !Bound.Reaches(least))
                 return false;
             Place(node);
@@ -64,6 +67,7 @@ internal sealed class MixRelaxation(MixProgramme programme)
 
     private void ListOpen(MixNode node)
     {
+        Effort += programme.Count / 2;
         _opens = 0;
         Array.Clear(Units);
         for (var i = 0; i < programme.Count; i++)
@@ -74,6 +78,7 @@ internal sealed class MixRelaxation(MixProgramme programme)
     /// <summary>The worths that leave the split choices no margin, every margin, and the bound.</summary>
     private bool Price(MixNode node)
     {
+        var size = _basis.Tight.Length;
         if (!_basis.Invert())
         {
             _basis = new MixBasis([], [], programme);
@@ -81,19 +86,20 @@ internal sealed class MixRelaxation(MixProgramme programme)
         }
 
         _basis.FindWorths();
-        Bound = node.Gain;
-        for (var t = 0; t < _basis.Tight.Length; t++)
-            Bound += _basis.Worths[t] * node.Room[_basis.Tight[t]];
+        var bound = node.Gain;
+        for (var t = 0; t < size; t++)
+            bound += _basis.Worths[t] * node.Room[_basis.Tight[t]];
         foreach (var i in Open)
         {
             Margins[i] = _gains[i] - _basis.Cost(i);
             if (Margins[i] > 0)
-                Bound += Margins[i] * node.Open[i];
+                bound += Margins[i] * node.Open[i];
             if (decimal.Abs(Margins[i]) > Tiny)
                 node.AtTop[i] = Margins[i] > 0;
         }
 
-        Effort += _opens * (1 + _basis.Tight.Length);
+        BoundAtWorths = bound;
+        Effort += _opens * (1L + size) + 2L * size * size * size;
         return true;
     }
 
@@ -145,14 +151,14 @@ internal sealed class MixRelaxation(MixProgramme programme)
     /// </summary>
     private bool Mend(MixNode node, int row, int split, decimal by)
     {
+        Effort += _opens * (4L + _basis.Tight.Length);
         var falls = row >= 0 ? _basis.FallOfWorths(_rows[row].Takes) : _basis.FallOfWorths(split, by > 0);
-        ListTurns(node, row, split, falls);
         var left = decimal.Abs(by);
-        foreach (var (_, choice, slack) in _turns)
+        foreach (var (_, choice, slack) in _turns.Of(node, _basis, Open, Margins, row, falls))
         {
             if (choice >= 0)
             {
-                left -= decimal.Abs(Fall(choice, row, falls)) * node.Open[choice];
+                left -= decimal.Abs(_turns.Fall(choice, _basis, row, falls)) * node.Open[choice];
                 if (left > 0)
                 {
                     node.AtTop[choice] = !node.AtTop[choice];
@@ -166,38 +172,9 @@ internal sealed class MixRelaxation(MixProgramme programme)
             return true;
         }
 
-        if (left > Tiny)
+        if (left > MixProgramme.LastDecimal)
             return false;
         _basis = new MixBasis([], [], programme);
         return true;
-    }
-
-    /// <summary>Where, on the way, margins and worths come to 0, nearest first.</summary>
-    private void ListTurns(MixNode node, int row, int split, decimal[] falls)
-    {
-        _turns.Clear();
-        for (var t = 0; t < falls.Length; t++)
-            if (falls[t] > Tiny)
-                _turns.Add((decimal.Max(0, _basis.Worths[t]) / falls[t], -1, t));
-        foreach (var i in Open)
-        {
-            if (node.Open[i] == 0 || Array.IndexOf(_basis.Split, i) >= 0)
-                continue;
-            var fall = Fall(i, row, falls);
-            if (node.AtTop[i] ? fall > Tiny : fall < -Tiny)
-                _turns.Add((node.AtTop[i] ? decimal.Max(0, Margins[i]) / fall : decimal.Min(0, Margins[i]) / fall, i, -1));
-        }
-
-        Effort += _opens * (4 + falls.Length);
-        _turns.Sort();
-    }
-
-    /// <summary>By how much the margin of a choice falls for each step on the way.</summary>
-    private decimal Fall(int choice, int row, decimal[] falls)
-    {
-        var fall = row >= 0 ? _rows[row].Takes[choice] : 0;
-        for (var t = 0; t < falls.Length; t++)
-            fall -= falls[t] * _rows[_basis.Tight[t]].Takes[choice];
-        return fall;
     }
 }

@@ -13,11 +13,9 @@ internal sealed class MixRounding(MixProgramme programme, MixRelaxation relaxati
     /// <summary>The best plan of whole pieces found near the relaxed one, or null.</summary>
     public decimal[]? Round(MixNode part)
     {
-        if (!relaxation.Solved)
-            return null;
         decimal[]? best = null;
         var bestGain = 0m;
-        var ways = 1 << (part.Split.Length <= MostSplit ? part.Split.Length : 0);
+        var ways = relaxation.Solved && part.Split.Length <= MostSplit ? 1 << part.Split.Length : 1;
         for (var way = 0; way < ways; way++)
         {
             var units = Rounded(part, way);
@@ -39,6 +37,8 @@ internal sealed class MixRounding(MixProgramme programme, MixRelaxation relaxati
 
     private decimal[] Rounded(MixNode part, int way)
     {
+        if (!relaxation.Solved)
+            return new decimal[programme.Count];
         decimal[] units = [.. relaxation.Units];
         for (var s = 0; s < part.Split.Length; s++)
         {
@@ -56,15 +56,19 @@ internal sealed class MixRounding(MixProgramme programme, MixRelaxation relaxati
             foreach (var i in relaxation.Open)
                 if (units[i] != 0)
                     room[r] -= units[i] * programme.Rows[r].Takes[i];
-        Effort += relaxation.Open.Length * room.Length;
+        Effort += relaxation.Open.Length * room.Length + programme.Count / 4;
         return room;
     }
 
-    /// <summary>Gives each choice as many more units, or as many less, as gain something and fit.</summary>
+    /// <summary>Gives each choice as many more units, or the last ones first as many less, as gain something and fit.</summary>
     private void Improve(MixNode part, decimal[] units, decimal[] room)
     {
-        foreach (var i in relaxation.Open)
+        var open = relaxation.Open.ToArray();
+        if (!relaxation.Solved)
+            Array.Sort(Array.ConvertAll(open, i => -relaxation.Margins[i]), open);
+        for (var o = 0; o < open.Length; o++)
         {
+            var i = programme.Gains[open[o]] > 0 ? open[o] : open[^(o + 1)];
             var gains = programme.Gains[i];
             var steps = gains > 0 ? part.Open[i] - units[i] : gains < 0 ? units[i] : 0;
             var way = gains > 0 ? 1 : -1;

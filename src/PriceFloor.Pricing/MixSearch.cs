@@ -14,22 +14,24 @@ internal sealed record MixPlan(decimal[] Units, decimal Gain, decimal Second)
 /// </summary>
 internal sealed class MixSearch
 {
-    /// <summary>Parts that hold no better plan, perhaps an equally good one: looked at last, and only so many.</summary>
+    /// <summary>How many parts that hold no better plan, but perhaps one that is as good, are looked at when all others are done.</summary>
     private const int MostTies = 400;
 
     private readonly MixProgramme _programme;
     private readonly MixRelaxation _relaxation;
     private readonly MixRounding _rounding;
+    private readonly MixCutting _cutting;
     private readonly Stack<MixNode> _parts = [];
     private readonly Stack<MixNode> _ties = [];
     private readonly bool _breaksTies;
     private int _tiesSeen;
 
-    private MixSearch(MixProgramme programme, MixPlan? start, bool breaksTies)
+    private MixSearch(MixProgramme programme, MixPlan? start, long effort, bool breaksTies)
     {
         (_programme, _breaksTies, Best) = (programme, breaksTies, start);
-        _relaxation = new MixRelaxation(programme);
+        _relaxation = new MixRelaxation(programme, effort);
         _rounding = new MixRounding(programme, _relaxation);
+        _cutting = new MixCutting(_relaxation);
     }
 
     /// <summary>The best plan found, the one of most seconds among equals; null where none was found.</summary>
@@ -44,33 +46,36 @@ internal sealed class MixSearch
     /// <summary>No plan gains more; null where even that is not known.</summary>
     public decimal? Bound { get; private set; }
 
+    /// <summary>How much arithmetic was done, as <see cref="MixRelaxation.Effort"/> counts it.</summary>
     public long Effort => _relaxation.Effort + _rounding.Effort;
 
+    /// <summary>Searches until all is known, enough is found or the effort is spent.</summary>
     /// <param name="programme">What to search.</param>
     /// <param name="start">A plan that is known to fit, if one is.</param>
     /// <param name="effort">When to give up.</param>
     /// <param name="breaksTies">Whether to look for equally good plans too.</param>
-    public static MixSearch Run(MixProgramme programme, MixPlan? start, long effort, bool breaksTies)
+    /// <param name="enough">A gain with which the search may stop.</param>
+    public static MixSearch Run(MixProgramme programme, MixPlan? start, long effort, bool breaksTies, decimal? enough = null)
     {
-        var search = new MixSearch(programme, start, breaksTies) { Alone = breaksTies };
-        search.Look(effort);
+        var search = new MixSearch(programme, start, effort, breaksTies) { Alone = breaksTies };
+        search.Look(effort, enough ?? decimal.MaxValue);
         return search;
     }
 
     /// <summary>Between which units of each choice every plan lies that gains at least as much as this one.</summary>
-    public static (decimal[] Least, decimal[] Most) Range(MixProgramme programme, MixPlan plan)
+    public static (decimal[] Least, decimal[] Most) Range(MixProgramme programme, MixPlan plan, long effort)
     {
-        var search = new MixSearch(programme, plan, breaksTies: true);
+        var search = new MixSearch(programme, plan, effort, breaksTies: true);
         var all = new MixNode(programme);
         if (search._relaxation.MayReach(all, plan.Gain))
-            search.Narrow(all);
+            search._cutting.Narrow(all, plan.Gain);
         return (all.Decided, [.. all.Decided.Zip(all.Open, (decided, open) => decided + open)]);
     }
 
-    private void Look(long effort)
+    private void Look(long effort, decimal enough)
     {
         _parts.Push(new MixNode(_programme));
-        while (Effort < effort && (_parts.Count > 0 || _ties.Count > 0))
+        while (Effort < effort && (_parts.Count > 0 || _ties.Count > 0) && !(Best?.Gain.Reaches(enough) ?? false))
         {
             if (_parts.TryPop(out var part))
                 LookAt(part);
@@ -112,8 +117,10 @@ internal sealed class MixSearch
             return;
         }
 
-        Narrow(part);
-        Cut(part, tied ? _ties : _parts);
+        if (Needed is { } least)
+            _cutting.Narrow(part, least);
+        if (!_cutting.Cut(part, tied ? _ties : _parts) && _programme.Holds(part.Decided))
+            Offer([.. part.Decided]);
     }
 
     /// <summary>The least gain that is of interest.</summary>
@@ -136,71 +143,5 @@ internal sealed class MixSearch
             else if (plan.Second.Reaches(Best.Second))
                 Alone = false;
         }
-    }
-
-    /// <summary>
-    /// Each unit by which a choice departs from where the relaxation puts it costs its margin, so it departs by no more units than the
-    /// bound is above what is needed.
-    /// </summary>
-    private void Narrow(MixNode part)
-    {
-        if (Best is null)
-            return;
-        var spare = decimal.Max(0, _relaxation.Bound - Needed!.Value);
-        foreach (var i in _relaxation.Open)
-        {
-            var (open, margin) = (part.Open[i], decimal.Abs(_relaxation.Margins[i]));
-            if (open == 0 || Rounding.Settle(margin * open) <= Rounding.Settle(spare))
-                continue;
-            var departs = MixProgramme.Whole(spare / margin);
-            if (departs < open)
-                Keep(part, i, departs);
-        }
-    }
-
-    private void Keep(MixNode part, int choice, decimal departs)
-    {
-        if (_relaxation.Margins[choice] < 0)
-        {
-            part.Narrow(choice, 0, departs);
-            return;
-        }
-
-        _relaxation.Units[choice] -= part.Open[choice] - departs;
-        part.Narrow(choice, part.Open[choice] - departs, part.Open[choice]);
-    }
-
-    private void Cut(MixNode part, Stack<MixNode> onto)
-    {
-        var (choice, at) = WhereToCut(part);
-        if (choice < 0)
-            return;
-        var open = part.Open[choice];
-        var below = MixProgramme.Whole(at);
-        var nearerBelow = at - below < 0.5m;
-        if (below >= open)
-            (below, nearerBelow) = (open - 1, false);
-        var (low, high) = (part.Between(choice, 0, below), part.Between(choice, below + 1, open));
-        onto.Push(nearerBelow ? high : low);
-        onto.Push(nearerBelow ? low : high);
-    }
-
-    /// <summary>The split choice that is most broken; without one, the choice with the most open units, in half.</summary>
-    private (int Choice, decimal At) WhereToCut(MixNode part)
-    {
-        var (choice, broken) = (-1, 0m);
-        foreach (var i in part.Split)
-        {
-            var over = _relaxation.Units[i] - MixProgramme.Whole(decimal.Max(0, _relaxation.Units[i]));
-            if (_relaxation.Solved && part.Open[i] > 0 && decimal.Min(over, 1 - over) is var by && Rounding.Settle(by) > broken)
-                (choice, broken) = (i, Rounding.Settle(by));
-        }
-
-        if (choice >= 0)
-            return (choice, decimal.Min(part.Open[choice], _relaxation.Units[choice]));
-        foreach (var i in _relaxation.Open)
-            if (part.Open[i] > 0 && (choice < 0 || part.Open[i] > part.Open[choice]))
-                choice = i;
-        return choice < 0 ? (-1, 0) : (choice, decimal.Truncate(part.Open[choice] / 2));
     }
 }

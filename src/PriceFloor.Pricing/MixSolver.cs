@@ -8,7 +8,7 @@ namespace PriceFloor.Pricing;
 internal sealed class MixSolver
 {
     /// <summary>What all searches of one answer may do together: some two seconds, counted in arithmetic so that every machine answers alike.</summary>
-    public const long MostEffort = 24_000_000;
+    public const long MostEffort = 70_000_000;
 
     private readonly MixProblem _problem;
     private readonly MixFrame _frame;
@@ -20,26 +20,39 @@ internal sealed class MixSolver
         (_problem, _effort) = (problem, effort);
         _frame = new MixFrame(problem, grouped: true);
         _loads = [.. problem.Limits.Select(limit => limit.Loads)];
-        First = Spend(_effort / 2, effort => MixSearch.Run(Programme(problem.Hours, _loads), null, effort, breaksTies: true));
+        var programme = Programme(problem.Hours, _loads);
+        var start = problem.Goal == MixGoal.FewestHours ? Carrying(programme) : null;
+        if (problem.Goal == MixGoal.MaximumSurplus || start is not null)
+            First = Spend(_effort / 5 * 3, effort => MixSearch.Run(programme, start, effort, breaksTies: true));
     }
 
-    /// <summary>The search for the goal alone.</summary>
-    public MixSearch First { get; }
+    /// <summary>The search for the goal alone, which has found a plan; null where no plan that carries the pool was found.</summary>
+    public MixSearch? First { get; }
+
+    /// <summary>Any plan that carries the pool, found on the way to the largest contribution; null where there is none or none was found.</summary>
+    private MixPlan? Carrying(MixProgramme programme)
+    {
+        var most = _frame.Programme(MixGoal.MaximumSurplus, _problem.Hours, _loads, null);
+        var search = Spend(_effort / 2, effort => MixSearch.Run(most, null, effort, breaksTies: false, enough: _problem.Pool - _frame.LeastContribution));
+        return search.Best is { } best && programme.Holds(best.Units) ? MixPlan.Of(programme, best.Units) : null;
+    }
 
     /// <summary>The best plan's units of every choice, ties broken as far as the effort goes.</summary>
     public decimal[] Units()
     {
-        var all = _frame.Spread(First.Best!.Units);
+        var all = _frame.Spread(First!.Best!.Units);
         return First.Proven && !First.Alone ? InOrder(Second(all)) : all;
     }
 
     /// <summary>What one more hour (-1), or one more load of a limit, would gain: the whole problem solved again, null where that is not proven.</summary>
     public decimal? WorthOfOneMore(int limit, int stillToAsk)
     {
-        if (!First.Proven)
+        if (!First!.Proven)
             return null;
         if (limit < 0 ? _problem.Goal == MixGoal.FewestHours : !_frame.Matters(limit))
             return 0;
+        if (_effort / stillToAsk < _frame.Effort)
+            return null;
         var loads = _loads.Select((most, k) => k == limit ? most + 1 : most).ToArray();
         var programme = Programme(limit < 0 ? _problem.Hours + 1 : _problem.Hours, loads);
         var again = Spend(_effort / stillToAsk, effort => MixSearch.Run(programme, First.Best, effort, breaksTies: false));
@@ -54,7 +67,7 @@ internal sealed class MixSolver
     private MixSearch Spend(long effort, Func<long, MixSearch> search)
     {
         var done = search(effort);
-        _effort = long.Max(0, _effort - done.Effort);
+        _effort = long.Max(0, _effort - done.Effort - _frame.Effort);
         return done;
     }
 
@@ -76,14 +89,15 @@ internal sealed class MixSolver
         var frame = new MixFrame(_problem, grouped: false);
         var units = frame.Gather(second.Units);
         var goal = frame.Programme(_problem.Goal, _problem.Hours, _loads, Pool);
-        var (least, most) = MixSearch.Range(goal, MixPlan.Of(goal, units));
+        var (least, most) = MixSearch.Range(goal, MixPlan.Of(goal, units), _effort);
+        var reserve = _effort * 2 / 3;
         var within = frame.Programme(MixGoal.FewestHours, MixTotals.Hours(_problem, second.Units), _loads, MixTotals.Contribution(_problem, second.Units));
         for (var i = 0; i < frame.Columns; i++)
         {
             if (units[i] < most[i])
             {
                 var asked = within.Asking([.. units.Select((_, j) => j == i ? 1m : 0m)], least, most);
-                units = Spend(_effort / 8, effort => MixSearch.Run(asked, MixPlan.Of(asked, units), effort, breaksTies: false)).Best!.Units;
+                units = Spend((_effort - reserve) / 8, effort => MixSearch.Run(asked, MixPlan.Of(asked, units), effort, breaksTies: false)).Best!.Units;
             }
 
             most[i] = least[i] = units[i];

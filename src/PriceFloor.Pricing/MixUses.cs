@@ -5,9 +5,9 @@ internal static class MixUses
 {
     public static IReadOnlyList<MixUse> Of(MixProblem problem, IReadOnlyList<decimal> units, MixSolver solver)
     {
-        var limits = MixTotals.Limits(problem).ToList();
-        var used = limits.ConvertAll(limit => MixTotals.Sum(problem, units, limit.Takes));
-        var blocked = Blocked(problem, units, limits.ConvertAll(limit => limit.Takes), limits.Zip(used, (limit, sum) => limit.Available - sum).ToList());
+        var limits = MixTotals.Limits(problem);
+        var used = limits.Select(limit => MixTotals.Sum(problem, units, limit.Takes)).ToList();
+        var blocked = Blocked(problem, units, limits, used);
         return [.. limits.Select((limit, k) =>
         {
             var worth = solver.WorthOfOneMore(k - 1, limits.Count - k);
@@ -16,13 +16,13 @@ internal static class MixUses
     }
 
     /// <summary>The limits that alone keep one more piece of a choice, which would improve the mix, from being made.</summary>
-    private static bool[] Blocked(MixProblem problem, IReadOnlyList<decimal> units, List<Func<MixChoice, decimal>> takes, List<decimal> left)
+    private static bool[] Blocked(MixProblem problem, IReadOnlyList<decimal> units, IReadOnlyList<MixTaking> limits, List<decimal> used)
     {
-        var blocked = new bool[left.Count];
+        var blocked = new bool[limits.Count];
         var first = problem.Goal == MixGoal.FewestHours ? 1 : 0; // another piece would take the hours of one that is not made
         foreach (var choice in Improving(problem, units))
         {
-            var lacking = Enumerable.Range(first, left.Count - first).Where(k => !left[k].Reaches(takes[k](choice))).Take(2).ToList();
+            var lacking = Enumerable.Range(first, limits.Count - first).Where(k => !limits[k].Available.Reaches(used[k] + limits[k].Takes(choice))).Take(2).ToList();
             if (lacking.Count == 1)
                 blocked[lacking[0]] = true;
         }
