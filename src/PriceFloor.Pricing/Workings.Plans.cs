@@ -16,6 +16,21 @@ public static partial class Workings
         }
     }
 
+    public static IEnumerable<Working> Of(BestYear best)
+    {
+        foreach (var line in Of(best.Plan))
+            yield return line;
+        var isMoney = best.Goal == MixGoal.MaximumSurplus;
+        foreach (var (i, use) in best.Mix.Uses.Index())
+        {
+            if (use.WorthOfOneMore is not { } worth)
+                continue;
+            var again = isMoney ? best.Mix.Contribution + worth : best.Mix.Hours - worth;
+            yield return new($"withOneMore{i + 1}", $"{(isMoney ? "what the best plan leaves" : "the fewest hours")} with one more of {use.Name}, solved again", Number(again), again);
+            yield return new($"worthOfOneMore{i + 1}", $"what one more of {use.Name} is worth", isMoney ? $"withOneMore{i + 1} - contribution" : $"planHours - withOneMore{i + 1}", worth);
+        }
+    }
+
     public static IEnumerable<Working> Of(YearPlan plan)
     {
         foreach (var (i, line) in plan.Lines.Index())

@@ -115,13 +115,3 @@ public sealed class YearPlan
         return ranks;
     }
 }
-
-/// <summary>What a best plan looks for.</summary>
-public enum MixGoal
-{
-    /// <summary>The largest surplus.</summary>
-    MaximumSurplus,
-
-    /// <summary>The fewest bench hours that still close the year.</summary>
-    FewestHours,
-}

@@ -47,6 +47,7 @@ public static class Routes
         v1.MapPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
         v1.MapPost("/first-floor", FirstFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.FirstFloor);
         v1.MapPost("/year-plans", YearPlanRoutes.Post).Needs(Scope.Read).Tell(Operations.YearPlan);
+        v1.MapPost("/year-plans/best", YearPlanRoutes.Best).Needs(Scope.Read).Tell(Operations.BestPlan);
         v1.MapPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
 
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);

@@ -39,6 +39,31 @@ public static class PlanText
         };
     }
 
+    public static YearPlanAnswer Of(BestYear best, SaleLines sold, IReadOnlyList<BestLineRequest> asked, DateOnly today, bool workings)
+    {
+        var (plan, money) = (Of(best.Plan, sold, asked, today, workings: false), best.Plan.Year.Currency);
+        return plan with
+        {
+            // The hours come first among the uses, whatever a scarce thing is called.
+            Limits = [.. plan.Limits.Select((limit, i) => i == 0 ? WithUse(limit, best.Mix.Uses[0], best.Goal, money) : LoadUse(limit, best, money))],
+            Lines = [.. plan.Lines.Zip(asked, (line, may) => line with { HeldBy = HeldBy(line.Units, may) })],
+            Best = new BestAnswer { Goal = best.Goal, Proven = best.Mix.Proven, Bound = best.Bound is { } bound ? best.Goal == MixGoal.MaximumSurplus ? money.Least(bound) : Rounding.Trim(Rounding.Down(bound, 4)) : null },
+            Workings = WorkingAnswer.Of(workings, () => Workings.Of(best.Plan.Year).Concat(Workings.Of(best))),
+        };
+    }
+
+    private static PlanLimitAnswer LoadUse(PlanLimitAnswer limit, BestYear best, Currency money) =>
+        best.Mix.Uses.Skip(1).FirstOrDefault(use => use.Name == limit.Name) is { } use ? WithUse(limit, use, best.Goal, money) : limit;
+
+    private static PlanLimitAnswer WithUse(PlanLimitAnswer limit, MixUse use, MixGoal goal, Currency money) => limit with
+    {
+        Binds = use.Binds,
+        WorthOfOneMore = use.WorthOfOneMore is { } worth ? goal == MixGoal.MaximumSurplus ? money.Nearest(worth) : Answers.Hours(worth) : null,
+    };
+
+    private static LineBound? HeldBy(decimal units, BestLineRequest may) =>
+        units == may.Maximum ? LineBound.Maximum : units == may.Minimum && units > 0 ? LineBound.Minimum : null;
+
     private static PlanLineAnswer LineOf(PlannedLine line, ISaleLine asked, int rank, Currency money) => new()
     {
         Sku = asked.Sku,

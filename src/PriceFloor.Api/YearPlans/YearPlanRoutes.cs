@@ -21,4 +21,19 @@ public static class YearPlanRoutes
             return plan.Found is { } found ? TypedResults.Ok(PlanText.Of(found, sold, request.Lines, records.Today, workings)) : Problem.OfFaults(plan.Faults);
         });
     }
+
+    public static Results<Ok<YearPlanAnswer>, Problem> Best(JsonBody<BestPlanRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var (request, (asOf, workings)) = (body.Value, query.Value);
+        return keeper.Read<Results<Ok<YearPlanAnswer>, Problem>>(asOf, records =>
+        {
+            var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
+            if (sold is null)
+                return problem!;
+            var lines = sold.Sales.Zip(request.Lines, (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum)).ToList();
+            var best = BestYear.Of(sold.Year, lines, request.Surplus, request.HoursKeptBack, request.Goal);
+            return best.Found is { } found ? TypedResults.Ok(PlanText.Of(found, sold, request.Lines, records.Today, workings)) : Problem.OfFaults(best.Faults);
+        });
+    }
 }

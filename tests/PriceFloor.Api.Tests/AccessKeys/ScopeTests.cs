@@ -45,6 +45,7 @@ public sealed class ScopeTests
         ["POST /v1/design-budgets"] = "read",
         ["POST /v1/first-floor"] = "read",
         ["POST /v1/year-plans"] = "read",
+        ["POST /v1/year-plans/best"] = "read",
         ["POST /v1/markups"] = "read",
         ["POST /v1/floor-prices"] = "read",
         ["POST /v1/price-checks/batch"] = "verdict check read",

@@ -102,6 +102,10 @@ public static class Operations
         "Whether so many pieces of each design carry the year, by how much, the hours and loads they take, the order in which bench time should be given out, materials used beside materials bought, and each line's verdict. Scope: read.")
     { Answer = typeof(YearPlanAnswer), RequestExample = Examples.YearPlan, AnswerExample = Examples.YearPlanAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
+    public static readonly Operation BestPlan = new("computeBestPlan", "Questions", "What should the year be made of?",
+        "Whole pieces of each line between its minimum and what the market takes, within the bench hours less those kept back and within every limited thing: the largest surplus, or the fewest hours that still close the year. Exact; each answer is checked against its limits and says which of them bind and what one more hour or load would be worth. Scope: read.")
+    { Answer = typeof(YearPlanAnswer), RequestExample = Examples.BestPlan, AnswerExample = Examples.BestPlanAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
     public static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
         "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")
     { Answer = typeof(MarkupAnswer), RequestExample = Examples.Chain, AnswerExample = Examples.ChainAnswer, Problems = [ProblemTypes.CannotCompute] };
