@@ -51,7 +51,7 @@ public sealed class Store : IDisposable
         return read(new Snapshot(connection, transaction));
     }
 
-    /// <summary>Reads and writes in one transaction, committed when <paramref name="write"/> returns and rolled back when it throws.</summary>
+    /// <summary>Reads and writes in one transaction, committed when <paramref name="write"/> returns, and rolled back when it throws or says <see cref="Writing.Undo"/>.</summary>
     public T Write<T>(string savedBy, Func<Writing, T> write)
     {
         _gate.Wait();
@@ -61,6 +61,8 @@ public sealed class Store : IDisposable
             using var transaction = connection.BeginTransaction(deferred: false);
             var writing = new Writing(connection, transaction, savedBy, _clock.GetUtcNow());
             var result = write(writing);
+            if (writing.IsUndone)
+                return result; // disposing of the transaction rolls it back
             transaction.Commit();
             if (writing.LastPosition > 0)
                 Interlocked.Exchange(ref _position, writing.LastPosition);

@@ -23,6 +23,11 @@ public sealed class Writing : Snapshot
     /// <summary>The position of the last revision written here; 0 where none was.</summary>
     internal long LastPosition { get; private set; }
 
+    /// <summary>Nothing of all this is to be kept: the transaction is rolled back when its work returns.</summary>
+    public void Undo() => IsUndone = true;
+
+    internal bool IsUndone { get; private set; }
+
     /// <summary>Appends a revision of a document and takes note of what it refers to.</summary>
     public Revision Save(string kind, string key, string body, IEnumerable<DocumentName> references)
     {

@@ -11,6 +11,9 @@ public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
     public override JsonConverter CreateConverter(Type typeToConvert, JsonSerializerOptions options) =>
         (JsonConverter)Activator.CreateInstance(typeof(Words<>).MakeGenericType(typeToConvert), naming)!;
 
+    /// <summary>The word that stands for a value on the wire.</summary>
+    public static string Of<T>(T value) where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
+
     private sealed class Words<T>(JsonNamingPolicy naming) : JsonConverter<T> where T : struct, Enum
     {
         private readonly Dictionary<string, T> _values = Enum.GetValues<T>().ToDictionary(value => naming.ConvertName(value.ToString()));

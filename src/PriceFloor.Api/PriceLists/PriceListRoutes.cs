@@ -1,24 +1,26 @@
+using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using System.Security.Cryptography;
 using System.Text.Json;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceLists;
 
 /// <summary>Which part of the price list.</summary>
-public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, DateTimeOffset? AsOf) : IQuery<PriceListQuery>
+public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, SheetDialect Dialect, DateTimeOffset? AsOf) : IQuery<PriceListQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel; absent: every channel.", "string", Example: "web"),
         new("profile", "Only designs of this cost profile.", "string", Example: "main"),
         new("verdict", "Only listed prices with this verdict: below-floor, below-target or meets-target.", "string", Example: "below-floor"),
-        QueryParameters.AsOf,
+        SheetQuery.Dialect, QueryParameters.AsOf,
     ];
 
-    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.Word<Verdict>("verdict"), values.Time("asOf"));
+    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.Word<Verdict>("verdict"), SheetQuery.DialectOf(values), values.Time("asOf"));
 }
 
 public static class PriceListRoutes
@@ -26,9 +28,9 @@ public static class PriceListRoutes
     private const int KeptLists = 16;
 
     /// <summary>Lists of the present documents, made once for the same documents and the same question.</summary>
-    private static readonly ConditionalWeakTable<IDocuments, Dictionary<(PriceListQuery, Format), TaggedBody>> s_kept = [];
+    private static readonly ConditionalWeakTable<IDocuments, ConcurrentDictionary<(PriceListQuery, Format), TaggedBody>> s_kept = [];
 
-    public static IResult Get(FromQuery<PriceListQuery> query, RecordKeeper keeper, HttpContext context)
+    public static async Task<IResult> Get(FromQuery<PriceListQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
         var (preconditions, unreadable) = Preconditions.Of(context.Request);
@@ -37,21 +39,19 @@ public static class PriceListRoutes
         var records = keeper.Whole(asked.AsOf);
         if (Unknown(records, asked) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
-        var body = Kept(records, asked, format);
+        var body = await Kept(records, asked, format, context.RequestAborted);
         return body.Answer(format, known: preconditions!.IsKnown(body.Tag));
     }
 
-    private static TaggedBody Kept(Records records, PriceListQuery asked, Format format)
+    private static async Task<TaggedBody> Kept(Records records, PriceListQuery asked, Format format, CancellationToken cancel)
     {
         var lists = s_kept.GetOrCreateValue(records.Documents);
-        lock (lists)
-        {
-            if (lists.TryGetValue((asked, format), out var kept))
-                return kept;
-            if (lists.Count >= KeptLists)
-                lists.Clear();
-            return lists[(asked, format)] = TaggedBody.Of(JsonSerializer.SerializeToUtf8Bytes(Of(records, asked), WireJson.Options));
-        }
+        if (lists.TryGetValue((asked, format), out var kept))
+            return kept;
+        if (lists.Count >= KeptLists)
+            lists.Clear();
+        var list = Of(records, asked);
+        return lists[(asked, format)] = TaggedBody.Of(format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel) : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options));
     }
 
     private static List<InputError> Unknown(Records records, PriceListQuery asked)

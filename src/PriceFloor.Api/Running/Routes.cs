@@ -1,6 +1,7 @@
 using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
+using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
@@ -31,6 +32,9 @@ public static class Routes
         v1.MapDocuments<Channel>("/channels", "/{channel}", Scope.Write, Nouns.Channel);
         v1.MapDocuments<ListedPrice>("/designs/{sku}/prices", "/{channel}", Scope.Prices, Nouns.ListedPrice);
 
+        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).Needs(Scope.Write).Tell(Operations.DesignBatch);
+        v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).Needs(Scope.Prices).Tell(Operations.ListingBatch);
+
         v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
         v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
         v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
@@ -38,7 +42,7 @@ public static class Routes
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
         v1.MapPost("/price-checks/batch", BatchRoutes.Post).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
-        v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Tell(Operations.PriceList);
+        v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Offer(Format.Json, Format.Csv).Tell(Operations.PriceList);
         v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 
         v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Tell(Operations.BreakEven);
@@ -62,7 +66,9 @@ public static class Routes
 
     private static void MapDocuments<T>(this RouteGroupBuilder v1, string path, string key, Scope writes, Noun noun) where T : class
     {
-        if (typeof(T) == typeof(ListedPrice))
+        if (typeof(T) == typeof(Design))
+            v1.MapGet(path, DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.ListOfDesigns);
+        else if (typeof(T) == typeof(ListedPrice))
             v1.MapGet(path, ListedPriceRoutes.List).Needs(Scope.Read).Tell(Operations.List(noun));
         else
             v1.MapGet(path, DocumentRoutes.List<T>).Needs(Scope.Read).Tell(Operations.List(noun));

@@ -48,6 +48,8 @@ public sealed class ScopeTests
         ["POST /v1/year-plans/best"] = "read",
         ["POST /v1/markups"] = "read",
         ["POST /v1/floor-prices"] = "read",
+        ["POST /v1/designs/batch"] = "write",
+        ["POST /v1/listed-prices/batch"] = "prices write",
         ["POST /v1/price-checks/batch"] = "verdict check read",
         ["GET /v1/price-list"] = "check read",
         ["GET /v1/floor-changes"] = "read",

@@ -45,6 +45,10 @@ public sealed class RouteTests
         await Same("POST", "/v1/floor-prices", Examples.WhatIf, Examples.WhatIfAnswer);
         await Same("POST", "/v1/price-checks", Examples.PriceCheckRequest, Examples.PriceCheck);
         await Same("GET", "/v1/price-checks?sku=RB-014&channel=web&price=58.00", null, Examples.PriceCheck);
+        await Same("POST", "/v1/listed-prices/batch", Examples.ListingBatch, Examples.ListingBatchAnswer);
+        foreach (var (accept, expected) in new[] { ("application/x-ndjson", Examples.DesignLines), ("text/csv", Examples.DesignSheet) })
+            Assert.Equal(Normal(expected), Normal((await studio.Get("/v1/designs", null, ("Accept", accept))).Text));
+        Assert.Equal(Examples.PriceListSheet, (await studio.Get("/v1/price-list?channel=web", null, ("Accept", "text/csv"))).Text);
         await Same("POST", "/v1/price-checks/batch", Examples.Batch, Examples.BatchAnswer);
         foreach (var (type, body, expected) in new[] { ("application/x-ndjson", Examples.BatchLines, Examples.BatchLinesAnswer), ("text/csv", Examples.BatchSheet, Examples.BatchSheetAnswer) })
             Assert.Equal(expected, (await studio.SendBytes("POST", "/v1/price-checks/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Text);
@@ -59,6 +63,9 @@ public sealed class RouteTests
         await Same("POST", "/v1/year-plans", Examples.YearPlan, Examples.YearPlanAnswer);
         await Same("POST", "/v1/markups", Examples.Chain, Examples.ChainAnswer);
         await Same("GET", "/v1/profiles", null, $$"""{"items":[{{Examples.StoredProfile}}],"next":null}""");
+        await Same("POST", "/v1/designs/batch", Examples.DesignBatch, Examples.DesignBatchAnswer);
+        foreach (var (type, body) in new[] { ("application/x-ndjson", Examples.DesignBatchLines), ("text/csv", Examples.DesignBatchSheet) })
+            Assert.Equal(200, (await studio.SendBytes("POST", "/v1/designs/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Status);
         await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);
     }
 
@@ -78,7 +85,7 @@ public sealed class RouteTests
     /// <summary>Without what differs from run to run: times and secrets.</summary>
     private static string Normal(string json)
     {
-        var text = JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement);
+        var text = json.TrimStart().StartsWith('{') ? JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement) : json;
         return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }

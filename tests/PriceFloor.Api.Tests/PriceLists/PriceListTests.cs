@@ -81,6 +81,17 @@ public sealed class PriceListTests
     }
 
     [Fact]
+    public async Task As_a_sheet_it_has_a_tag_of_its_own_and_no_cell_runs_as_a_formula()
+    {
+        await using var studio = await AShop();
+        await studio.Put("/v1/designs/B-1", """{"name":"=cmd","profile":"other","making":{"piecesPerDay":8}}""");
+        var sheet = await studio.Get("/v1/price-list?channel=web&dialect=semicolon", null, ("Accept", "text/csv"));
+        Assert.Equal("sku;name;channel;currency;floorPrice;targetPrice;listedPrice;verdict;reason\r\nB-1;'=cmd;web;USD;31,24;60,00;;;\r\nRB-014;;web;USD;62,17;120,00;58,00;below-floor;\r\n", sheet.Text);
+        Assert.NotEqual((await studio.Get("/v1/price-list?channel=web"))["ETag"], sheet["ETag"]);
+        Assert.Equal(304, (await studio.Get("/v1/price-list?channel=web&dialect=semicolon", null, ("Accept", "text/csv"), ("If-None-Match", sheet["ETag"]!))).Status);
+    }
+
+    [Fact]
     public async Task A_listed_price_off_the_grid_is_warned_about()
     {
         await using var studio = await AShop();

@@ -100,6 +100,24 @@ public static class Examples
         {"items":[{"sku":"RB-014","name":"River drop pendant","channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","basis":"RB-014@1"}],"basis":{"profiles":["main@1"],"channels":["web@1"]},"warnings":[]}
         """;
 
+    public const string PriceListSheet = "sku,name,channel,currency,floorPrice,targetPrice,listedPrice,verdict,reason\r\nRB-014,River drop pendant,web,USD,62.17,120.00,58.00,below-floor,\r\n";
+
+    public const string DesignBatch = """[{"key":"RB-014","name":"River drop pendant","profile":"main","making":{"piecesPerDay":4}},{"key":"ST-001","profile":"main","making":{"minutesPerPiece":55}}]""";
+
+    public const string DesignBatchLines = """{"key":"RB-014","name":"River drop pendant","profile":"main","making":{"piecesPerDay":4}}""" + "\n";
+
+    public const string DesignBatchSheet = "sku,name,profile,piecesPerDay\r\nRB-014,River drop pendant,main,4\r\n";
+
+    public const string DesignBatchAnswer = """{"items":[{"sku":"RB-014","result":"unchanged","revision":1},{"sku":"ST-001","result":"created","revision":1}],"summary":{"created":1,"changed":0,"unchanged":1}}""";
+
+    public static readonly string DesignLines = StoredDesign.Trim() + "\n";
+
+    public const string DesignSheet = "sku,name,profile,piecesPerDay,piecesPerBenchDay,minutesPerPiece,steps,goodShare,setupMinutes,runSize,materials,secondsShare,secondsPrice,soldShare,aliases\r\nRB-014,River drop pendant,main,4,,,,1,0,,,,,,\r\n";
+
+    public const string ListingBatch = """[{"sku":"RB-014","channel":"web","price":58.00}]""";
+
+    public const string ListingBatchAnswer = """{"items":[{"sku":"RB-014","channel":"web","result":"unchanged","revision":1}],"summary":{"created":0,"changed":0,"unchanged":1}}""";
+
     public const string FloorChanges = """
         {"items":[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":null,"newFloorPrice":62.17,"oldTargetPrice":null,"newTargetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["RB-014@1: created","web@1: created","main@1: created"]}],"next":"p4"}
         """;

@@ -1,6 +1,7 @@
 using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
+using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorPrices;
@@ -72,7 +73,7 @@ public static class Operations
 
     public static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
         "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; no pages. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. Reveals no costs. Scope: check.")
-    { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
+    { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet)], HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
 
     public static readonly Operation FloorChanges = new("getFloorChanges", "Prices", "Which floors moved",
         "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice. Scope: read.")
@@ -109,6 +110,30 @@ public static class Operations
     public static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
         "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")
     { Answer = typeof(MarkupAnswer), RequestExample = Examples.Chain, AnswerExample = Examples.ChainAnswer, Problems = [ProblemTypes.CannotCompute] };
+
+    public static readonly Operation DesignBatch = new("putDesigns", "Designs", "Store many designs, all or nothing",
+        "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it: all are stored together, or none and every fault is told with its line. A sheet has the columns of GET /v1/designs as text/csv; a column that it lacks is left as it is stored. The answer says which were created, changed or unchanged. Scope: write.")
+    {
+        Answer = typeof(WriteBatchAnswer),
+        AnswerExample = Examples.DesignBatchAnswer,
+        Bodies = [new(Format.Json, typeof(Design[]), Examples.DesignBatch), new(Format.Ndjson, null, Examples.DesignBatchLines), new(Format.Csv, null, Examples.DesignBatchSheet)],
+        Problems = [ProblemTypes.InUse, ProblemTypes.UnknownReference],
+    };
+
+    public static readonly Operation ListingBatch = new("putListedPrices", "Listed prices", "Store what a shop lists today, all or nothing",
+        "The same lines and sheets that a batch of price checks takes, stored as listed prices: all together, or none and every fault is told with its line. Aliases lead to their designs. Scope: prices.")
+    {
+        Answer = typeof(WriteBatchAnswer),
+        AnswerExample = Examples.ListingBatchAnswer,
+        Bodies = [new(Format.Json, typeof(PriceCheckRequest[]), Examples.ListingBatch), new(Format.Ndjson, null, Examples.BatchLines), new(Format.Csv, null, Examples.BatchSheet)],
+        Problems = [ProblemTypes.CurrencyMismatch],
+    };
+
+    public static readonly Operation ListOfDesigns = List(Nouns.Design) with
+    {
+        Description = "The designs in order of key, a page at a time; as NDJSON or CSV all of them, for an export that can come back through POST /v1/designs/batch. Scope: read.",
+        OtherAnswers = [new(Format.Ndjson, null, Examples.DesignLines), new(Format.Csv, null, Examples.DesignSheet)],
+    };
 
     public static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. Scope: admin.")
     { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The key, shown this once." }, RequestExample = Examples.KeyRequest, AnswerExample = Examples.Key, Problems = [ProblemTypes.InUse] };

@@ -116,7 +116,7 @@ public sealed class SheetAnswers(PipeWriter pipe, SheetDialect dialect, Caller c
         _sheet.Text(line.Request?.Sku).Text(line.Request?.Channel).Number(line.Request?.Price);
         var answer = found?.Answer(caller, workings: false);
         var error = problem?.Errors?[0];
-        _sheet.Text(answer is null ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(answer.Verdict.ToString())).Number(answer?.FloorPrice).Number(answer?.TargetPrice)
+        _sheet.Text(answer is null ? null : KebabWords.Of(answer.Verdict)).Number(answer?.FloorPrice).Number(answer?.TargetPrice)
             .Text(problem is null ? null : FormattableString.Invariant($"Line {error?.Line ?? line.Line}, column {error?.Column ?? line.Column}: {error?.Detail ?? problem.Detail}"))
             .EndRow();
     }

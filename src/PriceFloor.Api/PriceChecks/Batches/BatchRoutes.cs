@@ -1,8 +1,8 @@
 using System.IO.Pipelines;
 using FluentValidation;
 using Microsoft.AspNetCore.Http.Features;
-using Microsoft.Net.Http.Headers;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Sheets;
@@ -19,7 +19,7 @@ public static class BatchRoutes
 
     public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, HttpContext context)
     {
-        if (FormatOf(context.Request) is not { } given)
+        if (BatchBody.FormatOf(context.Request) is not { } given)
             return Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.");
         if (given != Format.Csv && query.Value.NamesSheetParts)
             return Problem.Invalid([new InputError { Parameter = "channel", Code = "unexpected", Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
@@ -33,12 +33,6 @@ public static class BatchRoutes
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(MostArrayBytes);
     }
 
-    private static Format? FormatOf(HttpRequest request)
-    {
-        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || (type.Charset.HasValue && !type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)))
-            return null;
-        return new[] { Format.Json, Format.Ndjson, Format.Csv }.FirstOrDefault(format => type.MediaType.Equals(format.MediaType, StringComparison.OrdinalIgnoreCase));
-    }
 }
 
 /// <summary>One batch on its way through.</summary>

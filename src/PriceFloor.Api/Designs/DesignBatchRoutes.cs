@@ -1,0 +1,120 @@
+using System.IO.Pipelines;
+using System.Text;
+using System.Text.Json;
+using FluentValidation;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Documents.Batches;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Designs;
+
+/// <summary>How a sheet of designs is written or read.</summary>
+public sealed record DesignSheetQuery(SheetDialect Dialect) : IQuery<DesignSheetQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters => [SheetQuery.Dialect];
+
+    public static DesignSheetQuery Read(QueryValues values) => new(SheetQuery.DialectOf(values));
+}
+
+/// <summary>Many designs out and in: what was exported and not edited changes nothing when it comes back.</summary>
+public static class DesignBatchRoutes
+{
+    public static async Task<IResult> List(FromQuery<ListQuery> query, FromQuery<DesignSheetQuery> sheet, Store store, RecordKeeper keeper, DocumentKind<Design> kind, HttpContext context)
+    {
+        var format = Offers.Of(context).Wanted(context.Request)!;
+        if (format == Format.Json)
+            return DocumentRoutes.List(query, store, kind, context.Request);
+
+        // A sheet or lines hold all designs, unless a limit is asked for.
+        var limit = context.Request.Query.ContainsKey("limit") ? query.Value.Limit : int.MaxValue;
+        var asOf = query.Value.AsOf is { } time ? Moment.Of(time) : (long?)null;
+        var designs = store.Read(snapshot => snapshot.List(kind.Name, after: query.Value.After ?? "", limit: limit, asOf: asOf));
+        context.Response.ContentType = format.ContentType;
+        context.Response.Headers.CacheControl = "private, no-cache";
+        context.Response.Headers.Vary = "Accept";
+        if (format == Format.Csv)
+            await DesignSheet.WriteAsync(context.Response.BodyWriter, sheet.Value.Dialect, designs.Select(Stored<Design>.Of), context.RequestAborted);
+        else
+            foreach (var revision in designs)
+                await context.Response.BodyWriter.WriteAsync(Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted);
+        return Results.Empty;
+    }
+
+    public static async Task<IResult> Post(FromQuery<DesignSheetQuery> query, Store store, RecordKeeper keeper, DocumentKind<Design> kind, IValidator<Design> validator, HttpContext context)
+    {
+        var records = keeper.Whole(null);
+        var (lines, problem) = await BatchBody.Read(context,
+            (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
+            pipe => OfSheet(pipe, query.Value.Dialect, records, validator, context.RequestAborted));
+        return problem ?? AllOrNothing.Write(store, Caller.Of(context).Name, kind, lines!);
+    }
+
+    /// <summary>A design with its key: in JSON its own property, as GET gives it; in a sheet the column sku.</summary>
+    private static PlacedLine<Design> LineOf(byte[] text, string? sku, string? pointer, long line, long column, IValidator<Design> validator)
+    {
+        var placed = new PlacedLine<Design>(null, null, [], pointer, line, column);
+        var body = JsonBody<Design>.Parse(text, validator);
+        var faults = (body.Problem?.Errors ?? []).Select(error => placed.Placed(error) with { Line = line + (pointer is null ? 0 : (error.Line ?? 1) - 1) }).ToList();
+        var key = sku ?? KeyIn(text);
+        if (body.Problem?.Type != ProblemTypes.UnreadableRequest && (key is null || !Keys.IsValid(key)))
+            faults.Add(placed.Placed(new InputError { Pointer = sku is null ? "#/key" : "#/sku", Code = key is null ? "required" : "bad-key", Detail = key is null ? "key is missing: a design of a batch names itself, as GET gives it." : $"A key is {Keys.Rule}." }));
+        return faults.Count > 0 ? placed with { Faults = faults } : placed with { Key = key, Document = body.Value };
+    }
+
+    private static string? KeyIn(byte[] text)
+    {
+        try
+        {
+            using var json = JsonDocument.Parse(text);
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("key", out var key) && key.ValueKind == JsonValueKind.String ? key.GetString() : null;
+        }
+        catch (JsonException)
+        {
+            return null; // told as unreadable
+        }
+    }
+
+    private static async Task<(List<PlacedLine<Design>>?, Problem?)> OfSheet(PipeReader pipe, SheetDialect dialect, Records records, IValidator<Design> validator, CancellationToken cancel)
+    {
+        using var sheet = new SheetReader(pipe, dialect, 512 * 1024);
+        var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
+        if (unreadable is not null)
+            return (null, Problem.Unreadable(unreadable));
+        var (places, faults) = PlacesIn(header!);
+        if (faults.Count > 0)
+            return (null, Problem.Invalid(faults));
+        var lines = new List<PlacedLine<Design>>();
+        while (await sheet.WaitAsync(cancel))
+            while (sheet.TryNext(out var row))
+                if (!row.IsBlank)
+                    lines.Add(LineOf(row, places, dialect, records, validator));
+        return (lines, null);
+    }
+
+    private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Records records, IValidator<Design> validator)
+    {
+        if (row.Fault is { } fault)
+            return PlacedLine<Design>.Faulty([fault], null, row.Line, 1);
+        var sku = Encoding.UTF8.GetString(row.Cell(places[DesignSheet.Sku]));
+        var (text, wrong) = DesignSheet.ToJson(row, places, dialect, records.Design(sku));
+        var (line, column) = row.PlaceOf(places[DesignSheet.Sku]);
+        return wrong is not null ? PlacedLine<Design>.Faulty([wrong], null, row.Line, 1) : LineOf(text!, sku, null, line, column, validator);
+    }
+
+    private static (Dictionary<string, int> Places, IReadOnlyList<InputError> Faults) PlacesIn(SheetHeader header)
+    {
+        var known = DesignSheet.Columns.Select(column => column.Name).Prepend(DesignSheet.Sku).ToList();
+        var (places, faults) = (new Dictionary<string, int>(), new List<InputError>());
+        foreach (var (index, name) in header.Names.Index())
+            if (!known.Contains(name))
+                faults.Add(new InputError { Parameter = name, Code = "unknown-column", Detail = $"\"{name}\" is not a column of designs; they are {string.Join(", ", known)}." });
+            else if (!places.TryAdd(name, index))
+                faults.Add(new InputError { Parameter = name, Code = "duplicate-column", Detail = $"The sheet has more than one column \"{name}\"; delete the others." });
+        if (!places.ContainsKey(DesignSheet.Sku))
+            faults.Add(new InputError { Parameter = DesignSheet.Sku, Code = "missing-column", Detail = "The sheet has no column \"sku\" with the key of each design." });
+        return (places, faults);
+    }
+}

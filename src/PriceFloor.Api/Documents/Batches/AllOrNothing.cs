@@ -1,0 +1,64 @@
+using PriceFloor.Api.Http;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Documents.Batches;
+
+/// <summary>Stores many documents in one transaction, or, where anything stands against any of them, none and says all that does.</summary>
+public static class AllOrNothing
+{
+    /// <summary>A batch is held in memory until it is stored.</summary>
+    public const int MostLines = 10_000;
+
+    public const int MostBytes = 32 * 1024 * 1024;
+
+    public static IResult Write<T>(Store store, string savedBy, DocumentKind<T> kind, IReadOnlyList<PlacedLine<T>> lines) where T : class
+    {
+        var unreadable = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
+        if (unreadable.Count > 0)
+            return Problem.Invalid(unreadable);
+
+        var (saved, problem) = store.Write(savedBy, writing =>
+        {
+            var done = lines.Select(line => kind.Save(writing, line.Key!, line.Document!)).ToList();
+            if (done.TrueForAll(one => one.Problem is null))
+                return (done, (Problem?)null);
+            writing.Undo();
+            return (done, Refusal(lines, done));
+        });
+        return problem ?? (IResult)TypedResults.Ok(new WriteBatchAnswer
+        {
+            Items = [.. lines.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
+            Summary = new BatchCounts(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged))),
+        });
+    }
+
+    /// <summary>One problem for all: of the kind that they all are, else invalid input.</summary>
+    private static Problem Refusal<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Saved> saved) where T : class
+    {
+        var against = lines.Zip(saved).Where(pair => pair.Second.Problem is not null).Select(pair => (Line: pair.First, Problem: pair.Second.Problem!)).ToList();
+        var errors = against.SelectMany(one => one.Problem.Errors is { Count: > 0 } told
+            ? told.Select(one.Line.Placed)
+            : [one.Line.Placed(new InputError { Code = one.Problem.Reason ?? one.Problem.Type.Slug, Detail = one.Problem.Detail })]).ToList();
+        var first = against[0].Problem;
+        return against.TrueForAll(one => one.Problem.Type == first.Type) && first.Type != ProblemTypes.NotFound ? first.WithErrors(errors) : Problem.Invalid(errors);
+    }
+
+    private static IEnumerable<InputError> Doubled<T>(IReadOnlyList<PlacedLine<T>> lines) where T : class
+    {
+        var seen = new Dictionary<string, long>();
+        foreach (var line in lines.Where(line => line.Key is not null))
+            if (!seen.TryAdd(line.Key!, line.Line))
+                yield return line.Placed(new InputError { Code = "duplicate", Detail = FormattableString.Invariant($"\"{line.Key}\" stands in line {seen[line.Key!]} already; leave one of them out.") });
+    }
+
+    private static BatchItemAnswer ItemOf(string key, Saved saved)
+    {
+        var slash = key.IndexOf('/', StringComparison.Ordinal);
+        return new BatchItemAnswer { Sku = slash < 0 ? key : key[..slash], Channel = slash < 0 ? null : key[(slash + 1)..], Result = ResultOf(saved), Revision = saved.Revision!.Number };
+    }
+
+    private static Func<Saved, bool> Is(BatchResult result) => saved => ResultOf(saved) == result;
+
+    private static BatchResult ResultOf(Saved saved) =>
+        saved.Before is null ? BatchResult.Created : saved.Before.Number == saved.Revision!.Number ? BatchResult.Unchanged : BatchResult.Changed;
+}

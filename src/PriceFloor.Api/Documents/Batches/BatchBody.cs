@@ -1,0 +1,59 @@
+using System.Buffers;
+using System.IO.Pipelines;
+using Microsoft.Net.Http.Headers;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
+
+namespace PriceFloor.Api.Documents.Batches;
+
+/// <summary>Reads the lines of a batch that is stored whole, in whichever format it comes.</summary>
+public static class BatchBody
+{
+    /// <param name="context">The request.</param>
+    /// <param name="ofJson">A line from one JSON object: its bytes, pointer, line and column.</param>
+    /// <param name="ofSheet">The lines of a sheet, or the problem of its header.</param>
+    public static async Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)> Read<T>(HttpContext context, Func<byte[], string, long, long, PlacedLine<T>> ofJson, Func<PipeReader, Task<(List<PlacedLine<T>>?, Problem?)>> ofSheet) where T : class
+    {
+        if (FormatOf(context.Request) is not { } format)
+            return (null, Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8."));
+        if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            limit.MaxRequestBodySize = AllOrNothing.MostBytes + 1;
+        if (await JsonBody<T>.ReadAllAsync(context, AllOrNothing.MostBytes) is not { } body)
+            return (null, TooLarge());
+        var pipe = PipeReader.Create(new ReadOnlySequence<byte>(body));
+        var (lines, problem) = format == Format.Csv ? await ofSheet(pipe) : format == Format.Ndjson ? await OfLines(pipe, ofJson, context.RequestAborted) : await OfArray(pipe, ofJson, context.RequestAborted);
+        return lines?.Count > AllOrNothing.MostLines ? (null, TooLarge()) : (lines, problem);
+    }
+
+    public static Format? FormatOf(HttpRequest request)
+    {
+        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || (type.Charset.HasValue && !type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)))
+            return null;
+        return new[] { Format.Json, Format.Ndjson, Format.Csv }.FirstOrDefault(format => type.MediaType.Equals(format.MediaType, StringComparison.OrdinalIgnoreCase));
+    }
+
+    private static async Task<(List<PlacedLine<T>>?, Problem?)> OfLines<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, CancellationToken cancel) where T : class
+    {
+        var lines = new List<PlacedLine<T>>();
+        using var reader = new NdjsonReader(pipe, JsonLine);
+        while (await reader.WaitAsync(cancel))
+            while (reader.TryNext(out var line))
+                lines.Add(line.Fault is { } fault ? PlacedLine<T>.Faulty([fault with { Pointer = "#" }], "#", line.Number, 1) : ofJson(line.Bytes.ToArray(), "#", line.Number, 1));
+        return (lines, null);
+    }
+
+    private static async Task<(List<PlacedLine<T>>?, Problem?)> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, CancellationToken cancel) where T : class
+    {
+        var lines = new List<PlacedLine<T>>();
+        using var reader = new JsonArrayReader(pipe, AllOrNothing.MostLines, JsonLine);
+        while (await reader.WaitAsync(cancel))
+            while (reader.TryNext(out var item))
+                lines.Add(ofJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column));
+        return reader.Fault is not { } fault ? (lines, null) : (null, fault.Code == "too-many" ? TooLarge() : Problem.Unreadable(fault));
+    }
+
+    /// <summary>A design with all its lists full is far below.</summary>
+    private const int JsonLine = 512 * 1024;
+
+    private static Problem TooLarge() => Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and 32 MiB are stored together; send them in parts."));
+}
