@@ -35,7 +35,7 @@ public sealed class BestMix
         Uses = MixUses.Of(problem, Units, solver);
     }
 
-    /// <summary>Whole pieces of each choice, in the order of the choices.</summary>
+    /// <summary>Whole pieces of each choice, in the order of the choices. They are held against every limit once more before they are given.</summary>
     public IReadOnlyList<decimal> Units { get; }
 
     /// <summary>What they leave for the pool, in money, not rounded.</summary>
@@ -47,7 +47,10 @@ public sealed class BestMix
     /// <summary>The hours first, then each limit in its order.</summary>
     public IReadOnlyList<MixUse> Uses { get; }
 
-    /// <summary>Whether it is certain that no mix is better; otherwise the search gave up, and this is the best it had found.</summary>
+    /// <summary>
+    /// Whether it is certain that no mix is better; otherwise the search gave up, and this is the best it had found. Where a proven mix has very
+    /// many equals, the search may give up on which of them comes first, and another of them is given.
+    /// </summary>
     public bool Proven { get; }
 
     /// <summary>Where the largest surplus is not proven: no mix leaves more than this for the pool.</summary>

@@ -9,8 +9,9 @@ namespace PriceFloor.Pricing;
 /// </summary>
 internal sealed class MixRelaxation(MixProgramme programme, long mostEffort)
 {
-    /// <summary>Dust, as large as it may become in sums of a year; and what a row must lack at least to be past mending.</summary>
+    /// <summary>Dust, as large as it may become in the sums of a year.</summary>
     private const decimal Tiny = 0.000000000000001m;
+
     private readonly MixRow[] _rows = programme.Rows;
     private readonly decimal[] _gains = programme.Gains;
     private readonly MixTurns _turns = new(programme);
@@ -21,7 +22,7 @@ internal sealed class MixRelaxation(MixProgramme programme, long mostEffort)
     /// <summary>No mix of the part gains more.</summary>
     public decimal Bound { get; private set; }
 
-    /// <summary>The bound that follows from the worths and margins as they stand, where a wider part's was already tighter.</summary>
+    /// <summary>The bound that follows from the worths and margins as they stand; that of a wider part may be tighter, but knows other margins.</summary>
     public decimal BoundAtWorths { get; private set; }
 
     /// <summary>What one more unit of each choice gains when it must pay for what it takes.</summary>
@@ -45,7 +46,7 @@ internal sealed class MixRelaxation(MixProgramme programme, long mostEffort)
         Solved = false;
         _basis = new MixBasis(node.Tight, node.Split, programme);
         ListOpen(node);
-        for (var steps = 20 + 4 * (_rows.Length + _opens); steps > 0 && Effort <= mostEffort; steps--)
+        for (var steps = 20 + 4 * (_rows.Length + _opens); steps > 0; steps--)
         {
             if (!Price(node))
                 continue;
@@ -59,6 +60,8 @@ internal sealed class MixRelaxation(MixProgramme programme, long mostEffort)
                 break;
             if (!Mend(node, row, split, by))
                 return false;
+            if (Effort > mostEffort)
+                break;
         }
 
         (node.Tight, node.Split, node.Bound) = (_basis.Tight, _basis.Split, Bound);
@@ -131,8 +134,8 @@ internal sealed class MixRelaxation(MixProgramme programme, long mostEffort)
         var worst = (Row: -1, Split: -1, By: 0m);
         for (var s = 0; s < _basis.Split.Length; s++)
         {
-            var (i, by) = (_basis.Split[s], 0m);
-            by = Units[i] < 0 ? Units[i] : decimal.Max(0, Units[i] - node.Open[i]);
+            var i = _basis.Split[s];
+            var by = Units[i] < 0 ? Units[i] : decimal.Max(0, Units[i] - node.Open[i]);
             if (decimal.Abs(by) > Tiny && decimal.Abs(by) > decimal.Abs(worst.By))
                 worst = (-1, s, by);
         }

@@ -32,6 +32,14 @@ public sealed class RandomMix(int seed)
         return Within(lines, limits, goal);
     }
 
+    /// <summary>Lines that are priced at their floors, rounded up to a cent: 36.34 or so an hour, all of them.</summary>
+    public MixProblem NearlyAlike(int choices)
+    {
+        var lines = Several(choices, () => Between(10, 150, 1) / 60).ConvertAll(hours =>
+            new MixChoice(Rounding.Up(52_345.67m / 1440.5m * hours, 2), hours, [Between(0.02m, 0.3m, 3)], 0, _random.Next(5, 100)));
+        return new MixProblem(lines, 30_000, 1234.5m, [new MixLimit("kiln", 150)], MixGoal.FewestHours);
+    }
+
     /// <summary>Any whole units that the minimums, the market and the limits allow; null where chance found none.</summary>
     public decimal[]? Plan(MixProblem problem)
     {
