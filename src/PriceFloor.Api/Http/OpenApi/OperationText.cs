@@ -121,8 +121,12 @@ public sealed class OperationText : IOperationFilter
     }
 
     private static OpenApiMediaType In(FormatExample one, OperationFilterContext context) => one.Format == Format.Json
-        ? Media(one.Schema!.IsArray ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = Schema(one.Schema.GetElementType()!, context) } : Schema(one.Schema, context), one.Example)
+        ? Media(one.Schema!.IsArray ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = ElementOf(one.Schema.GetElementType()!, context) } : Schema(one.Schema, context), one.Example)
         : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example) };
+
+    /// <summary>A design of a batch names itself.</summary>
+    private static IOpenApiSchema ElementOf(Type type, OperationFilterContext context) =>
+        type == typeof(Design) ? new OpenApiSchemaReference(DocumentTextFilter.NamedDesign) : Schema(type, context);
 
     private static IEnumerable<ProblemType> Problems(Operation told, IEnumerable<object> metadata, bool hasBody, bool hasParameters, OperationFilterContext context)
     {
@@ -169,6 +173,7 @@ public sealed class OperationText : IOperationFilter
 public sealed class DocumentTextFilter : IDocumentFilter
 {
     public const string InlineDesign = "InlineDesign";
+    public const string NamedDesign = "NamedDesign";
 
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
@@ -179,5 +184,13 @@ public sealed class DocumentTextFilter : IDocumentFilter
         inline.Required = design.Required!.Where(name => name != "profile").ToHashSet();
         inline.Description = "A design without a profile's key: the request has the profile beside it.";
         swaggerDoc.Components.Schemas[InlineDesign] = inline;
+        var named = (OpenApiSchema)design.CreateShallowCopy();
+        named.Required = design.Required!.Append("key").ToHashSet();
+        named.Description = "A design with its key, as GET gives it.";
+        named.Properties = new Dictionary<string, IOpenApiSchema>(design.Properties!)
+        {
+            ["key"] = new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Description = "The design's key.", Examples = [JsonValue.Create("RB-014")] },
+        };
+        swaggerDoc.Components.Schemas[NamedDesign] = named;
     }
 }
