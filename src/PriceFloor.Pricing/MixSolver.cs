@@ -92,6 +92,7 @@ internal sealed class MixSolver
         var (least, most) = MixSearch.Range(goal, MixPlan.Of(goal, units), _effort);
         var reserve = _effort * 2 / 3;
         var within = frame.Programme(MixGoal.FewestHours, MixTotals.Hours(_problem, second.Units), _loads, MixTotals.Contribution(_problem, second.Units));
+        most = [.. most.Zip(within.Most, decimal.Min)];
         for (var i = 0; i < frame.Columns; i++)
         {
             if (units[i] < most[i])
