@@ -7,8 +7,8 @@ namespace PriceFloor.Pricing;
 /// </summary>
 internal sealed class MixSolver
 {
-    /// <summary>What all searches of one answer may do together: some two seconds, counted in arithmetic so that every machine answers alike.</summary>
-    public const long MostEffort = 70_000_000;
+    /// <summary>What all searches of one answer may do together: three seconds at worst, counted in arithmetic so that every machine answers alike.</summary>
+    public const long MostEffort = 130_000_000;
 
     private readonly MixProblem _problem;
     private readonly MixFrame _frame;
