@@ -102,7 +102,7 @@ internal sealed class MixRelaxation(MixProgramme programme, long mostEffort)
         }
 
         BoundAtWorths = bound;
-        Effort += _opens * (1L + size) + 2L * size * size * size;
+        Effort += 80 + _opens * (1L + size) + 2L * size * size * size;
         return true;
     }
 

@@ -15,7 +15,7 @@ internal sealed record MixPlan(decimal[] Units, decimal Gain, decimal Second)
 internal sealed class MixSearch
 {
     /// <summary>How many parts that hold no better plan, but perhaps one that is as good, are looked at when all others are done.</summary>
-    private const int MostTies = 400;
+    private const int MostTies = 10;
 
     private readonly MixProgramme _programme;
     private readonly MixRelaxation _relaxation;

@@ -7,8 +7,8 @@ namespace PriceFloor.Pricing;
 /// </summary>
 internal sealed class MixSolver
 {
-    /// <summary>What all searches of one answer may do together: some two seconds, counted in arithmetic so that every machine answers alike.</summary>
-    public const long MostEffort = 70_000_000;
+    /// <summary>What all searches of one answer may do together: three seconds at worst, counted in arithmetic so that every machine answers alike.</summary>
+    public const long MostEffort = 130_000_000;
 
     private readonly MixProblem _problem;
     private readonly MixFrame _frame;
@@ -92,6 +92,7 @@ internal sealed class MixSolver
         var (least, most) = MixSearch.Range(goal, MixPlan.Of(goal, units), _effort);
         var reserve = _effort * 2 / 3;
         var within = frame.Programme(MixGoal.FewestHours, MixTotals.Hours(_problem, second.Units), _loads, MixTotals.Contribution(_problem, second.Units));
+        most = [.. most.Zip(within.Most, decimal.Min)];
         for (var i = 0; i < frame.Columns; i++)
         {
             if (units[i] < most[i])
