@@ -48,7 +48,7 @@ public sealed class RecordKeeper(Store store, TimeProvider clock)
 
     /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
     public Records Whole(DateTimeOffset? asOf) => asOf is { } moment
-        ? new Records(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.Position)), moment)
+        ? new Records(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment)))), moment)
         : new Records(Present, clock.GetUtcNow());
 
     /// <summary>The present documents. What was acknowledged before the call is in them.</summary>

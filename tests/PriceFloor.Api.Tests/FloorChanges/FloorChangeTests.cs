@@ -59,6 +59,21 @@ public sealed class FloorChangeTests
         Assert.Equal(["unknown-cursor"], (await studio.Get("/v1/floor-changes?since=p999")).IsProblem(422, "invalid-input").Codes);
     }
 
+    [Fact]
+    public async Task What_came_later_is_not_in_the_answer_of_an_earlier_time()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var cursor = Next((await studio.Get("/v1/floor-changes")).Json);
+        await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "26000", StringComparison.Ordinal));
+        studio.Clock.Advance(TimeSpan.FromDays(10));
+        await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "26000", StringComparison.Ordinal).Replace("\"amount\":3000", "\"amount\":3100", StringComparison.Ordinal));
+        var then = (await studio.Get($"/v1/floor-changes?since={cursor}&asOf=2027-01-05T00:00:00Z")).Json;
+        Assert.Equal(["main@2: expenses/0/amount"], then.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
+        var rest = (await studio.Get($"/v1/floor-changes?since={Next(then)}")).Json;
+        Assert.Equal(["main@3: household/0/amount"], rest.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
