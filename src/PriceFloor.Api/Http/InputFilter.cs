@@ -5,16 +5,25 @@ public sealed class InputFilter : IEndpointFilter
 {
     public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
-        var known = context.HttpContext.GetEndpoint()!.Metadata.GetOrderedMetadata<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => parameter.Name).ToHashSet();
-        foreach (var (name, values) in context.HttpContext.Request.Query)
+        if (context.HttpContext.Request.QueryString.HasValue && QueryFault(context.HttpContext) is { } fault)
+            return Problem.Unreadable(fault);
+        foreach (var argument in context.Arguments)
+            if (argument is IInput { Problem: { } problem })
+                return problem;
+        return await next(context);
+    }
+
+    private static InputError? QueryFault(HttpContext context)
+    {
+        var known = context.GetEndpoint()!.Metadata.GetOrderedMetadata<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => parameter.Name).ToHashSet();
+        foreach (var (name, values) in context.Request.Query)
         {
             if (!known.Contains(name))
-                return Problem.Unreadable(new InputError { Parameter = name, Code = "unknown-parameter", Detail = known.Count == 0 ? $"This call takes no query parameters; leave \"{name}\" out." : $"\"{name}\" is not a parameter of this call; it takes {string.Join(", ", known)}." });
+                return new InputError { Parameter = name, Code = "unknown-parameter", Detail = known.Count == 0 ? $"This call takes no query parameters; leave \"{name}\" out." : $"\"{name}\" is not a parameter of this call; it takes {string.Join(", ", known)}." };
             if (values.Count > 1)
-                return Problem.Unreadable(new InputError { Parameter = name, Code = "duplicate-parameter", Detail = $"\"{name}\" is given twice; leave one out." });
+                return new InputError { Parameter = name, Code = "duplicate-parameter", Detail = $"\"{name}\" is given twice; leave one out." };
         }
 
-        var problem = context.Arguments.OfType<IInput>().Select(input => input.Problem).FirstOrDefault(problem => problem is not null);
-        return problem ?? await next(context);
+        return null;
     }
 }
