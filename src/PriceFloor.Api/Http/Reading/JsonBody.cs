@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Reflection;
 using System.Text.Json;
 using FluentValidation;
@@ -72,16 +73,24 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     {
         if (context.Request.ContentLength > mostBytes)
             return null;
-        using var read = new MemoryStream();
-        var buffer = new byte[16 * 1024];
-        int count;
-        while ((count = await context.Request.Body.ReadAsync(buffer, context.RequestAborted)) > 0)
+        var reader = context.Request.BodyReader;
+        while (true)
         {
-            read.Write(buffer, 0, count);
-            if (read.Length > mostBytes)
+            var read = await reader.ReadAsync(context.RequestAborted);
+            if (read.Buffer.Length > mostBytes)
+            {
+                reader.AdvanceTo(read.Buffer.End);
                 return null;
-        }
+            }
 
-        return read.ToArray();
+            if (read.IsCompleted)
+            {
+                var body = read.Buffer.ToArray();
+                reader.AdvanceTo(read.Buffer.End);
+                return body;
+            }
+
+            reader.AdvanceTo(read.Buffer.Start, read.Buffer.End);
+        }
     }
 }

@@ -19,6 +19,8 @@ public static class Rules
     /// </summary>
     public static IEnumerable<InputError> Faults<T>(IValidator<T> validator, T value, IReadOnlyList<InputError> already)
     {
+        if (validator is IEnumerable<IValidationRule> rules && !rules.Any())
+            return [];
         var unsound = already.Select(fault => fault.Pointer!).ToList();
         var context = new ValidationContext<T>(value);
         context.RootContextData[Unsound] = unsound;
