@@ -12,7 +12,7 @@ public static class AccessKeyRoutes
     {
         context.Response.Headers.CacheControl = "no-store";
         var request = body.Value;
-        var secret = KeyRing.NewKey();
+        var secret = KeyText.New();
         var stored = store.Write<StoredKey?>(Caller.Of(context).Name, writing =>
         {
             if (writing.Keys.Any(key => key.Name == request.Name))

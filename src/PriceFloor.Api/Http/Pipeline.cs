@@ -109,11 +109,13 @@ public static class Pipeline
 
     private static Task IdentifyCaller(HttpContext context, RequestDelegate next)
     {
-        var header = context.Request.Headers.Authorization.ToString();
-        if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is not null && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase))
-            context.Features.Set(context.RequestServices.GetRequiredService<KeyRing>().Identify(header["Bearer ".Length..].Trim()));
+        if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is not null && KeyIn(context) is { } key)
+            context.Features.Set(context.RequestServices.GetRequiredService<KeyRing>().Identify(key));
         return next(context);
     }
+
+    private static string? KeyIn(HttpContext context) =>
+        context.Request.Headers.Authorization.ToString() is var header && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase) ? header["Bearer ".Length..].Trim() : null;
 
     private static Task LimitRate(HttpContext context, RequestDelegate next)
     {
@@ -131,6 +133,7 @@ public static class Pipeline
         if (context.Features.Get<Caller>() is not { } caller)
             return Problem.Of(ProblemTypes.NoKey, context.Request.Headers.Authorization.Count == 0
                 ? "The request has no key; send the header \"Authorization: Bearer pf_...\"."
+                : KeyIn(context) is { } key && KeyText.IsMistyped(key) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew."
                 : "The key is not known here or has expired.").ExecuteAsync(context);
         return caller.May(scope) ? next(context)
             : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);

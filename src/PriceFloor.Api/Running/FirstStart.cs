@@ -23,7 +23,7 @@ public sealed class FirstStart(Settings settings, Store store, KeyRing ring, Dem
     /// <summary>The operator's own key, or a new one in a file that only they can read: never in a log.</summary>
     private string MakeFirstKey()
     {
-        var key = settings.AdminKey ?? KeyRing.NewKey();
+        var key = settings.AdminKey ?? KeyText.New();
         if (settings.AdminKey is null)
         {
             var path = Path.GetFullPath(Path.Combine(settings.DataFolder, "first-admin-key"));

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Running;
 
@@ -66,6 +67,8 @@ public sealed class Settings
         var key = Value(configuration, "PRICEFLOOR_ADMIN_KEY") ?? (Value(configuration, "PRICEFLOOR_ADMIN_KEY_FILE") is { } file ? ReadKeyFile(file) : null);
         if (key is not null && (key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~')))
             throw new SettingsException("PRICEFLOOR_ADMIN_KEY must be 32 to 200 visible ASCII characters without spaces.");
+        if (key is not null && KeyText.IsMistyped(key))
+            throw new SettingsException("PRICEFLOOR_ADMIN_KEY has the shape of a key that the service makes, but its last letters do not fit the others; copy it anew, or choose one of another shape.");
         return key;
     }
 
