@@ -95,7 +95,7 @@ public sealed class ScopeTests
         var made = await studio.Post("/v1/keys", """{"name":"shop","scopes":["check"]}""");
         Assert.Equal((201, "/v1/keys/shop", "no-store"), (made.Status, made["Location"], made["Cache-Control"]));
         var key = made.Json.GetProperty("key").GetString()!;
-        Assert.Matches("^pf_[A-Za-z0-9]{40}$", key);
+        Assert.Matches("^pf_[A-Za-z0-9]{54}$", key);
 
         var list = await studio.Get("/v1/keys");
         Assert.DoesNotContain(key, list.Text, StringComparison.Ordinal);
