@@ -1,0 +1,69 @@
+using System.Text.Json.Serialization;
+
+namespace PriceFloor.Statements;
+
+/// <summary>The open formats that are read, recognised by content.</summary>
+public enum StatementFormat
+{
+    /// <summary>A sheet with named columns, RFC 4180.</summary>
+    [JsonStringEnumMemberName("csv")]
+    Csv,
+
+    /// <summary>OFX 1.x, in SGML.</summary>
+    [JsonStringEnumMemberName("ofx-sgml")]
+    OfxSgml,
+
+    /// <summary>OFX 2.x, in XML.</summary>
+    [JsonStringEnumMemberName("ofx-xml")]
+    OfxXml,
+
+    /// <summary>ISO 20022 camt.053, the bank to customer statement.</summary>
+    [JsonStringEnumMemberName("camt-053")]
+    Camt053,
+}
+
+/// <summary>One file as it was read: the statements of one or more accounts, and the lines that could not be read.</summary>
+public sealed record StatementFile
+{
+    public required StatementFormat Format { get; init; }
+
+    public required IReadOnlyList<AccountStatement> Statements { get; init; }
+
+    /// <summary>Lines that could not be read; the others stand.</summary>
+    public required IReadOnlyList<RefusedLine> Refused { get; init; }
+}
+
+/// <summary>What one file says of one account.</summary>
+/// <param name="Account">The account as the file names it, else the name given for the file.</param>
+/// <param name="From">First day covered, where the file says so.</param>
+/// <param name="To">Last day covered, where the file says so.</param>
+/// <param name="Transactions">In the order of the file.</param>
+public sealed record AccountStatement(string Account, DateOnly? From, DateOnly? To, IReadOnlyList<Transaction> Transactions);
+
+/// <summary>Money that came in or went out.</summary>
+public sealed record Transaction
+{
+    /// <summary>The line of a sheet or of OFX SGML, the count of the entry in XML, from 1.</summary>
+    public required int Line { get; init; }
+
+    /// <summary>The day it was booked.</summary>
+    public required DateOnly Date { get; init; }
+
+    /// <summary>Above zero: came in; below zero: went out.</summary>
+    public required decimal Amount { get; init; }
+
+    /// <summary>ISO 4217 code as the file says it; null where it says none.</summary>
+    public string? Currency { get; init; }
+
+    /// <summary>The bank's own id of it, unique in its account.</summary>
+    public string? BankId { get; init; }
+
+    /// <summary>Who and what for: all the file's words, white space made single.</summary>
+    public required string Text { get; init; }
+}
+
+/// <summary>A line that could not be read.</summary>
+/// <param name="Line">As in <see cref="Transaction.Line"/>.</param>
+/// <param name="Code">A stable word for programs.</param>
+/// <param name="Detail">What is wrong and how to mend it; never the bank's own words.</param>
+public sealed record RefusedLine(int Line, string Code, string Detail);
