@@ -60,6 +60,8 @@ public sealed record Transaction
 
     /// <summary>Who and what for: all the file's words, white space made single.</summary>
     public required string Text { get; init; }
+
+    public Paid Paid => Amount < 0 ? Paid.Out : Paid.In;
 }
 
 /// <summary>A line that could not be read.</summary>

@@ -60,6 +60,7 @@ public static class Kinds
     public const string Design = "design";
     public const string Channel = "channel";
     public const string ListedPrice = "price";
+    public const string ReadingRules = "reading-rules";
 
     /// <summary>Not a kind of document, but what a design's other names refer to, so that no two designs share one.</summary>
     public const string Alias = "alias";

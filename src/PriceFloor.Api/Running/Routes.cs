@@ -15,8 +15,10 @@ using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
+using PriceFloor.Api.Statements;
 using PriceFloor.Api.YearPlans;
 using PriceFloor.Pricing;
+using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Running;
 
@@ -32,6 +34,9 @@ public static class Routes
         v1.MapDocuments<Channel>("/channels", "/{channel}", Scope.Write, Nouns.Channel);
         v1.MapDocuments<ListedPrice>("/designs/{sku}/prices", "/{channel}", Scope.Prices, Nouns.ListedPrice);
 
+        v1.MapDocuments<ReadingRules>("/reading-rules", "/{key}", Scope.Write, Nouns.ReadingRules);
+
+        v1.MapPost("/statements", StatementRoutes.Post).Needs(Scope.Write).Tell(Operations.Statements);
         v1.MapPost("/designs/batch", DesignBatchRoutes.Post).Needs(Scope.Write).Tell(Operations.DesignBatch);
         v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).Needs(Scope.Prices).Tell(Operations.ListingBatch);
 

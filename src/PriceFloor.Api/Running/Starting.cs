@@ -12,8 +12,10 @@ using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
+using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.YearPlans;
 using PriceFloor.Pricing;
+using PriceFloor.Statements;
 using PriceFloor.Storage;
 using Serilog;
 
@@ -68,6 +70,7 @@ public static class Starting
             .AddSingleton<IValidator<Design>, DesignValidator>()
             .AddSingleton<IValidator<Channel>, ChannelValidator>()
             .AddSingleton<IValidator<ListedPrice>, ListedPriceValidator>()
+            .AddSingleton<IValidator<ReadingRules>, ReadingRulesValidator>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, PriceCheckRequestValidator>()
             .AddSingleton<IValidator<BreakEvenRequest>, BreakEvenRequestValidator>()
@@ -81,6 +84,7 @@ public static class Starting
             .AddSingleton<DocumentKind<CostProfile>, ProfileDocuments>()
             .AddSingleton<DocumentKind<Design>, DesignDocuments>()
             .AddSingleton<DocumentKind<Channel>, ChannelDocuments>()
-            .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>();
+            .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>()
+            .AddSingleton<DocumentKind<ReadingRules>, ReadingRuleDocuments>();
     }
 }

@@ -137,4 +137,14 @@ public static class Examples
     public const string Key = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","key":"pf_..."}""";
 
     public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
+
+    public const string ReadingRules = """
+        {"name":"My two accounts","rules":[{"textHas":"bench rent","paid":"out","heading":"rent","to":"business"},{"textMatches":"(rod|frit) order","heading":"materials","to":"business","tracedTo":"piece"},{"textHas":"home rent","paid":"out","to":"household","businessShare":0.12,"name":"Home rent"},{"textHas":"shop payout","to":"sale"}]}
+        """;
+
+    public const string StoredReadingRules = "{}";
+
+    public const string StatementSheet = "Date,Amount,Description\r\n2026-01-05,-540.00,Bench rent January\r\n";
+
+    public const string StatementAnswer = "{}";
 }

@@ -16,6 +16,7 @@ public sealed class OperationText : IOperationFilter
         ["channel"] = "Key of the channel.",
         ["number"] = "Number of the revision.",
         ["name"] = "Name of the key.",
+        ["key"] = "Key of the document.",
     };
 
     public void Apply(OpenApiOperation operation, OperationFilterContext context)

@@ -12,8 +12,10 @@ using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Running;
+using PriceFloor.Api.Statements;
 using PriceFloor.Api.YearPlans;
 using PriceFloor.Pricing;
+using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Http.OpenApi;
 
@@ -26,6 +28,7 @@ public static class Nouns
     public static readonly Noun Design = new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign);
     public static readonly Noun Channel = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel);
     public static readonly Noun ListedPrice = new("listed price", "listed prices of a design", "ListedPrice", "Listed prices", typeof(ListedPrice), Examples.ListedPrice, Examples.StoredListedPrice);
+    public static readonly Noun ReadingRules = new("set of reading rules", "sets of reading rules", "ReadingRule", "Statements", typeof(ReadingRules), Examples.ReadingRules, Examples.StoredReadingRules);
 }
 
 /// <summary>Every operation of the OpenAPI document.</summary>
@@ -39,6 +42,7 @@ public static class Operations
         ["Listed prices"] = "What a shop asks for a design on a channel today.",
         ["Prices"] = "Floor prices and price checks.",
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
+        ["Statements"] = "From a year of bank statements to a cost profile; nothing of them is kept.",
         ["Keys"] = "Keys that open the service.",
         ["Health"] = "Whether the service runs.",
     };
@@ -110,6 +114,15 @@ public static class Operations
     public static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
         "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")
     { Answer = typeof(MarkupAnswer), RequestExample = Examples.Chain, AnswerExample = Examples.ChainAnswer, Problems = [ProblemTypes.CannotCompute] };
+
+    public static readonly Operation Statements = new("draftProfile", "Statements", "Draft a cost profile from statements",
+        "One or more files as multipart/form-data (each field's name is what its account is called where the file does not say), or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. Nothing of the files is stored or logged. Not tax advice. Scope: write.")
+    {
+        Answer = typeof(StatementAnswer),
+        AnswerExample = Examples.StatementAnswer,
+        Bodies = [new(Format.Csv, null, Examples.StatementSheet)],
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
 
     public static readonly Operation DesignBatch = new("putDesigns", "Designs", "Store many designs, all or nothing",
         "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it: all are stored together, or none and every fault is told with its line. A sheet has the columns of GET /v1/designs as text/csv; a column that it lacks is left as it is stored. The answer says which were created, changed or unchanged. Scope: write.")

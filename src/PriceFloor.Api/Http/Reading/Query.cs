@@ -112,6 +112,16 @@ public sealed class QueryValues(IQueryCollection query)
         return time;
     }
 
+    public DateOnly? Date(string name)
+    {
+        if (Text(name) is not { } text)
+            return null;
+        var date = TimeText.ReadDate(text);
+        if (date is null)
+            Fault(name, "not-a-date", $"{name} must be a day written as 2027-03-01.");
+        return date;
+    }
+
     /// <summary>A fault between parameters.</summary>
     public void Add(string name, string code, string detail) => Fault(name, code, detail);
 

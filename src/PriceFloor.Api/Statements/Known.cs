@@ -1,0 +1,37 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Statements;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>What the store knows that a draft needs: the reading rules, and the profile to compare with.</summary>
+/// <param name="Rules">The rules; none where none are stored.</param>
+/// <param name="HasRules">Whether rules are stored under the key.</param>
+/// <param name="Against">The stored profile.</param>
+/// <param name="YearStart">Where a profile does not say when its year starts.</param>
+/// <param name="Basis">The revisions.</param>
+public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>? Against, DateOnly YearStart, IReadOnlyDictionary<string, string> Basis)
+{
+    public static (Known?, Problem?) Of(StatementQuery query, RecordKeeper keeper, Store store)
+    {
+        var revision = store.Read(snapshot => snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null));
+        var (against, yearStart) = keeper.Read(query.AsOf, records => (query.Against is { } key ? records.Profile(key) : null, records.YearStart));
+        var missing = new List<InputError>();
+        if (revision is null && query.NamesRules)
+            missing.Add(new InputError { Parameter = "rules", Code = "unknown-reading-rules", Detail = $"There are no reading rules \"{query.Rules}\"; case counts." });
+        if (query.Against is not null && against is null)
+            missing.Add(new InputError { Parameter = "against", Code = "unknown-profile", Detail = $"There is no profile \"{query.Against}\"; case counts." });
+        if (missing.Count > 0)
+            return (null, Problem.UnknownReference(missing));
+
+        var basis = new Dictionary<string, string>();
+        if (revision is not null)
+            basis["rules"] = FormattableString.Invariant($"{revision.Key}@{revision.Number}");
+        if (against is not null)
+            basis["profile"] = against.Basis;
+        var rules = revision is null ? ReadyRules.Empty : ReadyRules.Of(WireJson.ReadDocument<ReadingRules>(revision.Body!)).Value;
+        return (new Known(rules, revision is not null, against, yearStart, basis), null);
+    }
+}

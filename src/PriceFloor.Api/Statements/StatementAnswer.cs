@@ -1,0 +1,106 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Documents;
+using PriceFloor.Pricing;
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>A cost profile drafted from statements, and all that it was made of. Nothing of the statements is kept.</summary>
+public sealed record StatementAnswer
+{
+    /// <summary>ISO 4217 code.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>The files as they were understood.</summary>
+    public required IReadOnlyList<FileAnswer> Files { get; init; }
+
+    /// <summary>Which days each account covers, with gaps and overlaps between files.</summary>
+    public required IReadOnlyList<CoverageAnswer> Coverage { get; init; }
+
+    /// <summary>What became of the lines, each counted once.</summary>
+    public required AccountedAnswer Accounted { get; init; }
+
+    /// <summary>Lines that could not be read, or are in another currency.</summary>
+    public required RefusedAnswer Refused { get; init; }
+
+    /// <summary>The draft: PUT it to /v1/profiles/{profile} as it is, or with your changes.</summary>
+    [JsonConverter(typeof(DraftText))]
+    public required CostProfile Draft { get; init; }
+
+    /// <summary>The lines of the draft, and the sales and taxes beside it, with what each is made of.</summary>
+    public required IReadOnlyList<DraftLineAnswer> Lines { get; init; }
+
+    /// <summary>Large one-off purchases, drafted as equipment with a life instead of as an expense.</summary>
+    public required IReadOnlyList<BoughtAnswer> Equipment { get; init; }
+
+    /// <summary>Lines that no rule took, alike ones together, the largest first; at most 200 such groups.</summary>
+    public required IReadOnlyList<UnplacedAnswer> Unplaced { get; init; }
+
+    /// <summary>Headings that no line of the draft touches: the costs people forget.</summary>
+    public required IReadOnlyList<Heading> NotCovered { get; init; }
+
+    /// <summary>Money for pieces, by month, for what it is.</summary>
+    public required MoneyReceivedAnswer MoneyReceived { get; init; }
+
+    /// <summary>What a part of the year says of the whole; null where the files cover none of the year.</summary>
+    public required PaceAnswer? Pace { get; init; }
+
+    /// <summary>With against: heading by heading what differs from the stored profile, the largest difference first.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<DifferenceAnswer>? Differences { get; init; }
+
+    /// <summary>With lines=true: every line and what became of it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<LineAnswer>? Transactions { get; init; }
+
+    /// <summary>The revisions that the answer rests on.</summary>
+    public required IReadOnlyDictionary<string, string> Basis { get; init; }
+
+    /// <summary>What no bank knows and the draft had to assume.</summary>
+    public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
+
+    /// <summary>What may make the figures wrong.</summary>
+    public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+}
+
+/// <summary>What one month brought.</summary>
+public sealed record MonthAnswer(string Month, decimal Received, decimal SalesTaxPaid);
+
+/// <summary>Money for pieces as it reached the accounts.</summary>
+/// <param name="Months">By month.</param>
+/// <param name="Received">In all.</param>
+/// <param name="SalesTaxPaid">Sales tax handed on.</param>
+/// <param name="PerYear">Received less sales tax, reckoned to twelve months.</param>
+/// <param name="RequiredRevenue">What the drafted year must bring in, rounded up.</param>
+/// <param name="Beyond">A year's money less the required revenue; below zero where it falls short.</param>
+/// <param name="Note">What the comparison is made of.</param>
+public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, decimal Received, decimal SalesTaxPaid, decimal PerYear, decimal RequiredRevenue, decimal Beyond, string Note)
+{
+    private const string LikeWithLike = "Money as it reached the accounts: payouts often arrive less a marketplace's fees, and may hold sales tax and postage. The required revenue is that of the draft, " +
+        "which is made of the same accounts: fees kept back before a payout stand in neither figure, postage paid stands in its expenses, and sales tax handed on is taken off. It is not what buyers paid.";
+
+    public static MoneyReceivedAnswer Of(MoneyReceived received, StudioYear drafted)
+    {
+        var money = drafted.Currency;
+        return new MoneyReceivedAnswer([.. received.Months.Select(month => new MonthAnswer(month.Month.ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture), CountAnswer.Exactly(month.Received, money), CountAnswer.Exactly(month.SalesTaxPaid, money)))],
+            CountAnswer.Exactly(received.Total, money), CountAnswer.Exactly(received.SalesTaxPaid, money), money.Nearest(received.PerYear), money.Least(drafted.RequiredRevenue), money.Nearest(received.PerYear - drafted.RequiredRevenue), LikeWithLike);
+    }
+}
+
+/// <summary>Required revenue to date against income to date, and what is left to bring in.</summary>
+/// <param name="From">First day of the year.</param>
+/// <param name="To">Last day that the accounts with sales cover.</param>
+/// <param name="IsWhole">False where days between are missing in the files, so that income may be missing too.</param>
+/// <param name="Elapsed">The share of the year's days that has passed.</param>
+/// <param name="RequiredRevenue">The year's, rounded up: of the profile compared with, else of the draft.</param>
+/// <param name="RequiredToDate">Its share for the days passed, rounded up.</param>
+/// <param name="IncomeToDate">What sales left, sales tax taken off.</param>
+/// <param name="Ahead">Income less requirement to date; below zero where the year is behind.</param>
+/// <param name="StillToBring">What the rest of the year must bring, rounded up.</param>
+/// <param name="WeeksLeft">Working weeks left, the year's holidays spread evenly.</param>
+/// <param name="PerWeekLeft">What each of them must bring, rounded up; null where the year is over.</param>
+public sealed record PaceAnswer(DateOnly From, DateOnly To, bool IsWhole, decimal Elapsed, decimal RequiredRevenue, decimal RequiredToDate, decimal IncomeToDate, decimal Ahead, decimal StillToBring, decimal WeeksLeft, decimal? PerWeekLeft)
+{
+    public static PaceAnswer? Of(Pace? pace, Currency money) => pace is null ? null : new PaceAnswer(pace.SoFar.From, pace.SoFar.To, pace.IsWhole, Answers.Ratio(pace.Elapsed), money.Least(pace.RequiredRevenue), money.Least(pace.RequiredToDate),
+        CountAnswer.Exactly(pace.IncomeToDate, money), money.Nearest(pace.IncomeToDate - pace.RequiredToDate), money.Least(pace.StillToBring), Answers.Hours(pace.WeeksLeft), pace.PerWeekLeft is { } week ? money.Least(week) : null);
+}

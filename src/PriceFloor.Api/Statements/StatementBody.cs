@@ -1,0 +1,88 @@
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.Net.Http.Headers;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>A file as it was sent.</summary>
+/// <param name="Name">The form field's name, or what the query calls it: its account's name where the file does not say one.</param>
+/// <param name="Bytes">The file.</param>
+public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes);
+
+/// <summary>Takes the files of a request into memory, and nowhere else.</summary>
+public static class StatementBody
+{
+    /// <summary>Ten years of a busy account in the wordiest of the formats.</summary>
+    public const int MostBytes = 32 * 1024 * 1024;
+
+    public const int MostFiles = 24;
+
+    private const string UnnamedAccount = "account";
+
+    /// <summary>What OFX, camt.053 and CSV are sent as; which of them it is, the content says.</summary>
+    private static readonly string[] s_taken = ["text/csv", "text/plain", "application/xml", "text/xml", "application/x-ofx", "application/ofx", "application/octet-stream"];
+
+    private static readonly Problem s_tooLarge = Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {MostFiles} files and {MostBytes / 1024 / 1024} MiB are read together; send fewer years at a time."));
+
+    public static async Task<(IReadOnlyList<SentFile>? Files, Problem? Problem)> ReadAsync(HttpContext context, string? account)
+    {
+        if (!MediaTypeHeaderValue.TryParse(context.Request.ContentType, out var type))
+            return (null, NotTaken());
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            limit.MaxRequestBodySize = MostBytes + 1;
+        if (type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase))
+            return await Parts(context, HeaderUtilities.RemoveQuotes(type.Boundary).Value);
+        if (!s_taken.Contains(type.MediaType.Value, StringComparer.OrdinalIgnoreCase))
+            return (null, NotTaken());
+        return await JsonBody<SentFile>.ReadAllAsync(context, MostBytes) is { } body ? ([new SentFile(account ?? UnnamedAccount, body)], null) : (null, s_tooLarge);
+    }
+
+    private static async Task<(IReadOnlyList<SentFile>?, Problem?)> Parts(HttpContext context, string? boundary)
+    {
+        if (string.IsNullOrEmpty(boundary) || boundary.Length > 70)
+            return (null, Broken("The multipart body has no boundary of 1 to 70 characters (RFC 2046)."));
+        if (context.Request.ContentLength > MostBytes)
+            return (null, s_tooLarge);
+        var (files, left) = (new List<SentFile>(), MostBytes);
+        var reader = new MultipartReader(boundary, context.Request.Body);
+        try
+        {
+            while (await reader.ReadNextSectionAsync(context.RequestAborted) is { } section)
+            {
+                if (files.Count == MostFiles)
+                    return (null, s_tooLarge);
+                if (!ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var part) || HeaderUtilities.RemoveQuotes(part.Name).Value is not { Length: > 0 } name)
+                    return (null, Broken("A part of the multipart body has no name; give the form field the account's name."));
+                if (await Read(section.Body, left, context.RequestAborted) is not { } bytes)
+                    return (null, s_tooLarge);
+                left -= bytes.Length;
+                files.Add(new SentFile(name, bytes));
+            }
+        }
+        catch (Exception e) when (e is InvalidDataException || (e is IOException and not BadHttpRequestException))
+        {
+            return (null, Broken("The multipart body breaks off or its parts' headers are too long."));
+        }
+
+        return files.Count > 0 ? (files, null) : (null, Broken("The multipart body has no file in it."));
+    }
+
+    private static async Task<byte[]?> Read(Stream body, int most, CancellationToken cancel)
+    {
+        using var bytes = new MemoryStream();
+        var block = new byte[64 * 1024];
+        while (await body.ReadAsync(block, cancel) is > 0 and var count)
+        {
+            if (bytes.Length + count > most)
+                return null;
+            bytes.Write(block, 0, count);
+        }
+
+        return bytes.ToArray();
+    }
+
+    private static Problem NotTaken() => Problem.Of(ProblemTypes.MediaType, $"Send files as multipart/form-data, or one file as {string.Join(", ", s_taken)}.");
+
+    private static Problem Broken(string detail) => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = detail });
+}

@@ -1,0 +1,147 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>How many lines, how much came in and how much went out.</summary>
+public sealed record CountAnswer(int Lines, decimal In, decimal Out)
+{
+    public static CountAnswer Of(IEnumerable<Transaction> transactions, Currency money)
+    {
+        var count = Count.Of(transactions);
+        return new CountAnswer(count.Lines, Exactly(count.In, money), Exactly(count.Out, money));
+    }
+
+    /// <summary>What the bank says, with at least the currency's decimals; nothing is rounded away.</summary>
+    public static decimal Exactly(decimal amount, Currency money) => Rounding.WithDecimals(amount, money.Decimals);
+}
+
+/// <summary>One account in one file. The period is the file's own, or the whole months that its lines stand in.</summary>
+public sealed record FileAccountAnswer(string Account, DateOnly? From, DateOnly? To, bool SaysPeriod, CountAnswer Count)
+{
+    public static FileAccountAnswer Of(AccountStatement statement, Currency money)
+    {
+        var period = Sorting.PeriodOf(statement);
+        return new(statement.Account, period?.From, period?.To, statement is { From: not null, To: not null }, CountAnswer.Of(statement.Transactions, money));
+    }
+}
+
+/// <summary>A file as it was understood.</summary>
+public sealed record FileAnswer(string Name, StatementFormat Format, IReadOnlyList<FileAccountAnswer> Accounts);
+
+/// <summary>Whole days, both ends included.</summary>
+public sealed record PeriodAnswer(DateOnly From, DateOnly To)
+{
+    public static IReadOnlyList<PeriodAnswer> Of(IEnumerable<Period> periods) => [.. periods.Select(period => new PeriodAnswer(period.From, period.To))];
+}
+
+/// <summary>Which days of an account the files cover together.</summary>
+public sealed record CoverageAnswer(string Account, decimal Months, IReadOnlyList<PeriodAnswer> Covered, IReadOnlyList<PeriodAnswer> Gaps, IReadOnlyList<PeriodAnswer> Overlaps)
+{
+    public static CoverageAnswer Of(Coverage coverage) =>
+        new(coverage.Account, Rounding.Trim(Rounding.Nearest(coverage.Months, 4)), PeriodAnswer.Of(coverage.Covered), PeriodAnswer.Of(coverage.Gaps), PeriodAnswer.Of(coverage.Overlaps));
+}
+
+/// <summary>What became of the lines: every line that was read stands in exactly one of these, and they add up to what was read.</summary>
+public sealed record AccountedAnswer(CountAnswer Read, CountAnswer Placed, CountAnswer Unplaced, CountAnswer Paired, CountAnswer OwnAccount, CountAnswer LeftOut, CountAnswer Duplicate, CountAnswer OutsidePeriod, CountAnswer ForeignCurrency)
+{
+    public static AccountedAnswer Of(Sorting sorting)
+    {
+        CountAnswer With(Fate fate) => CountAnswer.Of(sorting.Of[fate].Select(sorted => sorted.Entry.Transaction), sorting.Currency);
+        return new AccountedAnswer(CountAnswer.Of(sorting.All.Select(sorted => sorted.Entry.Transaction), sorting.Currency), With(Fate.Placed), With(Fate.Unplaced), With(Fate.Paired), With(Fate.OwnAccount),
+            With(Fate.LeftOut), With(Fate.Duplicate), With(Fate.OutsidePeriod), With(Fate.ForeignCurrency));
+    }
+}
+
+/// <summary>A line that was refused.</summary>
+public sealed record RefusedLineAnswer(string File, int Line, string Code, string Detail);
+
+/// <summary>Lines that were refused: how many, and the first hundred.</summary>
+public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> Lines)
+{
+    private const int Told = 100;
+
+    public static RefusedAnswer Of(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, Sorting sorting)
+    {
+        var all = files.Index().SelectMany(file => file.Item.Refused.Select(line => new RefusedLineAnswer(sent[file.Index].Name, line.Line, line.Code, line.Detail)))
+            .Concat(sorting.Of[Fate.ForeignCurrency].Select(sorted => new RefusedLineAnswer(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, "currency-mismatch",
+                $"The line is not in {sorting.Currency.Code}, and nothing is ever converted; add what it cost by hand."))).ToList();
+        return new RefusedAnswer(all.Count, [.. all.Take(Told)]);
+    }
+}
+
+/// <summary>A line of the draft and what it is made of.</summary>
+/// <param name="To">What it is.</param>
+/// <param name="Heading">The kind of cost.</param>
+/// <param name="Name">What the draft calls it.</param>
+/// <param name="Rules">The rules that took its lines, as pointers into the reading rules.</param>
+/// <param name="Count">How many lines.</param>
+/// <param name="Total">What the files have of it, refunds taken off.</param>
+/// <param name="Refunds">Money back that was taken off.</param>
+/// <param name="First">The first of its lines.</param>
+/// <param name="Last">The last of its lines.</param>
+/// <param name="PerYear">What a year of it comes to.</param>
+/// <param name="Reckoned">How the year was reckoned.</param>
+/// <param name="TimesAYear">With by-interval: how often a year.</param>
+public sealed record DraftLineAnswer(
+    Placement To, Heading? Heading, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First, DateOnly Last, decimal PerYear, Reckoned Reckoned,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? TimesAYear)
+{
+    public static DraftLineAnswer Of(DraftLine line, Currency money) => new(line.Name.To, line.Name.Heading, line.Name.Name, Pointers(line.Entries), line.Entries.Count,
+        CountAnswer.Exactly(line.Total, money), CountAnswer.Exactly(line.Back, money), line.First, line.Last, money.Nearest(line.PerYear), line.Reckoned, line.TimesAYear);
+
+    public static IReadOnlyList<string> Pointers(IEnumerable<Sorted> entries) => [.. entries.Select(sorted => sorted.Rule!.Value).Distinct().Order().Select(Pointer)];
+
+    public static string Pointer(int rule) => FormattableString.Invariant($"#/rules/{rule}");
+}
+
+/// <summary>A purchase that the draft has as equipment instead of as an expense.</summary>
+/// <param name="Pointer">Where it stands in the draft; null where the stored profile has it already.</param>
+/// <param name="Heading">The heading to use where it is to be an expense after all.</param>
+/// <param name="Name">What the draft calls it.</param>
+/// <param name="Cost">What it cost.</param>
+/// <param name="Bought">The day it was paid.</param>
+/// <param name="Rule">The rule that took the line.</param>
+public sealed record BoughtAnswer(string? Pointer, Heading? Heading, string Name, decimal Cost, DateOnly Bought, string Rule)
+{
+    public static BoughtAnswer Of(BoughtToLast one, CostProfile draft, Currency money)
+    {
+        var place = draft.Equipment.Index().Where(thing => thing.Item.Name == one.Name && thing.Item.Cost == one.Cost).Select(thing => (int?)thing.Index).FirstOrDefault();
+        return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.Heading, one.Name, CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));
+    }
+}
+
+/// <summary>What similar lines were placed as.</summary>
+public sealed record SuggestionAnswer(Placement To, Heading? Heading, string Name, string Because);
+
+/// <summary>Lines that look alike and that no rule took.</summary>
+public sealed record UnplacedAnswer(string Text, Paid Paid, int Count, decimal Total, DateOnly First, DateOnly Last, SuggestionAnswer? Suggested)
+{
+    public static UnplacedAnswer Of(Unplaced group, Currency money) => new(group.Text, group.Paid, group.Entries.Count, CountAnswer.Exactly(group.Total, money),
+        group.Entries.Min(sorted => sorted.Entry.Date), group.Entries.Max(sorted => sorted.Entry.Date),
+        group.Suggested is { } line ? new SuggestionAnswer(line.To, line.Heading, line.Name, $"Lines with \"{group.Because}\" were placed so.") : null);
+}
+
+/// <summary>What a heading or line comes to a year in the stored profile and in the draft.</summary>
+public sealed record DifferenceAnswer(Placement To, Heading? Heading, string? Name, decimal Stored, decimal Drafted, decimal Difference)
+{
+    public static DifferenceAnswer Of(ProfileDifference one, Currency money) => new(one.To, one.Heading, one.Name, money.Nearest(one.Stored), money.Nearest(one.Drafted), money.Nearest(one.Drafted - one.Stored));
+}
+
+/// <summary>One line of a file with what became of it. Its words stay with the bank.</summary>
+public sealed record LineAnswer(string File, int Line, DateOnly Date, decimal Amount, Fate Fate, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule)
+{
+    public static LineAnswer Of(Sorted sorted, IReadOnlyList<SentFile> sent, Currency money) => new(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, sorted.Entry.Date,
+        CountAnswer.Exactly(sorted.Entry.Amount, money), sorted.Fate, sorted.Rule is { } rule ? DraftLineAnswer.Pointer(rule) : null);
+}
+
+/// <summary>Writes the draft as the store would give it back: with all its defaults.</summary>
+public sealed class DraftText : JsonConverter<CostProfile>
+{
+    public override CostProfile Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+    public override void Write(Utf8JsonWriter writer, CostProfile value, JsonSerializerOptions options) => writer.WriteRawValue(WireJson.WriteDocument(value, Currency.Of(value.Currency)));
+}

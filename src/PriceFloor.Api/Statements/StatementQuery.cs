@@ -1,0 +1,119 @@
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
+using PriceFloor.Pricing;
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>How statements are to be read, and what the draft is made for.</summary>
+public sealed record StatementQuery : IQuery<StatementQuery>
+{
+    /// <summary>Years that equipment lasts where nobody says. Common practice, without a source.</summary>
+    private const decimal UsualLife = 5;
+
+    private const string DefaultRules = "main";
+    private const int ColumnName = 200;
+
+    public DateTimeOffset? AsOf { get; private init; }
+
+    /// <summary>The key of the reading rules.</summary>
+    public string Rules { get; private init; } = DefaultRules;
+
+    /// <summary>Whether the caller named the rules: then they must be there.</summary>
+    public bool NamesRules { get; private init; }
+
+    /// <summary>The key of the stored profile to compare with.</summary>
+    public string? Against { get; private init; }
+
+    public string? Currency { get; private init; }
+
+    public DateOnly? From { get; private init; }
+
+    public DateOnly? To { get; private init; }
+
+    public DateOnly? YearStart { get; private init; }
+
+    public decimal? EquipmentFrom { get; private init; }
+
+    public decimal LifeYears { get; private init; } = UsualLife;
+
+    /// <summary>What to call the account of a file that is the whole body.</summary>
+    public string? Account { get; private init; }
+
+    /// <summary>Whether every line is told with what became of it.</summary>
+    public bool Lines { get; private init; }
+
+    public SheetReading Sheet { get; private init; } = new();
+
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("rules", "Key of the reading rules.", "string", Example: "main", Default: "\"main\""),
+        new("against", "Key of a stored profile: what no bank knows is taken from it, and the answer shows heading by heading what differs.", "string", Example: "main"),
+        new("currency", "ISO 4217 code of the draft. Absent: that of the profile compared with, else the first that a file tells.", "string", Example: "USD"),
+        new("from", "Lines before this day are left out.", "string", "date", "2026-01-01"),
+        new("to", "Lines after this day are left out.", "string", "date", "2026-12-31"),
+        new("yearStart", "First day of the year drafted. Absent: that of the profile compared with, else the first month covered.", "string", "date", "2027-01-01"),
+        new("equipmentFrom", "A single purchase of at least so much is offered as equipment. Absent: 1,000 of a currency with cents, 100,000 of one without (our own choice).", "number", "decimal", "1000", Least: 0, Most: Limits.HighestPrice),
+        new("lifeYears", "How many years such equipment lasts (common practice, no source): whole months.", "number", "decimal", "5", Least: 1, Most: 100, Default: "5"),
+        new("account", "With one file as the body: what to call its account where the file does not name it.", "string", Example: "current"),
+        new("lines", "With true, the answer lists every line with what became of it and the rule that took it.", "boolean", Default: "false"),
+        new("dateOrder", "How sheets write their dates. Absent: ISO 8601 only, since 02/03/2026 may be read in two ways.", "string", Example: "day-month-year"),
+        .. ColumnParameters,
+        SheetQuery.Dialect,
+        QueryParameters.AsOf,
+    ];
+
+    private static IEnumerable<QueryParameter> ColumnParameters =>
+    [
+        new("dateColumn", "Heading of a sheet's column with the day.", "string", Example: "Booked"),
+        new("amountColumn", "Heading of the column with signed amounts: above zero came in.", "string", Example: "Amount"),
+        new("inColumn", "Heading of the column with what came in, where in and out have columns of their own.", "string", Example: "Paid in"),
+        new("outColumn", "Heading of the column with what went out.", "string", Example: "Paid out"),
+        new("textColumn", "Heading of the column with the words.", "string", Example: "Details"),
+        new("idColumn", "Heading of the column with the bank's own id.", "string", Example: "Reference"),
+        new("currencyColumn", "Heading of the column with the currency.", "string", Example: "Currency"),
+        new("accountColumn", "Heading of the column with the account.", "string", Example: "Account"),
+    ];
+
+    public static StatementQuery Read(QueryValues values)
+    {
+        var rules = values.Text("rules");
+        var read = new StatementQuery
+        {
+            AsOf = values.Time("asOf"),
+            Rules = rules ?? DefaultRules,
+            NamesRules = rules is not null,
+            Against = values.Text("against"),
+            Currency = values.Text("currency", 3),
+            From = values.Date("from"),
+            To = values.Date("to"),
+            YearStart = values.Date("yearStart"),
+            EquipmentFrom = values.Number("equipmentFrom", new MoneyAttribute()),
+            LifeYears = values.Number("lifeYears", new QuantityAttribute { Least = "1", Most = "100" }) ?? UsualLife,
+            Account = values.Text("account"),
+            Lines = values.Truth("lines"),
+            Sheet = SheetOf(values),
+        };
+        if (read.Currency is { } code && Pricing.Currency.Find(code) is null)
+            values.Add("currency", "unknown-currency", "currency must be an ISO 4217 code in capitals, such as USD.");
+        if (read.To < read.From)
+            values.Add("to", "out-of-order", "to must not be before from.");
+        if (read.LifeYears * 12 % 1 != 0)
+            values.Add("lifeYears", "out-of-range", "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
+        return read;
+    }
+
+    private static SheetReading SheetOf(QueryValues values) => new()
+    {
+        Semicolon = SheetQuery.DialectOf(values) == SheetDialect.Semicolon,
+        DateOrder = values.Word<DateOrder>("dateOrder"),
+        DateColumn = values.Text("dateColumn", ColumnName),
+        AmountColumn = values.Text("amountColumn", ColumnName),
+        InColumn = values.Text("inColumn", ColumnName),
+        OutColumn = values.Text("outColumn", ColumnName),
+        TextColumn = values.Text("textColumn", ColumnName),
+        IdColumn = values.Text("idColumn", ColumnName),
+        CurrencyColumn = values.Text("currencyColumn", ColumnName),
+        AccountColumn = values.Text("accountColumn", ColumnName),
+    };
+}

@@ -1,0 +1,148 @@
+using System.Text;
+using FluentValidation;
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Pricing;
+using PriceFloor.Statements;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>From statements to a draft. What the bank says stays in this request's memory: nothing here stores or logs.</summary>
+public static class StatementRoutes
+{
+    /// <summary>Rules times lines are bounded, but not by little.</summary>
+    private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(20);
+
+    private const int MostAccounts = 50;
+
+    public static async Task<Results<Ok<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
+    {
+        var (sent, unreadable) = await StatementBody.ReadAsync(context, query.Value.Account);
+        if (unreadable is not null)
+            return unreadable;
+        using var timeout = new CancellationTokenSource(s_longest, clock);
+        using var cancel = CancellationTokenSource.CreateLinkedTokenSource(timeout.Token, context.RequestAborted);
+        context.Response.Headers.CacheControl = "no-store";
+        try
+        {
+            var (answer, problem) = Draft(sent!, query.Value, keeper, store, profiles, cancel.Token);
+            return problem is null ? TypedResults.Ok(answer!) : problem;
+        }
+        catch (Exception e) when (e is System.Text.RegularExpressions.RegexMatchTimeoutException || (e is OperationCanceledException && timeout.IsCancellationRequested))
+        {
+            return Problem.CannotCompute("too-large", "Sorting the lines took longer than 20 seconds; send fewer files or simpler patterns.");
+        }
+        catch (OverflowException)
+        {
+            return Problem.CannotCompute("too-large", "The amounts add up to more than can be exact; look for a column that holds no amounts.");
+        }
+    }
+
+    private static (StatementAnswer?, Problem?) Draft(IReadOnlyList<SentFile> sent, StatementQuery query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, CancellationToken cancel)
+    {
+        var (known, unknown) = Known.Of(query, keeper, store);
+        if (unknown is not null)
+            return (null, unknown);
+        var (files, unread) = Read(sent, query.Sheet, cancel);
+        if (unread is not null)
+            return (null, unread);
+        var (currency, noCurrency) = CurrencyOf(query, known!.Against?.Document, files!);
+        if (noCurrency is not null)
+            return (null, noCurrency);
+        if (files!.SelectMany(file => file.Statements).Select(statement => statement.Account).Distinct().Count() is > MostAccounts and var accounts)
+            return (null, Problem.CannotCompute("too-large", FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?")));
+
+        var asked = query.From is null && query.To is null ? null : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
+        var sorting = Sorting.Sort(files!, known.Rules, currency!, asked, cancel);
+        var draft = ProfileDraft.Of(sorting, new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency!), query.LifeYears));
+        if (FaultOf(draft.Profile, currency!, profiles) is { } fault)
+            return (null, fault);
+        var year = StudioYear.Of(draft.Profile, known.YearStart);
+        return year.Found is null ? (null, Problem.OfFaults(year.Faults)) : (AnswerOf(sent, files!, draft, year.Value, known, query), null);
+    }
+
+    private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year, Known known, StatementQuery query)
+    {
+        var (sorting, money, against) = (draft.Sorting, draft.Sorting.Currency, known.Against);
+        var pace = Pace.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, sorting);
+        return new StatementAnswer
+        {
+            Currency = money.Code,
+            Files = [.. sent.Zip(files, (file, read) => new FileAnswer(file.Name, read.Format, [.. read.Statements.Select(statement => FileAccountAnswer.Of(statement, money))]))],
+            Coverage = [.. sorting.Coverage.Select(CoverageAnswer.Of)],
+            Accounted = AccountedAnswer.Of(sorting),
+            Refused = RefusedAnswer.Of(sent, files, sorting),
+            Draft = draft.Profile,
+            Lines = [.. draft.Lines.Select(line => DraftLineAnswer.Of(line, money))],
+            Equipment = [.. draft.Bought.Select(one => BoughtAnswer.Of(one, draft.Profile, money))],
+            Unplaced = [.. Unplaced.In(sorting).Take(200).Select(group => UnplacedAnswer.Of(group, money))],
+            NotCovered = [.. year.NotCovered],
+            MoneyReceived = MoneyReceivedAnswer.Of(MoneyReceived.In(sorting), year),
+            Pace = PaceAnswer.Of(pace, money),
+            Differences = against is null ? null : [.. ProfileDifference.Between(against.Document, draft.Profile).Select(one => DifferenceAnswer.Of(one, money))],
+            Transactions = query.Lines ? [.. sorting.All.Select(sorted => LineAnswer.Of(sorted, sent, money))] : null,
+            Basis = known.Basis,
+            Assumed = AssumptionAnswer.Of(Assumed(draft, against is null, query)),
+            Warnings = WarningAnswer.Of(StatementWarnings.In(draft, pace, known.HasRules)),
+        };
+    }
+
+    private static IEnumerable<Assumption> Assumed(ProfileDraft draft, bool calendarToo, StatementQuery query)
+    {
+        if (calendarToo)
+        {
+            yield return new("/draft/calendar/weeksPerYear", draft.Profile.Calendar.WeeksPerYear);
+            yield return new("/draft/calendar/daysPerWeek", draft.Profile.Calendar.DaysPerWeek);
+            yield return new("/draft/calendar/hoursPerDay", draft.Profile.Calendar.HoursPerDay);
+        }
+
+        foreach (var index in Enumerable.Range(0, draft.Profile.Equipment.Count).Where(index => draft.Bought.Any(one => one.Name == draft.Profile.Equipment[index].Name)))
+            yield return new(FormattableString.Invariant($"/draft/equipment/{index}/depreciation/lifeYears"), query.LifeYears);
+        foreach (var assumption in Pricing.Assumed.In(draft.Profile))
+            yield return assumption with { Pointer = "/draft" + assumption.Pointer["/profile".Length..] };
+    }
+
+    private static (IReadOnlyList<StatementFile>?, Problem?) Read(IReadOnlyList<SentFile> sent, SheetReading sheet, CancellationToken cancel)
+    {
+        var files = new List<StatementFile>();
+        foreach (var (index, file) in sent.Index())
+        {
+            cancel.ThrowIfCancellationRequested();
+            var read = StatementReader.Read(file.Bytes, file.Name, sheet);
+            if (read.Found is null)
+                return (null, Unreadable(read.Faults, FormattableString.Invariant($"#/files/{index}")));
+            files.Add(read.Found);
+        }
+
+        return (files, null);
+    }
+
+    /// <summary>What a parameter can mend is invalid input; what no parameter can is unreadable.</summary>
+    private static Problem Unreadable(IReadOnlyList<Fault> faults, string pointer) => faults[0].Code switch
+    {
+        "missing-column" or "dialect" or "duplicate-column" => Problem.Invalid(faults.Select(fault => new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail })),
+        "too-many" => Problem.Of(ProblemTypes.TooLarge, faults[0].Detail),
+        _ => Problem.Unreadable(new InputError { Pointer = pointer, Code = faults[0].Code, Detail = faults[0].Detail }),
+    };
+
+    private static (Currency?, Problem?) CurrencyOf(StatementQuery query, CostProfile? against, IReadOnlyList<StatementFile> files)
+    {
+        if (query.Currency is { } asked && against is not null && against.Currency != asked)
+            return (null, Problem.Of(ProblemTypes.CurrencyMismatch, $"The profile \"{query.Against}\" is in {against.Currency}; nothing is ever converted."));
+        var code = query.Currency ?? against?.Currency
+            ?? files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).Select(transaction => transaction.Currency).FirstOrDefault(known => known is not null && Currency.Find(known) is not null);
+        return code is null
+            ? (null, Problem.Invalid([new InputError { Parameter = "currency", Code = "required", Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in." }]))
+            : (Currency.Of(code), null);
+    }
+
+    private static decimal UsualEquipment(Currency currency) => currency.Decimals == 0 ? 100_000 : 1_000;
+
+    /// <summary>A draft is a valid document or it is not answered: amounts past the bounds come from a column that holds no amounts.</summary>
+    private static Problem? FaultOf(CostProfile draft, Currency currency, IValidator<CostProfile> validator) =>
+        JsonBody<CostProfile>.Parse(Encoding.UTF8.GetBytes(WireJson.WriteDocument(draft, currency)), validator).Problem is { } problem
+            ? Problem.CannotCompute(problem.Errors?[0].Code ?? "too-large", $"The draft would not be a valid profile: {problem.Errors?[0].Pointer} {problem.Detail}")
+            : null;
+}

@@ -1,0 +1,41 @@
+using System.Globalization;
+using PriceFloor.Pricing;
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>What may make a draft wrong without making it impossible.</summary>
+public static class StatementWarnings
+{
+    /// <summary>Below this, what is paid by the quarter or the year cannot be told from what is not.</summary>
+    private const int ShortMonths = 3;
+
+    public static IEnumerable<Warning> In(ProfileDraft draft, Pace? pace, bool hasRules)
+    {
+        var sorting = draft.Sorting;
+        if (!hasRules)
+            yield return new("no-reading-rules", "No reading rules are stored under that key, so every line is unplaced; PUT /v1/reading-rules/main first.", "/unplaced");
+        if (sorting.Duplicates.ByLikeness is > 0 and var alike)
+            yield return new("duplicates-by-likeness", Text($"{alike} lines without a bank's id were counted once because another file has the same date, amount and words."), "/accounted/duplicate");
+        if (sorting.Duplicates.Repeated is > 0 and var repeated)
+            yield return new("equal-lines", Text($"{repeated} lines are equal to another in the same file and have no bank's id; all were counted, as two equal purchases would be."), "/accounted/placed");
+        if (sorting.Duplicates.IdsUsedAgain is > 0 and var ids)
+            yield return new("id-used-again", Text($"{ids} bank's ids stand at two different amounts; both were counted."), "/accounted");
+        foreach (var (index, account) in sorting.Coverage.Index())
+        {
+            if (account.Gaps.Count > 0)
+                yield return new("gap", $"The files of \"{account.Account}\" leave days out; the year is reckoned from the months that they cover.", Text($"/coverage/{index}/gaps"));
+            if (account.Covered.Count > 0 && account.Months < ShortMonths)
+                yield return new("short-coverage", $"\"{account.Account}\" covers less than {ShortMonths} months: bills paid by the quarter or the year may be missing or counted too often.", Text($"/coverage/{index}/months"));
+        }
+
+        foreach (var line in draft.PaidBack)
+            yield return new("more-back-than-paid", $"\"{line.Name.Name}\" got more back than was paid; it has no place in the draft.", "/lines");
+        if (sorting.Of[Fate.Unplaced].Any())
+            yield return new("unplaced-lines", "Lines that no rule took are in no figure of the draft; add rules for the largest of them.", "/unplaced");
+        if (pace is { IsWhole: false })
+            yield return new("income-missing", "The files do not cover every day of the year so far, so income may be missing in the pace.", "/pace");
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,121 @@
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Statements;
+
+/// <summary>How a line's year was reckoned from the months that the files cover.</summary>
+public enum Reckoned
+{
+    /// <summary>The whole year is there, or more: twelve months of it.</summary>
+    WholeYear,
+
+    /// <summary>Spread over the months covered, times twelve.</summary>
+    ByMonths,
+
+    /// <summary>At even distances of 2, 3 or 6 months: so many times a year.</summary>
+    ByInterval,
+
+    /// <summary>Paid in one month only, as yearly bills are: once a year.</summary>
+    OnceAYear,
+}
+
+/// <summary>What makes entries one line of the draft.</summary>
+public sealed record LineName(Placement To, Heading? Heading, string Name, decimal BusinessShare, TracedTo? TracedTo)
+{
+    /// <summary>The line that a rule leads to.</summary>
+    public static LineName Of(ReadingRule rule) => new(rule.To, rule.Heading, NameOf(rule), ShareOf(rule), rule.TracedTo);
+
+    /// <summary>The name with room left for a few words after it.</summary>
+    public string Short => Name.Length > Limits.NameLength - 20 ? Name[..(Limits.NameLength - 20)] : Name;
+
+    private static decimal ShareOf(ReadingRule rule) => rule.BusinessShare ?? (rule.To == Placement.Business ? 1 : 0);
+
+    private static string NameOf(ReadingRule rule) => rule.Name
+        ?? (rule.Heading is { } heading ? Sentence(Kebab(heading.ToString()).Replace('-', ' '))
+            : rule.To == Placement.Household && rule.TextHas is { } text ? Sentence(Words.Single(text))
+            : Sentence(Kebab(rule.To.ToString()).Replace('-', ' ')));
+
+    private static string Kebab(string word) => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(word);
+
+    private static string Sentence(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..].ToLowerInvariant();
+}
+
+/// <summary>The entries of one line, and what they make in a year.</summary>
+public sealed class DraftLine
+{
+    /// <summary>Paid in one month of fewer covered months than these, it may as well be monthly.</summary>
+    private const int TooFewMonths = 3;
+
+    /// <summary>Two payments half a year or a quarter apart are one bill only where the amounts are this close. Our own choice.</summary>
+    private const decimal Alike = 0.2m;
+
+    /// <summary>Headings that are billed by the year more often than by the month. Common practice, without a source.</summary>
+    private static readonly Heading[] s_billedYearly = [Pricing.Heading.Insurance, Pricing.Heading.TaxesAndLicences, Pricing.Heading.ProfessionalServices, Pricing.Heading.Training];
+
+    public DraftLine(LineName name, IReadOnlyList<Sorted> entries, IReadOnlyList<Coverage> coverage)
+    {
+        (Name, Entries) = (name, entries);
+        var isIncome = name.To is Placement.OtherIncome or Placement.Sale;
+        Amounts = [.. entries.Select(sorted => isIncome ? sorted.Entry.Amount : -sorted.Entry.Amount)];
+        Total = Amounts.Sum();
+        Back = -Amounts.Where(amount => amount < 0).Sum();
+        var months = coverage.ToDictionary(account => account.Account);
+        (Reckoned, TimesAYear) = Rhythm(entries.Select(sorted => months[sorted.Entry.Account]).Distinct().ToList());
+        PerYear = Reckoned switch
+        {
+            Reckoned.OnceAYear => Total,
+            Reckoned.ByInterval => Total / PaidMonths().Count * TimesAYear!.Value,
+            _ => entries.Zip(Amounts).GroupBy(pair => pair.First.Entry.Account).Sum(account => account.Sum(pair => pair.Second) * 12 / months[account.Key].Months),
+        };
+    }
+
+    public LineName Name { get; }
+
+    public IReadOnlyList<Sorted> Entries { get; }
+
+    /// <summary>Each entry as the line counts it: costs above zero, refunds below; for income the other way round.</summary>
+    public IReadOnlyList<decimal> Amounts { get; }
+
+    /// <summary>What the files have of it, refunds taken off.</summary>
+    public decimal Total { get; }
+
+    /// <summary>Refunds that were taken off.</summary>
+    public decimal Back { get; }
+
+    /// <summary>What a year of it comes to; below zero where more came back than was paid.</summary>
+    public decimal PerYear { get; }
+
+    public Reckoned Reckoned { get; }
+
+    /// <summary>With <see cref="Reckoned.ByInterval"/>: how often a year.</summary>
+    public int? TimesAYear { get; }
+
+    public DateOnly First => Entries.Min(sorted => sorted.Entry.Date);
+
+    public DateOnly Last => Entries.Max(sorted => sorted.Entry.Date);
+
+    private (Reckoned, int?) Rhythm(List<Coverage> coverage)
+    {
+        if (coverage.TrueForAll(account => account.IsWholeYear))
+            return (Reckoned.WholeYear, null);
+        var (paid, covered) = (PaidMonths(), coverage.Max(account => account.Months));
+        if (paid.Count == 1 && (covered >= TooFewMonths || (Name.Heading is { } heading && s_billedYearly.Contains(heading))))
+            return (Reckoned.OnceAYear, null);
+        return Interval(paid) is { } interval ? (Reckoned.ByInterval, 12 / interval) : (Reckoned.ByMonths, null);
+    }
+
+    /// <summary>The even distance in months between payments: 2, 3 or 6; null where there is none to speak of.</summary>
+    private static int? Interval(IReadOnlyList<(int Month, decimal Amount)> paid)
+    {
+        if (paid.Count < 2)
+            return null;
+        var distance = paid[1].Month - paid[0].Month;
+        var isEven = paid.Zip(paid.Skip(1)).All(pair => pair.Second.Month - pair.First.Month == distance);
+        var areAlike = paid.Max(month => month.Amount) - paid.Min(month => month.Amount) <= Alike * paid.Max(month => month.Amount);
+        return distance is 2 or 3 or 6 && isEven && (paid.Count > 2 || (areAlike && distance > 2)) ? distance : null;
+    }
+
+    /// <summary>The months in which something was paid, counted from year 0, with what was paid.</summary>
+    private List<(int Month, decimal Amount)> PaidMonths() =>
+        [.. Entries.Zip(Amounts).Where(pair => pair.Second > 0).GroupBy(pair => pair.First.Entry.Date.Year * 12 + pair.First.Entry.Date.Month)
+            .Select(month => (month.Key, month.Sum(pair => pair.Second))).OrderBy(month => month.Key)];
+}

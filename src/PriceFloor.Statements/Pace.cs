@@ -1,0 +1,61 @@
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Statements;
+
+/// <summary>What a part of the year says of the whole: required revenue to date against income to date, and what is left to bring in.</summary>
+public sealed class Pace
+{
+    private Pace(StudioYear year, Period soFar, decimal income, bool isWhole)
+    {
+        var days = year.YearStart.AddYears(1).DayNumber - year.YearStart.DayNumber;
+        SoFar = soFar;
+        IsWhole = isWhole;
+        Elapsed = (soFar.To.DayNumber - soFar.From.DayNumber + 1) / (decimal)days;
+        RequiredRevenue = year.RequiredRevenue;
+        RequiredToDate = year.RequiredRevenue * Elapsed;
+        IncomeToDate = income;
+        StillToBring = decimal.Max(0, RequiredRevenue - income);
+        WeeksLeft = year.Profile.Calendar.WeeksPerYear * (1 - Elapsed);
+        PerWeekLeft = Rounding.Settle(WeeksLeft) > 0 ? StillToBring / WeeksLeft : null;
+    }
+
+    /// <summary>From the year's first day to the last one that every account covers.</summary>
+    public Period SoFar { get; }
+
+    /// <summary>False where days of it are missing in the files, so that income may be missing too.</summary>
+    public bool IsWhole { get; }
+
+    /// <summary>The share of the year's days that has passed.</summary>
+    public decimal Elapsed { get; }
+
+    /// <summary>The year's required revenue.</summary>
+    public decimal RequiredRevenue { get; }
+
+    /// <summary>Its share for the days passed.</summary>
+    public decimal RequiredToDate { get; }
+
+    /// <summary>What sales left in those days, sales tax taken off.</summary>
+    public decimal IncomeToDate { get; }
+
+    /// <summary>What the rest of the year must bring; 0 where it has come in already.</summary>
+    public decimal StillToBring { get; }
+
+    /// <summary>Working weeks left, the year's holidays spread evenly.</summary>
+    public decimal WeeksLeft { get; }
+
+    /// <summary>What each of them must bring; null where the year is over.</summary>
+    public decimal? PerWeekLeft { get; }
+
+    /// <summary>The pace of a year of which the files cover a part; null where they cover none of it.</summary>
+    public static Pace? Of(StudioYear year, Sorting sorting)
+    {
+        var whole = new Period(new DateOnly(year.YearStart.Year, year.YearStart.Month, 1), new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddYears(1).AddDays(-1));
+        var selling = sorting.PlacedTo(Placement.Sale).Select(sorted => sorted.Entry.Account).ToHashSet();
+        var accounts = sorting.Coverage.Where(account => account.Covered.Count > 0 && (selling.Count == 0 || selling.Contains(account.Account))).ToList();
+        if (accounts.Count == 0 || new Period(whole.From, accounts.Min(account => account.Covered[^1].To)) is var known && known.To < known.From)
+            return null;
+        var soFar = known.Shared(whole)!.Value;
+        var isWhole = accounts.TrueForAll(account => account.Covered.Any(covered => covered.From <= soFar.From && covered.To >= soFar.To));
+        return new Pace(year, soFar, MoneyReceived.Between(sorting, soFar), isWhole);
+    }
+}

@@ -1,0 +1,87 @@
+using System.Runtime.InteropServices;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Statements;
+
+/// <summary>Whole days, both ends included.</summary>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct Period(DateOnly From, DateOnly To)
+{
+    public bool Holds(DateOnly day) => day >= From && day <= To;
+
+    /// <summary>The days that both have, or null.</summary>
+    public Period? Shared(Period other)
+    {
+        var (from, to) = (From > other.From ? From : other.From, To < other.To ? To : other.To);
+        return from <= to ? new Period(from, to) : null;
+    }
+
+    /// <summary>
+    /// Months, the last one counted by its days: 16 January to 15 July is 6, 1 January to 15 June is 5.5, and a year is 12 wherever it starts.
+    /// </summary>
+    public decimal Months
+    {
+        get
+        {
+            var (whole, end) = (0, To.AddDays(1));
+            while (From.AddMonths(whole + 1) <= end)
+                whole++;
+            var (start, next) = (From.AddMonths(whole), From.AddMonths(whole + 1));
+            return whole + (decimal)(end.DayNumber - start.DayNumber) / (next.DayNumber - start.DayNumber);
+        }
+    }
+
+    /// <summary>The months' whole calendar months: what a sheet covers that does not say it.</summary>
+    public static Period WholeMonths(DateOnly first, DateOnly last) =>
+        new(new DateOnly(first.Year, first.Month, 1), new DateOnly(last.Year, last.Month, DateTime.DaysInMonth(last.Year, last.Month)));
+}
+
+/// <summary>Which days of an account the files cover.</summary>
+public sealed class Coverage
+{
+    /// <summary>Coverage of these periods of one account.</summary>
+    public Coverage(string account, IEnumerable<Period> periods)
+    {
+        Account = account;
+        var (covered, gaps, overlaps) = (new List<Period>(), new List<Period>(), new List<Period>());
+        foreach (var period in periods.OrderBy(period => period.From).ThenBy(period => period.To))
+        {
+            if (covered.Count == 0)
+            {
+                covered.Add(period);
+                continue;
+            }
+
+            var last = covered[^1];
+            if (last.Shared(period) is { } shared)
+                overlaps.Add(shared);
+            if (period.From > last.To.AddDays(1))
+            {
+                gaps.Add(new Period(last.To.AddDays(1), period.From.AddDays(-1)));
+                covered.Add(period);
+            }
+            else if (period.To > last.To)
+            {
+                covered[^1] = last with { To = period.To };
+            }
+        }
+
+        (Covered, Gaps, Overlaps, Months) = (covered, gaps, overlaps, covered.Sum(period => period.Months));
+    }
+
+    public string Account { get; }
+
+    public IReadOnlyList<Period> Covered { get; }
+
+    /// <summary>Days between two files that neither has.</summary>
+    public IReadOnlyList<Period> Gaps { get; }
+
+    /// <summary>Days that two files have.</summary>
+    public IReadOnlyList<Period> Overlaps { get; }
+
+    /// <summary>Months covered, without the gaps.</summary>
+    public decimal Months { get; }
+
+    /// <summary>True where a whole year or more is covered, so that nothing is left to guess.</summary>
+    public bool IsWholeYear => Rounding.Settle(Months) >= 12;
+}

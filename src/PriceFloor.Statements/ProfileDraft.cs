@@ -1,0 +1,102 @@
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Statements;
+
+/// <summary>What the draft takes from elsewhere than the statements.</summary>
+/// <param name="Against">The stored profile: its calendar, tax, materials and all that no bank knows are kept.</param>
+/// <param name="YearStart">The first day of the year drafted; null: the stored profile's, else the first month covered, at most twelve months back.</param>
+/// <param name="EquipmentFrom">A purchase of at least so much may be equipment.</param>
+/// <param name="LifeYears">How long equipment lasts.</param>
+public sealed record DraftChoices(CostProfile? Against, DateOnly? YearStart, decimal EquipmentFrom, decimal LifeYears);
+
+/// <summary>A cost profile drafted from statements, and the lines that it was made of.</summary>
+public sealed class ProfileDraft
+{
+    /// <summary>No bank knows them: to be put right by the maker. Common practice, without a source.</summary>
+    private static readonly StudioCalendar s_assumedCalendar = new() { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8 };
+
+    private ProfileDraft(Sorting sorting, DraftChoices choices)
+    {
+        Sorting = sorting;
+        var (lines, bought) = (new List<DraftLine>(), new List<BoughtToLast>());
+        foreach (var line in sorting.Of[Fate.Placed].GroupBy(sorted => LineName.Of(sorting.RuleOf(sorted))))
+        {
+            var lasting = BoughtToLast.In(line.Key, [.. line], choices.EquipmentFrom).ToList();
+            bought.AddRange(lasting);
+            var rest = line.Where(sorted => !lasting.Exists(one => ReferenceEquals(one.Entry, sorted))).ToList();
+            if (rest.Count > 0)
+                lines.Add(new DraftLine(line.Key, rest, sorting.Coverage));
+        }
+
+        Lines = [.. lines.OrderBy(line => line.Name.To).ThenByDescending(line => line.PerYear).ThenBy(line => line.Name.Name, StringComparer.Ordinal)];
+        Bought = [.. bought.OrderByDescending(one => one.Cost)];
+        Profile = ProfileOf(choices);
+    }
+
+    public Sorting Sorting { get; }
+
+    /// <summary>The lines, largest first within what they are.</summary>
+    public IReadOnlyList<DraftLine> Lines { get; }
+
+    /// <summary>Purchases offered as equipment.</summary>
+    public IReadOnlyList<BoughtToLast> Bought { get; }
+
+    /// <summary>The draft: a whole document, to be stored as it is or after changes.</summary>
+    public CostProfile Profile { get; }
+
+    /// <summary>Drafts a profile.</summary>
+    public static ProfileDraft Of(Sorting sorting, DraftChoices choices) => new(sorting, choices);
+
+    /// <summary>Lines where more came back than was paid: they have no place in a profile.</summary>
+    public IEnumerable<DraftLine> PaidBack => Lines.Where(line => IsInProfile(line) && line.PerYear < 0);
+
+    private static bool IsInProfile(DraftLine line) => line.Name.To is Placement.Business or Placement.Household or Placement.OtherIncome;
+
+    private CostProfile ProfileOf(DraftChoices choices)
+    {
+        var stored = choices.Against;
+        var basis = stored ?? new CostProfile { Name = "Drafted from statements", Currency = Sorting.Currency.Code, Calendar = s_assumedCalendar };
+        var counted = Lines.Where(line => IsInProfile(line) && Yearly(line.PerYear) > 0).ToList();
+        return basis with
+        {
+            YearStart = choices.YearStart ?? stored?.YearStart ?? FirstMonth(),
+            Expenses = [.. counted.Where(line => line.Name is { To: Placement.Business, BusinessShare: > 0 }).Select(line => ExpenseOf(line, stored))],
+            Household = [.. counted.Where(line => line.Name.To == Placement.Household).Select(HouseholdOf), .. counted.Where(line => line.Name is { To: Placement.Business, BusinessShare: < 1 }).Select(PrivatePartOf)],
+            OtherIncome = [.. counted.Where(line => line.Name.To == Placement.OtherIncome).Select(line => IncomeOf(line, stored))],
+            Equipment = [.. basis.Equipment, .. Bought.Select(one => one.AsEquipment(choices.LifeYears)).Where(one => !basis.Equipment.Any(known => IsSame(known, one)))],
+        };
+    }
+
+    private DateOnly? FirstMonth() => Sorting.Covers is not { } covers ? null
+        : new DateOnly(covers.To.Year, covers.To.Month, 1).AddMonths(-11) is var earliest && covers.From > earliest ? new DateOnly(covers.From.Year, covers.From.Month, 1) : earliest;
+
+    private Expense ExpenseOf(DraftLine line, CostProfile? stored)
+    {
+        var known = stored?.Expenses.FirstOrDefault(expense => expense.Name == line.Name.Name);
+        return new Expense
+        {
+            Name = line.Name.Name,
+            Amount = Yearly(line.PerYear * line.Name.BusinessShare),
+            Per = Per.Year,
+            Heading = line.Name.Heading ?? known?.Heading,
+            TracedTo = line.Name.TracedTo ?? known?.TracedTo,
+            Deductible = known?.Deductible ?? true,
+        };
+    }
+
+    private HouseholdLine HouseholdOf(DraftLine line) => new() { Name = line.Name.Name, Amount = Yearly(line.PerYear), Per = Per.Year, BusinessShare = line.Name.BusinessShare };
+
+    private HouseholdLine PrivatePartOf(DraftLine line) =>
+        new() { Name = line.Name.Short + ", the private part", Amount = Yearly(line.PerYear) - Yearly(line.PerYear * line.Name.BusinessShare), Per = Per.Year };
+
+    private OtherIncome IncomeOf(DraftLine line, CostProfile? stored)
+    {
+        var known = stored?.OtherIncome.FirstOrDefault(income => income.Name == line.Name.Name);
+        return new OtherIncome { Name = line.Name.Name, Amount = Yearly(line.PerYear), Per = Per.Year, Kind = known?.Kind ?? IncomeKind.Taxable, DaysPerYear = known?.DaysPerYear ?? 0 };
+    }
+
+    private decimal Yearly(decimal amount) => Sorting.Currency.Nearest(amount);
+
+    private static bool IsSame(Equipment known, Equipment bought) =>
+        known.Cost == bought.Cost && known.InService is { } since && since.Year == bought.InService!.Value.Year && since.Month == bought.InService.Value.Month;
+}

@@ -1,0 +1,99 @@
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Statements;
+
+/// <summary>All the lines of the files, each with what became of it, and what the files cover.</summary>
+public sealed class Sorting
+{
+    private Sorting(ReadyRules rules, Currency currency, IReadOnlyList<Sorted> all, IReadOnlyList<Coverage> coverage, Duplicates duplicates)
+    {
+        (Rules, Currency, All, Coverage, Duplicates) = (rules, currency, all, coverage, duplicates);
+        Of = all.ToLookup(sorted => sorted.Fate);
+    }
+
+    public ReadyRules Rules { get; }
+
+    public Currency Currency { get; }
+
+    /// <summary>Every transaction that was read, once, in the order of the files.</summary>
+    public IReadOnlyList<Sorted> All { get; }
+
+    public ILookup<Fate, Sorted> Of { get; }
+
+    /// <summary>What the files cover, by account.</summary>
+    public IReadOnlyList<Coverage> Coverage { get; }
+
+    public Duplicates Duplicates { get; }
+
+    /// <summary>The first and the last day that any account covers; null where nothing is.</summary>
+    public Period? Covers => Coverage.Where(account => account.Covered.Count > 0).ToList() is { Count: > 0 } covered
+        ? new Period(covered.Min(account => account.Covered[0].From), covered.Max(account => account.Covered[^1].To))
+        : null;
+
+    /// <summary>The rule that took a placed entry.</summary>
+    public ReadingRule RuleOf(Sorted sorted) => Rules.Document.Rules[sorted.Rule!.Value];
+
+    /// <summary>The placed entries whose rule says this.</summary>
+    public IEnumerable<Sorted> PlacedTo(Placement to) => Of[Fate.Placed].Where(sorted => RuleOf(sorted).To == to);
+
+    /// <param name="files">The files that were read.</param>
+    /// <param name="rules">The rules to sort by.</param>
+    /// <param name="currency">The one currency of the draft; a file that says none is in it.</param>
+    /// <param name="asked">The days to look at; null for all that the files have.</param>
+    /// <param name="cancel">Ends it early.</param>
+    public static Sorting Sort(IReadOnlyList<StatementFile> files, ReadyRules rules, Currency currency, Period? asked, CancellationToken cancel)
+    {
+        var entries = files.Index().SelectMany(file => file.Item.Statements.SelectMany(statement =>
+            statement.Transactions.Select(transaction => new Entry(file.Index, statement.Account, transaction)))).ToList();
+        var duplicates = new Duplicates();
+        var sorted = entries.ConvertAll(entry =>
+        {
+            cancel.ThrowIfCancellationRequested();
+            return First(entry, rules, currency, asked, duplicates);
+        });
+        PairTransfers(sorted);
+        return new Sorting(rules, currency, sorted, CoverageOf(files, asked), duplicates);
+    }
+
+    private static Sorted First(Entry entry, ReadyRules rules, Currency currency, Period? asked, Duplicates duplicates)
+    {
+        if (entry.Transaction.Currency is { } code && code != currency.Code)
+            return new Sorted(entry, Fate.ForeignCurrency, null);
+        if (asked is { } period && !period.Holds(entry.Date))
+            return new Sorted(entry, Fate.OutsidePeriod, null);
+        if (duplicates.Has(entry))
+            return new Sorted(entry, Fate.Duplicate, null);
+        if (rules.FirstFor(entry.Transaction) is not { } rule)
+            return new Sorted(entry, Fate.Unplaced, null);
+        return new Sorted(entry, rules.Document.Rules[rule].To switch
+        {
+            Placement.OwnAccount => Fate.OwnAccount,
+            Placement.LeaveOut => Fate.LeftOut,
+            _ => Fate.Placed,
+        }, rule);
+    }
+
+    private static void PairTransfers(List<Sorted> sorted)
+    {
+        var places = Enumerable.Range(0, sorted.Count).Where(index => sorted[index].Fate is Fate.Unplaced or Fate.OwnAccount).ToList();
+        foreach (var place in OwnTransfers.In(places.ConvertAll(index => sorted[index].Entry)).Select(index => places[index]))
+            sorted[place] = sorted[place] with { Fate = Fate.Paired };
+    }
+
+    private static List<Coverage> CoverageOf(IReadOnlyList<StatementFile> files, Period? asked) =>
+        [.. files.SelectMany(file => file.Statements).GroupBy(statement => statement.Account)
+            .Select(account => new Coverage(account.Key, account.Select(PeriodOf).OfType<Period>().Select(period => Within(period, asked)).OfType<Period>()))];
+
+    private static Period? Within(Period period, Period? asked) => asked is { } wanted ? period.Shared(wanted) : period;
+
+    /// <summary>What the file says it covers, stretched to what stands in it; a sheet says nothing and covers the whole months it has lines of.</summary>
+    public static Period? PeriodOf(AccountStatement statement)
+    {
+        if (statement.Transactions.Count == 0)
+            return statement is { From: { } from, To: { } to } && from <= to ? new Period(from, to) : null;
+        var (first, last) = (statement.Transactions.Min(transaction => transaction.Date), statement.Transactions.Max(transaction => transaction.Date));
+        var whole = Period.WholeMonths(first, last);
+        var (starts, ends) = (statement.From ?? whole.From, statement.To ?? whole.To);
+        return new Period(starts < first ? starts : first, ends > last ? ends : last);
+    }
+}

@@ -1,0 +1,47 @@
+namespace PriceFloor.Statements;
+
+/// <summary>Lines that no rule took and that look alike, and what similar lines were placed as.</summary>
+/// <param name="Text">The words of the newest of them.</param>
+/// <param name="Paid">Which way.</param>
+/// <param name="Entries">The lines.</param>
+/// <param name="Suggested">What the most similar placed lines are; null where none is similar.</param>
+/// <param name="Because">The word that they share.</param>
+public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entries, LineName? Suggested, string? Because)
+{
+    public decimal Total => Entries.Sum(sorted => decimal.Abs(sorted.Entry.Amount));
+
+    /// <summary>Largest first.</summary>
+    public static IReadOnlyList<Unplaced> In(Sorting sorting)
+    {
+        var placed = PlacedByWord(sorting);
+        return [.. sorting.Of[Fate.Unplaced]
+            .GroupBy(sorted => (Words.Alike(sorted.Entry.Transaction.Text), sorted.Entry.Transaction.Paid))
+            .Select(alike => GroupOf(alike.Key.Paid, [.. alike], placed))
+            .OrderByDescending(group => group.Total).ThenBy(group => group.Text, StringComparer.Ordinal)];
+    }
+
+    private static Unplaced GroupOf(Paid paid, IReadOnlyList<Sorted> entries, Dictionary<(string, Paid), HashSet<LineName>> placed)
+    {
+        var text = entries.MaxBy(sorted => sorted.Entry.Date)!.Entry.Transaction.Text;
+        // The rarest shared word tells most: one that leads to a single line, rather than "card" or "payment", which lead to many.
+        var best = Words.Telling(text).Where(word => placed.ContainsKey((word, paid))).OrderBy(word => placed[(word, paid)].Count).ThenByDescending(word => word.Length).FirstOrDefault();
+        return best is not null && placed[(best, paid)] is { Count: 1 } lines
+            ? new Unplaced(text, paid, entries, lines.First(), best)
+            : new Unplaced(text, paid, entries, null, null);
+    }
+
+    private static Dictionary<(string, Paid), HashSet<LineName>> PlacedByWord(Sorting sorting)
+    {
+        var placed = new Dictionary<(string, Paid), HashSet<LineName>>();
+        foreach (var sorted in sorting.Of[Fate.Placed])
+            foreach (var word in Words.Telling(sorted.Entry.Transaction.Text))
+            {
+                var key = (word, sorted.Entry.Transaction.Paid);
+                if (!placed.TryGetValue(key, out var lines))
+                    placed[key] = lines = [];
+                lines.Add(LineName.Of(sorting.RuleOf(sorted)));
+            }
+
+        return placed;
+    }
+}

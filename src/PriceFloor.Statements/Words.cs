@@ -1,0 +1,40 @@
+using System.Text;
+
+namespace PriceFloor.Statements;
+
+/// <summary>The words of a statement's line.</summary>
+public static class Words
+{
+    /// <summary>White space made single, none at the ends; control characters count as white space.</summary>
+    public static string Single(string text)
+    {
+        var words = new StringBuilder(text.Length);
+        foreach (var letter in text)
+            if (!char.IsWhiteSpace(letter) && !char.IsControl(letter))
+                words.Append(letter);
+            else if (words.Length > 0 && words[^1] != ' ')
+                words.Append(' ');
+        return words.ToString().TrimEnd();
+    }
+
+    /// <summary>What two lines of the same payee have in common: words of letters alone, in capitals, without numbers, dates and branches' codes.</summary>
+    public static string Alike(string text) => string.Join(' ', Telling(text));
+
+    /// <summary>The words of at least three letters.</summary>
+    public static IEnumerable<string> Telling(string text)
+    {
+        var start = -1;
+        for (var at = 0; at <= text.Length; at++)
+        {
+            var inside = at < text.Length && char.IsLetter(text[at]);
+            if (inside && start < 0)
+                start = at;
+            else if (!inside && start >= 0)
+            {
+                if (at - start >= 3)
+                    yield return text[start..at].ToUpperInvariant();
+                start = -1;
+            }
+        }
+    }
+}
