@@ -3,12 +3,13 @@ using System.Text.Json;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
+using PriceFloor.Statements;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Demo;
 
 /// <summary>An invented studio to try the service with. It goes in by the same way as everybody's documents.</summary>
-public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels, DocumentKind<ListedPrice> prices)
+public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels, DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules)
 {
     public void Fill(Store store) => store.Write("demo", writing =>
     {
@@ -17,6 +18,7 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         Put(writing, channels, studio.GetProperty("channels"));
         Put(writing, designs, studio.GetProperty("designs"));
         Put(writing, prices, studio.GetProperty("prices"));
+        Put(writing, rules, "main", JsonDocument.Parse(Read("starter-rules.json")).RootElement);
         return true;
     });
 
@@ -36,12 +38,15 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
     private static void Put<T>(Writing writing, DocumentKind<T> kind, JsonElement documents) where T : class
     {
         foreach (var document in documents.EnumerateObject())
-        {
-            var body = JsonBody<T>.Parse(System.Text.Encoding.UTF8.GetBytes(document.Value.GetRawText()), kind.Validator);
-            var saved = body.Problem is { } problem ? new Saved(null, null, problem) : kind.Save(writing, document.Name, body.Value);
-            if (saved.Problem is not null)
-                throw new InvalidOperationException($"The demo's {kind.Name} {document.Name} is refused: {string.Join(' ', saved.Problem.Errors?.Select(error => $"{error.Pointer} {error.Detail}") ?? [saved.Problem.Type.Slug])}");
-        }
+            Put(writing, kind, document.Name, document.Value);
+    }
+
+    private static void Put<T>(Writing writing, DocumentKind<T> kind, string key, JsonElement document) where T : class
+    {
+        var body = JsonBody<T>.Parse(System.Text.Encoding.UTF8.GetBytes(document.GetRawText()), kind.Validator);
+        var saved = body.Problem is { } problem ? new Saved(null, null, problem) : kind.Save(writing, key, body.Value);
+        if (saved.Problem is not null)
+            throw new InvalidOperationException($"The demo's {kind.Name} {key} is refused: {string.Join(' ', saved.Problem.Errors?.Select(error => $"{error.Pointer} {error.Detail}") ?? [saved.Problem.Type.Slug])}");
     }
 
     private static string Read(string name)
