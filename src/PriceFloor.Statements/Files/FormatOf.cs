@@ -1,0 +1,37 @@
+namespace PriceFloor.Statements.Files;
+
+/// <summary>What a file is, told by how it begins.</summary>
+internal enum FileKind { Sheet, OfxSgml, Xml, Doctype }
+
+internal static class FormatOf
+{
+    public static FileKind Text(ReadOnlySpan<char> text)
+    {
+        text = text.TrimStart();
+        if (text.StartsWith("OFXHEADER:", StringComparison.OrdinalIgnoreCase))
+            return FileKind.OfxSgml;
+        var bare = !text.StartsWith("<?");
+        var root = AfterProlog(text);
+        if (root.StartsWith("<!DOCTYPE", StringComparison.OrdinalIgnoreCase))
+            return FileKind.Doctype;
+        if (!root.StartsWith("<"))
+            return FileKind.Sheet;
+        // <OFX> under no header at all is read as SGML: its reader also reads end tags.
+        return bare && root.StartsWith("<OFX>", StringComparison.OrdinalIgnoreCase) ? FileKind.OfxSgml : FileKind.Xml;
+    }
+
+    /// <summary>Passes over declarations, instructions and comments, which cannot nest.</summary>
+    private static ReadOnlySpan<char> AfterProlog(ReadOnlySpan<char> text)
+    {
+        while (true)
+        {
+            var end = text.StartsWith("<?") ? "?>" : text.StartsWith("<!--") ? "-->" : null;
+            if (end is null)
+                return text;
+            var at = text.IndexOf(end);
+            if (at < 0)
+                return text;
+            text = text[(at + end.Length)..].TrimStart();
+        }
+    }
+}

@@ -1,0 +1,52 @@
+namespace PriceFloor.Statements.Files;
+
+/// <summary>The values of one STMTTRN as they come by.</summary>
+internal sealed class OfxTransaction(int line)
+{
+    private readonly Dictionary<string, string> _values = [];
+
+    public int Line => line;
+
+    public string? CorrectedId => PlainText.Id(Value("CORRECTFITID"));
+
+    public bool IsDeletion => Value("CORRECTACTION").Equals("DELETE", StringComparison.OrdinalIgnoreCase);
+
+    public void Say(string inside, string field, string value)
+    {
+        var key = inside == "STMTTRN" ? field : $"{inside}/{field}";
+        // XML may give one value in pieces; more than a text can use is let go.
+        if (!_values.TryGetValue(key, out var before))
+            _values[key] = value;
+        else if (before.Length < PlainText.LongestText)
+            _values[key] = before + value;
+    }
+
+    /// <returns>Null where <paramref name="transaction"/> was read, else why not.</returns>
+    public LineFault? Read(string? currency, out Transaction? transaction)
+    {
+        transaction = null;
+        if (Value("TRNTYPE").Trim().Equals("HOLD", StringComparison.OrdinalIgnoreCase))
+            return LineFault.NotBooked;
+        if (OfxValue.Day(Value("DTPOSTED")) is not { } date)
+            return LineFault.BadDate;
+        if (OfxValue.Amount(Value("TRNAMT")) is not { } amount)
+            return LineFault.BadAmount;
+        if (amount == 0)
+            return LineFault.Zero;
+        // CURRENCY says that the amount is in another currency; ORIGCURRENCY only that it once was, before the bank converted it.
+        if ((PlainText.Currency(Value("CURRENCY/CURSYM")) ?? currency) is not ({ Length: 3 } or null))
+            return LineFault.BadCurrency;
+        transaction = new Transaction
+        {
+            Line = line,
+            Date = date,
+            Amount = amount,
+            Currency = PlainText.Currency(Value("CURRENCY/CURSYM")) ?? currency,
+            BankId = PlainText.Id(Value("FITID")),
+            Text = PlainText.Of(Value("NAME"), Value("PAYEE/NAME"), Value("EXTDNAME"), Value("MEMO")),
+        };
+        return null;
+    }
+
+    private string Value(string key) => _values.GetValueOrDefault(key, "");
+}

@@ -1,0 +1,42 @@
+using System.Xml;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Statements.Files;
+
+/// <summary>Reads OFX 2.x.</summary>
+internal static class OfxXml
+{
+    public static Outcome<StatementFile> Read(XmlReader reader, string account)
+    {
+        var statements = new OfxStatements(account);
+        do
+        {
+            if (reader.Depth > XmlFile.Deepest)
+                return XmlFile.TooDeep;
+            Give(reader, statements);
+            if (statements.IsFull)
+                return Gathered.TooMany;
+        }
+        while (reader.Read());
+        return statements.As(StatementFormat.OfxXml);
+    }
+
+    private static void Give(XmlReader reader, OfxStatements statements)
+    {
+        switch (reader.NodeType)
+        {
+            case XmlNodeType.Element:
+                var (name, isEmpty) = (reader.LocalName.ToUpperInvariant(), reader.IsEmptyElement);
+                statements.Take(new OfxToken(OfxTokenKind.Open, name, 0));
+                if (isEmpty)
+                    statements.Take(new OfxToken(OfxTokenKind.Close, name, 0));
+                break;
+            case XmlNodeType.EndElement:
+                statements.Take(new OfxToken(OfxTokenKind.Close, reader.LocalName.ToUpperInvariant(), 0));
+                break;
+            case XmlNodeType.Text or XmlNodeType.CDATA:
+                statements.Take(new OfxToken(OfxTokenKind.Text, reader.Value, 0));
+                break;
+        }
+    }
+}

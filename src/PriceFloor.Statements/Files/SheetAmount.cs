@@ -1,0 +1,84 @@
+using System.Globalization;
+
+namespace PriceFloor.Statements.Files;
+
+/// <summary>
+/// Amounts as people's sheets write them: a sign before or behind, or parentheses for money that went out; thousands in groups of three only where
+/// decimals follow, since 1,234 alone may be twelve hundred or one and a bit.
+/// </summary>
+/// <param name="DecimalMark">Point or comma; the other one may part thousands.</param>
+internal readonly record struct SheetAmount(char DecimalMark)
+{
+    private const int MostDigits = 18;
+    private const char MinusSign = '\u2212';
+
+    private char GroupMark => DecimalMark == '.' ? ',' : '.';
+
+    public bool TryRead(ReadOnlySpan<char> cell, out decimal amount)
+    {
+        amount = 0;
+        cell = cell.Trim();
+        var negative = TakesMinus(ref cell);
+        Span<char> plain = stackalloc char[MostDigits + 1];
+        if (!Plain(cell, plain, out var length))
+            return false;
+        amount = decimal.Parse(plain[..length], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+        amount = negative ? -amount : amount;
+        return true;
+    }
+
+    /// <summary>Takes off at most one sign; a second one stays behind and is no digit.</summary>
+    private static bool TakesMinus(ref ReadOnlySpan<char> cell)
+    {
+        var (negative, from, behind) = cell switch
+        {
+            ['(', .., ')'] => (true, 1, 1),
+            ['-' or MinusSign, ..] => (true, 1, 0),
+            ['+', ..] => (false, 1, 0),
+            [.., '-' or MinusSign] => (true, 0, 1),
+            _ => (false, 0, 0),
+        };
+        cell = cell[from..^behind].Trim();
+        return negative;
+    }
+
+    /// <summary>Copies digits and a decimal point, or says no.</summary>
+    private bool Plain(ReadOnlySpan<char> text, Span<char> plain, out int length)
+    {
+        length = 0;
+        var mark = text.IndexOf(DecimalMark);
+        var whole = mark < 0 ? text : text[..mark];
+        var decimals = mark < 0 ? [] : text[(mark + 1)..];
+        if ((whole.IsEmpty && mark < 0) || (mark >= 0 && decimals.IsEmpty) || decimals.ContainsAnyExceptInRange('0', '9'))
+            return false;
+        if (whole.Contains(GroupMark) && (mark < 0 || !IsGrouped(whole)))
+            return false;
+        foreach (var character in whole)
+        {
+            if (character == GroupMark)
+                continue;
+            if (!char.IsAsciiDigit(character) || length == MostDigits)
+                return false;
+            plain[length++] = character;
+        }
+        if (length + decimals.Length > MostDigits)
+            return false;
+        if (mark < 0)
+            return true;
+        plain[length++] = '.';
+        decimals.CopyTo(plain[length..]);
+        length += decimals.Length;
+        return true;
+    }
+
+    private bool IsGrouped(ReadOnlySpan<char> whole)
+    {
+        var first = whole.IndexOf(GroupMark);
+        if (first is < 1 or > 3 || (whole.Length - first) % 4 != 0)
+            return false;
+        for (var i = first; i < whole.Length; i++)
+            if (whole[i] == GroupMark != ((i - first) % 4 == 0))
+                return false;
+        return true;
+    }
+}

@@ -1,0 +1,92 @@
+namespace PriceFloor.Statements.Files;
+
+/// <summary>Which column of a sheet says what; -1 where none does.</summary>
+internal sealed class SheetColumns
+{
+    private readonly string[] _words;
+
+    public SheetColumns(IReadOnlyList<string> header, SheetReading sheet)
+    {
+        _words = [.. header.Select(SheetWords.Plain)];
+        Count = header.Count;
+        Date = Find(sheet.DateColumn, SheetWords.Date);
+        (Amount, In, Out) = Money(sheet);
+        Texts = sheet.TextColumn is { } named ? [Find(named, [])] : [.. Enumerable.Range(0, Count).Where(i => SheetWords.Text.Contains(_words[i]))];
+        Id = Find(sheet.IdColumn, SheetWords.Id);
+        Currency = Find(sheet.CurrencyColumn, SheetWords.Currency);
+        Account = Find(sheet.AccountColumn, SheetWords.Account);
+        IsUnsigned = Amount >= 0 && sheet.AmountColumn is null && _words.Any(SheetWords.Direction.Contains);
+        Missing = [.. MissingOf(sheet)];
+    }
+
+    public int Count { get; }
+
+    public int Date { get; }
+
+    public int Amount { get; }
+
+    public int In { get; }
+
+    public int Out { get; }
+
+    public IReadOnlyList<int> Texts { get; }
+
+    public int Id { get; }
+
+    public int Currency { get; }
+
+    public int Account { get; }
+
+    /// <summary>The parameters by which the caller named columns that the header has not, or must name columns that were not recognised.</summary>
+    public IReadOnlyList<string> Missing { get; }
+
+    /// <summary>A header names at least a day and an amount.</summary>
+    public bool IsHeader => Date >= 0 && (Amount >= 0 || In >= 0 || Out >= 0);
+
+    /// <summary>At least one column of two or more is recognised: meant as a header, though not enough of one.</summary>
+    public bool IsNearly => Count > 1 && (Date >= 0 || Amount >= 0 || In >= 0 || Out >= 0);
+
+    /// <summary>The amounts seem to have no sign, since another column says their direction; a caller who names the column knows that they have.</summary>
+    public bool IsUnsigned { get; }
+
+    /// <summary>Columns for in and out are surer than one amount, which might have no sign beside them.</summary>
+    private (int Amount, int In, int Out) Money(SheetReading sheet)
+    {
+        if (sheet.AmountColumn is { } named)
+            return (Find(named, []), -1, -1);
+        var (ins, outs) = (Find(sheet.InColumn, SheetWords.In), Find(sheet.OutColumn, SheetWords.Out));
+        var amount = Find(null, SheetWords.Amount);
+        var isNamed = sheet.InColumn is not null || sheet.OutColumn is not null;
+        return isNamed || (ins >= 0 && outs >= 0) || amount < 0 ? (-1, ins, outs) : (amount, -1, -1);
+    }
+
+    private int Find(string? named, string[] words)
+    {
+        if (named is not null)
+            return Array.IndexOf(_words, SheetWords.Plain(named));
+        foreach (var word in words)
+            if (Array.IndexOf(_words, word) is >= 0 and var found)
+                return found;
+        return -1;
+    }
+
+    private IEnumerable<string> MissingOf(SheetReading sheet)
+    {
+        if (Date < 0)
+            yield return "dateColumn";
+        if (sheet.AmountColumn is not null ? Amount < 0 : Amount < 0 && In < 0 && Out < 0)
+            yield return "amountColumn";
+        if (sheet.AmountColumn is null && sheet.InColumn is not null && In < 0)
+            yield return "inColumn";
+        if (sheet.AmountColumn is null && sheet.OutColumn is not null && Out < 0)
+            yield return "outColumn";
+        if (sheet.TextColumn is not null && Texts[0] < 0)
+            yield return "textColumn";
+        if (sheet.IdColumn is not null && Id < 0)
+            yield return "idColumn";
+        if (sheet.CurrencyColumn is not null && Currency < 0)
+            yield return "currencyColumn";
+        if (sheet.AccountColumn is not null && Account < 0)
+            yield return "accountColumn";
+    }
+}

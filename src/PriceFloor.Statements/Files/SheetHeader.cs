@@ -1,0 +1,60 @@
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Statements.Files;
+
+/// <summary>Where the header of a sheet stands and how the sheet is written.</summary>
+internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separator)
+{
+    /// <summary>Lines above the header, such as the bank's name and the period, that are passed over.</summary>
+    private const int MostPreamble = 20;
+
+    /// <summary>Finds the header in the dialect that the caller says, else with tabs; never in the other dialect, whose decimals would be read wrongly.</summary>
+    public static Outcome<SheetHeader> Of(string text, SheetReading sheet)
+    {
+        var separator = sheet.Semicolon ? ';' : ',';
+        var other = sheet.Semicolon ? ',' : ';';
+        var found = Best(text, separator, sheet);
+        if (found is not { Columns.IsHeader: true } && Best(text, '\t', sheet) is { Columns.IsHeader: true } tabbed)
+            found = tabbed;
+        if (found is not { Columns.IsHeader: true } && Best(text, other, sheet) is { Columns.IsHeader: true })
+            return OtherDialect(sheet);
+        found ??= Best(text, '\t', sheet);
+        if (found is null)
+            return Best(text, other, sheet) is null ? Unknown : OtherDialect(sheet);
+        if (found.Columns.Missing.Count > 0)
+            return MissingColumns(found.Columns.Missing);
+        return found.Columns.IsUnsigned ? Unsigned : found;
+    }
+
+    public static Fault Unknown { get; } =
+        new("", "unknown-format", "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.");
+
+    private static Fault Unsigned { get; } = new("", "unsigned-amount",
+        "One column has the amount and another its direction. If the amounts have signs, say ?amountColumn= with its name; if not, put a minus before what went out.");
+
+    /// <summary>The first line that is a header, else the first that is nearly one.</summary>
+    private static SheetHeader? Best(string text, char separator, SheetReading sheet)
+    {
+        SheetHeader? nearly = null;
+        foreach (var row in new SheetRows(text, separator).Read().Take(MostPreamble + 1))
+        {
+            if (row.Cells is not { Count: <= 1000 } cells)
+                continue;
+            var header = new SheetHeader(new SheetColumns(cells, sheet), row.Line, separator);
+            if (header.Columns.IsHeader)
+                return header;
+            if (header.Columns.IsNearly)
+                nearly ??= header;
+        }
+        return nearly;
+    }
+
+    private static Fault OtherDialect(SheetReading sheet) => new("", "dialect", sheet.Semicolon
+        ? "The columns are separated by commas; leave out ?dialect=semicolon."
+        : "The columns are separated by semicolons; say ?dialect=semicolon, which also reads decimal commas.");
+
+    private static Fault MissingColumns(IReadOnlyList<string> missing) => new("", "missing-column",
+        $"No column of the header is the one for {string.Join(", ", missing)}; say {string.Join(" and ", missing.Select(Say))} with the column's name in the file.");
+
+    private static string Say(string parameter) => parameter == "amountColumn" ? "?amountColumn= (or ?inColumn= and ?outColumn=)" : $"?{parameter}=";
+}
