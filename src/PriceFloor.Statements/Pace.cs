@@ -5,14 +5,15 @@ namespace PriceFloor.Statements;
 /// <summary>What a part of the year says of the whole: required revenue to date against income to date, and what is left to bring in.</summary>
 public sealed class Pace
 {
-    private Pace(StudioYear year, Period soFar, decimal income, bool isWhole)
+    private Pace(StudioYear year, decimal keptBack, Period soFar, decimal income, bool isWhole)
     {
         var days = year.YearStart.AddYears(1).DayNumber - year.YearStart.DayNumber;
         SoFar = soFar;
         IsWhole = isWhole;
         Elapsed = (soFar.To.DayNumber - soFar.From.DayNumber + 1) / (decimal)days;
-        RequiredRevenue = year.RequiredRevenue;
-        RequiredToDate = year.RequiredRevenue * Elapsed;
+        KeptBack = keptBack;
+        RequiredRevenue = decimal.Max(0, year.RequiredRevenue - keptBack);
+        RequiredToDate = RequiredRevenue * Elapsed;
         IncomeToDate = income;
         StillToBring = decimal.Max(0, RequiredRevenue - income);
         WeeksLeft = year.Profile.Calendar.WeeksPerYear * (1 - Elapsed);
@@ -28,7 +29,13 @@ public sealed class Pace
     /// <summary>The share of the year's days that has passed.</summary>
     public decimal Elapsed { get; }
 
-    /// <summary>The year's required revenue.</summary>
+    /// <summary>
+    /// Commissions and fees of the year that never pass through the accounts, because shops keep them back before a payout: what reaches
+    /// the accounts need not bring them in.
+    /// </summary>
+    public decimal KeptBack { get; }
+
+    /// <summary>What must reach the accounts over the year: its required revenue less what is kept back.</summary>
     public decimal RequiredRevenue { get; }
 
     /// <summary>Its share for the days passed.</summary>
@@ -47,8 +54,9 @@ public sealed class Pace
     public decimal? PerWeekLeft { get; }
 
     /// <summary>The pace of a year of which the files cover a part; null where they cover none of it.</summary>
-    public static Pace? Of(StudioYear year, Sorting sorting)
+    public static Pace? Of(StudioYear year, ProfileDraft draft)
     {
+        var sorting = draft.Sorting;
         var whole = new Period(new DateOnly(year.YearStart.Year, year.YearStart.Month, 1), new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddYears(1).AddDays(-1));
         var selling = sorting.PlacedTo(Placement.Sale).Select(sorted => sorted.Entry.Account).ToHashSet();
         var accounts = sorting.Coverage.Where(account => account.Covered.Count > 0 && (selling.Count == 0 || selling.Contains(account.Account))).ToList();
@@ -56,6 +64,8 @@ public sealed class Pace
             return null;
         var soFar = known.Shared(whole)!.Value;
         var isWhole = accounts.TrueForAll(account => account.Covered.Any(covered => covered.From <= soFar.From && covered.To >= soFar.To));
-        return new Pace(year, soFar, MoneyReceived.Between(sorting, soFar), isWhole);
+        return new Pace(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar, MoneyReceived.Between(sorting, soFar), isWhole);
     }
+
+    private static decimal FeesOf(CostProfile profile) => profile.Expenses.Where(line => line is { Heading: Heading.CommissionsAndFees, Deductible: true }).Sum(Annual.Amount);
 }

@@ -1,24 +1,18 @@
-using System.Text.Json.Serialization;
-
 namespace PriceFloor.Statements;
 
 /// <summary>The open formats that are read, recognised by content.</summary>
 public enum StatementFormat
 {
     /// <summary>A sheet with named columns, RFC 4180.</summary>
-    [JsonStringEnumMemberName("csv")]
     Csv,
 
     /// <summary>OFX 1.x, in SGML.</summary>
-    [JsonStringEnumMemberName("ofx-sgml")]
     OfxSgml,
 
     /// <summary>OFX 2.x, in XML.</summary>
-    [JsonStringEnumMemberName("ofx-xml")]
     OfxXml,
 
     /// <summary>ISO 20022 camt.053, the bank to customer statement.</summary>
-    [JsonStringEnumMemberName("camt-053")]
     Camt053,
 }
 

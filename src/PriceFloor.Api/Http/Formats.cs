@@ -8,6 +8,9 @@ public sealed record Format(string MediaType, string ContentType)
     public static readonly Format Json = new("application/json", "application/json");
     public static readonly Format Ndjson = new("application/x-ndjson", "application/x-ndjson");
     public static readonly Format Csv = new("text/csv", "text/csv; charset=utf-8");
+    public static readonly Format Xml = new("application/xml", "application/xml");
+    public static readonly Format Ofx = new("application/x-ofx", "application/x-ofx");
+    public static readonly Format Files = new("multipart/form-data", "multipart/form-data");
 }
 
 /// <summary>The formats that an endpoint answers in, the usual one first.</summary>

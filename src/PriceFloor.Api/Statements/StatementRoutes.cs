@@ -66,7 +66,7 @@ public static class StatementRoutes
     private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year, Known known, StatementQuery query)
     {
         var (sorting, money, against) = (draft.Sorting, draft.Sorting.Currency, known.Against);
-        var pace = Pace.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, sorting);
+        var pace = Pace.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft);
         return new StatementAnswer
         {
             Currency = money.Code,

@@ -62,6 +62,16 @@ public sealed class RouteTests
         await Same("POST", "/v1/year-plans/best", Examples.BestPlan, Examples.BestPlanAnswer);
         await Same("POST", "/v1/year-plans", Examples.YearPlan, Examples.YearPlanAnswer);
         await Same("POST", "/v1/markups", Examples.Chain, Examples.ChainAnswer);
+        await Same("PUT", "/v1/reading-rules/main", Examples.ReadingRules, Examples.StoredReadingRules);
+        foreach (var (type, body, expected) in new[] { ("text/csv", Examples.StatementSheet, Examples.StatementAnswer), ("application/x-ofx", Examples.StatementOfx, null), ("application/xml", Examples.StatementCamt, null) })
+        {
+            var drafted = await studio.SendBytes("POST", "/v1/statements?account=current", System.Text.Encoding.UTF8.GetBytes(body), type);
+            Assert.Equal(200, drafted.Status);
+            Assert.Equal(1, drafted.Json.GetProperty("draft").GetProperty("expenses").EnumerateArray().Count(line => line.GetProperty("name").GetString() == "Rent"));
+            if (expected is not null)
+                Assert.Equal(Normal(expected), Normal(drafted.Text));
+        }
+
         await Same("GET", "/v1/profiles", null, $$"""{"items":[{{Examples.StoredProfile}}],"next":null}""");
         await Same("POST", "/v1/designs/batch", Examples.DesignBatch, Examples.DesignBatchAnswer);
         foreach (var (type, body) in new[] { ("application/x-ndjson", Examples.DesignBatchLines), ("text/csv", Examples.DesignBatchSheet) })

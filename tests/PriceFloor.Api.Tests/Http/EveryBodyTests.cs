@@ -16,6 +16,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         ("PUT", "/v1/designs/new", Sample.Pendant),
         ("PUT", "/v1/channels/new", Sample.Shop),
         ("PUT", "/v1/designs/RB-014/prices/other", """{"price":58}"""),
+        ("PUT", "/v1/reading-rules/new", """{"rules":[{"textHas":"rent","least":58,"to":"business"}]}"""),
         ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
         ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),
         ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),

@@ -144,7 +144,11 @@ public static class Examples
 
     public const string StoredReadingRules = "{}";
 
-    public const string StatementSheet = "Date,Amount,Description\r\n2026-01-05,-540.00,Bench rent January\r\n";
+    public const string StatementSheet = "Date,Amount,Description,Currency\r\n2026-01-05,-540.00,Bench rent January,USD\r\n2026-01-09,-120.50,Frit order 4471,USD\r\n2026-01-15,812.40,Shop payout,USD\r\n2026-01-30,-88.00,Riverside choir trip,USD\r\n";
+
+    public const string StatementOfx = "<?xml version=\"1.0\"?><?OFX OFXHEADER=\"200\" VERSION=\"220\"?><OFX><BANKMSGSRSV1><STMTTRNRS><STMTRS><CURDEF>USD</CURDEF><BANKACCTFROM><ACCTID>current</ACCTID></BANKACCTFROM><BANKTRANLIST><DTSTART>20260101</DTSTART><DTEND>20260131</DTEND><STMTTRN><TRNTYPE>DEBIT</TRNTYPE><DTPOSTED>20260105</DTPOSTED><TRNAMT>-540.00</TRNAMT><FITID>1</FITID><MEMO>Bench rent January</MEMO></STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS></BANKMSGSRSV1></OFX>";
+
+    public const string StatementCamt = "<?xml version=\"1.0\"?><Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\"><BkToCstmrStmt><Stmt><Id>1</Id><Acct><Id><Othr><Id>current</Id></Othr></Id></Acct><Ntry><Amt Ccy=\"USD\">540.00</Amt><CdtDbtInd>DBIT</CdtDbtInd><Sts><Cd>BOOK</Cd></Sts><BookgDt><Dt>2026-01-05</Dt></BookgDt><AcctSvcrRef>1</AcctSvcrRef><AddtlNtryInf>Bench rent January</AddtlNtryInf></Ntry></Stmt></BkToCstmrStmt></Document>";
 
     public const string StatementAnswer = "{}";
 }

@@ -15,6 +15,9 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>Bodies in other formats than one JSON object, each with one that works.</summary>
     public IReadOnlyList<FormatExample> Bodies { get; init; } = [];
 
+    /// <summary>What those bodies are.</summary>
+    public string BodyWords { get; init; } = "One line after another, each answered in its place.";
+
     /// <summary>Answers in other formats than JSON.</summary>
     public IReadOnlyList<FormatExample> OtherAnswers { get; init; } = [];
 

@@ -30,7 +30,7 @@ public sealed class OperationText : IOperationFilter
         operation.RequestBody = told.Bodies.Count > 0 ? new OpenApiRequestBody
         {
             Required = true,
-            Description = "One line after another, each answered in its place.",
+            Description = told.BodyWords,
             Content = told.Bodies.ToDictionary(one => one.Format.MediaType, one => (IOpenApiMediaType)In(one, context)),
         }
         : body is null ? null : new OpenApiRequestBody
@@ -123,6 +123,8 @@ public sealed class OperationText : IOperationFilter
 
     private static OpenApiMediaType In(FormatExample one, OperationFilterContext context) => one.Format == Format.Json
         ? Media(one.Schema!.IsArray ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = ElementOf(one.Schema.GetElementType()!, context) } : Schema(one.Schema, context), one.Example)
+        : one.Format == Format.Files
+        ? new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.Object, MinProperties = 1, MaxProperties = 24, AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } }, Example = new JsonObject { ["current"] = one.Example } }
         : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example) };
 
     /// <summary>A design of a batch names itself.</summary>

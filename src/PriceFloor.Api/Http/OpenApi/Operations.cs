@@ -120,7 +120,8 @@ public static class Operations
     {
         Answer = typeof(StatementAnswer),
         AnswerExample = Examples.StatementAnswer,
-        Bodies = [new(Format.Csv, null, Examples.StatementSheet)],
+        Bodies = [new(Format.Csv, null, Examples.StatementSheet), new(Format.Files, null, Examples.StatementSheet), new(Format.Ofx, null, Examples.StatementOfx), new(Format.Xml, null, Examples.StatementCamt)],
+        BodyWords = "The files: a form with a field for each, or one of them as the whole body. Which format it is, the content says.",
         Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
     };
 
