@@ -34,7 +34,7 @@ public sealed class OpenApiTests
             foreach (var name in new[] { "operationId", "summary", "description" })
                 Assert.NotEqual("", operation.GetProperty(name).GetString());
             if (method is "PUT" or "POST")
-                Assert.True(operation.GetProperty("requestBody").GetProperty("content").GetProperty("application/json").TryGetProperty("example", out _));
+                Assert.All(operation.GetProperty("requestBody").GetProperty("content").EnumerateObject(), content => Assert.True(content.Value.TryGetProperty("example", out _), content.Name));
             foreach (var response in operation.GetProperty("responses").EnumerateObject().Where(response => response.Name[0] is '4' or '5'))
                 Assert.True(response.Value.GetProperty("content").TryGetProperty("application/problem+json", out _), response.Name);
         }
