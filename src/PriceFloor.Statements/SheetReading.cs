@@ -23,8 +23,10 @@ public sealed record SheetReading
     /// <summary>Money that went out, where it has a column of its own; with or without a minus sign.</summary>
     public string? OutColumn { get; init; }
 
+    /// <summary>Absent: every column that a general word for text names, in their order.</summary>
     public string? TextColumn { get; init; }
 
+    /// <summary>The bank's own id, unique in its account; what a payer wrote as a reference is none.</summary>
     public string? IdColumn { get; init; }
 
     public string? CurrencyColumn { get; init; }

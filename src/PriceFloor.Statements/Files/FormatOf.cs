@@ -1,3 +1,5 @@
+using PriceFloor.Pricing;
+
 namespace PriceFloor.Statements.Files;
 
 /// <summary>What a file is, told by how it begins.</summary>
@@ -5,6 +7,9 @@ internal enum FileKind { Sheet, OfxSgml, Xml, Doctype }
 
 internal static class FormatOf
 {
+    public static Fault Unknown { get; } =
+        new("", "unknown-format", "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.");
+
     public static FileKind Text(ReadOnlySpan<char> text)
     {
         text = text.TrimStart();

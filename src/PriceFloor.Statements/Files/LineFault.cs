@@ -22,7 +22,7 @@ internal sealed record LineFault(string Code, string Detail)
     public static readonly LineFault TooManyCells = new("too-many-cells",
         "The line has more cells than the header; words or amounts that contain the separator need quotes around them.");
 
-    public static readonly LineFault Quotes = new("bad-quotes", "A quote is never closed, or something stands between a closing quote and the separator.");
+    public static readonly LineFault Quotes = new("bad-quotes", "A quote is never closed, something stands between a closing quote and the separator, or the line has more than 1,000 cells.");
 
     public static readonly LineFault NotBooked = new("not-booked", "The bank has not booked it yet; it will be in a later statement.");
 

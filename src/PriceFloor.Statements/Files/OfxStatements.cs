@@ -10,12 +10,9 @@ internal sealed class OfxStatements(string account)
 {
     private static readonly HashSet<string> s_statements = ["STMTRS", "CCSTMTRS"];
 
-    /// <summary>Inside these a value belongs to them and not to what is around: BANKACCTTO has an ACCTID too.</summary>
+    /// <summary>Inside these a value means something of its own: CURRENCY and ORIGCURRENCY both have a CURSYM.</summary>
     private static readonly HashSet<string> s_aggregates =
-    [
-        "STMTRS", "CCSTMTRS", "BANKACCTFROM", "CCACCTFROM", "BANKTRANLIST", "STMTTRN", "PAYEE", "CURRENCY", "ORIGCURRENCY", "BANKACCTTO", "CCACCTTO",
-        "BANKTRANLISTP", "STMTTRNP", "LEDGERBAL", "AVAILBAL", "BALLIST", "BAL", "IMAGEDATA",
-    ];
+        ["STMTRS", "CCSTMTRS", "BANKACCTFROM", "CCACCTFROM", "BANKTRANLIST", "STMTTRN", "PAYEE", "CURRENCY", "ORIGCURRENCY"];
 
     private readonly Gathered _gathered = new();
     private readonly List<string> _inside = [];

@@ -25,7 +25,7 @@ internal sealed class OfxTokens(string text)
             var line = _line;
             if (Tag() is { } tag)
                 yield return tag;
-            else if (Between() is { Length: > 0 } words)
+            else if (Between() is var words && !string.IsNullOrWhiteSpace(words))
                 yield return new OfxToken(OfxTokenKind.Text, words, line);
         }
     }
@@ -56,7 +56,7 @@ internal sealed class OfxTokens(string text)
         }
         var length = text.AsSpan(_at + 1).IndexOf('<');
         var end = length < 0 ? text.Length : _at + 1 + length;
-        return SgmlText.Of(Pass(_at, end, end)).Trim();
+        return SgmlText.Of(Pass(_at, end, end));
     }
 
     private string Marked(int opening, string closing)

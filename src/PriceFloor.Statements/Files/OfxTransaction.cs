@@ -9,7 +9,7 @@ internal sealed class OfxTransaction(int line)
 
     public string? CorrectedId => PlainText.Id(Value("CORRECTFITID"));
 
-    public bool IsDeletion => Value("CORRECTACTION").Equals("DELETE", StringComparison.OrdinalIgnoreCase);
+    public bool IsDeletion => Value("CORRECTACTION").Trim().Equals("DELETE", StringComparison.OrdinalIgnoreCase);
 
     public void Say(string inside, string field, string value)
     {
@@ -21,6 +21,8 @@ internal sealed class OfxTransaction(int line)
             _values[key] = before + value;
     }
 
+    /// <param name="currency">Of the statement, where the transaction says none of its own.</param>
+    /// <param name="transaction">What was read.</param>
     /// <returns>Null where <paramref name="transaction"/> was read, else why not.</returns>
     public LineFault? Read(string? currency, out Transaction? transaction)
     {
@@ -34,14 +36,15 @@ internal sealed class OfxTransaction(int line)
         if (amount == 0)
             return LineFault.Zero;
         // CURRENCY says that the amount is in another currency; ORIGCURRENCY only that it once was, before the bank converted it.
-        if ((PlainText.Currency(Value("CURRENCY/CURSYM")) ?? currency) is not ({ Length: 3 } or null))
+        currency = PlainText.Currency(Value("CURRENCY/CURSYM")) ?? currency;
+        if (currency is "")
             return LineFault.BadCurrency;
         transaction = new Transaction
         {
             Line = line,
             Date = date,
             Amount = amount,
-            Currency = PlainText.Currency(Value("CURRENCY/CURSYM")) ?? currency,
+            Currency = currency,
             BankId = PlainText.Id(Value("FITID")),
             Text = PlainText.Of(Value("NAME"), Value("PAYEE/NAME"), Value("EXTDNAME"), Value("MEMO")),
         };

@@ -20,14 +20,11 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
             return OtherDialect(sheet);
         found ??= Best(text, '\t', sheet);
         if (found is null)
-            return Best(text, other, sheet) is null ? Unknown : OtherDialect(sheet);
+            return Best(text, other, sheet) is null ? FormatOf.Unknown : OtherDialect(sheet);
         if (found.Columns.Missing.Count > 0)
             return MissingColumns(found.Columns.Missing);
         return found.Columns.IsUnsigned ? Unsigned : found;
     }
-
-    public static Fault Unknown { get; } =
-        new("", "unknown-format", "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.");
 
     private static Fault Unsigned { get; } = new("", "unsigned-amount",
         "One column has the amount and another its direction. If the amounts have signs, say ?amountColumn= with its name; if not, put a minus before what went out.");
@@ -38,7 +35,7 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         SheetHeader? nearly = null;
         foreach (var row in new SheetRows(text, separator).Read().Take(MostPreamble + 1))
         {
-            if (row.Cells is not { Count: <= 1000 } cells)
+            if (row.Cells is not { } cells)
                 continue;
             var header = new SheetHeader(new SheetColumns(cells, sheet), row.Line, separator);
             if (header.Columns.IsHeader)

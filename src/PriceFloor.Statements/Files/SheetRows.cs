@@ -2,7 +2,7 @@ namespace PriceFloor.Statements.Files;
 
 /// <summary>One line of a sheet; with quoted line breaks it runs over several lines of text.</summary>
 /// <param name="Line">The line of text on which it begins, from 1.</param>
-/// <param name="Cells">Unquoted; null where the quotes make no sense.</param>
+/// <param name="Cells">Unquoted; null where the quotes make no sense, or where there is no end of cells.</param>
 internal readonly record struct SheetRow(int Line, IReadOnlyList<string>? Cells)
 {
     public bool IsEmpty => Cells is not null && Cells.All(string.IsNullOrWhiteSpace);
@@ -16,6 +16,8 @@ internal sealed class SheetRows(string text, char separator)
 {
     /// <summary>A quoted cell longer than this was never meant to be one: its quote stands alone.</summary>
     private const int LongestQuoted = 20_000;
+
+    private const int MostCells = 1000;
 
     private int _at;
     private int _line = 1;
@@ -32,7 +34,7 @@ internal sealed class SheetRows(string text, char separator)
         var cells = new List<string>();
         while (true)
         {
-            if (Cell() is not { } cell)
+            if (cells.Count == MostCells || Cell() is not { } cell)
             {
                 (_at, _line) = (from, line);
                 ToLineBreak();

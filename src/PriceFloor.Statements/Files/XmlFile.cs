@@ -27,10 +27,10 @@ internal static class XmlFile
         {
             using var reader = XmlReader.Create(new StringReader(text.TrimStart()), Settings());
             if (reader.MoveToContent() != XmlNodeType.Element)
-                return SheetHeader.Unknown;
+                return FormatOf.Unknown;
             if (reader.LocalName.Equals("OFX", StringComparison.OrdinalIgnoreCase))
                 return OfxXml.Read(reader, account);
-            return IsCamt053(reader) ? CamtFile.Read(reader, account) : SheetHeader.Unknown;
+            return IsCamt053(reader) ? CamtFile.Read(reader, account) : FormatOf.Unknown;
         }
         catch (XmlException broken)
         {
