@@ -8,6 +8,8 @@ try
     var verb = Verbs.Of(args);
     if (verb == Verbs.HealthCheck)
         return await HealthCheck.RunAsync();
+    if (StoreVerbs.Words.ContainsKey(verb))
+        return StoreVerbs.Run(verb, args, Console.Out);
 
     var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
     builder.UseDefaultAddress();

@@ -33,13 +33,14 @@ public sealed class Store : IDisposable
         try
         {
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!);
+            RefuseAlienFile();
             using var connection = Connect();
             Migrations.Apply(connection);
             _position = connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision");
         }
         catch (Exception e) when (e is SqliteException or IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The store {Path} cannot be opened by user {Environment.UserName}: {e.Message} Check that the folder exists, can be written and has space.", e);
+            throw DataFolder.CannotOpenStore(Path, e);
         }
     }
 
@@ -79,6 +80,19 @@ public sealed class Store : IDisposable
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);
         _gate.Dispose();
+    }
+
+    /// <summary>A file of another program, or one that lost its end, is left as it is. An empty one is a store that was never begun.</summary>
+    private void RefuseAlienFile()
+    {
+        if (new FileInfo(Path) is not { Exists: true, Length: > 0 })
+            return;
+        using var connection = StoreFile.Open(Path);
+        if (connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master") == 0 && connection.ExecuteScalar<int>("PRAGMA user_version") == 0)
+            return; // made, but stopped before its first table
+        StoreFile.SchemaOf(connection, Path);
+        if (connection.ExecuteScalar<string>("PRAGMA quick_check(1)") is var found && found != "ok")
+            throw DataFolder.NotAStore(Path, found ?? "it cannot be read.");
     }
 
     private SqliteConnection Connect()

@@ -107,16 +107,24 @@ public sealed class Studio : IAsyncDisposable
     }
 
     /// <summary>The service stopped and started again on the same store.</summary>
-    public async Task<Studio> Restarted()
+    public async Task<Studio> Restarted(Action<IWebHostBuilder>? configure = null)
     {
         await _factory.DisposeAsync();
-        return new Studio(Folder, Clock, "Production", null);
+        return new Studio(Folder, Clock, "Production", configure);
+    }
+
+    /// <summary>The service stopped; its folder stays until this, or the one that is started on it, is disposed of.</summary>
+    public async Task<string> Stopped()
+    {
+        await _factory.DisposeAsync();
+        return Folder;
     }
 
     public async ValueTask DisposeAsync()
     {
         await _factory.DisposeAsync();
-        Directory.Delete(Folder, recursive: true);
+        if (Directory.Exists(Folder))
+            Directory.Delete(Folder, recursive: true);
     }
 }
 

@@ -5,12 +5,13 @@ using Serilog;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>Before the first request: opens the store, makes the first key, fills an empty store with the demo studio where asked.</summary>
-public sealed class FirstStart(Settings settings, Store store, KeyRing ring, DemoStudio demo, IConfiguration configuration) : IHostedService
+/// <summary>Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, fills an empty store with the demo studio where asked.</summary>
+public sealed class FirstStart(Settings settings, StoreLock alone, Store store, KeyRing ring, DemoStudio demo, IConfiguration configuration) : IHostedService
 {
     public Task StartAsync(CancellationToken cancellationToken)
     {
         WarnAboutUnknownNames();
+        alone.Take();
         store.Open();
         var firstKey = store.Read(snapshot => snapshot.Keys.Count == 0) ? MakeFirstKey() : null;
         if (settings.Demo)

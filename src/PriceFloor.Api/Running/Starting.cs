@@ -1,5 +1,6 @@
 using FluentValidation;
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.Channels;
 using PriceFloor.Api.DesignBudgets;
@@ -52,12 +53,19 @@ public static class Starting
 
     public static void UseStore(this WebApplicationBuilder builder)
     {
-        builder.Services.AddSingleton(services => new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton(services => new StoreLock(services.GetRequiredService<Settings>().DataFolder, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton(services =>
+        {
+            _ = services.GetRequiredService<StoreLock>(); // made before the store, so that it is let go after it
+            return new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>());
+        });
         builder.Services.AddSingleton<RecordKeeper>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.AddHostedService<FirstStart>();
+        builder.Services.AddSingleton<BackupFolder>();
+        builder.Services.AddHostedService<BackupSchedule>();
     }
 
     public static void UseDocuments(this WebApplicationBuilder builder)

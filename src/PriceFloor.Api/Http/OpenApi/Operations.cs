@@ -1,4 +1,5 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents.Batches;
@@ -40,6 +41,7 @@ public static class Operations
         ["Prices"] = "Floor prices and price checks.",
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
         ["Keys"] = "Keys that open the service.",
+        ["Backups"] = "Copies of the whole store.",
         ["Health"] = "Whether the service runs.",
     };
 
@@ -143,6 +145,10 @@ public static class Operations
 
     public static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin stays. Scope: admin.")
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
+
+    public static readonly Operation MakeBackup = new("createBackup", "Backups", "Make a backup",
+        "Copies the whole store, as it stands at one moment, into backups in the data folder, while writes go on. The file is checked before it bears its name. Scope: admin.")
+    { Answer = typeof(BackupAnswer), Good = new Dictionary<int, string> { [201] = "The backup is on the disk." }, AnswerExample = Examples.Backup };
 
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };

@@ -1,0 +1,55 @@
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>What stands against using a data folder or a store, told so that whoever runs the server can mend it.</summary>
+public static class DataFolder
+{
+    private const int ReadOnly = 8, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
+
+    /// <summary>The folder cannot be written: who asks, whose it is, and the command that changes it.</summary>
+    public static StoreException Refused(string folder, Exception fault)
+    {
+        var path = Path.GetFullPath(folder);
+        var there = Existing(path);
+        var who = Unix.Self is { } self ? string.Create(CultureInfo.InvariantCulture, $" (uid {self.User}, gid {self.Group})") : "";
+        var mending = Unix.Self is { } me
+            ? string.Create(CultureInfo.InvariantCulture, $"Run: chown -R {me.User}:{me.Group} {path} && chmod u+rwx {path}")
+            : "Give this user the right to write there";
+        var parent = there == path ? "" : $" (its parent {there} is there)";
+        return new StoreException($"The data folder {path}{parent} cannot be written by user {Environment.UserName}{who}: {fault.Message} {Rights(there)}{mending}, or set PRICEFLOOR_DATA to a folder that can be written and has space.", fault);
+    }
+
+    /// <summary>Why a store cannot be opened.</summary>
+    internal static StoreException CannotOpenStore(string path, Exception fault)
+    {
+        var full = Path.GetFullPath(path);
+        return fault switch
+        {
+            SqliteException { SqliteErrorCode: Corrupt or NotADatabase } => NotAStore(full, fault.Message, fault),
+            SqliteException { SqliteErrorCode: Full } => new StoreException($"There is no space left for the store {full}. Make room on its disk and start again.", fault),
+            SqliteException { SqliteErrorCode: not (ReadOnly or CannotOpen) } => new StoreException($"The store {full} cannot be opened by user {Environment.UserName}: {fault.Message}", fault),
+            _ => Refused(Path.GetDirectoryName(full)!, fault),
+        };
+    }
+
+    internal static StoreException NotAStore(string path, string why, Exception? fault = null) => new(
+        $"The file {Path.GetFullPath(path)} is not a whole store of PriceFloor (user {Environment.UserName}): {why} Nothing was changed. Put it aside and restore a backup with the verb \"restore FILE\", or start with another PRICEFLOOR_DATA.", fault!);
+
+    private static string Existing(string path)
+    {
+        var there = path;
+        while (!Directory.Exists(there) && !File.Exists(there) && Path.GetDirectoryName(there) is { } above)
+            there = above;
+        return there;
+    }
+
+    private static string Rights(string path)
+    {
+        if (OperatingSystem.IsWindows() || Unix.OwnerOf(path) is not { } owner)
+            return "";
+        var mode = Convert.ToString((int)File.GetUnixFileMode(path), 8).PadLeft(4, '0');
+        return string.Create(CultureInfo.InvariantCulture, $"{path} belongs to uid {owner.User}, gid {owner.Group}, mode {mode}. ");
+    }
+}

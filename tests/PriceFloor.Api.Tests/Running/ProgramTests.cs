@@ -1,0 +1,225 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.Data.Sqlite;
+using PriceFloor.Storage;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Running;
+
+/// <summary>The real program as a process: its verbs, the lock between two, and starts that fail with one sentence.</summary>
+public sealed class ProgramTests : IDisposable
+{
+    private static readonly string s_program = Path.Combine(AppContext.BaseDirectory, "PriceFloor.Api.dll");
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-program-").FullName;
+
+    private string Db => Path.Combine(_folder, "pricefloor.db");
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public async Task A_second_service_is_refused_and_verbs_that_only_read_are_not()
+    {
+        using var service = Start(_folder, new Dictionary<string, string>());
+        await Ready(service);
+        var second = await Run(_folder);
+        Assert.Equal((1, ""), (second.Code, second.Output));
+        OneSentence(second.Errors, _folder, Path.Combine(_folder, "pricefloor.lock"), $"pid {service.Process.Id}, started 2", "Stop it first", "PRICEFLOOR_DATA");
+        foreach (var verb in new string[][] { ["restore", "x.db"], ["forget", "design", "a"] })
+        {
+            var refused = await Run(_folder, verb);
+            Assert.Equal(1, refused.Code);
+            OneSentence(refused.Errors, $"pid {service.Process.Id}");
+        }
+
+        var backup = await Run(_folder, "backup", Path.Combine(_folder, "b.db"));
+        Assert.Equal((0, ""), (backup.Code, backup.Errors));
+        Assert.Contains("sha256 ", backup.Output, StringComparison.Ordinal);
+        Assert.Equal(0, (await Run(_folder, "check-store")).Code);
+        Assert.Equal(0, (await Run(_folder, "openapi")).Code);
+        Assert.Equal("ready", (await Run(_folder, new Dictionary<string, string> { ["ASPNETCORE_URLS"] = service.Address }, "healthcheck")).Output.Trim());
+
+        service.Process.Kill();
+        await service.Process.WaitForExitAsync(Studio.Cancellation);
+        var restored = await Run(_folder, "restore", Path.Combine(_folder, "b.db"));
+        Assert.Equal((0, ""), (restored.Code, restored.Errors));
+        Assert.Contains(Db + ".replaced-", restored.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Verbs_tell_how_they_are_written_and_what_is_wrong()
+    {
+        foreach (var (arguments, told) in new (string[], string)[]
+        {
+            (["backup"], "backup FILE"), (["restore", "a", "b"], "restore FILE"), (["forget", "design"], "forget KIND KEY"), (["forget", "key", "a"], "profile, design, channel, price"),
+            (["check-store"], Db), (["backup", "x.db"], Db), (["restore", "/nowhere/x.db"], "/nowhere/x.db"), (["forget", "design", "a"], Db),
+        })
+        {
+            var refused = await Run(_folder, arguments);
+            Assert.Equal((1, ""), (refused.Code, refused.Output));
+            OneSentence(refused.Errors, told);
+        }
+    }
+
+    [Fact]
+    public async Task A_check_finds_a_document_that_no_longer_reads_and_forgetting_warns_of_backups()
+    {
+        using (var store = new Store(Db, TimeProvider.System))
+        {
+            store.Open();
+            store.Write("test", writing => writing.Save("design", "a", """{"making":7}""", []));
+            store.Write("test", writing => writing.Delete("design", "a"));
+        }
+
+        var check = await Run(_folder, "check-store");
+        Assert.Equal(1, check.Code);
+        Assert.Contains("design a, revision 1: cannot be read as a design.", check.Output, StringComparison.Ordinal);
+        var forgotten = await Run(_folder, "forget", "design", "a");
+        Assert.Equal((0, ""), (forgotten.Code, forgotten.Errors));
+        Assert.Contains("2 revisions", forgotten.Output, StringComparison.Ordinal);
+        Assert.Contains("Warning: backups", forgotten.Output, StringComparison.Ordinal);
+        var well = await Run(_folder, "check-store");
+        Assert.Equal(0, well.Code);
+        Assert.Contains("0 documents, 0 revisions, position 2", well.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_that_is_no_store_stops_the_start_and_stays_as_it_is()
+    {
+        using (var store = new Store(Db, TimeProvider.System))
+        {
+            store.Open();
+            for (var i = 0; i < 40; i++)
+                store.Write("test", writing => writing.Save("design", "a", $"\"{new string('x', 3000)}\"", []));
+        }
+
+        var whole = await File.ReadAllBytesAsync(Db, Studio.Cancellation);
+        foreach (var bytes in new[] { whole[..(whole.Length / 2)], whole[..4096], whole[..50], "a letter to the bank, which is no store at all"u8.ToArray() })
+        {
+            await File.WriteAllBytesAsync(Db, bytes, Studio.Cancellation);
+            var refused = await Run(_folder);
+            Assert.Equal(1, refused.Code);
+            OneSentence(refused.Errors, Db, $"user {Environment.UserName}", "is not a whole store", "restore FILE");
+            Assert.Equal(bytes, await File.ReadAllBytesAsync(Db, Studio.Cancellation));
+        }
+
+        File.Delete(Db);
+        Execute("CREATE TABLE letters (x); PRAGMA user_version = 1");
+        OneSentence((await Run(_folder)).Errors, Db, "is not a whole store");
+    }
+
+    [Fact]
+    public async Task A_newer_schema_stops_the_start()
+    {
+        using (var store = new Store(Db, TimeProvider.System))
+            store.Open();
+        Execute($"PRAGMA user_version = {Migrations.Newest + 1}");
+        var refused = await Run(_folder);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, Db, $"has schema {Migrations.Newest + 1}", $"user {Environment.UserName}", "Start the newer program");
+    }
+
+    [Fact]
+    public async Task A_folder_that_cannot_be_written_is_told_with_the_command_that_mends_it()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        // Root may write nearly everywhere, but not into the kernel's own tree.
+        var isRoot = Environment.UserName == "root";
+        var folder = isRoot ? "/sys/kernel" : _folder;
+        if (!isRoot)
+            File.SetUnixFileMode(_folder, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        try
+        {
+            var refused = await Run(folder);
+            Assert.Equal(1, refused.Code);
+            OneSentence(refused.Errors, folder, $"user {Environment.UserName} (uid ", "belongs to uid ", "mode 0", "chown -R ", $" {folder} ");
+            var below = await Run(folder + "/below");
+            Assert.Equal(1, below.Code);
+            OneSentence(below.Errors, $"{folder}/below (its parent {folder} is there)", "chown -R ");
+        }
+        finally
+        {
+            if (!isRoot)
+                File.SetUnixFileMode(_folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+    }
+
+    private static void OneSentence(string errors, params string[] told)
+    {
+        Assert.All(told, part => Assert.Contains(part, errors, StringComparison.Ordinal));
+        Assert.DoesNotContain("   at ", errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("Exception", errors, StringComparison.Ordinal);
+        Assert.Single(errors.Trim().Split('\n'));
+    }
+
+    private void Execute(string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={Db};Pooling=False");
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+    }
+
+    private static Task<Ended> Run(string folder, params string[] arguments) => Run(folder, new Dictionary<string, string>(), arguments);
+
+    private static async Task<Ended> Run(string folder, Dictionary<string, string> environment, params string[] arguments)
+    {
+        using var started = Start(folder, environment, arguments);
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(Studio.Cancellation);
+        limit.CancelAfter(TimeSpan.FromSeconds(30));
+        var (output, errors) = (started.Process.StandardOutput.ReadToEndAsync(limit.Token), started.Process.StandardError.ReadToEndAsync(limit.Token));
+        await started.Process.WaitForExitAsync(limit.Token);
+        return new Ended(started.Process.ExitCode, await output, await errors);
+    }
+
+    private static Started Start(string folder, Dictionary<string, string> environment, params string[] arguments)
+    {
+        using var free = new TcpListener(IPAddress.Loopback, 0);
+        free.Start();
+        var address = $"http://127.0.0.1:{((IPEndPoint)free.LocalEndpoint).Port}";
+        free.Stop();
+        var start = new ProcessStartInfo("dotnet", [s_program, .. arguments]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment["PRICEFLOOR_DATA"] = folder;
+        start.Environment["ASPNETCORE_URLS"] = address;
+        foreach (var (name, value) in environment)
+            start.Environment[name] = value;
+        return new Started(Process.Start(start)!, address);
+    }
+
+    private static async Task Ready(Started service)
+    {
+        using var client = new HttpClient();
+        for (var i = 0; i < 300; i++)
+        {
+            try
+            {
+                using var answer = await client.GetAsync(new Uri(service.Address + "/health/ready"), Studio.Cancellation);
+                if (answer.IsSuccessStatusCode)
+                    return;
+            }
+            catch (HttpRequestException)
+            {
+            }
+
+            await Task.Delay(50, Studio.Cancellation);
+        }
+
+        Assert.Fail("The service did not become ready.");
+    }
+
+    private sealed record Ended(int Code, string Output, string Errors);
+
+    private sealed record Started(Process Process, string Address) : IDisposable
+    {
+        public void Dispose()
+        {
+            if (!Process.HasExited)
+                Process.Kill();
+            Process.WaitForExit();
+            Process.Dispose();
+        }
+    }
+}
