@@ -9,7 +9,7 @@ try
     if (verb == Verbs.HealthCheck)
         return await HealthCheck.RunAsync();
     if (StoreVerbs.Words.ContainsKey(verb))
-        return StoreVerbs.Run(verb, args, Console.Out);
+        return StoreVerbs.Run(verb, args, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
     var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
     builder.UseDefaultAddress();

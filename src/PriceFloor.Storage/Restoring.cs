@@ -3,10 +3,10 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>Puts a backup in the place of the store. The caller holds the data folder's lock.</summary>
+/// <summary>Puts a backup in the place of the store, as another <see cref="Life"/> of it. The caller holds the data folder's lock.</summary>
 public static class Restoring
 {
-    /// <summary>What was done: where the replaced store is (null where there was none), and the schema of the one in its place.</summary>
+    /// <summary>What was done: where the replaced store is (null where there was none), and the schema that the backup had.</summary>
     public sealed record Done(string? Replaced, int Schema);
 
     /// <summary>Checks a copy of the file, keeps the present store beside it, and then renames the copy into place.</summary>
@@ -27,7 +27,8 @@ public static class Restoring
                     File.Delete(left); // of a restore that was killed
             StoreFile.Copy(source, part); // all checks are made on this copy: what is checked is what is put in place
             var schema = Check(source, part);
-            var replaced = File.Exists(target) ? Keep(target, now) : null;
+            var (replaced, given) = File.Exists(target) ? Keep(target, now) : (null, null);
+            BeginAnotherLife(part, given);
             foreach (var suffix in new[] { "-wal", "-shm" })
                 File.Delete(target + suffix); // kept beside the replaced store; left here, its pages would be read into the restored one
             File.Move(part, target, overwrite: true);
@@ -72,7 +73,6 @@ public static class Restoring
             var schema = StoreFile.SchemaOf(connection, source);
             if (StoreFile.Damage(connection) is { Count: > 0 } damage)
                 throw DataFolder.NotAStore(source, damage[0]);
-            connection.Execute("PRAGMA journal_mode=DELETE"); // a plain copy of a store has a log beside it; this one goes in alone
             return schema;
         }
         catch (SqliteException e)
@@ -81,13 +81,32 @@ public static class Restoring
         }
     }
 
-    /// <summary>A copy of the present store, whatever state it is in; the store itself stays where it is until the rename.</summary>
-    private static string Keep(string target, DateTimeOffset now)
+    private static void BeginAnotherLife(string copy, long? given)
     {
+        using (var connection = StoreFile.Open(copy))
+        {
+            connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL"); // a plain copy of a store has a log beside it; this one goes in alone
+            Migrations.Apply(connection); // a copy: the backup keeps its own schema
+            using var transaction = connection.BeginTransaction(deferred: false);
+            Life.BeginAnother(connection, transaction, given ?? Life.HighestNumber(connection, transaction) + Life.Leap);
+            transaction.Commit();
+        }
+
+        Unix.Flush(copy);
+    }
+
+    /// <summary>
+    /// A copy of the present store, whatever state it is in; the store itself stays where it is until the rename. Also the highest
+    /// revision number that was given in it; null where that cannot be told.
+    /// </summary>
+    private static (string Copy, long? Given) Keep(string target, DateTimeOffset now)
+    {
+        long? given = null;
         try
         {
             using var connection = StoreFile.Open(target);
             connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
+            given = Life.HighestNumber(connection);
         }
         catch (SqliteException)
         {
@@ -101,6 +120,6 @@ public static class Restoring
             if (File.Exists(target + suffix))
                 StoreFile.Copy(target + suffix, replaced + suffix);
         Unix.Flush(Path.GetDirectoryName(target)!);
-        return replaced;
+        return (replaced, given);
     }
 }

@@ -64,7 +64,7 @@ public class Snapshot
     /// </summary>
     public IReadOnlyList<Change> ChangesBetween(long after, long upTo) =>
     [
-        .. Query<DocumentName>("SELECT DISTINCT kind, key FROM revision WHERE position > @after AND position <= @upTo AND kind <> @marker", new { after, upTo, marker = Forgetting.Marker })
+        .. Query<DocumentName>("SELECT DISTINCT kind, key FROM revision WHERE position > @after AND position <= @upTo", new { after, upTo })
             .Select(document => new Change(document, Standing(document, after), Standing(document, upTo))),
     ];
 

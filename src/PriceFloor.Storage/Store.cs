@@ -24,6 +24,9 @@ public sealed class Store : IDisposable
     /// <summary>The store's file.</summary>
     public string Path { get; }
 
+    /// <summary>The name of the store's life, which goes on as long as it is open: positions of another life mean nothing in it.</summary>
+    public string LifeName { get; private set; } = "";
+
     /// <summary>The position of the newest revision that is committed.</summary>
     public long Position => Interlocked.Read(ref _position);
 
@@ -37,6 +40,7 @@ public sealed class Store : IDisposable
             using var connection = Connect();
             Migrations.Apply(connection);
             _position = connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision");
+            LifeName = connection.ExecuteScalar<string>("SELECT name FROM life")!;
         }
         catch (Exception e) when (e is SqliteException or IOException or UnauthorizedAccessException)
         {

@@ -32,7 +32,7 @@ public static class StoreCheck
             var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection)).Concat(Documents(connection, faultOf)).Take(MostFaults).ToList();
             return new StoreReport(schema,
                 connection.ExecuteScalar<long>("SELECT count(*) FROM head WHERE deleted = 0"),
-                connection.ExecuteScalar<long>("SELECT count(*) FROM revision WHERE kind <> @marker", new { marker = Forgetting.Marker }),
+                connection.ExecuteScalar<long>("SELECT count(*) FROM revision"),
                 connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision"), faults);
         }
         catch (SqliteException e)
@@ -46,15 +46,14 @@ public static class StoreCheck
 
     private static IEnumerable<string> Heads(SqliteConnection connection) => connection.Query<string>(
         """
-        WITH newest AS (SELECT r.kind, r.key, r.position, r.body IS NULL AS deleted FROM revision r WHERE r.kind <> @marker
-            AND r.number = (SELECT max(p.number) FROM revision p WHERE p.kind = r.kind AND p.key = r.key))
+        WITH newest AS (SELECT r.kind, r.key, r.position, r.body IS NULL AS deleted FROM revision r
+            WHERE r.number = (SELECT max(p.number) FROM revision p WHERE p.kind = r.kind AND p.key = r.key))
         SELECT n.kind || ' ' || n.key || ': its newest revision is not the one that is shown.' FROM newest n
             LEFT JOIN head h ON h.kind = n.kind AND h.key = n.key WHERE h.position IS NOT n.position OR h.deleted IS NOT n.deleted
         UNION ALL
         SELECT h.kind || ' ' || h.key || ': is shown, but has no revision.' FROM head h
             WHERE NOT EXISTS (SELECT 1 FROM revision r WHERE r.kind = h.kind AND r.key = h.key)
-        """,
-        new { marker = Forgetting.Marker });
+        """);
 
     private static IEnumerable<string> References(SqliteConnection connection) => connection.Query<string>(
         """

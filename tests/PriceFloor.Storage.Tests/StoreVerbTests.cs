@@ -210,44 +210,64 @@ public sealed class StoreVerbTests : IDisposable
     }
 
     [Fact]
-    public void No_position_is_given_twice_and_no_time_goes_back_even_when_the_newest_of_all_is_forgotten()
+    public void A_design_takes_the_histories_below_it_along_and_no_others()
     {
         Save("a", "1");
-        _clock.Advance(TimeSpan.FromDays(1));
+        foreach (var key in new[] { "a/web", "a/fair", "ab/web" })
+        {
+            _store!.Write("test", writing => writing.Save("price", key, "1", []));
+            if (key == "a/fair")
+                Assert.Contains("price \"a/fair\" is still there", Refusal("a"), StringComparison.Ordinal);
+            _store.Write("test", writing => writing.Delete("price", key));
+        }
+
+        Close();
+        Assert.Equal(6, Forgetting.Forget(Db, "design", "a", kindBelow: "price")); // a, a/web, a/fair: each written and deleted
+        Assert.Equal(["ab/web", "ab/web"], Query<string>("SELECT key FROM revision ORDER BY position"));
+
+        string Refusal(string key)
+        {
+            if (_store!.Read(snapshot => snapshot.Find("design", key)) is not null)
+                Delete(key);
+            return Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", key, kindBelow: "price")).Message;
+        }
+    }
+
+    [Fact]
+    public void After_forgetting_another_life_begins_whose_numbers_are_higher()
+    {
+        var life = Open().LifeName;
+        for (var i = 1; i <= 6; i++)
+            Save("a", $"{i}");
+        Delete("a"); // number 7
         Save("b", "1");
-        var last = Delete("b");
         Close();
-        Forgetting.Forget(Db, "design", "b");
-        Assert.Equal(last.Position, Open().Position);
-        Assert.Equal(last.Position, _store!.Read(snapshot => snapshot.Position));
-        Assert.Empty(_store.Read(snapshot => snapshot.ChangesBetween(1, last.Position)));
-        Assert.Empty(_store.Read(snapshot => snapshot.NewestSince(1)));
-
-        _clock.AdjustTime(_clock.GetUtcNow().AddDays(-1));
-        var next = Save("c", "1");
-        Assert.Equal(last.Position + 1, next.Position);
-        Assert.True(next.SavedAt > last.SavedAt);
-        Assert.Equal("c", Assert.Single(_store.Read(snapshot => snapshot.ChangesBetween(last.Position, next.Position))).Document.Key);
-
-        Delete("c");
-        Close();
-        Forgetting.Forget(Db, "design", "c");
-        Assert.Equal(next.Position + 2, Save("d", "1").Position);
-        Assert.Equal(["design", "forgotten", "design"], Query<string>("SELECT kind FROM revision ORDER BY position"));
+        Forgetting.Forget(Db, "design", "a");
+        Assert.NotEqual(life, Open().LifeName);
+        Assert.Equal((8, 8, 9), (Save("a", "1").Number, Save("b", "2").Number, Save("b", "3").Number));
+        Assert.Equal(["b@1", "a@8", "b@8", "b@9"], Query<string>("SELECT key || '@' || number FROM revision ORDER BY position"));
         Assert.Empty(StoreCheck.Of(Db, (_, _) => null).Faults);
     }
 
     [Fact]
-    public void A_store_of_which_all_is_forgotten_still_counts_on()
+    public void After_a_restore_another_life_begins_whose_numbers_are_higher_than_any_that_was_given()
     {
         Save("a", "1");
-        Delete("a");
+        Backup.Make(Db, At("copy.db"));
+        for (var i = 2; i <= 5; i++)
+            Save("a", $"{i}");
+        var life = _store!.LifeName;
         Close();
-        Forgetting.Forget(Db, "design", "a");
-        Assert.False(Open().Read(snapshot => snapshot.IsEmpty));
-        var report = StoreCheck.Of(Db, (_, _) => null);
-        Assert.Equal((0, 0, 2), (report.Documents, report.Revisions, report.Position));
-        Assert.Equal((3, 1), (Save("a", "1") is var again ? again.Position : 0, again.Number));
+        Restoring.Restore(At("copy.db"), Db, _clock.GetUtcNow());
+        Assert.NotEqual(life, Open().LifeName);
+        Assert.Equal(6, Save("a", "6").Number); // 5 was given in the store that was replaced
+        Close();
+        Restoring.Restore(At("copy.db"), Db, _clock.GetUtcNow());
+        Assert.Equal(7, (Open(), Save("a", "7")).Item2.Number); // 6 was given in the second life
+        Close();
+        File.Delete(Db);
+        Restoring.Restore(At("copy.db"), Db, _clock.GetUtcNow());
+        Assert.Equal(1002, (Open(), Save("a", "8")).Item2.Number); // the backup's 1, a leap of 1000, the next
     }
 
     [Theory]

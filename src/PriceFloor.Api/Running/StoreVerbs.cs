@@ -27,12 +27,12 @@ public static class StoreVerbs
     private static readonly string[] s_kinds = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice];
 
     /// <summary>Does what a verb asks for and gives the exit code.</summary>
-    public static int Run(string verb, IReadOnlyList<string> arguments, TextWriter output)
+    public static int Run(string verb, IReadOnlyList<string> arguments, IConfiguration configuration, TextWriter output)
     {
         var words = arguments.SkipWhile(argument => argument != verb).Skip(1).ToList();
         if (words.Count != Words[verb].Length)
             throw new SettingsException($"Write it so: {string.Join(' ', [verb, .. Words[verb]])}");
-        var settings = Settings.Read(new ConfigurationBuilder().AddEnvironmentVariables().Build(), demo: false);
+        var settings = Settings.Read(configuration, demo: false);
         try
         {
             return verb switch
@@ -70,10 +70,10 @@ public static class StoreVerbs
     {
         using var held = Alone(settings);
         var done = Restoring.Restore(file, settings.StorePath, TimeProvider.System.GetUtcNow());
-        output.WriteLine($"{Path.GetFullPath(settings.StorePath)} is now {Path.GetFullPath(file)} (schema {done.Schema}{(done.Schema < Migrations.Newest ? ", brought up to date at the next start" : "")}).");
+        output.WriteLine($"{Path.GetFullPath(settings.StorePath)} is now {Path.GetFullPath(file)} (schema {done.Schema}{(done.Schema < Migrations.Newest ? $", brought to {Migrations.Newest}" : "")}).");
         if (done.Replaced is not null)
             output.WriteLine($"What it replaced is kept as {done.Replaced}; delete it when all is well.");
-        output.WriteLine("Keys and cursors of /v1/floor-changes are those of the backup: whoever follows changes asks once without since.");
+        output.WriteLine("Keys are those of the backup. Whoever follows /v1/floor-changes begins anew without since.");
         return 0;
     }
 
@@ -82,10 +82,9 @@ public static class StoreVerbs
         if (!s_kinds.Contains(kind))
             throw new SettingsException($"\"{kind}\" is not a kind of document; they are {string.Join(", ", s_kinds)} (a price's key is SKU/CHANNEL).");
         using var held = Alone(settings);
-        var gone = Forgetting.Forget(settings.StorePath, kind, key);
-        output.WriteLine($"The {kind} \"{key}\" is forgotten: {gone} revisions are erased, and the file is written anew.");
-        if (kind != Kinds.ListedPrice)
-            output.WriteLine("Histories of prices, and earlier revisions of other documents, may still name it; forget those by themselves.");
+        var gone = Forgetting.Forget(settings.StorePath, kind, key, kindBelow: kind == Kinds.Design ? Kinds.ListedPrice : null);
+        output.WriteLine($"The {kind} \"{key}\" is forgotten: {gone} revisions are erased{(kind == Kinds.Design ? ", those of its listed prices included" : "")}, and the file is written anew.");
+        output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. Whoever follows /v1/floor-changes begins anew without since.");
         output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them where it must be gone.");
         return 0;
     }

@@ -92,24 +92,6 @@ public sealed class BackupTests
         Assert.Contains(name, Assert.Throws<SettingsException>(() => Settings.Read(configuration, demo: false)).Message, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task What_was_forgotten_moves_no_cursor_back()
-    {
-        await using var studio = new Studio();
-        await studio.HasASmallShop();
-        await studio.Has("/v1/designs/GONE", Sample.Pendant);
-        Assert.Equal(204, (await studio.Delete("/v1/designs/GONE")).Status);
-        var cursor = (await studio.Get("/v1/floor-changes")).Json.GetProperty("next").GetString();
-        var folder = await studio.Stopped();
-        Assert.Equal(2, Forgetting.Forget(Path.Combine(folder, "pricefloor.db"), "design", "GONE"));
-        await using var again = await studio.Restarted();
-        Assert.Equal(JsonValueKind.Array, (await again.Get("/v1/floor-changes?since=p1")).Json.GetProperty("items").ValueKind);
-        Assert.Equal($$"""{"items":[],"next":"{{cursor}}"}""", (await again.Get($"/v1/floor-changes?since={cursor}")).Text);
-        await again.Has("/v1/designs/NEW", Sample.Pendant);
-        Assert.Equal("NEW", (await again.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items")[0].GetProperty("sku").GetString());
-        Assert.Equal(404, (await again.Get("/v1/designs/GONE/revisions")).Status);
-    }
-
     private static async Task After(Studio studio, int hours, params string[] names)
     {
         for (var minutes = 0; minutes < hours * 60; minutes += 30)

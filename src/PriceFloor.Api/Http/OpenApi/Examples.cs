@@ -119,7 +119,7 @@ public static class Examples
     public const string ListingBatchAnswer = """{"items":[{"sku":"RB-014","channel":"web","result":"unchanged","revision":1}],"summary":{"created":0,"changed":0,"unchanged":1}}""";
 
     public const string FloorChanges = """
-        {"items":[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":null,"newFloorPrice":62.17,"oldTargetPrice":null,"newTargetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["RB-014@1: created","web@1: created","main@1: created"]}],"next":"p4"}
+        {"items":[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":null,"newFloorPrice":62.17,"oldTargetPrice":null,"newTargetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["RB-014@1: created","web@1: created","main@1: created"]}],"next":"p4.51c09e2f7a30"}
         """;
 
     public const string BestPlan = """{"profile":"main","goal":"maximum-surplus","hoursKeptBack":100,"lines":[{"sku":"RB-014","channel":"web","price":120.00,"minimum":50,"maximum":700},{"sku":"RB-014","channel":"web","price":100.00}]}""";

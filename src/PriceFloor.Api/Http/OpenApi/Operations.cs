@@ -78,7 +78,7 @@ public static class Operations
     { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet)], HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
 
     public static readonly Operation FloorChanges = new("getFloorChanges", "Prices", "Which floors moved",
-        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice. Scope: read.")
+        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice; after a restored backup or a forgotten document it is refused (unknown-cursor), and the follower begins anew without since. Scope: read.")
     { Answer = typeof(FloorChangesAnswer), AnswerExample = Examples.FloorChanges };
 
     public static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
