@@ -26,7 +26,8 @@ try
 
     if (verb == Verbs.OpenApi)
         return await app.WriteOpenApiAsync(Console.Out);
-    await app.RunAsync();
+    var opening = app.Services.GetRequiredService<Opening>();
+    await opening.ServeAsync(app);
     return 0;
 }
 catch (Exception e) when (Starting.IsOperatorsFault(e))

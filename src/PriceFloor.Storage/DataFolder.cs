@@ -6,7 +6,7 @@ namespace PriceFloor.Storage;
 /// <summary>What stands against using a data folder or a store, told so that whoever runs the server can mend it.</summary>
 public static class DataFolder
 {
-    private const int ReadOnly = 8, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
+    private const int Busy = 5, Locked = 6, ReadOnly = 8, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
 
     /// <summary>The folder cannot be written: who asks, whose it is, and the command that changes it.</summary>
     public static StoreException Refused(string folder, Exception fault)
@@ -29,6 +29,7 @@ public static class DataFolder
         {
             SqliteException { SqliteErrorCode: Corrupt or NotADatabase } => NotAStore(full, fault.Message, fault),
             SqliteException { SqliteErrorCode: Full } => new StoreException($"There is no space left for the store {full}. Make room on its disk and start again.", fault),
+            SqliteException { SqliteErrorCode: Busy or Locked } => new StoreException($"The store {full} is locked by another program, so user {Environment.UserName} cannot open it: {fault.Message} Close what holds it (a database browser, a copying tool) and start again.", fault),
             SqliteException { SqliteErrorCode: not (ReadOnly or CannotOpen) } => new StoreException($"The store {full} cannot be opened by user {Environment.UserName}: {fault.Message}", fault),
             _ => Refused(Path.GetDirectoryName(full)!, fault),
         };

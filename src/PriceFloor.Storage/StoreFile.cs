@@ -21,7 +21,7 @@ internal static class StoreFile
         try
         {
             connection.Open();
-            connection.Execute("PRAGMA busy_timeout=5000");
+            connection.Execute("PRAGMA busy_timeout=5000; PRAGMA temp_store=MEMORY"); // in a container nothing but the data folder may be writable
             return connection;
         }
         catch

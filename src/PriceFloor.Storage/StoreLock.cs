@@ -24,7 +24,7 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
             _held.SetLength(0);
             _held.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"pid {Environment.ProcessId}, started {clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}, host {Environment.MachineName}\n")));
         }
-        catch (IOException e) when (IsHeld(path))
+        catch (IOException e) when (IsHeld(e))
         {
             var holder = Unix.Peek(path) is { Length: > 0 } text ? $" ({text})" : "";
             throw new StoreException($"Another PriceFloor{holder} is using the data folder {Path.GetDirectoryName(path)}: it holds {path}. Stop it first, or set PRICEFLOOR_DATA to another folder.", e);
@@ -49,27 +49,12 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
             {
                 return new FileStream(path, new FileStreamOptions { Mode = FileMode.OpenOrCreate, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0 });
             }
-            catch (IOException) when (tries < 10 && IsHeld(path))
+            catch (IOException e) when (tries < 10 && IsHeld(e))
             {
                 Thread.Sleep(TimeSpan.FromMilliseconds(100));
             }
     }
 
-    /// <summary>True where it is the lock that stands in the way, and not the disk or the rights.</summary>
-    private static bool IsHeld(string path)
-    {
-        try
-        {
-            using var free = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.None);
-            return false;
-        }
-        catch (IOException e)
-        {
-            return e is not (FileNotFoundException or DirectoryNotFoundException);
-        }
-        catch (UnauthorizedAccessException)
-        {
-            return false;
-        }
-    }
+    /// <summary>True where it is the lock that stands in the way, and not the disk or the rights: EWOULDBLOCK on Linux and macOS, a sharing violation on Windows.</summary>
+    private static bool IsHeld(IOException fault) => fault.HResult is 11 or 35 or unchecked((int)0x80070020);
 }

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Tests;
 
@@ -109,7 +110,7 @@ public sealed class Studio : IAsyncDisposable
     /// <summary>The service stopped and started again on the same store.</summary>
     public async Task<Studio> Restarted(Action<IWebHostBuilder>? configure = null)
     {
-        await _factory.DisposeAsync();
+        await Stopped();
         return new Studio(Folder, Clock, "Production", configure);
     }
 
@@ -117,14 +118,15 @@ public sealed class Studio : IAsyncDisposable
     public async Task<string> Stopped()
     {
         await _factory.DisposeAsync();
+        using var free = new StoreLock(Folder, Clock); // the program's own thread may still be closing the store
+        free.Take();
         return Folder;
     }
 
     public async ValueTask DisposeAsync()
     {
-        await _factory.DisposeAsync();
         if (Directory.Exists(Folder))
-            Directory.Delete(Folder, recursive: true);
+            Directory.Delete(await Stopped(), recursive: true);
     }
 }
 

@@ -20,7 +20,8 @@ public sealed class BackupFolder(Settings settings, TimeProvider clock)
             CreateFolder();
             foreach (var left in Directory.GetFiles(Path, $"{Start}*{End}.part-*").Where(file => File.GetLastWriteTimeUtc(file) < clock.GetUtcNow().UtcDateTime.AddDays(-1)))
                 File.Delete(left); // of a backup that was killed
-            var stem = Start + clock.GetUtcNow().UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
+            var time = clock.GetUtcNow() is var now && Newest is { } newest && newest > now ? newest : now; // where the clock was set back: the newest must be named so, and is not the first to go
+            var stem = Start + time.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
             var file = System.IO.Path.Combine(Path, stem + End);
             for (var again = 2; File.Exists(file); again++)
                 file = System.IO.Path.Combine(Path, string.Create(CultureInfo.InvariantCulture, $"{stem}-{again}{End}"));

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Backups;
 /// A backup every so many hours, counted from the newest one that is there, so that a service that is started anew every night still
 /// makes them; after each the oldest go.
 /// </summary>
-public sealed class BackupSchedule(Settings settings, BackupFolder folder, TimeProvider clock) : BackgroundService
+public sealed class BackupSchedule(Settings settings, BackupFolder folder, Opening opening, TimeProvider clock) : BackgroundService
 {
     private static readonly TimeSpan s_again = TimeSpan.FromMinutes(10);
 
@@ -17,6 +17,7 @@ public sealed class BackupSchedule(Settings settings, BackupFolder folder, TimeP
     {
         if (settings.BackupEveryHours == 0)
             return;
+        await opening.Done.WaitAsync(stoppingToken);
         var every = TimeSpan.FromHours(settings.BackupEveryHours);
         while (!stoppingToken.IsCancellationRequested)
             await Task.Delay(MakeOneThatIsDue(every), clock, stoppingToken);

@@ -26,6 +26,7 @@ public static class Pipeline
         app.UseRouting();
         if (settings.CorsOrigins.Count > 0)
             app.UseCors();
+        app.Use(WaitForTheStore);
         app.Use(IdentifyCaller);
         app.Use(LimitRate);
         app.Use(RequireScope);
@@ -106,6 +107,10 @@ public static class Pipeline
             context.Features.Set(body);
         }
     }
+
+    /// <summary>While an earlier program's store is brought up to date, whatever needs it is told to come again.</summary>
+    private static Task WaitForTheStore(HttpContext context, RequestDelegate next) =>
+        context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is null || context.RequestServices.GetRequiredService<Opening>().IsDone ? next(context) : Problem.Busy().ExecuteAsync(context);
 
     private static Task IdentifyCaller(HttpContext context, RequestDelegate next)
     {

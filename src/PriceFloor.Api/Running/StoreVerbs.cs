@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Documents;
@@ -7,13 +8,14 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>What the program can do with a store without serving it: copy, check, put back, forget.</summary>
+/// <summary>What the program can do with a store without serving it: copy, check, put back, forget, let in again.</summary>
 public static class StoreVerbs
 {
     public const string Backup = "backup";
     public const string CheckStore = "check-store";
     public const string Restore = "restore";
     public const string Forget = "forget";
+    public const string NewAdminKey = "new-admin-key";
 
     /// <summary>The words that each takes after it.</summary>
     public static readonly IReadOnlyDictionary<string, string[]> Words = new Dictionary<string, string[]>
@@ -22,6 +24,7 @@ public static class StoreVerbs
         [CheckStore] = [],
         [Restore] = ["FILE"],
         [Forget] = ["KIND", "KEY"],
+        [NewAdminKey] = [],
     };
 
     private static readonly string[] s_kinds = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice];
@@ -40,6 +43,7 @@ public static class StoreVerbs
                 Backup => MakeBackup(settings, words[0], output),
                 CheckStore => Check(settings, output),
                 Restore => Put(settings, words[0], output),
+                NewAdminKey => MakeAdminKey(settings, output),
                 _ => Erase(settings, words[0], words[1], output),
             };
         }
@@ -86,6 +90,26 @@ public static class StoreVerbs
         output.WriteLine($"The {kind} \"{key}\" is forgotten: {gone} revisions are erased{(kind == Kinds.Design ? ", those of its listed prices included" : "")}, and the file is written anew.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. Whoever follows /v1/floor-changes begins anew without since.");
         output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them where it must be gone.");
+        return 0;
+    }
+
+    /// <summary>A key that may do everything, for one that was lost. A running service would not know it, so none may run.</summary>
+    private static int MakeAdminKey(Settings settings, TextWriter output)
+    {
+        using var held = Alone(settings);
+        if (!File.Exists(settings.StorePath))
+            throw new StoreException($"There is no store at {Path.GetFullPath(settings.StorePath)}. The first start makes one, with its first key.");
+        using var store = new Store(settings.StorePath, TimeProvider.System);
+        store.Open();
+        var (name, key) = (string.Create(CultureInfo.InvariantCulture, $"admin-key-{TimeProvider.System.GetUtcNow():yyyyMMdd-HHmmss}"), KeyText.New());
+        var path = KeyFile.Write(settings, name, key);
+        store.Write(NewAdminKey, writing =>
+        {
+            writing.AddKey(KeyRing.Stored(name, key, Enum.GetValues<Scope>(), writing.Now, expires: null));
+            return true;
+        });
+        output.WriteLine($"A key that may do everything is in {path}; its name is {name}.");
+        output.WriteLine("The lost one still opens. GET /v1/keys names it, DELETE /v1/keys/NAME ends it. Delete the file when the key is where it belongs.");
         return 0;
     }
 

