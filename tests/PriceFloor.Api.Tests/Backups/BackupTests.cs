@@ -73,6 +73,15 @@ public sealed class BackupTests
     }
 
     [Fact]
+    public async Task A_backup_made_after_the_clock_was_set_back_is_still_the_newest()
+    {
+        await using var studio = new Studio();
+        Assert.Equal("pricefloor-20270102T090000Z.db", (await studio.Send("POST", "/v1/backups", null)).Json.GetProperty("name").GetString());
+        studio.Clock.AdjustTime(studio.Clock.GetUtcNow().AddDays(-7));
+        Assert.Equal("pricefloor-20270102T090000Z-2.db", (await studio.Send("POST", "/v1/backups", null)).Json.GetProperty("name").GetString());
+    }
+
+    [Fact]
     public async Task Without_a_schedule_none_is_made()
     {
         await using var studio = new Studio();

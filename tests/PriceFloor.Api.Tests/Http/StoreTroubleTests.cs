@@ -50,6 +50,26 @@ public sealed class StoreTroubleTests
     }
 
     [Fact]
+    public async Task A_store_that_loses_its_end_while_it_is_served_is_told_as_out_of_service()
+    {
+        await using var studio = await (await WithManyDesigns()).Restarted(); // so that nothing is in the log beside the file
+        using (var file = new FileStream(Path.Combine(studio.Folder, "pricefloor.db"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite))
+            file.SetLength(4096);
+        foreach (var answer in new[] { await studio.Get("/v1/designs"), await studio.Put("/v1/designs/D-1", Sample.Pendant), await studio.Get("/v1/designs/D-150"), await studio.Get("/health/ready") })
+            answer.IsProblem(503, "busy");
+        Assert.Equal(200, (await studio.Get("/health/live")).Status);
+
+        static async Task<Studio> WithManyDesigns()
+        {
+            var studio = new Studio();
+            await studio.Has("/v1/profiles/main", Sample.SmallProfile);
+            for (var i = 0; i < 200; i++)
+                await studio.Has($"/v1/designs/D-{i}", Sample.Pendant);
+            return studio;
+        }
+    }
+
+    [Fact]
     public async Task Many_at_once_are_all_answered_and_all_stored()
     {
         await using var studio = new Studio();

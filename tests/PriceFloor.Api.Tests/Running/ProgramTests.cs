@@ -106,6 +106,49 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
+    public async Task A_store_that_another_program_holds_stops_the_start()
+    {
+        using (var store = new Store(Db, TimeProvider.System))
+            store.Open();
+        await using var browser = new SqliteConnection($"Data Source={Db};Pooling=False");
+        await browser.OpenAsync(Studio.Cancellation);
+        await using var hold = browser.CreateCommand();
+        hold.CommandText = "PRAGMA locking_mode=EXCLUSIVE; BEGIN EXCLUSIVE";
+        await hold.ExecuteNonQueryAsync(Studio.Cancellation);
+        var refused = await Run(_folder);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, Db, "is locked by another program", $"user {Environment.UserName}", "start again");
+    }
+
+    [Fact]
+    public async Task A_key_for_one_that_was_lost_is_in_a_file_for_its_owner_only_and_opens()
+    {
+        OneSentence((await Run(_folder, "new-admin-key")).Errors, Db, "no store");
+        using (var service = Start(_folder, new Dictionary<string, string>()))
+        {
+            await Ready(service);
+            OneSentence((await Run(_folder, "new-admin-key")).Errors, $"pid {service.Process.Id}", "Stop it first");
+            Assert.Equal(0, await Terminate(service));
+        }
+
+        var made = await Run(_folder, "new-admin-key");
+        Assert.Equal((0, ""), (made.Code, made.Errors));
+        var file = Assert.Single(Directory.GetFiles(_folder, "admin-key-*"));
+        Assert.Contains(file, made.Output, StringComparison.Ordinal);
+        var key = (await File.ReadAllTextAsync(file, Studio.Cancellation)).Trim();
+        Assert.DoesNotContain(key, made.Output, StringComparison.Ordinal);
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+        using var again = Start(_folder, new Dictionary<string, string>());
+        await Ready(again);
+        using var client = new HttpClient();
+        client.DefaultRequestHeaders.Authorization = new("Bearer", key);
+        var keys = await client.GetStringAsync(new Uri(again.Address + "/v1/keys"), Studio.Cancellation);
+        foreach (var name in new[] { "first-admin-key", Path.GetFileName(file) })
+            Assert.Contains($"\"name\":\"{name}\"", keys, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_newer_schema_stops_the_start()
     {
         using (var store = new Store(Db, TimeProvider.System))
