@@ -53,7 +53,7 @@ public static class Backup
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The backup {path} cannot be written by user {Environment.UserName}: {e.Message} Check that the folder exists, can be written and has space.", e);
+            throw new StoreException($"The backup {path} cannot be written by {DataFolder.Asker}: {e.Message} Check that the folder exists, can be written and has space.", e);
         }
         catch (SqliteException e) when (e.SqliteErrorCode is 11 or 26)
         {

@@ -54,7 +54,7 @@ public static class Restoring
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                throw new StoreException($"{file} cannot be read by user {Environment.UserName}: {e.Message} Nothing was changed.", e);
+                throw new StoreException($"{file} cannot be read by {DataFolder.Asker}: {e.Message} Nothing was changed.", e);
             }
     }
 

@@ -21,7 +21,7 @@ public static class KeyFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The key cannot be written to {path} by user {Environment.UserName}: {e.Message} Make the data folder writable, with space.", e);
+            throw new StoreException($"The key cannot be written to {path} by {DataFolder.Asker}: {e.Message} Make the data folder writable, with space.", e);
         }
     }
 }

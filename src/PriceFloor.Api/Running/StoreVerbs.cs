@@ -49,7 +49,7 @@ public static class StoreVerbs
         }
         catch (SqliteException e)
         {
-            throw new StoreException($"The store {Path.GetFullPath(settings.StorePath)} cannot be used by user {Environment.UserName}: {e.Message} Check the space on its disk and the rights of its folder.", e);
+            throw new StoreException($"The store {Path.GetFullPath(settings.StorePath)} cannot be used by {DataFolder.Asker}: {e.Message} Check the space on its disk and the rights of its folder.", e);
         }
     }
 

@@ -65,7 +65,7 @@ public sealed class DiskTests
         disk.BecomesReadOnly();
         var refused = await RealProgram.Run(disk.Path);
         Assert.Equal(1, refused.Code);
-        OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName} (uid ", "Read-only file system", "PRICEFLOOR_DATA");
+        OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName} (uid ", "Read-only file system", "Mount it so that it can be written", "PRICEFLOOR_DATA");
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Microsoft.Data.Sqlite;
 using PriceFloor.Storage;
 using Xunit;
@@ -176,13 +177,34 @@ public sealed class ProgramTests : IDisposable
             OneSentence(refused.Errors, folder, $"user {Environment.UserName} (uid ", "belongs to uid ", "mode 0", "chown -R ", $" {folder} ");
             var below = await Run(folder + "/below");
             Assert.Equal(1, below.Code);
-            OneSentence(below.Errors, $"{folder}/below (its parent {folder} is there)", "chown -R ");
+            OneSentence(below.Errors, $"{folder}/below (its parent {folder} is there)", $"mkdir -p {folder}/below && chown -R ");
         }
         finally
         {
             if (!isRoot)
                 File.SetUnixFileMode(_folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         }
+    }
+
+    [Fact]
+    public async Task A_user_without_a_name_is_told_by_number()
+    {
+        var program = Path.Combine(AppContext.BaseDirectory, "PriceFloor.Api.dll");
+        if (Environment.UserName != "root" || !File.Exists("/usr/bin/setpriv") || (await AsNobody("test", "-r", program)).Code != 0)
+            Assert.Skip("Only root can be somebody else, and only where the program is not closed to others.");
+        var refused = await AsNobody("dotnet", program); // a container's user often has no name
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, $"{_folder} cannot be written by user (uid 51654, gid 51654): ", "belongs to uid 0, gid 0, mode 0700", $"Run: chown -R 51654:51654 {_folder} && chmod u+rwx {_folder}, or");
+    }
+
+    private async Task<Ended> AsNobody(params string[] words)
+    {
+        var start = new ProcessStartInfo("setpriv", ["--reuid=51654", "--regid=51654", "--clear-groups", .. words]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
+        start.Environment["PRICEFLOOR_DATA"] = _folder;
+        using var process = Process.Start(start)!;
+        var (output, errors) = (process.StandardOutput.ReadToEndAsync(Studio.Cancellation), process.StandardError.ReadToEndAsync(Studio.Cancellation));
+        await process.WaitForExitAsync(Studio.Cancellation);
+        return new Ended(process.ExitCode, await output, await errors);
     }
 
     private void Execute(string sql)
