@@ -41,9 +41,9 @@ public static class DataFolder
         return fault switch
         {
             SqliteException { SqliteErrorCode: Corrupt or NotADatabase } => NotAStore(full, fault.Message, fault),
-            SqliteException { SqliteErrorCode: Full } => new StoreException($"There is no space left for the store {full}. Make room on its disk and start again.", fault),
+            SqliteException { SqliteErrorCode: Full } => new StoreException($"There is no space left for the store {full}, which {Asker} must write. Make room on its disk and start again.", fault),
             SqliteException { SqliteErrorCode: Busy or Locked } => new StoreException($"The store {full} is locked by another program, so {Asker} cannot open it: {fault.Message} Close what holds it (a database browser, a copying tool) and start again.", fault),
-            SqliteException { SqliteErrorCode: not (ReadOnly or CannotOpen) } => new StoreException($"The store {full} cannot be opened by {Asker}: {fault.Message}", fault),
+            SqliteException { SqliteErrorCode: not (ReadOnly or CannotOpen) } => new StoreException($"The store {full} cannot be opened by {Asker}: {fault.Message} Check that its disk has space and is well, and that the files beside it are this user's too.", fault),
             _ => Refused(Path.GetDirectoryName(full)!, fault),
         };
     }

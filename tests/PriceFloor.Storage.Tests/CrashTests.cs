@@ -56,7 +56,7 @@ public sealed class CrashTests
 
     private static async Task<List<(string Key, long Number)>> WriteAndKill(string folder, int milliseconds)
     {
-        var start = new ProcessStartInfo("dotnet", [typeof(CrashTests).Assembly.Location]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", [typeof(CrashTests).Assembly.Location]) { UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment[WriterFolder] = folder;
         using var writer = Process.Start(start)!;
         var errors = writer.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
@@ -99,6 +99,12 @@ public sealed class CrashTests
     {
         if (Environment.GetEnvironmentVariable(WriterFolder) is not { Length: > 0 } folder)
             return;
+        new Thread(() => // were the tests themselves ended midway, this would write until the disk is full: what they hold open is closed then
+        {
+            while (Console.In.Read() >= 0) { }
+            Environment.Exit(1);
+        })
+        { IsBackground = true }.Start();
         using var store = new Store(PathIn(folder), TimeProvider.System);
         store.Open();
         using var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true };

@@ -88,6 +88,7 @@ public sealed class RouteTests
     {
         var text = json.TrimStart().StartsWith('{') ? JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement) : json;
         text = System.Text.RegularExpressions.Regex.Replace(text, "\"bytes\":[0-9]+,\"sha256\":\"[0-9a-f]{64}\",\"schema\":[0-9]+", "\"bytes\":0,\"sha256\":\"...\",\"schema\":0");
+        text = System.Text.RegularExpressions.Regex.Replace(text, "\"next\":\"p([0-9]+)\\.[0-9a-f]{12}\"", "\"next\":\"p$1.(life)\"");
         return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }

@@ -69,6 +69,27 @@ public sealed class DiskTests
     }
 
     [Fact]
+    public async Task A_disk_that_is_full_already_stops_the_start()
+    {
+        using var disk = SmallDisk.OfKilobytes(400);
+        await FillUp(disk);
+        var refused = await RealProgram.Run(disk.Path);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, disk.Path, "No space left on device", "Make room on its disk", $"user {Environment.UserName}");
+    }
+
+    [Fact]
+    public async Task A_store_without_room_for_its_first_table_stops_the_start()
+    {
+        using var disk = SmallDisk.OfKilobytes(400);
+        await File.WriteAllBytesAsync(Path.Combine(disk.Path, "filler"), new byte[372 * 1024], Studio.Cancellation); // 7 pages are left, a store takes more
+        var refused = await RealProgram.Run(disk.Path);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName}");
+        Assert.Matches("no space left|[Mm]ake room|has space", refused.Errors);
+    }
+
+    [Fact]
     public async Task A_disk_too_full_for_an_upgrade_stops_the_start_before_anything_is_changed()
     {
         using var disk = SmallDisk.OfKilobytes(1200);
