@@ -23,8 +23,7 @@ public static class Forgetting
                 throw new StoreException($"The store {Path.GetFullPath(store)} has an older schema. Start the service once, so that it is brought up to date, and stop it again.");
             connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
             var gone = Erase(connection, kind, key, kindBelow);
-            connection.Execute("VACUUM");
-            connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
+            WriteAnew(connection);
             return gone;
         }
         catch (SqliteException e)
@@ -33,12 +32,19 @@ public static class Forgetting
         }
     }
 
+    private static void WriteAnew(SqliteConnection connection) => connection.Execute("VACUUM; PRAGMA wal_checkpoint(TRUNCATE)");
+
     private static int Erase(SqliteConnection connection, string kind, string key, string? kindBelow)
     {
         using var transaction = connection.BeginTransaction(deferred: false);
         var snapshot = new Snapshot(connection, transaction);
         if (snapshot.Newest(kind, key) is not { } newest)
-            throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already.");
+        {
+            transaction.Rollback();
+            WriteAnew(connection); // one that was stopped midway may have got no further than this
+            throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already; the file was written anew all the same.");
+        }
+
         if (!newest.IsDeletion)
             throw new StoreException($"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also tells what still uses it), then forget it.");
         if (snapshot.UsersOf(kind, key) is { Count: > 0 } users)
