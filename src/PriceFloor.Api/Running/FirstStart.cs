@@ -1,5 +1,6 @@
 using PriceFloor.Api.Demo;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;
 using Serilog;
 
@@ -14,6 +15,7 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
     {
         SettingsInUse.Tell(configuration, settings);
         alone.Take();
+        SpillingWriter.ClearAway(settings.DataFolder);
         if (store.IsBehind())
             _upgrading = Task.Run(OpenOrStop, CancellationToken.None);
         else

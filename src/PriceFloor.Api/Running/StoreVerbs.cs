@@ -3,6 +3,7 @@ using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
 using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
@@ -86,6 +87,7 @@ public static class StoreVerbs
         if (!s_kinds.Contains(kind))
             throw new SettingsException($"\"{kind}\" is not a kind of document; they are {string.Join(", ", s_kinds)} (a price's key is SKU/CHANNEL).");
         using var held = Alone(settings);
+        SpillingWriter.ClearAway(settings.DataFolder);
         var gone = Forgetting.Forget(settings.StorePath, kind, key, kindBelow: kind == Kinds.Design ? Kinds.ListedPrice : null);
         output.WriteLine($"The {kind} \"{key}\" is forgotten: {gone} revisions are erased{(kind == Kinds.Design ? ", those of its listed prices included" : "")}, and the file is written anew.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. Whoever follows /v1/floor-changes begins anew without since.");

@@ -103,6 +103,7 @@ public sealed class LifeTests
         Assert.True(Holds(studio.Folder, "SECRET-7") && Holds(studio.Folder, "Anniversary piece") && Holds(studio.Folder, "29.77"));
         await studio.Delete("/v1/designs/SECRET-7");
         var folder = await studio.Stopped();
+        await File.WriteAllTextAsync(Path.Combine(folder, "answer-0.tmp"), "SECRET-7,29.77", Studio.Cancellation); // an answer of a service that was killed
         Assert.Equal((0, 62), Verb(folder, "forget", "design", "SECRET-7")); // 30 of the design, 30 of its price, two deletions
         foreach (var trace in new[] { "SECRET-7", "Anniversary piece", "29.77" })
             Assert.False(Holds(folder, trace), trace);

@@ -55,6 +55,14 @@ public sealed class StartTests
     }
 
     [Fact]
+    public async Task What_a_killed_service_had_put_by_of_an_answer_is_cleared_away()
+    {
+        await using var studio = new Studio(configure: host => File.WriteAllText(Path.Combine(host.GetSetting("PRICEFLOOR_DATA")!, "answer-0.tmp"), "half"));
+        _ = studio.ClientWith(null);
+        Assert.Empty(Directory.GetFiles(studio.Folder, "answer-*"));
+    }
+
+    [Fact]
     public async Task Only_listed_origins_may_call_and_preflight_needs_no_key()
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_CORS_ORIGINS", "https://shop.example"));
