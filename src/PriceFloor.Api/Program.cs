@@ -8,6 +8,8 @@ try
     var verb = Verbs.Of(args);
     if (verb == Verbs.HealthCheck)
         return await HealthCheck.RunAsync();
+    if (StoreVerbs.Words.ContainsKey(verb))
+        return StoreVerbs.Run(verb, args, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
     var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
     builder.UseDefaultAddress();
@@ -24,7 +26,8 @@ try
 
     if (verb == Verbs.OpenApi)
         return await app.WriteOpenApiAsync(Console.Out);
-    await app.RunAsync();
+    var opening = app.Services.GetRequiredService<Opening>();
+    await opening.ServeAsync(app);
     return 0;
 }
 catch (Exception e) when (Starting.IsOperatorsFault(e))

@@ -21,8 +21,7 @@ public static class Migrations
     {
         var version = connection.ExecuteScalar<int>("PRAGMA user_version");
         if (version > Newest)
-            throw new StoreException(string.Create(CultureInfo.InvariantCulture,
-                $"The store has schema {version}; this program knows up to {Newest}. Start the newer program, or restore a backup made before the upgrade."));
+            throw Newer(connection.DataSource, version);
 
         for (var number = version + 1; number <= (upTo ?? Newest); number++)
         {
@@ -32,6 +31,9 @@ public static class Migrations
             transaction.Commit();
         }
     }
+
+    internal static StoreException Newer(string path, int schema) => new(string.Create(CultureInfo.InvariantCulture,
+        $"The store {Path.GetFullPath(path)} has schema {schema}; this program, run by {DataFolder.Asker}, knows up to {Newest}. Nothing was changed. Start the newer program, or restore a backup made before the upgrade."));
 
     private static string Read(string name)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dapper;
 using Microsoft.Data.Sqlite;
 
@@ -13,6 +14,7 @@ public sealed class Store : IDisposable
     private readonly TimeProvider _clock;
     private readonly SemaphoreSlim _gate = new(1, 1);
     private long _position;
+    private bool _isOpen;
 
     public Store(string path, TimeProvider clock)
     {
@@ -24,22 +26,45 @@ public sealed class Store : IDisposable
     /// <summary>The store's file.</summary>
     public string Path { get; }
 
+    /// <summary>The name of the store's life, which goes on as long as it is open: positions of another life mean nothing in it.</summary>
+    public string LifeName { get; private set; } = "";
+
     /// <summary>The position of the newest revision that is committed.</summary>
     public long Position => Interlocked.Read(ref _position);
 
-    /// <summary>Creates the file where there is none and brings it to the newest schema.</summary>
-    public void Open()
+    /// <summary>True where the file has an earlier schema, so that opening it takes a while. A file of another program is refused.</summary>
+    public bool IsBehind()
+    {
+        if (!HasContent)
+            return false;
+        try
+        {
+            using var connection = StoreFile.Open(Path);
+            return !IsUnbegun(connection) && StoreFile.SchemaOf(connection, Path) < Migrations.Newest;
+        }
+        catch (SqliteException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Creates the file where there is none and brings it to the newest schema; says so where it had an earlier one.</summary>
+    public Upgrade? Open()
     {
         try
         {
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!);
+            RefuseAlienFile();
             using var connection = Connect();
-            Migrations.Apply(connection);
+            var upgrade = Upgrading.Bring(connection, Path, _clock.GetUtcNow());
             _position = connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision");
+            LifeName = connection.ExecuteScalar<string>("SELECT name FROM life")!;
+            _isOpen = true;
+            return upgrade;
         }
         catch (Exception e) when (e is SqliteException or IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The store {Path} cannot be opened by user {Environment.UserName}: {e.Message} Check that the folder exists, can be written and has space.", e);
+            throw DataFolder.CannotOpenStore(Path, e);
         }
     }
 
@@ -74,12 +99,66 @@ public sealed class Store : IDisposable
         }
     }
 
+    /// <summary>Writes a row that means nothing; false where other writes leave no moment for it. A store that cannot be written throws.</summary>
+    public bool Probe(TimeSpan within)
+    {
+        if (!_gate.Wait(within))
+            return false;
+        try
+        {
+            using var connection = Connect();
+            connection.DefaultTimeout = int.Max(1, (int)within.TotalSeconds);
+            connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout={within.TotalMilliseconds:0}"));
+            connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at", new { now = Moment.Of(_clock.GetUtcNow()) });
+            return true;
+        }
+        finally
+        {
+            _gate.Release();
+        }
+    }
+
+    /// <summary>Closes the connections and brings what stands in the write-ahead log into the file, so that it can be copied as it is.</summary>
     public void Dispose()
     {
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);
+        if (_isOpen)
+            Checkpoint();
         _gate.Dispose();
     }
+
+    private void Checkpoint()
+    {
+        try
+        {
+            using var connection = StoreFile.Open(Path);
+            connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
+        }
+        catch (Exception e) when (e is SqliteException or StoreException)
+        {
+            // Nothing is lost: the log stays, and whoever opens the store next reads it.
+        }
+    }
+
+    private bool HasContent => new FileInfo(Path) is { Exists: true, Length: > 0 };
+
+    /// <summary>A file of another program, or one that lost its end, is left as it is. An empty one is a store that was never begun.</summary>
+    private void RefuseAlienFile()
+    {
+        if (!HasContent)
+            return;
+        using var connection = StoreFile.Open(Path);
+        if (IsUnbegun(connection))
+            return;
+        StoreFile.SchemaOf(connection, Path);
+        if (connection.ExecuteScalar<string>("PRAGMA quick_check(1)") is var found && found != "ok")
+            throw DataFolder.NotAStore(Path, found ?? "it cannot be read.");
+    }
+
+    /// <summary>Made, but stopped before its first table.</summary>
+    private static bool IsUnbegun(SqliteConnection connection) =>
+        connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master") == 0 && connection.ExecuteScalar<int>("PRAGMA user_version") == 0;
 
     private SqliteConnection Connect()
     {

@@ -49,7 +49,7 @@ public sealed class Writing : Snapshot
 
     private Revision Append(string kind, string key, string? body)
     {
-        var number = (Newest(kind, key)?.Number ?? 0) + 1;
+        var number = long.Max(Newest(kind, key)?.Number ?? 0, Connection.ExecuteScalar<long>("SELECT numbers_above FROM life", transaction: Transaction)) + 1;
         var position = Connection.ExecuteScalar<long>(
             """
             INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, @key, @number, @savedAt, @savedBy, @body)

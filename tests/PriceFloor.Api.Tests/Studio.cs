@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Tests;
 
@@ -107,16 +108,25 @@ public sealed class Studio : IAsyncDisposable
     }
 
     /// <summary>The service stopped and started again on the same store.</summary>
-    public async Task<Studio> Restarted()
+    public async Task<Studio> Restarted(Action<IWebHostBuilder>? configure = null)
+    {
+        await Stopped();
+        return new Studio(Folder, Clock, "Production", configure);
+    }
+
+    /// <summary>The service stopped; its folder stays until this, or the one that is started on it, is disposed of.</summary>
+    public async Task<string> Stopped()
     {
         await _factory.DisposeAsync();
-        return new Studio(Folder, Clock, "Production", null);
+        using var free = new StoreLock(Folder, Clock); // the program's own thread may still be closing the store
+        free.Take();
+        return Folder;
     }
 
     public async ValueTask DisposeAsync()
     {
-        await _factory.DisposeAsync();
-        Directory.Delete(Folder, recursive: true);
+        if (Directory.Exists(Folder))
+            Directory.Delete(await Stopped(), recursive: true);
     }
 }
 

@@ -33,16 +33,25 @@ public static class FloorChangeRoutes
         var now = keeper.Whole(asOf);
         var upTo = ((DocumentsInMemory)now.Documents).Position;
         if (after > upTo && asOf is null)
-            return Problem.Invalid([new InputError { Parameter = "since", Code = "unknown-cursor", Detail = "The store has not got that far (an older backup may have been restored); ask once without since and start anew." }]);
+            return UnknownCursor();
         var changes = after < upTo ? store.Read(snapshot => snapshot.ChangesBetween(after, upTo)) : [];
         var then = new Records(((DocumentsInMemory)now.Documents).Before(changes, after), asOf ?? clock.GetUtcNow());
-        return TypedResults.Ok(new FloorChangesAnswer { Items = [.. MovedFloors.Between(then, now, changes)], Next = Cursor + long.Max(after, upTo).ToString(CultureInfo.InvariantCulture) });
+        return TypedResults.Ok(new FloorChangesAnswer { Items = [.. MovedFloors.Between(then, now, changes)], Next = CursorAt(long.Max(after, upTo), store) });
     }
+
+    private static string CursorAt(long position, Store store) => string.Create(CultureInfo.InvariantCulture, $"{Cursor}{position}.{store.LifeName}");
+
+    private static Problem UnknownCursor() => Problem.Invalid([new InputError
+    {
+        Parameter = "since",
+        Code = "unknown-cursor",
+        Detail = "This cursor is not of the store as it is now: a backup was restored, a document was forgotten, or it is another store. Ask once without since, take the answer in place of all that you hold, and follow its next.",
+    }]);
 
     private static (long Position, Problem? Problem) PositionOf(string since, Store store)
     {
-        if (since.StartsWith(Cursor, StringComparison.Ordinal) && long.TryParse(since.AsSpan(Cursor.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var position))
-            return (position, null);
+        if (since.StartsWith(Cursor, StringComparison.Ordinal) && long.TryParse(since[Cursor.Length..].Split('.')[0], NumberStyles.None, CultureInfo.InvariantCulture, out var position))
+            return since == CursorAt(position, store) ? (position, null) : (0, UnknownCursor());
         return TimeText.ReadTime(since) is { } time
             ? (store.Read(snapshot => snapshot.PositionAt(Moment.Of(time))), null)
             : (0, Problem.Invalid([new InputError { Parameter = "since", Code = "not-a-time", Detail = "since must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B), or the next of an earlier answer." }]));

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Http;
 /// <summary>What happens to every request before and after its handler, in order.</summary>
 public static class Pipeline
 {
-    private const int BusyErrors = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Full = 13, CannotOpen = 14;
+    private const int BusyErrors = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Full = 13, CannotOpen = 14, Corrupt = 11, NotADatabase = 26;
 
     public static void UseRequestPipeline(this WebApplication app)
     {
@@ -26,6 +26,7 @@ public static class Pipeline
         app.UseRouting();
         if (settings.CorsOrigins.Count > 0)
             app.UseCors();
+        app.Use(WaitForTheStore);
         app.Use(IdentifyCaller);
         app.Use(LimitRate);
         app.Use(RequireScope);
@@ -54,6 +55,8 @@ public static class Pipeline
         {
             if (problem.Type == ProblemTypes.Internal)
                 context.RequestServices.GetRequiredService<IDiagnosticContext>().SetException(e);
+            else if (e is SqliteException { SqliteErrorCode: Corrupt or NotADatabase })
+                Log.Error("The store is damaged: {Message} Stop the service, run check-store, and restore a backup", e.Message);
             else if (problem.Type == ProblemTypes.Busy)
                 Log.Warning("The store answered {Message}", e.Message);
             context.Response.Headers.ETag = default;
@@ -64,7 +67,7 @@ public static class Pipeline
 
     private static Problem ProblemOf(Exception fault) => fault switch
     {
-        SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen } => Problem.Busy(),
+        SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen or Corrupt or NotADatabase } => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
         BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
         _ => Problem.Of(ProblemTypes.Internal),
@@ -106,6 +109,10 @@ public static class Pipeline
             context.Features.Set(body);
         }
     }
+
+    /// <summary>While an earlier program's store is brought up to date, whatever needs it is told to come again.</summary>
+    private static Task WaitForTheStore(HttpContext context, RequestDelegate next) =>
+        context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is null || context.RequestServices.GetRequiredService<Opening>().IsDone ? next(context) : Problem.Busy().ExecuteAsync(context);
 
     private static Task IdentifyCaller(HttpContext context, RequestDelegate next)
     {

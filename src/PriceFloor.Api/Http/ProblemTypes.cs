@@ -70,7 +70,7 @@ public static class ProblemTypes
         "The key (or, without a key, the address) has used up its requests for now.", "Wait as many seconds as Retry-After says. The RateLimit header tells what is left.");
 
     public static readonly ProblemType Busy = new("busy", 503, "The store cannot be used just now",
-        "The store is locked, read-only or full. Nothing was half done.",
+        "The store is locked, read-only, full, damaged, or just being brought up to date. Nothing was half done.",
         "Try again after Retry-After seconds. If it stays so, whoever runs the server should look at the log and at the data folder's space and rights.");
 
     public static readonly ProblemType Internal = new("internal", 500, "A fault of the service",

@@ -1,35 +1,61 @@
 using PriceFloor.Api.Demo;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;
 using Serilog;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>Before the first request: opens the store, makes the first key, fills an empty store with the demo studio where asked.</summary>
-public sealed class FirstStart(Settings settings, Store store, KeyRing ring, DemoStudio demo, IConfiguration configuration) : IHostedService
+/// <summary>Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, fills an empty store with the demo studio where asked.</summary>
+public sealed class FirstStart(Settings settings, StoreLock alone, Store store, Opening opening, KeyRing ring, DemoStudio demo, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
 {
+    private Task _upgrading = Task.CompletedTask;
+
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        WarnAboutUnknownNames();
-        store.Open();
-        var firstKey = store.Read(snapshot => snapshot.Keys.Count == 0) ? MakeFirstKey() : null;
-        if (settings.Demo)
-            FillWithDemo(firstKey);
+        SettingsInUse.Tell(configuration, settings);
+        alone.Take();
+        SpillingWriter.ClearAway(settings.DataFolder);
+        if (store.IsBehind())
+            _upgrading = Task.Run(OpenOrStop, CancellationToken.None);
+        else
+            Open();
         return Task.CompletedTask;
     }
 
-    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    /// <summary>An upgrade that has begun is finished, however long the host is willing to wait.</summary>
+    public Task StopAsync(CancellationToken cancellationToken) => _upgrading;
+
+    private void OpenOrStop()
+    {
+        Log.Information("The store is of an earlier program; it is brought up to date first");
+        try
+        {
+            Open();
+        }
+        catch (Exception e)
+        {
+            opening.Fail(e);
+            lifetime.StopApplication();
+        }
+    }
+
+    private void Open()
+    {
+        if (store.Open() is { } upgrade)
+            Log.Information("The store was brought from schema {From} to {To}; as it was, it is kept in {Backup}", upgrade.From, upgrade.To, upgrade.Backup);
+        var firstKey = store.Read(snapshot => snapshot.Keys.Count == 0) ? MakeFirstKey() : null;
+        if (settings.Demo)
+            FillWithDemo(firstKey);
+        opening.Finish();
+    }
 
     /// <summary>The operator's own key, or a new one in a file that only they can read: never in a log.</summary>
     private string MakeFirstKey()
     {
         var key = settings.AdminKey ?? KeyText.New();
         if (settings.AdminKey is null)
-        {
-            var path = Path.GetFullPath(Path.Combine(settings.DataFolder, "first-admin-key"));
-            WriteForOwnerOnly(path, key + "\n");
-            Log.Information("The first key is in {Path}", path);
-        }
+            Log.Information("The first key is in {Path}", KeyFile.Write(settings, "first-admin-key", key));
 
         store.Write("first-start", writing =>
         {
@@ -50,29 +76,5 @@ public sealed class FirstStart(Settings settings, Store store, KeyRing ring, Dem
 
         demo.Fill(store);
         Console.WriteLine(DemoStudio.Greeting(firstKey, settings.DataFolder, configuration["urls"]?.Split(';')[0] ?? Starting.DefaultAddress));
-    }
-
-    private static void WriteForOwnerOnly(string path, string text)
-    {
-        try
-        {
-            var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-            if (!OperatingSystem.IsWindows())
-                options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-            File.Delete(path); // one that lies there from before may be open to others
-            using var writer = new StreamWriter(path, options);
-            writer.Write(text);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new StoreException($"The first key cannot be written to {path}: {e.Message} Make the data folder writable.", e);
-        }
-    }
-
-    private void WarnAboutUnknownNames()
-    {
-        foreach (var (name, _) in configuration.AsEnumerable())
-            if (name.StartsWith("PRICEFLOOR_", StringComparison.OrdinalIgnoreCase) && !Settings.Names.ContainsKey(name))
-                Log.Warning("{Name} is not a setting of PriceFloor; known are {Names}", name, string.Join(", ", Settings.Names.Keys));
     }
 }

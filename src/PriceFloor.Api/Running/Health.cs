@@ -16,10 +16,35 @@ public static class Health
         return TypedResults.Ok(new HealthAnswer("live"));
     }
 
-    /// <summary>The store can be read; what stands against it becomes the problem "busy".</summary>
-    public static Results<Ok<HealthAnswer>, Problem> Ready(Store store, HttpContext context)
+    /// <summary>The store is open and can be written; what stands against it becomes the problem "busy".</summary>
+    public static Results<Ok<HealthAnswer>, Problem> Ready(Readiness readiness, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
-        return store.Read(snapshot => snapshot.Keys.Count > 0) ? TypedResults.Ok(new HealthAnswer("ready")) : Problem.Busy();
+        return readiness.Look() ? TypedResults.Ok(new HealthAnswer("ready")) : Problem.Busy();
+    }
+}
+
+/// <summary>Whether the store can be written, found out by writing. Anybody may ask, so that is done once in a while and not for each who does.</summary>
+public sealed class Readiness(Store store, Opening opening, TimeProvider clock)
+{
+    private static readonly TimeSpan s_holds = TimeSpan.FromSeconds(2), s_within = TimeSpan.FromSeconds(1);
+
+    private readonly Lock _looking = new();
+    private long? _lastGood;
+
+    public bool Look()
+    {
+        if (!opening.IsDone)
+            return false;
+        lock (_looking)
+        {
+            if (_lastGood is { } last && clock.GetElapsedTime(last) < s_holds)
+                return true;
+            _lastGood = null;
+            if (!store.Probe(s_within))
+                return false;
+            _lastGood = clock.GetTimestamp();
+            return true;
+        }
     }
 }

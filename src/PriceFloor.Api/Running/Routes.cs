@@ -1,4 +1,5 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
@@ -62,6 +63,8 @@ public static class Routes
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
         v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
         v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
+
+        v1.MapPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
 
         app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);

@@ -17,6 +17,8 @@ public sealed class Settings
         ["PRICEFLOOR_TRUSTED_PROXIES"] = "Addresses of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
         ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
+        ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "A backup every so many hours into backups/ in the data folder; 0, or not set: none.",
+        ["PRICEFLOOR_BACKUPS_KEPT"] = "How many backups a scheduled one leaves there, itself included; 14 where not set.",
     };
 
     private Settings() { }
@@ -32,6 +34,10 @@ public sealed class Settings
     public string PathBase { get; private init; } = "";
 
     public int RequestsPerMinute { get; private init; } = 60_000;
+
+    public int BackupEveryHours { get; private init; }
+
+    public int BackupsKept { get; private init; } = 14;
 
     public bool Demo { get; private init; }
 
@@ -59,6 +65,8 @@ public sealed class Settings
         TrustedProxies = [.. Split(configuration, "PRICEFLOOR_TRUSTED_PROXIES").Select(text => IPAddress.TryParse(text, out var address) ? address : throw new SettingsException($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is not an IP address."))],
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
         RequestsPerMinute = Value(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE") is { } count ? (int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var perMinute) && perMinute > 0 ? perMinute : throw new SettingsException("PRICEFLOOR_REQUESTS_PER_MINUTE must be a whole number above 0.")) : 60_000,
+        BackupEveryHours = Whole(configuration, "PRICEFLOOR_BACKUP_EVERY_HOURS", 0, 1000, 0),
+        BackupsKept = Whole(configuration, "PRICEFLOOR_BACKUPS_KEPT", 1, 100_000, 14),
         Demo = demo,
     };
 
@@ -86,6 +94,10 @@ public sealed class Settings
 
     private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>
         Value(configuration, name)?.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];
+
+    private static int Whole(IConfiguration configuration, string name, int least, int most, int otherwise) => Value(configuration, name) is not { } text ? otherwise
+        : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most ? number
+        : throw new SettingsException(string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
 
     private static string? Value(IConfiguration configuration, string name) => configuration[name] is { Length: > 0 } value ? value : null;
 }

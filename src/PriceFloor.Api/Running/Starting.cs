@@ -1,5 +1,6 @@
 using FluentValidation;
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.Channels;
 using PriceFloor.Api.DesignBudgets;
@@ -25,6 +26,9 @@ namespace PriceFloor.Api.Running;
 public static class Starting
 {
     public const string DefaultAddress = "http://127.0.0.1:5080";
+
+    /// <summary>How long answers that have begun may still take after a SIGTERM; a container is killed after ten seconds.</summary>
+    private static readonly TimeSpan s_longestGoodbye = TimeSpan.FromSeconds(6);
 
     /// <summary>Faults that whoever runs the server can mend: told in one sentence, without a stack.</summary>
     public static bool IsOperatorsFault(Exception fault) => fault is SettingsException or StoreException;
@@ -54,12 +58,22 @@ public static class Starting
 
     public static void UseStore(this WebApplicationBuilder builder)
     {
-        builder.Services.AddSingleton(services => new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton(services => new StoreLock(services.GetRequiredService<Settings>().DataFolder, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton(services =>
+        {
+            _ = services.GetRequiredService<StoreLock>(); // made before the store, so that it is let go after it
+            return new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>());
+        });
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = s_longestGoodbye);
+        builder.Services.AddSingleton<Opening>();
+        builder.Services.AddSingleton<Readiness>();
         builder.Services.AddSingleton<RecordKeeper>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.AddHostedService<FirstStart>();
+        builder.Services.AddSingleton<BackupFolder>();
+        builder.Services.AddHostedService<BackupSchedule>();
     }
 
     public static void UseDocuments(this WebApplicationBuilder builder)

@@ -7,7 +7,7 @@ public static class Verbs
     public const string HealthCheck = "healthcheck";
     public const string OpenApi = "openapi";
 
-    private static readonly string[] s_all = [HealthCheck, OpenApi];
+    private static readonly string[] s_all = [HealthCheck, OpenApi, .. StoreVerbs.Words.Keys];
 
     /// <summary>The verb of a command line; one that is none is refused.</summary>
     public static string Of(IReadOnlyList<string> arguments) => arguments.FirstOrDefault(argument => !argument.StartsWith('-')) switch

@@ -61,6 +61,13 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder) : PipeWriter,
             await _spilled.DisposeAsync();
     }
 
+    /// <summary>Deletes what a process that was killed had put by. Nobody else may be serving the folder.</summary>
+    public static void ClearAway(string folder)
+    {
+        foreach (var left in Directory.GetFiles(folder, "answer-*.tmp"))
+            File.Delete(left);
+    }
+
     private static FileStream Unnamed(string folder)
     {
         var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, Options = FileOptions.DeleteOnClose | FileOptions.Asynchronous };

@@ -65,6 +65,7 @@ public sealed class ScopeTests
         ["POST /v1/keys"] = "admin",
         ["GET /v1/keys"] = "admin",
         ["DELETE /v1/keys/{name}"] = "admin",
+        ["POST /v1/backups"] = "admin",
         ["GET /health/live"] = "anyone",
         ["GET /health/ready"] = "anyone",
         ["GET /problems"] = "anyone",
@@ -107,7 +108,7 @@ public sealed class ScopeTests
         var list = await studio.Get("/v1/keys");
         Assert.DoesNotContain(key, list.Text, StringComparison.Ordinal);
         Assert.Equal("no-store", list["Cache-Control"]);
-        foreach (var file in Directory.EnumerateFiles(studio.Folder))
+        foreach (var file in Directory.EnumerateFiles(studio.Folder).Where(file => Path.GetFileName(file) != "pricefloor.lock"))
         {
             await using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             using var bytes = new MemoryStream();

@@ -56,7 +56,9 @@ public sealed class FloorChangeTests
         Assert.Equal("[]", (await studio.Get("/v1/floor-changes?since=2027-01-05T00:00:00Z&asOf=2027-01-06T00:00:00Z")).Json.GetProperty("items").GetRawText());
         foreach (var since in new[] { "yesterday", "p", "p-1", "7", "p99999999999999999999" })
             Assert.Equal(["since"], (await studio.Get($"/v1/floor-changes?since={since}")).IsProblem(422, "invalid-input").Pointers);
-        Assert.Equal(["unknown-cursor"], (await studio.Get("/v1/floor-changes?since=p999")).IsProblem(422, "invalid-input").Codes);
+        var cursor = Next((await studio.Get("/v1/floor-changes")).Json);
+        foreach (var since in new[] { "p5", "p5.", "p5.0123456789ab", cursor + "0", cursor.Replace("p5", "p05", StringComparison.Ordinal), cursor.Replace("p5", "p6", StringComparison.Ordinal) })
+            Assert.Equal(["unknown-cursor"], (await studio.Get($"/v1/floor-changes?since={since}")).IsProblem(422, "invalid-input").Codes);
     }
 
     [Fact]

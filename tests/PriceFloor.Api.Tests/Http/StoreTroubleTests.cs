@@ -18,12 +18,13 @@ public sealed class StoreTroubleTests
             await using var hold = other.BeginTransaction(deferred: false);
             var refused = studio.Delete("/v1/designs/RB-014");
             Assert.Equal("62.17", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).Json.GetProperty("floorPrice").GetRawText());
-            Assert.Equal(200, (await studio.Get("/health/ready")).Status);
+            (await studio.Get("/health/ready")).IsProblem(503, "busy");
             var busy = (await refused).IsProblem(503, "busy");
             Assert.InRange(int.Parse(busy["Retry-After"]!), 1, 60);
             Assert.False(busy.Json.TryGetProperty("errors", out _));
         }
 
+        Assert.Equal(200, (await studio.Get("/health/ready")).Status);
         Assert.Equal("\"1\"", (await studio.Get("/v1/designs/RB-014"))["ETag"]);
         Assert.Equal("58.00", (await studio.Get("/v1/designs/RB-014/prices/web")).Json.GetProperty("price").GetRawText());
         Assert.Equal(204, (await studio.Delete("/v1/designs/RB-014")).Status);
@@ -46,6 +47,26 @@ public sealed class StoreTroubleTests
         Assert.Equal(["type", "title", "status", "detail", "requestId"], answer.Json.EnumerateObject().Select(property => property.Name));
         Assert.DoesNotContain("secret", answer.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("Json", answer.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_store_that_loses_its_end_while_it_is_served_is_told_as_out_of_service()
+    {
+        await using var studio = await (await WithManyDesigns()).Restarted(); // so that nothing is in the log beside the file
+        using (var file = new FileStream(Path.Combine(studio.Folder, "pricefloor.db"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite))
+            file.SetLength(4096);
+        foreach (var answer in new[] { await studio.Get("/v1/designs"), await studio.Put("/v1/designs/D-1", Sample.Pendant), await studio.Get("/v1/designs/D-150"), await studio.Get("/health/ready") })
+            answer.IsProblem(503, "busy");
+        Assert.Equal(200, (await studio.Get("/health/live")).Status);
+
+        static async Task<Studio> WithManyDesigns()
+        {
+            var studio = new Studio();
+            await studio.Has("/v1/profiles/main", Sample.SmallProfile);
+            for (var i = 0; i < 200; i++)
+                await studio.Has($"/v1/designs/D-{i}", Sample.Pendant);
+            return studio;
+        }
     }
 
     [Fact]

@@ -72,9 +72,9 @@ public sealed class FirstKeyTests
     [Fact]
     public async Task Another_key_in_the_environment_changes_nothing_in_a_store_that_has_one()
     {
-        await using var first = new Studio();
+        var first = new Studio();
         await first.Has("/v1/channels/web", Sample.Shop);
-        await using var again = new Studio(configure: host => host.UseSetting("PRICEFLOOR_DATA", first.Folder).UseSetting("PRICEFLOOR_ADMIN_KEY", new string('o', 40)));
+        await using var again = await first.Restarted(host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", new string('o', 40)));
         (await again.Get("/v1/keys", again.ClientWith(new string('o', 40)))).IsProblem(401, "no-key");
         Assert.Equal("web", (await again.Get("/v1/channels", again.ClientWith(Studio.AdminKey))).Json.GetProperty("items")[0].GetProperty("key").GetString());
     }

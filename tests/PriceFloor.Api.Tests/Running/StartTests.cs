@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Configuration;
 using PriceFloor.Api.Running;
 using Xunit;
@@ -37,6 +38,28 @@ public sealed class StartTests
         var nobody = studio.ClientWith(null);
         Assert.Equal("""{"status":"live"}""", (await studio.Get("/health/live", nobody)).Text);
         Assert.Equal("""{"status":"ready"}""", (await studio.Get("/health/ready", nobody)).Text);
+    }
+
+    [Fact]
+    public async Task Asking_whether_it_is_ready_writes_once_in_a_while_however_often_it_is_asked()
+    {
+        await using var studio = new Studio();
+        Assert.Equal(200, (await studio.Get("/health/ready")).Status);
+        await using var other = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False");
+        await other.OpenAsync(Studio.Cancellation);
+        await using var hold = other.BeginTransaction(deferred: false);
+        studio.Clock.Advance(TimeSpan.FromSeconds(1));
+        Assert.Equal(200, (await studio.Get("/health/ready")).Status); // of a second ago
+        studio.Clock.Advance(TimeSpan.FromSeconds(1));
+        (await studio.Get("/health/ready")).IsProblem(503, "busy"); // now it is tried
+    }
+
+    [Fact]
+    public async Task What_a_killed_service_had_put_by_of_an_answer_is_cleared_away()
+    {
+        await using var studio = new Studio(configure: host => File.WriteAllText(Path.Combine(host.GetSetting("PRICEFLOOR_DATA")!, "answer-0.tmp"), "half"));
+        _ = studio.ClientWith(null);
+        Assert.Empty(Directory.GetFiles(studio.Folder, "answer-*"));
     }
 
     [Fact]

@@ -119,7 +119,7 @@ public static class Examples
     public const string ListingBatchAnswer = """{"items":[{"sku":"RB-014","channel":"web","result":"unchanged","revision":1}],"summary":{"created":0,"changed":0,"unchanged":1}}""";
 
     public const string FloorChanges = """
-        {"items":[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":null,"newFloorPrice":62.17,"oldTargetPrice":null,"newTargetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["RB-014@1: created","web@1: created","main@1: created"]}],"next":"p4"}
+        {"items":[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":null,"newFloorPrice":62.17,"oldTargetPrice":null,"newTargetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["RB-014@1: created","web@1: created","main@1: created"]}],"next":"p4.51c09e2f7a30"}
         """;
 
     public const string BestPlan = """{"profile":"main","goal":"maximum-surplus","hoursKeptBack":100,"lines":[{"sku":"RB-014","channel":"web","price":120.00,"minimum":50,"maximum":700},{"sku":"RB-014","channel":"web","price":100.00}]}""";
@@ -135,6 +135,8 @@ public static class Examples
     public const string KeyRequest = """{"name":"shop-plugin","scopes":["check"]}""";
 
     public const string Key = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","key":"pf_..."}""";
+
+    public const string Backup = """{"name":"pricefloor-20270102T090000Z.db","bytes":61440,"sha256":"0f343b0931126a20f133d67c2b018a3b5e9d6ad87ff1bd7a6e23c8a01e5f7c44","schema":1}""";
 
     public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
 

@@ -1,4 +1,5 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents.Batches;
@@ -44,6 +45,7 @@ public static class Operations
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
         ["Statements"] = "From a year of bank statements to a cost profile; nothing of them is kept.",
         ["Keys"] = "Keys that open the service.",
+        ["Backups"] = "Copies of the whole store.",
         ["Health"] = "Whether the service runs.",
     };
 
@@ -80,7 +82,7 @@ public static class Operations
     { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet)], HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
 
     public static readonly Operation FloorChanges = new("getFloorChanges", "Prices", "Which floors moved",
-        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice. Scope: read.")
+        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice; after a restored backup or a forgotten document it is refused (unknown-cursor), and the follower begins anew without since. Scope: read.")
     { Answer = typeof(FloorChangesAnswer), AnswerExample = Examples.FloorChanges };
 
     public static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
@@ -157,6 +159,10 @@ public static class Operations
 
     public static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin stays. Scope: admin.")
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
+
+    public static readonly Operation MakeBackup = new("createBackup", "Backups", "Make a backup",
+        "Copies the whole store, as it stands at one moment, into backups in the data folder, while writes go on. The file is checked before it bears its name. Scope: admin.")
+    { Answer = typeof(BackupAnswer), Good = new Dictionary<int, string> { [201] = "The backup is on the disk." }, AnswerExample = Examples.Backup };
 
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };

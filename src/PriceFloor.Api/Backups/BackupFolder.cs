@@ -1,0 +1,70 @@
+using System.Globalization;
+using PriceFloor.Api.Running;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Backups;
+
+/// <summary>The backups that the service makes itself: one at a time, in <c>backups/</c> in the data folder, named by time.</summary>
+public sealed class BackupFolder(Settings settings, TimeProvider clock)
+{
+    private const string Start = "pricefloor-", End = ".db", TimeFormat = "yyyyMMdd'T'HHmmss'Z'";
+
+    private readonly Lock _making = new();
+
+    public string Path { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(settings.DataFolder, "backups"));
+
+    public BackupMade Make()
+    {
+        lock (_making)
+        {
+            CreateFolder();
+            foreach (var left in Directory.GetFiles(Path, $"{Start}*{End}.part-*").Where(file => File.GetLastWriteTimeUtc(file) < clock.GetUtcNow().UtcDateTime.AddDays(-1)))
+                File.Delete(left); // of a backup that was killed
+            var time = clock.GetUtcNow() is var now && Newest is { } newest && newest > now ? newest : now; // where the clock was set back: the newest must be named so, and is not the first to go
+            var stem = Start + time.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
+            var file = System.IO.Path.Combine(Path, stem + End);
+            for (var again = 2; File.Exists(file); again++)
+                file = System.IO.Path.Combine(Path, string.Create(CultureInfo.InvariantCulture, $"{stem}-{again}{End}"));
+            return Backup.Make(settings.StorePath, file);
+        }
+    }
+
+    /// <summary>When the newest backup was made; null where there is none.</summary>
+    public DateTimeOffset? Newest => Made().Select(backup => (DateTimeOffset?)backup.Time).LastOrDefault();
+
+    /// <summary>Deletes all but the newest. Files that do not bear a name of ours are left alone.</summary>
+    public void KeepOnly(int count)
+    {
+        lock (_making)
+            foreach (var (file, _) in Made().SkipLast(count))
+            {
+                File.Delete(file);
+                File.Delete(Backup.HashFileOf(file));
+            }
+    }
+
+    /// <summary>The backups that are there, the oldest first.</summary>
+    private IEnumerable<(string File, DateTimeOffset Time)> Made() => !Directory.Exists(Path) ? [] : Directory.EnumerateFiles(Path, $"{Start}*{End}")
+        .Select(file => (File: file, Parts: System.IO.Path.GetFileNameWithoutExtension(file)[Start.Length..].Split('-')))
+        .Select(found => (found.File, Time: TimeOf(found.Parts), Again: found.Parts.Length == 1 ? 1 : int.TryParse(found.Parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var again) ? again : 0))
+        .Where(found => found is { Time: not null, Again: > 0 }).OrderBy(found => found.Time).ThenBy(found => found.Again)
+        .Select(found => (found.File, found.Time!.Value)).ToList();
+
+    private static DateTimeOffset? TimeOf(string[] parts) => parts.Length <= 2
+        && DateTimeOffset.TryParseExact(parts[0], TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time) ? time : null;
+
+    private void CreateFolder()
+    {
+        try
+        {
+            if (OperatingSystem.IsWindows())
+                Directory.CreateDirectory(Path);
+            else
+                Directory.CreateDirectory(Path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw DataFolder.Refused(Path, e);
+        }
+    }
+}

@@ -1,0 +1,45 @@
+using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Running;
+using PriceFloor.Storage;
+using Serilog;
+
+namespace PriceFloor.Api.Backups;
+
+/// <summary>
+/// A backup every so many hours, counted from the newest one that is there, so that a service that is started anew every night still
+/// makes them; after each the oldest go.
+/// </summary>
+public sealed class BackupSchedule(Settings settings, BackupFolder folder, Opening opening, TimeProvider clock) : BackgroundService
+{
+    private static readonly TimeSpan s_again = TimeSpan.FromMinutes(10);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        if (settings.BackupEveryHours == 0)
+            return;
+        await opening.Done.WaitAsync(stoppingToken);
+        var every = TimeSpan.FromHours(settings.BackupEveryHours);
+        while (!stoppingToken.IsCancellationRequested)
+            await Task.Delay(MakeOneThatIsDue(every), clock, stoppingToken);
+    }
+
+    /// <summary>Makes a backup where it is time, and says how long to wait for the next.</summary>
+    private TimeSpan MakeOneThatIsDue(TimeSpan every)
+    {
+        try
+        {
+            var wait = folder.Newest is { } newest ? newest + every - clock.GetUtcNow() : TimeSpan.Zero;
+            if (wait > TimeSpan.Zero)
+                return wait < every ? wait : every; // longer, where the clock was set back
+            var made = folder.Make();
+            folder.KeepOnly(settings.BackupsKept);
+            Log.Information("Backup {Path}, {Bytes} bytes, sha256 {Sha256}", made.Path, made.Bytes, made.Sha256);
+            return every;
+        }
+        catch (Exception e) when (e is StoreException or SqliteException or IOException or UnauthorizedAccessException)
+        {
+            Log.Error("No backup was made: {Message} It is tried again in {Minutes} minutes", e.Message, s_again.TotalMinutes);
+            return s_again;
+        }
+    }
+}

@@ -1,0 +1,27 @@
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>A key in a file that only its owner can read: no key ends in a log or on a screen.</summary>
+public static class KeyFile
+{
+    /// <summary>Writes a key into the data folder and says where.</summary>
+    public static string Write(Settings settings, string name, string key)
+    {
+        var path = Path.GetFullPath(Path.Combine(settings.DataFolder, name));
+        try
+        {
+            var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
+            if (!OperatingSystem.IsWindows())
+                options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+            File.Delete(path); // one that lies there from before may be open to others
+            using var writer = new StreamWriter(path, options);
+            writer.Write(key + "\n");
+            return path;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new StoreException($"The key cannot be written to {path} by {DataFolder.Asker}: {e.Message} Make the data folder writable, with space.", e);
+        }
+    }
+}

@@ -1,0 +1,146 @@
+using System.Globalization;
+using System.Text.Json;
+using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Sheets;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>What the program can do with a store without serving it: copy, check, put back, forget, let in again.</summary>
+public static class StoreVerbs
+{
+    public const string Backup = "backup";
+    public const string CheckStore = "check-store";
+    public const string Restore = "restore";
+    public const string Forget = "forget";
+    public const string NewAdminKey = "new-admin-key";
+
+    /// <summary>The words that each takes after it.</summary>
+    public static readonly IReadOnlyDictionary<string, string[]> Words = new Dictionary<string, string[]>
+    {
+        [Backup] = ["FILE"],
+        [CheckStore] = [],
+        [Restore] = ["FILE"],
+        [Forget] = ["KIND", "KEY"],
+        [NewAdminKey] = [],
+    };
+
+    private static readonly string[] s_kinds = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice];
+
+    /// <summary>Does what a verb asks for and gives the exit code.</summary>
+    public static int Run(string verb, IReadOnlyList<string> arguments, IConfiguration configuration, TextWriter output)
+    {
+        var words = arguments.SkipWhile(argument => argument != verb).Skip(1).ToList();
+        if (words.Count != Words[verb].Length)
+            throw new SettingsException($"Write it so: {string.Join(' ', [verb, .. Words[verb]])}");
+        var settings = Settings.Read(configuration, demo: false);
+        try
+        {
+            return verb switch
+            {
+                Backup => MakeBackup(settings, words[0], output),
+                CheckStore => Check(settings, output),
+                Restore => Put(settings, words[0], output),
+                NewAdminKey => MakeAdminKey(settings, output),
+                _ => Erase(settings, words[0], words[1], output),
+            };
+        }
+        catch (SqliteException e)
+        {
+            throw new StoreException($"The store {Path.GetFullPath(settings.StorePath)} cannot be used by {DataFolder.Asker}: {e.Message} Check the space on its disk and the rights of its folder.", e);
+        }
+    }
+
+    private static int MakeBackup(Settings settings, string file, TextWriter output)
+    {
+        var made = PriceFloor.Storage.Backup.Make(settings.StorePath, file);
+        output.WriteLine($"{made.Path}: {made.Bytes} bytes, schema {made.Schema}, sha256 {made.Sha256}");
+        return 0;
+    }
+
+    private static int Check(Settings settings, TextWriter output)
+    {
+        var report = StoreCheck.Of(settings.StorePath, FaultOf);
+        output.WriteLine($"{Path.GetFullPath(settings.StorePath)}: schema {report.Schema} of {Migrations.Newest}, {report.Documents} documents, {report.Revisions} revisions, position {report.Position}");
+        foreach (var fault in report.Faults)
+            output.WriteLine($"  {fault}");
+        output.WriteLine(report.Faults.Count == 0 ? "All is well." : "Something is wrong. Restore a backup with the verb \"restore FILE\"; the store as it is will be kept.");
+        return report.Faults.Count == 0 ? 0 : 1;
+    }
+
+    private static int Put(Settings settings, string file, TextWriter output)
+    {
+        using var held = Alone(settings);
+        var done = Restoring.Restore(file, settings.StorePath, TimeProvider.System.GetUtcNow());
+        output.WriteLine($"{Path.GetFullPath(settings.StorePath)} is now {Path.GetFullPath(file)} (schema {done.Schema}{(done.Schema < Migrations.Newest ? $", brought to {Migrations.Newest}" : "")}).");
+        if (done.Replaced is not null)
+            output.WriteLine($"What it replaced is kept as {done.Replaced}; delete it when all is well.");
+        output.WriteLine("Keys are those of the backup. Whoever follows /v1/floor-changes begins anew without since.");
+        return 0;
+    }
+
+    private static int Erase(Settings settings, string kind, string key, TextWriter output)
+    {
+        if (!s_kinds.Contains(kind))
+            throw new SettingsException($"\"{kind}\" is not a kind of document; they are {string.Join(", ", s_kinds)} (a price's key is SKU/CHANNEL).");
+        using var held = Alone(settings);
+        SpillingWriter.ClearAway(settings.DataFolder);
+        var gone = Forgetting.Forget(settings.StorePath, kind, key, kindBelow: kind == Kinds.Design ? Kinds.ListedPrice : null);
+        output.WriteLine($"The {kind} \"{key}\" is forgotten: {gone} revisions are erased{(kind == Kinds.Design ? ", those of its listed prices included" : "")}, and the file is written anew.");
+        output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. Whoever follows /v1/floor-changes begins anew without since.");
+        output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them where it must be gone.");
+        return 0;
+    }
+
+    /// <summary>A key that may do everything, for one that was lost. A running service would not know it, so none may run.</summary>
+    private static int MakeAdminKey(Settings settings, TextWriter output)
+    {
+        using var held = Alone(settings);
+        if (!File.Exists(settings.StorePath))
+            throw new StoreException($"There is no store at {Path.GetFullPath(settings.StorePath)}. The first start makes one, with its first key.");
+        using var store = new Store(settings.StorePath, TimeProvider.System);
+        store.Open();
+        var (name, key) = (string.Create(CultureInfo.InvariantCulture, $"admin-key-{TimeProvider.System.GetUtcNow():yyyyMMdd-HHmmss}"), KeyText.New());
+        var path = KeyFile.Write(settings, name, key);
+        store.Write(NewAdminKey, writing =>
+        {
+            writing.AddKey(KeyRing.Stored(name, key, Enum.GetValues<Scope>(), writing.Now, expires: null));
+            return true;
+        });
+        output.WriteLine($"A key that may do everything is in {path}; its name is {name}.");
+        output.WriteLine("The lost one still opens. GET /v1/keys names it, DELETE /v1/keys/NAME ends it. Delete the file when the key is where it belongs.");
+        return 0;
+    }
+
+    /// <summary>Holds the data folder, so that no service runs meanwhile.</summary>
+    private static StoreLock Alone(Settings settings)
+    {
+        var held = new StoreLock(settings.DataFolder, TimeProvider.System);
+        held.Take();
+        return held;
+    }
+
+    /// <summary>What a stored document has wrong; null where it can be read.</summary>
+    private static string? FaultOf(string kind, string body)
+    {
+        try
+        {
+            _ = kind switch
+            {
+                Kinds.Profile => WireJson.ReadDocument<CostProfile>(body),
+                Kinds.Design => WireJson.ReadDocument<Design>(body),
+                Kinds.Channel => WireJson.ReadDocument<Channel>(body),
+                Kinds.ListedPrice => WireJson.ReadDocument<ListedPrice>(body),
+                _ => (object?)null,
+            };
+            return s_kinds.Contains(kind) ? null : "is of a kind that this program does not know.";
+        }
+        catch (Exception e) when (e is JsonException or NotSupportedException)
+        {
+            return $"cannot be read as a {kind}.";
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>What stands against using a data folder or a store, told so that whoever runs the server can mend it.</summary>
+public static class DataFolder
+{
+    /// <summary>ENOSPC and EROFS.</summary>
+    private const int NoSpace = 28, ReadOnlyFileSystem = 30;
+
+    private const int Busy = 5, Locked = 6, ReadOnly = 8, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
+
+    /// <summary>Whom the process runs as: by name where the system knows one, which a container often does not, and by number.</summary>
+    public static string Asker => Unix.Self is not { } self ? $"user {Environment.UserName}"
+        : string.Create(CultureInfo.InvariantCulture, $"user{(Environment.UserName is { Length: > 0 } name ? " " + name : "")} (uid {self.User}, gid {self.Group})");
+
+    /// <summary>The folder cannot be written: who asks, whose it is, and what mends it.</summary>
+    public static StoreException Refused(string folder, Exception fault)
+    {
+        var path = Path.GetFullPath(folder);
+        var there = Existing(path);
+        var parent = there == path ? "" : $" (its parent {there} is there)";
+        return new StoreException($"The data folder {path}{parent} cannot be written by {Asker}: {fault.Message} {Rights(there)}{Mending(path, isThere: there == path, fault)}, or set PRICEFLOOR_DATA to a folder that can be written and has space.", fault);
+    }
+
+    private static string Mending(string path, bool isThere, Exception fault) => (fault, Unix.Self) switch
+    {
+        (IOException { HResult: NoSpace }, _) => "Make room on its disk",
+        (IOException { HResult: ReadOnlyFileSystem }, _) => "Mount it so that it can be written",
+        (_, { } me) => string.Create(CultureInfo.InvariantCulture, $"Run: {(isThere ? "" : $"mkdir -p {Quoted(path)} && ")}chown -R {me.User}:{me.Group} {Quoted(path)} && chmod u+rwx {Quoted(path)}"),
+        _ => "Give this user the right to write there",
+    };
+
+    private static string Quoted(string path) => path.All(letter => char.IsLetterOrDigit(letter) || "/._-+:@".Contains(letter)) ? path : $"'{path.Replace("'", "'\\''", StringComparison.Ordinal)}'";
+
+    /// <summary>Why a store cannot be opened.</summary>
+    internal static StoreException CannotOpenStore(string path, Exception fault)
+    {
+        var full = Path.GetFullPath(path);
+        return fault switch
+        {
+            SqliteException { SqliteErrorCode: Corrupt or NotADatabase } => NotAStore(full, fault.Message, fault),
+            SqliteException { SqliteErrorCode: Full } => new StoreException($"There is no space left for the store {full}, which {Asker} must write. Make room on its disk and start again.", fault),
+            SqliteException { SqliteErrorCode: Busy or Locked } => new StoreException($"The store {full} is locked by another program, so {Asker} cannot open it: {fault.Message} Close what holds it (a database browser, a copying tool) and start again.", fault),
+            SqliteException { SqliteErrorCode: not (ReadOnly or CannotOpen) } => new StoreException($"The store {full} cannot be opened by {Asker}: {fault.Message} Check that its disk has space and is well, and that the files beside it are this user's too.", fault),
+            _ => Refused(Path.GetDirectoryName(full)!, fault),
+        };
+    }
+
+    internal static StoreException NotAStore(string path, string why, Exception? fault = null) => new(
+        $"The file {Path.GetFullPath(path)} is not a whole store of PriceFloor, as {Asker} reads it: {why} Nothing was changed. Put it aside and restore a backup with the verb \"restore FILE\", or start with another PRICEFLOOR_DATA.", fault!);
+
+    private static string Existing(string path)
+    {
+        var there = path;
+        while (!Directory.Exists(there) && !File.Exists(there) && Path.GetDirectoryName(there) is { } above)
+            there = above;
+        return there;
+    }
+
+    private static string Rights(string path)
+    {
+        if (OperatingSystem.IsWindows() || Unix.OwnerOf(path) is not { } owner)
+            return "";
+        var mode = Convert.ToString((int)File.GetUnixFileMode(path), 8).PadLeft(4, '0');
+        return string.Create(CultureInfo.InvariantCulture, $"{path} belongs to uid {owner.User}, gid {owner.Group}, mode {mode}. ");
+    }
+}

@@ -1,0 +1,64 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// Really erases a document: every revision, its head, its references; then the file is written anew, so that no free page holds a
+/// trace. Another <see cref="Life"/> of the store begins. The caller holds the data folder's lock.
+/// </summary>
+public static class Forgetting
+{
+    /// <summary>Erases a document that is deleted already, and says how many revisions went.</summary>
+    /// <param name="store">The store's file.</param>
+    /// <param name="kind">The document's kind.</param>
+    /// <param name="key">The document's key.</param>
+    /// <param name="kindBelow">Documents of this kind go with it where their keys begin with its own and a slash.</param>
+    public static int Forget(string store, string kind, string key, string? kindBelow = null)
+    {
+        try
+        {
+            using var connection = StoreFile.Open(store);
+            if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
+                throw new StoreException($"The store {Path.GetFullPath(store)} has an older schema. Start the service once, so that it is brought up to date, and stop it again.");
+            connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
+            var gone = Erase(connection, kind, key, kindBelow);
+            WriteAnew(connection);
+            return gone;
+        }
+        catch (SqliteException e)
+        {
+            throw DataFolder.CannotOpenStore(store, e);
+        }
+    }
+
+    private static void WriteAnew(SqliteConnection connection) => connection.Execute("VACUUM; PRAGMA wal_checkpoint(TRUNCATE)");
+
+    private static int Erase(SqliteConnection connection, string kind, string key, string? kindBelow)
+    {
+        using var transaction = connection.BeginTransaction(deferred: false);
+        var snapshot = new Snapshot(connection, transaction);
+        if (snapshot.Newest(kind, key) is not { } newest)
+        {
+            transaction.Rollback();
+            WriteAnew(connection); // one that was stopped midway may have got no further than this
+            throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already; the file was written anew all the same.");
+        }
+
+        if (!newest.IsDeletion)
+            throw new StoreException($"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also tells what still uses it), then forget it.");
+        if (snapshot.UsersOf(kind, key) is { Count: > 0 } users)
+            throw new StoreException($"The {kind} \"{key}\" is still used by {string.Join(", ", users.Select(user => $"{user.Kind} {user.Key}"))}. Change or delete those first.");
+        if (kindBelow is not null && snapshot.List(kindBelow, key + "/", limit: 1) is [var below])
+            throw new StoreException($"The {below.Kind} \"{below.Key}\" is still there. Delete it first, then forget the {kind}.");
+
+        var given = Life.HighestNumber(connection, transaction);
+        const string Those = "((kind = @kind AND key = @key) OR (kind = @kindBelow AND substr(key, 1, length(@below)) = @below))";
+        var document = new { kind, key, kindBelow, below = key + "/" };
+        connection.Execute($"DELETE FROM head WHERE {Those}", document, transaction);
+        var gone = connection.Execute($"DELETE FROM revision WHERE {Those}", document, transaction); // a deletion has left no references
+        Life.BeginAnother(connection, transaction, given);
+        transaction.Commit();
+        return gone;
+    }
+}

@@ -1,0 +1,30 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// A life of the store: the time in which its positions and revision numbers only rise. A restored backup, and a store in which a
+/// document was forgotten, go on from an earlier state, so they begin another: cursors of the one before are told apart by its name,
+/// and no revision bears a number that one which is gone may have borne, so that an old ETag can match nothing else.
+/// </summary>
+internal static class Life
+{
+    /// <summary>How far numbers leap where nobody can tell which were given: the store that a backup replaces is broken or gone.</summary>
+    public const long Leap = 1000;
+
+    /// <summary>Begins another life. Its numbers are above all that are in the store and above <paramref name="given"/>.</summary>
+    public static void BeginAnother(SqliteConnection connection, SqliteTransaction transaction, long given)
+    {
+        var above = long.Max(given, HighestNumber(connection, transaction));
+        connection.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above }, transaction);
+    }
+
+    /// <summary>No revision of this store, or of one that it replaced, bears a higher number; 0 where there never was any.</summary>
+    public static long HighestNumber(SqliteConnection connection, SqliteTransaction? transaction = null)
+    {
+        var stored = connection.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision", transaction: transaction);
+        return connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'life'", transaction: transaction) == 0 ? stored
+            : long.Max(stored, connection.ExecuteScalar<long>("SELECT numbers_above FROM life", transaction: transaction));
+    }
+}

@@ -1,0 +1,125 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>Puts a backup in the place of the store, as another <see cref="Life"/> of it. The caller holds the data folder's lock.</summary>
+public static class Restoring
+{
+    /// <summary>What was done: where the replaced store is (null where there was none), and the schema that the backup had.</summary>
+    public sealed record Done(string? Replaced, int Schema);
+
+    /// <summary>Checks a copy of the file, keeps the present store beside it, and then renames the copy into place.</summary>
+    public static Done Restore(string file, string store, DateTimeOffset now)
+    {
+        var (source, target) = (Path.GetFullPath(file), Path.GetFullPath(store));
+        if (!File.Exists(source))
+            throw new StoreException($"There is no file {source} to restore from.");
+        if (source == target)
+            throw new StoreException($"{source} is the store itself; name a backup.");
+
+        var part = $"{target}.restoring-{Guid.NewGuid():N}";
+        try
+        {
+            MustBeReadable(source);
+            if (Directory.Exists(Path.GetDirectoryName(target)))
+                foreach (var left in Directory.GetFiles(Path.GetDirectoryName(target)!, $"{Path.GetFileName(target)}.restoring-*"))
+                    File.Delete(left); // of a restore that was killed
+            StoreFile.Copy(source, part); // all checks are made on this copy: what is checked is what is put in place
+            var schema = Check(source, part);
+            var (replaced, given) = File.Exists(target) ? Keep(target, now) : (null, null);
+            BeginAnotherLife(part, given);
+            foreach (var suffix in new[] { "-wal", "-shm" })
+                File.Delete(target + suffix); // kept beside the replaced store; left here, its pages would be read into the restored one
+            File.Move(part, target, overwrite: true);
+            Unix.Flush(Path.GetDirectoryName(target)!);
+            return new Done(replaced, schema);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw DataFolder.Refused(Path.GetDirectoryName(target)!, e);
+        }
+        finally
+        {
+            StoreFile.Delete(part);
+        }
+    }
+
+    private static void MustBeReadable(string source)
+    {
+        foreach (var file in new[] { source, Backup.HashFileOf(source) }.Where(File.Exists))
+            try
+            {
+                using var _ = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                throw new StoreException($"{file} cannot be read by {DataFolder.Asker}: {e.Message} Nothing was changed.", e);
+            }
+    }
+
+    private static int Check(string source, string copy)
+    {
+        if (File.Exists(Backup.HashFileOf(source)))
+        {
+            var told = File.ReadAllText(Backup.HashFileOf(source)).Split(' ', '\n')[0].Trim();
+            if (!string.Equals(told, StoreFile.Sha256Of(copy), StringComparison.OrdinalIgnoreCase))
+                throw new StoreException($"{source} does not have the hash that {Backup.HashFileOf(source)} tells: it was changed or cut. Nothing was changed. Use another backup.");
+        }
+
+        try
+        {
+            using var connection = StoreFile.Open(copy);
+            var schema = StoreFile.SchemaOf(connection, source);
+            if (StoreFile.Damage(connection) is { Count: > 0 } damage)
+                throw DataFolder.NotAStore(source, damage[0]);
+            return schema;
+        }
+        catch (SqliteException e)
+        {
+            throw DataFolder.NotAStore(source, e.Message, e);
+        }
+    }
+
+    private static void BeginAnotherLife(string copy, long? given)
+    {
+        using (var connection = StoreFile.Open(copy))
+        {
+            connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL"); // a plain copy of a store has a log beside it; this one goes in alone
+            Migrations.Apply(connection); // a copy: the backup keeps its own schema
+            using var transaction = connection.BeginTransaction(deferred: false);
+            Life.BeginAnother(connection, transaction, given ?? Life.HighestNumber(connection, transaction) + Life.Leap);
+            transaction.Commit();
+        }
+
+        Unix.Flush(copy);
+    }
+
+    /// <summary>
+    /// A copy of the present store, whatever state it is in; the store itself stays where it is until the rename. Also the highest
+    /// revision number that was given in it; null where that cannot be told.
+    /// </summary>
+    private static (string Copy, long? Given) Keep(string target, DateTimeOffset now)
+    {
+        long? given = null;
+        try
+        {
+            using var connection = StoreFile.Open(target);
+            connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
+            given = Life.HighestNumber(connection);
+        }
+        catch (SqliteException)
+        {
+            // A broken store is kept as it is, with its log.
+        }
+
+        var replaced = $"{target}.replaced-{StoreFile.Stamp(now)}";
+        for (var again = 2; File.Exists(replaced); again++)
+            replaced = $"{target}.replaced-{StoreFile.Stamp(now)}-{again}";
+        foreach (var suffix in new[] { "", "-wal" })
+            if (File.Exists(target + suffix))
+                StoreFile.Copy(target + suffix, replaced + suffix);
+        Unix.Flush(Path.GetDirectoryName(target)!);
+        return (replaced, given);
+    }
+}

@@ -1,0 +1,87 @@
+using System.Globalization;
+using System.Text.Json;
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>What a look through a whole store found.</summary>
+/// <param name="Schema">Its schema.</param>
+/// <param name="Documents">Documents that are there.</param>
+/// <param name="Revisions">Revisions of them and of those that are deleted.</param>
+/// <param name="Position">The newest position.</param>
+/// <param name="Faults">What is wrong; empty where all is well.</param>
+public sealed record StoreReport(int Schema, long Documents, long Revisions, long Position, IReadOnlyList<string> Faults);
+
+/// <summary>Looks through a whole store at one moment, without changing it; a service may be using it.</summary>
+public static class StoreCheck
+{
+    private const int MostFaults = 20;
+
+    /// <param name="path">The store.</param>
+    /// <param name="faultOf">What a document of that kind and text has wrong; null where nothing.</param>
+    public static StoreReport Of(string path, Func<string, string, string?> faultOf)
+    {
+        try
+        {
+            using var connection = StoreFile.Open(path);
+            var schema = StoreFile.SchemaOf(connection, path);
+            using var transaction = connection.BeginTransaction(deferred: true);
+            if (StoreFile.Damage(connection) is { Count: > 0 } damage)
+                return new StoreReport(schema, 0, 0, 0, damage); // what is in a damaged file says nothing
+            var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection)).Concat(Documents(connection, faultOf)).Take(MostFaults).ToList();
+            return new StoreReport(schema,
+                connection.ExecuteScalar<long>("SELECT count(*) FROM head WHERE deleted = 0"),
+                connection.ExecuteScalar<long>("SELECT count(*) FROM revision"),
+                connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision"), faults);
+        }
+        catch (SqliteException e)
+        {
+            throw DataFolder.CannotOpenStore(path, e);
+        }
+    }
+
+    private static IEnumerable<string> ForeignKeys(SqliteConnection connection) =>
+        connection.Query("PRAGMA foreign_key_check").Select(row => $"A row of {row.table} names one of {row.parent} that is not there.");
+
+    private static IEnumerable<string> Heads(SqliteConnection connection) => connection.Query<string>(
+        """
+        WITH newest AS (SELECT r.kind, r.key, r.position, r.body IS NULL AS deleted FROM revision r
+            WHERE r.number = (SELECT max(p.number) FROM revision p WHERE p.kind = r.kind AND p.key = r.key))
+        SELECT n.kind || ' ' || n.key || ': its newest revision is not the one that is shown.' FROM newest n
+            LEFT JOIN head h ON h.kind = n.kind AND h.key = n.key WHERE h.position IS NOT n.position OR h.deleted IS NOT n.deleted
+        UNION ALL
+        SELECT h.kind || ' ' || h.key || ': is shown, but has no revision.' FROM head h
+            WHERE NOT EXISTS (SELECT 1 FROM revision r WHERE r.kind = h.kind AND r.key = h.key)
+        """);
+
+    private static IEnumerable<string> References(SqliteConnection connection) => connection.Query<string>(
+        """
+        SELECT f.from_kind || ' ' || f.from_key || ': is not there, yet refers to ' || f.to_kind || ' ' || f.to_key || '.' FROM reference f
+            LEFT JOIN head h ON h.kind = f.from_kind AND h.key = f.from_key WHERE coalesce(h.deleted, 1) = 1
+        """);
+
+    private static IEnumerable<string> Times(SqliteConnection connection) => connection.Query<string>(
+        """
+        SELECT kind || ' ' || key || ': revision ' || number || ' bears an earlier time than what was written before it.'
+        FROM (SELECT kind, key, number, saved_at, lag(saved_at) OVER (ORDER BY position) AS before FROM revision) WHERE saved_at < before
+        """);
+
+    private static IEnumerable<string> Documents(SqliteConnection connection, Func<string, string, string?> faultOf) =>
+        connection.Query<(string Kind, string Key, long Number, string Body)>("SELECT kind, key, number, body FROM revision WHERE body IS NOT NULL ORDER BY position", buffered: false)
+            .Select(row => (row, fault: NotJson(row.Body) ?? faultOf(row.Kind, row.Body))).Where(found => found.fault is not null)
+            .Select(found => string.Create(CultureInfo.InvariantCulture, $"{found.row.Kind} {found.row.Key}, revision {found.row.Number}: {found.fault}"));
+
+    private static string? NotJson(string body)
+    {
+        try
+        {
+            using var _ = JsonDocument.Parse(body);
+            return null;
+        }
+        catch (JsonException)
+        {
+            return "is not JSON.";
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using System.Globalization;
+using System.Text;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// One process at a time serves a data folder: another would answer from memory that the first one's writes have made old. The
+/// operating system lets the lock go when its holder ends, however it ends; the file stays and means nothing by itself.
+/// </summary>
+public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
+{
+    public const string FileName = "pricefloor.lock";
+
+    private FileStream? _held;
+
+    /// <summary>Takes the lock until this is disposed of, or says who has it.</summary>
+    public void Take()
+    {
+        var path = Path.Combine(Path.GetFullPath(folder), FileName);
+        try
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            _held = OpenAlone(path);
+            _held.SetLength(0);
+            _held.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"pid {Environment.ProcessId}, started {clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}, host {Environment.MachineName}\n")));
+        }
+        catch (IOException e) when (IsHeld(e))
+        {
+            var holder = Unix.Peek(path) is { Length: > 0 } text ? $" ({text})" : "";
+            throw new StoreException($"Another PriceFloor{holder} is using the data folder {Path.GetDirectoryName(path)}: it holds {path}. Stop it first, or set PRICEFLOOR_DATA to another folder.", e);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw DataFolder.Refused(Path.GetDirectoryName(path)!, e);
+        }
+    }
+
+    public void Dispose()
+    {
+        _held?.Dispose();
+        _held = null;
+    }
+
+    /// <summary>Waits a moment for a holder that is just ending, or for a child of one that has not yet closed what it was born with.</summary>
+    private static FileStream OpenAlone(string path)
+    {
+        for (var tries = 1; ; tries++)
+            try
+            {
+                return new FileStream(path, new FileStreamOptions { Mode = FileMode.OpenOrCreate, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0 });
+            }
+            catch (IOException e) when (tries < 10 && IsHeld(e))
+            {
+                Thread.Sleep(TimeSpan.FromMilliseconds(100));
+            }
+    }
+
+    /// <summary>True where it is the lock that stands in the way, and not the disk or the rights: EWOULDBLOCK on Linux and macOS, a sharing violation on Windows.</summary>
+    private static bool IsHeld(IOException fault) => fault.HResult is 11 or 35 or unchecked((int)0x80070020);
+}

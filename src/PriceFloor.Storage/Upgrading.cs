@@ -1,0 +1,70 @@
+using System.Globalization;
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>A store of an earlier program that was brought to the newest schema.</summary>
+/// <param name="From">The schema it had.</param>
+/// <param name="To">The schema it has.</param>
+/// <param name="Backup">The file in which it is kept as it was.</param>
+public sealed record Upgrade(int From, int To, string Backup);
+
+/// <summary>Brings a store to the newest schema: only where there is room, and with a checked backup of what it was beside it.</summary>
+internal static class Upgrading
+{
+    /// <summary>The backup, the log of a script that rewrites everything, and what the store may grow by.</summary>
+    private const int TimesItsSize = 3;
+
+    private const long Besides = 1 << 20;
+
+    /// <summary>What was done; null where the store is new or has the newest schema already.</summary>
+    public static Upgrade? Bring(SqliteConnection connection, string path, DateTimeOffset now)
+    {
+        var from = connection.ExecuteScalar<int>("PRAGMA user_version");
+        if (from == 0 || from >= Migrations.Newest)
+        {
+            Migrations.Apply(connection);
+            return null;
+        }
+
+        MustHaveRoom(path, from);
+        var backup = BackUp(path, from, now);
+        try
+        {
+            Migrations.Apply(connection);
+            return new Upgrade(from, Migrations.Newest, backup);
+        }
+        catch (SqliteException e)
+        {
+            throw new StoreException(string.Create(CultureInfo.InvariantCulture,
+                $"The store {Path.GetFullPath(path)} could not be brought from schema {from} to {Migrations.Newest} by {DataFolder.Asker}: {e.Message} The step that failed is undone. Mend the cause and start again, or start the earlier program after restoring {backup}, which holds the store as it was."), e);
+        }
+    }
+
+    /// <summary>One backup of each schema is kept: a start that is tried over and over does not fill the disk.</summary>
+    private static string BackUp(string path, int from, DateTimeOffset now)
+    {
+        var name = string.Create(CultureInfo.InvariantCulture, $"{Path.GetFullPath(path)}.schema-{from}-");
+        var earlier = Directory.GetFiles(Path.GetDirectoryName(name)!, Path.GetFileName(name) + "*");
+        var backup = name + StoreFile.Stamp(now);
+        for (var again = 2; earlier.Contains(backup); again++)
+            backup = string.Create(CultureInfo.InvariantCulture, $"{name}{StoreFile.Stamp(now)}-{again}");
+        Backup.Make(path, backup);
+        foreach (var file in earlier)
+            File.Delete(file);
+        return backup;
+    }
+
+    private static void MustHaveRoom(string path, int from)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        var size = new[] { path, path + "-wal" }.Select(file => new FileInfo(file)).Where(file => file.Exists).Sum(file => file.Length);
+        var (needed, free) = ((size * TimesItsSize) + Besides, new DriveInfo(folder).AvailableFreeSpace);
+        if (free < needed)
+            throw new StoreException(string.Create(CultureInfo.InvariantCulture,
+                $"The store {Path.GetFullPath(path)} has schema {from} and must be brought to {Migrations.Newest}, which needs {Megabytes(needed)} MB free in {folder}; there are {Megabytes(free)} MB for {DataFolder.Asker}. Nothing was changed. Make room and start again."));
+    }
+
+    private static string Megabytes(long bytes) => (bytes / 1048576m).ToString("0.0", CultureInfo.InvariantCulture);
+}

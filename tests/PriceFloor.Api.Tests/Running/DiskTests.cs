@@ -1,0 +1,105 @@
+using Microsoft.AspNetCore.Hosting;
+using PriceFloor.Storage;
+using Xunit;
+using static PriceFloor.Api.Tests.Running.RealProgram;
+
+namespace PriceFloor.Api.Tests.Running;
+
+/// <summary>Disks that are full or read-only: told, survived, and nothing is half done.</summary>
+public sealed class DiskTests
+{
+    [Fact]
+    public async Task A_full_disk_is_told_to_writers_and_loses_nothing_and_they_go_on_when_there_is_room()
+    {
+        using var disk = SmallDisk.OfKilobytes(1500);
+        var filler = Path.Combine(disk.Path, "filler");
+        await File.WriteAllBytesAsync(filler, new byte[300_000], Studio.Cancellation);
+        var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_DATA", disk.Path));
+        await studio.HasASmallShop();
+        var written = 0;
+        Answer refused;
+        while ((refused = await studio.Put($"/v1/designs/D-{written + 1}", Sample.Pendant)).Status == 201)
+            Assert.True(++written < 1000, "The disk never was full.");
+
+        await FillUp(disk);
+        Assert.True(written > 5);
+        Assert.InRange(int.Parse(refused.IsProblem(503, "busy")["Retry-After"]!), 1, 60);
+        (await studio.Delete("/v1/designs/RB-014")).IsProblem(503, "busy");
+        for (var i = 0; i < 50 && (refused = await studio.Post("/v1/keys", $$"""{"name":"another-{{i}}","scopes":["read"]}""")).Status == 201; i++) { } // a small write may still find the room that the refused one had taken
+        refused.IsProblem(503, "busy");
+        (await studio.Send("POST", "/v1/backups", null)).IsProblem(503, "busy");
+        (await studio.Get("/health/ready")).IsProblem(503, "busy");
+        Assert.Equal(200, (await studio.Get("/health/live")).Status);
+        (await studio.Get($"/v1/designs/D-{written + 1}")).IsProblem(404, "not-found");
+        Assert.Equal("62.17", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).Json.GetProperty("floorPrice").GetRawText());
+
+        File.Delete(filler);
+        File.Delete(Path.Combine(disk.Path, "rest"));
+        Assert.Equal(201, (await studio.Put($"/v1/designs/D-{written + 1}", Sample.Pendant)).Status);
+        Assert.Equal(200, (await studio.Get("/health/ready")).Status);
+        Assert.Equal(written + 2, (await studio.Get("/v1/designs?limit=1000")).Json.GetProperty("items").GetArrayLength()); // and RB-014
+        await studio.DisposeAsync();
+        Assert.Empty(StoreCheck.Of(Path.Combine(disk.Path, "pricefloor.db"), (_, _) => null).Faults);
+    }
+
+    /// <summary>Leaves no byte, for a write that needs less than the one that was refused.</summary>
+    private static async Task FillUp(SmallDisk disk)
+    {
+        await using var rest = new FileStream(Path.Combine(disk.Path, "rest"), FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);
+        try
+        {
+            while (true)
+                await rest.WriteAsync(new byte[4096], Studio.Cancellation);
+        }
+        catch (IOException)
+        {
+        }
+    }
+
+    [Fact]
+    public async Task A_data_folder_that_became_read_only_stops_the_start_with_its_path_and_user()
+    {
+        using var disk = SmallDisk.OfKilobytes(1000);
+        using (var store = new Store(Path.Combine(disk.Path, "pricefloor.db"), TimeProvider.System))
+            store.Open();
+        disk.BecomesReadOnly();
+        var refused = await RealProgram.Run(disk.Path);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName} (uid ", "Read-only file system", "Mount it so that it can be written", "PRICEFLOOR_DATA");
+    }
+
+    [Fact]
+    public async Task A_disk_that_is_full_already_stops_the_start()
+    {
+        using var disk = SmallDisk.OfKilobytes(400);
+        await FillUp(disk);
+        var refused = await RealProgram.Run(disk.Path);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, disk.Path, "No space left on device", "Make room on its disk", $"user {Environment.UserName}");
+    }
+
+    [Fact]
+    public async Task A_store_without_room_for_its_first_table_stops_the_start()
+    {
+        using var disk = SmallDisk.OfKilobytes(400);
+        await File.WriteAllBytesAsync(Path.Combine(disk.Path, "filler"), new byte[372 * 1024], Studio.Cancellation); // 7 pages are left, a store takes more
+        var refused = await RealProgram.Run(disk.Path);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName}");
+        Assert.Matches("no space left|[Mm]ake room|has space", refused.Errors);
+    }
+
+    [Fact]
+    public async Task A_disk_too_full_for_an_upgrade_stops_the_start_before_anything_is_changed()
+    {
+        using var disk = SmallDisk.OfKilobytes(1200);
+        var db = Path.Combine(disk.Path, "pricefloor.db");
+        OldStore.Make(db, schema: 1);
+        var before = await File.ReadAllBytesAsync(db, Studio.Cancellation);
+        await File.WriteAllBytesAsync(Path.Combine(disk.Path, "filler"), new byte[500_000], Studio.Cancellation);
+        var refused = await RealProgram.Run(disk.Path);
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, db, $"schema 1 and must be brought to {Migrations.Newest}", "MB free", "Make room and start again", $"user {Environment.UserName}");
+        Assert.Equal(before, await File.ReadAllBytesAsync(db, Studio.Cancellation));
+    }
+}
