@@ -38,7 +38,7 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         foreach (var document in documents.EnumerateObject())
         {
             var body = JsonBody<T>.Parse(System.Text.Encoding.UTF8.GetBytes(document.Value.GetRawText()), kind.Validator);
-            var saved = body.Problem is { } problem ? new Saved(null, null, problem) : kind.Save(writing, document.Name, body.Value);
+            var saved = body.Problem is { } problem ? new Saved(null, null, problem) : kind.Save(writing, document.Name, body.Value, Sight.All);
             if (saved.Problem is not null)
                 throw new InvalidOperationException($"The demo's {kind.Name} {document.Name} is refused: {string.Join(' ', saved.Problem.Errors?.Select(error => $"{error.Pointer} {error.Detail}") ?? [saved.Problem.Type.Slug])}");
         }

@@ -56,6 +56,7 @@ public static class Routes
 
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
         v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
+        v1.MapPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
         v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
 
         app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);

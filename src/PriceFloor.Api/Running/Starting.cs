@@ -53,11 +53,15 @@ public static class Starting
     public static void UseStore(this WebApplicationBuilder builder)
     {
         builder.Services.AddSingleton(services => new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton<PresentDocuments>();
+        builder.Services.AddSingleton(Sight.All);
         builder.Services.AddSingleton<RecordKeeper>();
+        builder.Services.AddSingleton<KeyUses>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.AddHostedService<FirstStart>();
+        builder.Services.AddHostedService<KeyUseWriter>();
     }
 
     public static void UseDocuments(this WebApplicationBuilder builder)

@@ -57,6 +57,7 @@ public sealed class ScopeTests
         ["POST /v1/price-checks"] = "verdict check read",
         ["POST /v1/keys"] = "admin",
         ["GET /v1/keys"] = "admin",
+        ["POST /v1/keys/{name}/rotation"] = "admin",
         ["DELETE /v1/keys/{name}"] = "admin",
         ["GET /health/live"] = "anyone",
         ["GET /health/ready"] = "anyone",

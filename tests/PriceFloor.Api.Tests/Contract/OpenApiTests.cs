@@ -33,7 +33,7 @@ public sealed class OpenApiTests
             var operation = document.GetProperty("paths").GetProperty(route.RoutePattern.RawText!).GetProperty(method == "GET" ? "get" : method == "PUT" ? "put" : method == "POST" ? "post" : "delete");
             foreach (var name in new[] { "operationId", "summary", "description" })
                 Assert.NotEqual("", operation.GetProperty(name).GetString());
-            if (method is "PUT" or "POST")
+            if (method is "PUT" or "POST" && !route.RoutePattern.RawText!.EndsWith("/rotation", StringComparison.Ordinal)) // which reads no body
                 Assert.True(operation.GetProperty("requestBody").GetProperty("content").GetProperty("application/json").TryGetProperty("example", out _));
             foreach (var response in operation.GetProperty("responses").EnumerateObject().Where(response => response.Name[0] is '4' or '5'))
                 Assert.True(response.Value.GetProperty("content").TryGetProperty("application/problem+json", out _), response.Name);

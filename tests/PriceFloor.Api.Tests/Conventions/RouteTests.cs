@@ -67,6 +67,7 @@ public sealed class RouteTests
         foreach (var (type, body) in new[] { ("application/x-ndjson", Examples.DesignBatchLines), ("text/csv", Examples.DesignBatchSheet) })
             Assert.Equal(200, (await studio.SendBytes("POST", "/v1/designs/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Status);
         await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);
+        await Same("POST", "/v1/keys/shop-plugin/rotation", null, Examples.RotatedKey);
     }
 
     [Fact]
@@ -86,6 +87,6 @@ public sealed class RouteTests
     private static string Normal(string json)
     {
         var text = json.TrimStart().StartsWith('{') ? JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement) : json;
-        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
+        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|previousUntil|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }

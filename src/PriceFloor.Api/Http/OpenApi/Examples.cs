@@ -136,5 +136,7 @@ public static class Examples
 
     public const string Key = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","key":"pf_..."}""";
 
+    public const string RotatedKey = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","previousUntil":"2027-01-03T09:00:00.000000Z","key":"pf_..."}""";
+
     public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
 }
