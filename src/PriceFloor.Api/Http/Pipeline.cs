@@ -131,12 +131,18 @@ public static class Pipeline
         if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is not { Scope: var scope })
             return next(context);
         if (context.Features.Get<Caller>() is not { } caller)
-            return Problem.Of(ProblemTypes.NoKey, context.Request.Headers.Authorization.Count == 0
-                ? "The request has no key; send the header \"Authorization: Bearer pf_...\"."
-                : KeyIn(context) is { } key && KeyText.IsMistyped(key) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew."
-                : "The key is not known here or has expired.").ExecuteAsync(context);
+            return Unidentified(context).ExecuteAsync(context);
         return caller.May(scope) ? next(context)
             : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
+    }
+
+    private static Problem Unidentified(HttpContext context)
+    {
+        if (KeyIn(context) is not { Length: > 0 } key)
+            return Problem.Of(ProblemTypes.NoKey, KeyText.HoldsKey(context.Request.QueryString.Value ?? "") ? InputFilter.KeyInAddress : "The request has no key; send the header \"Authorization: Bearer pf_...\".");
+        if (context.RequestServices.GetRequiredService<RateLimits>().TakeWrongKey(context) is { } wait)
+            return Problem.TooManyRequests(wait, "Too many wrong keys came from this address. ");
+        return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew." : "The key is not known here or has expired.");
     }
 
     /// <summary>Endpoints that need a key answer in the formats that they offer: JSON where they say nothing else.</summary>

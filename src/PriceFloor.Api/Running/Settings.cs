@@ -17,6 +17,7 @@ public sealed class Settings
         ["PRICEFLOOR_TRUSTED_PROXIES"] = "Addresses of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
         ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
+        ["PRICEFLOOR_WRONG_KEYS_PER_MINUTE"] = "Wrong keys a minute from each address; 20 where not set.",
     };
 
     private Settings() { }
@@ -31,7 +32,9 @@ public sealed class Settings
 
     public string PathBase { get; private init; } = "";
 
-    public int RequestsPerMinute { get; private init; } = 60_000;
+    public int RequestsPerMinute { get; private init; }
+
+    public int WrongKeysPerMinute { get; private init; }
 
     public bool Demo { get; private init; }
 
@@ -58,9 +61,17 @@ public sealed class Settings
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
         TrustedProxies = [.. Split(configuration, "PRICEFLOOR_TRUSTED_PROXIES").Select(text => IPAddress.TryParse(text, out var address) ? address : throw new SettingsException($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is not an IP address."))],
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
-        RequestsPerMinute = Value(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE") is { } count ? (int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var perMinute) && perMinute > 0 ? perMinute : throw new SettingsException("PRICEFLOOR_REQUESTS_PER_MINUTE must be a whole number above 0.")) : 60_000,
+        RequestsPerMinute = Whole(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
+        WrongKeysPerMinute = Whole(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
         Demo = demo,
     };
+
+    private static int Whole(IConfiguration configuration, string name, int otherwise)
+    {
+        if (Value(configuration, name) is not { } text)
+            return otherwise;
+        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value > 0 ? value : throw new SettingsException($"{name} must be a whole number above 0.");
+    }
 
     private static string? AdminKeyOf(IConfiguration configuration)
     {
