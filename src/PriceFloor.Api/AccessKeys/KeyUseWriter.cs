@@ -9,11 +9,12 @@ namespace PriceFloor.Api.AccessKeys;
 public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) : BackgroundService
 {
     private readonly Lock _writing = new();
+    private bool _ended;
 
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken);
-        Write();
+        Write(last: true);
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -22,7 +23,7 @@ public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) 
         try
         {
             while (await timer.WaitForNextTickAsync(stoppingToken))
-                Write();
+                Write(last: false);
         }
         catch (OperationCanceledException)
         {
@@ -30,10 +31,14 @@ public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) 
         }
     }
 
-    private void Write()
+    private void Write(bool last)
     {
-        lock (_writing) // a host may be stopped twice at once; the second finds nothing left
-            WriteUnwritten();
+        lock (_writing) // a host may be stopped twice at once
+        {
+            if (!_ended)
+                WriteUnwritten();
+            _ended |= last;
+        }
     }
 
     private void WriteUnwritten()

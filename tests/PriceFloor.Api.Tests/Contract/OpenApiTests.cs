@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Http.OpenApi;
@@ -38,6 +39,15 @@ public sealed class OpenApiTests
             foreach (var response in operation.GetProperty("responses").EnumerateObject().Where(response => response.Name[0] is '4' or '5'))
                 Assert.True(response.Value.GetProperty("content").TryGetProperty("application/problem+json", out _), response.Name);
         }
+    }
+
+    [Fact]
+    public async Task The_document_and_the_route_table_name_the_same_addresses_but_for_pages_and_metrics()
+    {
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_METRICS", "on"));
+        var told = (await studio.Get("/openapi/v1.json")).Json.GetProperty("paths").EnumerateObject().SelectMany(path => path.Value.EnumerateObject().Select(operation => $"{operation.Name.ToUpperInvariant()} {path.Name}"));
+        var there = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}"));
+        Assert.Equal(there.Except(["GET /problems", "GET /problems/{slug}", "GET /metrics"]).Order(), told.Order());
     }
 
     [Fact]
