@@ -25,6 +25,7 @@ public static class Routes
 {
     public static void MapRoutes(this WebApplication app)
     {
+        var slots = app.Services.GetRequiredService<BatchSlots>();
         var v1 = app.MapGroup("/v1").AddEndpointFilter<InputFilter>();
 
         v1.MapDocuments<CostProfile>("/profiles", "/{profile}", Scope.Write, Nouns.Profile);
@@ -32,8 +33,8 @@ public static class Routes
         v1.MapDocuments<Channel>("/channels", "/{channel}", Scope.Write, Nouns.Channel);
         v1.MapDocuments<ListedPrice>("/designs/{sku}/prices", "/{channel}", Scope.Prices, Nouns.ListedPrice);
 
-        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).Needs(Scope.Write).Tell(Operations.DesignBatch);
-        v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).Needs(Scope.Prices).Tell(Operations.ListingBatch);
+        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.DesignBatch);
+        v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(Operations.ListingBatch);
 
         v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
         v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
@@ -41,7 +42,7 @@ public static class Routes
         v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
-        v1.MapPost("/price-checks/batch", BatchRoutes.Post).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
+        v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
         v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Offer(Format.Json, Format.Csv).Tell(Operations.PriceList);
         v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 

@@ -18,6 +18,12 @@ public sealed class Settings
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
         ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
         ["PRICEFLOOR_WRONG_KEYS_PER_MINUTE"] = "Wrong keys a minute from each address; 20 where not set.",
+        ["PRICEFLOOR_BODY_BYTES"] = "Bytes of a document, a question or a JSON array of checks; 2097152 where not set.",
+        ["PRICEFLOOR_BATCH_BYTES"] = "Bytes of designs or listed prices that are stored together; 33554432 where not set.",
+        ["PRICEFLOOR_BATCHES_AT_ONCE"] = "Batches of one key that run at the same time; 4 where not set.",
+        ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 where not set.",
+        ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 where not set.",
+        ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
     };
 
     private Settings() { }
@@ -35,6 +41,18 @@ public sealed class Settings
     public int RequestsPerMinute { get; private init; }
 
     public int WrongKeysPerMinute { get; private init; }
+
+    public int BodyBytes { get; private init; }
+
+    public int BatchBytes { get; private init; }
+
+    public int BatchesAtOnce { get; private init; }
+
+    public int Connections { get; private init; }
+
+    public int HeaderSeconds { get; private init; }
+
+    public int LeastBytesPerSecond { get; private init; }
 
     public bool Demo { get; private init; }
 
@@ -63,6 +81,12 @@ public sealed class Settings
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
         RequestsPerMinute = Whole(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
         WrongKeysPerMinute = Whole(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
+        BodyBytes = Whole(configuration, "PRICEFLOOR_BODY_BYTES", 2 * 1024 * 1024),
+        BatchBytes = Whole(configuration, "PRICEFLOOR_BATCH_BYTES", 32 * 1024 * 1024),
+        BatchesAtOnce = Whole(configuration, "PRICEFLOOR_BATCHES_AT_ONCE", 4),
+        Connections = Whole(configuration, "PRICEFLOOR_CONNECTIONS", 1000),
+        HeaderSeconds = Whole(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
+        LeastBytesPerSecond = Whole(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
         Demo = demo,
     };
 
@@ -70,7 +94,7 @@ public sealed class Settings
     {
         if (Value(configuration, name) is not { } text)
             return otherwise;
-        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value > 0 ? value : throw new SettingsException($"{name} must be a whole number above 0.");
+        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value is > 0 and <= 1_000_000_000 ? value : throw new SettingsException($"{name} must be a whole number from 1 to 1000000000.");
     }
 
     private static string? AdminKeyOf(IConfiguration configuration)

@@ -32,7 +32,6 @@ public static class Starting
     {
         if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
             builder.WebHost.UseUrls(DefaultAddress);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
     }
 
     public static void UseSettings(this WebApplicationBuilder builder, bool demo)
@@ -59,6 +58,7 @@ public static class Starting
         builder.Services.AddSingleton<KeyUses>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
+        builder.Services.AddSingleton<BatchSlots>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.AddHostedService<FirstStart>();
         builder.Services.AddHostedService<KeyUseWriter>();

@@ -9,8 +9,6 @@ public static class AllOrNothing
     /// <summary>A batch is held in memory until it is stored.</summary>
     public const int MostLines = 10_000;
 
-    public const int MostBytes = 32 * 1024 * 1024;
-
     public static IResult Write<T>(Store store, Caller caller, DocumentKind<T> kind, IReadOnlyList<PlacedLine<T>> lines) where T : class
     {
         var unreadable = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();

@@ -15,8 +15,6 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    private const int MostArrayBytes = 2 * 1024 * 1024;
-
     public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, HttpContext context)
     {
         if (BatchBody.FormatOf(context.Request) is not { } given)
@@ -30,9 +28,8 @@ public static class BatchRoutes
         // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given : Offers.Of(context).Wanted(context.Request)!;
         var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder);
-        return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(MostArrayBytes);
+        return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
-
 }
 
 /// <summary>One batch on its way through.</summary>
@@ -45,7 +42,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
     public async Task<IResult> OfArray(int mostBytes)
     {
         if (await JsonBody<PriceCheckRequest>.ReadAllAsync(context, mostBytes) is not { } body)
-            return Problem.Of(ProblemTypes.TooLarge, "A JSON array of checks may have 2 MiB; send more as application/x-ndjson or text/csv, which have no limit.");
+            return Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"A JSON array of checks may have {mostBytes} bytes; send more as application/x-ndjson or text/csv, which have no limit."));
         var lines = new List<BatchLine>();
         using var reader = new JsonArrayReader(PipeReader.Create(new System.Buffers.ReadOnlySequence<byte>(body)));
         while (await reader.WaitAsync(_cancel))
