@@ -16,13 +16,13 @@ public static class Pipeline
         var settings = app.Services.GetRequiredService<Settings>();
         if (settings.TrustedProxies.Count > 0)
             app.UseForwardedHeaders(settings.ForwardedHeaders);
+        if (settings.PathBase.Length > 0)
+            app.Use(Below(settings.PathBase));
         app.Use(AnswerHeaders);
         app.UseSerilogRequestLogging(options => RequestLog.Configure(options, app.Services.GetRequiredService<Serilog.ILogger>()));
         app.Use(HeadAsGet);
         app.Use(FaultsAsProblems);
         app.Use(EmptyErrorsAsProblems);
-        if (settings.PathBase.Length > 0)
-            app.UsePathBase(settings.PathBase);
         app.UseRouting();
         if (settings.CorsOrigins.Count > 0)
             app.UseCors();
@@ -32,11 +32,23 @@ public static class Pipeline
         app.Use(RequireAcceptable);
     }
 
+    /// <summary>
+    /// All addresses that are told start with the base, whether the proxy before us leaves it on the requests or takes it off. It stays for the
+    /// whole request, so that a problem that is written last tells it too.
+    /// </summary>
+    private static Func<HttpContext, RequestDelegate, Task> Below(PathString pathBase) => (context, next) =>
+    {
+        if (context.Request.Path.StartsWithSegments(pathBase, StringComparison.Ordinal, out var rest))
+            context.Request.Path = rest;
+        context.Request.PathBase = pathBase;
+        return next(context);
+    };
+
     private static Task AnswerHeaders(HttpContext context, RequestDelegate next)
     {
         context.TraceIdentifier = Guid.CreateVersion7().ToString("N");
         context.Response.Headers["X-Request-Id"] = context.TraceIdentifier;
-        context.Response.Headers.XContentTypeOptions = "nosniff";
+        SecurityHeaders.Add(context);
         return next(context);
     }
 
