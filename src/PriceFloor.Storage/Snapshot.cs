@@ -140,11 +140,26 @@ public sealed record StoredKey(
     string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt, string? Profiles = null, long? LastUsed = null, byte[]? PreviousHash = null, long? PreviousUntil = null);
 
 /// <summary>Who did what to a document or a key.</summary>
-/// <param name="Position">Its place among what was done to documents, or among what was done to keys.</param>
-/// <param name="At">When, in microseconds since 1970 UTC.</param>
-/// <param name="By">Name of the key that did it.</param>
-/// <param name="Kind">What kind of document, or "key".</param>
-/// <param name="Key">The document's key or the key's name.</param>
-/// <param name="Number">The revision that it made; 0 for keys.</param>
-/// <param name="What">created, changed, deleted or rotated.</param>
-public sealed record Deed(long Position, long At, string By, string Kind, string Key, long Number, string What);
+public sealed record Deed
+{
+    /// <summary>Its place among what was done to documents, or among what was done to keys.</summary>
+    public long Position { get; init; }
+
+    /// <summary>When, in microseconds since 1970 UTC.</summary>
+    public long At { get; init; }
+
+    /// <summary>Name of the key that did it.</summary>
+    public string By { get; init; } = "";
+
+    /// <summary>What kind of document, or "key".</summary>
+    public string Kind { get; init; } = "";
+
+    /// <summary>The document's key or the key's name.</summary>
+    public string Key { get; init; } = "";
+
+    /// <summary>The revision that it made; 0 for keys.</summary>
+    public long Number { get; init; }
+
+    /// <summary>created, changed, deleted or rotated.</summary>
+    public string What { get; init; } = "";
+}

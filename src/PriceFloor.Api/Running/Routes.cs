@@ -1,4 +1,5 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Audit;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
@@ -59,6 +60,8 @@ public static class Routes
         v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
         v1.MapPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
         v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
+
+        v1.MapGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
 
         app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);

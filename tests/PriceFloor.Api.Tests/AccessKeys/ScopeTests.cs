@@ -59,6 +59,7 @@ public sealed class ScopeTests
         ["GET /v1/keys"] = "admin",
         ["POST /v1/keys/{name}/rotation"] = "admin",
         ["DELETE /v1/keys/{name}"] = "admin",
+        ["GET /v1/audit"] = "admin",
         ["GET /health/live"] = "anyone",
         ["GET /health/ready"] = "anyone",
         ["GET /problems"] = "anyone",

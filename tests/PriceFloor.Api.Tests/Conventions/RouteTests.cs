@@ -68,6 +68,7 @@ public sealed class RouteTests
             Assert.Equal(200, (await studio.SendBytes("POST", "/v1/designs/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Status);
         await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);
         await Same("POST", "/v1/keys/shop-plugin/rotation", null, Examples.RotatedKey);
+        await Same("GET", "/v1/audit?limit=1", null, Examples.Audit);
     }
 
     [Fact]
@@ -87,6 +88,6 @@ public sealed class RouteTests
     private static string Normal(string json)
     {
         var text = json.TrimStart().StartsWith('{') ? JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement) : json;
-        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|previousUntil|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
+        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|at|previousUntil|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }

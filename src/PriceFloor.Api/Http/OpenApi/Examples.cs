@@ -138,5 +138,7 @@ public static class Examples
 
     public const string RotatedKey = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","previousUntil":"2027-01-03T09:00:00.000000Z","key":"pf_..."}""";
 
+    public const string Audit = """{"items":[{"at":"2027-01-02T09:00:00.000001Z","by":"first-admin-key","deed":"rotated","kind":"key","key":"shop-plugin"}],"next":"9223372036854775807.3"}""";
+
     public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
 }

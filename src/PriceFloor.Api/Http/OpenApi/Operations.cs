@@ -1,4 +1,5 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Audit;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents.Batches;
@@ -39,7 +40,7 @@ public static class Operations
         ["Listed prices"] = "What a shop asks for a design on a channel today.",
         ["Prices"] = "Floor prices and price checks.",
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
-        ["Keys"] = "Keys that open the service.",
+        ["Keys"] = "Keys that open the service, and who changed what with them.",
         ["Health"] = "Whether the service runs.",
     };
 
@@ -147,6 +148,10 @@ public static class Operations
 
     public static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin that does not expire stays. Scope: admin.")
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
+
+    public static readonly Operation Audit = new("listAudit", "Keys", "Who changed what",
+        "Every change of a document and of a key, the newest first: when, by the key of which name, and to what. Never what stands in it. Scope: admin.")
+    { Answer = typeof(AuditPage), AnswerExample = Examples.Audit };
 
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };
