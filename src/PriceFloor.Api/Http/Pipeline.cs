@@ -18,6 +18,8 @@ public static class Pipeline
             app.UseForwardedHeaders(settings.ForwardedHeaders);
         if (settings.PathBase.Length > 0)
             app.Use(Below(settings.PathBase));
+        if (settings.Metrics)
+            app.Use(app.Services.GetRequiredService<ServiceCounts>().CountRequest);
         app.Use(AnswerHeaders);
         app.UseSerilogRequestLogging(options => RequestLog.Configure(options, app.Services.GetRequiredService<Serilog.ILogger>()));
         app.Use(HeadAsGet);

@@ -65,6 +65,8 @@ public static class Routes
 
         app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
+        if (app.Services.GetRequiredService<Settings>().Metrics)
+            app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
         app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
         app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
     }

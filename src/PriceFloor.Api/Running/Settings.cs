@@ -16,6 +16,7 @@ public sealed class Settings
         ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
         ["PRICEFLOOR_TRUSTED_PROXIES"] = "Addresses of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
+        ["PRICEFLOOR_METRICS"] = "on to answer /metrics to keys that may check; off where not set.",
         ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
         ["PRICEFLOOR_WRONG_KEYS_PER_MINUTE"] = "Wrong keys a minute from each address; 20 where not set.",
         ["PRICEFLOOR_BODY_BYTES"] = "Bytes of a document, a question or a JSON array of checks; 2097152 where not set.",
@@ -37,6 +38,8 @@ public sealed class Settings
     public IReadOnlyList<IPAddress> TrustedProxies { get; private init; } = [];
 
     public string PathBase { get; private init; } = "";
+
+    public bool Metrics { get; private init; }
 
     public int RequestsPerMinute { get; private init; }
 
@@ -79,6 +82,7 @@ public sealed class Settings
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
         TrustedProxies = [.. Split(configuration, "PRICEFLOOR_TRUSTED_PROXIES").Select(text => IPAddress.TryParse(text, out var address) ? address : throw new SettingsException($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is not an IP address."))],
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
+        Metrics = Value(configuration, "PRICEFLOOR_METRICS") switch { null or "off" => false, "on" => true, _ => throw new SettingsException("PRICEFLOOR_METRICS must be on or off.") },
         RequestsPerMinute = Whole(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
         WrongKeysPerMinute = Whole(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
         BodyBytes = Whole(configuration, "PRICEFLOOR_BODY_BYTES", 2 * 1024 * 1024),

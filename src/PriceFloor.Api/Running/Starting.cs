@@ -59,6 +59,7 @@ public static class Starting
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<BatchSlots>();
+        builder.Services.AddSingleton<ServiceCounts>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.AddHostedService<FirstStart>();
         builder.Services.AddHostedService<KeyUseWriter>();

@@ -15,7 +15,7 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.FormatOf(context.Request) is not { } given)
             return Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.");
@@ -27,13 +27,13 @@ public static class BatchRoutes
 
         // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given : Offers.Of(context).Wanted(context.Request)!;
-        var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder);
+        var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder, counts);
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
 }
 
 /// <summary>One batch on its way through.</summary>
-internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder)
+internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder, ServiceCounts counts)
 {
     private readonly bool _mayRead = caller.May(Scope.Read);
     private readonly CancellationToken _cancel = context.RequestAborted;
@@ -104,15 +104,22 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
         {
             using var answers = new SheetWriter(pipe, header, columns, query.Dialect);
             answers.WriteHeader();
+            var summary = new BatchSummary();
             while (await sheet.WaitAsync(_cancel))
             {
                 while (!answers.IsFull && sheet.TryNext(out var row))
-                    answers.Write(row, row.IsSound ? check.Check(row).Answer : default);
+                {
+                    var (answer, verdict) = row.IsSound ? check.Check(row) : default;
+                    answers.Write(row, answer);
+                    summary.Count(verdict);
+                }
+
                 await answers.FlushAsync(_cancel);
             }
 
             await answers.FlushAsync(_cancel);
             await pipe.FinishAsync(_cancel);
+            counts.Checked(summary);
         }
 
         return Results.Empty;
@@ -129,6 +136,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
             answers.End();
             await answers.FlushAsync(_cancel);
             await pipe.FinishAsync(_cancel);
+            counts.Checked(answers.Summary);
         }
 
         return Results.Empty;
