@@ -14,6 +14,7 @@ try
     var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
     builder.UseDefaultAddress();
     builder.UseSettings(demo: args.Contains("--demo"));
+    builder.UseServerLimits();
     builder.UseRequestLog();
     builder.UseStore();
     builder.UseDocuments();

@@ -97,7 +97,25 @@ public class Snapshot
 
     /// <summary>All keys, by name.</summary>
     public IReadOnlyList<StoredKey> Keys => Query<StoredKey>(
-        "SELECT name, hash, scopes, created_at AS CreatedAt, expires_at AS ExpiresAt FROM access_key ORDER BY name", new { });
+        """
+        SELECT name, hash, scopes, created_at AS CreatedAt, expires_at AS ExpiresAt, profiles, last_used AS LastUsed, previous_hash AS PreviousHash, previous_until AS PreviousUntil
+        FROM access_key ORDER BY name
+        """, new { });
+
+    /// <summary>What was done to documents before a position, the newest first.</summary>
+    public IReadOnlyList<Deed> DocumentDeeds(long before, int limit) => Query<Deed>(
+        """
+        SELECT r.position, r.saved_at AS At, r.saved_by AS By, r.kind, r.key, r.number, CASE
+            WHEN r.body IS NULL THEN 'deleted'
+            WHEN (SELECT p.body IS NULL FROM revision p WHERE p.kind = r.kind AND p.key = r.key AND p.number = r.number - 1) IS NOT 0 THEN 'created'
+            ELSE 'changed' END AS What
+        FROM revision r WHERE r.position < @before ORDER BY r.position DESC LIMIT @limit
+        """, new { before, limit });
+
+    /// <summary>What was done to keys before a position, the newest first.</summary>
+    public IReadOnlyList<Deed> KeyDeeds(long before, int limit) => Query<Deed>(
+        "SELECT position, at, by, 'key' AS Kind, name AS Key, 0 AS Number, what FROM key_event WHERE position < @before ORDER BY position DESC LIMIT @limit",
+        new { before, limit });
 
     private Revision? Standing(DocumentName document, long position) => Query<Revision>(
         $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND position <= @position ORDER BY number DESC LIMIT 1",
@@ -109,4 +127,39 @@ public class Snapshot
 }
 
 /// <summary>A key as it is kept: never the key itself.</summary>
-public sealed record StoredKey(string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt);
+/// <param name="Name">Its name.</param>
+/// <param name="Hash">SHA-256 of the key.</param>
+/// <param name="Scopes">Words separated by spaces.</param>
+/// <param name="CreatedAt">When it was made, in microseconds since 1970 UTC.</param>
+/// <param name="ExpiresAt">When it ends; null: never.</param>
+/// <param name="Profiles">Keys of the cost profiles that it is held to, separated by spaces; null: all.</param>
+/// <param name="LastUsed">The minute in which it was last used, as far as that was written.</param>
+/// <param name="PreviousHash">SHA-256 of the key before the last rotation.</param>
+/// <param name="PreviousUntil">How long that one still opens.</param>
+public sealed record StoredKey(
+    string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt, string? Profiles = null, long? LastUsed = null, byte[]? PreviousHash = null, long? PreviousUntil = null);
+
+/// <summary>Who did what to a document or a key.</summary>
+public sealed record Deed
+{
+    /// <summary>Its place among what was done to documents, or among what was done to keys.</summary>
+    public long Position { get; init; }
+
+    /// <summary>When, in microseconds since 1970 UTC.</summary>
+    public long At { get; init; }
+
+    /// <summary>Name of the key that did it.</summary>
+    public string By { get; init; } = "";
+
+    /// <summary>What kind of document, or "key".</summary>
+    public string Kind { get; init; } = "";
+
+    /// <summary>The document's key or the key's name.</summary>
+    public string Key { get; init; } = "";
+
+    /// <summary>The revision that it made; 0 for keys.</summary>
+    public long Number { get; init; }
+
+    /// <summary>created, changed, deleted or rotated.</summary>
+    public string What { get; init; } = "";
+}

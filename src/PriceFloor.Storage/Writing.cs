@@ -41,11 +41,35 @@ public sealed class Writing : Snapshot
     /// <summary>Appends a revision that hides the document; its history stays.</summary>
     public Revision Delete(string kind, string key) => Append(kind, key, body: null);
 
-    public void AddKey(StoredKey key) => Connection.Execute(
-        "INSERT INTO access_key (name, hash, scopes, created_at, expires_at) VALUES (@Name, @Hash, @Scopes, @CreatedAt, @ExpiresAt)", key, Transaction);
+    public void AddKey(StoredKey key)
+    {
+        Connection.Execute(
+            "INSERT INTO access_key (name, hash, scopes, created_at, expires_at, profiles) VALUES (@Name, @Hash, @Scopes, @CreatedAt, @ExpiresAt, @Profiles)", key, Transaction);
+        Remember(key.Name, "created");
+    }
+
+    /// <summary>Gives a key another secret; the one it had opens until then.</summary>
+    public void RotateKey(string name, byte[] hash, long previousUntil)
+    {
+        Connection.Execute(
+            "UPDATE access_key SET previous_hash = hash, previous_until = @previousUntil, hash = @hash WHERE name = @name", new { name, hash, previousUntil }, Transaction);
+        Remember(name, "rotated");
+    }
 
     /// <summary>False where there is no such key.</summary>
-    public bool DeleteKey(string name) => Connection.Execute("DELETE FROM access_key WHERE name = @name", new { name }, Transaction) > 0;
+    public bool DeleteKey(string name)
+    {
+        var deleted = Connection.Execute("DELETE FROM access_key WHERE name = @name", new { name }, Transaction) > 0;
+        if (deleted)
+            Remember(name, "deleted");
+        return deleted;
+    }
+
+    /// <summary>Takes note of when a key was last used.</summary>
+    public void KeyWasUsed(string name, long at) => Connection.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at }, Transaction);
+
+    private void Remember(string name, string what) => Connection.Execute(
+        "INSERT INTO key_event (at, by, name, what) VALUES (@at, @by, @name, @what)", new { at = _savedAt, by = _savedBy, name, what }, Transaction);
 
     private Revision Append(string kind, string key, string? body)
     {

@@ -16,12 +16,15 @@ public sealed class Studio : IAsyncDisposable
 
     private readonly WebApplicationFactory<Program> _factory;
 
-    public Studio(string environment = "Production", Action<IWebHostBuilder>? configure = null)
-        : this(Directory.CreateTempSubdirectory("pricefloor-test-").FullName, new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)), environment, configure)
+    /// <param name="environment">Production, Development.</param>
+    /// <param name="configure">Settings and services of its own.</param>
+    /// <param name="onSockets">On the real web server and a port of its own, where what matters happens before any of our code runs.</param>
+    public Studio(string environment = "Production", Action<IWebHostBuilder>? configure = null, bool onSockets = false)
+        : this(Directory.CreateTempSubdirectory("pricefloor-test-").FullName, new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)), environment, configure, onSockets)
     {
     }
 
-    private Studio(string folder, FakeTimeProvider clock, string environment, Action<IWebHostBuilder>? configure)
+    private Studio(string folder, FakeTimeProvider clock, string environment, Action<IWebHostBuilder>? configure, bool onSockets)
     {
         (Folder, Clock) = (folder, clock);
         _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
@@ -34,8 +37,17 @@ public sealed class Studio : IAsyncDisposable
             host.ConfigureServices(services => services.AddSingleton<TimeProvider>(Clock));
             configure?.Invoke(host);
         });
+        if (onSockets)
+        {
+            _factory.UseKestrel(0);
+            _factory.StartServer();
+        }
+
         Client = ClientWith(AdminKey);
     }
+
+    /// <summary>Where it listens, on sockets.</summary>
+    public Uri Address => _factory.ClientOptions.BaseAddress;
 
     public string Folder { get; }
 
@@ -50,7 +62,7 @@ public sealed class Studio : IAsyncDisposable
 
     public HttpClient ClientWith(string? key)
     {
-        var client = _factory.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+        var client = _factory.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false, BaseAddress = Address });
         if (key is not null)
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
         return client;
@@ -111,7 +123,7 @@ public sealed class Studio : IAsyncDisposable
     public async Task<Studio> Restarted(Action<IWebHostBuilder>? configure = null)
     {
         await Stopped();
-        return new Studio(Folder, Clock, "Production", configure);
+        return new Studio(Folder, Clock, "Production", configure, onSockets: false);
     }
 
     /// <summary>The service stopped; its folder stays until this, or the one that is started on it, is disposed of.</summary>

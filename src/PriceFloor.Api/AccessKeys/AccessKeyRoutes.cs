@@ -5,51 +5,77 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.AccessKeys;
 
-/// <summary>Keys: made and shown once, listed without their secret, deleted.</summary>
+/// <summary>Keys: made and shown once, listed without their secret, rotated, deleted.</summary>
 public static class AccessKeyRoutes
 {
-    public static Results<Created<KeyAnswer>, Problem> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, HttpContext context)
+    public static Results<Created<KeyAnswer>, Problem> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, KeyUses uses, TimeProvider clock, HttpContext context)
     {
-        context.Response.Headers.CacheControl = "no-store";
+        NotKept(context);
         var request = body.Value;
         var secret = KeyText.New();
         var stored = store.Write<StoredKey?>(Caller.Of(context).Name, writing =>
         {
             if (writing.Keys.Any(key => key.Name == request.Name))
                 return null;
-            var key = KeyRing.Stored(request.Name, secret, request.Scopes, writing.Now, request.Expires);
+            var key = KeyRing.Stored(request.Name, secret, request.Scopes, writing.Now, request.Expires, request.Profiles);
             writing.AddKey(key);
             return key;
         });
         if (stored is null)
             return Problem.InUse($"There is a key named \"{request.Name}\" already; delete it first, or choose another name.", [new Usage("key", request.Name)]);
-        ring.Refresh();
-        return TypedResults.Created($"{context.Request.PathBase}/v1/keys/{request.Name}", KeyAnswer.Of(stored, secret));
+        return Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
-    public static Ok<KeyPage> List(FromQuery<KeyListQuery> query, Store store, HttpContext context)
+    public static Ok<KeyPage> List(FromQuery<KeyListQuery> query, Store store, KeyUses uses, TimeProvider clock, HttpContext context)
     {
-        context.Response.Headers.CacheControl = "no-store";
+        NotKept(context);
         var (limit, after) = query.Value;
+        var now = Moment.Of(clock.GetUtcNow());
         var keys = store.Read(snapshot => snapshot.Keys).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0).Take(limit + 1).ToList();
         if (keys.Count > limit)
             DocumentPage.LinkToNext(context.Request, keys[limit - 1].Name);
-        return TypedResults.Ok(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key))], keys.Count > limit ? keys[limit - 1].Name : null));
+        return TypedResults.Ok(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key, null, uses.Of(key.Name), now))], keys.Count > limit ? keys[limit - 1].Name : null));
     }
 
-    public static Results<NoContent, Problem> Delete(string name, Store store, KeyRing ring, HttpContext context)
+    /// <summary>Another secret under the same name; the present one goes on until the overlap is over, one before it no longer.</summary>
+    public static Results<Created<KeyAnswer>, Problem> Rotate(string name, FromQuery<KeyRotationQuery> query, Store store, KeyRing ring, KeyUses uses, TimeProvider clock, HttpContext context)
     {
-        context.Response.Headers.CacheControl = "no-store";
+        NotKept(context);
+        var secret = KeyText.New();
+        var stored = store.Write(Caller.Of(context).Name, writing =>
+        {
+            var now = Moment.Of(writing.Now);
+            if (!writing.Keys.Any(key => key.Name == name && !(key.ExpiresAt <= now)))
+                return null;
+            writing.RotateKey(name, KeyRing.HashOf(secret), Moment.Of(writing.Now.AddHours(query.Value.OverlapHours)));
+            return writing.Keys.Single(key => key.Name == name);
+        });
+        return stored is null ? Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\", or it has expired.") : Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
+    }
+
+    public static Results<NoContent, Problem> Delete(string name, Store store, KeyRing ring, KeyUses uses, HttpContext context)
+    {
+        NotKept(context);
         var problem = store.Write<Problem?>(Caller.Of(context).Name, writing =>
         {
-            var admins = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && !(key.ExpiresAt <= Moment.Of(writing.Now))).ToList();
-            if (admins is [var last] && last.Name == name)
-                return Problem.InUse("This is the last key with the scope \"admin\"; make another first, or nobody could make keys.", [new Usage("key", name)]);
+            // One that expires would one day leave nobody who can make keys, so it does not count.
+            var lasting = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
+            if (lasting is [var last] && last.Name == name)
+                return Problem.InUse("This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.", [new Usage("key", name)]);
             return writing.DeleteKey(name) ? null : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
         });
         if (problem is not null)
             return problem;
         ring.Refresh();
+        uses.Forget(name);
         return TypedResults.NoContent();
     }
+
+    private static Created<KeyAnswer> Shown(KeyAnswer answer, KeyRing ring, HttpContext context)
+    {
+        ring.Refresh();
+        return TypedResults.Created($"{context.Request.PathBase}/v1/keys/{answer.Name}", answer);
+    }
+
+    private static void NotKept(HttpContext context) => context.Response.Headers.CacheControl = "no-store";
 }

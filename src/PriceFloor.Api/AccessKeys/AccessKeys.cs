@@ -23,6 +23,11 @@ public sealed record KeyRequest
     /// <summary>When it stops working; absent: never.</summary>
     /// <example>2028-01-01T00:00:00Z</example>
     public DateTimeOffset? Expires { get; init; }
+
+    /// <summary>Keys of the only cost profiles that it sees, with their designs and listed prices; absent: everything. Not with the scope admin.</summary>
+    [MaxLength(100)]
+    [EachText(1, Limits.KeyLength)]
+    public IReadOnlyList<string>? Profiles { get; init; }
 }
 
 /// <summary>A key as it is kept.</summary>
@@ -41,16 +46,35 @@ public sealed record KeyAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTimeOffset? Expires { get; init; }
 
+    /// <summary>The only cost profiles that it sees; absent: everything.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? Profiles { get; init; }
+
+    /// <summary>The minute in which it last opened something; absent: not yet.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public DateTimeOffset? LastUsed { get; init; }
+
+    /// <summary>How long the key before the last rotation opens as well; absent: it does not.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public DateTimeOffset? PreviousUntil { get; init; }
+
     /// <summary>The key itself: shown this once, in the answer that made it.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Key { get; init; }
 
-    public static KeyAnswer Of(StoredKey key, string? secret = null) => new()
+    /// <param name="key">The key as it is kept.</param>
+    /// <param name="secret">The key itself, where it is new.</param>
+    /// <param name="use">When it was used since the start of the service.</param>
+    /// <param name="now">The time of the answer, in microseconds since 1970 UTC.</param>
+    public static KeyAnswer Of(StoredKey key, string? secret, KeyUse use, long now) => new()
     {
         Name = key.Name,
         Scopes = [.. KeyRing.ScopesOf(key).Order()],
         CreatedAt = Moment.ToTime(key.CreatedAt),
         Expires = key.ExpiresAt is { } at ? Moment.ToTime(at) : null,
+        Profiles = key.Profiles?.Split(' '),
+        LastUsed = long.Max(use.At, key.LastUsed ?? 0) is > 0 and var minute ? Moment.ToTime(minute) : null,
+        PreviousUntil = key.PreviousUntil is { } until && until > now ? Moment.ToTime(until) : null,
         Key = secret,
     };
 }
@@ -66,7 +90,18 @@ public sealed class KeyRequestValidator : AbstractValidator<KeyRequest>
         RuleFor(request => request.Name).Must(name => name is null || Keys.IsValid(name)).WithErrorCode("bad-key").WithMessage($"name is {Keys.Rule}.");
         RuleFor(request => request.Scopes).Must(scopes => scopes is null || scopes.Count > 0).WithErrorCode("required").WithMessage("Give at least one scope: verdict, check, prices, read, write or admin.");
         RuleFor(request => request.Expires).Must(time => time is null || time > clock.GetUtcNow()).WithErrorCode("out-of-range").WithMessage("expires must be in the future.");
+        RuleFor(request => request.Profiles).Must(profiles => profiles is null || (profiles.Count > 0 && profiles.All(Keys.IsValid))).WithErrorCode("bad-key").WithMessage($"profiles holds keys of profiles, each {Keys.Rule}; leave it out for all.");
+        RuleFor(request => request.Profiles).Must((request, profiles) => profiles is null || request.Scopes?.Contains(Scope.Admin) != true).WithErrorCode("unexpected").WithMessage("An admin key makes keys for everything, so that it cannot be held to some profiles; leave profiles or admin out.");
     }
+}
+
+/// <summary>How long the key that was goes on beside the new one.</summary>
+public sealed record KeyRotationQuery(int OverlapHours) : IQuery<KeyRotationQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+        [new("overlapHours", "So many hours the present key still opens; 0 ends it now.", "integer", Least: 0, Most: 720, Default: "24")];
+
+    public static KeyRotationQuery Read(QueryValues values) => new(values.Whole("overlapHours", 0, 720, 24));
 }
 
 /// <summary>A page of keys.</summary>

@@ -31,7 +31,7 @@ public static class DesignBatchRoutes
         // A sheet or lines hold all designs, unless a limit is asked for.
         var limit = context.Request.Query.ContainsKey("limit") ? query.Value.Limit : int.MaxValue;
         var asOf = query.Value.AsOf is { } time ? Moment.Of(time) : (long?)null;
-        var designs = store.Read(snapshot => snapshot.List(kind.Name, after: query.Value.After ?? "", limit: limit, asOf: asOf));
+        var designs = store.Read(snapshot => Caller.Of(context).Sight.List(snapshot, kind.Name, "", query.Value.After ?? "", limit, asOf));
         context.Response.ContentType = format.ContentType;
         context.Response.Headers.CacheControl = "private, no-cache";
         context.Response.Headers.Vary = "Accept";
@@ -49,7 +49,7 @@ public static class DesignBatchRoutes
         var (lines, problem) = await BatchBody.Read(context,
             (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
             pipe => OfSheet(pipe, query.Value.Dialect, records, validator, context.RequestAborted));
-        return problem ?? AllOrNothing.Write(store, Caller.Of(context).Name, kind, lines!);
+        return problem ?? AllOrNothing.Write(store, Caller.Of(context), kind, lines!);
     }
 
     /// <summary>A design with its key: in JSON its own property, as GET gives it; in a sheet the column sku.</summary>

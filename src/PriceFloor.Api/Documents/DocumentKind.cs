@@ -18,9 +18,9 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
 
     /// <summary>
     /// Fills in what the document leaves to the store, and says what stands against storing it: a reference that leads nowhere,
-    /// something that others still use.
+    /// something that others still use. Only what the caller sees can be referred to.
     /// </summary>
-    public abstract Checked<T> Check(Writing writing, string key, T document, T? stored);
+    public abstract Checked<T> Check(Writing writing, string key, T document, T? stored, Sight sight);
 
     /// <summary>What else goes when the document is deleted.</summary>
     public virtual void Cascade(Writing writing, string key) { }
@@ -29,10 +29,12 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     public virtual IEnumerable<(string Property, string Value)> NamesOf(string key) => [("key", key)];
 
     /// <summary>Stores the document, or leaves all as it is where it says the same already.</summary>
-    public Saved Save(Writing writing, string key, T document)
+    public Saved Save(Writing writing, string key, T document, Sight sight)
     {
+        if (sight.Against(writing, Name, key) is { } hidden)
+            return new Saved(null, null, hidden);
         var stored = writing.Find(Name, key);
-        var check = Check(writing, key, document, stored is null ? null : WireJson.ReadDocument<T>(stored.Body!));
+        var check = Check(writing, key, document, stored is null ? null : WireJson.ReadDocument<T>(stored.Body!), sight);
         if (check.Problem is { } problem)
             return new Saved(null, stored, problem);
 

@@ -14,13 +14,13 @@ public static class DocumentRoutes
     public static IResult ListBelow<T>(string prefix, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class
     {
         var page = query.Value;
-        var found = store.Read(snapshot => snapshot.List(kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
+        var found = store.Read(snapshot => SightOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(revision.Key)))],
             found.Count > page.Limit ? found[page.Limit - 1].Key[prefix.Length..] : null, request);
     }
 
     public static IResult Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
-        store.Read(snapshot => snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf))) is { } revision
+        store.Read(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request)) is { } revision
             ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
 
@@ -32,10 +32,13 @@ public static class DocumentRoutes
         if (unreadable is not null)
             return unreadable;
 
-        var saved = store.Write(Caller.Of(context).Name, writing =>
+        var caller = Caller.Of(context);
+        var saved = store.Write(caller.Name, writing =>
         {
+            if (caller.Sight.Against(writing, kind.Name, path.Text) is { } hidden)
+                return new Saved(null, null, hidden);
             var stored = writing.Find(kind.Name, path.Text);
-            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value);
+            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value, caller.Sight);
         });
         return saved.Problem ?? DocumentText.Answer(saved.Revision!, kind.NamesOf(path.Text), context.Request, created: saved.Before is null);
     }
@@ -48,8 +51,10 @@ public static class DocumentRoutes
 
         var problem = store.Write(Caller.Of(context).Name, writing =>
         {
-            if (writing.Find(kind.Name, path.Text) is not { } stored)
+            if (Seen(writing, writing.Find(kind.Name, path.Text), context.Request) is not { } stored)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\".");
+            if (SightOf(context.Request).Against(writing, kind.Name, path.Text) is { } shared)
+                return shared;
             if (preconditions!.Forbid(stored.Number))
                 return Problem.Stale(stored.Number);
             if (writing.UsersOf(kind.Name, path.Text) is { Count: > 0 } users)
@@ -67,18 +72,22 @@ public static class DocumentRoutes
         long after = 0;
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
             return Problem.Invalid([new InputError { Parameter = "after", Code = "out-of-range", Detail = "after must be the number of a revision." }]);
-        var found = store.Read(snapshot => snapshot.History(kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
-        if (found.Count == 0 && (after == 0 || store.Read(snapshot => snapshot.Newest(kind.Name, path.Text)) is null))
+        var found = store.Read(snapshot => SightOf(request).History(snapshot, kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
+        if (found.Count == 0 && (after == 0 || store.Read(snapshot => Seen(snapshot, snapshot.Newest(kind.Name, path.Text), request)) is null))
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(path.Text)))],
             found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);
     }
 
     public static IResult Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
-        long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && store.Read(snapshot => snapshot.RevisionOf(kind.Name, path.Text, n)) is { } revision
+        long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && store.Read(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
         && !(revision.SavedAtTime > query.Value.AsOf)
             ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
+
+    private static Sight SightOf(HttpRequest request) => Caller.Of(request.HttpContext).Sight;
+
+    private static Revision? Seen(Snapshot snapshot, Revision? revision, HttpRequest request) => revision is not null && SightOf(request).Sees(snapshot, revision) ? revision : null;
 
     private static long? AsOf(DateTimeOffset? time) => time is { } at ? Moment.Of(at) : null;
 }

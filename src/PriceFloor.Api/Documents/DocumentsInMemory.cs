@@ -5,7 +5,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>All documents at one position of the store. It never changes: a write makes another, which shares what stayed the same.</summary>
-public sealed class DocumentsInMemory : IDocuments
+public sealed class DocumentsInMemory : IWholeDocuments
 {
     private static readonly IReadOnlyDictionary<string, Stored<ListedPrice>> s_noPrices = FrozenDictionary<string, Stored<ListedPrice>>.Empty;
 
@@ -64,7 +64,7 @@ public sealed class DocumentsInMemory : IDocuments
     }
 
     /// <summary>The same before these changes.</summary>
-    public DocumentsInMemory Before(IEnumerable<Change> changes, long position) => With(
+    public IWholeDocuments Before(IEnumerable<Change> changes, long position) => With(
         [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))], position);
 
     private static Dictionary<string, Stored<T>> Changed<T>(Dictionary<string, Stored<T>> before, IEnumerable<Revision> newest, string kind) where T : class

@@ -31,6 +31,16 @@ public interface IDocuments
     IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku);
 }
 
+/// <summary>All documents at one position of the store.</summary>
+public interface IWholeDocuments : IDocuments
+{
+    /// <summary>The position of the newest revision that is in here.</summary>
+    long Position { get; }
+
+    /// <summary>The same before these changes.</summary>
+    IWholeDocuments Before(IEnumerable<Change> changes, long position);
+}
+
 /// <summary>The documents as a transaction sees them, now or as they were; each read from the store when first asked for.</summary>
 public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf) : IDocuments
 {

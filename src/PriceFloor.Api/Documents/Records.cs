@@ -1,11 +1,14 @@
+using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
 
 /// <summary>The documents as they stand (or stood) at one moment, and the day for which an answer is given.</summary>
-public sealed class Records(IDocuments documents, DateTimeOffset moment)
+public class Records(IDocuments documents, DateTimeOffset moment)
 {
+    protected DateTimeOffset At { get; } = moment;
+
     public IDocuments Documents { get; } = documents;
 
     /// <summary>The day for which the answer is given.</summary>
@@ -29,30 +32,54 @@ public sealed class Records(IDocuments documents, DateTimeOffset moment)
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => Documents.ListedPrices(sku);
 
     /// <summary>As a write sees them, what it has already written included.</summary>
-    public static Records Of(Writing writing) => new(new DocumentsOfSnapshot(writing, null), writing.Now);
+    public static Records Of(Writing writing, Sight sight) => new(sight.Of(new DocumentsOfSnapshot(writing, null)), writing.Now);
+}
+
+/// <summary>All documents of one position, and the moment for which an answer is given.</summary>
+public sealed class WholeRecords(IWholeDocuments documents, DateTimeOffset moment) : Records(documents, moment)
+{
+    /// <summary>The position of the newest revision that they know.</summary>
+    public long Position => documents.Position;
+
+    /// <summary>The same before these changes.</summary>
+    public WholeRecords Before(IEnumerable<Change> changes, long position) => new(documents.Before(changes, position), At);
 }
 
 /// <summary>
-/// Where computations get the documents from: the present ones from memory, brought up to date when the store has moved on; those of
-/// another moment from the store.
+/// Where computations get the documents from: the present ones from memory, those of another moment from the store; only what the caller's key
+/// sees. This is the one place that hands documents to computations.
 /// </summary>
-public sealed class RecordKeeper(Store store, TimeProvider clock)
+public sealed class RecordKeeper(Store store, PresentDocuments present, TimeProvider clock, Sight sight)
+{
+    /// <summary>The keeper for who asks.</summary>
+    public static ValueTask<RecordKeeper?> BindAsync(HttpContext context)
+    {
+        var everything = context.RequestServices.GetRequiredService<RecordKeeper>();
+        var sight = Caller.Of(context).Sight;
+        return ValueTask.FromResult<RecordKeeper?>(sight.IsWhole ? everything : everything.SeenBy(sight));
+    }
+
+    /// <summary>Asks the documents of now, or of a moment.</summary>
+    public T Read<T>(DateTimeOffset? asOf, Func<Records, T> read) => asOf is { } moment
+        ? store.Read(snapshot => read(new Records(sight.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)))
+        : read(new Records(sight.Of(present.Now), clock.GetUtcNow()));
+
+    /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
+    public WholeRecords Whole(DateTimeOffset? asOf) => asOf is { } moment
+        ? new WholeRecords(sight.Of(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment))))), moment)
+        : new WholeRecords(sight.Of(present.Now), clock.GetUtcNow());
+
+    private RecordKeeper SeenBy(Sight other) => new(store, present, clock, other);
+}
+
+/// <summary>The present documents, in memory, brought up to date when the store has moved on.</summary>
+public sealed class PresentDocuments(Store store)
 {
     private readonly Lock _refreshing = new();
     private DocumentsInMemory _present = DocumentsInMemory.Empty;
 
-    /// <summary>Asks the documents of now, or of a moment.</summary>
-    public T Read<T>(DateTimeOffset? asOf, Func<Records, T> read) => asOf is { } moment
-        ? store.Read(snapshot => read(new Records(new DocumentsOfSnapshot(snapshot, Moment.Of(moment)), moment)))
-        : read(new Records(Present, clock.GetUtcNow()));
-
-    /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
-    public Records Whole(DateTimeOffset? asOf) => asOf is { } moment
-        ? new Records(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment)))), moment)
-        : new Records(Present, clock.GetUtcNow());
-
-    /// <summary>The present documents. What was acknowledged before the call is in them.</summary>
-    public DocumentsInMemory Present
+    /// <summary>What was acknowledged before the call is in them.</summary>
+    public IWholeDocuments Now
     {
         get
         {

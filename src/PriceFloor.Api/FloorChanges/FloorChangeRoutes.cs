@@ -22,7 +22,7 @@ public static class FloorChangeRoutes
 {
     private const string Cursor = "p";
 
-    public static Results<Ok<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, RecordKeeper keeper, TimeProvider clock, HttpContext context)
+    public static Results<Ok<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (since, asOf) = (query.Value.Since, query.Value.AsOf);
@@ -31,11 +31,11 @@ public static class FloorChangeRoutes
             return problem;
 
         var now = keeper.Whole(asOf);
-        var upTo = ((DocumentsInMemory)now.Documents).Position;
+        var upTo = now.Position;
         if (after > upTo && asOf is null)
             return UnknownCursor();
         var changes = after < upTo ? store.Read(snapshot => snapshot.ChangesBetween(after, upTo)) : [];
-        var then = new Records(((DocumentsInMemory)now.Documents).Before(changes, after), asOf ?? clock.GetUtcNow());
+        var then = now.Before(changes, after);
         return TypedResults.Ok(new FloorChangesAnswer { Items = [.. MovedFloors.Between(then, now, changes)], Next = CursorAt(long.Max(after, upTo), store) });
     }
 

@@ -3,6 +3,8 @@ namespace PriceFloor.Api.Http;
 /// <summary>Before any handler runs: unknown and doubled query parameters, then what a body or query has wrong.</summary>
 public sealed class InputFilter : IEndpointFilter
 {
+    public const string KeyInAddress = "A key in an address ends in logs and histories; send it as the header \"Authorization: Bearer pf_...\", and rotate this one.";
+
     public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
         if (context.HttpContext.Request.QueryString.HasValue && QueryFault(context.HttpContext) is { } fault)
@@ -15,6 +17,8 @@ public sealed class InputFilter : IEndpointFilter
 
     private static InputError? QueryFault(HttpContext context)
     {
+        if (KeyText.HoldsKey(context.Request.QueryString.Value!))
+            return new InputError { Parameter = "Authorization", Code = "key-in-address", Detail = KeyInAddress };
         var known = context.GetEndpoint()!.Metadata.GetOrderedMetadata<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => parameter.Name).ToHashSet();
         foreach (var (name, values) in context.Request.Query)
         {

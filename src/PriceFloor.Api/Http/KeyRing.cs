@@ -1,12 +1,13 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using PriceFloor.Api.Documents;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Http;
 
 /// <summary>The keys that open the service. Kept only as SHA-256 hashes, compared in constant time.</summary>
-public sealed class KeyRing(Store store, TimeProvider clock)
+public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
 {
     private readonly Lock _lock = new();
     private IReadOnlyList<Known>? _keys;
@@ -21,7 +22,11 @@ public sealed class KeyRing(Store store, TimeProvider clock)
         foreach (var stored in Keys())
             if (CryptographicOperations.FixedTimeEquals(stored.Hash, hash))
                 found = stored;
-        return found is null || found.ExpiresAt <= Moment.Of(clock.GetUtcNow()) ? null : found.Caller;
+        var now = Moment.Of(clock.GetUtcNow());
+        if (found is null || found.Until <= now)
+            return null;
+        found.Use.Now(now);
+        return found.Caller;
     }
 
     /// <summary>Forgets what was read, after keys have changed.</summary>
@@ -31,8 +36,10 @@ public sealed class KeyRing(Store store, TimeProvider clock)
             Volatile.Write(ref _keys, null);
     }
 
-    public static StoredKey Stored(string name, string key, IEnumerable<Scope> scopes, DateTimeOffset created, DateTimeOffset? expires) =>
-        new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(Word)), Moment.Of(created), expires is { } at ? Moment.Of(at) : null);
+    /// <summary>A key as it is kept; with profiles, held to those.</summary>
+    public static StoredKey Stored(string name, string key, IEnumerable<Scope> scopes, DateTimeOffset created, DateTimeOffset? expires, IEnumerable<string>? profiles = null) =>
+        new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(Word)), Moment.Of(created), expires is { } at ? Moment.Of(at) : null,
+            profiles is null ? null : string.Join(' ', profiles.Distinct().Order(StringComparer.Ordinal)));
 
     public static IReadOnlySet<Scope> ScopesOf(StoredKey key) =>
         key.Scopes.Split(' ').Select(word => Enum.GetValues<Scope>().First(scope => Word(scope) == word)).ToHashSet();
@@ -45,10 +52,19 @@ public sealed class KeyRing(Store store, TimeProvider clock)
         if (Volatile.Read(ref _keys) is { } known)
             return known;
         lock (_lock)
-            return _keys ??= [.. store.Read(snapshot => snapshot.Keys).Select(key => new Known(key.Hash, key.ExpiresAt, new Caller(key.Name, ScopesOf(key))))];
+            return _keys ??= [.. store.Read(snapshot => snapshot.Keys).SelectMany(SecretsOf)];
     }
 
-    private sealed record Known(byte[] Hash, long? ExpiresAt, Caller Caller);
+    /// <summary>The secret of a key, and the one before its rotation, which ends by itself.</summary>
+    private IEnumerable<Known> SecretsOf(StoredKey key)
+    {
+        var caller = new Caller(key.Name, ScopesOf(key)) { Sight = key.Profiles is { } profiles ? Sight.Of(profiles.Split(' ')) : Sight.All };
+        yield return new Known(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
+        if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
+            yield return new Known(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller, uses.Of(key.Name));
+    }
 
-    private static byte[] HashOf(string key) => SHA256.HashData(Encoding.UTF8.GetBytes(key));
+    private sealed record Known(byte[] Hash, long? Until, Caller Caller, KeyUse Use);
+
+    public static byte[] HashOf(string key) => SHA256.HashData(Encoding.UTF8.GetBytes(key));
 }

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace PriceFloor.Api.Http;
 
@@ -7,7 +8,7 @@ namespace PriceFloor.Api.Http;
 /// How a key that we make is written: <c>pf_</c>, 8 letters and digits that name it, 40 that are secret (238 bits), 6 that check the rest. Secret
 /// scanners find it by its shape, and a mistyped or cut one is told from an unknown one without asking the store.
 /// </summary>
-public static class KeyText
+public static partial class KeyText
 {
     /// <summary>What a secret scanner looks for.</summary>
     public const string Pattern = "pf_[A-Za-z0-9]{54}";
@@ -24,6 +25,15 @@ public static class KeyText
 
     /// <summary>True for what has the shape of a key of ours and yet is none: a letter is wrong.</summary>
     public static bool IsMistyped(string key) => HasOurShape(key) && !key.EndsWith(CheckOf(key[..^CheckLength]), StringComparison.Ordinal);
+
+    /// <summary>A text without the keys in it: whatever a caller sends where no key belongs may come back in a problem.</summary>
+    public static string Hide(string text) => HoldsKey(text) ? Shape().Replace(text, Mark + "...") : text;
+
+    /// <summary>True where the text holds a key of ours, or enough of one.</summary>
+    public static bool HoldsKey(string text) => text.Contains(Mark, StringComparison.Ordinal) && Shape().IsMatch(text);
+
+    [GeneratedRegex("pf_[A-Za-z0-9]{20,}", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Shape();
 
     private static bool HasOurShape(string key) =>
         key.Length == Mark.Length + NameLength + SecretLength + CheckLength && key.StartsWith(Mark, StringComparison.Ordinal) && key.Skip(Mark.Length).All(char.IsAsciiLetterOrDigit);

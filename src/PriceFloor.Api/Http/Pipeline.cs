@@ -16,13 +16,15 @@ public static class Pipeline
         var settings = app.Services.GetRequiredService<Settings>();
         if (settings.TrustedProxies.Count > 0)
             app.UseForwardedHeaders(settings.ForwardedHeaders);
+        if (settings.PathBase.Length > 0)
+            app.Use(Below(settings.PathBase));
+        if (settings.Metrics)
+            app.Use(app.Services.GetRequiredService<ServiceCounts>().CountRequest);
         app.Use(AnswerHeaders);
         app.UseSerilogRequestLogging(options => RequestLog.Configure(options, app.Services.GetRequiredService<Serilog.ILogger>()));
         app.Use(HeadAsGet);
         app.Use(FaultsAsProblems);
         app.Use(EmptyErrorsAsProblems);
-        if (settings.PathBase.Length > 0)
-            app.UsePathBase(settings.PathBase);
         app.UseRouting();
         if (settings.CorsOrigins.Count > 0)
             app.UseCors();
@@ -33,11 +35,23 @@ public static class Pipeline
         app.Use(RequireAcceptable);
     }
 
+    /// <summary>
+    /// All addresses that are told start with the base, whether the proxy before us leaves it on the requests or takes it off. It stays for the
+    /// whole request, so that a problem that is written last tells it too.
+    /// </summary>
+    private static Func<HttpContext, RequestDelegate, Task> Below(PathString pathBase) => (context, next) =>
+    {
+        if (context.Request.Path.StartsWithSegments(pathBase, StringComparison.Ordinal, out var rest))
+            context.Request.Path = rest;
+        context.Request.PathBase = pathBase;
+        return next(context);
+    };
+
     private static Task AnswerHeaders(HttpContext context, RequestDelegate next)
     {
         context.TraceIdentifier = Guid.CreateVersion7().ToString("N");
         context.Response.Headers["X-Request-Id"] = context.TraceIdentifier;
-        context.Response.Headers.XContentTypeOptions = "nosniff";
+        SecurityHeaders.Add(context);
         return next(context);
     }
 
@@ -138,12 +152,18 @@ public static class Pipeline
         if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is not { Scope: var scope })
             return next(context);
         if (context.Features.Get<Caller>() is not { } caller)
-            return Problem.Of(ProblemTypes.NoKey, context.Request.Headers.Authorization.Count == 0
-                ? "The request has no key; send the header \"Authorization: Bearer pf_...\"."
-                : KeyIn(context) is { } key && KeyText.IsMistyped(key) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew."
-                : "The key is not known here or has expired.").ExecuteAsync(context);
+            return Unidentified(context).ExecuteAsync(context);
         return caller.May(scope) ? next(context)
             : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
+    }
+
+    private static Problem Unidentified(HttpContext context)
+    {
+        if (KeyIn(context) is not { Length: > 0 } key)
+            return Problem.Of(ProblemTypes.NoKey, KeyText.HoldsKey(context.Request.QueryString.Value ?? "") ? InputFilter.KeyInAddress : "The request has no key; send the header \"Authorization: Bearer pf_...\".");
+        if (context.RequestServices.GetRequiredService<RateLimits>().TakeWrongKey(context) is { } wait)
+            return Problem.TooManyRequests(wait, "Too many wrong keys came from this address. ");
+        return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew." : "The key is not known here or has expired.");
     }
 
     /// <summary>Endpoints that need a key answer in the formats that they offer: JSON where they say nothing else.</summary>

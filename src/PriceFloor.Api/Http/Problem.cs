@@ -97,8 +97,8 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         CurrentRevision = current,
     };
 
-    public static Problem TooManyRequests(int retryAfter) => new(ProblemTypes.TooManyRequests,
-        string.Create(CultureInfo.InvariantCulture, $"Wait {retryAfter} seconds."))
+    public static Problem TooManyRequests(int retryAfter, string why = "") => new(ProblemTypes.TooManyRequests,
+        string.Create(CultureInfo.InvariantCulture, $"{why}Wait {retryAfter} seconds."))
     { RetryAfter = retryAfter };
 
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
@@ -125,9 +125,16 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         return WireJson.WriteAsync(response, BodyFor(httpContext), httpContext.RequestAborted);
     }
 
+    private static InputError WithoutKeys(InputError error) => error with
+    {
+        Detail = KeyText.Hide(error.Detail),
+        Pointer = error.Pointer is { } pointer ? KeyText.Hide(pointer) : null,
+        Parameter = error.Parameter is { } parameter ? KeyText.Hide(parameter) : null,
+    };
+
     /// <summary>The problem as it is sent in answer to a request.</summary>
     public ProblemBody BodyFor(HttpContext context) =>
-        new(context.Request.PathBase + _type.Address, _type.Title, _type.Status, _detail, Reason, Errors, UsedBy, CurrentRevision, context.TraceIdentifier);
+        new(context.Request.PathBase + _type.Address, _type.Title, _type.Status, KeyText.Hide(_detail), Reason, Errors?.Select(WithoutKeys).ToList(), UsedBy, CurrentRevision, context.TraceIdentifier);
 }
 
 /// <summary>A problem as it is sent (RFC 9457).</summary>

@@ -1,60 +1,48 @@
-using System.Collections.Concurrent;
 using System.Net;
+using System.Net.Sockets;
 using PriceFloor.Api.Running;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>Requests a minute, counted for each key, or for each address where there is none, in windows that begin with a first request.</summary>
+/// <summary>
+/// Requests a minute, counted for each key, or for each address where there is none; and wrong keys a minute for each address. A key that is
+/// right opens also from an address that has used up its wrong ones: a shop and a broken script often share one, and 238 secret bits are not
+/// guessed. What the limit keeps small is the noise, not the chance.
+/// </summary>
 public sealed class RateLimits(Settings settings, TimeProvider clock)
 {
-    private const int WindowSeconds = 60;
-
     /// <summary>Addresses are not ours to trust: only so many are remembered.</summary>
     private const int MostAddresses = 10_000;
 
-    private readonly ConcurrentDictionary<string, Window> _keys = new();
-    private readonly ConcurrentDictionary<IPAddress, Window> _addresses = new();
+    private readonly RateWindows<string> _keys = new(most: null);
+    private readonly RateWindows<IPAddress> _addresses = new(MostAddresses);
+    private readonly RateWindows<IPAddress> _wrongKeys = new(MostAddresses);
 
     public int PerMinute => settings.RequestsPerMinute;
+
+    private long Now => clock.GetUtcNow().ToUnixTimeSeconds();
 
     /// <summary>Whether one more request is allowed, how many are left, and in how many seconds the count starts anew.</summary>
     public (bool Allowed, long Left, int Reset) Take(HttpContext context)
     {
-        var now = clock.GetUtcNow().ToUnixTimeSeconds();
-        var window = context.Features.Get<Caller>() is { } caller
-            ? Current(_keys, caller.Name, now)
-            : Current(_addresses, context.Connection.RemoteIpAddress ?? IPAddress.None, now);
-        if (_addresses.Count > MostAddresses)
-            ForgetOldAddresses(now);
-        var taken = window.Take();
-        return (taken <= PerMinute, long.Max(0, PerMinute - taken), (int)long.Clamp(window.Start + WindowSeconds - now, 1, WindowSeconds));
+        var (taken, reset) = context.Features.Get<Caller>() is { } caller ? _keys.Take(caller.Name, Now) : _addresses.Take(AddressOf(context), Now);
+        return (taken <= PerMinute, long.Max(0, PerMinute - taken), reset);
     }
 
-    private static Window Current<T>(ConcurrentDictionary<T, Window> windows, T caller, long now) where T : notnull
+    /// <summary>Counts a key that opened nothing; the seconds to wait where there were too many, else null.</summary>
+    public int? TakeWrongKey(HttpContext context)
     {
-        if (windows.TryGetValue(caller, out var window) && window.Holds(now))
-            return window;
-        return windows.AddOrUpdate(caller, _ => new Window(now), (_, known) => known.Holds(now) ? known : new Window(now));
+        var (taken, reset) = _wrongKeys.Take(AddressOf(context), Now);
+        return taken > settings.WrongKeysPerMinute ? reset : null;
     }
 
-    private void ForgetOldAddresses(long now)
+    /// <summary>Who has one IPv6 address has 2^64 of them, so that the network counts as one.</summary>
+    private static IPAddress AddressOf(HttpContext context)
     {
-        foreach (var (address, window) in _addresses)
-            if (!window.Holds(now))
-                _addresses.TryRemove(address, out _);
-        if (_addresses.Count > MostAddresses)
-            _addresses.Clear();
-    }
-
-    private sealed class Window(long start)
-    {
-        private long _taken;
-
-        public long Start => start;
-
-        /// <summary>False when it is over, and when the clock has jumped back before it.</summary>
-        public bool Holds(long now) => now >= start && now < start + WindowSeconds;
-
-        public long Take() => Interlocked.Increment(ref _taken);
+        if (context.Connection.RemoteIpAddress is not { } address)
+            return IPAddress.None;
+        if (address.IsIPv4MappedToIPv6)
+            return address.MapToIPv4();
+        return address.AddressFamily == AddressFamily.InterNetworkV6 ? new IPAddress([.. address.GetAddressBytes()[..8], .. new byte[8]]) : address;
     }
 }

@@ -1,3 +1,5 @@
+using PriceFloor.Api.Documents;
+
 namespace PriceFloor.Api.Http;
 
 /// <summary>What a key may do.</summary>
@@ -22,9 +24,11 @@ public enum Scope
     Admin,
 }
 
-/// <summary>Who asks: the name and the scopes of the key.</summary>
+/// <summary>Who asks: the name and the scopes of the key, and what of the store it sees.</summary>
 public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
 {
+    public Sight Sight { get; init; } = Sight.All;
+
     /// <summary>Reading holds checking, checking holds the verdict; writing holds listed prices.</summary>
     public bool May(Scope scope) => Scopes.Contains(scope) || scope switch
     {

@@ -1,18 +1,19 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Running;
 
 namespace PriceFloor.Api.PriceChecks;
 
 public static class PriceCheckRoutes
 {
-    public static Results<Ok<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, RecordKeeper keeper, HttpContext context) =>
-        Answer(query.Value, at: null, keeper, context);
+    public static Results<Ok<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
+        Answer(query.Value, at: null, keeper, counts, context);
 
-    public static Results<Ok<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context) =>
-        Answer(new PriceCheckQuery(body.Value, query.Value.AsOf, query.Value.Workings), at: "#", keeper, context);
+    public static Results<Ok<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
+        Answer(new PriceCheckQuery(body.Value, query.Value.AsOf, query.Value.Workings), at: "#", keeper, counts, context);
 
-    private static Results<Ok<PriceCheckAnswer>, Problem> Answer(PriceCheckQuery asked, string? at, RecordKeeper keeper, HttpContext context)
+    private static Results<Ok<PriceCheckAnswer>, Problem> Answer(PriceCheckQuery asked, string? at, RecordKeeper keeper, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (asked.Workings && !caller.May(Scope.Read))
@@ -21,6 +22,8 @@ public static class PriceCheckRoutes
         return keeper.Read<Results<Ok<PriceCheckAnswer>, Problem>>(asked.AsOf, records =>
         {
             var check = CheckedPrice.Of(records, asked.Request, at, mayRead: caller.May(Scope.Read));
+            if (check.Found is { } found)
+                counts.Checked(found.Check.Verdict);
             return check.Problem is { } problem ? problem : TypedResults.Ok(check.Found!.Answer(caller, asked.Workings));
         });
     }

@@ -28,9 +28,17 @@ public static class RequestLog
             : LogEventLevel.Information;
     }
 
+    /// <summary>
+    /// The framework's own lines below a warning tell whole addresses, queries included, and somebody may put a key there: they are left out
+    /// whatever levels the configuration asks for.
+    /// </summary>
+    public static void KeepAddressesOut(LoggerConfiguration log) => log.Filter.ByExcluding(line => line.Level < LogEventLevel.Warning
+        && line.Properties.TryGetValue("SourceContext", out var source) && source is ScalarValue { Value: string name } && name.StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal));
+
     /// <summary>Text for a terminal, one JSON object a line in a container.</summary>
     public static void Write(LoggerConfiguration log, bool inContainer)
     {
+        KeepAddressesOut(log);
         // A start that fails is told once, by Program.cs, in one sentence where the operator can mend it.
         log.MinimumLevel.Override("Microsoft.Extensions.Hosting.Internal.Host", LogEventLevel.Fatal)
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning).MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information);

@@ -1,4 +1,5 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Audit;
 using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
@@ -28,6 +29,7 @@ public static class Routes
 {
     public static void MapRoutes(this WebApplication app)
     {
+        var slots = app.Services.GetRequiredService<BatchSlots>();
         var v1 = app.MapGroup("/v1").AddEndpointFilter<InputFilter>();
 
         v1.MapDocuments<CostProfile>("/profiles", "/{profile}", Scope.Write, Nouns.Profile);
@@ -37,9 +39,9 @@ public static class Routes
 
         v1.MapDocuments<ReadingRules>("/reading-rules", "/{key}", Scope.Write, Nouns.ReadingRules);
 
-        v1.MapPost("/statements", StatementRoutes.Post).Needs(Scope.Write).Tell(Operations.Statements);
-        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).Needs(Scope.Write).Tell(Operations.DesignBatch);
-        v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).Needs(Scope.Prices).Tell(Operations.ListingBatch);
+        v1.MapPost("/statements", StatementRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.Statements);
+        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.DesignBatch);
+        v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(Operations.ListingBatch);
 
         v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
         v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
@@ -47,7 +49,7 @@ public static class Routes
         v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
-        v1.MapPost("/price-checks/batch", BatchRoutes.Post).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
+        v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
         v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Offer(Format.Json, Format.Csv).Tell(Operations.PriceList);
         v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 
@@ -62,12 +64,16 @@ public static class Routes
 
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
         v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
+        v1.MapPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
         v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
 
         v1.MapPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
+        v1.MapGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
 
         app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
+        if (app.Services.GetRequiredService<Settings>().Metrics)
+            app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
         app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
         app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
     }

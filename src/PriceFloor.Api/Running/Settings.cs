@@ -16,9 +16,17 @@ public sealed class Settings
         ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
         ["PRICEFLOOR_TRUSTED_PROXIES"] = "Addresses of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
+        ["PRICEFLOOR_METRICS"] = "on to answer /metrics to keys that may check; off where not set.",
         ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
         ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "A backup every so many hours into backups/ in the data folder; 0, or not set: none.",
         ["PRICEFLOOR_BACKUPS_KEPT"] = "How many backups a scheduled one leaves there, itself included; 14 where not set.",
+        ["PRICEFLOOR_WRONG_KEYS_PER_MINUTE"] = "Wrong keys a minute from each address; 20 where not set.",
+        ["PRICEFLOOR_BODY_BYTES"] = "Bytes of a document, a question or a JSON array of checks; 2097152 where not set.",
+        ["PRICEFLOOR_BATCH_BYTES"] = "Bytes of designs or listed prices that are stored together; 33554432 where not set.",
+        ["PRICEFLOOR_BATCHES_AT_ONCE"] = "Batches of one key that run at the same time; 4 where not set.",
+        ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 where not set.",
+        ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 where not set.",
+        ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
     };
 
     private Settings() { }
@@ -33,7 +41,23 @@ public sealed class Settings
 
     public string PathBase { get; private init; } = "";
 
-    public int RequestsPerMinute { get; private init; } = 60_000;
+    public bool Metrics { get; private init; }
+
+    public int RequestsPerMinute { get; private init; }
+
+    public int WrongKeysPerMinute { get; private init; }
+
+    public int BodyBytes { get; private init; }
+
+    public int BatchBytes { get; private init; }
+
+    public int BatchesAtOnce { get; private init; }
+
+    public int Connections { get; private init; }
+
+    public int HeaderSeconds { get; private init; }
+
+    public int LeastBytesPerSecond { get; private init; }
 
     public int BackupEveryHours { get; private init; }
 
@@ -64,9 +88,17 @@ public sealed class Settings
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
         TrustedProxies = [.. Split(configuration, "PRICEFLOOR_TRUSTED_PROXIES").Select(text => IPAddress.TryParse(text, out var address) ? address : throw new SettingsException($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is not an IP address."))],
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
-        RequestsPerMinute = Value(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE") is { } count ? (int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out var perMinute) && perMinute > 0 ? perMinute : throw new SettingsException("PRICEFLOOR_REQUESTS_PER_MINUTE must be a whole number above 0.")) : 60_000,
         BackupEveryHours = Whole(configuration, "PRICEFLOOR_BACKUP_EVERY_HOURS", 0, 1000, 0),
         BackupsKept = Whole(configuration, "PRICEFLOOR_BACKUPS_KEPT", 1, 100_000, 14),
+        Metrics = Value(configuration, "PRICEFLOOR_METRICS") switch { null or "off" => false, "on" => true, _ => throw new SettingsException("PRICEFLOOR_METRICS must be on or off.") },
+        RequestsPerMinute = Whole(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
+        WrongKeysPerMinute = Whole(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
+        BodyBytes = Whole(configuration, "PRICEFLOOR_BODY_BYTES", 2 * 1024 * 1024),
+        BatchBytes = Whole(configuration, "PRICEFLOOR_BATCH_BYTES", 32 * 1024 * 1024),
+        BatchesAtOnce = Whole(configuration, "PRICEFLOOR_BATCHES_AT_ONCE", 4),
+        Connections = Whole(configuration, "PRICEFLOOR_CONNECTIONS", 1000),
+        HeaderSeconds = Whole(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
+        LeastBytesPerSecond = Whole(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
         Demo = demo,
     };
 
@@ -94,6 +126,8 @@ public sealed class Settings
 
     private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>
         Value(configuration, name)?.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];
+
+    private static int Whole(IConfiguration configuration, string name, int otherwise) => Whole(configuration, name, 1, 1_000_000_000, otherwise);
 
     private static int Whole(IConfiguration configuration, string name, int least, int most, int otherwise) => Value(configuration, name) is not { } text ? otherwise
         : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most ? number

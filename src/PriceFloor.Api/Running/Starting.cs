@@ -38,7 +38,6 @@ public static class Starting
     {
         if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
             builder.WebHost.UseUrls(DefaultAddress);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
     }
 
     public static void UseSettings(this WebApplicationBuilder builder, bool demo)
@@ -67,13 +66,19 @@ public static class Starting
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = s_longestGoodbye);
         builder.Services.AddSingleton<Opening>();
         builder.Services.AddSingleton<Readiness>();
+        builder.Services.AddSingleton<PresentDocuments>();
+        builder.Services.AddSingleton(Sight.All);
         builder.Services.AddSingleton<RecordKeeper>();
+        builder.Services.AddSingleton<KeyUses>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
+        builder.Services.AddSingleton<BatchSlots>();
+        builder.Services.AddSingleton<ServiceCounts>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.AddHostedService<FirstStart>();
         builder.Services.AddSingleton<BackupFolder>();
         builder.Services.AddHostedService<BackupSchedule>();
+        builder.Services.AddHostedService<KeyUseWriter>();
     }
 
     public static void UseDocuments(this WebApplicationBuilder builder)

@@ -1,4 +1,5 @@
 using System.Text;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Http;
@@ -64,10 +65,13 @@ public sealed class ScopeTests
         ["POST /v1/price-checks"] = "verdict check read",
         ["POST /v1/keys"] = "admin",
         ["GET /v1/keys"] = "admin",
+        ["POST /v1/keys/{name}/rotation"] = "admin",
         ["DELETE /v1/keys/{name}"] = "admin",
         ["POST /v1/backups"] = "admin",
+        ["GET /v1/audit"] = "admin",
         ["GET /health/live"] = "anyone",
         ["GET /health/ready"] = "anyone",
+        ["GET /metrics"] = "verdict check read",
         ["GET /problems"] = "anyone",
         ["GET /problems/{slug}"] = "anyone",
     };
@@ -75,7 +79,7 @@ public sealed class ScopeTests
     [Fact]
     public async Task Every_route_opens_to_its_scopes_and_to_no_other()
     {
-        await using var studio = new Studio();
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_METRICS", "on"));
         await studio.HasASmallShop();
         var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}")).ToList();

@@ -78,6 +78,8 @@ public sealed class RouteTests
             Assert.Equal(200, (await studio.SendBytes("POST", "/v1/designs/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Status);
         await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);
         await Same("POST", "/v1/backups", null, Examples.Backup);
+        await Same("POST", "/v1/keys/shop-plugin/rotation", null, Examples.RotatedKey);
+        await Same("GET", "/v1/audit?limit=1", null, Examples.Audit);
     }
 
     [Fact]
@@ -99,6 +101,6 @@ public sealed class RouteTests
         var text = json.TrimStart().StartsWith('{') ? JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement) : json;
         text = System.Text.RegularExpressions.Regex.Replace(text, "\"bytes\":[0-9]+,\"sha256\":\"[0-9a-f]{64}\",\"schema\":[0-9]+", "\"bytes\":0,\"sha256\":\"...\",\"schema\":0");
         text = System.Text.RegularExpressions.Regex.Replace(text, "\"next\":\"p([0-9]+)\\.[0-9a-f]{12}\"", "\"next\":\"p$1.(life)\"");
-        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
+        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|at|previousUntil|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }

@@ -25,6 +25,7 @@ public sealed class StartTests
     [InlineData("PRICEFLOOR_TRUSTED_PROXIES", "proxy.local")]
     [InlineData("PRICEFLOOR_REQUESTS_PER_MINUTE", "0")]
     [InlineData("PRICEFLOOR_PATH_BASE", "below")]
+    [InlineData("PRICEFLOOR_METRICS", "yes")]
     public void A_setting_that_cannot_be_is_refused_by_name(string name, string value)
     {
         var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { [name] = value }).Build();

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.IO.Pipelines;
 using Microsoft.Net.Http.Headers;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Running;
 using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.Documents.Batches;
@@ -16,13 +17,14 @@ public static class BatchBody
     {
         if (FormatOf(context.Request) is not { } format)
             return (null, Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8."));
+        var most = context.RequestServices.GetRequiredService<Settings>().BatchBytes;
         if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
-            limit.MaxRequestBodySize = AllOrNothing.MostBytes + 1;
-        if (await JsonBody<T>.ReadAllAsync(context, AllOrNothing.MostBytes) is not { } body)
-            return (null, TooLarge());
+            limit.MaxRequestBodySize = most + 1L;
+        if (await JsonBody<T>.ReadAllAsync(context, most) is not { } body)
+            return (null, TooLarge(most));
         var pipe = PipeReader.Create(new ReadOnlySequence<byte>(body));
-        var (lines, problem) = format == Format.Csv ? await ofSheet(pipe) : format == Format.Ndjson ? await OfLines(pipe, ofJson, context.RequestAborted) : await OfArray(pipe, ofJson, context.RequestAborted);
-        return lines?.Count > AllOrNothing.MostLines ? (null, TooLarge()) : (lines, problem);
+        var (lines, problem) = format == Format.Csv ? await ofSheet(pipe) : format == Format.Ndjson ? await OfLines(pipe, ofJson, context.RequestAborted) : await OfArray(pipe, ofJson, most, context.RequestAborted);
+        return lines?.Count > AllOrNothing.MostLines ? (null, TooLarge(most)) : (lines, problem);
     }
 
     public static Format? FormatOf(HttpRequest request)
@@ -42,18 +44,18 @@ public static class BatchBody
         return (lines, null);
     }
 
-    private static async Task<(List<PlacedLine<T>>?, Problem?)> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, CancellationToken cancel) where T : class
+    private static async Task<(List<PlacedLine<T>>?, Problem?)> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, int most, CancellationToken cancel) where T : class
     {
         var lines = new List<PlacedLine<T>>();
         using var reader = new JsonArrayReader(pipe, AllOrNothing.MostLines, JsonLine);
         while (await reader.WaitAsync(cancel))
             while (reader.TryNext(out var item))
                 lines.Add(ofJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column));
-        return reader.Fault is not { } fault ? (lines, null) : (null, fault.Code == "too-many" ? TooLarge() : Problem.Unreadable(fault));
+        return reader.Fault is not { } fault ? (lines, null) : (null, fault.Code == "too-many" ? TooLarge(most) : Problem.Unreadable(fault));
     }
 
     /// <summary>A design with all its lists full is far below.</summary>
     private const int JsonLine = 512 * 1024;
 
-    private static Problem TooLarge() => Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and 32 MiB are stored together; send them in parts."));
+    private static Problem TooLarge(int most) => Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and {most} bytes are stored together; send them in parts."));
 }

@@ -138,6 +138,10 @@ public static class Examples
 
     public const string Backup = """{"name":"pricefloor-20270102T090000Z.db","bytes":61440,"sha256":"0f343b0931126a20f133d67c2b018a3b5e9d6ad87ff1bd7a6e23c8a01e5f7c44","schema":1}""";
 
+    public const string RotatedKey = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","previousUntil":"2027-01-03T09:00:00.000000Z","key":"pf_..."}""";
+
+    public const string Audit = """{"items":[{"at":"2027-01-02T09:00:00.000001Z","by":"first-admin-key","deed":"rotated","kind":"key","key":"shop-plugin"}],"next":"9223372036854775807.3"}""";
+
     public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
 
     public const string ReadingRules = """

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
+using PriceFloor.Api.Running;
 using PriceFloor.Pricing;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -173,14 +174,14 @@ public sealed class OperationText : IOperationFilter
 }
 
 /// <summary>What stands once in the document: tags, the server, the inline form of a design.</summary>
-public sealed class DocumentTextFilter : IDocumentFilter
+public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
 {
     public const string InlineDesign = "InlineDesign";
     public const string NamedDesign = "NamedDesign";
 
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
-        swaggerDoc.Servers = [new OpenApiServer { Url = "/", Description = "This server." }];
+        swaggerDoc.Servers = [new OpenApiServer { Url = settings.PathBase + "/", Description = "This server." }];
         swaggerDoc.Tags = Operations.Tags.Select(tag => new OpenApiTag { Name = tag.Key, Description = tag.Value }).ToHashSet();
         var design = (OpenApiSchema)swaggerDoc.Components!.Schemas![nameof(Design)];
         var inline = (OpenApiSchema)design.CreateShallowCopy();

@@ -1,4 +1,5 @@
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Audit;
 using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
@@ -44,7 +45,7 @@ public static class Operations
         ["Prices"] = "Floor prices and price checks.",
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
         ["Statements"] = "From a year of bank statements to a cost profile; nothing of them is kept.",
-        ["Keys"] = "Keys that open the service.",
+        ["Keys"] = "Keys that open the service, and who changed what with them.",
         ["Backups"] = "Copies of the whole store.",
         ["Health"] = "Whether the service runs.",
     };
@@ -151,18 +152,26 @@ public static class Operations
         OtherAnswers = [new(Format.Ndjson, null, Examples.DesignLines), new(Format.Csv, null, Examples.DesignSheet)],
     };
 
-    public static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. Scope: admin.")
+    public static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. With profiles it sees only those cost profiles, the designs that count on them and their listed prices. Scope: admin.")
     { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The key, shown this once." }, RequestExample = Examples.KeyRequest, AnswerExample = Examples.Key, Problems = [ProblemTypes.InUse] };
 
-    public static readonly Operation ListKeys = new("listKeys", "Keys", "The keys", "Their names and scopes, never the keys themselves. Scope: admin.")
+    public static readonly Operation ListKeys = new("listKeys", "Keys", "The keys", "Their names, scopes and when they were last used, never the keys themselves. Scope: admin.")
     { Answer = typeof(KeyPage), AnswerExample = Examples.KeyPage };
 
-    public static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin stays. Scope: admin.")
+    public static readonly Operation RotateKey = new("rotateKey", "Keys", "Give a key another secret",
+        "The same name, scopes, profiles and expiry with a new secret, shown in this answer and nowhere else. The present secret goes on for overlapHours, so that callers can change over; one that an earlier rotation left goes on no longer. Scope: admin.")
+    { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The new key, shown this once." }, AnswerExample = Examples.RotatedKey };
+
+    public static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin that does not expire stays. Scope: admin.")
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
 
     public static readonly Operation MakeBackup = new("createBackup", "Backups", "Make a backup",
         "Copies the whole store, as it stands at one moment, into backups in the data folder, while writes go on. The file is checked before it bears its name. Scope: admin.")
     { Answer = typeof(BackupAnswer), Good = new Dictionary<int, string> { [201] = "The backup is on the disk." }, AnswerExample = Examples.Backup };
+
+    public static readonly Operation Audit = new("listAudit", "Keys", "Who changed what",
+        "Every change of a document and of a key, the newest first: when, by the key of which name, and to what. Never what stands in it. Scope: admin.")
+    { Answer = typeof(AuditPage), AnswerExample = Examples.Audit };
 
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };

@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Text.Json;
 using FluentValidation;
 using Microsoft.AspNetCore.Http.Metadata;
+using PriceFloor.Api.Running;
 
 namespace PriceFloor.Api.Http;
 
@@ -20,9 +21,6 @@ public sealed record BodyMetadata(Type Type);
 /// </summary>
 public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider where T : class
 {
-    /// <summary>A whole profile with 500 lines in every list is far below; a batch has its own reader.</summary>
-    private const int MostBytes = 2 * 1024 * 1024;
-
     private static readonly Shape s_shape = Shape.Of(typeof(T));
 
     private readonly T? _value;
@@ -37,8 +35,9 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     {
         if (!IsJson(context.Request))
             return new(null, Problem.Of(ProblemTypes.MediaType, ProblemTypes.MediaType.Mending));
-        if (await ReadAllAsync(context, MostBytes) is not { } body)
-            return new(null, Problem.Of(ProblemTypes.TooLarge, "The body is larger than 2 MiB."));
+        var most = context.RequestServices.GetRequiredService<Settings>().BodyBytes;
+        if (await ReadAllAsync(context, most) is not { } body)
+            return new(null, Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"The body is larger than {most} bytes.")));
         return Parse(body, context.RequestServices.GetRequiredService<IValidator<T>>());
     }
 

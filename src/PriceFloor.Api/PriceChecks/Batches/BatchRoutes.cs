@@ -15,9 +15,7 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    private const int MostArrayBytes = 2 * 1024 * 1024;
-
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.FormatOf(context.Request) is not { } given)
             return Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.");
@@ -29,14 +27,13 @@ public static class BatchRoutes
 
         // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given : Offers.Of(context).Wanted(context.Request)!;
-        var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder);
-        return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(MostArrayBytes);
+        var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder, counts);
+        return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
-
 }
 
 /// <summary>One batch on its way through.</summary>
-internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder)
+internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder, ServiceCounts counts)
 {
     private readonly bool _mayRead = caller.May(Scope.Read);
     private readonly CancellationToken _cancel = context.RequestAborted;
@@ -45,7 +42,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
     public async Task<IResult> OfArray(int mostBytes)
     {
         if (await JsonBody<PriceCheckRequest>.ReadAllAsync(context, mostBytes) is not { } body)
-            return Problem.Of(ProblemTypes.TooLarge, "A JSON array of checks may have 2 MiB; send more as application/x-ndjson or text/csv, which have no limit.");
+            return Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"A JSON array of checks may have {mostBytes} bytes; send more as application/x-ndjson or text/csv, which have no limit."));
         var lines = new List<BatchLine>();
         using var reader = new JsonArrayReader(PipeReader.Create(new System.Buffers.ReadOnlySequence<byte>(body)));
         while (await reader.WaitAsync(_cancel))
@@ -107,15 +104,22 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
         {
             using var answers = new SheetWriter(pipe, header, columns, query.Dialect);
             answers.WriteHeader();
+            var summary = new BatchSummary();
             while (await sheet.WaitAsync(_cancel))
             {
                 while (!answers.IsFull && sheet.TryNext(out var row))
-                    answers.Write(row, row.IsSound ? check.Check(row).Answer : default);
+                {
+                    var (answer, verdict) = row.IsSound ? check.Check(row) : default;
+                    answers.Write(row, answer);
+                    summary.Count(verdict);
+                }
+
                 await answers.FlushAsync(_cancel);
             }
 
             await answers.FlushAsync(_cancel);
             await pipe.FinishAsync(_cancel);
+            counts.Checked(summary);
         }
 
         return Results.Empty;
@@ -132,6 +136,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
             answers.End();
             await answers.FlushAsync(_cancel);
             await pipe.FinishAsync(_cancel);
+            counts.Checked(answers.Summary);
         }
 
         return Results.Empty;

@@ -1,0 +1,64 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Http;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Audit;
+
+/// <summary>Who did what, and when: names of keys and documents, never what stands in them.</summary>
+public sealed record AuditItemAnswer
+{
+    /// <summary>When.</summary>
+    public required DateTimeOffset At { get; init; }
+
+    /// <summary>Name of the key that did it.</summary>
+    /// <example>shop-plugin</example>
+    public required string By { get; init; }
+
+    /// <summary>What was done.</summary>
+    public required AuditDeed Deed { get; init; }
+
+    /// <summary>To what: profile, design, channel, price or key.</summary>
+    /// <example>price</example>
+    public required string Kind { get; init; }
+
+    /// <summary>The document's key (a listed price's: its design's and its channel's) or the key's name.</summary>
+    /// <example>RB-014/web</example>
+    public required string Key { get; init; }
+
+    /// <summary>The revision that it made; absent for keys.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public long? Revision { get; init; }
+
+    public static AuditItemAnswer Of(Deed deed) => new()
+    {
+        At = Moment.ToTime(deed.At),
+        By = deed.By,
+        Deed = Enum.Parse<AuditDeed>(deed.What, ignoreCase: true),
+        Kind = deed.Kind,
+        Key = deed.Key,
+        Revision = deed.Number > 0 ? deed.Number : null,
+    };
+}
+
+/// <summary>What can be done to a document or a key.</summary>
+public enum AuditDeed { Created, Changed, Deleted, Rotated }
+
+/// <summary>A page of the trail, the newest first.</summary>
+public sealed record AuditPage(IReadOnlyList<AuditItemAnswer> Items, string? Next);
+
+/// <summary>A page of the trail.</summary>
+public sealed record AuditQuery(int Limit, AuditPlace After) : IQuery<AuditQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.Limit, QueryParameters.After];
+
+    public static AuditQuery Read(QueryValues values)
+    {
+        var limit = values.Whole("limit", 1, 1000, 100);
+        if (values.Text("after") is not { } text)
+            return new(limit, AuditPlace.Newest);
+        if (AuditPlace.Read(text) is { } place)
+            return new(limit, place);
+        values.Add("after", "unknown-cursor", "after must be the next of an earlier answer.");
+        return new(limit, AuditPlace.Newest);
+    }
+}

@@ -1,0 +1,85 @@
+using System.Collections.Frozen;
+using System.Text.Json;
+using PriceFloor.Api.Http;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>
+/// What of the store a key sees: all of it, or only some cost profiles, the designs that count on them and those designs' listed prices. What
+/// it does not see is absent for it. Channels are shared: whoever is held to some profiles reads them and changes none.
+/// </summary>
+public sealed class Sight
+{
+    public static readonly Sight All = new(null);
+
+    private readonly FrozenSet<string>? _profiles;
+
+    private Sight(FrozenSet<string>? profiles) => _profiles = profiles;
+
+    public bool IsWhole => _profiles is null;
+
+    public static Sight Of(IEnumerable<string> profiles) => new(profiles.ToFrozenSet());
+
+    public bool Sees(string profile) => _profiles is null || _profiles.Contains(profile);
+
+    /// <summary>The documents without those that are not seen.</summary>
+    public IWholeDocuments Of(IWholeDocuments documents) => IsWhole ? documents : new SeenDocuments(documents, this);
+
+    /// <summary>The documents of a transaction without those that are not seen.</summary>
+    public IDocuments Of(IDocuments documents) => IsWhole ? documents : new PartlySeen(documents, this);
+
+    /// <summary>Whether a revision is seen: a design's by the profile that it names, a deletion like what it deleted, a listed price like its design.</summary>
+    public bool Sees(Snapshot snapshot, Revision revision) => IsWhole || revision.Kind switch
+    {
+        Kinds.Profile => Sees(revision.Key),
+        Kinds.Design => SeesDesign(snapshot, revision),
+        Kinds.ListedPrice => snapshot.Newest(Kinds.Design, revision.Key[..revision.Key.IndexOf('/', StringComparison.Ordinal)]) is { } design && SeesDesign(snapshot, design),
+        _ => true,
+    };
+
+    /// <summary>A page of what is seen.</summary>
+    public IReadOnlyList<Revision> List(Snapshot snapshot, string kind, string prefix, string after, int limit, long? asOf) =>
+        Page(snapshot, limit, last => snapshot.List(kind, prefix, last?.Key ?? after, limit, asOf));
+
+    /// <summary>The revisions of a document that are seen.</summary>
+    public IReadOnlyList<Revision> History(Snapshot snapshot, string kind, string key, long after, int limit, long? asOf) =>
+        Page(snapshot, limit, last => snapshot.History(kind, key, last?.Number ?? after, limit, asOf));
+
+    /// <summary>What stands against writing a document whose name says nothing about whether it is seen.</summary>
+    public Problem? Against(Snapshot snapshot, string kind, string key) => IsWhole ? null : kind switch
+    {
+        Kinds.Channel => Problem.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
+        Kinds.Profile when !Sees(key) => Problem.Of(ProblemTypes.KeyNotAllowed, "This key is held to other profiles."),
+        Kinds.Design when snapshot.Newest(kind, key) is { } stored && !Sees(snapshot, stored) => Taken(key),
+        _ => null,
+    };
+
+    /// <summary>Keys are the whole store's, so that one that is taken must be told; not by what.</summary>
+    public static Problem Taken(string name) => Problem.InUse($"The name \"{name}\" is taken; choose another.", []);
+
+    private IReadOnlyList<Revision> Page(Snapshot snapshot, int limit, Func<Revision?, IReadOnlyList<Revision>> read)
+    {
+        var page = read(null);
+        if (IsWhole)
+            return page;
+        var seen = page.Where(revision => Sees(snapshot, revision)).ToList();
+        while (seen.Count < limit && page.Count == limit)
+        {
+            page = read(page[^1]);
+            seen.AddRange(page.Where(revision => Sees(snapshot, revision)));
+        }
+
+        return seen.Count > limit ? seen[..limit] : seen;
+    }
+
+    private bool SeesDesign(Snapshot snapshot, Revision design) => design.Body is { } body
+        ? Sees(ProfileIn(body))
+        : snapshot.RevisionOf(Kinds.Design, design.Key, design.Number - 1) is { } before && SeesDesign(snapshot, before);
+
+    private static string ProfileIn(string body)
+    {
+        using var json = JsonDocument.Parse(body);
+        return json.RootElement.GetProperty("profile").GetString()!;
+    }
+}

@@ -1,0 +1,24 @@
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>What the web server itself keeps to, before any of our code runs: nobody can hold it by being slow or many.</summary>
+public static class ServerLimits
+{
+    /// <summary>So long a caller may be slower than the least rate, at the beginning and now and then.</summary>
+    private static readonly TimeSpan s_grace = TimeSpan.FromSeconds(5);
+
+    public static void UseServerLimits(this WebApplicationBuilder builder) => builder.Services.AddOptions<KestrelServerOptions>().Configure<Settings>((kestrel, settings) =>
+    {
+        kestrel.AddServerHeader = false;
+        var limits = kestrel.Limits;
+        limits.MaxConcurrentConnections = settings.Connections;
+        limits.MaxRequestBodySize = settings.BodyBytes + 1L; // one more than is taken, so that what is too large is told by us; batches lift it
+        limits.RequestHeadersTimeout = TimeSpan.FromSeconds(settings.HeaderSeconds);
+        limits.MinRequestBodyDataRate = limits.MinResponseDataRate = new MinDataRate(settings.LeastBytesPerSecond, s_grace);
+        limits.MaxRequestLineSize = 8 * 1024;
+        limits.MaxRequestHeadersTotalSize = 32 * 1024;
+        limits.MaxRequestHeaderCount = 100;
+        limits.Http2.MaxStreamsPerConnection = 100;
+    });
+}

@@ -1,0 +1,48 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
+using PriceFloor.Api.PriceChecks.Batches;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>What is counted for whoever watches the service, where that is asked for: kinds of requests and verdicts, never whose or of what.</summary>
+public sealed class ServiceCounts(Settings settings)
+{
+    private static readonly string[] s_methods = ["GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS", "PATCH"];
+
+    private readonly ConcurrentDictionary<(string Method, string Route, int Status), StrongBox<long>> _requests = new();
+    private readonly long[] _checks = new long[Enum.GetValues<Verdict>().Length];
+
+    public IEnumerable<(string Method, string Route, int Status, long Count)> Requests => _requests
+        .Select(request => (request.Key.Method, request.Key.Route, request.Key.Status, Volatile.Read(ref request.Value.Value)))
+        .OrderBy(request => request.Route, StringComparer.Ordinal).ThenBy(request => request.Method, StringComparer.Ordinal).ThenBy(request => request.Status);
+
+    public IEnumerable<(Verdict Verdict, long Count)> Checks => Enum.GetValues<Verdict>().Select(verdict => (verdict, Volatile.Read(ref _checks[(int)verdict])));
+
+    public async Task CountRequest(HttpContext context, RequestDelegate next)
+    {
+        var method = s_methods.FirstOrDefault(known => known == context.Request.Method) ?? "other"; // callers may invent any number of them
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "(none)";
+            Interlocked.Increment(ref _requests.GetOrAdd((method, route, context.Response.StatusCode), _ => new StrongBox<long>()).Value);
+        }
+    }
+
+    public void Checked(Verdict verdict, long count = 1)
+    {
+        if (settings.Metrics && count > 0)
+            Interlocked.Add(ref _checks[(int)verdict], count);
+    }
+
+    public void Checked(BatchSummary batch)
+    {
+        Checked(Verdict.MeetsTarget, batch.MeetsTarget);
+        Checked(Verdict.BelowTarget, batch.BelowTarget);
+        Checked(Verdict.BelowFloor, batch.BelowFloor);
+    }
+}

@@ -1,0 +1,110 @@
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Audit;
+
+/// <summary>Who changed what: read from the revisions themselves, so that nothing can be changed beside it.</summary>
+public sealed class AuditTests
+{
+    [Fact]
+    public async Task Every_change_is_there_with_its_author_the_newest_first()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        using var shop = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["prices"]}""")).Json.GetProperty("key").GetString());
+        await studio.Put("/v1/designs/RB-014/prices/web", """{"price":59.00}""", shop);
+        await studio.Put("/v1/designs/RB-014/prices/web", """{"price":59.00}""", shop); // says the same: no change
+        await studio.Send("POST", "/v1/keys/shop/rotation", null);
+        await studio.Delete("/v1/designs/RB-014");
+        await studio.Has("/v1/designs/RB-014", Sample.Pendant);
+        await studio.Delete("/v1/keys/shop");
+
+        Assert.Equal(
+        [
+            "first-admin-key deleted key shop ",
+            "first-admin-key created design RB-014 3",
+            "first-admin-key deleted design RB-014 2",
+            "first-admin-key deleted price RB-014/web 3", // went with its design
+            "first-admin-key rotated key shop ",
+            "shop changed price RB-014/web 2",
+            "first-admin-key created key shop ",
+            "first-admin-key created price RB-014/web 1",
+            "first-admin-key created channel web 1",
+            "first-admin-key created design RB-014 1",
+            "first-admin-key created profile main 1",
+            "first-start created key first-admin-key ",
+        ], (await Lines(studio, "/v1/audit")).Lines);
+    }
+
+    [Fact]
+    public async Task Batches_are_told_document_by_document_under_the_key_that_sent_them()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        using var writer = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"]}""")).Json.GetProperty("key").GetString());
+        await studio.Post("/v1/designs/batch", """[{"key":"A","profile":"main","making":{"piecesPerDay":4}},{"key":"B","profile":"main","making":{"piecesPerDay":4}}]""", writer);
+        await studio.Post("/v1/listed-prices/batch", """[{"sku":"A","channel":"web","price":58}]""", writer);
+        Assert.Equal(["importer created price A/web 1", "importer created design B 1", "importer created design A 1"], (await Lines(studio, "/v1/audit?limit=3")).Lines);
+    }
+
+    [Fact]
+    public async Task It_is_paged_like_other_lists_and_what_comes_meanwhile_moves_nothing()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        foreach (var name in new[] { "a", "b", "c" })
+        {
+            await studio.Post("/v1/keys", $$"""{"name":"{{name}}","scopes":["read"]}""");
+            await studio.Has($"/v1/profiles/{name}", Sample.SmallProfile);
+        }
+
+        var whole = (await Lines(studio, "/v1/audit")).Lines;
+        Assert.Equal(11, whole.Count); // the first key, four documents, three keys and three profiles
+        foreach (var limit in new[] { 1, 2, 3, 5, 10, 11 })
+        {
+            var (read, path) = (new List<string>(), (string?)$"/v1/audit?limit={limit}");
+            while (path is not null)
+            {
+                var (lines, link) = await Lines(studio, path);
+                Assert.InRange(lines.Count, 1, limit);
+                read.AddRange(lines);
+                path = link;
+                if (read.Count == limit && limit == 5)
+                    await studio.Has("/v1/profiles/late", Sample.SmallProfile);
+            }
+
+            Assert.Equal(limit == 10 || limit == 11 ? ["first-admin-key created profile late 1", .. whole] : whole, read);
+        }
+    }
+
+    [Theory]
+    [InlineData("x")]
+    [InlineData("1")]
+    [InlineData("1.2.3")]
+    [InlineData("-1.2")]
+    public async Task A_place_that_is_none_is_refused(string after)
+    {
+        await using var studio = new Studio();
+        Assert.Equal(["after"], (await studio.Get($"/v1/audit?after={after}")).IsProblem(422, "invalid-input").Pointers);
+    }
+
+    [Fact]
+    public async Task Nothing_of_a_document_is_in_it()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var answer = await studio.Get("/v1/audit");
+        Assert.All(new[] { "24000", "58", "pf_", "USD" }, figure => Assert.DoesNotContain(figure, answer.Text, StringComparison.Ordinal));
+        Assert.Equal("no-cache, private", answer["Cache-Control"]);
+    }
+
+    private static async Task<(IReadOnlyList<string> Lines, string? Next)> Lines(Studio studio, string path)
+    {
+        var answer = await studio.Get(path);
+        Assert.True(answer.Status == 200, answer.Text);
+        var next = answer.Json.GetProperty("next").GetString();
+        Assert.Equal(next is null, answer["Link"] is null);
+        var link = answer["Link"]?[1..answer["Link"]!.IndexOf('>', StringComparison.Ordinal)];
+        string Of(System.Text.Json.JsonElement item, string name) => item.TryGetProperty(name, out var value) ? value.ToString() : "";
+        return ([.. answer.Json.GetProperty("items").EnumerateArray().Select(item => $"{Of(item, "by")} {Of(item, "deed")} {Of(item, "kind")} {Of(item, "key")} {Of(item, "revision")}")], link);
+    }
+}

@@ -1,0 +1,84 @@
+using Microsoft.AspNetCore.Hosting;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Security;
+
+/// <summary>What browsers are told, and which pages of others may call.</summary>
+public sealed class HeaderTests
+{
+    private const string Nothing = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
+
+    [Fact]
+    public async Task Every_answer_tells_browsers_to_load_nothing_for_it_to_guess_nothing_and_to_tell_nobody()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        foreach (var answer in new[]
+        {
+            await studio.Get("/v1/profiles"), await studio.Get("/v1/price-list", headers: ("Accept", "text/csv")), await studio.Delete("/v1/designs/RB-014/prices/web"), await studio.Get("/v1/profiles", studio.ClientWith(null)),
+            await studio.Get("/nowhere"), await studio.Put("/v1/profiles/x", "{"), await studio.Get("/problems"), await studio.Get("/problems/busy"), await studio.Get("/openapi/v1.yaml"), await studio.Get("/health/live"),
+        })
+        {
+            Assert.Equal((Nothing, "nosniff", "no-referrer", "same-origin"), (answer["Content-Security-Policy"], answer["X-Content-Type-Options"], answer["Referrer-Policy"], answer["Cross-Origin-Resource-Policy"]));
+            Assert.Null(answer["Server"]);
+            Assert.Null(answer["X-Powered-By"]);
+        }
+    }
+
+    [Fact]
+    public async Task The_page_of_the_contract_runs_its_own_scripts_and_nothing_else()
+    {
+        await using var studio = new Studio();
+        var page = await studio.Get("/docs/index.html", studio.ClientWith(null));
+        Assert.Equal(200, page.Status);
+        var policy = page["Content-Security-Policy"]!.Split("; ");
+        Assert.Contains("default-src 'none'", policy);
+        Assert.Contains("script-src 'self'", policy);
+        Assert.Contains("frame-ancestors 'none'", policy);
+        Assert.DoesNotMatch("<script>|<script [^>]*>[^<]|<style|\\son[a-z]+=", page.Text); // what the policy would not let run
+        foreach (var script in System.Text.RegularExpressions.Regex.Matches(page.Text, "src=\"([^\"]+)\"").Select(match => match.Groups[1].Value))
+            Assert.Equal(200, (await studio.Get("/docs/" + script.TrimStart('.', '/'))).Status);
+    }
+
+    [Fact]
+    public async Task A_listed_origin_is_told_before_any_key_is_asked_for_and_reads_problems_too()
+    {
+        await using var studio = WithOrigins("https://shop.example, https://till.example");
+        using var nobody = studio.ClientWith(null);
+        foreach (var origin in new[] { "https://shop.example", "https://till.example" })
+        {
+            var preflight = await studio.Send("OPTIONS", "/v1/price-checks", null, nobody, ("Origin", origin), ("Access-Control-Request-Method", "POST"), ("Access-Control-Request-Headers", "authorization,content-type"));
+            Assert.Equal((204, origin, "authorization,content-type"), (preflight.Status, preflight["Access-Control-Allow-Origin"], preflight["Access-Control-Allow-Headers"]));
+            Assert.Null(preflight["Access-Control-Allow-Credentials"]);
+            foreach (var answer in new[] { await studio.Get("/v1/profiles", nobody, ("Origin", origin)), await studio.Get("/nowhere", headers: ("Origin", origin)), await studio.Get("/v1/profiles", headers: ("Origin", origin)) })
+            {
+                Assert.Equal(origin, answer["Access-Control-Allow-Origin"]);
+                Assert.Contains("Origin", answer["Vary"], StringComparison.Ordinal);
+                Assert.Contains("ETag", answer["Access-Control-Expose-Headers"], StringComparison.Ordinal);
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("https://other.example")]
+    [InlineData("http://shop.example")]
+    [InlineData("https://shop.example.evil.example")]
+    [InlineData("https://shop.example:8443")]
+    [InlineData("null")]
+    public async Task Any_other_origin_is_told_nothing(string origin)
+    {
+        await using var studio = WithOrigins("https://shop.example");
+        Assert.Null((await studio.Send("OPTIONS", "/v1/price-checks", null, null, ("Origin", origin), ("Access-Control-Request-Method", "POST")))["Access-Control-Allow-Origin"]);
+        Assert.Null((await studio.Get("/v1/profiles", headers: ("Origin", origin)))["Access-Control-Allow-Origin"]);
+    }
+
+    [Fact]
+    public async Task Without_listed_origins_there_is_no_preflight()
+    {
+        await using var studio = new Studio();
+        var answer = (await studio.Send("OPTIONS", "/v1/price-checks", null, null, ("Origin", "https://shop.example"), ("Access-Control-Request-Method", "POST"))).IsProblem(405, "method-not-allowed");
+        Assert.DoesNotContain(answer.Headers.Keys, name => name.StartsWith("Access-Control", StringComparison.Ordinal));
+    }
+
+    private static Studio WithOrigins(string origins) => new(configure: host => host.UseSetting("PRICEFLOOR_CORS_ORIGINS", origins));
+}

@@ -1,0 +1,178 @@
+using System.IO.Pipelines;
+using System.Text;
+using Microsoft.AspNetCore.Hosting;
+using PriceFloor.Pricing;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Security;
+
+/// <summary>Every limit, just at it and one past. Slow callers are in <see cref="SlowClientTests"/>, wrong keys in <see cref="WrongKeyTests"/>.</summary>
+public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio>
+{
+    private const string Check = """{"sku":"RB-014","channel":"web","price":58}""";
+
+    [Fact]
+    public async Task A_body()
+    {
+        await using var studio = await With("PRICEFLOOR_BODY_BYTES", "200");
+        foreach (var (path, body) in new[] { ("/v1/price-checks", Check), ("/v1/price-checks/batch", $"[{Check}]") })
+        {
+            Assert.Equal(200, (await studio.Post(path, body.PadRight(200))).Status);
+            (await studio.Post(path, body.PadRight(201))).IsProblem(413, "too-large");
+        }
+    }
+
+    [Fact]
+    public async Task Documents_that_are_stored_together()
+    {
+        await using var studio = await With("PRICEFLOOR_BATCH_BYTES", "300");
+        foreach (var (path, body) in new[] { ("/v1/designs/batch", """[{"key":"RB-015","profile":"main","making":{"piecesPerDay":4}}]"""), ("/v1/listed-prices/batch", $"[{Check}]") })
+        {
+            Assert.Equal(200, (await studio.Post(path, body.PadRight(300))).Status);
+            (await studio.Post(path, body.PadRight(301))).IsProblem(413, "too-large");
+        }
+    }
+
+    [Fact]
+    public async Task Elements_of_an_array()
+    {
+        await using var studio = await With("PRICEFLOOR_REQUESTS_PER_MINUTE", "1000");
+        string Array(int count, string item) => $"[{string.Join(',', Enumerable.Repeat(item, count))}]";
+        Assert.Equal(200, (await studio.Post("/v1/price-checks/batch", Array(1000, Check))).Status);
+        (await studio.Post("/v1/price-checks/batch", Array(1001, Check))).IsProblem(413, "too-large");
+        (await studio.Post("/v1/designs/batch", Array(10_000, "{}"))).IsProblem(422, "invalid-input");
+        (await studio.Post("/v1/designs/batch", Array(10_001, "{}"))).IsProblem(413, "too-large");
+    }
+
+    [Fact]
+    public async Task Requests_of_a_key_and_another_key_is_not_concerned()
+    {
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_REQUESTS_PER_MINUTE", "3"));
+        using var other = await studio.ClientFor("read"); // the first request of the admin key
+        foreach (var (left, status) in new[] { (1, 200), (0, 200), (0, 429) })
+        {
+            var answer = await studio.Get("/v1/profiles");
+            Assert.Equal((status, $"\"default\";r={left};t=60", "\"default\";q=3;w=60"), (answer.Status, answer["RateLimit"], answer["RateLimit-Policy"]));
+            Assert.Equal(status == 429 ? "60" : null, answer["Retry-After"]);
+        }
+
+        Assert.Equal(200, (await studio.Get("/v1/profiles", other)).Status);
+        studio.Clock.Advance(TimeSpan.FromSeconds(60));
+        Assert.Equal(200, (await studio.Get("/v1/profiles")).Status);
+    }
+
+    [Fact]
+    public async Task Batches_of_a_key_at_once()
+    {
+        await using var studio = await With("PRICEFLOOR_BATCHES_AT_ONCE", "2");
+        using var other = await studio.ClientFor("check");
+        var (one, two) = (new Open(studio), new Open(studio));
+        Task<Answer> Probe(HttpClient? client = null) => studio.SendBytes("POST", "/v1/price-checks/batch", Encoding.UTF8.GetBytes(Check), "application/x-ndjson", client);
+        Answer refused;
+        var tries = 0;
+        while ((refused = await Probe()).Status != 429 && tries++ < 500) // until both have arrived
+            await Task.Delay(10, Studio.Cancellation);
+        Assert.Equal("1", refused.IsProblem(429, "too-many-requests")["Retry-After"]);
+        Assert.Equal(200, (await Probe(other)).Status);
+        Assert.Equal(200, (await studio.Post("/v1/price-checks", Check)).Status); // single checks go on
+
+        Assert.Equal(200, (await one.Ended()).Status);
+        Assert.Equal(200, (await Probe()).Status); // one open and this one: just at the limit
+        Assert.Contains("\"belowFloor\":1", (await two.Ended()).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_depth_of_JSON()
+    {
+        var studio = await AShop();
+        string Deep(int levels) => $$"""{"savedAt":{{new string('[', levels)}}{{new string(']', levels)}},{{Sample.Shop[1..]}}""";
+        Assert.Contains((await studio.Put("/v1/channels/web", Deep(31))).Status, new[] { 200, 201 }); // with the object itself 32
+        Assert.Equal(["malformed"], (await studio.Put("/v1/channels/web", Deep(32))).IsProblem(400, "unreadable-request").Codes);
+    }
+
+    [Theory]
+    [InlineData("name", Limits.NameLength)]
+    [InlineData("alias", Limits.AliasLength)]
+    public async Task The_length_of_a_text(string what, int most)
+    {
+        var studio = await AShop();
+        string Design(int length) => $"{{{(what == "name" ? $"\"name\":\"{new string('n', length)}\"" : $"\"aliases\":[\"{new string('n', length)}\"]")},{Sample.Pendant[1..]}";
+        Assert.Contains((await studio.Put("/v1/designs/long", Design(most))).Status, new[] { 200, 201 });
+        Assert.Equal(["too-long"], (await studio.Put("/v1/designs/long", Design(most + 1))).IsProblem(422, "invalid-input").Codes);
+    }
+
+    [Fact]
+    public async Task The_length_of_a_key_and_of_a_query_parameter()
+    {
+        var studio = await AShop();
+        string Key(int length) => new('k', length);
+        Assert.Contains((await studio.Put($"/v1/profiles/{Key(64)}", Sample.SmallProfile)).Status, new[] { 200, 201 });
+        Assert.Equal(["bad-key"], (await studio.Put($"/v1/profiles/{Key(65)}", Sample.SmallProfile)).IsProblem(422, "invalid-input").Codes);
+        Assert.Equal(200, (await studio.Get($"/v1/profiles?after={Key(64)}")).Status);
+        Assert.Equal(["too-long"], (await studio.Get($"/v1/profiles?after={Key(65)}")).IsProblem(422, "invalid-input").Codes);
+        Assert.Equal((200, 422, 422), ((await studio.Get("/v1/profiles?limit=1000")).Status, (await studio.Get("/v1/profiles?limit=1001")).Status, (await studio.Get("/v1/profiles?limit=0")).Status));
+    }
+
+    [Theory]
+    [InlineData("expenses", """{"amount":1,"per":"year"}""", Limits.Lines)]
+    [InlineData("household", """{"amount":1,"per":"year"}""", Limits.Lines)]
+    public async Task The_lines_of_a_list(string list, string line, int most)
+    {
+        var studio = await AShop();
+        string Profile(int lines) => $$"""{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"{{list}}":[{{string.Join(',', Enumerable.Repeat(line, lines))}}]}""";
+        Assert.Contains((await studio.Put("/v1/profiles/lines", Profile(most))).Status, new[] { 200, 201 });
+        Assert.Equal(["too-many"], (await studio.Put("/v1/profiles/lines", Profile(most + 1))).IsProblem(422, "invalid-input").Codes);
+    }
+
+    [Theory]
+    [InlineData("1000000000000", 200, "")]
+    [InlineData("1000000000000.01", 422, "out-of-range")]
+    [InlineData("0000000000000000.58", 200, "")]
+    [InlineData("123456789012345678", 422, "out-of-range")]
+    [InlineData("1234567890123456789", 422, "too-many-digits")]
+    [InlineData("58.001", 422, "too-many-decimals")]
+    public async Task The_digits_of_a_number(string price, int status, string code)
+    {
+        var answer = await (await AShop()).Post("/v1/price-checks", $$"""{"sku":"RB-014","channel":"web","price":"{{price}}"}""");
+        Assert.Equal((price, status), (price, answer.Status));
+        if (status != 200)
+            Assert.Equal([code], answer.Codes);
+    }
+
+    private async Task<Studio> AShop()
+    {
+        var studio = shared.Of("Production");
+        await studio.HasASmallShop();
+        return studio;
+    }
+
+    private static async Task<Studio> With(string setting, string value)
+    {
+        // What is stored first must not be what is limited.
+        var studio = new Studio(configure: host => host.UseSetting(setting, value));
+        await studio.HasASmallShop();
+        return studio;
+    }
+
+    /// <summary>A batch whose body has begun and does not end until it is told to.</summary>
+    private sealed class Open
+    {
+        private readonly Pipe _body = new();
+        private readonly Task<HttpResponseMessage> _answer;
+
+        public Open(Studio studio)
+        {
+            var request = new HttpRequestMessage(HttpMethod.Post, "/v1/price-checks/batch") { Content = new StreamContent(_body.Reader.AsStream()) };
+            request.Content.Headers.TryAddWithoutValidation("Content-Type", "application/x-ndjson");
+            _answer = studio.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, Studio.Cancellation);
+        }
+
+        public async Task<Answer> Ended()
+        {
+            await _body.Writer.WriteAsync(Encoding.UTF8.GetBytes(Check), Studio.Cancellation);
+            await _body.Writer.CompleteAsync();
+            using var response = await _answer;
+            return await Answer.Of(response);
+        }
+    }
+}

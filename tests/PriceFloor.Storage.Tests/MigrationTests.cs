@@ -1,0 +1,35 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+using Xunit;
+
+namespace PriceFloor.Storage.Tests;
+
+/// <summary>A store of every earlier schema is brought up to date with all that is in it.</summary>
+public sealed class MigrationTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-store-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void Keys_and_revisions_of_the_first_schema_stay_as_they_were()
+    {
+        var path = Path.Combine(_folder, "pricefloor.db");
+        using (var connection = new SqliteConnection($"Data Source={path};Pooling=False"))
+        {
+            connection.Open();
+            Migrations.Apply(connection, upTo: 1);
+            connection.Execute("INSERT INTO access_key (name, hash, scopes, created_at) VALUES ('shop', x'01', 'check', 5)");
+            connection.Execute("INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES ('design', 'a', 1, 7, 'shop', '{}')");
+            connection.Execute("INSERT INTO head (kind, key, position, deleted) VALUES ('design', 'a', 1, 0)");
+        }
+
+        using var store = new Store(path, TimeProvider.System);
+        store.Open();
+        var key = Assert.Single(store.Read(snapshot => snapshot.Keys));
+        Assert.Equal(("shop", "check", 5L, null, null, null, null), (key.Name, key.Scopes, key.CreatedAt, key.Profiles, key.LastUsed, key.PreviousHash, key.PreviousUntil));
+        var deed = Assert.Single(store.Read(snapshot => snapshot.DocumentDeeds(long.MaxValue, 10)));
+        Assert.Equal(("shop", "design", "a", 1L, "created", 7L), (deed.By, deed.Kind, deed.Key, deed.Number, deed.What, deed.At));
+        Assert.Empty(store.Read(snapshot => snapshot.KeyDeeds(long.MaxValue, 10))); // who made the keys before was not told
+    }
+}
