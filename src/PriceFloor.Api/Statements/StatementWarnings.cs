@@ -20,7 +20,7 @@ public static class StatementWarnings
         if (sorting.Duplicates.Repeated is > 0 and var repeated)
             yield return new("equal-lines", Text($"{repeated} lines are equal to another in the same file and have no bank's id; all were counted, as two equal purchases would be."), "/accounted/placed");
         if (sorting.Duplicates.IdsUsedAgain is > 0 and var ids)
-            yield return new("id-used-again", Text($"{ids} bank's ids stand at two different amounts; both were counted."), "/accounted");
+            yield return new("id-used-again", Text($"{ids} bank's ids stand at different days or amounts; all were counted."), "/accounted");
         foreach (var (index, account) in sorting.Coverage.Index())
         {
             if (account.Gaps.Count > 0)
