@@ -55,8 +55,14 @@ public sealed class SheetFileTests
     {
         var sheet = new SheetReading
         {
-            DateColumn = "Buchungstag", AmountColumn = "Betrag", TextColumn = "Zweck", IdColumn = "Beleg", CurrencyColumn = "Währung", AccountColumn = "Konto",
-            Semicolon = true, DateOrder = DateOrder.DayMonthYear,
+            DateColumn = "Buchungstag",
+            AmountColumn = "Betrag",
+            TextColumn = "Zweck",
+            IdColumn = "Beleg",
+            CurrencyColumn = "Währung",
+            AccountColumn = "Konto",
+            Semicolon = true,
+            DateOrder = DateOrder.DayMonthYear,
         };
 
         var read = Reading.Of("Konto;Buchungstag;Amount;Betrag;Zweck;Beleg;Währung\nA 1;05.03.2027;9;-1.112,40;Glas;77;eur\nB 2;06.03.27;9;12,5;Messe;78;EUR", sheet).Value;
