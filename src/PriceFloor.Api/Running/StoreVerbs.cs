@@ -5,6 +5,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Pricing;
+using PriceFloor.Statements;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
@@ -28,7 +29,7 @@ public static class StoreVerbs
         [NewAdminKey] = [],
     };
 
-    private static readonly string[] s_kinds = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice];
+    private static readonly string[] s_kinds = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice, Kinds.ReadingRules];
 
     /// <summary>Does what a verb asks for and gives the exit code.</summary>
     public static int Run(string verb, IReadOnlyList<string> arguments, IConfiguration configuration, TextWriter output)
@@ -134,6 +135,7 @@ public static class StoreVerbs
                 Kinds.Design => WireJson.ReadDocument<Design>(body),
                 Kinds.Channel => WireJson.ReadDocument<Channel>(body),
                 Kinds.ListedPrice => WireJson.ReadDocument<ListedPrice>(body),
+                Kinds.ReadingRules => WireJson.ReadDocument<ReadingRules>(body),
                 _ => (object?)null,
             };
             return s_kinds.Contains(kind) ? null : "is of a kind that this program does not know.";

@@ -71,7 +71,14 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
         Answer refused;
         var tries = 0;
         while ((refused = await Probe()).Status != 429 && tries++ < 500) // until both have arrived
+        {
             await Task.Delay(10, Studio.Cancellation);
+            if (two.IsAnswered) // a probe came before it, and it was the third
+                two = new Open(studio);
+            if (one.IsAnswered)
+                one = new Open(studio);
+        }
+
         Assert.Equal("1", refused.IsProblem(429, "too-many-requests")["Retry-After"]);
         Assert.Equal(200, (await Probe(other)).Status);
         Assert.Equal(200, (await studio.Post("/v1/price-checks", Check)).Status); // single checks go on
@@ -166,6 +173,8 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
             request.Content.Headers.TryAddWithoutValidation("Content-Type", "application/x-ndjson");
             _answer = studio.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, Studio.Cancellation);
         }
+
+        public bool IsAnswered => _answer.IsCompleted;
 
         public async Task<Answer> Ended()
         {
