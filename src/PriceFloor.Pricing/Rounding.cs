@@ -21,6 +21,24 @@ public static class Rounding
     /// <summary>Everything else, half away from zero: 0.125 becomes 0.13.</summary>
     public static decimal Nearest(decimal value, int decimals) => Round(value, decimals, MidpointRounding.AwayFromZero);
 
+    /// <summary>
+    /// Parts of a whole, each to the nearest as far as they still add up to the whole to the nearest: what is rounded is each running
+    /// total, so a part is never more than one unit off. 0.005 and 0.005 become 0.01 and 0.00.
+    /// </summary>
+    public static IReadOnlyList<decimal> NearestTogether(IEnumerable<decimal> parts, int decimals)
+    {
+        decimal running = 0, given = 0;
+        var rounded = new List<decimal>();
+        foreach (var part in parts)
+        {
+            running += part;
+            rounded.Add(WithDecimals(Nearest(running, decimals) - given, decimals));
+            given += rounded[^1];
+        }
+
+        return rounded;
+    }
+
     /// <summary>Whether a figure reaches another.</summary>
     public static bool Reaches(this decimal value, decimal least) => Settle(value) >= Settle(least);
 
