@@ -46,6 +46,8 @@ public enum PricePart
 /// </summary>
 public sealed class PriceParts
 {
+    private static readonly PricePart[] s_ofTheFloor = [PricePart.Materials, PricePart.Expenses, PricePart.Tax, PricePart.Household];
+
     private readonly decimal[] _amounts = new decimal[Enum.GetValues<PricePart>().Length];
 
     private PriceParts(PriceCheck check)
@@ -92,10 +94,22 @@ public sealed class PriceParts
     public IReadOnlyList<(PricePart Part, decimal Amount)> Parts => [.. Enum.GetValues<PricePart>().Select(part => (part, this[part]))];
 
     /// <summary>
-    /// All parts in the currency's decimals, still adding up to what the buyer pays to the nearest: three thirds of 1.00 are 0.33, 0.34
-    /// and 0.33. So a part may be one minor unit off the same figure rounded alone.
+    /// All parts in the currency's decimals, still adding up to what the buyer pays to the nearest. Sales tax and the floor's own parts
+    /// are what they are on every channel; what does not add up falls on the rest, one minor unit at most each, above the floor first.
     /// </summary>
-    public IReadOnlyList<(PricePart Part, decimal Amount)> Rounded => [.. Enum.GetValues<PricePart>().Zip(Check.Prices.Floor.Piece.Year.Currency.NearestTogether(_amounts))];
+    public IReadOnlyList<(PricePart Part, decimal Amount)> Rounded
+    {
+        get
+        {
+            var money = Check.Prices.Floor.Piece.Year.Currency;
+            var salesTax = money.Nearest(this[PricePart.SalesTax]);
+            var floor = money.Nearest(ForMaterials + ForBenchTime);
+            PricePart[] rest = [.. Enum.GetValues<PricePart>().Except([PricePart.SalesTax, .. s_ofTheFloor])];
+            return [.. s_ofTheFloor.Zip(money.NearestTogether([.. s_ofTheFloor.Select(part => this[part])], floor))
+                .Concat(rest.Zip(money.NearestTogether([.. rest.Select(part => this[part])], money.Nearest(Paid) - salesTax - floor)))
+                .Append((PricePart.SalesTax, salesTax)).OrderBy(part => part.Item1)];
+        }
+    }
 
     /// <summary>The parts of a checked price.</summary>
     public static Outcome<PriceParts> Of(PriceCheck check) => Outcome<PriceParts>.Guard(() => new PriceParts(check));

@@ -22,20 +22,21 @@ public static class Rounding
     public static decimal Nearest(decimal value, int decimals) => Round(value, decimals, MidpointRounding.AwayFromZero);
 
     /// <summary>
-    /// Parts of a whole, each to the nearest as far as they still add up to the whole to the nearest: what is rounded is each running
-    /// total, so a part is never more than one unit off. 0.005 and 0.005 become 0.01 and 0.00.
+    /// Parts of a whole, each to the nearest, and then moved by one unit where they would not add up: first those that rounding moved
+    /// furthest the other way; of equals the last. Three thirds of 1.00 are 0.33, 0.33 and 0.34.
     /// </summary>
-    public static IReadOnlyList<decimal> NearestTogether(IEnumerable<decimal> parts, int decimals)
+    /// <param name="parts">The parts, unrounded.</param>
+    /// <param name="whole">What they must add up to, with that many decimals at most.</param>
+    /// <param name="decimals">How many decimals.</param>
+    public static IReadOnlyList<decimal> NearestTogether(IReadOnlyList<decimal> parts, decimal whole, int decimals)
     {
-        decimal running = 0, given = 0;
-        var rounded = new List<decimal>();
-        foreach (var part in parts)
-        {
-            running += part;
-            rounded.Add(WithDecimals(Nearest(running, decimals) - given, decimals));
-            given += rounded[^1];
-        }
-
+        var rounded = parts.Select(part => Nearest(part, decimals)).ToList();
+        var unit = new decimal(1, 0, 0, isNegative: false, (byte)decimals);
+        var missing = whole - rounded.Sum();
+        var step = missing < 0 ? -unit : unit;
+        var order = parts.Index().OrderByDescending(part => (part.Item - rounded[part.Index]) * step).ThenByDescending(part => part.Index).Select(part => part.Index).ToList();
+        for (var i = 0; missing != 0 && order.Count > 0; i = (i + 1) % order.Count, missing -= step)
+            rounded[order[i]] += step;
         return rounded;
     }
 

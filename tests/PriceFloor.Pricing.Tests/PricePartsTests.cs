@@ -97,8 +97,9 @@ public sealed class PricePartsTests
         var studio = new RandomStudio(seed.Get);
         var parts = Of(studio.Profile(), studio.Design(), studio.Channel(), cents.Get % 90_000 / 100m + 0.01m);
         Near.Equal(parts.Paid, parts.Parts.Sum(part => part.Amount));
-        Assert.Equal(Rounding.Nearest(parts.Parts.Sum(part => part.Amount), 2), parts.Rounded.Sum(part => part.Amount));
-        Assert.All(parts.Parts.Zip(parts.Rounded), pair => Assert.InRange(pair.Second.Amount - pair.First.Amount, -0.01m, 0.01m));
+        Assert.Equal(Rounding.Nearest(parts.Paid, 2), parts.Rounded.Sum(part => part.Amount));
+        Assert.Equal(Enum.GetValues<PricePart>(), parts.Rounded.Select(part => part.Part));
+        Assert.All(parts.Parts.Zip(parts.Rounded), pair => Assert.InRange(pair.Second.Amount - pair.First.Amount, -0.015m, 0.015m));
         Assert.All(parts.Parts.Where(part => part.Part is not (PricePart.AboveFloor or PricePart.Returns or PricePart.Tax or PricePart.Household)), part => Assert.True(part.Amount >= 0, part.ToString()));
     }
 

@@ -53,6 +53,8 @@ public sealed class RouteTests
         foreach (var (type, body, expected) in new[] { ("application/x-ndjson", Examples.BatchLines, Examples.BatchLinesAnswer), ("text/csv", Examples.BatchSheet, Examples.BatchSheetAnswer) })
             Assert.Equal(expected, (await studio.SendBytes("POST", "/v1/price-checks/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Text);
         await Same("GET", "/v1/price-list?channel=web", null, Examples.PriceList);
+        await Same("GET", "/v1/designs/RB-014/price-parts?channel=web", null, Examples.PriceParts);
+        await Same("GET", "/v1/designs/RB-014/floor-history?channel=web", null, Examples.FloorHistory);
         await Same("GET", "/v1/floor-changes", null, Examples.FloorChanges);
         await Same("GET", "/v1/designs/RB-014/break-even?channel=web&price=120.00", null, Examples.BreakEven);
         await Same("GET", "/v1/designs/RB-014/remedies?channel=web&price=58.00", null, Examples.Remedies);
@@ -86,6 +88,6 @@ public sealed class RouteTests
     private static string Normal(string json)
     {
         var text = json.TrimStart().StartsWith('{') ? JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement) : json;
-        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
+        return System.Text.RegularExpressions.Regex.Replace(text, "\"(at|savedAt|createdAt|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }
