@@ -45,7 +45,8 @@ public static class BreakEvenPicture
             picture.Words(left - 8, up.At(tick) + 4.5m, InWords.Number(tick), Picture.Small, Ink.Quiet, "end");
         }
 
-        foreach (var tick in across.Ticks(4))
+        var widest = Fitting.Width(InWords.Number(Rounding.Up(across.Most, 0)), Picture.Small) + 12;
+        foreach (var tick in across.Ticks(int.Clamp((int)((Picture.Right - left) / widest), 1, 5)))
         {
             var half = Fitting.Width(InWords.Number(tick), Picture.Small) / 2;
             picture.Line(across.At(tick), Bottom, across.At(tick), Bottom + 5, Ink.Quiet);

@@ -101,9 +101,9 @@ public static class FloorHistoryPicture
             var documents = string.Join(", ", item.MovedBy);
             picture.Words(Picture.Margin, y, InWords.Date(item.At), Picture.Small, bold: true);
             if (item is { Verdict: Verdict.BelowFloor, ListedPrice: not null })
-                picture.Disc(Picture.Margin + 92, y - 4.5m, 4, Ink.Text, Ink.Paper);
-            picture.Words(Picture.Margin + 102, y, Prices(item, answer.Currency), Picture.Small, fit: Picture.Inner - 102);
-            picture.Words(Picture.Margin + 102, y + 17, $"{(item.Verdict is { } verdict ? InWords.Verdict(verdict) + "; " : "")}by {documents}", Picture.Small, Ink.Quiet, fit: Picture.Inner - 102);
+                picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Ink.Text, Ink.Paper);
+            picture.Words(Picture.Margin + 108, y, Prices(item, answer.Currency), Picture.Small, fit: Picture.Inner - 108);
+            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? InWords.Verdict(verdict) + "; " : "")}by {documents}", Picture.Small, Ink.Quiet, fit: Picture.Inner - 108);
             y += LineHeight;
         }
 
