@@ -9,7 +9,7 @@ namespace PriceFloor.Api.BreakEvens;
 /// </summary>
 public static class BreakEvenPicture
 {
-    private const decimal Top = 100, Bottom = 350;
+    private const decimal Top = 110, Bottom = 360;
 
     public static byte[] Of(BreakEvenAnswer answer, BreakEven found, decimal? planned, string design, string channel)
     {

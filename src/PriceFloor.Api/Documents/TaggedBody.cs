@@ -23,7 +23,6 @@ public sealed record TaggedBody(byte[] Body, string Tag)
             response.StatusCode = known ? StatusCodes.Status304NotModified : StatusCodes.Status200OK;
             response.Headers.ETag = tagged.Tag;
             response.Headers.CacheControl = "private, no-cache";
-            response.Headers.Vary = "Accept";
             if (format == Format.Svg || format == Format.Html)
                 response.Headers.ContentSecurityPolicy = "default-src 'none'; style-src 'unsafe-inline'"; // it needs nothing but itself
             if (known)

@@ -25,7 +25,8 @@ public sealed class PictureTests
             Assert.Equal("default-src 'none'; style-src 'unsafe-inline'", drawn["Content-Security-Policy"]);
             foreach (var accept in new[] { "application/json", "text/html", "image/avif,image/*,*/*;q=0.8" })
                 Assert.Equal((accept, drawn.Text), (accept, (await studio.Get(path.Replace("?", ".svg?", StringComparison.Ordinal) is var at && at == path ? path + ".svg" : at, null, ("Accept", accept))).Text));
-            Assert.Equal("application/json", (await studio.Get(path)).ContentType);
+            var plain = await studio.Get(path);
+            Assert.Equal(("application/json", "Accept"), (plain.ContentType, plain["Vary"]));
             Assert.Equal("application/json", (await studio.Get(path, null, ("Accept", "image/svg+xml;q=0.5, application/json"))).ContentType);
             Assert.Equal("image/svg+xml", (await studio.Get(path, null, ("Accept", "image/avif,image/webp,image/svg+xml,image/*,*/*;q=0.8"))).ContentType);
         }
