@@ -1,5 +1,8 @@
 using System.Globalization;
+using System.Text;
 using PriceFloor.Api.Pictures;
+using PriceFloor.Api.PriceLists;
+using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Pictures;
@@ -32,7 +35,7 @@ public sealed class DrawingTests
     [Fact]
     public void A_culture_with_decimal_commas_changes_no_number()
     {
-        var before = CultureInfo.CurrentCulture;
+        var (before, points) = (CultureInfo.CurrentCulture, Drawn());
         try
         {
             var commas = (CultureInfo)CultureInfo.InvariantCulture.Clone();
@@ -40,6 +43,7 @@ public sealed class DrawingTests
             CultureInfo.CurrentCulture = commas;
             Assert.Equal("1,5", 1.5m.ToString(CultureInfo.CurrentCulture)); // it really is such a culture
             Assert.Equal("""<rect x="1.5" y="-0.33" width="2"/>""" + "\n", new Svg().Shape("rect", ("x", 1.50m), ("y", -1m / 3), ("width", 2)).ToString());
+            Assert.Equal(points, Drawn());
             Assert.Equal(("1,234.50", "1,235", "1,234.500", "0.5"), (InWords.Money(1234.5m, "USD"), InWords.Money(1235, "JPY"), InWords.Money(1234.5m, "KWD"), InWords.Number(0.50m)));
         }
         finally
@@ -55,6 +59,14 @@ public sealed class DrawingTests
         Assert.EndsWith("…", Fitting.Into(100, new string('W', 200), 14), StringComparison.Ordinal);
         Assert.True(Fitting.Width(Fitting.Into(100, new string('W', 200), 14), 14) <= 100);
         Assert.Equal("\U0001F469\u200D\U0001F52C…", Fitting.Into(30, "\U0001F469\u200D\U0001F52C\U0001F469\u200D\U0001F52C\U0001F469\u200D\U0001F52C", 14)); // never through a letter of several parts
+    }
+
+    /// <summary>A ladder and a page.</summary>
+    private static string Drawn()
+    {
+        var item = new PriceListItemAnswer { Sku = "A", Name = "Drop", Channel = "web", Currency = "USD", FloorPrice = 1062.17m, TargetPrice = 2120.50m, ListedPrice = 1058.25m, Verdict = Verdict.BelowFloor, Basis = "A@1" };
+        var list = new PriceListAnswer { Items = [item], Basis = new PriceListBasisAnswer(["main@1"], ["web@1"]), Warnings = [] };
+        return Encoding.UTF8.GetString(PriceLadderPicture.Of(list, "Own shop", "USD")) + Encoding.UTF8.GetString(PricePage.Of(list, new Dictionary<string, string?>(), new DateOnly(2027, 1, 2)));
     }
 
     private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
