@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using PriceFloor.Api.Pictures;
 using PriceFloor.Pricing;
@@ -45,7 +46,7 @@ public static class FloorHistoryPicture
         var left = Picture.Margin + ticks.Max(tick => Fitting.Width(InWords.Number(tick), Picture.Small)) + 8;
         var (first, last) = (answer.Items[0].At, answer.Items[^1].At > today ? answer.Items[^1].At : today);
         var days = Day(last) - Day(first);
-        var across = new Scale(Day(first), Day(first) + decimal.Max(1, days * 1.04m), left, Picture.Right); // room for the last step
+        var across = new Scale(Day(first), Day(first) + (days > 0 ? days * 1.04m : 1), left, Picture.Right); // room for the last step
         foreach (var tick in ticks)
         {
             picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Ink.Grid);
@@ -53,14 +54,18 @@ public static class FloorHistoryPicture
         }
 
         picture.Line(left, Bottom, Picture.Right, Bottom, Ink.Quiet);
-        picture.Words(left, Bottom + 19, InWords.Date(first), Picture.Small, Ink.Quiet);
-        if (days >= 1)
-            picture.Words(Picture.Right, Bottom + 19, InWords.Date(last), Picture.Small, Ink.Quiet, "end");
+        picture.Words(left, Bottom + 19, When(first, days), Picture.Small, Ink.Quiet);
+        if (days > 0)
+            picture.Words(Picture.Right, Bottom + 19, When(last, days), Picture.Small, Ink.Quiet, "end");
         foreach (var line in s_lines)
             picture.Path(Steps(answer, line.Price, across, up), line.Ink, line.Dash, line.Thick);
         foreach (var item in answer.Items.Where(item => item is { Verdict: Verdict.BelowFloor, ListedPrice: not null }))
             picture.Disc(across.At(Day(item.At)), up.At(item.ListedPrice!.Value), 4, Ink.Text, Ink.Paper);
     }
+
+    /// <summary>The day; with the time where the whole picture is of hours.</summary>
+    private static string When(DateTimeOffset time, decimal days) =>
+        InWords.Date(time) + (days is > 0 and < 2 ? time.UtcDateTime.ToString(" HH:mm", CultureInfo.InvariantCulture) : "");
 
     /// <summary>Each price holds until the next; where there was none the line stops.</summary>
     private static string Steps(FloorHistoryAnswer answer, Func<FloorMomentAnswer, decimal?> price, Scale across, Scale up)
