@@ -45,6 +45,9 @@ public sealed record Currency(string Code, int Decimals)
     /// <summary>Any other money, to the nearest.</summary>
     public decimal Nearest(decimal amount) => Rounding.Nearest(amount, Decimals);
 
+    /// <summary>Parts to the nearest that still add up to a whole: three thirds of 1.00 are 0.33, 0.33 and 0.34.</summary>
+    public IReadOnlyList<decimal> NearestTogether(IReadOnlyList<decimal> parts, decimal whole) => Rounding.NearestTogether(parts, whole, Decimals);
+
     private static IEnumerable<Currency> Listed(string codes, int decimals) =>
         codes.Split(' ').Select(code => new Currency(code, decimals));
 }

@@ -21,6 +21,25 @@ public static class Rounding
     /// <summary>Everything else, half away from zero: 0.125 becomes 0.13.</summary>
     public static decimal Nearest(decimal value, int decimals) => Round(value, decimals, MidpointRounding.AwayFromZero);
 
+    /// <summary>
+    /// Parts of a whole, each to the nearest, and then moved by one unit where they would not add up: first those that rounding moved
+    /// furthest the other way; of equals the last. Three thirds of 1.00 are 0.33, 0.33 and 0.34.
+    /// </summary>
+    /// <param name="parts">The parts, unrounded.</param>
+    /// <param name="whole">What they must add up to, with that many decimals at most.</param>
+    /// <param name="decimals">How many decimals.</param>
+    public static IReadOnlyList<decimal> NearestTogether(IReadOnlyList<decimal> parts, decimal whole, int decimals)
+    {
+        var rounded = parts.Select(part => Nearest(part, decimals)).ToList();
+        var unit = new decimal(1, 0, 0, isNegative: false, (byte)decimals);
+        var missing = whole - rounded.Sum();
+        var step = missing < 0 ? -unit : unit;
+        var order = parts.Index().OrderByDescending(part => (part.Item - rounded[part.Index]) * step).ThenByDescending(part => part.Index).Select(part => part.Index).ToList();
+        for (var i = 0; missing != 0 && order.Count > 0; i = (i + 1) % order.Count, missing -= step)
+            rounded[order[i]] += step;
+        return rounded;
+    }
+
     /// <summary>Whether a figure reaches another.</summary>
     public static bool Reaches(this decimal value, decimal least) => Settle(value) >= Settle(least);
 

@@ -108,6 +108,26 @@ public static partial class Workings
         yield return new("earnedPerBenchHour", "what the price really pays for an hour at the bench", "(net - materials + secondsCredit) / benchHours", check.EarnedPerBenchHour);
     }
 
+    /// <summary>After the workings of the check: each part of what the buyer pays.</summary>
+    public static IEnumerable<Working> Of(PriceParts parts)
+    {
+        var channel = parts.Check.Prices.Terms.Channel;
+        var n = Number(channel.PiecesPerOrder);
+        var year = parts.Check.Prices.Floor.Piece.Year;
+        string OfPool(string part) => year.Allocated + year.Profit > 0 ? $"forBenchTime * {part} / (allocated + profitBeforeTax)" : "0";
+        yield return new("paidAPiece", "what the buyer pays a piece", $"paid / {n}", parts.Paid);
+        yield return new("salesTaxPart", "of it, sales tax", $"(beforeTax + shippingCharged / {n}) * {Number(channel.SalesTax.Rate)}", parts[PricePart.SalesTax]);
+        yield return new("stockistPart", "of it, a shop or gallery keeps", $"beforeTax * {Number(channel.StockistShare)}", parts[PricePart.StockistShare]);
+        yield return new("feesPart", "of it, fees", $"fees / {n}", parts[PricePart.Fees]);
+        yield return new("shippingPart", "of it, shipping", $"{Number(channel.Shipping.Cost)} / {n}", parts[PricePart.Shipping]);
+        yield return new("returnsPart", "of it, pieces that come back", "keep - net", parts[PricePart.Returns]);
+        yield return new("forMaterials", "of it, materials less what seconds bring", "max(0, materials - secondsCredit)", parts.ForMaterials);
+        yield return new("forBenchTime", "the rest of the floor, which bench time owes", "floor - forMaterials", parts.ForBenchTime);
+        yield return new("expensesPart", "of that, expenses", OfPool("allocated"), parts[PricePart.Expenses]);
+        yield return new("taxPart", "of that, tax on the profit", OfPool("tax"), parts[PricePart.Tax]);
+        yield return new("householdPart", "of that, the household", "forBenchTime - expensesPart - taxPart", parts[PricePart.Household]);
+    }
+
     public static IEnumerable<Working> Of(BreakEven breakEven)
     {
         yield return new("contribution", "what one sale leaves for the pool", "net - materials + secondsCredit", breakEven.Contribution);

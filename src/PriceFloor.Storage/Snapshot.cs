@@ -81,6 +81,15 @@ public class Snapshot
         $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number > @after AND (@asOf IS NULL OR saved_at <= @asOf) ORDER BY number LIMIT @limit",
         new { kind, key, after, limit, asOf });
 
+    /// <summary>The newest revisions of a document that were written after one moment and up to another, newest first.</summary>
+    public IReadOnlyList<Revision> Latest(DocumentName document, int limit, long after = -1, long upTo = long.MaxValue) => Query<Revision>(
+        $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND saved_at > @after AND saved_at <= @upTo ORDER BY number DESC LIMIT @limit",
+        new { document.Kind, document.Key, after, upTo, limit });
+
+    /// <summary>The keys of a kind that start so, deleted ones included, in order.</summary>
+    public IReadOnlyList<string> KeysEver(string kind, string prefix) => Query<string>(
+        "SELECT key FROM head WHERE kind = @kind AND key >= @prefix AND substr(key, 1, length(@prefix)) = @prefix ORDER BY key", new { kind, prefix });
+
     /// <summary>One revision of a document by its number.</summary>
     public Revision? RevisionOf(string kind, string key, long number) => Query<Revision>(
         $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number = @number", new { kind, key, number }).SingleOrDefault();

@@ -61,4 +61,13 @@ public sealed class RoundingTests
     }
 
     private static string Text(decimal value) => value.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    [Fact]
+    public void Parts_rounded_together_still_add_up()
+    {
+        Assert.Equal([0.33m, 0.33m, 0.34m], Rounding.NearestTogether([1m / 3, 1m / 3, 1m / 3], 1, 2));
+        Assert.Equal([0.01m, 0.00m, -1.00m], Rounding.NearestTogether([0.005m, 0.005m, -1m], -0.99m, 2)); // 0.01 and 0.01 would be -0.98: both moved up, so the last of them gives way
+        Assert.Equal([1m, 1m, 0m], Rounding.NearestTogether([0.6m, 0.6m, 0.6m], 2, 0)); // JPY
+        Assert.Equal([2m, 3.01m], Rounding.NearestTogether([2m, 3m], 5.01m, 2)); // what rounding elsewhere left over
+    }
 }

@@ -43,6 +43,34 @@ public sealed class StoreTests : IDisposable
     }
 
     [Fact]
+    public void The_newest_revisions_between_two_moments_are_read_from_the_newest_back()
+    {
+        foreach (var body in new[] { "1", "2", "3", "4" })
+        {
+            Save("a", body);
+            _clock.Advance(TimeSpan.FromHours(1));
+        }
+
+        Save("ab", "other");
+        long At(int hour) => Moment.Of(new DateTimeOffset(2027, 1, 2, hour, 0, 0, TimeSpan.Zero));
+        IEnumerable<string?> Latest(int limit, long after = -1, long upTo = long.MaxValue) => _store.Read(snapshot => snapshot.Latest(new DocumentName("design", "a"), limit, after, upTo)).Select(revision => revision.Body);
+        Assert.Equal(["4", "3", "2", "1"], Latest(9));
+        Assert.Equal(["4", "3"], Latest(2));
+        Assert.Equal(["3", "2"], Latest(9, after: At(9), upTo: At(11)));
+        Assert.Empty(Latest(9, after: At(12)));
+    }
+
+    [Fact]
+    public void A_key_that_was_ever_there_is_still_known()
+    {
+        Save("x/1", "1");
+        Save("x/2", "1");
+        Save("y/1", "1");
+        _store.Write("test", writing => writing.Delete("design", "x/1"));
+        Assert.Equal(["x/1", "x/2"], _store.Read(snapshot => snapshot.KeysEver("design", "x/")));
+    }
+
+    [Fact]
     public void A_store_of_a_newer_program_is_refused_by_name()
     {
         using (var connection = Connect())

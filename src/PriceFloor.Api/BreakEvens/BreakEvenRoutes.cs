@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Pictures;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Pricing;
 
@@ -8,17 +9,22 @@ namespace PriceFloor.Api.BreakEvens;
 
 public static class BreakEvenRoutes
 {
-    public static Results<Ok<BreakEvenAnswer>, Problem> Get(PathKey path, FromQuery<BreakEvenQuery> query, RecordKeeper keeper, HttpContext context)
+    public static IResult Get(PathKey path, FromQuery<BreakEvenQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        return keeper.Read<Results<Ok<BreakEvenAnswer>, Problem>>(asked.AsOf, records =>
+        return keeper.Read<IResult>(asked.AsOf, records =>
         {
             var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
             var breakEven = BreakEven.Of(sale.Floor.Floor.Piece, sale.Check.Sale);
-            return breakEven.Found is { } found ? TypedResults.Ok(AnswerOf(sale, found, asked)) : Problem.OfFaults(breakEven.Faults);
+            if (breakEven.Found is not { } found)
+                return Problem.OfFaults(breakEven.Faults);
+            var answer = AnswerOf(sale, found, asked);
+            return Offers.Of(context).Wanted(context.Request) == Format.Svg
+                ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, InWords.Named(records.Design(path.Text)!.Document.Name, path.Text), InWords.Named(records.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
+                : TypedResults.Ok(answer);
         });
     }
 

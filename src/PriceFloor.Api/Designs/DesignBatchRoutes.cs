@@ -34,7 +34,6 @@ public static class DesignBatchRoutes
         var designs = store.Read(snapshot => Caller.Of(context).Sight.List(snapshot, kind.Name, "", query.Value.After ?? "", limit, asOf));
         context.Response.ContentType = format.ContentType;
         context.Response.Headers.CacheControl = "private, no-cache";
-        context.Response.Headers.Vary = "Accept";
         if (format == Format.Csv)
             await DesignSheet.WriteAsync(context.Response.BodyWriter, sheet.Value.Dialect, designs.Select(Stored<Design>.Of), context.RequestAborted);
         else

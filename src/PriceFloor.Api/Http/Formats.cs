@@ -2,8 +2,11 @@ using Microsoft.Net.Http.Headers;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>A format in which lists come and go.</summary>
-public sealed record Format(string MediaType, string ContentType)
+/// <summary>A format in which answers come and go.</summary>
+/// <param name="MediaType">What Accept calls it.</param>
+/// <param name="ContentType">What the answer says it is.</param>
+/// <param name="Suffix">What an address may end in to ask for it where no Accept can be sent, such as an image in a page.</param>
+public sealed record Format(string MediaType, string ContentType, string? Suffix = null)
 {
     public static readonly Format Json = new("application/json", "application/json");
     public static readonly Format Ndjson = new("application/x-ndjson", "application/x-ndjson");
@@ -11,17 +14,19 @@ public sealed record Format(string MediaType, string ContentType)
     public static readonly Format Xml = new("application/xml", "application/xml");
     public static readonly Format Ofx = new("application/x-ofx", "application/x-ofx");
     public static readonly Format Files = new("multipart/form-data", "multipart/form-data");
+    public static readonly Format Svg = new("image/svg+xml", "image/svg+xml; charset=utf-8", ".svg");
+    public static readonly Format Html = new("text/html", "text/html; charset=utf-8", ".html");
 }
 
-/// <summary>The formats that an endpoint answers in, the usual one first.</summary>
-public sealed record Offers(IReadOnlyList<Format> Formats)
+/// <summary>The formats that an endpoint answers in, the usual one first; just that one where its address already says it.</summary>
+public sealed record Offers(IReadOnlyList<Format> Formats, bool ByAddress = false)
 {
     public static readonly Offers JsonOnly = new([Format.Json]);
 
     /// <summary>The format that the caller wants most; null where it wants none of these. Problems are always JSON, so a caller that takes problems takes JSON.</summary>
     public Format? Wanted(HttpRequest request)
     {
-        if (request.Headers.Accept.Count == 0)
+        if (ByAddress || request.Headers.Accept.Count == 0)
             return Formats[0];
         var wanted = MediaTypeHeaderValue.ParseList(request.Headers.Accept);
         if (wanted.Count == 0)
@@ -45,4 +50,7 @@ public sealed record Offers(IReadOnlyList<Format> Formats)
 public static class FormatConventions
 {
     public static TBuilder Offer<TBuilder>(this TBuilder builder, params IReadOnlyList<Format> formats) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new Offers(formats));
+
+    /// <summary>An address that ends in its format.</summary>
+    public static TBuilder Always<TBuilder>(this TBuilder builder, Format format) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new Offers([format], ByAddress: true));
 }

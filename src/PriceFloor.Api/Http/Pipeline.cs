@@ -172,6 +172,8 @@ public static class Pipeline
         if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is null)
             return next(context);
         var offers = Offers.Of(context);
+        if (offers.Formats.Count > 1)
+            context.Response.Headers.Append("Vary", "Accept"); // beside what CORS says there
         return offers.Wanted(context.Request) is not null
             ? next(context)
             : Problem.Of(ProblemTypes.NotAcceptable, $"This address answers {string.Join(", ", offers.Formats.Select(format => format.MediaType))}.").ExecuteAsync(context);

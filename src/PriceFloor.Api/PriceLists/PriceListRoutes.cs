@@ -1,9 +1,9 @@
 using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
-using System.Security.Cryptography;
 using System.Text.Json;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Pictures;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Pricing;
 
@@ -28,30 +28,32 @@ public static class PriceListRoutes
     private const int KeptLists = 16;
 
     /// <summary>Lists of the present documents, made once for the same documents and the same question.</summary>
-    private static readonly ConditionalWeakTable<IDocuments, ConcurrentDictionary<(PriceListQuery, Format), TaggedBody>> s_kept = [];
+    private static readonly ConditionalWeakTable<IDocuments, ConcurrentDictionary<(PriceListQuery, Format, DateOnly), TaggedBody>> s_kept = [];
 
     public static async Task<IResult> Get(FromQuery<PriceListQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
-        var (preconditions, unreadable) = Preconditions.Of(context.Request);
-        if (unreadable is not null)
-            return unreadable;
         var records = keeper.Whole(asked.AsOf);
+        if (format == Format.Svg && asked.Channel is null)
+            return Problem.Invalid([new InputError { Parameter = "channel", Code = "required", Detail = "A picture is of one channel; name it." }]);
         if (Unknown(records, asked) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
-        var body = await Kept(records, asked, format, context.RequestAborted);
-        return body.Answer(format, known: preconditions!.IsKnown(body.Tag));
+        return (await Kept(records, asked, format, context.RequestAborted)).Answer(context, format);
     }
 
     private static async Task<TaggedBody> Kept(Records records, PriceListQuery asked, Format format, CancellationToken cancel)
     {
         var lists = s_kept.GetOrCreateValue(records.Documents);
-        if (lists.TryGetValue((asked, format), out var kept))
+        if (lists.TryGetValue((asked, format, records.Today), out var kept))
             return kept;
         if (lists.Count >= KeptLists)
             lists.Clear();
         var list = Of(records, asked);
-        return lists[(asked, format)] = TaggedBody.Of(format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel) : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options));
+        return lists[(asked, format, records.Today)] = TaggedBody.Of(
+            format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel)
+            : format == Format.Svg && records.Channel(asked.Channel!) is { } channel ? PriceLadderPicture.Of(list, InWords.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
+            : format == Format.Html ? PricePage.Of(list, records.Channels.ToDictionary(one => one.Key, one => one.Document.Name), records.Today)
+            : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options));
     }
 
     private static List<InputError> Unknown(Records records, PriceListQuery asked)
@@ -88,30 +90,5 @@ public static class PriceListRoutes
             Basis = new PriceListBasisAnswer([.. profiles.Where(profile => profile is not null).Select(profile => profile!.Basis)], [.. channels.Select(channel => channel.Basis)]),
             Warnings = WarningAnswer.Of(warnings),
         };
-    }
-}
-
-/// <summary>A body with an ETag that is the same exactly as long as the body is.</summary>
-public sealed record TaggedBody(byte[] Body, string Tag)
-{
-    public static TaggedBody Of(byte[] body) => new(body, $"\"{Convert.ToHexStringLower(SHA256.HashData(body).AsSpan(0, 16))}\"");
-
-    public IResult Answer(Format format, bool known) => new Sent(this, format, known);
-
-    private sealed class Sent(TaggedBody tagged, Format format, bool known) : IResult
-    {
-        public async Task ExecuteAsync(HttpContext httpContext)
-        {
-            var response = httpContext.Response;
-            response.StatusCode = known ? StatusCodes.Status304NotModified : StatusCodes.Status200OK;
-            response.Headers.ETag = tagged.Tag;
-            response.Headers.CacheControl = "private, no-cache";
-            response.Headers.Vary = "Accept";
-            if (known)
-                return;
-            response.ContentType = format.ContentType;
-            response.ContentLength = tagged.Body.Length;
-            await response.Body.WriteAsync(tagged.Body, httpContext.RequestAborted);
-        }
     }
 }

@@ -7,6 +7,7 @@ using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
+using PriceFloor.Api.FloorHistories;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.OpenApi;
@@ -15,6 +16,7 @@ using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
+using PriceFloor.Api.PriceParts;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Statements;
@@ -45,15 +47,17 @@ public static class Routes
 
         v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
         v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
+        v1.MapDrawn("/designs/{sku}/floor-history", FloorHistoryRoutes.Get, Scope.Read, Operations.FloorHistory, Format.Json, Format.Svg);
+        v1.MapDrawn("/designs/{sku}/price-parts", PricePartsRoutes.Get, Scope.Read, Operations.PriceParts, Format.Json, Format.Svg);
         v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
         v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
         v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
-        v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Offer(Format.Json, Format.Csv).Tell(Operations.PriceList);
+        v1.MapDrawn("/price-list", PriceListRoutes.Get, Scope.Check, Operations.PriceList, Format.Json, Format.Csv, Format.Html, Format.Svg);
         v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 
-        v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Tell(Operations.BreakEven);
+        v1.MapDrawn("/designs/{sku}/break-even", BreakEvenRoutes.Get, Scope.Read, Operations.BreakEven, Format.Json, Format.Svg);
         v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
         v1.MapGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
         v1.MapPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
@@ -76,6 +80,14 @@ public static class Routes
             app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
         app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
         app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
+    }
+
+    /// <summary>An answer that is also drawn: by Accept, or at the same address with the format's suffix.</summary>
+    private static void MapDrawn(this RouteGroupBuilder v1, string path, Delegate handler, Scope scope, Operation operation, params IReadOnlyList<Format> formats)
+    {
+        v1.MapGet(path, handler).Needs(scope).Offer(formats).Tell(operation);
+        foreach (var format in formats.Where(format => format.Suffix is not null))
+            v1.MapGet(path + format.Suffix, handler).Needs(scope).Always(format).Tell(operation with { Id = operation.Id + format.Suffix }).ExcludeFromDescription();
     }
 
     private static void MapDocuments<T>(this RouteGroupBuilder v1, string path, string key, Scope writes, Noun noun) where T : class

@@ -12,7 +12,7 @@ public sealed class HeldToProfilesTests
         var own = await Held(studio, "read");
         foreach (var path in new[] { "/v1/profiles/{0}", "/v1/profiles/{0}/revisions", "/v1/profiles/{0}/revisions/1", "/v1/profiles/{0}/requirement" })
             await Alike(studio, own, path, "main", "other", "nothing");
-        foreach (var path in new[] { "", "/revisions", "/revisions/1", "/floor-price", "/break-even?channel=web&price=58", "/remedies?channel=web&price=58", "/prices", "/prices/web", "/prices/web/revisions", "/prices/web/revisions/1" })
+        foreach (var path in new[] { "", "/revisions", "/revisions/1", "/floor-price", "/break-even?channel=web&price=58", "/remedies?channel=web&price=58", "/price-parts?channel=web&price=58", "/floor-history?channel=web", "/prices", "/prices/web", "/prices/web/revisions", "/prices/web/revisions/1" })
             await Alike(studio, own, "/v1/designs/{0}" + path, "RB-014", "GLOBE", "nothing");
         await Alike(studio, own, "/v1/price-checks?channel=web&price=58&sku={0}", "RB-014", "GLOBE", "nothing");
         await Alike(studio, own, "/v1/designs/RB-014/floor-price?profile={0}", "main", "other", "nothing");

@@ -53,6 +53,8 @@ public sealed class RouteTests
         foreach (var (type, body, expected) in new[] { ("application/x-ndjson", Examples.BatchLines, Examples.BatchLinesAnswer), ("text/csv", Examples.BatchSheet, Examples.BatchSheetAnswer) })
             Assert.Equal(expected, (await studio.SendBytes("POST", "/v1/price-checks/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Text);
         await Same("GET", "/v1/price-list?channel=web", null, Examples.PriceList);
+        await Same("GET", "/v1/designs/RB-014/price-parts?channel=web", null, Examples.PriceParts);
+        await Same("GET", "/v1/designs/RB-014/floor-history?channel=web", null, Examples.FloorHistory);
         await Same("GET", "/v1/floor-changes", null, Examples.FloorChanges);
         await Same("GET", "/v1/designs/RB-014/break-even?channel=web&price=120.00", null, Examples.BreakEven);
         await Same("GET", "/v1/designs/RB-014/remedies?channel=web&price=58.00", null, Examples.Remedies);

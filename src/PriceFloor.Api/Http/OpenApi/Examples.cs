@@ -36,6 +36,20 @@ public static class Examples
         {"currency":"USD","floor":60.00,"wholesale":60.00,"retail":120.00,"benchHours":2,"benchCost":60.00,"materials":0.00,"secondsCredit":0.00,"startsPerGoodPiece":1,"piecesPerYear":1000,"channels":[{"channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}],"basis":{"profile":"main@1","design":"RB-014@1","channels":["web@1"]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channels/0/salesTax","value":0},{"pointer":"#/channels/0/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channels/0"}]}
         """;
 
+    public const string FloorHistory = """
+        {"sku":"RB-014","name":"River drop pendant","channel":"web","currency":"USD","items":[{"at":"2027-01-02T09:00:00.000000Z","floorPrice":62.17,"targetPrice":120.00,"listedPrice":null,"verdict":null,"movedBy":["web@1"],"basis":["main@1","RB-014@1","web@1"]},{"at":"2027-01-02T09:00:01.000000Z","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","movedBy":["RB-014/web@1"],"basis":["main@1","RB-014@1","web@1","RB-014/web@1"]}],"earlier":null}
+        """;
+
+    public const string PriceParts = """
+        {"currency":"USD","name":"River drop pendant","floor":60.00,"channels":[{"channel":"web","name":"Own web shop","currency":"USD","price":58.00,"priceIs":"listed","verdict":"below-floor","paid":58.00,"parts":[{"part":"sales-tax","amount":0.00,"share":0},{"part":"stockist-share","amount":0.00,"share":0},{"part":"fees","amount":2.04,"share":0.035172},{"part":"shipping","amount":0.00,"share":0},{"part":"packing-and-stall","amount":0.00,"share":0},{"part":"returns","amount":0.00,"share":0},{"part":"materials","amount":0.00,"share":0},{"part":"expenses","amount":24.00,"share":0.413793},{"part":"tax","amount":0.00,"share":0},{"part":"household","amount":36.00,"share":0.62069},{"part":"above-floor","amount":-4.04,"share":-0.069655}]}],"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}
+        """;
+
+    /// <summary>How the printable price list begins.</summary>
+    public const string PricePage = """<!DOCTYPE html><html lang="en"><head><title>Prices, 2027-01-02</title>...</head>...</html>""";
+
+    /// <summary>How every picture begins.</summary>
+    public static readonly FormatExample Drawing = new(Format.Svg, null, """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 480 300" role="img" aria-labelledby="pf-1-title pf-1-desc">...</svg>""");
+
     public const string WhatIf = """
         {"profile":{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]},"design":{"making":{"piecesPerDay":4}}}
         """;

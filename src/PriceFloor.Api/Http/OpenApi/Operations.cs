@@ -6,11 +6,13 @@ using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
+using PriceFloor.Api.FloorHistories;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
+using PriceFloor.Api.PriceParts;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Running;
@@ -58,6 +60,14 @@ public static class Operations
         "What one sold piece must bring in, and the floor and target price on every stored channel. The floor holds only if piecesPerYear are made and sold. Scope: read.")
     { Answer = typeof(FloorPriceAnswer), AnswerExample = Examples.FloorPrice, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
 
+    public static readonly Operation PriceParts = new("getPriceParts", "Prices", "Where each unit of a price goes",
+        "What the buyer pays for a piece, in parts that add up to it: sales tax, what the channel takes, materials, the design's bench time split into expenses, tax and household, and what is above the floor or short of it. As image/svg+xml a bar for each channel. Scope: read.")
+    { Answer = typeof(PricePartsAnswer), AnswerExample = Examples.PriceParts, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+
+    public static readonly Operation FloorHistory = new("getFloorHistory", "Prices", "A design's floors over time",
+        "Floor, target and listed price of a design on a channel at each moment at which one of them moved, reckoned from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
+    { Answer = typeof(FloorHistoryAnswer), AnswerExample = Examples.FloorHistory, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference] };
+
     public static readonly Operation WhatIf = new("computeFloorPrice", "Prices", "What if: a floor from inline documents",
         "The same answer for a profile, a design and channels that come with the request or are named by key. Nothing is stored. Scope: read.")
     { Answer = typeof(FloorPriceAnswer), RequestExample = Examples.WhatIf, AnswerExample = Examples.WhatIfAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
@@ -79,16 +89,16 @@ public static class Operations
     };
 
     public static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
-        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; no pages. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. Reveals no costs. Scope: check.")
-    { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet)], HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
+        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; no pages. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. As text/html a page to print, as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
+    { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet), new(Format.Html, null, Examples.PricePage), Examples.Drawing], HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
 
     public static readonly Operation FloorChanges = new("getFloorChanges", "Prices", "Which floors moved",
         "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice; after a restored backup or a forgotten document it is refused (unknown-cursor), and the follower begins anew without since. Scope: read.")
     { Answer = typeof(FloorChangesAnswer), AnswerExample = Examples.FloorChanges };
 
     public static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
-        "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours. Scope: read.")
-    { Answer = typeof(BreakEvenAnswer), AnswerExample = Examples.BreakEven, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+        "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours; as image/svg+xml a chart. Scope: read.")
+    { Answer = typeof(BreakEvenAnswer), AnswerExample = Examples.BreakEven, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation BreakEvenOfMix = new("computeBreakEven", "Questions", "How many of each must sell",
         "The pieces of each line of a mix, sold in the given proportions, that carry the year and a wanted surplus. Scope: read.")

@@ -159,7 +159,6 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
     {
         context.Response.ContentType = wanted.ContentType;
         context.Response.Headers.CacheControl = "private, no-cache";
-        context.Response.Headers.Vary = "Accept";
     }
 
     /// <summary>NDJSON and CSV are limited to nothing but the caller's patience: they are never held in memory.</summary>

@@ -1,0 +1,35 @@
+using System.Security.Cryptography;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>A body with an ETag that is the same exactly as long as the body is.</summary>
+public sealed record TaggedBody(byte[] Body, string Tag)
+{
+    public static TaggedBody Of(byte[] body) => new(body, $"\"{Convert.ToHexStringLower(SHA256.HashData(body).AsSpan(0, 16))}\"");
+
+    /// <summary>The body, or 304 where the caller has it already.</summary>
+    public IResult Answer(HttpContext context, Format format)
+    {
+        var (preconditions, unreadable) = Preconditions.Of(context.Request);
+        return unreadable is not null ? unreadable : new Sent(this, format, preconditions!.IsKnown(Tag));
+    }
+
+    private sealed class Sent(TaggedBody tagged, Format format, bool known) : IResult
+    {
+        public async Task ExecuteAsync(HttpContext httpContext)
+        {
+            var response = httpContext.Response;
+            response.StatusCode = known ? StatusCodes.Status304NotModified : StatusCodes.Status200OK;
+            response.Headers.ETag = tagged.Tag;
+            response.Headers.CacheControl = "private, no-cache";
+            if (format == Format.Svg || format == Format.Html)
+                response.Headers.ContentSecurityPolicy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'"; // it needs nothing but itself
+            if (known)
+                return;
+            response.ContentType = format.ContentType;
+            response.ContentLength = tagged.Body.Length;
+            await response.Body.WriteAsync(tagged.Body, httpContext.RequestAborted);
+        }
+    }
+}

@@ -1,0 +1,84 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Pictures;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Pricing;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.FloorHistories;
+
+/// <summary>Whose floors, and how far back.</summary>
+public sealed record FloorHistoryQuery(string Channel, int Limit, DateTimeOffset? AsOf) : IQuery<FloorHistoryQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
+        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Least: 1, Most: 1000, Default: "100"),
+        new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time", "2027-03-01T00:00:00Z"),
+    ];
+
+    public static FloorHistoryQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Whole("limit", 1, 1000, 100), values.Time("asOf"));
+}
+
+public static class FloorHistoryRoutes
+{
+    public static IResult Get(PathKey path, FromQuery<FloorHistoryQuery> query, Store store, TimeProvider clock, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var asked = query.Value;
+        var sight = Caller.Of(context).Sight;
+        return store.Read<IResult>(snapshot =>
+        {
+            long? asOf = asked.AsOf is { } time ? Moment.Of(time) : null;
+            if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !sight.Sees(snapshot, design))
+                return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
+            if (snapshot.Find(Kinds.Channel, asked.Channel, asOf) is not { } channel)
+                return Problem.UnknownReference([CheckedPrice.At("channel", null, "unknown-channel", $"There is no channel \"{asked.Channel}\"; case counts.")]);
+            var (moments, earlier) = PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, sight);
+            var on = Stored<Channel>.Of(channel).Document;
+            var answer = new FloorHistoryAnswer
+            {
+                Sku = path.Text,
+                Name = Stored<Design>.Of(design).Document.Name,
+                Channel = asked.Channel,
+                Currency = on.Currency,
+                Items = Moves(moments, Currency.Of(on.Currency)),
+                Earlier = earlier is { } before ? Moment.ToTime(before) : null,
+            };
+            return Offers.Of(context).Wanted(context.Request) == Format.Svg
+                ? TaggedBody.Of(FloorHistoryPicture.Of(answer, InWords.Named(on.Name, asked.Channel), DayOf(asked.AsOf ?? clock.GetUtcNow()))).Answer(context, Format.Svg)
+                : TypedResults.Ok(answer);
+        });
+    }
+
+    private static DateTimeOffset DayOf(DateTimeOffset time) => new(time.UtcDateTime.Date, TimeSpan.Zero);
+
+    /// <summary>Only where a figure moved; not before the design was there.</summary>
+    private static List<FloorMomentAnswer> Moves(IReadOnlyList<PricedMoment> moments, Currency money)
+    {
+        var items = new List<FloorMomentAnswer>();
+        foreach (var moment in moments)
+        {
+            var priced = moment.Currency == money.Code ? moment.Priced : null; // what was listed in another currency stands on no scale with this one
+            decimal? Price(decimal? price) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
+            var item = new FloorMomentAnswer
+            {
+                At = Moment.ToTime(moment.At),
+                FloorPrice = Price(priced?.FloorPrice),
+                TargetPrice = Price(priced?.TargetPrice),
+                ListedPrice = Price(priced?.ListedPrice),
+                Verdict = priced?.Verdict,
+                Reason = moment.Priced is null ? "not-stored" : priced is null ? "currency-mismatch" : priced.Reason,
+                MovedBy = moment.Written,
+                Basis = moment.Basis,
+            };
+            if (items.Count == 0 ? moment.Priced is not null : IsAnother(item, items[^1]))
+                items.Add(item);
+        }
+
+        return items;
+    }
+
+    private static bool IsAnother(FloorMomentAnswer one, FloorMomentAnswer other) =>
+        (one.FloorPrice, one.TargetPrice, one.ListedPrice, one.Verdict, one.Reason) != (other.FloorPrice, other.TargetPrice, other.ListedPrice, other.Verdict, other.Reason);
+}

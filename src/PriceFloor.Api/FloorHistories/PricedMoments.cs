@@ -1,0 +1,75 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.PriceLists;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.FloorHistories;
+
+/// <summary>A design's prices on a channel from a moment on, and the documents that were written at it.</summary>
+/// <param name="At">When, in microseconds since 1970 UTC.</param>
+/// <param name="Priced">Its prices; null where the design or the channel was not there.</param>
+/// <param name="Currency">The channel's currency then.</param>
+/// <param name="Basis">The revisions that they rest on.</param>
+/// <param name="Written">The documents that were written then, such as <c>main@8</c>.</param>
+public sealed record PricedMoment(long At, PricedDesign? Priced, string? Currency, IReadOnlyList<string> Basis, IReadOnlyList<string> Written);
+
+/// <summary>
+/// The floor of one design on one channel at every moment at which a document behind it was written: itself, its profiles, the channel,
+/// what was listed for it, and the channels on which it was listed (a listed wholesale price sets the target). Only the newest moments
+/// are looked at, so that a long history costs no more than a short one.
+/// </summary>
+public static class PricedMoments
+{
+    /// <param name="snapshot">The store.</param>
+    /// <param name="sku">Key of the design.</param>
+    /// <param name="channel">Key of the channel.</param>
+    /// <param name="upTo">The last moment.</param>
+    /// <param name="most">At most so many moments.</param>
+    /// <param name="sight">What the caller sees: while the design counted on another profile it was not there.</param>
+    /// <returns>The moments in order, and the last one before them where there are more.</returns>
+    public static (IReadOnlyList<PricedMoment> Moments, long? Earlier) Of(Snapshot snapshot, string sku, string channel, long upTo, int most, Sight sight)
+    {
+        var behind = DocumentsBehind(snapshot, sku, channel, upTo, most);
+        var newest = behind.SelectMany(document => snapshot.Latest(document, most + 1, upTo: upTo)).ToList();
+        var times = newest.Select(revision => revision.SavedAt).Distinct().OrderDescending().Take(most + 1).ToList();
+        if (times.Count == 0)
+            return ([], null);
+        var (earlier, first) = times.Count > most ? (times[most], times[most - 1]) : ((long?)null, times[^1]);
+
+        var standing = behind.Select(document => snapshot.Find(document.Kind, document.Key, first - 1)).OfType<Revision>().ToList();
+        var documents = DocumentsInMemory.Empty.With(standing, 0);
+        var moments = new List<PricedMoment>();
+        foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position).GroupBy(revision => revision.SavedAt))
+        {
+            documents = documents.With([.. written], written.Last().Position);
+            var records = new Records(sight.Of(documents), Moment.ToTime(written.Key));
+            moments.Add(At(records, sku, channel, [.. written.Where(revision => sight.Sees(snapshot, revision))]) with { At = written.Key });
+        }
+
+        return (moments, earlier);
+    }
+
+    private static PricedMoment At(Records records, string sku, string channel, IReadOnlyList<Revision> written)
+    {
+        var names = written.Select(revision => FormattableString.Invariant($"{revision.Key}@{revision.Number}{(revision.IsDeletion ? ": deleted" : "")}")).ToList();
+        if (records.Design(sku) is not { } design || records.Channel(channel) is not { } on)
+            return new PricedMoment(0, null, null, [], names);
+        var basis = new[] { records.Profile(design.Document.Profile)?.Basis, design.Basis, on.Basis, records.ListedPrices(sku).GetValueOrDefault(channel) is { } listed ? $"{sku}/{listed.Basis.Split('/')[^1]}" : null };
+        return new PricedMoment(0, PricedDesign.Of(records, design, on), on.Document.Currency, [.. basis.OfType<string>()], names);
+    }
+
+    private static List<DocumentName> DocumentsBehind(Snapshot snapshot, string sku, string channel, long upTo, int most)
+    {
+        var itself = new DocumentName(Kinds.Design, sku);
+        var listed = snapshot.KeysEver(Kinds.ListedPrice, sku + "/").ToList();
+        var profiles = snapshot.Latest(itself, most + 1, upTo: upTo).Where(revision => !revision.IsDeletion)
+            .Select(revision => Stored<Pricing.Design>.Of(revision).Document.Profile).Distinct();
+        var channels = listed.Select(key => key[(sku.Length + 1)..]).Append(channel).Distinct();
+        return
+        [
+            itself,
+            .. profiles.Select(profile => new DocumentName(Kinds.Profile, profile)),
+            .. channels.Select(key => new DocumentName(Kinds.Channel, key)),
+            .. listed.Select(key => new DocumentName(Kinds.ListedPrice, key)),
+        ];
+    }
+}

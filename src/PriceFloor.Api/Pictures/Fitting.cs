@@ -1,0 +1,39 @@
+using System.Globalization;
+
+namespace PriceFloor.Api.Pictures;
+
+/// <summary>How wide words are in a font that nobody here knows: guessed on the wide side, so that nothing runs into its neighbour.</summary>
+public static class Fitting
+{
+    /// <summary>In pixels, at a font size in pixels.</summary>
+    public static decimal Width(string words, decimal size, bool bold = false) => Letters(words).Sum(WidthOf) * size * (bold ? 1.1m : 1);
+
+    /// <summary>The words, cut with an ellipsis where they would be wider.</summary>
+    public static string Into(decimal width, string words, decimal size, bool bold = false)
+    {
+        if (Width(words, size, bold) <= width)
+            return words;
+        var kept = Letters(words).ToList();
+        while (kept.Count > 0 && Width(string.Concat(kept) + "…", size, bold) > width)
+            kept.RemoveAt(kept.Count - 1);
+        return string.Concat(kept).TrimEnd() + "…";
+    }
+
+    private static IEnumerable<string> Letters(string words)
+    {
+        var letters = StringInfo.GetTextElementEnumerator(words);
+        while (letters.MoveNext())
+            yield return letters.GetTextElement();
+    }
+
+    private static decimal WidthOf(string letter) => letter[0] switch
+    {
+        'i' or 'j' or 'l' or 'I' or '.' or ',' or ':' or ';' or '\'' or '|' or '!' or ' ' => 0.34m,
+        'f' or 'r' or 't' or '(' or ')' or '-' or '/' => 0.43m,
+        'm' or 'w' or 'M' or 'W' or '@' or '%' or '…' => 0.98m,
+        >= '0' and <= '9' => 0.64m,
+        >= 'A' and <= 'Z' => 0.73m,
+        < '\u0500' => 0.62m,
+        _ => 1.05m, // other scripts are mostly square
+    };
+}

@@ -1,0 +1,127 @@
+using PriceFloor.Api.Pictures;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceParts;
+
+/// <summary>
+/// Where each unit of a price goes, a bar for each channel, all on one scale. Each part has a letter, a pattern and its place in the
+/// order. Where a price is short, the bar goes on beyond what the buyer pays: that much the household goes without.
+/// </summary>
+public static class PricePartsPicture
+{
+    private const decimal Top = 72, BarHeight = 30, LineHeight = 19, Gap = 32;
+
+    private static readonly (PricePart Part, char Letter, string Words, Ink Ink, Hatch Hatch)[] s_parts =
+    [
+        (PricePart.SalesTax, 'a', "sales tax", Ink.Grey, Hatch.None),
+        (PricePart.StockistShare, 'b', "shop or gallery", Ink.Sky, Hatch.Rising),
+        (PricePart.Fees, 'c', "fees", Ink.Blue, Hatch.None),
+        (PricePart.Shipping, 'd', "shipping", Ink.Teal, Hatch.Level),
+        (PricePart.PackingAndStall, 'e', "packing, stall", Ink.Mint, Hatch.Upright),
+        (PricePart.Returns, 'f', "returns", Ink.Rose, Hatch.Falling),
+        (PricePart.Materials, 'g', "materials", Ink.Amber, Hatch.Dots),
+        (PricePart.Expenses, 'h', "bench: expenses", Ink.Straw, Hatch.Ticks),
+        (PricePart.Tax, 'i', "bench: tax", Ink.Lilac, Hatch.Squares),
+        (PricePart.Household, 'j', "bench: household", Ink.Green, Hatch.None),
+        (PricePart.AboveFloor, 'k', "above the floor", Ink.Sea, Hatch.Rings),
+    ];
+
+    public static byte[] Of(string sku, PricePartsAnswer answer)
+    {
+        var picture = new Picture("Where each part of the price goes", Description(sku, answer));
+        picture.Words(Picture.Margin, 52, InWords.Named(answer.Name, sku), fit: Picture.Inner);
+        picture.Words(Picture.Margin, 70, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small, Ink.Quiet, fit: Picture.Inner);
+        var most = answer.Channels.Max(channel => (decimal?)Needed(channel)) ?? 1;
+        var scale = new Scale(0, decimal.Max(most, 0.000001m), Picture.Margin, Picture.Right);
+        var y = Top;
+        foreach (var channel in answer.Channels)
+        {
+            y += Gap;
+            picture.Group(Sentence(channel), () => y = channel.Reason is null ? Bar(picture, channel, scale, y) : WithoutPrice(picture, channel, y));
+        }
+
+        if (answer.Channels.Count == 0)
+            picture.Words(Picture.Margin, y += Gap, "No channel is stored.", ink: Ink.Quiet);
+        return picture.Drawn(y + Picture.Margin);
+    }
+
+    /// <summary>What the bar is long: what is paid, and what it is short.</summary>
+    private static decimal Needed(ChannelPartsAnswer channel) => channel.Parts.Where(part => part.Amount > 0).Sum(part => part.Amount);
+
+    private static decimal Bar(Picture picture, ChannelPartsAnswer channel, Scale scale, decimal y)
+    {
+        var verdict = InWords.Verdict(channel.Verdict);
+        picture.Words(Picture.Right, y, verdict, anchor: "end");
+        picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true, fit: Picture.Inner - Fitting.Width(verdict, Picture.Normal) - 12);
+        var top = y + 9;
+        var at = 0m;
+        foreach (var (part, letter, _, ink, hatch) in s_parts)
+            if (Amount(channel, part) is > 0 and var amount)
+            {
+                Segment(picture, scale.At(at), scale.At(at + amount), top, letter, ink, hatch);
+                at += amount;
+            }
+
+        if (Short(channel) is > 0 and var missing)
+            Missing(picture, scale.At(decimal.Max(0, at - missing)), scale.At(at), top);
+        return List(picture, channel, top + BarHeight + 22);
+    }
+
+    private static void Segment(Picture picture, decimal from, decimal to, decimal top, char letter, Ink ink, Hatch hatch)
+    {
+        picture.Box(from, top, to - from, BarHeight, ink, hatch, Ink.Text);
+        if (to - from < 16)
+            return;
+        picture.Box((from + to) / 2 - 7, top + BarHeight / 2 - 9, 14, 18, ink);
+        picture.Words((from + to) / 2, top + BarHeight / 2 + 5, letter.ToString(), anchor: "middle");
+    }
+
+    /// <summary>From where the money ends the bar stands on nothing: struck out.</summary>
+    private static void Missing(Picture picture, decimal from, decimal to, decimal top)
+    {
+        picture.Box(from, top, to - from, BarHeight, hatch: Hatch.Crossed, outline: Ink.Floor, dash: Dash.Dashed);
+        picture.Line(from, top - 5, from, top + BarHeight + 5, Ink.Floor, thick: 3);
+    }
+
+    /// <summary>Every part with its amount, in two columns: read downwards.</summary>
+    private static decimal List(Picture picture, ChannelPartsAnswer channel, decimal y)
+    {
+        var shown = s_parts.Where(part => Amount(channel, part.Part) != 0).ToList();
+        var rows = (shown.Count + 1) / 2;
+        foreach (var (index, part) in shown.Index())
+        {
+            var x = index < rows ? Picture.Margin : Picture.Margin + Picture.Inner / 2 + 10;
+            var line = y + index % decimal.Max(rows, 1) * LineHeight;
+            var amount = Amount(channel, part.Part);
+            var isShort = part.Part == PricePart.AboveFloor && amount < 0;
+            picture.Box(x, line - 11, 14, 13, isShort ? null : part.Ink, isShort ? Hatch.Crossed : part.Hatch, isShort ? Ink.Floor : Ink.Text);
+            var (column, money) = (Picture.Inner / 2 - 10, InWords.Money(amount, channel.Currency));
+            picture.Words(x + 21, line, isShort ? "short of the floor" : $"{part.Letter} {part.Words}", Picture.Small, fit: column - 21 - 6 - Fitting.Width(money, Picture.Small));
+            picture.Words(x + column, line, money, Picture.Small, anchor: "end");
+        }
+
+        return y + (rows - 1) * LineHeight;
+    }
+
+    private static decimal WithoutPrice(Picture picture, ChannelPartsAnswer channel, decimal y)
+    {
+        picture.Words(Picture.Margin, y, InWords.Named(channel.Name, channel.Channel), bold: true, fit: Picture.Inner);
+        picture.Words(Picture.Margin, y + 20, InWords.Reason(channel.Reason!), Picture.Small, Ink.Quiet);
+        return y + 20;
+    }
+
+    private static decimal Short(ChannelPartsAnswer channel) => decimal.Max(0, -Amount(channel, PricePart.AboveFloor));
+
+    private static decimal Amount(ChannelPartsAnswer channel, PricePart part) => channel.Parts.FirstOrDefault(one => one.Part == part)?.Amount ?? 0;
+
+    private static string Head(ChannelPartsAnswer channel) => $"{InWords.Money(channel.Price!.Value, channel.Currency)} {channel.PriceIs switch { PriceIs.Listed => "listed", PriceIs.FloorPrice => "floor price", _ => "asked" }}, {channel.Name ?? channel.Channel}";
+
+    private static string Sentence(ChannelPartsAnswer channel) => channel.Reason is { } reason
+        ? $"{InWords.Named(channel.Name, channel.Channel)}: {InWords.Reason(reason)}."
+        : $"{InWords.Named(channel.Name, channel.Channel)}, {Head(channel).Split(',')[0]}, {InWords.Verdict(channel.Verdict)}: the buyer pays {InWords.Money(channel.Paid!.Value, channel.Currency)}, of it "
+            + string.Join(", ", s_parts.Where(part => Amount(channel, part.Part) != 0).Select(part => Amount(channel, part.Part) is < 0 and var below && part.Part == PricePart.AboveFloor
+                ? $"short of the floor {InWords.Money(-below, channel.Currency)}" : $"{part.Words} {InWords.Money(Amount(channel, part.Part), channel.Currency)}")) + ".";
+
+    private static string Description(string sku, PricePartsAnswer answer) =>
+        $"{InWords.Named(answer.Name, sku)}, floor {InWords.Money(answer.Floor, answer.Currency)} {answer.Currency}. {string.Join(' ', answer.Channels.Select(Sentence))}";
+}

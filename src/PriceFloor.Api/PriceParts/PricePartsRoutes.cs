@@ -1,0 +1,128 @@
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.FloorPrices;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.PriceParts;
+
+/// <summary>Which price; without a channel each channel's own.</summary>
+public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOffset? AsOf, bool Workings) : IQuery<PricePartsQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("channel", "Key of a stored channel; absent: every channel at its listed price, else at its floor price.", "string", Example: "web"),
+        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Least: 0, Most: Limits.HighestPrice),
+        QueryParameters.AsOf, QueryParameters.Workings,
+    ];
+
+    public static PricePartsQuery Read(QueryValues values)
+    {
+        var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
+        if (asked.Channel is null && asked.Price is not null)
+            values.Add("channel", "required", "A price is asked about on one channel; name it.");
+        else if (asked.Channel is null && asked.Workings)
+            values.Add("channel", "required", "Workings are of one channel's price; name it.");
+        return asked;
+    }
+}
+
+public static class PricePartsRoutes
+{
+    public static IResult Get(PathKey path, FromQuery<PricePartsQuery> query, RecordKeeper keeper, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var asked = query.Value;
+        return keeper.Read<IResult>(asked.AsOf, records =>
+        {
+            if (records.Design(path.Text) is not { } design)
+                return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
+            if (records.Profile(design.Document.Profile) is not { } profile)
+                return Problem.UnknownReference([new InputError { Parameter = "sku", Code = "unknown-profile", Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
+            var (floor, problem) = FloorOfDesign.Of(records, profile, design, at: null);
+            if (floor is null)
+                return problem!;
+            var (answer, refused) = asked.Channel is { } key ? OnOne(records, floor, design, key, asked) : (OnAll(records, floor, design), null);
+            return answer is null ? refused!
+                : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)
+                : TypedResults.Ok(answer);
+        });
+    }
+
+    private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Records records, FloorOfDesign floor, Stored<Design> design, string key, PricePartsQuery asked)
+    {
+        if (records.Channel(key) is not { } channel)
+            return (null, Problem.UnknownReference([CheckedPrice.At("channel", null, "unknown-channel", $"There is no channel \"{key}\"; case counts.")]));
+        if (asked.Price is null && floor.On(channel) is { Found: null } none)
+            return (null, Problem.OfFaults(none.Faults));
+        var (price, from) = PriceOn(floor, channel, asked.Price);
+        var (check, problem) = CheckedPrice.Of(records, new PriceCheckRequest { Sku = design.Key, Channel = key, Price = price }, at: null);
+        if (check is null)
+            return (null, problem);
+        var parts = Pricing.PriceParts.Of(check.Check);
+        return parts.Found is { } found
+            ? (new PricePartsAnswer
+            {
+                Currency = floor.Floor.Piece.Year.Currency.Code,
+                Name = design.Document.Name,
+                Floor = floor.Floor.Piece.Year.Currency.Least(floor.Floor.Piece.Floor),
+                Channels = [Row(channel, from, found)],
+                Basis = check.Basis,
+                Assumed = AssumptionAnswer.Of(check.Assumptions),
+                Warnings = WarningAnswer.Of(check.AllWarnings),
+                Workings = WorkingAnswer.Of(asked.Workings, () => check.AllWorkings.Concat(Workings.Of(found))),
+            }, null)
+            : (null, Problem.OfFaults(parts.Faults));
+    }
+
+    private static PricePartsAnswer OnAll(Records records, FloorOfDesign floor, Stored<Design> design)
+    {
+        var whole = floor.Answer(records.Channels, records.Today, workings: false);
+        return new PricePartsAnswer
+        {
+            Currency = whole.Currency,
+            Name = design.Document.Name,
+            Floor = whole.Floor,
+            Channels = [.. records.Channels.Select(channel => Row(floor, channel))],
+            Basis = whole.Basis,
+            Assumed = whole.Assumed,
+            Warnings = whole.Warnings,
+        };
+    }
+
+    private static ChannelPartsAnswer Row(FloorOfDesign floor, Stored<Channel> channel)
+    {
+        var prices = floor.On(channel);
+        if (prices.Found is null)
+            return WithoutPrice(channel, prices.Faults);
+        var (price, from) = PriceOn(floor, channel, null);
+        var check = prices.Value.Check(price);
+        var parts = check.Found is { } found ? Pricing.PriceParts.Of(found) : null;
+        return parts?.Found is { } known ? Row(channel, from, known) : WithoutPrice(channel, parts?.Faults ?? check.Faults);
+    }
+
+    private static (decimal Price, PriceIs From) PriceOn(FloorOfDesign floor, Stored<Channel> channel, decimal? asked) =>
+        asked is { } price ? (price, PriceIs.Asked)
+        : floor.ListedOn(channel) is { } listed ? (listed, PriceIs.Listed)
+        : (floor.On(channel).Value.FloorPrice, PriceIs.FloorPrice);
+
+    private static ChannelPartsAnswer Row(Stored<Channel> channel, PriceIs from, Pricing.PriceParts parts)
+    {
+        var money = Currency.Of(channel.Document.Currency);
+        var rounded = parts.Rounded;
+        return new ChannelPartsAnswer
+        {
+            Channel = channel.Key,
+            Name = channel.Document.Name,
+            Currency = money.Code,
+            Price = Rounding.WithDecimals(parts.Check.Sale.Price, money.Decimals),
+            PriceIs = from,
+            Verdict = parts.Check.Verdict,
+            Paid = rounded.Sum(part => part.Amount),
+            Parts = [.. rounded.Select(part => new PartAnswer { Part = part.Part, Amount = part.Amount, Share = Answers.Ratio(parts[part.Part] / parts.Paid) })],
+        };
+    }
+
+    private static ChannelPartsAnswer WithoutPrice(Stored<Channel> channel, IReadOnlyList<Fault> faults) =>
+        new() { Channel = channel.Key, Name = channel.Document.Name, Currency = channel.Document.Currency, Parts = [], Reason = faults[0].Code };
+}

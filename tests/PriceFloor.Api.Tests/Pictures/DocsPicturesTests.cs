@@ -1,0 +1,83 @@
+using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Demo;
+using PriceFloor.Api.Tests.Conventions;
+using PriceFloor.Storage;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Pictures;
+
+/// <summary>
+/// The pictures in docs/pictures are what the invented studio is answered. To write them anew:
+/// <c>WRITE_PICTURES=1 dotnet run --project tests/PriceFloor.Api.Tests -- --filter-class '*DocsPicturesTests'</c>
+/// </summary>
+public sealed class DocsPicturesTests
+{
+    private const string Folder = "docs/pictures";
+
+    private static readonly (string File, string Path)[] s_pictures =
+    [
+        ("price-parts.svg", "/v1/designs/RB-014/price-parts.svg?channel=web"),
+        ("price-parts-channels.svg", "/v1/designs/RB-014/price-parts.svg"),
+        ("break-even.svg", "/v1/designs/PN-007/break-even.svg?channel=web&planned=420"),
+        ("price-ladder.svg", "/v1/price-list.svg?channel=web"),
+        ("price-list.html", "/v1/price-list.html"),
+    ];
+
+    [Fact]
+    public async Task The_pictures_in_the_docs_are_what_the_demo_studio_is_answered()
+    {
+        await using var studio = new Studio();
+        _ = studio.ClientWith(null);
+        studio.Services.GetRequiredService<DemoStudio>().Fill(studio.Services.GetRequiredService<Store>());
+        foreach (var (file, path) in s_pictures)
+            await IsWritten(file, await studio.Get(path));
+        await AYearGoesBy(studio);
+        await IsWritten("floor-history.svg", await studio.Get("/v1/designs/RB-014/floor-history.svg?channel=web"));
+        Assert.Equal(s_pictures.Select(picture => picture.File).Append("floor-history.svg").Order(), Directory.EnumerateFiles(Repository.File(Folder)).Select(file => Path.GetFileName(file)!).Order());
+    }
+
+    [Fact]
+    public async Task Every_picture_stands_somewhere_with_words_for_who_cannot_see_it()
+    {
+        var pages = string.Concat(await Task.WhenAll(Directory.EnumerateFiles(Repository.File("docs"), "*.md").Append(Repository.File("README.md")).Select(page => File.ReadAllTextAsync(page, Studio.Cancellation))));
+        foreach (var file in s_pictures.Select(picture => picture.File).Append("floor-history.svg"))
+            Assert.Matches($@"\[[^\]]{{20,}}\]\((docs/)?pictures/{file}\)", pages.Replace('\n', ' '));
+    }
+
+    /// <summary>Rent rises twice, the price follows, the torch work gets brisker and shops begin to buy.</summary>
+    private static async Task AYearGoesBy(Studio studio)
+    {
+        async Task Later(int days, string path, params (string Old, string New)[] changes)
+        {
+            studio.Clock.Advance(TimeSpan.FromDays(days));
+            var stored = changes.Length == 0 ? "" : (await studio.Get(path)).Text;
+            foreach (var (old, changed) in changes)
+            {
+                Assert.Contains(old, stored, StringComparison.Ordinal);
+                stored = stored.Replace(old, changed, StringComparison.Ordinal);
+            }
+
+            await studio.Has(path, stored);
+        }
+
+        await Later(45, "/v1/profiles/main", ("\"name\":\"Bench rent\",\"amount\":540.00", "\"name\":\"Bench rent\",\"amount\":690.00"));
+        await Later(60, "/v1/designs/RB-014/prices/web", ("58.00", "66.00"));
+        await Later(50, "/v1/designs/RB-014", ("\"handsOnMinutes\":34", "\"handsOnMinutes\":29"));
+        await Later(70, "/v1/designs/RB-014/prices/web", ("66.00", "104.00"));
+        await Later(40, "/v1/profiles/main", ("\"name\":\"Bench rent\",\"amount\":690.00", "\"name\":\"Bench rent\",\"amount\":860.00"));
+        studio.Clock.Advance(TimeSpan.FromDays(60));
+    }
+
+    private static async Task IsWritten(string file, Answer answer)
+    {
+        Assert.Equal((file, 200), (file, answer.Status));
+        var path = Repository.File(Path.Combine(Folder, file));
+        if (Environment.GetEnvironmentVariable("WRITE_PICTURES") is "1")
+        {
+            Directory.CreateDirectory(Repository.File(Folder));
+            await File.WriteAllTextAsync(path, answer.Text, Studio.Cancellation);
+        }
+
+        Assert.True(File.Exists(path) && await File.ReadAllTextAsync(path, Studio.Cancellation) == answer.Text, $"{Folder}/{file} differs from what the demo studio is answered; look at it and write it anew: WRITE_PICTURES=1 dotnet run --project tests/PriceFloor.Api.Tests -- --filter-class '*DocsPicturesTests'");
+    }
+}

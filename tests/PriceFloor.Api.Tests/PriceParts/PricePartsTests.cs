@@ -1,0 +1,70 @@
+using System.Text.Json;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.PriceParts;
+
+public sealed class PricePartsTests
+{
+    [Fact]
+    public async Task The_listed_price_goes_to_fees_expenses_and_household_and_is_short()
+    {
+        // 58.00 x 3 % + 0.30 = 2.04; 24.00 and 36.00 of the floor of 60.00; 4.04 short.
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var channel = (await studio.Get("/v1/designs/RB-014/price-parts")).Json.GetProperty("channels")[0];
+        Assert.Equal("\"web\" 58.00 \"listed\" \"below-floor\" 58.00", Raw(channel, "channel", "price", "priceIs", "verdict", "paid"));
+        Assert.Equal(["sales-tax 0.00", "stockist-share 0.00", "fees 2.04", "shipping 0.00", "packing-and-stall 0.00", "returns 0.00", "materials 0.00", "expenses 24.00", "tax 0.00", "household 36.00", "above-floor -4.04"], Parts(channel));
+        Assert.Equal("0.035172", channel.GetProperty("parts")[2].GetProperty("share").GetRawText()); // 2.04 / 58
+    }
+
+    [Fact]
+    public async Task Without_a_listed_price_it_is_the_floor_price_and_a_price_can_be_asked_about()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Delete("/v1/designs/RB-014/prices/web");
+        var floor = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web")).Json.GetProperty("channels")[0];
+        Assert.Equal("62.17 \"floor-price\" \"below-target\"", Raw(floor, "price", "priceIs", "verdict"));
+        Assert.Contains("fees 2.17", Parts(floor)); // 62.17 x 3 % + 0.30 = 2.1651
+        Assert.Contains("above-floor 0.00", Parts(floor));
+        var asked = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&price=120.00")).Json.GetProperty("channels")[0];
+        Assert.Equal("120.00 \"asked\" \"meets-target\"", Raw(asked, "price", "priceIs", "verdict"));
+        Assert.Contains("above-floor 56.10", Parts(asked)); // 120 - 3.90 - 60
+    }
+
+    [Fact]
+    public async Task A_channel_without_a_price_says_why()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/channels/abroad", """{"sells":"retail","currency":"EUR"}""");
+        var abroad = (await studio.Get("/v1/designs/RB-014/price-parts")).Json.GetProperty("channels")[0];
+        Assert.Equal("\"abroad\" null \"currency-mismatch\" []", Raw(abroad, "channel", "price", "reason", "parts"));
+        (await studio.Get("/v1/designs/RB-014/price-parts?channel=abroad")).IsProblem(422, "currency-mismatch");
+    }
+
+    [Fact]
+    public async Task Workings_lead_to_every_part_of_one_channel()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var workings = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray().ToDictionary(line => line.GetProperty("symbol").GetString()!, line => line.GetProperty("value").GetRawText());
+        Assert.Equal(("24", "36", "2.04", "-4.04"), (workings["expensesPart"], workings["householdPart"], workings["feesPart"], workings["aboveFloor"]));
+        Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/price-parts?workings=true")).IsProblem(422, "invalid-input").Pointers);
+    }
+
+    [Fact]
+    public async Task What_is_missing_or_unknown_is_named()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        (await studio.Get("/v1/designs/NOPE/price-parts")).IsProblem(404, "not-found");
+        Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/price-parts?channel=nope")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/price-parts?price=3")).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["price"], (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&price=0.001")).IsProblem(422, "invalid-input").Pointers);
+    }
+
+    private static string Raw(JsonElement element, params string[] names) => string.Join(' ', names.Select(name => element.GetProperty(name).GetRawText()));
+
+    private static IEnumerable<string> Parts(JsonElement channel) => channel.GetProperty("parts").EnumerateArray().Select(part => $"{part.GetProperty("part").GetString()} {part.GetProperty("amount").GetRawText()}");
+}
