@@ -8,6 +8,7 @@ public sealed record Format(string MediaType, string ContentType)
     public static readonly Format Json = new("application/json", "application/json");
     public static readonly Format Ndjson = new("application/x-ndjson", "application/x-ndjson");
     public static readonly Format Csv = new("text/csv", "text/csv; charset=utf-8");
+    public static readonly Format Html = new("text/html", HtmlPage.ContentType);
 }
 
 /// <summary>The formats that an endpoint answers in, the usual one first.</summary>

@@ -3,6 +3,7 @@ using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.FirstContact;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorPrices;
@@ -58,6 +59,8 @@ public static class Routes
         v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
         v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
 
+        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter<InputFilter>().Tell(Operations.Welcome);
+        app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
         app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
         app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();

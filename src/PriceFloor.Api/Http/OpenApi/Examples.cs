@@ -1,3 +1,6 @@
+using System.Text.Json;
+using PriceFloor.Api.FirstContact;
+
 namespace PriceFloor.Api.Http.OpenApi;
 
 /// <summary>Requests that work and what is answered to them; a test sends them and compares.</summary>
@@ -137,4 +140,9 @@ public static class Examples
     public const string Key = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","key":"pf_..."}""";
 
     public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
+
+    public const string WelcomePage = "<!doctype html><html lang=\"en\">...</html>";
+
+    /// <summary>The service's own words, with the version that runs.</summary>
+    public static string Welcome => JsonSerializer.Serialize(FirstContact.Welcome.Answer(WelcomeLinks.Under("")), WireJson.Options);
 }

@@ -2,6 +2,7 @@ using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents.Batches;
+using PriceFloor.Api.FirstContact;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorPrices;
@@ -41,6 +42,7 @@ public static class Operations
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
         ["Keys"] = "Keys that open the service.",
         ["Health"] = "Whether the service runs.",
+        ["First contact"] = "What this is and where to read on.",
     };
 
     public static readonly Operation Requirement = new("getRequirement", "Profiles", "What the year must bring in",
@@ -144,6 +146,9 @@ public static class Operations
     public static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin stays. Scope: admin.")
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
 
+    public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on", "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
+    { Answer = typeof(WelcomeAnswer), AnswerExample = Examples.Welcome, OtherAnswers = [new(Format.Html, null, Examples.WelcomePage)] };
+
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };
 
@@ -161,6 +166,7 @@ public static class Operations
     {
         Answer = noun.Type,
         HasRevision = true,
+        HasLocation = true,
         RequestExample = noun.Example,
         AnswerExample = noun.StoredExample,
         Good = new Dictionary<int, string> { [200] = "Stored, or the same as before.", [201] = "Created." },
