@@ -58,6 +58,8 @@ public sealed class ScopeTests
         ["POST /v1/keys"] = "admin",
         ["GET /v1/keys"] = "admin",
         ["DELETE /v1/keys/{name}"] = "admin",
+        ["GET /"] = "anyone",
+        ["GET /.well-known/api-catalog"] = "anyone",
         ["GET /health/live"] = "anyone",
         ["GET /health/ready"] = "anyone",
         ["GET /problems"] = "anyone",
