@@ -88,10 +88,12 @@ public sealed record Fee
     public FeeBase Of { get; init; } = FeeBase.Price;
 
     /// <summary>The fee is never less.</summary>
+    /// <example>0.20</example>
     [Money]
     public decimal? Minimum { get; init; }
 
     /// <summary>The fee is never more.</summary>
+    /// <example>50.00</example>
     [Money]
     public decimal? Maximum { get; init; }
 }

@@ -228,6 +228,7 @@ public sealed record HouseholdLine : IRecurring
     public required Per Per { get; init; }
 
     /// <summary>With <c>per</c> "time": how many times a year.</summary>
+    /// <example>8</example>
     [Quantity]
     public decimal? Times { get; init; }
 
@@ -257,6 +258,7 @@ public sealed record OtherIncome : IRecurring
     public required Per Per { get; init; }
 
     /// <summary>With <c>per</c> "time": how many times a year.</summary>
+    /// <example>8</example>
     [Quantity]
     public decimal? Times { get; init; }
 

@@ -80,6 +80,8 @@ public sealed record KeyAnswer
 }
 
 /// <summary>A page of keys.</summary>
+/// <param name="Items">The keys, without their secrets.</param>
+/// <param name="Next">What to give as after for the next page; null on the last.</param>
 public sealed record KeyPage(IReadOnlyList<KeyAnswer> Items, string? Next);
 
 /// <summary>A key needs a name, a scope, and a time ahead.</summary>

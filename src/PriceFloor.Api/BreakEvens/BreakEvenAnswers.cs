@@ -58,6 +58,14 @@ public sealed record BreakEvenAnswer
 }
 
 /// <summary>One line of a mix at break-even.</summary>
+/// <param name="Sku">The design.</param>
+/// <param name="Channel">The channel.</param>
+/// <param name="Price">The price it sells at.</param>
+/// <param name="Weight">How many of it are in one set.</param>
+/// <param name="Contribution">What one sold piece leaves for the pool.</param>
+/// <param name="Units">Whole pieces to sell.</param>
+/// <param name="Revenue">What they bring in, in prices.</param>
+/// <param name="BenchHours">The bench hours that they take.</param>
 public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Weight, decimal Contribution, decimal Units, decimal Revenue, decimal BenchHours);
 
 /// <summary>How many of each piece carry the year together.</summary>

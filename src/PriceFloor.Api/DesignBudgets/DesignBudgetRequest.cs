@@ -24,6 +24,7 @@ public sealed record DesignBudgetRequest
     public required decimal Price { get; init; }
 
     /// <summary>Bench minutes a sold piece; either these or materials.</summary>
+    /// <example>90</example>
     [Quantity(Above = true)]
     public decimal? Minutes { get; init; }
 

@@ -16,18 +16,27 @@ public static class Answers
 }
 
 /// <summary>A default that the answer leaned on and that lowers the floor.</summary>
+/// <param name="Pointer">JSON pointer to what was left out.</param>
+/// <param name="Value">What was taken instead.</param>
 public sealed record AssumptionAnswer(string Pointer, object Value)
 {
     public static IReadOnlyList<AssumptionAnswer> Of(IEnumerable<Assumption> assumptions) => [.. assumptions.Select(one => new AssumptionAnswer("#" + one.Pointer, one.Value))];
 }
 
 /// <summary>Something that may make a figure wrong without making it impossible.</summary>
+/// <param name="Code">A stable word for programs.</param>
+/// <param name="Message">What may be wrong.</param>
+/// <param name="Pointer">JSON pointer to what it concerns.</param>
 public sealed record WarningAnswer(string Code, string Message, string Pointer)
 {
     public static IReadOnlyList<WarningAnswer> Of(IEnumerable<Warning> warnings) => [.. warnings.Select(one => new WarningAnswer(one.Code, one.Message, "#" + one.Pointer))];
 }
 
 /// <summary>One line of the workings: a symbol that later formulas use, a label, a formula and its unrounded value.</summary>
+/// <param name="Symbol">What later formulas call it.</param>
+/// <param name="Label">What it is.</param>
+/// <param name="Formula">How it is got from the lines before it.</param>
+/// <param name="Value">What it comes to, unrounded.</param>
 public sealed record WorkingAnswer(string Symbol, string Label, string Formula, decimal Value)
 {
     public static IReadOnlyList<WorkingAnswer>? Of(bool wanted, Func<IEnumerable<Working>> workings) =>

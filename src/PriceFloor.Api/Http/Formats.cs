@@ -15,7 +15,7 @@ public sealed record Format(string MediaType, string ContentType, string? Suffix
     public static readonly Format Ofx = new("application/x-ofx", "application/x-ofx");
     public static readonly Format Files = new("multipart/form-data", "multipart/form-data");
     public static readonly Format Svg = new("image/svg+xml", "image/svg+xml; charset=utf-8", ".svg");
-    public static readonly Format Html = new("text/html", "text/html; charset=utf-8", ".html");
+    public static readonly Format Html = new("text/html", HtmlPage.ContentType, ".html");
 }
 
 /// <summary>The formats that an endpoint answers in, the usual one first; just that one where its address already says it.</summary>

@@ -26,6 +26,7 @@ public static class Pipeline
         app.Use(FaultsAsProblems);
         app.Use(EmptyErrorsAsProblems);
         app.UseRouting();
+        app.Use(Retirement.Tell);
         if (settings.CorsOrigins.Count > 0)
             app.UseCors();
         app.Use(WaitForTheStore);
@@ -97,7 +98,7 @@ public static class Pipeline
         if (response.Headers.Allow is { Count: > 0 } allow && allow.ToString().Contains("GET", StringComparison.Ordinal) && !allow.ToString().Contains("HEAD", StringComparison.Ordinal))
             response.Headers.Allow = allow + ", HEAD";
         var type = ProblemTypes.All.FirstOrDefault(type => type.Status == response.StatusCode) ?? ProblemTypes.Internal;
-        var detail = type == ProblemTypes.NotFound ? "No such address; the paths are listed at /openapi/v1.json." : type.Meaning;
+        var detail = type == ProblemTypes.NotFound ? "No such address; / says where to begin, /openapi/v1.json lists the paths." : type.Meaning;
         await Problem.Of(type, detail).ExecuteAsync(context);
     }
 

@@ -34,6 +34,8 @@ public sealed record InputError
 }
 
 /// <summary>A document that stands in the way.</summary>
+/// <param name="Kind">What kind of document it is.</param>
+/// <param name="Key">Its key.</param>
 public sealed record Usage(string Kind, string Key);
 
 /// <summary>The body of every error: application/problem+json (RFC 9457). This file is the only one that writes it.</summary>

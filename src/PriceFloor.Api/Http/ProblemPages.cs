@@ -6,15 +6,11 @@ namespace PriceFloor.Api.Http;
 /// <summary>A page for each problem type: what it means and how to mend it.</summary>
 public static class ProblemPages
 {
-    public static IResult Index() => Html("Problems", string.Concat(ProblemTypes.All.Select(type =>
+    public static IResult Index() => HtmlPage.Answer("Problems", string.Concat(ProblemTypes.All.Select(type =>
         $"<li><a href=\"problems/{type.Slug}\">{type.Slug}</a> ({type.Status}): {WebUtility.HtmlEncode(type.Title)}</li>")).Insert(0, "<ul>") + "</ul>");
 
     public static IResult Page(string slug) => ProblemTypes.All.FirstOrDefault(type => type.Slug == slug) is { } type
-        ? Html(type.Title, string.Create(CultureInfo.InvariantCulture,
+        ? HtmlPage.Answer(type.Title, string.Create(CultureInfo.InvariantCulture,
             $"<p>HTTP status {type.Status}, type <code>{type.Address}</code></p><h2>What it means</h2><p>{WebUtility.HtmlEncode(type.Meaning)}</p><h2>How to mend it</h2><p>{WebUtility.HtmlEncode(type.Mending)}</p><p><a href=\"../problems\">All problems</a></p>"))
         : Problem.Of(ProblemTypes.NotFound, "There is no such problem type; /problems lists them.");
-
-    private static IResult Html(string title, string body) => TypedResults.Content(
-        $"<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>{WebUtility.HtmlEncode(title)} - PriceFloor</title></head><body><h1>{WebUtility.HtmlEncode(title)}</h1>{body}</body></html>",
-        "text/html; charset=utf-8");
 }

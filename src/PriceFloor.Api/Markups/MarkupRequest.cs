@@ -27,14 +27,17 @@ public sealed record MarkupRequest
     public decimal? Price { get; init; }
 
     /// <summary>Profit over cost.</summary>
+    /// <example>1</example>
     [Share(Least = "-1", Most = "1000000")]
     public decimal? Markup { get; init; }
 
     /// <summary>Profit over price; at most 1.</summary>
+    /// <example>0.5</example>
     [Share(Least = "-1000000")]
     public decimal? Margin { get; init; }
 
     /// <summary>Price less cost.</summary>
+    /// <example>60.00</example>
     [Money(Least = "-1000000000000")]
     public decimal? Profit { get; init; }
 
@@ -64,6 +67,7 @@ public sealed record DiscountRequest
     public decimal? List { get; init; }
 
     /// <summary>The net price; either this or list.</summary>
+    /// <example>50.00</example>
     [Money]
     public decimal? Net { get; init; }
 

@@ -59,6 +59,8 @@ public sealed record PriceListItemAnswer
 }
 
 /// <summary>The revisions that a price list rests on, besides each design's own.</summary>
+/// <param name="Profiles">Profiles with their revisions.</param>
+/// <param name="Channels">Channels with their revisions.</param>
 public sealed record PriceListBasisAnswer(IReadOnlyList<string> Profiles, IReadOnlyList<string> Channels);
 
 /// <summary>Every design on a channel, or on all of them, in order of key.</summary>

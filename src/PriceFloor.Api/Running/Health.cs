@@ -5,6 +5,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Running;
 
 /// <summary>How the service is.</summary>
+/// <param name="Status">"live" or "ready".</param>
 public sealed record HealthAnswer(string Status);
 
 public static class Health

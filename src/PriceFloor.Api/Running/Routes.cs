@@ -5,6 +5,7 @@ using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.FirstContact;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorHistories;
@@ -74,6 +75,8 @@ public static class Routes
         v1.MapPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
         v1.MapGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
 
+        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter<InputFilter>().Tell(Operations.Welcome);
+        app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
         app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
         if (app.Services.GetRequiredService<Settings>().Metrics)

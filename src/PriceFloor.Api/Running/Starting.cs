@@ -46,7 +46,7 @@ public static class Starting
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddCors();
         builder.Services.AddOptions<Microsoft.AspNetCore.Cors.Infrastructure.CorsOptions>().Configure<Settings>((cors, settings) =>
-            cors.AddDefaultPolicy(policy => policy.WithOrigins([.. settings.CorsOrigins]).AllowAnyHeader().AllowAnyMethod().WithExposedHeaders("ETag", "Location", "Link", "X-Request-Id", "RateLimit", "RateLimit-Policy", "Retry-After")));
+            cors.AddDefaultPolicy(policy => policy.WithOrigins([.. settings.CorsOrigins]).AllowAnyHeader().AllowAnyMethod().WithExposedHeaders("ETag", "Location", "Link", "X-Request-Id", "RateLimit", "RateLimit-Policy", "Retry-After", "Deprecation", "Sunset")));
     }
 
     public static void UseRequestLog(this WebApplicationBuilder builder) => builder.Host.UseSerilog((context, log) =>

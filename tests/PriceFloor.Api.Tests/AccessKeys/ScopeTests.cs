@@ -76,6 +76,8 @@ public sealed class ScopeTests
         ["DELETE /v1/keys/{name}"] = "admin",
         ["POST /v1/backups"] = "admin",
         ["GET /v1/audit"] = "admin",
+        ["GET /"] = "anyone",
+        ["GET /.well-known/api-catalog"] = "anyone",
         ["GET /health/live"] = "anyone",
         ["GET /health/ready"] = "anyone",
         ["GET /metrics"] = "verdict check read",

@@ -1,9 +1,11 @@
+using System.Text.RegularExpressions;
 using FluentValidation;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.OpenApi;
 using PriceFloor.Api.PriceChecks;
 using Xunit;
 
@@ -17,7 +19,7 @@ public sealed class ProblemTests
         ["unreadable-request"] = studio => studio.Put("/v1/profiles/x", "{"),
         ["no-key"] = studio => studio.Get("/v1/profiles", studio.ClientWith(null)),
         ["key-not-allowed"] = async studio => await studio.Get("/v1/profiles", await studio.ClientFor("check")),
-        ["not-found"] = studio => studio.Get("/v1/nowhere"),
+        ["not-found"] = studio => studio.Get("/v1/profiles/none"),
         ["method-not-allowed"] = studio => studio.Post("/v1/profiles/main", "{}"),
         ["not-acceptable"] = studio => studio.Get("/v1/profiles", headers: ("Accept", "text/csv")),
         ["in-use"] = studio => studio.Delete("/v1/profiles/main"),
@@ -75,6 +77,8 @@ public sealed class ProblemTests
             var answer = (await s_provoked[slug](studio)).IsProblem(type.Status, slug);
             Assert.Equal($"/problems/{slug}", answer.Json.GetProperty("type").GetString());
             Assert.Equal(answer["X-Request-Id"], answer.Json.GetProperty("requestId").GetString());
+            Assert.True(ProblemExamples.All.TryGetValue(slug, out var example), $"ProblemExamples lacks {slug}; it answers {answer.Text}");
+            Assert.Equal(WithoutId(example), WithoutId(answer.Text));
             var page = await studio.Get($"/problems/{slug}", studio.ClientWith(null));
             Assert.Equal((200, "text/html"), (page.Status, page.ContentType));
             Assert.Contains(System.Net.WebUtility.HtmlEncode(type.Mending), page.Text, StringComparison.Ordinal);
@@ -108,4 +112,7 @@ public sealed class ProblemTests
         await using var studio = new Studio();
         Assert.StartsWith("Bearer", (await studio.Get("/v1/profiles", studio.ClientWith("pf_wrong")))["WWW-Authenticate"], StringComparison.Ordinal);
     }
+
+    /// <summary>A request's id is another each time.</summary>
+    private static string WithoutId(string problem) => Regex.Replace(problem, "\"requestId\":\"[0-9a-f]{32}\"", "\"requestId\":\"...\"");
 }

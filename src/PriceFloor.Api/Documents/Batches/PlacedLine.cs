@@ -44,6 +44,9 @@ public sealed record BatchItemAnswer
 public enum BatchResult { Created, Changed, Unchanged }
 
 /// <summary>How many documents it did what to.</summary>
+/// <param name="Created">Documents that were not there before.</param>
+/// <param name="Changed">Documents that got another revision.</param>
+/// <param name="Unchanged">Documents that said the same already.</param>
 public sealed record BatchCounts(int Created, int Changed, int Unchanged);
 
 /// <summary>All documents of a batch were stored together.</summary>

@@ -30,6 +30,9 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>True where the ETag stands for the whole answer instead of for a revision.</summary>
     public bool HasTag { get; init; }
 
+    /// <summary>True where 201 says with Location where the new thing is.</summary>
+    public bool HasLocation { get; init; }
+
     /// <summary>True where the answer is a page of documents.</summary>
     public bool IsPage { get; init; }
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
-using PriceFloor.Api.Running;
 using PriceFloor.Pricing;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -26,6 +25,7 @@ public sealed class OperationText : IOperationFilter
         if (metadata.OfType<Operation>().FirstOrDefault() is not { } told)
             return;
 
+        var retirement = metadata.OfType<Retirement>().FirstOrDefault();
         var body = metadata.OfType<BodyMetadata>().FirstOrDefault()?.Type;
         operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(Query), .. Preconditions(told, context.ApiDescription.HttpMethod!)];
         operation.RequestBody = told.Bodies.Count > 0 ? new OpenApiRequestBody
@@ -45,6 +45,10 @@ public sealed class OperationText : IOperationFilter
             operation.Responses[Text(status)] = Good(told, status, words, context);
         foreach (var group in Problems(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context).GroupBy(type => type.Status).OrderBy(group => group.Key))
             operation.Responses[Text(group.Key)] = ProblemResponse([.. group], context);
+        foreach (var (status, response) in operation.Responses)
+            ((OpenApiResponse)response).Headers = HeaderText.Of(int.Parse(status, CultureInfo.InvariantCulture), told, retirement, context.Document);
+        if (retirement is not null)
+            (operation.Deprecated, operation.Description) = (true, $"{told.Description} {Text(retirement)}");
         if (metadata.OfType<NeedsScope>().Any())
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference("key", context.Document)] = [] }];
         else
@@ -105,15 +109,7 @@ public sealed class OperationText : IOperationFilter
 
     private static OpenApiResponse Good(Operation told, int status, string words, OperationFilterContext context)
     {
-        var response = new OpenApiResponse { Description = words, Headers = new Dictionary<string, IOpenApiHeader> { ["X-Request-Id"] = ResponseHeader("The request's id, which the log has too.") } };
-        if (told.HasRevision)
-            response.Headers["ETag"] = ResponseHeader("The revision's number in quotes.");
-        if (told.HasTag)
-            response.Headers["ETag"] = ResponseHeader("Changes only when the answer does.");
-        if (status == 201)
-            response.Headers["Location"] = ResponseHeader("Where it is now.");
-        if (told.IsPage)
-            response.Headers["Link"] = ResponseHeader("The next page, with rel=\"next\"; absent on the last.");
+        var response = new OpenApiResponse { Description = words };
         if (told.Answer is not null && status is 200 or 201)
             response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(Schema(told.Answer!, context)) : Schema(told.Answer!, context), told.AnswerExample) };
         if (status == 200)
@@ -150,7 +146,14 @@ public sealed class OperationText : IOperationFilter
     private static OpenApiResponse ProblemResponse(IReadOnlyList<ProblemType> types, OperationFilterContext context) => new()
     {
         Description = string.Join("; ", types.Select(type => $"{type.Slug}: {type.Title}")) + ".",
-        Content = new Dictionary<string, IOpenApiMediaType> { ["application/problem+json"] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemBody), context.SchemaRepository) } },
+        Content = new Dictionary<string, IOpenApiMediaType>
+        {
+            ["application/problem+json"] = new OpenApiMediaType
+            {
+                Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemBody), context.SchemaRepository),
+                Examples = types.DistinctBy(type => type.Slug).ToDictionary(type => type.Slug, type => (IOpenApiExample)new OpenApiExampleReference(type.Slug, context.Document)),
+            },
+        },
     };
 
     private static IOpenApiSchema Page(IOpenApiSchema item) => new OpenApiSchema
@@ -168,33 +171,9 @@ public sealed class OperationText : IOperationFilter
 
     private static OpenApiMediaType Media(IOpenApiSchema schema, string? example) => new() { Schema = schema, Example = example is null ? null : JsonNode.Parse(example) };
 
-    private static OpenApiHeader ResponseHeader(string description) => new() { Description = description, Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
-
     private static string Text(int status) => status.ToString(CultureInfo.InvariantCulture);
-}
 
-/// <summary>What stands once in the document: tags, the server, the inline form of a design.</summary>
-public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
-{
-    public const string InlineDesign = "InlineDesign";
-    public const string NamedDesign = "NamedDesign";
-
-    public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
-    {
-        swaggerDoc.Servers = [new OpenApiServer { Url = settings.PathBase + "/", Description = "This server." }];
-        swaggerDoc.Tags = Operations.Tags.Select(tag => new OpenApiTag { Name = tag.Key, Description = tag.Value }).ToHashSet();
-        var design = (OpenApiSchema)swaggerDoc.Components!.Schemas![nameof(Design)];
-        var inline = (OpenApiSchema)design.CreateShallowCopy();
-        inline.Required = design.Required!.Where(name => name != "profile").ToHashSet();
-        inline.Description = "A design without a profile's key: the request has the profile beside it.";
-        swaggerDoc.Components.Schemas[InlineDesign] = inline;
-        var named = (OpenApiSchema)design.CreateShallowCopy();
-        named.Required = design.Required!.Append("key").ToHashSet();
-        named.Description = "A design with its key, as GET gives it.";
-        named.Properties = new Dictionary<string, IOpenApiSchema>(design.Properties!)
-        {
-            ["key"] = new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Description = "The design's key.", Examples = [JsonValue.Create("RB-014")] },
-        };
-        swaggerDoc.Components.Schemas[NamedDesign] = named;
-    }
+    private static string Text(Retirement retirement) => retirement.Sunset is { } sunset
+        ? string.Create(CultureInfo.InvariantCulture, $"Deprecated since {retirement.Since:yyyy-MM-dd}; answers until {sunset:yyyy-MM-dd}. See {retirement.Link}.")
+        : string.Create(CultureInfo.InvariantCulture, $"Deprecated since {retirement.Since:yyyy-MM-dd}. See {retirement.Link}.");
 }

@@ -4,6 +4,7 @@ using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents.Batches;
+using PriceFloor.Api.FirstContact;
 using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorHistories;
@@ -50,6 +51,7 @@ public static class Operations
         ["Keys"] = "Keys that open the service, and who changed what with them.",
         ["Backups"] = "Copies of the whole store.",
         ["Health"] = "Whether the service runs.",
+        ["First contact"] = "What this is and where to read on.",
     };
 
     public static readonly Operation Requirement = new("getRequirement", "Profiles", "What the year must bring in",
@@ -183,6 +185,9 @@ public static class Operations
         "Every change of a document and of a key, the newest first: when, by the key of which name, and to what. Never what stands in it. Scope: admin.")
     { Answer = typeof(AuditPage), AnswerExample = Examples.Audit };
 
+    public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on", "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
+    { Answer = typeof(WelcomeAnswer), AnswerExample = Examples.Welcome, OtherAnswers = [new(Format.Html, null, Examples.WelcomePage)] };
+
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };
 
@@ -200,6 +205,7 @@ public static class Operations
     {
         Answer = noun.Type,
         HasRevision = true,
+        HasLocation = true,
         RequestExample = noun.Example,
         AnswerExample = noun.StoredExample,
         Good = new Dictionary<int, string> { [200] = "Stored, or the same as before.", [201] = "Created." },

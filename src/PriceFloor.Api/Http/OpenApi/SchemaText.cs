@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using System.Reflection;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using PriceFloor.Api.PriceChecks;
@@ -28,8 +29,13 @@ public sealed class SchemaText : ISchemaFilter
             OfObject(concrete, context);
     }
 
+    /// <summary>What callers send: an absent property is absent, never null.</summary>
+    private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Name.EndsWith("Request", StringComparison.Ordinal);
+
     private static void OfMember(OpenApiSchema schema, PropertyInfo member)
     {
+        if (IsInput(member.DeclaringType!))
+            schema.Type &= ~JsonSchemaType.Null;
         var numbers = schema.Items as OpenApiSchema ?? schema;
         if (member.GetCustomAttribute<NumberFieldAttribute>() is { } field && numbers.Format == "decimal")
         {
@@ -56,8 +62,8 @@ public sealed class SchemaText : ISchemaFilter
         {
             var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
             var mayBeNull = s_nullability.Create(member).ReadState == NullabilityState.Nullable;
-            if (mayBeNull && value is OpenApiSchemaReference reference)
-                schema.Properties![name] = new OpenApiSchema { OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
+            if (mayBeNull && !IsInput(context.Type) && value is OpenApiSchemaReference reference)
+                schema.Properties![name] = new OpenApiSchema { Description = reference.Description, OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
             var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)) || (!mayBeNull && IsPositional(context.Type, name));
             if (isRequired)
                 (schema.Required ??= new HashSet<string>()).Add(name);
@@ -65,8 +71,27 @@ public sealed class SchemaText : ISchemaFilter
                 schema.Required?.Remove(name);
         }
 
+        if (IsInput(context.Type) && context.Type.GetConstructor(Type.EmptyTypes) is not null)
+            TellDefaults(schema, context.Type);
         foreach (var name in ReadOnlyFields.Of(context.Type).Order(StringComparer.Ordinal))
             schema.Properties![name] = ReadOnly(name);
+    }
+
+    /// <summary>What a property is where it is left out, read from the record itself.</summary>
+    private static void TellDefaults(OpenApiSchema schema, Type type)
+    {
+        var empty = Activator.CreateInstance(type);
+        foreach (var (name, value) in schema.Properties!.Where(property => schema.Required?.Contains(property.Key) != true))
+        {
+            var given = type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase)).GetValue(empty);
+            if (given is not (decimal or int or bool or Enum or System.Collections.ICollection))
+                continue;
+            var node = JsonSerializer.SerializeToNode(given, given.GetType(), WireJson.Options);
+            if (value is OpenApiSchema concrete)
+                concrete.Default = node;
+            else if (value is OpenApiSchemaReference reference)
+                reference.Default = node;
+        }
     }
 
     private static bool IsPositional(Type type, string name) =>
@@ -76,7 +101,7 @@ public sealed class SchemaText : ISchemaFilter
     {
         "revision" => new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", ReadOnly = true, Description = "Number of the revision, also its ETag; ignored on input.", Examples = [JsonValue.Create(1)] },
         "savedAt" => new OpenApiSchema { Type = JsonSchemaType.String, Format = "date-time", ReadOnly = true, Description = "When the revision was saved; ignored on input.", Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")] },
-        _ => new OpenApiSchema { Type = JsonSchemaType.String, ReadOnly = true, Description = "What the document is called in its path; ignored on input." },
+        _ => new OpenApiSchema { Type = JsonSchemaType.String, ReadOnly = true, Description = "What the document is called in its path; ignored on input.", Examples = [JsonValue.Create(name switch { "channel" => "web", "sku" => "RB-014", _ => "main" })] },
     };
 
     private static void OneOf(OpenApiSchema schema, SchemaFilterContext context, params IEnumerable<Type> types)

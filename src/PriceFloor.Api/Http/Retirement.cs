@@ -1,0 +1,59 @@
+using System.Globalization;
+using Microsoft.Extensions.Primitives;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>An address that callers should leave: since when (RFC 9745), when it stops answering (RFC 8594), and where that is explained.</summary>
+public sealed record Retirement
+{
+    public Retirement(DateTimeOffset since, DateTimeOffset? sunset, string link)
+    {
+        if (sunset < since)
+            throw new ArgumentException("An address cannot stop answering before it is deprecated.", nameof(sunset));
+        (Since, Sunset, Link) = (since, sunset, link);
+    }
+
+    public DateTimeOffset Since { get; }
+
+    /// <summary>Null while no end is decided.</summary>
+    public DateTimeOffset? Sunset { get; }
+
+    /// <summary>A page that says what to use instead.</summary>
+    public string Link { get; }
+
+    /// <summary>A date of structured fields (RFC 9651): seconds since 1970 after an @.</summary>
+    public string DeprecationField => string.Create(CultureInfo.InvariantCulture, $"@{Since.ToUnixTimeSeconds()}");
+
+    /// <summary>A date of HTTP (RFC 9110): Sunset is older than structured fields.</summary>
+    public string? SunsetField => Sunset?.ToString("R", CultureInfo.InvariantCulture);
+
+    /// <summary>Told on every answer of such an address, problems too; added last, so that no handler's own Link is lost.</summary>
+    public static Task Tell(HttpContext context, RequestDelegate next)
+    {
+        if (context.GetEndpoint()?.Metadata.GetMetadata<Retirement>() is { } retirement)
+            context.Response.OnStarting(() =>
+            {
+                retirement.WriteTo(context.Response.Headers);
+                return Task.CompletedTask;
+            });
+        return next(context);
+    }
+
+    private void WriteTo(IHeaderDictionary headers)
+    {
+        headers["Deprecation"] = DeprecationField;
+        headers.Link = StringValues.Concat(headers.Link, $"<{Link}>; rel=\"deprecation\"; type=\"text/html\"");
+        if (SunsetField is { } sunset)
+        {
+            headers["Sunset"] = sunset;
+            headers.Link = StringValues.Concat(headers.Link, $"<{Link}>; rel=\"sunset\"; type=\"text/html\"");
+        }
+    }
+}
+
+public static class RetirementConventions
+{
+    /// <summary>The address is deprecated since then and stops answering at sunset; link says what to use instead.</summary>
+    public static TBuilder Retiring<TBuilder>(this TBuilder builder, DateTimeOffset since, DateTimeOffset? sunset, string link) where TBuilder : IEndpointConventionBuilder =>
+        builder.WithMetadata(new Retirement(since, sunset, link));
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Contract;
+
+/// <summary>Every bound that the contract states for a request is the one that is kept: its last value passes, the next is refused.</summary>
+public sealed class BoundsTests
+{
+    /// <summary>Where in a body, what stands there, and whether that is past the bound.</summary>
+    private sealed record Trial(string Pointer, string Bound, JsonNode Kept, JsonNode Broken);
+
+    [Fact]
+    public async Task One_past_every_bound_is_refused_and_the_bound_itself_is_not()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var contract = await ContractDocument.Of(studio);
+        var count = 0;
+        var faults = new List<string>();
+        foreach (var (path, method, operation) in contract.Operations.Where(one => one.Operation["requestBody"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
+        {
+            var address = path.Replace("{profile}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal);
+            var schema = operation["requestBody"]!["content"]!["application/json"]!["schema"]!;
+            foreach (var trial in Trials(contract, schema, "", new HashSet<JsonObject>()))
+            {
+                count++;
+                var past = await RefusalsAt(studio, method, address, trial.Pointer, trial.Broken);
+                var kept = await RefusalsAt(studio, method, address, trial.Pointer, trial.Kept);
+                if (past.Count == 0)
+                    faults.Add($"{method} {path} {trial.Pointer}: {trial.Bound} is told, but what is past it passes");
+                else if (past.Intersect(kept).Any())
+                    faults.Add($"{method} {path} {trial.Pointer}: {trial.Bound} is told, but refused already ({string.Join(", ", past.Intersect(kept))})");
+            }
+        }
+
+        Assert.True(faults.Count == 0, string.Join('\n', faults));
+        Assert.InRange(count, 400, 4000);
+    }
+
+    private static IEnumerable<Trial> Trials(ContractDocument contract, JsonNode node, string pointer, IReadOnlySet<JsonObject> above)
+    {
+        var schema = contract.Followed(node);
+        if (above.Contains(schema))
+            yield break;
+        var seen = above.Append(schema).ToHashSet();
+        foreach (var branch in schema["oneOf"]?.AsArray() ?? [])
+            foreach (var trial in Trials(contract, branch!, pointer, seen))
+                yield return trial;
+        foreach (var trial in OfNumber(schema, pointer).Concat(OfText(schema, pointer)).Concat(OfWords(schema, pointer)))
+            yield return trial;
+        if (schema["maxItems"] is { } most)
+        {
+            var item = Filler(contract, schema["items"]!);
+            yield return new Trial(pointer, $"maxItems {most}", Many(item, most.GetValue<int>()), Many(item, most.GetValue<int>() + 1));
+        }
+
+        if (schema["items"] is { } items)
+            foreach (var trial in Trials(contract, items, pointer + "/0", seen))
+                yield return trial;
+        foreach (var (name, property) in schema["properties"]?.AsObject() ?? [])
+            if (property!["readOnly"] is null)
+                foreach (var trial in Trials(contract, property, $"{pointer}/{name}", seen))
+                    yield return trial;
+    }
+
+    private static IEnumerable<Trial> OfNumber(JsonObject schema, string pointer)
+    {
+        if (!Types(schema).Overlaps(["number", "integer"]))
+            yield break;
+        var step = Types(schema).Contains("integer") ? 1m : 0.01m;
+        if (Number(schema["minimum"]) is { } least)
+            yield return new Trial(pointer, $"minimum {least}", JsonValue.Create(least), JsonValue.Create(least - step));
+        if (Number(schema["exclusiveMinimum"]) is { } above)
+            yield return new Trial(pointer, $"exclusiveMinimum {above}", JsonValue.Create(above + step), JsonValue.Create(above));
+        if (Number(schema["maximum"]) is { } most)
+            yield return new Trial(pointer, $"maximum {most}", JsonValue.Create(most), JsonValue.Create(most + step));
+    }
+
+    private static IEnumerable<Trial> OfText(JsonObject schema, string pointer)
+    {
+        if (!Types(schema).Contains("string") || schema["enum"] is not null)
+            yield break;
+        if (Number(schema["maxLength"]) is { } most)
+            yield return new Trial(pointer, $"maxLength {most}", Letters(most), Letters(most + 1));
+        if (Number(schema["minLength"]) is { } least and > 0)
+            yield return new Trial(pointer, $"minLength {least}", Letters(least), Letters(least - 1));
+    }
+
+    private static IEnumerable<Trial> OfWords(JsonObject schema, string pointer)
+    {
+        foreach (var word in schema["enum"]?.AsArray() ?? [])
+            yield return new Trial(pointer, $"enum {word}", word!.DeepClone(), JsonValue.Create("no-such-word"));
+    }
+
+    /// <summary>The faults told at that place, of a body that has nothing but it: what is missing elsewhere is told elsewhere, and rules between fields have words of their own.</summary>
+    private static async Task<IReadOnlyList<string>> RefusalsAt(Studio studio, string method, string address, string pointer, JsonNode value)
+    {
+        var answer = await studio.Send(method.ToUpperInvariant(), address, BodyWith(pointer, value).ToJsonString());
+        if (answer.Status < 400 || !answer.Json.TryGetProperty("errors", out var errors))
+            return [];
+        return [.. errors.EnumerateArray().Where(error => error.TryGetProperty("pointer", out var place) && place.GetString() == "#" + pointer).Select(error => $"{error.GetProperty("code")}: {error.GetProperty("detail")}")];
+    }
+
+    private static JsonNode BodyWith(string pointer, JsonNode value) => pointer.Split('/').Skip(1).Reverse()
+        .Aggregate(value.DeepClone(), (inner, name) => name == "0" ? new JsonArray(inner) : new JsonObject { [name] = inner });
+
+    /// <summary>The least that an element of a list may be, so that only the length can be wrong.</summary>
+    private static JsonNode Filler(ContractDocument contract, JsonNode node)
+    {
+        var schema = contract.Followed(node);
+        return Types(schema).Contains("string") ? schema["enum"]?[0]!.DeepClone() ?? JsonValue.Create("a") : Types(schema).Contains("number") ? JsonValue.Create(0.5m) : schema["oneOf"] is not null ? JsonValue.Create("web") : new JsonObject();
+    }
+
+    private static JsonArray Many(JsonNode item, int count) => [.. Enumerable.Repeat(item, count).Select(one => one.DeepClone())];
+
+    private static JsonValue Letters(decimal count) => JsonValue.Create(new string('a', (int)count));
+
+    private static decimal? Number(JsonNode? bound) => bound is null ? null : decimal.Parse(bound.ToJsonString(), NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private static HashSet<string> Types(JsonObject schema) => schema["type"] switch
+    {
+        JsonArray several => [.. several.Select(type => type!.GetValue<string>())],
+        { } one => [one.GetValue<string>()],
+        _ => [],
+    };
+}

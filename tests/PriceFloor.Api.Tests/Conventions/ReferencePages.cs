@@ -1,0 +1,32 @@
+using System.Text;
+using System.Text.Json;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Running;
+using PriceFloor.Pricing;
+
+namespace PriceFloor.Api.Tests.Conventions;
+
+/// <summary>The pages of docs/reference, written from the code.</summary>
+public static class ReferencePages
+{
+    public static IReadOnlyDictionary<string, string> All { get; } = new Dictionary<string, string>
+    {
+        ["settings.md"] = Page("Settings", "Environment variables of the service. Another name that begins with `PRICEFLOOR_` is warned about at start. How to use them: [running it](../running.md).",
+            ["environment", "meaning"], Settings.Names.Select(setting => new[] { $"`{setting.Key}`", setting.Value })),
+        ["problems.md"] = Page("Problems", "Every error is `application/problem+json` (RFC 9457); its `type` is `/problems/` and one of these words. The service answers the same at that address.",
+            ["type", "status", "what it means", "how to mend it"], ProblemTypes.All.OrderBy(type => type.Status).ThenBy(type => type.Slug, StringComparer.Ordinal).Select(type => new[] { $"`{type.Slug}`", $"{type.Status}", $"**{type.Title}.** {type.Meaning}", type.Mending })),
+        ["headings.md"] = Page("Headings", "What an expense may be filed under with `heading`. A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
+            ["heading"], Enum.GetValues<Heading>().Select(heading => new[] { $"`{JsonSerializer.SerializeToElement(heading, WireJson.Options).GetString()}`" })),
+    };
+
+    private static string Page(string title, string words, IReadOnlyList<string> columns, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        var page = new StringBuilder($"# {title}\n\nWritten from the code; a test keeps it so. {words}\n\n");
+        page.Append(Row(columns)).Append(Row([.. columns.Select(_ => "---")]));
+        foreach (var row in rows)
+            page.Append(Row(row));
+        return page.ToString();
+    }
+
+    private static string Row(IEnumerable<string> cells) => $"| {string.Join(" | ", cells.Select(cell => cell.Replace("|", "\\|", StringComparison.Ordinal)))} |\n";
+}
