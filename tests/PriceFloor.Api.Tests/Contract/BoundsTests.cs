@@ -18,9 +18,9 @@ public sealed class BoundsTests
         var contract = await ContractDocument.Of(studio);
         var count = 0;
         var faults = new List<string>();
-        foreach (var (path, method, operation) in contract.Operations.Where(one => one.Operation["requestBody"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
+        foreach (var (path, method, operation) in contract.Operations.Where(one => one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
         {
-            var address = path.Replace("{profile}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal);
+            var address = path.Replace("{profile}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal).Replace("{key}", "trial", StringComparison.Ordinal);
             var schema = operation["requestBody"]!["content"]!["application/json"]!["schema"]!;
             foreach (var trial in Trials(contract, schema, "", new HashSet<JsonObject>()))
             {

@@ -16,6 +16,8 @@ public sealed class ReadingRuleTests
         Assert.Equal(("\"1\"", "\"1\"", "\"2\""), (first["ETag"], same["ETag"], second["ETag"]));
         Assert.Contains("\"rules\":[{\"textHas\":\"rent\",\"least\":100.5,\"heading\":\"rent\",\"to\":\"business\"}]", first.Text, StringComparison.Ordinal);
         Assert.Equal(2, (await studio.Get("/v1/reading-rules/main/revisions")).Json.GetProperty("items").GetArrayLength());
+        var given = (await studio.Get("/v1/reading-rules/main")).Text;
+        Assert.Equal((200, "\"2\""), ((await studio.Put("/v1/reading-rules/main", given)) is var again ? again.Status : 0, again["ETag"])); // what GET gave is put back
         Assert.Equal(204, (await studio.Delete("/v1/reading-rules/main")).Status);
     }
 

@@ -65,7 +65,7 @@ public sealed class OperationText : IOperationFilter
             Schema = name == "number"
                 ? new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Minimum = "1" }
                 : new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Pattern = "^[A-Za-z0-9._~:+-]{1,64}$" },
-            Example = JsonValue.Create(name switch { "profile" => "main", "sku" => "RB-014", "channel" => "web", "number" => "1", _ => "shop-plugin" }) is { } example && name != "number" ? example : JsonValue.Create(1),
+            Example = JsonValue.Create(name switch { "profile" or "key" => "main", "sku" => "RB-014", "channel" => "web", "number" => "1", _ => "shop-plugin" }) is { } example && name != "number" ? example : JsonValue.Create(1),
         });
 
     private static OpenApiParameter Query(QueryParameter parameter) => new()

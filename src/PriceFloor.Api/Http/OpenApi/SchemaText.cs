@@ -6,6 +6,7 @@ using Microsoft.OpenApi;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Pricing;
+using PriceFloor.Statements;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PriceFloor.Api.Http.OpenApi;
@@ -30,7 +31,7 @@ public sealed class SchemaText : ISchemaFilter
     }
 
     /// <summary>What callers send: an absent property is absent, never null.</summary>
-    private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Name.EndsWith("Request", StringComparison.Ordinal);
+    private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Assembly == typeof(ReadingRules).Assembly || type.Name.EndsWith("Request", StringComparison.Ordinal);
 
     private static void OfMember(OpenApiSchema schema, PropertyInfo member)
     {

@@ -4,6 +4,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
 using PriceFloor.Pricing;
+using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Http;
 
@@ -86,6 +87,7 @@ public static class ReadOnlyFields
         [typeof(Design)] = ["key", "revision", "savedAt"],
         [typeof(Channel)] = ["key", "revision", "savedAt"],
         [typeof(ListedPrice)] = ["sku", "channel", "revision", "savedAt"],
+        [typeof(ReadingRules)] = ["key", "revision", "savedAt"],
     };
 
     public static IReadOnlySet<string> Of(Type type) => s_fields.GetValueOrDefault(type, []);
