@@ -119,7 +119,10 @@ public sealed class ProfileDraftTests
     {
         var stored = new CostProfile
         {
-            Name = "Year 2027", Currency = "USD", YearStart = Bank.Day("2027-01-01"), Calendar = new StudioCalendar { WeeksPerYear = 46, DaysPerWeek = 4, HoursPerDay = 7 },
+            Name = "Year 2027",
+            Currency = "USD",
+            YearStart = Bank.Day("2027-01-01"),
+            Calendar = new StudioCalendar { WeeksPerYear = 46, DaysPerWeek = 4, HoursPerDay = 7 },
             Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m },
             Expenses = [new Expense { Name = "Rent", Amount = 500, Per = Per.Month, Deductible = true }],
             OtherIncome = [new OtherIncome { Name = "Evening classes", Amount = 100, Per = Per.Month, Kind = IncomeKind.Net, DaysPerYear = 12 }],
@@ -139,7 +142,8 @@ public sealed class ProfileDraftTests
     {
         var stored = new CostProfile
         {
-            Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8 },
+            Currency = "USD",
+            Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8 },
             Expenses = [new Expense { Name = "Bench", Amount = 500, Per = Per.Month, Heading = Heading.Rent }, new Expense { Amount = 90, Per = Per.Year, Heading = Heading.Software }],
             Household = [new HouseholdLine { Name = "Groceries", Amount = 50, Per = Per.Month }],
         };
@@ -167,7 +171,9 @@ public sealed class ProfileDraftTests
         // 73 of 365 days are a fifth; 12,000 a year is needed.
         var profile = new CostProfile
         {
-            Currency = "USD", YearStart = Bank.Day("2026-01-01"), Calendar = new StudioCalendar { WeeksPerYear = 45, DaysPerWeek = 5, HoursPerDay = 8 },
+            Currency = "USD",
+            YearStart = Bank.Day("2026-01-01"),
+            Calendar = new StudioCalendar { WeeksPerYear = 45, DaysPerWeek = 5, HoursPerDay = 8 },
             Expenses = [new Expense { Amount = 12000, Per = Per.Year }],
         };
         var pace = Pace.Of(StudioYear.Of(profile, default).Value, Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-03-14", Bank.Line("2026-02-01", 3000, "Payout"))))!;
@@ -181,7 +187,9 @@ public sealed class ProfileDraftTests
     {
         var profile = new CostProfile
         {
-            Currency = "USD", YearStart = Bank.Day("2026-01-01"), Calendar = new StudioCalendar { WeeksPerYear = 45, DaysPerWeek = 5, HoursPerDay = 8 },
+            Currency = "USD",
+            YearStart = Bank.Day("2026-01-01"),
+            Calendar = new StudioCalendar { WeeksPerYear = 45, DaysPerWeek = 5, HoursPerDay = 8 },
             Expenses = [new Expense { Amount = 12000, Per = Per.Year }, new Expense { Amount = 100, Per = Per.Month, Heading = Heading.CommissionsAndFees, TracedTo = TracedTo.Sale }],
         };
         var rules = Bank.Rules(Bank.Rule("payout", Placement.Sale), Bank.Rule("card fee", Placement.Business, Heading.CommissionsAndFees));
