@@ -1,11 +1,5 @@
 using Microsoft.AspNetCore.Hosting;
-using Microsoft.AspNetCore.TestHost;
-using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Running;
-using Serilog;
-using Serilog.Core;
-using Serilog.Events;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Security;
@@ -16,15 +10,11 @@ public sealed class SecretTests
     [Fact]
     public async Task No_key_is_in_a_log_or_a_problem_however_it_came()
     {
-        var log = new Captured();
+        var log = new CapturedLog();
         await using var studio = new Studio(configure: host =>
         {
             host.UseSetting("PRICEFLOOR_METRICS", "on");
-            host.ConfigureTestServices(services => services.AddSerilog(write =>
-            {
-                RequestLog.KeepAddressesOut(write);
-                write.MinimumLevel.Verbose().WriteTo.Sink(log);
-            }));
+            log.Of(host);
         });
         await studio.HasASmallShop();
         var secret = (await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"]}""")).Json.GetProperty("key").GetString()!;
@@ -70,16 +60,5 @@ public sealed class SecretTests
         var answer = (await studio.Get($"/v1/profiles?key={KeyText.New()}")).IsProblem(400, "unreadable-request");
         Assert.Equal("key-in-address", Assert.Single(answer.Codes));
         Assert.Contains("rotate", (await studio.Get($"/v1/profiles?key={KeyText.New()}", studio.ClientWith(null))).IsProblem(401, "no-key").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
-    }
-
-    private sealed class Captured : ILogEventSink
-    {
-        public List<string> Lines { get; } = [];
-
-        public void Emit(LogEvent logEvent)
-        {
-            lock (Lines)
-                Lines.Add($"{logEvent.RenderMessage(null)} {string.Join(' ', logEvent.Properties.Select(property => property.ToString()))} {logEvent.Exception}");
-        }
     }
 }

@@ -107,11 +107,16 @@ public sealed class StatementTests
     [Fact]
     public async Task Nothing_of_the_bank_is_stored_or_logged()
     {
-        await using var studio = new Studio();
+        var log = new CapturedLog();
+        await using var studio = new Studio(configure: log.Of);
         await studio.Has("/v1/reading-rules/main", Rules);
         var secret = "Zaunkoenig" + Guid.NewGuid().ToString("N");
         Assert.Contains(secret, (await Send(studio, "?currency=USD", ("current", $"Date,Amount,Description\r\n2026-01-05,-4711.13,{secret}\r\n"))).Text, StringComparison.Ordinal);
+        foreach (var broken in new[] { $"{secret}", $"<?xml version=\"1.0\"?><{secret}>", $"OFXHEADER:100\r\n<OFX><{secret}>", $"Date,Amount,Description\r\n{secret},{secret},{secret}\r\n" })
+            Assert.DoesNotContain(secret, (await Send(studio, "?currency=USD", ("current", broken))).Text, StringComparison.Ordinal);
 
+        Assert.Contains(log.Lines, line => line.Contains("/v1/statements", StringComparison.Ordinal));
+        Assert.DoesNotContain(log.Lines, line => line.Contains(secret, StringComparison.Ordinal) || line.Contains("4711", StringComparison.Ordinal));
         foreach (var file in Directory.EnumerateFiles(studio.Folder).Where(file => !file.EndsWith(".lock", StringComparison.Ordinal)))
         {
             await using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
