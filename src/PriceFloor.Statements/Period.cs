@@ -36,15 +36,22 @@ public readonly record struct Period(DateOnly From, DateOnly To)
         new(new DateOnly(first.Year, first.Month, 1), new DateOnly(last.Year, last.Month, DateTime.DaysInMonth(last.Year, last.Month)));
 }
 
+/// <summary>What one file covers of an account.</summary>
+/// <param name="Period">What it is taken to cover.</param>
+/// <param name="Certain">The days that it certainly has: what it says itself, else from its first line to its last.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct Covered(Period Period, Period Certain);
+
 /// <summary>Which days of an account the files cover.</summary>
 public sealed class Coverage
 {
-    /// <summary>Coverage of these periods of one account.</summary>
-    public Coverage(string account, IEnumerable<Period> periods)
+    /// <summary>Coverage of one account by these files.</summary>
+    public Coverage(string account, IReadOnlyCollection<Covered> files)
     {
         Account = account;
-        var (covered, gaps, overlaps) = (new List<Period>(), new List<Period>(), new List<Period>());
-        foreach (var period in periods.OrderBy(period => period.From).ThenBy(period => period.To))
+        Overlaps = OverlapsOf(files);
+        var (covered, gaps) = (new List<Period>(), new List<Period>());
+        foreach (var period in files.Select(file => file.Period).OrderBy(period => period.From).ThenBy(period => period.To))
         {
             if (covered.Count == 0)
             {
@@ -53,8 +60,6 @@ public sealed class Coverage
             }
 
             var last = covered[^1];
-            if (last.Shared(period) is { } shared)
-                overlaps.Add(shared);
             if (period.From > last.To.AddDays(1))
             {
                 gaps.Add(new Period(last.To.AddDays(1), period.From.AddDays(-1)));
@@ -66,7 +71,7 @@ public sealed class Coverage
             }
         }
 
-        (Covered, Gaps, Overlaps, Months) = (covered, gaps, overlaps, covered.Sum(period => period.Months));
+        (Covered, Gaps, Months) = (covered, gaps, covered.Sum(period => period.Months));
     }
 
     public string Account { get; }
@@ -76,7 +81,7 @@ public sealed class Coverage
     /// <summary>Days between two files that neither has.</summary>
     public IReadOnlyList<Period> Gaps { get; }
 
-    /// <summary>Days that two files have.</summary>
+    /// <summary>Days that two files certainly have.</summary>
     public IReadOnlyList<Period> Overlaps { get; }
 
     /// <summary>Months covered, without the gaps.</summary>
@@ -84,4 +89,17 @@ public sealed class Coverage
 
     /// <summary>True where a whole year or more is covered, so that nothing is left to guess.</summary>
     public bool IsWholeYear => Rounding.Settle(Months) >= 12;
+
+    private static List<Period> OverlapsOf(IEnumerable<Covered> files)
+    {
+        var (overlaps, last) = (new List<Period>(), (Period?)null);
+        foreach (var period in files.Select(file => file.Certain).OrderBy(period => period.From).ThenBy(period => period.To))
+        {
+            if (last?.Shared(period) is { } shared)
+                overlaps.Add(shared);
+            last = last is { } before && before.To > period.To ? before : period;
+        }
+
+        return overlaps;
+    }
 }

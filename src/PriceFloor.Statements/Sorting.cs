@@ -82,7 +82,16 @@ public sealed class Sorting
 
     private static List<Coverage> CoverageOf(IReadOnlyList<StatementFile> files, Period? asked) =>
         [.. files.SelectMany(file => file.Statements).GroupBy(statement => statement.Account)
-            .Select(account => new Coverage(account.Key, account.Select(PeriodOf).OfType<Period>().Select(period => Within(period, asked)).OfType<Period>()))];
+            .Select(account => new Coverage(account.Key, [.. account.Select(statement => CoveredBy(statement, asked)).OfType<Covered>()]))];
+
+    private static Covered? CoveredBy(AccountStatement statement, Period? asked)
+    {
+        if (PeriodOf(statement) is not { } period || Within(period, asked) is not { } covered)
+            return null;
+        var says = statement is { From: not null, To: not null } || statement.Transactions.Count == 0;
+        var certain = says ? period : new Period(statement.Transactions.Min(transaction => transaction.Date), statement.Transactions.Max(transaction => transaction.Date));
+        return new Covered(covered, Within(certain, asked) ?? covered);
+    }
 
     private static Period? Within(Period period, Period? asked) => asked is { } wanted ? period.Shared(wanted) : period;
 

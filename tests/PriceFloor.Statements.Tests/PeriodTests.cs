@@ -17,7 +17,7 @@ public sealed class PeriodTests
     [Fact]
     public void Days_between_two_files_are_a_gap_and_days_in_both_an_overlap()
     {
-        var coverage = new Coverage("current", [new(Bank.Day("2026-05-01"), Bank.Day("2026-08-31")), new(Bank.Day("2026-01-01"), Bank.Day("2026-03-31")), new(Bank.Day("2026-08-15"), Bank.Day("2026-12-31"))]);
+        var coverage = Coverage("2026-05-01", "2026-08-31", "2026-01-01", "2026-03-31", "2026-08-15", "2026-12-31");
 
         Assert.Equal([new Period(Bank.Day("2026-04-01"), Bank.Day("2026-04-30"))], coverage.Gaps);
         Assert.Equal([new Period(Bank.Day("2026-08-15"), Bank.Day("2026-08-31"))], coverage.Overlaps);
@@ -27,7 +27,7 @@ public sealed class PeriodTests
     [Fact]
     public void Files_that_follow_one_another_leave_no_gap()
     {
-        var coverage = new Coverage("current", [new(Bank.Day("2026-01-01"), Bank.Day("2026-06-30")), new(Bank.Day("2026-07-01"), Bank.Day("2026-12-31"))]);
+        var coverage = Coverage("2026-01-01", "2026-06-30", "2026-07-01", "2026-12-31");
 
         Assert.Empty(coverage.Gaps);
         Assert.Empty(coverage.Overlaps);
@@ -37,9 +37,33 @@ public sealed class PeriodTests
     [Fact]
     public void A_file_within_another_takes_nothing_away_from_it()
     {
-        var coverage = new Coverage("current", [new(Bank.Day("2026-01-01"), Bank.Day("2026-12-31")), new(Bank.Day("2026-04-01"), Bank.Day("2026-04-30"))]);
+        var coverage = Coverage("2026-01-01", "2026-12-31", "2026-04-01", "2026-04-30");
 
         Assert.Equal(12, coverage.Months);
         Assert.Single(coverage.Overlaps);
     }
+
+    [Fact]
+    public void Two_sheets_that_part_a_month_between_them_overlap_in_no_day()
+    {
+        var sorting = Bank.Sort(Bank.Rules(Bank.Rule("rent", Placement.Business)),
+            Bank.File("current", null, null, Bank.Line("2026-01-05", -1, "Rent"), Bank.Line("2026-03-12", -1, "Rent")),
+            Bank.File("current", null, null, Bank.Line("2026-03-16", -1, "Rent"), Bank.Line("2026-06-05", -1, "Rent")));
+        var coverage = Assert.Single(sorting.Coverage);
+
+        Assert.Equal((0, 0, 6m), (coverage.Overlaps.Count, coverage.Gaps.Count, coverage.Months));
+    }
+
+    [Fact]
+    public void Two_sheets_with_the_same_days_overlap_in_those()
+    {
+        var sorting = Bank.Sort(Bank.Rules(Bank.Rule("rent", Placement.Business)),
+            Bank.File("current", null, null, Bank.Line("2026-01-05", -1, "Rent"), Bank.Line("2026-03-12", -1, "Rent")),
+            Bank.File("current", null, null, Bank.Line("2026-03-10", -2, "Rent"), Bank.Line("2026-06-05", -1, "Rent")));
+
+        Assert.Equal([new Period(Bank.Day("2026-03-10"), Bank.Day("2026-03-12"))], Assert.Single(sorting.Coverage).Overlaps);
+    }
+
+    private static Coverage Coverage(params string[] days) =>
+        new("current", [.. days.Chunk(2).Select(ends => new Period(Bank.Day(ends[0]), Bank.Day(ends[1]))).Select(period => new Covered(period, period))]);
 }
