@@ -15,6 +15,15 @@ public static class DataFolder
     public static string Asker => Unix.Self is not { } self ? $"user {Environment.UserName}"
         : string.Create(CultureInfo.InvariantCulture, $"user{(Environment.UserName is { Length: > 0 } name ? " " + name : "")} (uid {self.User}, gid {self.Group})");
 
+    /// <summary>Makes a folder that is its owner's only, since a household's budget goes into it; one that is there stays as it is.</summary>
+    public static void Create(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+            Directory.CreateDirectory(folder);
+        else
+            Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+    }
+
     /// <summary>The folder cannot be written: who asks, whose it is, and what mends it.</summary>
     public static StoreException Refused(string folder, Exception fault)
     {

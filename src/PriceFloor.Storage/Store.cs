@@ -53,7 +53,7 @@ public sealed class Store : IDisposable
     {
         try
         {
-            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!);
+            DataFolder.Create(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!);
             RefuseAlienFile();
             using var connection = Connect();
             var upgrade = Upgrading.Bring(connection, Path, _clock.GetUtcNow());

@@ -19,7 +19,7 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
         var path = Path.Combine(Path.GetFullPath(folder), FileName);
         try
         {
-            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            DataFolder.Create(Path.GetDirectoryName(path)!);
             _held = OpenAlone(path);
             _held.SetLength(0);
             _held.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"pid {Environment.ProcessId}, started {clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}, host {Environment.MachineName}\n")));

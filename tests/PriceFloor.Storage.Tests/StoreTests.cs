@@ -34,6 +34,13 @@ public sealed class StoreTests : IDisposable
     }
 
     [Fact]
+    public void A_folder_that_it_makes_is_its_owners_only()
+    {
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(Path.Combine(_folder, "data")));
+    }
+
+    [Fact]
     public void What_is_acknowledged_is_on_the_disk()
     {
         Save("a", "1");

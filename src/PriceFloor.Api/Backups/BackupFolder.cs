@@ -57,10 +57,7 @@ public sealed class BackupFolder(Settings settings, TimeProvider clock)
     {
         try
         {
-            if (OperatingSystem.IsWindows())
-                Directory.CreateDirectory(Path);
-            else
-                Directory.CreateDirectory(Path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            DataFolder.Create(Path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
