@@ -54,6 +54,14 @@ public sealed class OpenApiTests
     }
 
     [Fact]
+    public async Task Many_may_ask_for_the_document_at_once()
+    {
+        await using var studio = new Studio();
+        var answers = await Task.WhenAll(Enumerable.Range(0, 24).Select(_ => Task.Run(() => studio.Get("/openapi/v1.json"), Studio.Cancellation)));
+        Assert.All(answers, answer => Assert.Equal((200, answers[0].Text), (answer.Status, answer.Text)));
+    }
+
+    [Fact]
     public async Task Every_number_is_an_exact_decimal_with_the_bounds_that_the_reader_keeps()
     {
         await using var studio = new Studio();

@@ -28,6 +28,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         { Start + ",\"name\":\"a\\tb\"}", "#/name", "control-character" },
         { Start + ",\"name\":\"" + new string('n', 201) + "\"}", "#/name", "too-long" },
         { Start + """ ,"yearStart":"2027-02-30"}""", "#/yearStart", "not-a-date" },
+        { Start + """ ,"yearStart":"9999-01-01"}""", "#/yearStart", "not-a-date" }, // its year would have no end
         { Start + """ ,"soldShare":0}""", "#/soldShare", "out-of-range" },
         { Start + """ ,"materials":[{"material":"rod","price":1},{"material":"rod","price":2}]}""", "#/materials/1/material", "duplicate" },
         { Start.Replace("8}", """8,"benchShare":0}""", StringComparison.Ordinal) + "}", "#/calendar/benchShare", "no-bench-time" },

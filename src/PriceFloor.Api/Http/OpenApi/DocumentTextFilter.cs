@@ -11,6 +11,7 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
 {
     public const string InlineDesign = "InlineDesign";
     public const string NamedDesign = "NamedDesign";
+    public const string Deletion = "Deletion";
 
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
@@ -31,5 +32,23 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
             ["key"] = new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Description = "The design's key.", Examples = [JsonValue.Create("RB-014")] },
         };
         swaggerDoc.Components.Schemas[NamedDesign] = named;
+        swaggerDoc.Components.Schemas[Deletion] = DeletionOf();
     }
+
+    private static OpenApiSchema DeletionOf() => new()
+    {
+        Type = JsonSchemaType.Object,
+        Description = "A revision that deleted its document; the ones before it stay.",
+        Required = new HashSet<string> { "revision", "savedAt", "deleted" },
+        AdditionalPropertiesAllowed = false,
+        Properties = new Dictionary<string, IOpenApiSchema>
+        {
+            ["key"] = new OpenApiSchema { Type = JsonSchemaType.String, Description = "The document's key.", Examples = [JsonValue.Create("main")] },
+            ["sku"] = new OpenApiSchema { Type = JsonSchemaType.String, Description = "Of a listed price: the design.", Examples = [JsonValue.Create("RB-014")] },
+            ["channel"] = new OpenApiSchema { Type = JsonSchemaType.String, Description = "Of a listed price: the channel.", Examples = [JsonValue.Create("web")] },
+            ["revision"] = new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Description = "Number of the revision.", Examples = [JsonValue.Create(2)] },
+            ["savedAt"] = new OpenApiSchema { Type = JsonSchemaType.String, Format = "date-time", Description = "When it was deleted.", Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")] },
+            ["deleted"] = new OpenApiSchema { Type = JsonSchemaType.Boolean, Description = "Always true.", Enum = [JsonValue.Create(true)] },
+        },
+    };
 }

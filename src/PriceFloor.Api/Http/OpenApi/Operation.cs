@@ -36,6 +36,9 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>True where the answer is a page of documents.</summary>
     public bool IsPage { get; init; }
 
+    /// <summary>True where a document in the answer may be its deletion.</summary>
+    public bool TellsDeletions { get; init; }
+
     /// <summary>The problems that the call can answer with, besides those that every call can.</summary>
     public IReadOnlyList<ProblemType> Problems { get; init; } = [];
 }

@@ -111,7 +111,7 @@ public sealed class OperationText : IOperationFilter
     {
         var response = new OpenApiResponse { Description = words };
         if (told.Answer is not null && status is 200 or 201)
-            response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(Schema(told.Answer!, context)) : Schema(told.Answer!, context), told.AnswerExample) };
+            response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(AnswerOf(told, context)) : AnswerOf(told, context), told.AnswerExample) };
         if (status == 200)
             foreach (var other in told.OtherAnswers)
                 response.Content![other.Format.MediaType] = In(other, context);
@@ -166,6 +166,10 @@ public sealed class OperationText : IOperationFilter
             ["next"] = new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Description = "What to give as after for the next page; null on the last." },
         },
     };
+
+    private static IOpenApiSchema AnswerOf(Operation told, OperationFilterContext context) => told.TellsDeletions
+        ? new OpenApiSchema { OneOf = [Schema(told.Answer!, context), new OpenApiSchemaReference(DocumentTextFilter.Deletion)] }
+        : Schema(told.Answer!, context);
 
     private static IOpenApiSchema Schema(Type type, OperationFilterContext context) => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);
 

@@ -218,8 +218,8 @@ public static class Operations
 
     public static Operation Revisions(Noun noun) => new($"list{noun.Id}Revisions", noun.Tag, $"The history of a {noun.One}",
         "Every revision in order, also after a delete; a delete is a revision with deleted true. Scope: read.")
-    { Answer = noun.Type, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
+    { Answer = noun.Type, TellsDeletions = true, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
 
     public static Operation Revision(Noun noun) => new($"get{noun.Id}Revision", noun.Tag, $"One revision of a {noun.One}", "The document as that revision had it; it never changes. Scope: read.")
-    { Answer = noun.Type, HasRevision = true, AnswerExample = noun.StoredExample, Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." } };
+    { Answer = noun.Type, TellsDeletions = true, HasRevision = true, AnswerExample = noun.StoredExample, Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." } };
 }

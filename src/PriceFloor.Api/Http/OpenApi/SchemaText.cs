@@ -14,8 +14,6 @@ namespace PriceFloor.Api.Http.OpenApi;
 /// <summary>Puts into each schema what the reader checks: bounds, lengths, which members are needed, which may be null.</summary>
 public sealed class SchemaText : ISchemaFilter
 {
-    private static readonly NullabilityInfoContext s_nullability = new();
-
     public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
     {
         if (schema is not OpenApiSchema concrete)
@@ -59,10 +57,11 @@ public sealed class SchemaText : ISchemaFilter
     {
         var isAnswer = context.Type.Name.EndsWith("Answer", StringComparison.Ordinal) || context.Type == typeof(ProblemBody);
         schema.AdditionalPropertiesAllowed = isAnswer;
+        var nullability = new NullabilityInfoContext(); // one for all would not bear two documents being written at once
         foreach (var (name, value) in schema.Properties!.ToList())
         {
             var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
-            var mayBeNull = s_nullability.Create(member).ReadState == NullabilityState.Nullable;
+            var mayBeNull = nullability.Create(member).ReadState == NullabilityState.Nullable;
             if (mayBeNull && !IsInput(context.Type) && value is OpenApiSchemaReference reference)
                 schema.Properties![name] = new OpenApiSchema { Description = reference.Description, OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
             var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)) || (!mayBeNull && IsPositional(context.Type, name));

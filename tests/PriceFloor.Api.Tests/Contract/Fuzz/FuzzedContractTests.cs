@@ -1,0 +1,99 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Contract.Fuzz;
+
+/// <summary>
+/// Every operation of the contract, asked rightly, nearly rightly and wrongly. PRICEFLOOR_FUZZ_SEED and PRICEFLOOR_FUZZ_COUNT make other runs;
+/// a fault tells its seed, with which it comes again.
+/// </summary>
+public sealed class FuzzedContractTests(ITestOutputHelper output)
+{
+    private static int Setting(string name, int otherwise) => int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out var set) ? set : otherwise;
+
+    [Fact]
+    public async Task Whatever_is_asked_the_answer_is_one_that_the_contract_tells()
+    {
+        var (seed, count) = (Setting("PRICEFLOOR_FUZZ_SEED", 20270102), Setting("PRICEFLOOR_FUZZ_COUNT", 2000));
+        await using var studio = new Studio();
+        var contract = await ContractDocument.Of(studio);
+        var fuzzing = new Fuzzing(studio, contract, seed);
+
+        await fuzzing.Run(count);
+
+        output.WriteLine($"seed {seed}, {fuzzing.Statuses.Values.Sum()} requests: {string.Join(", ", fuzzing.Statuses.Select(one => $"{one.Value} x {one.Key}"))}");
+        Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
+        // Requests that are all refused, or all taken, would try only half of the service.
+        Assert.True(fuzzing.Statuses.Where(one => one.Key < 300).Sum(one => one.Value) > count / 5, $"{fuzzing.Statuses.Count}");
+        Assert.True(fuzzing.Statuses.Where(one => one.Key >= 400).Sum(one => one.Value) > count / 4);
+        if (count >= 2000)
+            Assert.Empty(contract.Operations.Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys));
+    }
+
+    /// <summary>What the fuzzer would not notice it could not guard.</summary>
+    [Theory]
+    [InlineData("status", "418 is not told for this operation")]
+    [InlineData("body", "200: : ")]
+    [InlineData("page", " as text/html")]
+    [InlineData("half", "422, but something was written")]
+    [InlineData("crash", "500")]
+    public async Task A_fault_that_is_planted_is_found(string plant, string told)
+    {
+        await using var studio = new Studio(configure: host => host.ConfigureServices(services => services.AddSingleton<IStartupFilter>(new Planted(plant))));
+        var fuzzing = new Fuzzing(studio, await ContractDocument.Of(studio), 20270103);
+
+        await fuzzing.Run(400, mostFaults: 1);
+
+        Assert.Contains(fuzzing.Faults, fault => fault.Contains(told, StringComparison.Ordinal));
+    }
+
+    /// <summary>A service with one fault.</summary>
+    private sealed class Planted(string fault) : IStartupFilter
+    {
+        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) => app =>
+        {
+            app.Use(Spoil);
+            next(app);
+        };
+
+        private async Task Spoil(HttpContext context, RequestDelegate next)
+        {
+            var isList = context.Request.Method == "GET" && context.Request.Path == "/v1/channels";
+            switch (fault)
+            {
+                case "status" when isList:
+                    context.Response.StatusCode = 418;
+                    await Write(context, "application/problem+json", """{"status":418}""");
+                    break;
+                case "body" when isList:
+                    await Write(context, "application/json", """{"things":[]}""");
+                    break;
+                case "page" when isList:
+                    context.Response.StatusCode = 422;
+                    await Write(context, "text/html", "<p>No.");
+                    break;
+                case "crash" when isList:
+                    context.Response.StatusCode = 500;
+                    await Write(context, "application/problem+json", """{"status":500}""");
+                    break;
+                case "half" when context.Request.Path == "/v1/keys" && context.Request.Method == "POST":
+                    context.Response.OnStarting(() => Task.FromResult(context.Response.StatusCode = context.Response.StatusCode == 201 ? 422 : context.Response.StatusCode));
+                    await next(context);
+                    break;
+                default:
+                    await next(context);
+                    break;
+            }
+        }
+
+        private static Task Write(HttpContext context, string type, string text)
+        {
+            context.Response.ContentType = type;
+            return context.Response.WriteAsync(text);
+        }
+    }
+}
