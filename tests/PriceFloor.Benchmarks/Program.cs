@@ -9,10 +9,12 @@ switch (args.FirstOrDefault())
         return 0;
     case "http":
         return await HttpHarness.RunAsync(args[1..]);
+    case "compare":
+        return await HttpHarness.CompareAsync(args[1..]);
     case "bare":
         await BareApi.RunAsync();
         return 0;
     default:
-        Console.Error.WriteLine("dotnet run -c Release --project tests/PriceFloor.Benchmarks -- micro --filter '*' | http [seconds a round, rounds]");
+        Console.Error.WriteLine("dotnet run -c Release --project tests/PriceFloor.Benchmarks -- micro --filter '*' | http [seconds a round, rounds, fresh processes] | compare folder folder [the same]");
         return 1;
 }

@@ -8,6 +8,7 @@ namespace PriceFloor.Api.Documents;
 public sealed class Stored<T> where T : class
 {
     private readonly Lazy<T> _document;
+    private string? _basis;
 
     private Stored(string key, long? revision, Lazy<T> document) => (Key, Revision, _document) = (key, revision, document);
 
@@ -19,7 +20,7 @@ public sealed class Stored<T> where T : class
     public T Document => _document.Value;
 
     /// <summary>How an answer names what it rests on: <c>main@7</c>, or <c>inline</c>.</summary>
-    public string Basis => Revision is { } number ? string.Create(CultureInfo.InvariantCulture, $"{Key}@{number}") : "inline";
+    public string Basis => _basis ??= Revision is { } number ? string.Create(CultureInfo.InvariantCulture, $"{Key}@{number}") : "inline";
 
     public static Stored<T> Of(Revision revision) => new(revision.Key, revision.Number, new Lazy<T>(() => WireJson.ReadDocument<T>(revision.Body!), LazyThreadSafetyMode.PublicationOnly));
 

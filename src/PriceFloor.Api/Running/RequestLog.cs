@@ -40,7 +40,9 @@ public static class RequestLog
     {
         KeepAddressesOut(log);
         // A start that fails is told once, by Program.cs, in one sentence where the operator can mend it.
-        log.MinimumLevel.Override("Microsoft.Extensions.Hosting.Internal.Host", LogEventLevel.Fatal)
+        // While anything listens to the host's own diagnostics, it makes an activity and a log scope for every request; our line tells more.
+        log.MinimumLevel.Override("Microsoft.AspNetCore.Hosting.Diagnostics", LevelAlias.Off)
+            .MinimumLevel.Override("Microsoft.Extensions.Hosting.Internal.Host", LogEventLevel.Fatal)
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning).MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information);
         if (inContainer)
             log.WriteTo.Console(new RenderedCompactJsonFormatter());

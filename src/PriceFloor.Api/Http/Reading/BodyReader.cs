@@ -134,8 +134,8 @@ public sealed class BodyReader
     private void NumberValue(ref Utf8JsonReader json, Shape.Number number, string pointer)
     {
         var text = json.TokenType == JsonTokenType.String ? Text(ref json, pointer) : Encoding.UTF8.GetString(json.ValueSpan);
-        if (NumberText.Read(text, Name(pointer), number.Field) is (_, { } code, { } detail))
-            Fault(pointer, code, detail);
+        if (NumberText.Read(text, name: "", number.Field).Code is not null && NumberText.Read(text, Name(pointer), number.Field) is (_, { } code, { } detail))
+            Fault(pointer, code, detail); // the name is put together only where there is something to tell
     }
 
     private void WordValue(string text, Shape shape, string pointer)

@@ -62,10 +62,10 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         }
     }
 
-    private static bool IsJson(HttpRequest request) =>
+    private static bool IsJson(HttpRequest request) => request.ContentType == "application/json" || (
         Microsoft.Net.Http.Headers.MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
         && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
-        && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+        && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)));
 
     /// <summary>The body, or null where it is larger than that.</summary>
     public static async Task<byte[]?> ReadAllAsync(HttpContext context, int mostBytes)
