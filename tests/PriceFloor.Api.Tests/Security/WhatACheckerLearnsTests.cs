@@ -34,8 +34,9 @@ public sealed class WhatACheckerLearnsTests
         foreach (var path in s_nosy)
         {
             var answer = await studio.Get(path, client);
+            var told = answer.Text.Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal); // any digits may stand in an id
             foreach (var figure in scope == "verdict" ? [.. s_costs, .. s_prices] : s_costs)
-                Assert.False($"{answer.Text} {string.Join(' ', answer.Headers.Where(header => header.Key != "X-Request-Id").Select(header => header.Value))}".Contains(figure, StringComparison.Ordinal), $"{path}: {figure} in {answer.Text}");
+                Assert.False($"{told} {string.Join(' ', answer.Headers.Where(header => header.Key != "X-Request-Id").Select(header => header.Value))}".Contains(figure, StringComparison.Ordinal), $"{path}: {figure} in {answer.Text}");
             Assert.Null(answer["ETag"]);
         }
     }
