@@ -86,6 +86,36 @@ public sealed class TaxTests
         Assert.Equal(refused, Tax.Of(rules).Faults.Any(fault => fault is { Code: "marginal-rate", Pointer: "/tax/levies" }));
     }
 
+    /// <summary>60 % on the first 1,000 and 50 % above 5,000 never meet.</summary>
+    [Fact]
+    public void Two_levies_that_take_from_different_parts_of_the_profit_are_not_added_up()
+    {
+        var tax = Of(
+            new Levy { Bands = [new Band { UpTo = 1000, Rate = 0.6m }, new Band { Rate = 0 }] },
+            new Levy { Bands = [new Band { UpTo = 5000, Rate = 0 }, new Band { Rate = 0.5m }] });
+        Assert.Equal(600m + 500m, tax.On(6000)); // 60 % of 1,000, and half of the 1,000 above 5,000
+        Assert.Equal(6000m, tax.ProfitLeaving(4900));
+    }
+
+    [Fact]
+    public void A_band_narrower_than_one_unit_of_money_has_its_own_rate()
+    {
+        // 999.80: 10 % of it = 99.98; nothing on 999.50, 10 % of the 0.30 above = 0.03; 899.79 are left.
+        var tax = Of(
+            new Levy { Bands = [new Band { UpTo = 1000, Rate = 0.1m }, new Band { Rate = 0.2m }] },
+            new Levy { Bands = [new Band { UpTo = 999.5m, Rate = 0 }, new Band { UpTo = 1000.2m, Rate = 0.1m }, new Band { Rate = 0.5m }] });
+        Assert.Equal(899.79m, 999.80m - tax.On(999.80m));
+        Assert.Equal(999.80m, tax.ProfitLeaving(899.79m));
+    }
+
+    /// <summary>60 % and 45 % from 500 on: 105 % of each further unit.</summary>
+    [Fact]
+    public void What_the_refused_rates_add_up_to_is_told()
+    {
+        var faults = Tax.Of(new TaxRules { Kind = TaxKind.Levies, Levies = [new Levy { Bands = [new Band { Rate = 0.6m }] }, new Levy { Bands = [new Band { UpTo = 500, Rate = 0 }, new Band { Rate = 0.45m }] }] }).Faults;
+        Assert.StartsWith("From a profit of 500.00 on, the rates add up to 105.00 % of each further unit", Assert.Single(faults).Detail, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_flat_rate_of_everything_is_refused() =>
         Assert.Equal("/tax/rate", Assert.Single(Tax.Of(new TaxRules { Kind = TaxKind.Flat, Rate = 1 }).Faults).Pointer);
