@@ -51,6 +51,20 @@ public sealed class RoundingTests
         Assert.Equal((trimmed, decimals), (Text(Rounding.Trim(exact)), Rounding.DecimalsOf(exact)));
     }
 
+    /// <summary>A zero with a sign would be written as -0 on the wire.</summary>
+    [Theory]
+    [InlineData("-0.0")]
+    [InlineData("-0.001")]
+    public void A_zero_has_no_sign(string value)
+    {
+        var exact = decimal.Parse(value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.False(decimal.IsNegative(Rounding.Nearest(exact, 2)));
+        Assert.False(decimal.IsNegative(Rounding.Trim(decimal.Round(exact, 2))));
+    }
+
+    [Fact]
+    public void Where_there_are_no_parts_nothing_is_moved() => Assert.Empty(Rounding.NearestTogether([], 0.01m, 2));
+
     [Fact]
     public void Money_shows_its_currencys_decimals()
     {
