@@ -78,6 +78,33 @@ public sealed class SellingTermsTests
         Assert.Equal("takes-everything", Fault(s_bare with { Fees = [new Fee { Rate = 1, Maximum = 5 }] }).Item2);
     }
 
+    /// <summary>60 % of the price beside 50 % + 1.00, at least 10.00, with 6.00 charged for shipping and 20 % tax: from where the second leaves its minimum, nothing is left.</summary>
+    [Theory]
+    [InlineData(FeeBase.Price, true, "18.00")] // 0.5 x 18 + 1 = 10
+    [InlineData(FeeBase.PriceAndShipping, true, "13.00")] // shipping is 5.00 before tax: 0.5 x (13 + 5) + 1 = 10
+    [InlineData(FeeBase.PriceAndShipping, false, "12.00")] // 0.5 x (12 + 6) + 1 = 10
+    [InlineData(FeeBase.Paid, true, "10.00")] // 0.5 x 1.2 x (10 + 5) + 1 = 10
+    [InlineData(FeeBase.Paid, false, "9.00")] // 0.5 x 1.2 x (9 + 6) + 1 = 10
+    public void The_price_from_which_nothing_more_is_left_is_told(FeeBase of, bool included, string from)
+    {
+        var faults = SellingTerms.Of(s_bare with
+        {
+            Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Fixed = 1, Minimum = 10, Of = of }],
+            SalesTax = new SalesTax { Rate = 0.2m, Included = included },
+            Shipping = new Shipping { Charged = 6 },
+        }).Faults;
+        Assert.StartsWith($"From a price before tax of {from} on, ", Assert.Single(faults).Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_stretch_that_takes_everything_is_found_however_short_it_is()
+    {
+        // 3.00 and the whole price up to 5.00 together: from 0 to 2.00.
+        Assert.Equal("takes-everything", Fault(s_bare with { Fees = [new Fee { Rate = 1, Fixed = 3, Maximum = 5 }] }).Item2);
+        // 60 % and 50 % from 4.00 (a fee of 2.00) to 4.60 (2.30).
+        Assert.Equal("takes-everything", Fault(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Minimum = 2, Maximum = 2.3m }] }).Item2);
+    }
+
     [Fact]
     public void A_target_is_found_before_sales_tax_on_the_grid()
     {
