@@ -23,7 +23,7 @@ public static class AllOrNothing
             writing.Undo();
             return (done, Refusal(lines, done));
         });
-        return problem ?? (IResult)TypedResults.Ok(new WriteBatchAnswer
+        return problem ?? (IResult)JsonAnswer.Of(new WriteBatchAnswer
         {
             Items = [.. lines.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
             Summary = new BatchCounts(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged))),
