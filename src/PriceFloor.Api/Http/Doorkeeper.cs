@@ -14,7 +14,7 @@ public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
         var needs = context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>();
         if (needs is not null && !opening.IsDone)
             return Problem.Busy().ExecuteAsync(context); // an earlier program's store is brought up to date
-        var caller = needs is not null && KeyIn(context) is { } key ? ring.Identify(key) : null;
+        var caller = needs is not null && KeyIn(context) is { Length: > 0 } key ? ring.Identify(key) : null;
         if (caller is not null)
             context.Features.Set(caller);
 
@@ -31,8 +31,9 @@ public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
         : caller.May(scope) ? next(context)
         : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
 
-    private static string? KeyIn(HttpContext context) =>
-        context.Request.Headers.Authorization.ToString() is var header && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase) ? header["Bearer ".Length..].Trim() : null;
+    /// <summary>The key that the request sends; empty where it sends none.</summary>
+    private static ReadOnlySpan<char> KeyIn(HttpContext context) =>
+        context.Request.Headers.Authorization.ToString() is var header && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase) ? header.AsSpan("Bearer ".Length).Trim() : default;
 
     private Problem Unidentified(HttpContext context)
     {
@@ -40,6 +41,6 @@ public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
             return Problem.Of(ProblemTypes.NoKey, KeyText.HoldsKey(context.Request.QueryString.Value ?? "") ? InputFilter.KeyInAddress : "The request has no key; send the header \"Authorization: Bearer pf_...\".");
         if (limits.TakeWrongKey(context) is { } wait)
             return Problem.TooManyRequests(wait, "Too many wrong keys came from this address. ");
-        return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew." : "The key is not known here or has expired.");
+        return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key.ToString()) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew." : "The key is not known here or has expired.");
     }
 }
