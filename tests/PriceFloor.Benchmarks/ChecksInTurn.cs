@@ -31,6 +31,8 @@ public sealed class ChecksInTurn(string reference, WantedOfChecks wanted)
 
     private const double SecondsOfWarming = 12;
 
+    private readonly List<double> _driver = [];
+
     private static readonly int[] s_connections = [16, 64];
 
     public async Task MeasureAsync(Figures figures, string[] args, Func<Task<CheckingService>> startReference, Func<Task<CheckingService>> startOurs)
@@ -49,11 +51,14 @@ public sealed class ChecksInTurn(string reference, WantedOfChecks wanted)
                     Add(figures, connections, await LoadAsync(other, connections, seconds), await LoadAsync(ours, connections, seconds));
             figures.Add($"memory at its peak, after checks beside {reference}", " MiB", reference, other.Process.Memory.Peak, ours.Process.Memory.Peak, wanted.Peak);
         }
+
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Beside {reference}: the driver took {Figures.Median(_driver):0.0} us a request of the same processors."));
     }
 
     private void Add(Figures figures, int connections, Load.Result other, Load.Result ours)
     {
         var on = string.Create(CultureInfo.InvariantCulture, $"beside {reference}, {connections} connections");
+        _driver.AddRange([other.DriverMicrosecondsARequest, ours.DriverMicrosecondsARequest]);
         figures.Add($"single price check, requests/s, {on}", "", reference, other.PerSecond, ours.PerSecond, wanted.Rate);
         figures.Add($"server CPU a request, {on}", " us", reference, other.CpuMicrosecondsARequest, ours.CpuMicrosecondsARequest, wanted.Cpu);
         figures.Add($"p99, {on}", " ms", reference, other.P99Milliseconds, ours.P99Milliseconds, wanted.P99);

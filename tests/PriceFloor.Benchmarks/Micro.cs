@@ -1,4 +1,6 @@
+using System.Text.Json;
 using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Diagnosers;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Loggers;
 using BenchmarkDotNet.Running;
@@ -19,10 +21,11 @@ public static class Micro
     /// <summary>Shorter, in this process, as lines of our table: the mean, and what is allocated.</summary>
     public static void Measure(Figures figures)
     {
-        var config = ManualConfig.CreateEmpty().AddJob(Job.ShortRun.WithToolchain(new InProcessEmitToolchain(logOutput: false))).AddDiagnoser(BenchmarkDotNet.Diagnosers.MemoryDiagnoser.Default).AddLogger(NullLogger.Instance).WithArtifactsPath(Path.Combine(Published.Made, "micro"));
+        var config = ManualConfig.CreateEmpty().AddJob(Job.ShortRun.WithToolchain(new InProcessEmitToolchain(logOutput: false)))
+            .AddDiagnoser(MemoryDiagnoser.Default).AddLogger(NullLogger.Instance).WithArtifactsPath(Path.Combine(Published.Made, "micro"));
         foreach (var report in BenchmarkRunner.Run<PricingBenchmarks>(config).Reports.Where(report => report.ResultStatistics is not null))
         {
-            var name = report.BenchmarkCase.Descriptor.WorkloadMethod.Name;
+            var name = JsonNamingPolicy.KebabCaseLower.ConvertName(report.BenchmarkCase.Descriptor.WorkloadMethod.Name).Replace('-', ' ');
             figures.Add($"library: {name}", " ns", report.ResultStatistics!.Mean);
             figures.Add($"library: {name}, allocated", " B", report.GcStats.GetBytesAllocatedPerOperation(report.BenchmarkCase) ?? double.NaN);
         }

@@ -34,5 +34,7 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
     return 1;
 }
 
+// What drives has the processors of what is driven: it goes on where an answer came in, without another thread that has to wake up.
+Environment.SetEnvironmentVariable(ServedProcess.InlineSockets, "1");
 await run(args[1..]);
 return 0;

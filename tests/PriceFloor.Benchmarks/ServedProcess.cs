@@ -6,7 +6,12 @@ namespace PriceFloor.Benchmarks;
 /// <summary>A service in a process of its own, listening on loopback.</summary>
 public sealed class ServedProcess : IAsyncDisposable
 {
+    /// <summary>A setting of the driver's own sockets, which no service that it starts may inherit.</summary>
+    public const string InlineSockets = "DOTNET_SYSTEM_NET_SOCKETS_INLINE_COMPLETIONS";
+
     private static readonly HttpClient s_poll = new();
+
+    private static readonly TimeSpan s_longestStart = TimeSpan.FromSeconds(30);
 
     private readonly Process _process;
 
@@ -42,6 +47,7 @@ public sealed class ServedProcess : IAsyncDisposable
         if (await IsReadyAsync(ready)) // which also makes ready what asks, so that the first start is not timed with it
             throw new InvalidOperationException($"Something listens on port {port} already.");
         var start = new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment.Remove(InlineSockets);
         start.Environment["ASPNETCORE_URLS"] = $"http://127.0.0.1:{port}";
         foreach (var (name, value) in environment)
             start.Environment[name] = value;
@@ -53,8 +59,12 @@ public sealed class ServedProcess : IAsyncDisposable
         process.BeginErrorReadLine();
         while (!await IsReadyAsync(ready))
         {
-            if (process.HasExited || clock.Elapsed > TimeSpan.FromSeconds(30))
+            if (process.HasExited || clock.Elapsed > s_longestStart)
+            {
+                process.Kill();
                 throw new InvalidOperationException($"{program} {string.Join(' ', arguments)} was not ready after {clock.Elapsed.TotalSeconds:0} s.");
+            }
+
             await Task.Delay(5);
         }
 

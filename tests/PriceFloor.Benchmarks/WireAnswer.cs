@@ -1,3 +1,4 @@
+using System.Buffers.Text;
 using System.Globalization;
 using System.Net.Sockets;
 using System.Text;
@@ -16,8 +17,8 @@ public readonly record struct WireAnswer(ReadOnlyMemory<byte> Bytes)
         get
         {
             var start = Bytes.Span.IndexOf(EndOfHeaders) + EndOfHeaders.Length;
-            var (headers, body) = (Encoding.ASCII.GetString(Bytes.Span[..start]), Encoding.UTF8.GetString(Bytes.Span[start..]));
-            if (LengthIn(headers) >= 0)
+            var body = Encoding.UTF8.GetString(Bytes.Span[start..]);
+            if (LengthIn(Bytes.Span[..start]) >= 0)
                 return body;
             var whole = new StringBuilder(); // chunks are as long in letters as in bytes here: our answers to these questions are ASCII
             for (var at = 0; Chunk(body, at) is { Length: > 0 } chunk; at = body.IndexOf("\r\n", at, StringComparison.Ordinal) + 2 + chunk.Length + 2)
@@ -42,7 +43,7 @@ public readonly record struct WireAnswer(ReadOnlyMemory<byte> Bytes)
                 body = end + EndOfHeaders.Length;
                 if (!buffer.AsSpan(0, read).StartsWith("HTTP/1.1 20"u8))
                     throw new InvalidOperationException(Encoding.UTF8.GetString(buffer, 0, read));
-                length = LengthIn(Encoding.ASCII.GetString(buffer, 0, body));
+                length = LengthIn(buffer.AsSpan(0, body));
             }
 
             if (body >= 0 && (length >= 0 ? read - body >= length : buffer.AsSpan(0, read).EndsWith("0\r\n\r\n"u8)))
@@ -56,10 +57,9 @@ public readonly record struct WireAnswer(ReadOnlyMemory<byte> Bytes)
         return body.Substring(end + 2, int.Parse(body.AsSpan(at, end - at), NumberStyles.HexNumber, CultureInfo.InvariantCulture));
     }
 
-    private static int LengthIn(string headers)
+    private static int LengthIn(ReadOnlySpan<byte> headers)
     {
-        const string Name = "Content-Length: ";
-        var at = headers.IndexOf(Name, StringComparison.OrdinalIgnoreCase);
-        return at < 0 ? -1 : int.Parse(headers.AsSpan(at + Name.Length, headers.IndexOf('\r', at) - at - Name.Length), CultureInfo.InvariantCulture);
+        var at = headers.IndexOf("Content-Length: "u8) is >= 0 and var found ? found : headers.IndexOf("content-length: "u8);
+        return at >= 0 && Utf8Parser.TryParse(headers[(at + "Content-Length: ".Length)..], out int length, out _) ? length : -1;
     }
 }

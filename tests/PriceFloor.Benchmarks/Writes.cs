@@ -37,20 +37,14 @@ public static class Writes
     /// <summary>On the file system of the store, by one who waits for each.</summary>
     private static double FlushesPerSecond(string folder, double seconds)
     {
-        var path = Path.Combine(folder, "appended-for-comparison");
-        using (var file = File.OpenHandle(path, FileMode.Create, FileAccess.Write))
+        using var file = File.OpenHandle(Path.Combine(folder, "appended-for-comparison"), FileMode.Create, FileAccess.Write, options: FileOptions.DeleteOnClose);
+        var (appended, clock, flushes) = (new byte[AppendedBytes], Stopwatch.StartNew(), 0);
+        for (; clock.Elapsed.TotalSeconds < seconds; flushes++)
         {
-            var (appended, clock, flushes) = (new byte[AppendedBytes], Stopwatch.StartNew(), 0);
-            for (; clock.Elapsed.TotalSeconds < seconds; flushes++)
-            {
-                RandomAccess.Write(file, appended, (long)flushes * AppendedBytes);
-                RandomAccess.FlushToDisk(file);
-            }
-
-            seconds = clock.Elapsed.TotalSeconds / flushes;
+            RandomAccess.Write(file, appended, (long)flushes * AppendedBytes);
+            RandomAccess.FlushToDisk(file);
         }
 
-        File.Delete(path);
-        return 1 / seconds;
+        return flushes / clock.Elapsed.TotalSeconds;
     }
 }
