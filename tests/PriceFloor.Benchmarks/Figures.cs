@@ -25,6 +25,8 @@ public sealed class Figures
 
     public void Print()
     {
+        if (_lines.Count == 0)
+            return; // all of it was skipped
         Console.WriteLine("""
 
             | figure | reference | ours | ratio | wanted |
