@@ -57,6 +57,8 @@ public static class Rounding
     /// <summary>The same value with at least this many decimals written out: 8 becomes 8.00.</summary>
     public static decimal WithDecimals(decimal value, int decimals)
     {
+        if (value.Scale == decimals && value != 0)
+            return value; // as most are that have just been rounded
         var trimmed = Trim(value);
         return trimmed.Scale >= decimals ? trimmed : trimmed + new decimal(0, 0, 0, isNegative: false, (byte)decimals);
     }

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Http;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;
@@ -116,5 +117,23 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
         Assert.Equal(status, (await studio.Get($"/v1/price-checks?sku={currency}&channel={currency}&price={price}")).Status);
         Assert.Equal(status, (await studio.Post("/v1/price-checks", $$"""{"sku":"{{currency}}","channel":"{{currency}}","price":{{price}}}""")).Status);
         Assert.Equal(status == 200 ? 201 : status, (await studio.Put($"/v1/designs/{currency}/prices/{currency}", $$"""{"price":{{price}}}""")).Status);
+    }
+
+    /// <summary>The reference is the framework's own reading, less the zeros that need not be written.</summary>
+    [Fact]
+    public void A_number_is_what_the_framework_reads_without_its_last_zeros()
+    {
+        var random = new Random(20261126);
+        for (var i = 0; i < 20_000; i++)
+        {
+            var (whole, fraction) = (random.Next(1, 11), random.Next(0, 8));
+            var text = (random.Next(4) == 0 ? "-" : "") + Digits(whole) + (fraction == 0 ? "" : "." + Digits(fraction) + new string('0', random.Next(4)));
+            var expected = decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture) / 1.0000000000000000000000000000m;
+            var (value, code, _) = NumberText.Read(text, "", null);
+            Assert.Null(code);
+            Assert.Equal(decimal.GetBits(expected == 0 ? 0 : expected), decimal.GetBits(value));
+        }
+
+        string Digits(int count) => string.Concat(Enumerable.Range(0, count).Select(_ => random.Next(3) == 0 ? 0 : random.Next(10)));
     }
 }

@@ -30,14 +30,14 @@ public static class NumberText
         if (field is not null && fraction > field.Decimals)
             return (0, "too-many-decimals", $"{name} carries at most {Plain(field.Decimals)} decimals; it has {Plain(fraction)}. Round it as you mean it.");
 
-        var value = Rounding.Trim(decimal.Parse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, format));
+        var value = ValueOf(text, decimalMark, fraction);
         return field is null || InRange(value, field)
             ? (value, null, null)
             : (value, "out-of-range", $"{name} must be {(field.Above ? "above" : "at least")} {field.Least} and at most {field.Most}; it is {value.ToString(format)}.");
     }
 
     /// <summary>The fault of a price with more decimals than its currency has, or null.</summary>
-    public static string? TooFine(decimal price, string name, Currency currency) => Rounding.DecimalsOf(price) > currency.Decimals
+    public static string? TooFine(decimal price, string name, Currency currency) => price.Scale > currency.Decimals && Rounding.DecimalsOf(price) > currency.Decimals
         ? $"{name} has more decimals than {currency.Code} has: at most {Plain(currency.Decimals)}."
         : null;
 
@@ -54,6 +54,18 @@ public static class NumberText
         var isNumber = digits.Length <= 200 && whole.Length > 0 && (mark < 0 || fraction.Length > 0)
             && AreDigits(whole) && AreDigits(fraction);
         return isNumber ? (whole.TrimStart('0').Length, fraction.TrimEnd('0').Length) : null;
+    }
+
+    /// <summary>The digits as one whole number, which at most 18 of them always are, with so many of them after the mark; zeros behind those are left out.</summary>
+    private static decimal ValueOf(ReadOnlySpan<char> text, char decimalMark, int decimals)
+    {
+        var (digits, isFraction, left) = (0L, false, decimals);
+        foreach (var one in text)
+            if (one == decimalMark)
+                isFraction = true;
+            else if (char.IsAsciiDigit(one) && !(isFraction && left-- <= 0))
+                digits = (digits * 10) + (one - '0');
+        return digits == 0 ? 0 : new decimal((int)digits, (int)(digits >> 32), 0, isNegative: text[0] == '-', (byte)decimals);
     }
 
     private static bool AreDigits(ReadOnlySpan<char> text)
