@@ -14,7 +14,8 @@ namespace PriceFloor.Api.Tests.Running;
 /// </summary>
 public sealed class KilledServiceTests : IDisposable
 {
-    private static readonly string[] s_writers = ["A", "B", "C"];
+    // Twelve, so that some share a commit and others stand alone.
+    private static readonly string[] s_writers = ["A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L"];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-killed-").FullName;
     private readonly ConcurrentDictionary<(string Sku, string Revision), int> _acknowledged = new();
