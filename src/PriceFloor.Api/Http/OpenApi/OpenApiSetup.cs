@@ -32,6 +32,7 @@ public static class OpenApiSetup
             swagger.OperationFilter<OperationText>();
             swagger.DocumentFilter<DocumentTextFilter>();
             swagger.DocumentFilter<ScalarExamples>();
+            swagger.DocumentFilter<SharedProblems>();
         });
     }
 
