@@ -4,7 +4,7 @@ ARG TARGETARCH
 WORKDIR /source
 COPY global.json Directory.Build.props Directory.Packages.props .editorconfig ./
 COPY src ./src
-RUN dotnet publish src/PriceFloor.Api --configuration Release --arch $TARGETARCH --self-contained false --output /app \
+RUN dotnet publish src/PriceFloor.Api --configuration Release --arch $TARGETARCH --self-contained false -p:RestoreLockedMode=true --output /app \
     && mkdir /data
 
 # Run: no shell, no package manager, not root. Only /data is written, so the root file system can be read-only.

@@ -11,7 +11,7 @@ try
     if (StoreVerbs.Words.ContainsKey(verb))
         return StoreVerbs.Run(verb, args, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
-    var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
+    var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
     builder.UseDefaultAddress();
     builder.UseSettings(demo: args.Contains("--demo"));
     builder.UseServerLimits();
@@ -21,6 +21,8 @@ try
     builder.UseOpenApi();
 
     var app = builder.Build();
+    if (verb != Verbs.OpenApi)
+        _ = app.Services.GetRequiredService<FirstStart>().Begin();
     app.UseRequestPipeline();
     app.UseOpenApiPages();
     app.MapRoutes();

@@ -23,7 +23,7 @@ public class Snapshot
     public Revision? Find(string kind, string key, long? asOf = null)
     {
         var found = asOf is null ? Newest(kind, key) : Query<Revision>(
-            $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND saved_at <= @asOf ORDER BY number DESC LIMIT 1",
+            $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND saved_at <= @asOf ORDER BY saved_at DESC, number DESC LIMIT 1",
             new { kind, key, asOf }).SingleOrDefault();
         return found is { IsDeletion: false } ? found : null;
     }
@@ -43,7 +43,7 @@ public class Snapshot
                """
             : $"""
                SELECT {Prefixed} FROM head h JOIN revision r ON r.position =
-                   (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf ORDER BY p.number DESC LIMIT 1)
+                   (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf ORDER BY p.saved_at DESC, p.number DESC LIMIT 1)
                WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND r.body IS NOT NULL
                ORDER BY h.key LIMIT @limit
                """,
@@ -83,7 +83,7 @@ public class Snapshot
 
     /// <summary>The newest revisions of a document that were written after one moment and up to another, newest first.</summary>
     public IReadOnlyList<Revision> Latest(DocumentName document, int limit, long after = -1, long upTo = long.MaxValue) => Query<Revision>(
-        $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND saved_at > @after AND saved_at <= @upTo ORDER BY number DESC LIMIT @limit",
+        $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND saved_at > @after AND saved_at <= @upTo ORDER BY saved_at DESC, number DESC LIMIT @limit",
         new { document.Kind, document.Key, after, upTo, limit });
 
     /// <summary>The keys of a kind that start so, deleted ones included, in order.</summary>

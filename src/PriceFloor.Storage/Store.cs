@@ -12,7 +12,7 @@ public sealed class Store : IDisposable
 {
     private readonly string _connectionString;
     private readonly TimeProvider _clock;
-    private readonly SemaphoreSlim _gate = new(1, 1);
+    private readonly SharedCommits _writes;
     private long _position;
     private bool _isOpen;
 
@@ -21,6 +21,7 @@ public sealed class Store : IDisposable
         Path = path;
         _clock = clock;
         _connectionString = new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
+        _writes = new SharedCommits(Connect, clock, position => Interlocked.Exchange(ref _position, position));
     }
 
     /// <summary>The store's file.</summary>
@@ -76,47 +77,23 @@ public sealed class Store : IDisposable
         return read(new Snapshot(connection, transaction));
     }
 
-    /// <summary>Reads and writes in one transaction, committed when <paramref name="write"/> returns, and rolled back when it throws or says <see cref="Writing.Undo"/>.</summary>
-    public T Write<T>(string savedBy, Func<Writing, T> write)
-    {
-        _gate.Wait();
-        try
-        {
-            using var connection = Connect();
-            using var transaction = connection.BeginTransaction(deferred: false);
-            var writing = new Writing(connection, transaction, savedBy, _clock.GetUtcNow());
-            var result = write(writing);
-            if (writing.IsUndone)
-                return result; // disposing of the transaction rolls it back
-            transaction.Commit();
-            if (writing.LastPosition > 0)
-                Interlocked.Exchange(ref _position, writing.LastPosition);
-            return result;
-        }
-        finally
-        {
-            _gate.Release();
-        }
-    }
+    /// <summary>
+    /// Reads and writes as one: kept when <paramref name="write"/> returns, and taken back when it throws or says <see cref="Writing.Undo"/>. Returns when it is
+    /// committed, often together with what others wrote meanwhile.
+    /// </summary>
+    public T Write<T>(string savedBy, Func<Writing, T> write) => _writes.Write(savedBy, write);
+
+    /// <summary>The same without holding a thread while others write.</summary>
+    public Task<T> WriteAsync<T>(string savedBy, Func<Writing, T> write) => _writes.WriteAsync(savedBy, write);
 
     /// <summary>Writes a row that means nothing; false where other writes leave no moment for it. A store that cannot be written throws.</summary>
-    public bool Probe(TimeSpan within)
+    public bool Probe(TimeSpan within) => _writes.Alone(within, () =>
     {
-        if (!_gate.Wait(within))
-            return false;
-        try
-        {
-            using var connection = Connect();
-            connection.DefaultTimeout = int.Max(1, (int)within.TotalSeconds);
-            connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout={within.TotalMilliseconds:0}"));
-            connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at", new { now = Moment.Of(_clock.GetUtcNow()) });
-            return true;
-        }
-        finally
-        {
-            _gate.Release();
-        }
-    }
+        using var connection = Connect();
+        connection.DefaultTimeout = int.Max(1, (int)within.TotalSeconds);
+        connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout={within.TotalMilliseconds:0}"));
+        connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at", new { now = Moment.Of(_clock.GetUtcNow()) });
+    });
 
     /// <summary>Closes the connections and brings what stands in the write-ahead log into the file, so that it can be copied as it is.</summary>
     public void Dispose()
@@ -125,7 +102,7 @@ public sealed class Store : IDisposable
         SqliteConnection.ClearPool(connection);
         if (_isOpen)
             Checkpoint();
-        _gate.Dispose();
+        _writes.Dispose();
     }
 
     private void Checkpoint()

@@ -1,13 +1,20 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.Logging;
 
 namespace PriceFloor.Benchmarks;
 
-/// <summary>The limit to measure against: reads a small JSON body and returns 300 bytes; no logging, no keys.</summary>
+/// <summary>
+/// The limit to measure against: reads a small JSON body and returns 300 bytes, and copies a body to its answer; no logging, no keys. It
+/// runs with the settings of the runtime that the published service has, whatever they are.
+/// </summary>
 public static class BareApi
 {
-    public static async Task RunAsync()
+    public static Task<ServedProcess> StartAsync(string published, int port) => ServedProcess.StartAsync(
+        "dotnet", ["exec", "--runtimeconfig", Path.Combine(published, "PriceFloor.Api.runtimeconfig.json"), typeof(BareApi).Assembly.Location, "bare"], new Dictionary<string, string>(), port);
+
+    public static async Task RunAsync(string[] args)
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
@@ -15,6 +22,12 @@ public static class BareApi
         var padding = new string('x', 200);
         app.MapGet("/health/ready", () => TypedResults.Ok());
         app.MapPost("/v1/price-checks", (Asked asked) => TypedResults.Ok(new Answered(asked.Sku, asked.Channel, asked.Price, padding)));
+        app.MapPost("/copy", async (HttpContext context) =>
+        {
+            context.Features.GetRequiredFeature<IHttpMaxRequestBodySizeFeature>().MaxRequestBodySize = null;
+            context.Response.ContentType = "text/csv";
+            await context.Request.Body.CopyToAsync(context.Response.Body);
+        });
         await app.RunAsync();
     }
 

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
-using System.Text;
 
 namespace PriceFloor.Benchmarks;
 
@@ -9,58 +8,61 @@ namespace PriceFloor.Benchmarks;
 public static class Load
 {
     /// <summary>What a stretch of load came to.</summary>
-    public sealed record Result(long Requests, double Seconds, double P99Milliseconds)
+    /// <param name="Requests">How many were answered.</param>
+    /// <param name="Seconds">In which time.</param>
+    /// <param name="P99Milliseconds">All but one in a hundred took at most so long.</param>
+    /// <param name="CpuMicrosecondsARequest">What each cost the service.</param>
+    /// <param name="DriverMicrosecondsARequest">What each cost this process, which has the same processors.</param>
+    public sealed record Result(long Requests, double Seconds, double P99Milliseconds, double CpuMicrosecondsARequest, double DriverMicrosecondsARequest)
     {
         public double PerSecond => Requests / Seconds;
     }
 
-    public static async Task<Result> RunAsync(int port, byte[] request, int connections, TimeSpan duration)
+    public static Task<Result> RunAsync(ServedProcess service, byte[] request, int connections, double seconds) => RunAsync(service, _ => () => request, connections, seconds);
+
+    /// <param name="service">Who is asked.</param>
+    /// <param name="requests">What each connection, by its number, asks next.</param>
+    /// <param name="connections">How many ask at the same time.</param>
+    /// <param name="seconds">How long.</param>
+    public static async Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, double seconds)
     {
-        var until = Stopwatch.GetTimestamp() + (long)(duration.TotalSeconds * Stopwatch.Frequency);
-        var started = Stopwatch.GetTimestamp();
-        var times = await Task.WhenAll(Enumerable.Range(0, connections).Select(_ => Task.Run(() => ConnectionAsync(port, request, until))));
-        var seconds = Stopwatch.GetElapsedTime(started).TotalSeconds;
+        var (cpu, driver, started) = (service.Cpu, Environment.CpuUsage.TotalTime, Stopwatch.GetTimestamp());
+        var until = started + (long)(seconds * Stopwatch.Frequency);
+        var times = await Task.WhenAll(Enumerable.Range(0, connections).Select(i => Task.Run(() => ConnectionAsync(service.Port, requests(i), until))));
+        var took = Stopwatch.GetElapsedTime(started).TotalSeconds;
+        (cpu, driver) = (service.Cpu - cpu, Environment.CpuUsage.TotalTime - driver);
         var all = times.SelectMany(time => time).Order().ToList();
-        return new Result(all.Count, seconds, all.Count == 0 ? 0 : all[(int)(all.Count * 0.99)] * 1000.0 / Stopwatch.Frequency);
+        return new Result(all.Count, took, all[(int)(all.Count * 0.99)] * 1000.0 / Stopwatch.Frequency, cpu.TotalMicroseconds / all.Count, driver.TotalMicroseconds / all.Count);
     }
 
-    private static async Task<List<long>> ConnectionAsync(int port, byte[] request, long until)
+    /// <summary>One request on a connection of its own: from connecting to the last byte.</summary>
+    public static async Task<(TimeSpan Took, WireAnswer Answer)> AskAsync(int port, byte[] request)
     {
-        using var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
+        var clock = Stopwatch.StartNew();
+        using var socket = await ConnectAsync(port);
+        await socket.SendAsync(request);
+        var answer = await WireAnswer.ReadAsync(socket, new byte[64 * 1024]);
+        return (clock.Elapsed, answer);
+    }
+
+    public static async Task<Socket> ConnectAsync(int port)
+    {
+        var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
         await socket.ConnectAsync(IPAddress.Loopback, port);
+        return socket;
+    }
+
+    private static async Task<List<long>> ConnectionAsync(int port, Func<byte[]> next, long until)
+    {
+        using var socket = await ConnectAsync(port);
         var (times, buffer) = (new List<long>(100_000), new byte[16 * 1024]);
         while (Stopwatch.GetTimestamp() is var asked && asked < until)
         {
-            await socket.SendAsync(request);
-            await ReadAnswerAsync(socket, buffer);
+            await socket.SendAsync(next());
+            await WireAnswer.ReadAsync(socket, buffer);
             times.Add(Stopwatch.GetTimestamp() - asked);
         }
 
         return times;
-    }
-
-    /// <summary>One whole answer of status 200, with a length or in chunks.</summary>
-    private static async Task ReadAnswerAsync(Socket socket, byte[] buffer)
-    {
-        var (read, body, length) = (0, -1, -1);
-        while (true)
-        {
-            var count = await socket.ReceiveAsync(buffer.AsMemory(read));
-            if (count == 0)
-                throw new InvalidOperationException("The service closed the connection.");
-            read += count;
-            if (body < 0 && buffer.AsSpan(0, read).IndexOf("\r\n\r\n"u8) is >= 0 and var end)
-            {
-                body = end + 4;
-                var headers = Encoding.ASCII.GetString(buffer, 0, body);
-                if (!headers.StartsWith("HTTP/1.1 200", StringComparison.Ordinal))
-                    throw new InvalidOperationException(Encoding.UTF8.GetString(buffer, 0, read));
-                var at = headers.IndexOf("Content-Length: ", StringComparison.OrdinalIgnoreCase);
-                length = at < 0 ? -1 : int.Parse(headers.AsSpan(at + 16, headers.IndexOf('\r', at) - at - 16));
-            }
-
-            if (body >= 0 && (length >= 0 ? read - body >= length : buffer.AsSpan(0, read).EndsWith("0\r\n\r\n"u8)))
-                return;
-        }
     }
 }

@@ -1,20 +1,40 @@
-using BenchmarkDotNet.Running;
 using PriceFloor.Benchmarks;
 
-// micro: the pricing library alone; http: the published service beside a bare Minimal API; bare: that API, as the harness starts it.
-switch (args.FirstOrDefault())
+// Every verb prints its figures as one Markdown table, in docs/performance.md's form. The last two are what the harness starts itself.
+var verbs = new Dictionary<string, Func<string[], Task>>
 {
-    case "micro":
-        BenchmarkSwitcher.FromAssembly(typeof(PricingBenchmarks).Assembly).Run(args[1..]);
-        return 0;
-    case "http":
-        return await HttpHarness.RunAsync(args[1..]);
-    case "compare":
-        return await HttpHarness.CompareAsync(args[1..]);
-    case "bare":
-        await BareApi.RunAsync();
-        return 0;
-    default:
-        Console.Error.WriteLine("dotnet run -c Release --project tests/PriceFloor.Benchmarks -- micro --filter '*' | http [seconds a round, rounds, fresh processes] | compare folder folder [the same]");
-        return 1;
+    ["micro"] = Micro.RunAsync,
+    ["http"] = BesideBare.RunAsync,
+    ["node"] = BesideNode.RunAsync,
+    ["compare"] = BeforeAndAfter.RunAsync,
+    ["batch"] = SheetBatches.RunAsync,
+    ["list"] = PriceListAfterAChange.RunAsync,
+    ["writes"] = Writes.RunAsync,
+    ["growth"] = Growth.RunAsync,
+    ["start"] = Starts.RunAsync,
+    ["all"] = Everything.RunAsync,
+    ["bare"] = BareApi.RunAsync,
+};
+
+if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
+{
+    Console.Error.WriteLine("""
+        dotnet run -c Release --project tests/PriceFloor.Benchmarks -- VERB, in the repository's root, where VERB is
+          all                                    each of these in turn, about ten minutes, in one table
+          http [SECONDS ROUNDS PROCESSES]        single price checks beside a bare Minimal API
+          node [SECONDS ROUNDS PROCESSES]        single price checks beside a service written by hand for Node
+          batch [ROWS ROUNDS]                    price checks of a sheet beside a plain copy and a Python script
+          list [DESIGNS ROUNDS]                  the price list after a change of the cost profile, and from memory
+          writes [SECONDS ROUNDS]                designs stored by many writers beside the disk's own fsync
+          growth [SECONDS ROUNDS]                the same questions as designs and revisions grow
+          start [PROCESSES]                      from the start of a process to its first answers
+          micro [BenchmarkDotNet's arguments]    what one question costs in the pricing library
+          compare FOLDER FOLDER [as http]        two published folders, such as before and after a change
+        """);
+    return 1;
 }
+
+// What drives has the processors of what is driven: it goes on where an answer came in, without another thread that has to wake up.
+Environment.SetEnvironmentVariable(ServedProcess.InlineSockets, "1");
+await run(args[1..]);
+return 0;

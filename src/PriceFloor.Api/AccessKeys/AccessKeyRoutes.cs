@@ -26,7 +26,7 @@ public static class AccessKeyRoutes
         return Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
-    public static Ok<KeyPage> List(FromQuery<KeyListQuery> query, Store store, KeyUses uses, TimeProvider clock, HttpContext context)
+    public static JsonAnswer<KeyPage> List(FromQuery<KeyListQuery> query, Store store, KeyUses uses, TimeProvider clock, HttpContext context)
     {
         NotKept(context);
         var (limit, after) = query.Value;
@@ -34,7 +34,7 @@ public static class AccessKeyRoutes
         var keys = store.Read(snapshot => snapshot.Keys).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0).Take(limit + 1).ToList();
         if (keys.Count > limit)
             DocumentPage.LinkToNext(context.Request, keys[limit - 1].Name);
-        return TypedResults.Ok(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key, null, uses.Of(key.Name), now))], keys.Count > limit ? keys[limit - 1].Name : null));
+        return JsonAnswer.Of(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key, null, uses.Of(key.Name), now))], keys.Count > limit ? keys[limit - 1].Name : null));
     }
 
     /// <summary>Another secret under the same name; the present one goes on until the overlap is over, one before it no longer.</summary>

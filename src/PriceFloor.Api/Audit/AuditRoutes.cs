@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
@@ -8,13 +7,13 @@ namespace PriceFloor.Api.Audit;
 /// <summary>The trail of changes. It is not kept beside the revisions: it is read from them.</summary>
 public static class AuditRoutes
 {
-    public static Ok<AuditPage> Get(FromQuery<AuditQuery> query, Store store, HttpContext context)
+    public static JsonAnswer<AuditPage> Get(FromQuery<AuditQuery> query, Store store, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (limit, after) = query.Value;
         var (deeds, next) = store.Read(snapshot => after.Before(snapshot, limit));
         if (next is not null)
             DocumentPage.LinkToNext(context.Request, next.Text);
-        return TypedResults.Ok(new AuditPage([.. deeds.Select(AuditItemAnswer.Of)], next?.Text));
+        return JsonAnswer.Of(new AuditPage([.. deeds.Select(AuditItemAnswer.Of)], next?.Text));
     }
 }

@@ -24,21 +24,21 @@ public static class BreakEvenRoutes
             var answer = AnswerOf(sale, found, asked);
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
                 ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, InWords.Named(records.Design(path.Text)!.Document.Name, path.Text), InWords.Named(records.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
-                : TypedResults.Ok(answer);
+                : JsonAnswer.Of(answer);
         });
     }
 
-    public static Results<Ok<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return keeper.Read<Results<Ok<MixBreakEvenAnswer>, Problem>>(asOf, records =>
+        return keeper.Read<Results<JsonAnswer<MixBreakEvenAnswer>, Problem>>(asOf, records =>
         {
             var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;
             var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.Piece, sale.Check.Sale, line.Weight))], request.Surplus);
-            return mix.Found is { } found ? TypedResults.Ok(AnswerOf(request, sold, found, records.Today, workings)) : Problem.OfFaults(mix.Faults);
+            return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, records.Today, workings)) : Problem.OfFaults(mix.Faults);
         });
     }
 

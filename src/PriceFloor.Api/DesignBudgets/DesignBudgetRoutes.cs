@@ -9,11 +9,11 @@ namespace PriceFloor.Api.DesignBudgets;
 
 public static class DesignBudgetRoutes
 {
-    public static Results<Ok<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return keeper.Read<Results<Ok<DesignBudgetAnswer>, Problem>>(asOf, records =>
+        return keeper.Read<Results<JsonAnswer<DesignBudgetAnswer>, Problem>>(asOf, records =>
         {
             var (profile, channel) = (records.Profile(request.Profile), records.Channel(request.Channel));
             if (profile is null || channel is null)
@@ -22,7 +22,7 @@ public static class DesignBudgetRoutes
                 return refusal;
             var year = StudioYear.Of(profile.Document, records.YearStart);
             var budget = year.Found is null ? null : DesignBudget.Of(year.Value, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials);
-            return budget?.Found is { } found ? TypedResults.Ok(AnswerOf(request, records, profile, channel, found, workings)) : Problem.OfFaults(budget?.Faults ?? year.Faults);
+            return budget?.Found is { } found ? JsonAnswer.Of(AnswerOf(request, records, profile, channel, found, workings)) : Problem.OfFaults(budget?.Faults ?? year.Faults);
         });
     }
 

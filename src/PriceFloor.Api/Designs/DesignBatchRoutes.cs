@@ -48,7 +48,7 @@ public static class DesignBatchRoutes
         var (lines, problem) = await BatchBody.Read(context,
             (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
             pipe => OfSheet(pipe, query.Value.Dialect, records, validator, context.RequestAborted));
-        return problem ?? AllOrNothing.Write(store, Caller.Of(context), kind, lines!);
+        return problem ?? await AllOrNothing.WriteAsync(store, Caller.Of(context), kind, lines!);
     }
 
     /// <summary>A design with its key: in JSON its own property, as GET gives it; in a sheet the column sku.</summary>

@@ -24,7 +24,7 @@ public static class DocumentRoutes
             ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
 
-    public static IResult Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
+    public static async Task<IResult> Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
     {
         if (!path.Text.Split('/').All(Keys.IsValid))
             return Problem.Invalid([new InputError { Parameter = "key", Code = "bad-key", Detail = $"A key is {Keys.Rule}." }]);
@@ -33,7 +33,7 @@ public static class DocumentRoutes
             return unreadable;
 
         var caller = Caller.Of(context);
-        var saved = store.Write(caller.Name, writing =>
+        var saved = await store.WriteAsync(caller.Name, writing =>
         {
             if (caller.Sight.Against(writing, kind.Name, path.Text) is { } hidden)
                 return new Saved(null, null, hidden);
@@ -43,13 +43,13 @@ public static class DocumentRoutes
         return saved.Problem ?? DocumentText.Answer(saved.Revision!, kind.NamesOf(path.Text), context.Request, created: saved.Before is null);
     }
 
-    public static IResult Delete<T>(PathKey path, Store store, DocumentKind<T> kind, HttpContext context) where T : class
+    public static async Task<IResult> Delete<T>(PathKey path, Store store, DocumentKind<T> kind, HttpContext context) where T : class
     {
         var (preconditions, unreadable) = Preconditions.Of(context.Request);
         if (unreadable is not null)
             return unreadable;
 
-        var problem = store.Write(Caller.Of(context).Name, writing =>
+        var problem = await store.WriteAsync(Caller.Of(context).Name, writing =>
         {
             if (Seen(writing, writing.Find(kind.Name, path.Text), context.Request) is not { } stored)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\".");

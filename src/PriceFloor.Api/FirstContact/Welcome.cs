@@ -41,7 +41,7 @@ public static class Welcome
         context.Response.Headers.Link = $"<{links.Openapi}>; rel=\"service-desc\"; type=\"application/json\", <{links.Docs}>; rel=\"service-doc\"; type=\"text/html\", <{links.ApiCatalog}>; rel=\"api-catalog\"";
         return Offers.Of(context).Wanted(context.Request) == Format.Html
             ? HtmlPage.Answer("PriceFloor", Page(links))
-            : TypedResults.Ok(Answer(links));
+            : JsonAnswer.Of(Answer(links));
     }
 
     public static WelcomeAnswer Answer(WelcomeLinks links) => new("PriceFloor", Version, Summary, Key, links);

@@ -9,7 +9,7 @@ public static class FirstFloorRoutes
 {
     private const string ProfileKey = "main";
 
-    public static Results<Ok<FirstFloorAnswer>, Problem> Post(JsonBody<FirstNumbers> body, FromQuery<ComputeQuery> query, TimeProvider clock, HttpContext context)
+    public static Results<JsonAnswer<FirstFloorAnswer>, Problem> Post(JsonBody<FirstNumbers> body, FromQuery<ComputeQuery> query, TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var today = DateOnly.FromDateTime((query.Value.AsOf ?? clock.GetUtcNow()).UtcDateTime);
@@ -18,7 +18,7 @@ public static class FirstFloorRoutes
         var year = StudioYear.Of(documents.Profile, yearStart);
         var piece = year.Found is null ? year.Faults.ToList() : Piece.Of(documents.Design, year.Value);
         var floor = piece.Found is null ? piece.Faults.ToList() : FloorPrice.Of(piece.Value, null);
-        return floor.Found is { } found ? TypedResults.Ok(AnswerOf(found, documents, today, query.Value.Workings)) : Problem.OfFaults(floor.Faults);
+        return floor.Found is { } found ? JsonAnswer.Of(AnswerOf(found, documents, today, query.Value.Workings)) : Problem.OfFaults(floor.Faults);
     }
 
     private static FirstFloorAnswer AnswerOf(FloorPrice floor, FirstDocuments documents, DateOnly today, bool workings)

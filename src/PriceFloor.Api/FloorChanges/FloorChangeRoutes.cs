@@ -22,7 +22,7 @@ public static class FloorChangeRoutes
 {
     private const string Cursor = "p";
 
-    public static Results<Ok<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (since, asOf) = (query.Value.Since, query.Value.AsOf);
@@ -36,7 +36,7 @@ public static class FloorChangeRoutes
             return UnknownCursor();
         var changes = after < upTo ? store.Read(snapshot => snapshot.ChangesBetween(after, upTo)) : [];
         var then = now.Before(changes, after);
-        return TypedResults.Ok(new FloorChangesAnswer { Items = [.. MovedFloors.Between(then, now, changes)], Next = CursorAt(long.Max(after, upTo), store) });
+        return JsonAnswer.Of(new FloorChangesAnswer { Items = [.. MovedFloors.Between(then, now, changes)], Next = CursorAt(long.Max(after, upTo), store) });
     }
 
     private static string CursorAt(long position, Store store) => string.Create(CultureInfo.InvariantCulture, $"{Cursor}{position}.{store.LifeName}");

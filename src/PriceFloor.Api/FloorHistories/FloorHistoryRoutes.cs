@@ -47,7 +47,7 @@ public static class FloorHistoryRoutes
             };
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
                 ? TaggedBody.Of(FloorHistoryPicture.Of(answer, InWords.Named(on.Name, asked.Channel), DayOf(asked.AsOf ?? clock.GetUtcNow()))).Answer(context, Format.Svg)
-                : TypedResults.Ok(answer);
+                : JsonAnswer.Of(answer);
         });
     }
 

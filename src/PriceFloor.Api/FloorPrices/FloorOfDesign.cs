@@ -23,7 +23,7 @@ public sealed class FloorOfDesign
     private readonly IReadOnlyDictionary<string, Stored<ListedPrice>> _listed;
     private readonly IReadOnlyList<Stored<Channel>>? _channels;
     private readonly string? _wholesaleBasis;
-    private readonly ConditionalWeakTable<Stored<Channel>, Outcome<ChannelPrices>> _prices = [];
+    private PricesOn[] _prices = [];
 
     private FloorOfDesign(Stored<CostProfile> profile, Stored<Design> design, FloorPrice floor, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels, string? wholesaleBasis)
     {
@@ -63,12 +63,20 @@ public sealed class FloorOfDesign
         return (found, null);
     }
 
-    /// <summary>The floor on one channel.</summary>
-    public Outcome<ChannelPrices> On(Stored<Channel> channel) => _prices.GetValue(channel, stored =>
+    /// <summary>The floor on one channel, kept until the channel changes.</summary>
+    public Outcome<ChannelPrices> On(Stored<Channel> channel)
     {
-        var terms = s_terms.GetValue(stored, one => SellingTerms.Of(one.Document));
-        return terms.Found is null ? terms.Faults.ToList() : ChannelPrices.Of(Floor, terms.Value);
-    });
+        var known = Volatile.Read(ref _prices);
+        foreach (var prices in known)
+            if (ReferenceEquals(prices.Channel, channel))
+                return prices.Found;
+
+        var terms = s_terms.GetValue(channel, one => SellingTerms.Of(one.Document));
+        var found = terms.Found is null ? terms.Faults.ToList() : ChannelPrices.Of(Floor, terms.Value);
+        // Where two find at once, one of them is not kept, and found again when it is asked for.
+        Volatile.Write(ref _prices, [.. known.Where(prices => prices.Channel.Key != channel.Key), new PricesOn(channel, found)]);
+        return found;
+    }
 
     /// <summary>The price listed for the design on a channel.</summary>
     public decimal? ListedOn(Stored<Channel> channel) => channel.Revision is null ? null : _listed.GetValueOrDefault(channel.Key)?.Document.Price;
@@ -138,4 +146,6 @@ public sealed class FloorOfDesign
         .Where(price => price.Channel is { Sells: Sells.Wholesale } && price.Channel.Currency == currency.Code)
         .Select(price => ((decimal, string)?)(Sale.BeforeTaxOf(price.Price.Document.Price, price.Channel!), price.Price.Basis))
         .MaxBy(price => price!.Value.Item1);
+
+    private readonly record struct PricesOn(Stored<Channel> Channel, Outcome<ChannelPrices> Found);
 }

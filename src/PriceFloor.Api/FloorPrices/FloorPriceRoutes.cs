@@ -7,11 +7,11 @@ namespace PriceFloor.Api.FloorPrices;
 
 public static class FloorPriceRoutes
 {
-    public static Results<Ok<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var (otherProfile, asOf, workings) = query.Value;
         Answers.ForThisCallerOnly(context);
-        return keeper.Read<Results<Ok<FloorPriceAnswer>, Problem>>(asOf, records =>
+        return keeper.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, records =>
         {
             if (records.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
@@ -21,11 +21,11 @@ public static class FloorPriceRoutes
         });
     }
 
-    public static Results<Ok<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var ((asOf, workings), request) = (query.Value, body.Value);
         Answers.ForThisCallerOnly(context);
-        return keeper.Read<Results<Ok<FloorPriceAnswer>, Problem>>(asOf, records =>
+        return keeper.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, records =>
         {
             var unknown = new List<InputError>();
             var design = Resolve(request.Design, records.Design, "design", unknown);
@@ -35,10 +35,10 @@ public static class FloorPriceRoutes
         });
     }
 
-    private static Results<Ok<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyList<Stored<Channel>> channels, bool workings, string? at)
+    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyList<Stored<Channel>> channels, bool workings, string? at)
     {
         var (floor, problem) = FloorOfDesign.Of(records, profile, design, at);
-        return floor is null ? problem! : TypedResults.Ok(floor.Answer(channels, records.Today, workings));
+        return floor is null ? problem! : JsonAnswer.Of(floor.Answer(channels, records.Today, workings));
     }
 
     private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, List<InputError> unknown) where T : class

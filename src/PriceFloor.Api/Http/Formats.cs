@@ -26,9 +26,10 @@ public sealed record Offers(IReadOnlyList<Format> Formats, bool ByAddress = fals
     /// <summary>The format that the caller wants most; null where it wants none of these. Problems are always JSON, so a caller that takes problems takes JSON.</summary>
     public Format? Wanted(HttpRequest request)
     {
-        if (ByAddress || request.Headers.Accept.Count == 0)
+        var accept = request.Headers.Accept;
+        if (ByAddress || accept.Count == 0 || accept == "*/*" || accept == Formats[0].MediaType)
             return Formats[0];
-        var wanted = MediaTypeHeaderValue.ParseList(request.Headers.Accept);
+        var wanted = MediaTypeHeaderValue.ParseList(accept);
         if (wanted.Count == 0)
             return Formats[0];
         return Formats.Index()

@@ -13,9 +13,10 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     private IReadOnlyList<Known>? _keys;
 
     /// <summary>The caller behind a key, or null where it is unknown or has expired.</summary>
-    public Caller? Identify(string key)
+    public Caller? Identify(ReadOnlySpan<char> key)
     {
-        var hash = HashOf(key); // a mistyped key has another one: only whoever is refused is told which of the two it was
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        Hash(key, hash); // a mistyped key has another one: only whoever is refused is told which of the two it was
         Known? found = null;
         foreach (var stored in Keys())
             if (CryptographicOperations.FixedTimeEquals(stored.Hash, hash))
@@ -64,5 +65,17 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
 
     private sealed record Known(byte[] Hash, long? Until, Caller Caller, KeyUse Use);
 
-    public static byte[] HashOf(string key) => SHA256.HashData(Encoding.UTF8.GetBytes(key));
+    public static byte[] HashOf(string key)
+    {
+        var hash = new byte[SHA256.HashSizeInBytes];
+        Hash(key, hash);
+        return hash;
+    }
+
+    private static void Hash(ReadOnlySpan<char> key, Span<byte> hash)
+    {
+        const int Usual = 256;
+        var utf8 = key.Length <= Usual ? stackalloc byte[Usual * 3] : new byte[Encoding.UTF8.GetByteCount(key)];
+        SHA256.HashData(utf8[..Encoding.UTF8.GetBytes(key, utf8)], hash);
+    }
 }

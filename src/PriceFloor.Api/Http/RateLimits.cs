@@ -18,14 +18,16 @@ public sealed class RateLimits(Settings settings, TimeProvider clock)
     private readonly RateWindows<IPAddress> _addresses = new(MostAddresses);
     private readonly RateWindows<IPAddress> _wrongKeys = new(MostAddresses);
 
+    public const int WindowSeconds = RateWindows<string>.Seconds;
+
     public int PerMinute => settings.RequestsPerMinute;
 
     private long Now => clock.GetUtcNow().ToUnixTimeSeconds();
 
     /// <summary>Whether one more request is allowed, how many are left, and in how many seconds the count starts anew.</summary>
-    public (bool Allowed, long Left, int Reset) Take(HttpContext context)
+    public (bool Allowed, long Left, int Reset) Take(HttpContext context, Caller? caller)
     {
-        var (taken, reset) = context.Features.Get<Caller>() is { } caller ? _keys.Take(caller.Name, Now) : _addresses.Take(AddressOf(context), Now);
+        var (taken, reset) = caller is not null ? _keys.Take(caller.Name, Now) : _addresses.Take(AddressOf(context), Now);
         return (taken <= PerMinute, long.Max(0, PerMinute - taken), reset);
     }
 

@@ -16,17 +16,16 @@ public sealed class RateWindows<T>(int? most) where T : notnull
     /// <returns>How many in this window, and in how many seconds it is over.</returns>
     public (long Taken, int Reset) Take(T caller, long now)
     {
-        var window = Current(caller, now);
-        if (_windows.Count > most)
-            ForgetOld(now);
+        var window = _windows.TryGetValue(caller, out var known) && known.Holds(now) ? known : Begun(caller, now);
         return (window.Take(), (int)long.Clamp(window.Start + Seconds - now, 1, Seconds));
     }
 
-    private Window Current(T caller, long now)
+    private Window Begun(T caller, long now)
     {
-        if (_windows.TryGetValue(caller, out var window) && window.Holds(now))
-            return window;
-        return _windows.AddOrUpdate(caller, _ => new Window(now), (_, known) => known.Holds(now) ? known : new Window(now));
+        var window = _windows.AddOrUpdate(caller, _ => new Window(now), (_, known) => known.Holds(now) ? known : new Window(now));
+        if (_windows.Count > most)
+            ForgetOld(now);
+        return window;
     }
 
     private void ForgetOld(long now)

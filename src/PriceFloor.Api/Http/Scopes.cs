@@ -27,14 +27,18 @@ public enum Scope
 /// <summary>Who asks: the name and the scopes of the key, and what of the store it sees.</summary>
 public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
 {
+    private readonly bool[] _may = [.. Enum.GetValues<Scope>().Select(scope => Holds(Scopes, scope))];
+
     public Sight Sight { get; init; } = Sight.All;
 
+    public bool May(Scope scope) => _may[(int)scope];
+
     /// <summary>Reading holds checking, checking holds the verdict; writing holds listed prices.</summary>
-    public bool May(Scope scope) => Scopes.Contains(scope) || scope switch
+    private static bool Holds(IReadOnlySet<Scope> scopes, Scope scope) => scopes.Contains(scope) || scope switch
     {
-        Scope.Verdict => May(Scope.Check),
-        Scope.Check => Scopes.Contains(Scope.Read),
-        Scope.Prices => Scopes.Contains(Scope.Write),
+        Scope.Verdict => Holds(scopes, Scope.Check),
+        Scope.Check => scopes.Contains(Scope.Read),
+        Scope.Prices => scopes.Contains(Scope.Write),
         _ => false,
     };
 

@@ -23,7 +23,7 @@ public static class ListingBatchRoutes
         var (lines, problem) = await BatchBody.Read(context,
             (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), records),
             pipe => OfSheet(pipe, query.Value, records, context.RequestAborted));
-        return problem ?? AllOrNothing.Write(store, Caller.Of(context), kind, lines!);
+        return problem ?? await AllOrNothing.WriteAsync(store, Caller.Of(context), kind, lines!);
     }
 
     private static async Task<(List<PlacedLine<ListedPrice>>?, Problem?)> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query, Records records, CancellationToken cancel)

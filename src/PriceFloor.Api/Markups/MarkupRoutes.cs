@@ -109,7 +109,7 @@ public sealed record MarkupAnswer
 
 public static class MarkupRoutes
 {
-    public static Results<Ok<MarkupAnswer>, Problem> Post(JsonBody<MarkupRequest> body, FromQuery<ComputeQuery> query, HttpContext context)
+    public static Results<JsonAnswer<MarkupAnswer>, Problem> Post(JsonBody<MarkupRequest> body, FromQuery<ComputeQuery> query, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var request = body.Value;
@@ -119,7 +119,7 @@ public static class MarkupRoutes
         var discounts = request.Discounts is { } asked ? DiscountsOf(asked) : null;
         if (new[] { chain?.Faults, step?.Faults, taxed?.Faults, discounts?.Faults }.SelectMany(faults => faults ?? []).FirstOrDefault() is { } fault)
             return Problem.CannotCompute(fault.Code, fault.Detail);
-        return TypedResults.Ok(AnswerOf(request, chain?.Value, step?.Value, taxed?.Value, discounts?.Value) with
+        return JsonAnswer.Of(AnswerOf(request, chain?.Value, step?.Value, taxed?.Value, discounts?.Value) with
         {
             Workings = WorkingAnswer.Of(query.Value.Workings, () => WorkingsOf(request, chain?.Value, step?.Value, discounts?.Value)),
         });

@@ -7,24 +7,24 @@ namespace PriceFloor.Api.PriceChecks;
 
 public static class PriceCheckRoutes
 {
-    public static Results<Ok<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
+    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
         Answer(query.Value, at: null, keeper, counts, context);
 
-    public static Results<Ok<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
+    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
         Answer(new PriceCheckQuery(body.Value, query.Value.AsOf, query.Value.Workings), at: "#", keeper, counts, context);
 
-    private static Results<Ok<PriceCheckAnswer>, Problem> Answer(PriceCheckQuery asked, string? at, RecordKeeper keeper, ServiceCounts counts, HttpContext context)
+    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckQuery asked, string? at, RecordKeeper keeper, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (asked.Workings && !caller.May(Scope.Read))
             return Problem.Of(ProblemTypes.KeyNotAllowed, "Workings reveal costs; they need a key with the scope \"read\".");
         Answers.ForThisCallerOnly(context);
-        return keeper.Read<Results<Ok<PriceCheckAnswer>, Problem>>(asked.AsOf, records =>
+        return keeper.Read<Results<JsonAnswer<PriceCheckAnswer>, Problem>>(asked.AsOf, records =>
         {
             var check = CheckedPrice.Of(records, asked.Request, at, mayRead: caller.May(Scope.Read));
             if (check.Found is { } found)
                 counts.Checked(found.Check.Verdict);
-            return check.Problem is { } problem ? problem : TypedResults.Ok(check.Found!.Answer(caller, asked.Workings));
+            return check.Problem is { } problem ? problem : JsonAnswer.Of(check.Found!.Answer(caller, asked.Workings));
         });
     }
 }

@@ -72,10 +72,10 @@ public static class PriceListRoutes
         var items = new List<PriceListItemAnswer>();
         var warnings = new List<Warning>();
         var designs = records.Documents.Designs.Where(design => asked.Profile is null || design.Document.Profile == asked.Profile).ToList();
-        foreach (var design in designs)
-            foreach (var channel in channels)
+        // Right after a profile has changed every price is reckoned anew: on all processors.
+        foreach (var (design, prices) in designs.AsParallel().AsOrdered().Select(design => (design, channels.Select(channel => PricedDesign.Of(records, design, channel)).ToList())))
+            foreach (var (channel, priced) in channels.Zip(prices))
             {
-                var priced = PricedDesign.Of(records, design, channel);
                 if (asked.Verdict is { } verdict && priced.Verdict != verdict)
                     continue;
                 if (priced.OffGrid)

@@ -45,7 +45,7 @@ public static class PricePartsRoutes
             var (answer, refused) = asked.Channel is { } key ? OnOne(records, floor, design, key, asked) : (OnAll(records, floor, design), null);
             return answer is null ? refused!
                 : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)
-                : TypedResults.Ok(answer);
+                : JsonAnswer.Of(answer);
         });
     }
 

@@ -109,7 +109,7 @@ public sealed record RequirementAnswer
 
 public static class Requirement
 {
-    public static Results<Ok<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
     {
         var (asOf, workings) = query.Value;
         var answer = keeper.Read<(RequirementAnswer?, Problem?)>(asOf, records =>
@@ -122,6 +122,6 @@ public static class Requirement
                 : (RequirementAnswer.Of(year.Value, profile.Basis, records.Today, workings), null);
         });
         Answers.ForThisCallerOnly(context);
-        return answer is (_, { } problem) ? problem : TypedResults.Ok(answer.Item1!);
+        return answer is (_, { } problem) ? problem : JsonAnswer.Of(answer.Item1!);
     }
 }

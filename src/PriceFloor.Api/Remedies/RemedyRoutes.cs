@@ -105,17 +105,17 @@ public sealed record RemediesAnswer
 
 public static class RemedyRoutes
 {
-    public static Results<Ok<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, RecordKeeper keeper, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        return keeper.Read<Results<Ok<RemediesAnswer>, Problem>>(asked.AsOf, records =>
+        return keeper.Read<Results<JsonAnswer<RemediesAnswer>, Problem>>(asked.AsOf, records =>
         {
             var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
             var remedies = Pricing.Remedies.Of(sale.Check);
-            return remedies.Found is { } found ? TypedResults.Ok(AnswerOf(sale, found, asked.Workings)) : Problem.OfFaults(remedies.Faults);
+            return remedies.Found is { } found ? JsonAnswer.Of(AnswerOf(sale, found, asked.Workings)) : Problem.OfFaults(remedies.Faults);
         });
     }
 

@@ -7,11 +7,25 @@ using Serilog;
 namespace PriceFloor.Api.Running;
 
 /// <summary>Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, fills an empty store with the demo studio where asked.</summary>
-public sealed class FirstStart(Settings settings, StoreLock alone, Store store, Opening opening, KeyRing ring, DemoStudio demo, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
+public sealed class FirstStart(Settings settings, StoreLock alone, Store store, Opening opening, KeyRing ring, Lazy<DemoStudio> demo, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
 {
+    private readonly Lock _once = new();
+    private Task? _begun;
     private Task _upgrading = Task.CompletedTask;
 
-    public Task StartAsync(CancellationToken cancellationToken)
+    /// <summary>Begins while the rest of the service is still being put together; what goes wrong is told by <see cref="StartAsync"/>.</summary>
+    public Task Begin()
+    {
+        lock (_once)
+            return _begun ??= Task.Run(OpenOrUpgrade);
+    }
+
+    public Task StartAsync(CancellationToken cancellationToken) => Begin();
+
+    /// <summary>An upgrade that has begun is finished, however long the host is willing to wait.</summary>
+    public Task StopAsync(CancellationToken cancellationToken) => _upgrading;
+
+    private void OpenOrUpgrade()
     {
         SettingsInUse.Tell(configuration, settings);
         alone.Take();
@@ -20,11 +34,7 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
             _upgrading = Task.Run(OpenOrStop, CancellationToken.None);
         else
             Open();
-        return Task.CompletedTask;
     }
-
-    /// <summary>An upgrade that has begun is finished, however long the host is willing to wait.</summary>
-    public Task StopAsync(CancellationToken cancellationToken) => _upgrading;
 
     private void OpenOrStop()
     {
@@ -74,7 +84,7 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
             return;
         }
 
-        demo.Fill(store);
+        demo.Value.Fill(store);
         Console.WriteLine(DemoStudio.Greeting(firstKey, settings.DataFolder, configuration["urls"]?.Split(';')[0] ?? Starting.DefaultAddress));
     }
 }

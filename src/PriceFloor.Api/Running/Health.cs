@@ -11,17 +11,17 @@ public sealed record HealthAnswer(string Status);
 public static class Health
 {
     /// <summary>The process answers.</summary>
-    public static Ok<HealthAnswer> Live(HttpContext context)
+    public static JsonAnswer<HealthAnswer> Live(HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
-        return TypedResults.Ok(new HealthAnswer("live"));
+        return JsonAnswer.Of(new HealthAnswer("live"));
     }
 
     /// <summary>The store is open and can be written; what stands against it becomes the problem "busy".</summary>
-    public static Results<Ok<HealthAnswer>, Problem> Ready(Readiness readiness, HttpContext context)
+    public static Results<JsonAnswer<HealthAnswer>, Problem> Ready(Readiness readiness, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
-        return readiness.Look() ? TypedResults.Ok(new HealthAnswer("ready")) : Problem.Busy();
+        return readiness.Look() ? JsonAnswer.Of(new HealthAnswer("ready")) : Problem.Busy();
     }
 }
 

@@ -1,33 +1,12 @@
-using PriceFloor.Api.Http;
 using Serilog;
-using Serilog.AspNetCore;
 using Serilog.Events;
 using Serilog.Formatting.Compact;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>One structured line a request: never a body, never a key, never a query.</summary>
+/// <summary>Where the log goes, and what never gets into it.</summary>
 public static class RequestLog
 {
-    public static void Configure(RequestLoggingOptions options, Serilog.ILogger logger)
-    {
-        options.Logger = logger;
-        options.MessageTemplate = "{RequestMethod:l} {Route:l} {StatusCode} in {Elapsed:0.0} ms, key {KeyName:l}, request {RequestId:l}";
-        options.GetMessageTemplateProperties = (context, _, elapsed, status) =>
-        [
-            new LogEventProperty("RequestMethod", new ScalarValue(context.Request.Method)),
-            new LogEventProperty("Route", new ScalarValue((context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "(none)")),
-            new LogEventProperty("StatusCode", new ScalarValue(status)),
-            new LogEventProperty("Elapsed", new ScalarValue(elapsed)),
-            new LogEventProperty("KeyName", new ScalarValue(context.Features.Get<Caller>()?.Name ?? "-")),
-            new LogEventProperty("RequestId", new ScalarValue(context.TraceIdentifier)),
-        ];
-        options.GetLevel = (context, _, fault) =>
-            fault is not null || context.Response.StatusCode == 500 ? LogEventLevel.Error
-            : (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText?.StartsWith("/health", StringComparison.Ordinal) ?? false ? LogEventLevel.Debug
-            : LogEventLevel.Information;
-    }
-
     /// <summary>
     /// The framework's own lines below a warning tell whole addresses, queries included, and somebody may put a key there: they are left out
     /// whatever levels the configuration asks for.

@@ -42,69 +42,69 @@ public static class Routes
 
         v1.MapDocuments<ReadingRules>("/reading-rules", "/{key}", Scope.Write, Nouns.ReadingRules);
 
-        v1.MapPost("/statements", StatementRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.Statements);
-        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.DesignBatch);
-        v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(Operations.ListingBatch);
+        v1.OnPost("/statements", StatementRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.Statements);
+        v1.OnPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.DesignBatch);
+        v1.OnPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(Operations.ListingBatch);
 
-        v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
-        v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
+        v1.OnGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
+        v1.OnGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
         v1.MapDrawn("/designs/{sku}/floor-history", FloorHistoryRoutes.Get, Scope.Read, Operations.FloorHistory, Format.Json, Format.Svg);
         v1.MapDrawn("/designs/{sku}/price-parts", PricePartsRoutes.Get, Scope.Read, Operations.PriceParts, Format.Json, Format.Svg);
-        v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
-        v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
-        v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
+        v1.OnPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
+        v1.OnGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
+        v1.OnPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
-        v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
+        v1.OnPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
         v1.MapDrawn("/price-list", PriceListRoutes.Get, Scope.Check, Operations.PriceList, Format.Json, Format.Csv, Format.Html, Format.Svg);
-        v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
+        v1.OnGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 
         v1.MapDrawn("/designs/{sku}/break-even", BreakEvenRoutes.Get, Scope.Read, Operations.BreakEven, Format.Json, Format.Svg);
-        v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
-        v1.MapGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
-        v1.MapPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
-        v1.MapPost("/first-floor", FirstFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.FirstFloor);
-        v1.MapPost("/year-plans", YearPlanRoutes.Post).Needs(Scope.Read).Tell(Operations.YearPlan);
-        v1.MapPost("/year-plans/best", YearPlanRoutes.Best).Needs(Scope.Read).Tell(Operations.BestPlan);
-        v1.MapPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
+        v1.OnPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
+        v1.OnGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
+        v1.OnPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
+        v1.OnPost("/first-floor", FirstFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.FirstFloor);
+        v1.OnPost("/year-plans", YearPlanRoutes.Post).Needs(Scope.Read).Tell(Operations.YearPlan);
+        v1.OnPost("/year-plans/best", YearPlanRoutes.Best).Needs(Scope.Read).Tell(Operations.BestPlan);
+        v1.OnPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
 
-        v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
-        v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
-        v1.MapPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
-        v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
+        v1.OnPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
+        v1.OnGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
+        v1.OnPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
+        v1.OnDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
 
-        v1.MapPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
-        v1.MapGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
+        v1.OnPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
+        v1.OnGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
 
-        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter<InputFilter>().Tell(Operations.Welcome);
-        app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
-        app.MapGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
-        app.MapGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
+        app.OnGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter<InputFilter>().Tell(Operations.Welcome);
+        app.OnGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
+        app.OnGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
+        app.OnGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
         if (app.Services.GetRequiredService<Settings>().Metrics)
-            app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
-        app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
-        app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
+            app.OnGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
+        app.OnGet("/problems", ProblemPages.Index).ExcludeFromDescription();
+        app.OnGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
     }
 
     /// <summary>An answer that is also drawn: by Accept, or at the same address with the format's suffix.</summary>
     private static void MapDrawn(this RouteGroupBuilder v1, string path, Delegate handler, Scope scope, Operation operation, params IReadOnlyList<Format> formats)
     {
-        v1.MapGet(path, handler).Needs(scope).Offer(formats).Tell(operation);
+        v1.OnGet(path, handler).Needs(scope).Offer(formats).Tell(operation);
         foreach (var format in formats.Where(format => format.Suffix is not null))
-            v1.MapGet(path + format.Suffix, handler).Needs(scope).Always(format).Tell(operation with { Id = operation.Id + format.Suffix }).ExcludeFromDescription();
+            v1.OnGet(path + format.Suffix, handler).Needs(scope).Always(format).Tell(operation with { Id = operation.Id + format.Suffix }).ExcludeFromDescription();
     }
 
     private static void MapDocuments<T>(this RouteGroupBuilder v1, string path, string key, Scope writes, Noun noun) where T : class
     {
         if (typeof(T) == typeof(Design))
-            v1.MapGet(path, DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.ListOfDesigns);
+            v1.OnGet(path, DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.ListOfDesigns);
         else if (typeof(T) == typeof(ListedPrice))
-            v1.MapGet(path, ListedPriceRoutes.List).Needs(Scope.Read).Tell(Operations.List(noun));
+            v1.OnGet(path, ListedPriceRoutes.List).Needs(Scope.Read).Tell(Operations.List(noun));
         else
-            v1.MapGet(path, DocumentRoutes.List<T>).Needs(Scope.Read).Tell(Operations.List(noun));
-        v1.MapGet(path + key, DocumentRoutes.Get<T>).Needs(Scope.Read).Tell(Operations.Get(noun));
-        v1.MapPut(path + key, DocumentRoutes.Put<T>).Needs(writes).Tell(Operations.Put(noun));
-        v1.MapDelete(path + key, DocumentRoutes.Delete<T>).Needs(writes).Tell(Operations.Delete(noun));
-        v1.MapGet(path + key + "/revisions", DocumentRoutes.Revisions<T>).Needs(Scope.Read).Tell(Operations.Revisions(noun));
-        v1.MapGet(path + key + "/revisions/{number}", DocumentRoutes.Revision<T>).Needs(Scope.Read).Tell(Operations.Revision(noun));
+            v1.OnGet(path, DocumentRoutes.List<T>).Needs(Scope.Read).Tell(Operations.List(noun));
+        v1.OnGet(path + key, DocumentRoutes.Get<T>).Needs(Scope.Read).Tell(Operations.Get(noun));
+        v1.OnPut(path + key, DocumentRoutes.Put<T>).Needs(writes).Tell(Operations.Put(noun));
+        v1.OnDelete(path + key, DocumentRoutes.Delete<T>).Needs(writes).Tell(Operations.Delete(noun));
+        v1.OnGet(path + key + "/revisions", DocumentRoutes.Revisions<T>).Needs(Scope.Read).Tell(Operations.Revisions(noun));
+        v1.OnGet(path + key + "/revisions/{number}", DocumentRoutes.Revision<T>).Needs(Scope.Read).Tell(Operations.Revision(noun));
     }
 }

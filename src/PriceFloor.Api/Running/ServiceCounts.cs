@@ -19,18 +19,14 @@ public sealed class ServiceCounts(Settings settings)
 
     public IEnumerable<(Verdict Verdict, long Count)> Checks => Enum.GetValues<Verdict>().Select(verdict => (verdict, Volatile.Read(ref _checks[(int)verdict])));
 
-    public async Task CountRequest(HttpContext context, RequestDelegate next)
+    /// <summary>A request that was answered.</summary>
+    /// <param name="method">Its method, as the caller wrote it.</param>
+    /// <param name="route">The pattern of its address, never the address.</param>
+    /// <param name="status">What it was answered with.</param>
+    public void Count(string method, string route, int status)
     {
-        var method = s_methods.FirstOrDefault(known => known == context.Request.Method) ?? "other"; // callers may invent any number of them
-        try
-        {
-            await next(context);
-        }
-        finally
-        {
-            var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "(none)";
-            Interlocked.Increment(ref _requests.GetOrAdd((method, route, context.Response.StatusCode), _ => new StrongBox<long>()).Value);
-        }
+        var known = s_methods.Contains(method) ? method : "other"; // callers may invent any number of them
+        Interlocked.Increment(ref _requests.GetOrAdd((known, route, status), _ => new StrongBox<long>()).Value);
     }
 
     public void Checked(Verdict verdict, long count = 1)

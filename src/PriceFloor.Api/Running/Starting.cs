@@ -19,6 +19,7 @@ using PriceFloor.Pricing;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 using Serilog;
+using Serilog.Settings.Configuration;
 
 namespace PriceFloor.Api.Running;
 
@@ -52,7 +53,7 @@ public static class Starting
     public static void UseRequestLog(this WebApplicationBuilder builder) => builder.Host.UseSerilog((context, log) =>
     {
         RequestLog.Write(log, inContainer: context.Configuration["DOTNET_RUNNING_IN_CONTAINER"] == "true");
-        log.ReadFrom.Configuration(context.Configuration);
+        log.ReadFrom.Configuration(context.Configuration, new ConfigurationReaderOptions(typeof(ConsoleLoggerConfigurationExtensions).Assembly)); // no search for other sinks
     });
 
     public static void UseStore(this WebApplicationBuilder builder)
@@ -74,8 +75,12 @@ public static class Starting
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<BatchSlots>();
         builder.Services.AddSingleton<ServiceCounts>();
+        builder.Services.AddSingleton<RequestRecord>();
+        builder.Services.AddSingleton<Doorkeeper>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
-        builder.Services.AddHostedService<FirstStart>();
+        builder.Services.AddSingleton(services => new Lazy<Demo.DemoStudio>(services.GetRequiredService<Demo.DemoStudio>)); // only where it is asked for: it needs every validator
+        builder.Services.AddSingleton<FirstStart>();
+        builder.Services.AddHostedService(services => services.GetRequiredService<FirstStart>());
         builder.Services.AddSingleton<BackupFolder>();
         builder.Services.AddHostedService<BackupSchedule>();
         builder.Services.AddHostedService<KeyUseWriter>();

@@ -17,7 +17,7 @@ public static class StatementRoutes
 
     private const int MostAccounts = 50;
 
-    public static async Task<Results<Ok<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
+    public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
         var (sent, unreadable) = await StatementBody.ReadAsync(context, query.Value.Account);
         if (unreadable is not null)
@@ -28,7 +28,7 @@ public static class StatementRoutes
         try
         {
             var (answer, problem) = Draft(sent!, query.Value, keeper, store, profiles, cancel.Token);
-            return problem is null ? TypedResults.Ok(answer!) : problem;
+            return problem is null ? JsonAnswer.Of(answer!) : problem;
         }
         catch (Exception e) when (e is System.Text.RegularExpressions.RegexMatchTimeoutException || (e is OperationCanceledException && timeout.IsCancellationRequested))
         {

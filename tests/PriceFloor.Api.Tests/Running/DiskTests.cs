@@ -42,6 +42,31 @@ public sealed class DiskTests
         Assert.Empty(StoreCheck.Of(Path.Combine(disk.Path, "pricefloor.db"), (_, _) => null).Faults);
     }
 
+    /// <summary>They share commits: where one meets the end of the disk, those beside it are refused too, and nobody is told what is not so.</summary>
+    [Fact]
+    public async Task Many_writers_on_a_full_disk_keep_just_what_each_was_told()
+    {
+        using var disk = SmallDisk.OfKilobytes(1500);
+        var filler = Path.Combine(disk.Path, "filler");
+        await File.WriteAllBytesAsync(filler, new byte[300_000], Studio.Cancellation);
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_DATA", disk.Path));
+        await studio.HasASmallShop();
+        var (kept, refused) = (new List<string> { "RB-014" }, 0);
+        for (var round = 0; refused < 40; round++)
+        {
+            Assert.True(round < 200, "The disk never was full.");
+            var answers = await Task.WhenAll(Enumerable.Range(0, 16).Select(async i => (Sku: $"D-{round}-{i}", Answer: await studio.Put($"/v1/designs/D-{round}-{i}", Sample.Pendant))));
+            Assert.All(answers.Where(one => one.Answer.Status != 201), one => one.Answer.IsProblem(503, "busy"));
+            kept.AddRange(answers.Where(one => one.Answer.Status == 201).Select(one => one.Sku));
+            refused += answers.Count(one => one.Answer.Status == 503);
+        }
+
+        File.Delete(filler);
+        Assert.Equal(201, (await studio.Put("/v1/designs/last", Sample.Pendant)).Status);
+        var stored = (await studio.Get("/v1/designs?limit=1000")).Json.GetProperty("items").EnumerateArray().Select(one => one.GetProperty("key").GetString());
+        Assert.Equal([.. kept.Append("last").Order(StringComparer.Ordinal)], stored);
+    }
+
     /// <summary>Leaves no byte, for a write that needs less than the one that was refused.</summary>
     private static async Task FillUp(SmallDisk disk)
     {

@@ -9,13 +9,13 @@ public static class AllOrNothing
     /// <summary>A batch is held in memory until it is stored.</summary>
     public const int MostLines = 10_000;
 
-    public static IResult Write<T>(Store store, Caller caller, DocumentKind<T> kind, IReadOnlyList<PlacedLine<T>> lines) where T : class
+    public static async Task<IResult> WriteAsync<T>(Store store, Caller caller, DocumentKind<T> kind, IReadOnlyList<PlacedLine<T>> lines) where T : class
     {
         var unreadable = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
         if (unreadable.Count > 0)
             return Problem.Invalid(unreadable);
 
-        var (saved, problem) = store.Write(caller.Name, writing =>
+        var (saved, problem) = await store.WriteAsync(caller.Name, writing =>
         {
             var done = lines.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Sight)).ToList();
             if (done.TrueForAll(one => one.Problem is null))
@@ -23,7 +23,7 @@ public static class AllOrNothing
             writing.Undo();
             return (done, Refusal(lines, done));
         });
-        return problem ?? (IResult)TypedResults.Ok(new WriteBatchAnswer
+        return problem ?? (IResult)JsonAnswer.Of(new WriteBatchAnswer
         {
             Items = [.. lines.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
             Summary = new BatchCounts(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged))),

@@ -36,20 +36,30 @@ public static class OpenApiSetup
         });
     }
 
-    /// <summary>/openapi/v1.json, /openapi/v1.yaml and /docs to read it.</summary>
+    /// <summary>/openapi/v1.json, /openapi/v1.yaml and /docs to read it. They are made when one of them is first asked for, and cost other requests nothing.</summary>
     public static void UseOpenApiPages(this WebApplication app)
     {
-        app.UseSwagger(options =>
+        var pages = new Lazy<RequestDelegate>(() => PagesOf(app));
+        app.Use((context, next) => IsPage(context.Request.Path) ? pages.Value(context) : next(context));
+    }
+
+    private static bool IsPage(PathString path) => path == "/openapi/v1.json" || path == "/openapi/v1.yaml" || path.StartsWithSegments("/docs", StringComparison.Ordinal);
+
+    private static RequestDelegate PagesOf(IApplicationBuilder app)
+    {
+        var pages = app.New();
+        pages.UseSwagger(options =>
         {
             options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-            options.RouteTemplate = "openapi/{documentName}.{extension:regex(^(json|yaml)$)}";
+            options.RouteTemplate = "openapi/{documentName}.{extension}";
         });
-        app.UseSwaggerUI(page =>
+        pages.UseSwaggerUI(page =>
         {
             page.RoutePrefix = "docs";
             page.DocumentTitle = "PriceFloor";
             page.SwaggerEndpoint("../openapi/v1.json", "PriceFloor v1");
         });
+        return pages.Build();
     }
 
     /// <summary>The document as YAML, for the file in openapi/.</summary>

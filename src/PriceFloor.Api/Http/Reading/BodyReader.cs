@@ -16,9 +16,12 @@ public sealed class UnreadableException(InputError error) : Exception(error.Deta
 /// </summary>
 public sealed class BodyReader
 {
+    private const string Root = "#";
+    private const int ShortNumber = 64;
+
     private readonly byte[] _body;
     private readonly List<InputError> _faults = [];
-    private string _pointer = "#";
+    private string _pointer = Root;
 
     private BodyReader(byte[] body) => _body = body;
 
@@ -50,8 +53,8 @@ public sealed class BodyReader
 
         var json = new Utf8JsonReader(_body, new JsonReaderOptions { MaxDepth = 32 });
         json.Read();
-        Value(ref json, shape, "#");
-        _pointer = "#";
+        Value(ref json, shape, Root);
+        _pointer = Root;
         json.Read();
         return _faults;
     }
@@ -92,21 +95,20 @@ public sealed class BodyReader
 
     private void MembersValue(ref Utf8JsonReader json, Shape.Members members, string pointer)
     {
-        var seen = new HashSet<string>();
+        Span<bool> given = stackalloc bool[members.All.Length];
+        HashSet<string>? ignored = null;
         while (json.Read() && json.TokenType != JsonTokenType.EndObject)
         {
-            var name = Text(ref json, pointer);
-            var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
-            if (!seen.Add(name))
-                throw Unreadable(ref json, at, "duplicate-property", $"\"{name}\" is given twice; leave one out.");
-            if (!members.All.TryGetValue(name, out var member))
+            if (members.Named(json.ValueIsEscaped ? Encoding.UTF8.GetBytes(Text(ref json, pointer)) : json.ValueSpan) is not { } member)
             {
-                if (!members.ReadOnly.Contains(name))
-                    throw Unreadable(ref json, at, "unknown-property", $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
-                json.Skip();
+                Ignore(ref json, members, pointer, ignored ??= []);
                 continue;
             }
 
+            var at = pointer == Root ? member.AtRoot : $"{pointer}/{member.Name}";
+            if (given[member.Place])
+                throw Unreadable(ref json, at, "duplicate-property", $"\"{member.Name}\" is given twice; leave one out.");
+            given[member.Place] = true;
             json.Read();
             if (json.TokenType == JsonTokenType.Null && member.MayBeNull)
                 continue;
@@ -114,8 +116,21 @@ public sealed class BodyReader
             _pointer = pointer;
         }
 
-        foreach (var (name, _) in members.All.Where(member => member.Value.Required && !seen.Contains(member.Key)))
-            Fault($"{pointer}/{name}", "required", $"{name} is missing.");
+        foreach (var member in members.Required)
+            if (!given[member.Place])
+                Fault($"{pointer}/{member.Name}", "required", $"{member.Name} is missing.");
+    }
+
+    /// <summary>Skips what an answer adds to a document, so that the answer can be sent back; anything else is a mistake.</summary>
+    private void Ignore(ref Utf8JsonReader json, Shape.Members members, string pointer, HashSet<string> before)
+    {
+        var name = Text(ref json, pointer);
+        var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
+        if (!members.ReadOnly.Contains(name))
+            throw Unreadable(ref json, at, "unknown-property", $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
+        if (!before.Add(name))
+            throw Unreadable(ref json, at, "duplicate-property", $"\"{name}\" is given twice; leave one out.");
+        json.Skip();
     }
 
     private void ManyValue(ref Utf8JsonReader json, Shape.Many many, string pointer)
@@ -133,7 +148,10 @@ public sealed class BodyReader
 
     private void NumberValue(ref Utf8JsonReader json, Shape.Number number, string pointer)
     {
-        var text = json.TokenType == JsonTokenType.String ? Text(ref json, pointer) : Encoding.UTF8.GetString(json.ValueSpan);
+        Span<char> digits = stackalloc char[ShortNumber];
+        ReadOnlySpan<char> text = json.TokenType == JsonTokenType.String ? Text(ref json, pointer)
+            : json.ValueSpan.Length > ShortNumber ? Encoding.UTF8.GetString(json.ValueSpan)
+            : digits[..Encoding.UTF8.GetChars(json.ValueSpan, digits)];
         if (NumberText.Read(text, name: "", number.Field).Code is not null && NumberText.Read(text, Name(pointer), number.Field) is (_, { } code, { } detail))
             Fault(pointer, code, detail); // the name is put together only where there is something to tell
     }
@@ -152,12 +170,20 @@ public sealed class BodyReader
 
     private void TextValue(string text, string pointer, int least, int most)
     {
-        if (text.Any(char.IsControl))
+        if (HasControl(text))
             Fault(pointer, "control-character", $"{Name(pointer)} holds a control character, such as a line break or tab; take it out.");
         else if (text.Length < least)
             Fault(pointer, "required", $"{Name(pointer)} is empty.");
         else if (text.Length > most)
             Fault(pointer, "too-long", $"{Name(pointer)} has {text.Length} characters; at most {most} are taken.");
+    }
+
+    private static bool HasControl(string text)
+    {
+        foreach (var letter in text)
+            if (char.IsControl(letter))
+                return true;
+        return false;
     }
 
     private void Require(ref Utf8JsonReader json, string pointer, string wanted, params ReadOnlySpan<JsonTokenType> types)
@@ -197,10 +223,10 @@ public sealed class BodyReader
 
     private void Fault(string pointer, string code, string detail) => _faults.Add(new InputError { Pointer = pointer, Code = code, Detail = detail });
 
-    private static string Name(string pointer) => pointer == "#" ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
+    private static string Name(string pointer) => pointer == Root ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
 
     private static string Meant(string name, Shape.Members members) =>
-        members.All.Keys.FirstOrDefault(known => string.Equals(known, name, StringComparison.OrdinalIgnoreCase)) is { } close ? $" (\"{close}\" is)" : "";
+        members.All.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: var close } ? $" (\"{close}\" is)" : "";
 
     private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";
 }

@@ -1,7 +1,9 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using System.ComponentModel.DataAnnotations;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using System.Text;
 using System.Text.Json;
 using PriceFloor.Pricing;
 using PriceFloor.Statements;
@@ -30,9 +32,27 @@ public abstract record Shape
     /// <summary>Either the key of a stored document or the document itself.</summary>
     public sealed record KeyOr(Shape Document) : Shape;
 
-    public sealed record Members(IReadOnlyDictionary<string, Member> All, IReadOnlySet<string> ReadOnly) : Shape;
+    public sealed record Members(ImmutableArray<Member> All, IReadOnlySet<string> ReadOnly) : Shape
+    {
+        public ImmutableArray<Member> Required { get; } = [.. All.Where(member => member.Required)];
 
-    public sealed record Member(Func<Shape> Shape, bool Required, bool MayBeNull);
+        /// <summary>The member of a name as it stands in a body.</summary>
+        public Member? Named(ReadOnlySpan<byte> utf8)
+        {
+            foreach (var member in All)
+                if (utf8.SequenceEqual(member.Utf8Name))
+                    return member;
+            return null;
+        }
+    }
+
+    public sealed record Member(string Name, int Place, Func<Shape> Shape, bool Required, bool MayBeNull)
+    {
+        public byte[] Utf8Name { get; } = Encoding.UTF8.GetBytes(Name);
+
+        /// <summary>The pointer to it where it is a member of the whole body.</summary>
+        public string AtRoot { get; } = $"#/{Name}";
+    }
 
     public static Shape Of(Type type) => Of(type, member: null);
 
@@ -54,21 +74,19 @@ public abstract record Shape
     }
 
     /// <summary>An inline design needs no profile's key: the request has the profile beside it.</summary>
-    private static Members Inline(Members document) => document with
-    {
-        All = document.All.ToDictionary(member => member.Key, member => member.Key == "profile" ? member.Value with { Required = false } : member.Value),
-    };
+    private static Members Inline(Members document) =>
+        new([.. document.All.Select(member => member.Name == "profile" ? member with { Required = false } : member)], document.ReadOnly);
 
     private static Members MembersOf(Type type)
     {
         var nullability = new NullabilityInfoContext();
-        var members = type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite).ToDictionary(
-            property => JsonNamingPolicy.CamelCase.ConvertName(property.Name),
-            property => new Member(
-                Later(property),
-                property.IsDefined(typeof(RequiredMemberAttribute)),
-                nullability.Create(property).WriteState == NullabilityState.Nullable));
-        return new Members(members, ReadOnlyFields.Of(type));
+        var members = type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite).Select((property, place) => new Member(
+            JsonNamingPolicy.CamelCase.ConvertName(property.Name),
+            place,
+            Later(property),
+            property.IsDefined(typeof(RequiredMemberAttribute)),
+            nullability.Create(property).WriteState == NullabilityState.Nullable));
+        return new Members([.. members], ReadOnlyFields.Of(type));
     }
 
     private static Func<Shape> Later(PropertyInfo property)

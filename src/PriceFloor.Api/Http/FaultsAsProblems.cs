@@ -1,0 +1,55 @@
+using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Running;
+using Serilog;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>Whatever goes wrong below is answered as a problem: what is thrown, and errors that the framework leaves empty.</summary>
+public static class FaultsAsProblems
+{
+    private const int BusyErrors = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Full = 13, CannotOpen = 14, Corrupt = 11, NotADatabase = 26;
+
+    public static async Task Answer(HttpContext context, RequestDelegate next)
+    {
+        try
+        {
+            await next(context);
+            if (context.Response is { HasStarted: false, StatusCode: >= 400, ContentType: null })
+                await Filled(context);
+        }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            // The caller has gone; there is nobody to answer.
+        }
+        catch (Exception e) when (!context.Response.HasStarted && ProblemOf(e) is { } problem)
+        {
+            if (problem.Type == ProblemTypes.Internal)
+                context.Features.Set(new RequestFault(e));
+            else if (e is SqliteException { SqliteErrorCode: Corrupt or NotADatabase })
+                Log.Error("The store is damaged: {Message} Stop the service, run check-store, and restore a backup", e.Message);
+            else if (problem.Type == ProblemTypes.Busy)
+                Log.Warning("The store answered {Message}", e.Message);
+            context.Response.Headers.ETag = default;
+            context.Response.ContentLength = null;
+            await problem.ExecuteAsync(context);
+        }
+    }
+
+    private static Problem ProblemOf(Exception fault) => fault switch
+    {
+        SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen or Corrupt or NotADatabase } => Problem.Busy(),
+        BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
+        BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
+        _ => Problem.Of(ProblemTypes.Internal),
+    };
+
+    private static Task Filled(HttpContext context)
+    {
+        var response = context.Response;
+        if (response.Headers.Allow is { Count: > 0 } allow && allow.ToString().Contains("GET", StringComparison.Ordinal) && !allow.ToString().Contains("HEAD", StringComparison.Ordinal))
+            response.Headers.Allow = allow + ", HEAD";
+        var type = ProblemTypes.All.FirstOrDefault(type => type.Status == response.StatusCode) ?? ProblemTypes.Internal;
+        var detail = type == ProblemTypes.NotFound ? "No such address; / says where to begin, /openapi/v1.json lists the paths." : type.Meaning;
+        return Problem.Of(type, detail).ExecuteAsync(context);
+    }
+}

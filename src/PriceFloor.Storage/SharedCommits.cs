@@ -1,0 +1,150 @@
+using System.Collections.Concurrent;
+using System.Runtime.ExceptionServices;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// One writer at a time; those that came while it wrote are done together in the next transaction and share its wait for the disk. Each still
+/// stands alone: what one throws or undoes is rolled back to where it began. None returns before what it wrote is committed.
+/// </summary>
+internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider clock, Action<long> committed) : IDisposable
+{
+    private const int Most = 256;
+    private const string Beginning = "beginning";
+
+    private readonly SemaphoreSlim _gate = new(1, 1);
+    private readonly ConcurrentQueue<Work> _waiting = new();
+
+    public T Write<T>(string savedBy, Func<Writing, T> write)
+    {
+        var work = Added(savedBy, write);
+        _gate.Wait();
+        return Done(work);
+    }
+
+    public async Task<T> WriteAsync<T>(string savedBy, Func<Writing, T> write)
+    {
+        var work = Added(savedBy, write);
+        await _gate.WaitAsync();
+        return Done(work);
+    }
+
+    /// <summary>Does something while nobody writes; false where that moment does not come in time.</summary>
+    public bool Alone(TimeSpan within, Action act)
+    {
+        if (!_gate.Wait(within))
+            return false;
+        try
+        {
+            act();
+            return true;
+        }
+        finally
+        {
+            _gate.Release();
+        }
+    }
+
+    public void Dispose() => _gate.Dispose();
+
+    private Work<T> Added<T>(string savedBy, Func<Writing, T> write)
+    {
+        var work = new Work<T>(savedBy, write);
+        _waiting.Enqueue(work);
+        return work;
+    }
+
+    /// <summary>Called by who has the gate: it does what waits until its own work is done, which an earlier one may have done already.</summary>
+    private T Done<T>(Work<T> work)
+    {
+        try
+        {
+            while (!work.IsDone)
+                DoTogether(Next());
+        }
+        finally
+        {
+            _gate.Release();
+        }
+
+        if (work.Fault is { } fault)
+            ExceptionDispatchInfo.Throw(fault);
+        return work.Result!;
+    }
+
+    private List<Work> Next()
+    {
+        var together = new List<Work>();
+        while (together.Count < Most && _waiting.TryDequeue(out var one))
+            together.Add(one);
+        return together;
+    }
+
+    private void DoTogether(List<Work> together)
+    {
+        try
+        {
+            using var connection = connect();
+            using var transaction = connection.BeginTransaction(deferred: false);
+            foreach (var work in together)
+                Do(work, connection, transaction, isLone: together.Count == 1);
+            transaction.Commit();
+            if (together.Max(work => work.LastPosition) is > 0 and var last)
+                committed(last);
+        }
+        catch (Exception fault)
+        {
+            foreach (var work in together)
+                work.Fault ??= fault; // nothing of what they wrote was kept
+        }
+
+        foreach (var work in together)
+            work.IsDone = true;
+    }
+
+    private void Do(Work work, SqliteConnection connection, SqliteTransaction transaction, bool isLone)
+    {
+        if (!isLone)
+            transaction.Save(Beginning);
+        var writing = new Writing(connection, transaction, work.SavedBy, clock.GetUtcNow());
+        try
+        {
+            work.Run(writing);
+        }
+        catch (Exception fault)
+        {
+            work.Fault = fault;
+        }
+
+        if (work.Fault is null && !writing.IsUndone)
+            work.LastPosition = writing.LastPosition;
+        else if (SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0)
+            throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk takes all of it back
+        else if (isLone)
+            transaction.Rollback();
+        else
+            transaction.Rollback(Beginning);
+    }
+
+    private abstract class Work(string savedBy)
+    {
+        public string SavedBy { get; } = savedBy;
+
+        public bool IsDone { get; set; }
+
+        public Exception? Fault { get; set; }
+
+        /// <summary>Of what is kept of it; 0 where nothing is.</summary>
+        public long LastPosition { get; set; }
+
+        public abstract void Run(Writing writing);
+    }
+
+    private sealed class Work<T>(string savedBy, Func<Writing, T> write) : Work(savedBy)
+    {
+        public T? Result { get; private set; }
+
+        public override void Run(Writing writing) => Result = write(writing);
+    }
+}

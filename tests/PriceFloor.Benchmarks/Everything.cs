@@ -1,0 +1,17 @@
+namespace PriceFloor.Benchmarks;
+
+/// <summary>Every verb in turn, at lengths that come to about ten minutes, in one table.</summary>
+public static class Everything
+{
+    public static Task RunAsync(string[] args) => Verb.PrintAsync(async figures =>
+    {
+        await Starts.MeasureAsync(figures, ["10"]);
+        await BesideBare.MeasureAsync(figures, ["2", "3", "2"]);
+        await BesideNode.MeasureAsync(figures, ["2", "3", "2"]);
+        await SheetBatches.MeasureAsync(figures, ["1000000", "7"]);
+        await PriceListAfterAChange.MeasureAsync(figures, ["10000", "9"]);
+        await Writes.MeasureAsync(figures, ["2", "3"]);
+        await Growth.MeasureAsync(figures, ["1", "3"]);
+        Micro.Measure(figures);
+    });
+}

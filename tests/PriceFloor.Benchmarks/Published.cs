@@ -1,0 +1,24 @@
+using System.Diagnostics;
+
+namespace PriceFloor.Benchmarks;
+
+/// <summary>The service as whoever runs it gets it, published once for all verbs of a run.</summary>
+public static class Published
+{
+    /// <summary>What is made for a run and not kept in the repository.</summary>
+    public const string Made = "artifacts/benchmarks";
+
+    private static readonly Lazy<Task<string>> s_folder = new(PublishAsync);
+
+    public static Task<string> Folder => s_folder.Value;
+
+    private static async Task<string> PublishAsync()
+    {
+        var folder = Path.GetFullPath(Path.Combine(Made, "published"));
+        if (Directory.Exists(folder))
+            Directory.Delete(folder, recursive: true);
+        using var publish = Process.Start("dotnet", ["publish", "src/PriceFloor.Api", "--configuration", "Release", "--output", folder, "--verbosity", "quiet"]);
+        await publish.WaitForExitAsync();
+        return publish.ExitCode == 0 ? folder : throw new InvalidOperationException("Run this in the repository's root; publishing failed.");
+    }
+}

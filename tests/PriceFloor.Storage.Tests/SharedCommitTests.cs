@@ -1,0 +1,122 @@
+using Microsoft.Extensions.Time.Testing;
+using Xunit;
+
+namespace PriceFloor.Storage.Tests;
+
+/// <summary>Writers that wait for one another share a commit, and nobody may ever notice.</summary>
+public sealed class SharedCommitTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-shared-").FullName;
+    private readonly Store _store;
+
+    public SharedCommitTests()
+    {
+        _store = new Store(Path.Combine(_folder, "pricefloor.db"), new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)));
+        _store.Open();
+    }
+
+    public void Dispose()
+    {
+        _store.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task Those_that_came_while_another_wrote_are_committed_together_and_no_reader_sees_them_before()
+    {
+        var (seenBySecond, seenOutside) = ("", "");
+        await WhileOneWrites(
+            () => Save("a", "1"),
+            () => _store.WriteAsync("test", writing =>
+            {
+                seenBySecond = writing.Find("design", "a")?.Body;
+                seenOutside = _store.Read(snapshot => snapshot.Find("design", "a"))?.Body;
+                return writing.Save("design", "b", "2", []);
+            }));
+        Assert.Equal("1", seenBySecond);
+        Assert.Null(seenOutside);
+        Assert.Equal(["1", "2"], _store.Read(snapshot => new[] { snapshot.Find("design", "a")!.Body, snapshot.Find("design", "b")!.Body }));
+    }
+
+    [Fact]
+    public async Task One_that_fails_takes_back_only_its_own()
+    {
+        var failing = Task.FromResult(false);
+        await WhileOneWrites(
+            () => Save("a", "1"),
+            () => failing = _store.WriteAsync<bool>("test", writing =>
+            {
+                writing.Save("design", "a", "spoilt", [new DocumentName("profile", "main")]);
+                writing.Delete("design", "a");
+                throw new InvalidOperationException("mine");
+            }),
+            () => Save("b", "2"));
+        Assert.Equal("mine", (await Assert.ThrowsAsync<InvalidOperationException>(() => failing)).Message);
+        Assert.Equal(["1", "2"], _store.Read(snapshot => snapshot.List("design").Select(one => one.Body)));
+        Assert.Empty(_store.Read(snapshot => snapshot.UsersOf("profile", "main")));
+    }
+
+    [Fact]
+    public async Task One_that_is_undone_returns_its_result_and_leaves_nothing()
+    {
+        var undone = Task.FromResult(0L);
+        await WhileOneWrites(
+            () => Save("a", "1"),
+            () => undone = _store.WriteAsync("test", writing =>
+            {
+                writing.Undo();
+                return writing.Save("design", "a", "spoilt", []).Number;
+            }),
+            () => Save("a", "2"));
+        Assert.Equal(2, await undone);
+        Assert.Equal(["1", "2"], _store.Read(snapshot => snapshot.History("design", "a").Select(one => one.Body)));
+    }
+
+    [Fact]
+    public async Task However_many_write_each_revision_is_whole_numbered_in_order_and_later_than_the_one_before()
+    {
+        var written = await Task.WhenAll(Enumerable.Range(0, 400).Select(i => Task.Run(async () =>
+        {
+            try
+            {
+                return await _store.WriteAsync("test", writing =>
+                {
+                    var saved = writing.Save("design", $"D-{i % 7}", $"{i}", []);
+                    if (i % 5 == 0)
+                        throw new InvalidOperationException();
+                    return saved;
+                });
+            }
+            catch (InvalidOperationException) when (i % 5 == 0)
+            {
+                return null;
+            }
+        })));
+        var acknowledged = written.OfType<Revision>().OrderBy(one => one.Position).ToList();
+        Assert.Equal(320, acknowledged.Count);
+        Assert.Equal(acknowledged, _store.Read(snapshot => Enumerable.Range(0, 7).SelectMany(i => snapshot.History("design", $"D-{i}")).OrderBy(one => one.Position).ToList()));
+        Assert.All(acknowledged.Zip(acknowledged.Skip(1)), pair => Assert.True(pair.First.SavedAt < pair.Second.SavedAt));
+        Assert.All(acknowledged.GroupBy(one => one.Key), revisions => Assert.Equal(Enumerable.Range(1, revisions.Count()).Select(number => (long)number), revisions.Select(one => one.Number)));
+        Assert.Equal(acknowledged[^1].Position, _store.Position);
+    }
+
+    private Task<Revision> Save(string key, string body) => _store.WriteAsync("test", writing => writing.Save("design", key, body, []));
+
+    /// <summary>Has one write hold the store until all the others wait for it, in this order.</summary>
+    private async Task WhileOneWrites(params Func<Task>[] others)
+    {
+        using var holds = new ManualResetEventSlim();
+        using var goOn = new ManualResetEventSlim();
+        var first = Task.Run(() => _store.Write("test", _ =>
+        {
+            holds.Set();
+            return goOn.Wait(TimeSpan.FromSeconds(30));
+        }));
+        holds.Wait(TestContext.Current.CancellationToken);
+        var waiting = others.Select(one => one()).ToList();
+        goOn.Set();
+        Assert.True(await first);
+        foreach (var one in waiting)
+            await Task.WhenAny(one); // what it throws is looked at by who made it
+    }
+}
