@@ -165,6 +165,7 @@ public sealed record DepreciationRule
     public decimal? Rate { get; init; }
 
     /// <summary>A published table's row: the share of the full cost for each year of use; together at most 1.</summary>
+    /// <example>[0.2, 0.32, 0.192]</example>
     [MaxLength(Pricing.Limits.Bands)]
     [Share]
     public IReadOnlyList<decimal>? Percentages { get; init; }

@@ -89,7 +89,8 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
             using var transaction = connection.BeginTransaction(deferred: false);
             foreach (var work in together)
                 Do(work, connection, transaction, isLone: together.Count == 1);
-            transaction.Commit();
+            if (!together[0].IsTakenBack)
+                transaction.Commit();
             if (together.Max(work => work.LastPosition) is > 0 and var last)
                 committed(last);
         }
@@ -122,9 +123,16 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         else if (SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0)
             throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk takes all of it back
         else if (isLone)
-            transaction.Rollback();
+            TakeBack(work, transaction);
         else
             transaction.Rollback(Beginning);
+    }
+
+    /// <summary>Where nobody shares the transaction, all of it goes, and nothing is left to commit.</summary>
+    private static void TakeBack(Work work, SqliteTransaction transaction)
+    {
+        transaction.Rollback();
+        work.IsTakenBack = true;
     }
 
     private abstract class Work(string savedBy)
@@ -132,6 +140,9 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         public string SavedBy { get; } = savedBy;
 
         public bool IsDone { get; set; }
+
+        /// <summary>True where its transaction was its own and is rolled back.</summary>
+        public bool IsTakenBack { get; set; }
 
         public Exception? Fault { get; set; }
 

@@ -51,6 +51,7 @@ public sealed record KeyAnswer
     public IReadOnlyList<string>? Profiles { get; init; }
 
     /// <summary>The minute in which it last opened something; absent: not yet.</summary>
+    /// <example>2027-01-02T09:00:00.000000Z</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTimeOffset? LastUsed { get; init; }
 
@@ -81,7 +82,7 @@ public sealed record KeyAnswer
 
 /// <summary>A page of keys.</summary>
 /// <param name="Items">The keys, without their secrets.</param>
-/// <param name="Next">What to give as after for the next page; null on the last.</param>
+/// <param name="Next" example="shop-plugin">What to give as after for the next page; null on the last.</param>
 public sealed record KeyPage(IReadOnlyList<KeyAnswer> Items, string? Next);
 
 /// <summary>A key needs a name, a scope, and a time ahead.</summary>
@@ -101,7 +102,7 @@ public sealed class KeyRequestValidator : AbstractValidator<KeyRequest>
 public sealed record KeyRotationQuery(int OverlapHours) : IQuery<KeyRotationQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
-        [new("overlapHours", "So many hours the present key still opens; 0 ends it now.", "integer", Least: 0, Most: 720, Default: "24")];
+        [new("overlapHours", "So many hours the present key still opens; 0 ends it now.", "integer", Example: "48", Least: 0, Most: 720, Default: "24")];
 
     public static KeyRotationQuery Read(QueryValues values) => new(values.Whole("overlapHours", 0, 720, 24));
 }

@@ -26,6 +26,7 @@ public sealed record AuditItemAnswer
     public required string Key { get; init; }
 
     /// <summary>The revision that it made; absent for keys.</summary>
+    /// <example>3</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Revision { get; init; }
 
@@ -44,12 +45,14 @@ public sealed record AuditItemAnswer
 public enum AuditDeed { Created, Changed, Deleted, Rotated }
 
 /// <summary>A page of the trail, the newest first.</summary>
+/// <param name="Items">The changes.</param>
+/// <param name="Next" example="9223372036854775807.3">What to give as after for the next page; null on the last.</param>
 public sealed record AuditPage(IReadOnlyList<AuditItemAnswer> Items, string? Next);
 
 /// <summary>A page of the trail.</summary>
 public sealed record AuditQuery(int Limit, AuditPlace After) : IQuery<AuditQuery>
 {
-    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.Limit, QueryParameters.After];
+    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.Limit, QueryParameters.After with { Example = "9223372036854775807.3" }];
 
     public static AuditQuery Read(QueryValues values)
     {

@@ -63,6 +63,7 @@ public sealed record DesignBudgetAnswer
     public decimal? Materials { get; init; }
 
     /// <summary>Why there is no figure.</summary>
+    /// <example>price-below-materials</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 

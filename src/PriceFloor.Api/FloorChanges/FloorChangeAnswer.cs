@@ -15,12 +15,14 @@ public sealed record FloorChangeItemAnswer
     public required string Currency { get; init; }
 
     /// <summary>The floor price then; null where there was none.</summary>
+    /// <example>58.05</example>
     public decimal? OldFloorPrice { get; init; }
 
     /// <summary>The floor price now; null where there is none any more.</summary>
     public decimal? NewFloorPrice { get; init; }
 
     /// <summary>The target price then.</summary>
+    /// <example>112.00</example>
     public decimal? OldTargetPrice { get; init; }
 
     /// <summary>The target price now.</summary>

@@ -22,6 +22,7 @@ public sealed record FloorMomentAnswer
     public Verdict? Verdict { get; init; }
 
     /// <summary>Why there was no price: not-stored, currency-mismatch, no-price, ...</summary>
+    /// <example>not-stored</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 
@@ -51,5 +52,6 @@ public sealed record FloorHistoryAnswer
     public required IReadOnlyList<FloorMomentAnswer> Items { get; init; }
 
     /// <summary>Where there is more: ask again with this as asOf for what was before; null where this is all.</summary>
+    /// <example>2026-12-01T09:00:00.000000Z</example>
     public DateTimeOffset? Earlier { get; init; }
 }

@@ -13,7 +13,7 @@ public sealed record FloorHistoryQuery(string Channel, int Limit, DateTimeOffset
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Least: 1, Most: 1000, Default: "100"),
+        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Least: 1, Most: 1000, Default: "100"),
         new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time", "2027-03-01T00:00:00Z"),
     ];
 

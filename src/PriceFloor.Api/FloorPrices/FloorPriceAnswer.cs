@@ -76,6 +76,7 @@ public sealed record ChannelPriceAnswer
     public Verdict? Verdict { get; init; }
 
     /// <summary>Why there are no prices: currency-mismatch, no-price, ...</summary>
+    /// <example>currency-mismatch</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 }
@@ -99,6 +100,7 @@ public sealed record BasisAnswer
     public IReadOnlyList<string>? Channels { get; init; }
 
     /// <summary>The listed wholesale price that the target doubles, where it is above the floor.</summary>
+    /// <example>RB-014/shops@1</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? ListedPrice { get; init; }
 }

@@ -32,6 +32,7 @@ public sealed record PriceListItemAnswer
     public Verdict? Verdict { get; init; }
 
     /// <summary>Why there is no price: currency-mismatch, no-price, too-large.</summary>
+    /// <example>currency-mismatch</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 

@@ -59,6 +59,7 @@ public sealed record ChannelPartsAnswer
     public required IReadOnlyList<PartAnswer> Parts { get; init; }
 
     /// <summary>Why there is no price: currency-mismatch, no-price, ...</summary>
+    /// <example>no-price</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 }

@@ -47,6 +47,7 @@ public sealed record RemedyAnswer
     public string? Reason { get; init; }
 
     /// <summary>"long-week" where the figure is there to be seen, not to be followed.</summary>
+    /// <example>long-week</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Flag { get; init; }
 }

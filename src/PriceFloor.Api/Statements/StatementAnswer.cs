@@ -64,6 +64,9 @@ public sealed record StatementAnswer
 }
 
 /// <summary>What one month brought.</summary>
+/// <param name="Month">The month.</param>
+/// <param name="Received">Money that came in from sales.</param>
+/// <param name="SalesTaxPaid">Sales tax that was handed on.</param>
 public sealed record MonthAnswer(string Month, decimal Received, decimal SalesTaxPaid);
 
 /// <summary>Money for pieces as it reached the accounts.</summary>

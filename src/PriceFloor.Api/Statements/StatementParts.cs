@@ -7,6 +7,9 @@ using PriceFloor.Statements;
 namespace PriceFloor.Api.Statements;
 
 /// <summary>How many lines, how much came in and how much went out.</summary>
+/// <param name="Lines">Lines.</param>
+/// <param name="In">What came in, in the currency of the answer.</param>
+/// <param name="Out">What went out, as an amount above 0.</param>
 public sealed record CountAnswer(int Lines, decimal In, decimal Out)
 {
     public static CountAnswer Of(IEnumerable<Transaction> transactions, Currency money)
@@ -20,6 +23,11 @@ public sealed record CountAnswer(int Lines, decimal In, decimal Out)
 }
 
 /// <summary>One account in one file. The period is the file's own, or the whole months that its lines stand in.</summary>
+/// <param name="Account">What the account is called.</param>
+/// <param name="From">The first day of the statement; null where it has no lines and says no period.</param>
+/// <param name="To">The last day of the statement.</param>
+/// <param name="SaysPeriod">True where the file says its period itself; false where its lines show it.</param>
+/// <param name="Count">Its lines.</param>
 public sealed record FileAccountAnswer(string Account, DateOnly? From, DateOnly? To, bool SaysPeriod, CountAnswer Count)
 {
     public static FileAccountAnswer Of(AccountStatement statement, Currency money)
@@ -30,15 +38,25 @@ public sealed record FileAccountAnswer(string Account, DateOnly? From, DateOnly?
 }
 
 /// <summary>A file as it was understood.</summary>
+/// <param name="Name">The name of its field in the form; where it was the whole body, what the query calls its account.</param>
+/// <param name="Format">The format, by its content.</param>
+/// <param name="Accounts">The accounts in it.</param>
 public sealed record FileAnswer(string Name, StatementFormat Format, IReadOnlyList<FileAccountAnswer> Accounts);
 
 /// <summary>Whole days, both ends included.</summary>
+/// <param name="From">The first day.</param>
+/// <param name="To">The last day; it counts too.</param>
 public sealed record PeriodAnswer(DateOnly From, DateOnly To)
 {
     public static IReadOnlyList<PeriodAnswer> Of(IEnumerable<Period> periods) => [.. periods.Select(period => new PeriodAnswer(period.From, period.To))];
 }
 
 /// <summary>Which days of an account the files cover together.</summary>
+/// <param name="Account">The account.</param>
+/// <param name="Months">Months that are covered.</param>
+/// <param name="Covered">The days that the files cover.</param>
+/// <param name="Gaps">Days between that no file covers.</param>
+/// <param name="Overlaps">Days that more than one file covers; their lines count once.</param>
 public sealed record CoverageAnswer(string Account, decimal Months, IReadOnlyList<PeriodAnswer> Covered, IReadOnlyList<PeriodAnswer> Gaps, IReadOnlyList<PeriodAnswer> Overlaps)
 {
     public static CoverageAnswer Of(Coverage coverage) =>
@@ -57,9 +75,15 @@ public sealed record AccountedAnswer(CountAnswer Read, CountAnswer Placed, Count
 }
 
 /// <summary>A line that was refused.</summary>
+/// <param name="File" example="current">The file.</param>
+/// <param name="Line" example="17">Its line, from 1.</param>
+/// <param name="Code" example="bad-currency">What is wrong, as a stable word.</param>
+/// <param name="Detail" example="The currency is no ISO 4217 code of three letters.">What is wrong, in a sentence.</param>
 public sealed record RefusedLineAnswer(string File, int Line, string Code, string Detail);
 
 /// <summary>Lines that were refused: how many, and the first hundred.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="Lines">The first hundred.</param>
 public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> Lines)
 {
     private const int Told = 100;
@@ -85,7 +109,7 @@ public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> L
 /// <param name="Last">The last of its lines.</param>
 /// <param name="PerYear">What a year of it comes to.</param>
 /// <param name="Reckoned">How the year was reckoned.</param>
-/// <param name="TimesAYear">With by-interval: how often a year.</param>
+/// <param name="TimesAYear" example="12">With by-interval: how often a year.</param>
 public sealed record DraftLineAnswer(
     Placement To, Heading? Heading, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First, DateOnly Last, decimal PerYear, Reckoned Reckoned,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? TimesAYear)
@@ -99,12 +123,12 @@ public sealed record DraftLineAnswer(
 }
 
 /// <summary>A purchase that the draft has as equipment instead of as an expense.</summary>
-/// <param name="Pointer">Where it stands in the draft; null where the stored profile has it already.</param>
+/// <param name="Pointer" example="#/draft/equipment/0">Where it stands in the draft; null where the stored profile has it already.</param>
 /// <param name="Heading">The heading to use where it is to be an expense after all.</param>
-/// <param name="Name">What the draft calls it.</param>
-/// <param name="Cost">What it cost.</param>
-/// <param name="Bought">The day it was paid.</param>
-/// <param name="Rule">The rule that took the line.</param>
+/// <param name="Name" example="Kiln">What the draft calls it.</param>
+/// <param name="Cost" example="3200.00">What it cost.</param>
+/// <param name="Bought" example="2026-03-12">The day it was paid.</param>
+/// <param name="Rule" example="#/rules/2">The rule that took the line.</param>
 public sealed record BoughtAnswer(string? Pointer, Heading? Heading, string Name, decimal Cost, DateOnly Bought, string Rule)
 {
     public static BoughtAnswer Of(BoughtToLast one, CostProfile draft, Currency money)
@@ -115,9 +139,20 @@ public sealed record BoughtAnswer(string? Pointer, Heading? Heading, string Name
 }
 
 /// <summary>What similar lines were placed as.</summary>
+/// <param name="To">What they were placed as.</param>
+/// <param name="Heading">The kind of cost.</param>
+/// <param name="Name" example="Materials">What the draft calls it.</param>
+/// <param name="Because" example="Lines with &quot;frit order&quot; were placed so.">What is alike.</param>
 public sealed record SuggestionAnswer(Placement To, Heading? Heading, string Name, string Because);
 
 /// <summary>Lines that look alike and that no rule took.</summary>
+/// <param name="Text">What their texts have in common.</param>
+/// <param name="Paid">In or out.</param>
+/// <param name="Count">How many lines.</param>
+/// <param name="Total">Their amounts together, above 0.</param>
+/// <param name="First">The day of the first.</param>
+/// <param name="Last">The day of the last.</param>
+/// <param name="Suggested">What similar lines were placed as; null where there are none.</param>
 public sealed record UnplacedAnswer(string Text, Paid Paid, int Count, decimal Total, DateOnly First, DateOnly Last, SuggestionAnswer? Suggested)
 {
     public static UnplacedAnswer Of(Unplaced group, Currency money) => new(group.Text, group.Paid, group.Entries.Count, CountAnswer.Exactly(group.Total, money),
@@ -126,12 +161,24 @@ public sealed record UnplacedAnswer(string Text, Paid Paid, int Count, decimal T
 }
 
 /// <summary>What a heading or line comes to a year in the stored profile and in the draft.</summary>
+/// <param name="To">What it is.</param>
+/// <param name="Heading">The kind of cost.</param>
+/// <param name="Name" example="Home rent">With household and other income: the line.</param>
+/// <param name="Stored" example="6480.00">A year of it in the stored profile.</param>
+/// <param name="Drafted" example="6720.00">A year of it in the draft.</param>
+/// <param name="Difference" example="240.00">The draft less the stored profile.</param>
 public sealed record DifferenceAnswer(Placement To, Heading? Heading, string? Name, decimal Stored, decimal Drafted, decimal Difference)
 {
     public static DifferenceAnswer Of(ProfileDifference one, Currency money) => new(one.To, one.Heading, one.Name, money.Nearest(one.Stored), money.Nearest(one.Drafted), money.Nearest(one.Drafted - one.Stored));
 }
 
 /// <summary>One line of a file with what became of it. Its words stay with the bank.</summary>
+/// <param name="File" example="current">The file.</param>
+/// <param name="Line" example="2">Its line, from 1.</param>
+/// <param name="Date" example="2026-01-05">The day of the booking.</param>
+/// <param name="Amount" example="-540.00">Below 0 for what went out.</param>
+/// <param name="Fate">What became of it.</param>
+/// <param name="Rule" example="#/rules/0">The rule that took it, as a pointer into the reading rules.</param>
 public sealed record LineAnswer(string File, int Line, DateOnly Date, decimal Amount, Fate Fate, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule)
 {
     public static LineAnswer Of(Sorted sorted, IReadOnlyList<SentFile> sent, Currency money) => new(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, sorted.Entry.Date,

@@ -101,6 +101,7 @@ public sealed record BestAnswer
     public required bool Proven { get; init; }
 
     /// <summary>Where it is not proven: no plan reaches more than this surplus (or fewer hours than this).</summary>
+    /// <example>45445.00</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? Bound { get; init; }
 }

@@ -18,4 +18,12 @@ public sealed class ContractDocument(JsonNode root)
     public JsonObject Followed(JsonNode node) => node["$ref"] is { } reference
         ? reference.GetValue<string>().TrimStart('#', '/').Split('/').Aggregate(root, (found, name) => found[name]!).AsObject()
         : node.AsObject();
+
+    /// <summary>The examples of a media type or a parameter by name; a single one has the empty name.</summary>
+    public static IReadOnlyDictionary<string, JsonNode> ExamplesOf(JsonNode node) =>
+        node["examples"] is JsonObject several ? several.Where(one => one.Value!["value"] is not null).ToDictionary(one => one.Key, one => one.Value!["value"]!)
+        : node["example"] is { } only ? new Dictionary<string, JsonNode> { [""] = only } : new Dictionary<string, JsonNode>();
+
+    /// <summary>The first of them.</summary>
+    public static JsonNode? ExampleOf(JsonNode node) => ExamplesOf(node).Values.FirstOrDefault();
 }

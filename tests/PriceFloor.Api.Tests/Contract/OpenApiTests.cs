@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.Routing;
@@ -28,6 +29,7 @@ public sealed class OpenApiTests
     {
         await using var studio = new Studio();
         var document = (await studio.Get("/openapi/v1.json", studio.ClientWith(null))).Json;
+        var contract = await ContractDocument.Of(studio);
         Assert.StartsWith("3.1", document.GetProperty("openapi").GetString(), StringComparison.Ordinal);
         var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.Metadata.GetMetadata<IExcludeFromDescriptionMetadata>() is null).ToList();
         Assert.True(routes.Count > 30);
@@ -38,9 +40,9 @@ public sealed class OpenApiTests
             foreach (var name in new[] { "operationId", "summary", "description" })
                 Assert.NotEqual("", operation.GetProperty(name).GetString());
             if (method is "PUT" or "POST" && !s_withoutBody.Contains(route.RoutePattern.RawText))
-                Assert.All(operation.GetProperty("requestBody").GetProperty("content").EnumerateObject(), content => Assert.True(content.Value.TryGetProperty("example", out _), content.Name));
+                Assert.All(operation.GetProperty("requestBody").GetProperty("content").EnumerateObject(), content => Assert.True(content.Value.EnumerateObject().Any(member => member.Name is "example" or "examples"), content.Name));
             foreach (var response in operation.GetProperty("responses").EnumerateObject().Where(response => response.Name[0] is '4' or '5'))
-                Assert.True(response.Value.GetProperty("content").TryGetProperty("application/problem+json", out _), response.Name);
+                Assert.NotNull(contract.Followed(JsonNode.Parse(response.Value.GetRawText())!)["content"]!["application/problem+json"]);
         }
     }
 
@@ -51,6 +53,16 @@ public sealed class OpenApiTests
         var told = (await studio.Get("/openapi/v1.json")).Json.GetProperty("paths").EnumerateObject().SelectMany(path => path.Value.EnumerateObject().Select(operation => $"{operation.Name.ToUpperInvariant()} {path.Name}"));
         var there = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}"));
         Assert.Equal(there.Except(["GET /problems", "GET /problems/{slug}", "GET /metrics", "GET /.well-known/api-catalog"]).Where(address => !address.EndsWith(".svg", StringComparison.Ordinal) && !address.EndsWith(".html", StringComparison.Ordinal)).Order(), told.Order());
+    }
+
+    [Fact]
+    public async Task A_problem_that_several_operations_answer_stands_in_the_document_once()
+    {
+        await using var studio = new Studio();
+        var contract = await ContractDocument.Of(studio);
+        var beside = contract.Operations.SelectMany(one => one.Operation["responses"]!.AsObject()).Where(response => response.Key[0] is '4' or '5' && response.Value!["$ref"] is null).Select(response => response.Value!.ToJsonString()).ToList();
+        Assert.Equal(beside.Distinct(), beside);
+        Assert.InRange(contract.Root["components"]!["responses"]!.AsObject().Count, 12, 40);
     }
 
     [Fact]

@@ -48,10 +48,10 @@ public static class Examples
         """;
 
     /// <summary>How the printable price list begins.</summary>
-    public const string PricePage = """<!DOCTYPE html><html lang="en"><head><title>Prices, 2027-01-02</title>...</head>...</html>""";
+    public const string PricePage = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>...<title>Prices, 2027-01-02</title>...</head>...</html>";
 
     /// <summary>How every picture begins.</summary>
-    public static readonly FormatExample Drawing = new(Format.Svg, null, """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 480 300" role="img" aria-labelledby="pf-1-title pf-1-desc">...</svg>""");
+    public static readonly FormatExample Drawing = new(Format.Svg, null, """<svg xmlns="http://www.w3.org/2000/svg" id="pf-..." viewBox="0 0 480 ..." role="img" aria-labelledby="pf-...-title pf-...-desc">...</title>...</desc>...</svg>""");
 
     public const string WhatIf = """
         {"profile":{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]},"design":{"making":{"piecesPerDay":4}}}
@@ -159,7 +159,7 @@ public static class Examples
 
     public const string Audit = """{"items":[{"at":"2027-01-02T09:00:00.000001Z","by":"first-admin-key","deed":"rotated","kind":"key","key":"shop-plugin"}],"next":"9223372036854775807.3"}""";
 
-    public const string KeyPage = """{"items":[{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
+    public const string KeyPage = """{"items":[{"name":"gallery-plugin","scopes":["verdict"],"createdAt":"2027-01-02T09:00:00.000000Z","expires":"2028-01-01T00:00:00.000000Z","profiles":["main"]},{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
 
     public const string ReadingRules = """
         {"name":"My two accounts","rules":[{"textHas":"bench rent","paid":"out","heading":"rent","to":"business"},{"textMatches":"(rod|frit) order","heading":"materials","to":"business","tracedTo":"piece"},{"textHas":"home rent","paid":"out","to":"household","businessShare":0.12,"name":"Home rent"},{"textHas":"shop payout","to":"sale"}]}

@@ -31,6 +31,8 @@ public static class OpenApiSetup
             swagger.SchemaFilter<SchemaText>();
             swagger.OperationFilter<OperationText>();
             swagger.DocumentFilter<DocumentTextFilter>();
+            swagger.DocumentFilter<ScalarExamples>();
+            swagger.DocumentFilter<SharedProblems>();
         });
     }
 

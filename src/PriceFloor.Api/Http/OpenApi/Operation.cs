@@ -9,7 +9,7 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>The statuses of good answers, each with a few words.</summary>
     public IReadOnlyDictionary<int, string> Good { get; init; } = new Dictionary<int, string> { [200] = "The answer." };
 
-    /// <summary>A request body that works.</summary>
+    /// <summary>A request body that works; where there are several main cases, they have them.</summary>
     public string? RequestExample { get; init; }
 
     /// <summary>Bodies in other formats than one JSON object, each with one that works.</summary>
@@ -23,6 +23,9 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
 
     /// <summary>What is answered to it.</summary>
     public string? AnswerExample { get; init; }
+
+    /// <summary>Its main cases, where there is more than one or where parameters decide; then they stand instead of the examples above.</summary>
+    public IReadOnlyList<MainCase> Cases { get; init; } = [];
 
     /// <summary>True where answers carry an ETag.</summary>
     public bool HasRevision { get; init; }
@@ -43,8 +46,8 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     public IReadOnlyList<ProblemType> Problems { get; init; } = [];
 }
 
-/// <summary>A format with its schema (null: text) and an example.</summary>
-public sealed record FormatExample(Format Format, Type? Schema, string Example);
+/// <summary>A format with its schema (null: text) and an example, unless the operation's cases have them.</summary>
+public sealed record FormatExample(Format Format, Type? Schema, string? Example = null);
 
 public static class OperationConventions
 {

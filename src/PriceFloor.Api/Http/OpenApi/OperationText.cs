@@ -40,13 +40,22 @@ public sealed class OperationText : IOperationFilter
             Description = "One JSON object.",
             Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(Schema(body, context), told.RequestExample) },
         };
+        if (operation.RequestBody?.Content is { } sent)
+            MainCase.IntoBody(told.Cases, sent);
+        foreach (var parameter in operation.Parameters)
+            MainCase.IntoParameter(told.Cases, (OpenApiParameter)parameter);
         operation.Responses = new OpenApiResponses();
         foreach (var (status, words) in told.Good)
             operation.Responses[Text(status)] = Good(told, status, words, context);
         foreach (var group in Problems(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context).GroupBy(type => type.Status).OrderBy(group => group.Key))
             operation.Responses[Text(group.Key)] = ProblemResponse([.. group], context);
-        foreach (var (status, response) in operation.Responses)
-            ((OpenApiResponse)response).Headers = HeaderText.Of(int.Parse(status, CultureInfo.InvariantCulture), told, retirement, context.Document);
+        foreach (var (text, response) in operation.Responses)
+        {
+            var status = int.Parse(text, CultureInfo.InvariantCulture);
+            ((OpenApiResponse)response).Headers = HeaderText.Of(status, told, retirement, context.Document);
+            MainCase.IntoAnswer(told.Cases, status, response.Content);
+        }
+
         if (retirement is not null)
             (operation.Deprecated, operation.Description) = (true, $"{told.Description} {Text(retirement)}");
         if (metadata.OfType<NeedsScope>().Any())
@@ -83,7 +92,7 @@ public sealed class OperationText : IOperationFilter
             Maximum = parameter.Most?.ToString(CultureInfo.InvariantCulture),
             Default = parameter.Default is null ? null : JsonNode.Parse(parameter.Default),
         },
-        Example = parameter.Example is null ? null : parameter.Type == "number" ? JsonNode.Parse(parameter.Example) : JsonValue.Create(parameter.Example),
+        Example = parameter.Example is null ? null : parameter.Type is "number" or "integer" ? JsonNode.Parse(parameter.Example) : JsonValue.Create(parameter.Example),
     };
 
     private static IEnumerable<IOpenApiParameter> Preconditions(Operation told, string method)
@@ -111,7 +120,7 @@ public sealed class OperationText : IOperationFilter
     {
         var response = new OpenApiResponse { Description = words };
         if (told.Answer is not null && status is 200 or 201)
-            response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(AnswerOf(told, context)) : AnswerOf(told, context), told.AnswerExample) };
+            response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(told, AnswerOf(told, context)) : AnswerOf(told, context), told.AnswerExample) };
         if (status == 200)
             foreach (var other in told.OtherAnswers)
                 response.Content![other.Format.MediaType] = In(other, context);
@@ -121,7 +130,7 @@ public sealed class OperationText : IOperationFilter
     private static OpenApiMediaType In(FormatExample one, OperationFilterContext context) => one.Format == Format.Json
         ? Media(one.Schema!.IsArray ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = ElementOf(one.Schema.GetElementType()!, context) } : Schema(one.Schema, context), one.Example)
         : one.Format == Format.Files
-        ? new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.Object, MinProperties = 1, MaxProperties = 24, AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } }, Example = new JsonObject { ["current"] = one.Example } }
+        ? new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.Object, MinProperties = 1, MaxProperties = 24, AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } }, Example = one.Example is null ? null : new JsonObject { ["current"] = one.Example } }
         : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example) };
 
     /// <summary>A design of a batch names itself.</summary>
@@ -156,14 +165,19 @@ public sealed class OperationText : IOperationFilter
         },
     };
 
-    private static IOpenApiSchema Page(IOpenApiSchema item) => new OpenApiSchema
+    private static IOpenApiSchema Page(Operation told, IOpenApiSchema item) => new OpenApiSchema
     {
         Type = JsonSchemaType.Object,
         Required = new HashSet<string> { "items", "next" },
         Properties = new Dictionary<string, IOpenApiSchema>
         {
-            ["items"] = new OpenApiSchema { Type = JsonSchemaType.Array, Items = item },
-            ["next"] = new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Description = "What to give as after for the next page; null on the last." },
+            ["items"] = new OpenApiSchema { Type = JsonSchemaType.Array, Items = item, Description = "One page, in order." },
+            ["next"] = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String | JsonSchemaType.Null,
+                Description = "What to give as after for the next page; null on the last.",
+                Examples = [JsonValue.Create(told.TellsDeletions ? "100" : told.Answer == typeof(Design) ? "RB-014" : told.Answer == typeof(ListedPrice) ? "web" : "main")],
+            },
         },
     };
 

@@ -25,13 +25,17 @@ using PriceFloor.Statements;
 namespace PriceFloor.Api.Http.OpenApi;
 
 /// <summary>How a kind of document is spoken of.</summary>
-public sealed record Noun(string One, string Many, string Id, string Tag, Type Type, string Example, string StoredExample);
+public sealed record Noun(string One, string Many, string Id, string Tag, Type Type, string Example, string StoredExample)
+{
+    /// <summary>The main cases of storing one; none where its example is the only one.</summary>
+    public IReadOnlyList<MainCase> Cases { get; init; } = [];
+}
 
 public static class Nouns
 {
-    public static readonly Noun Profile = new("cost profile", "cost profiles", "Profile", "Profiles", typeof(CostProfile), Examples.Profile, Examples.StoredProfile);
-    public static readonly Noun Design = new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign);
-    public static readonly Noun Channel = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel);
+    public static readonly Noun Profile = new("cost profile", "cost profiles", "Profile", "Profiles", typeof(CostProfile), Examples.Profile, Examples.StoredProfile) { Cases = DocumentCases.Profiles };
+    public static readonly Noun Design = new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign) { Cases = DocumentCases.Designs };
+    public static readonly Noun Channel = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel) { Cases = DocumentCases.Channels };
     public static readonly Noun ListedPrice = new("listed price", "listed prices of a design", "ListedPrice", "Listed prices", typeof(ListedPrice), Examples.ListedPrice, Examples.StoredListedPrice);
     public static readonly Noun ReadingRules = new("set of reading rules", "sets of reading rules", "ReadingRule", "Statements", typeof(ReadingRules), Examples.ReadingRules, Examples.StoredReadingRules);
 }
@@ -60,11 +64,11 @@ public static class Operations
 
     public static readonly Operation FloorPrice = new("getFloorPrice", "Prices", "The lowest price of a design",
         "What one sold piece must bring in, and the floor and target price on every stored channel. The floor holds only if piecesPerYear are made and sold. Scope: read.")
-    { Answer = typeof(FloorPriceAnswer), AnswerExample = Examples.FloorPrice, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
+    { Answer = typeof(FloorPriceAnswer), Cases = QuestionCases.FloorPrice, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
 
     public static readonly Operation PriceParts = new("getPriceParts", "Prices", "Where each unit of a price goes",
         "What the buyer pays for a piece, in parts that add up to it: sales tax, what the channel takes, materials, the design's bench time split into expenses, tax and household, and what is above the floor or short of it. As image/svg+xml a bar for each channel. Scope: read.")
-    { Answer = typeof(PricePartsAnswer), AnswerExample = Examples.PriceParts, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(PricePartsAnswer), Cases = QuestionCases.PriceParts, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation FloorHistory = new("getFloorHistory", "Prices", "A design's floors over time",
         "Floor, target and listed price of a design on a channel at each moment at which one of them moved, reckoned from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
@@ -72,13 +76,13 @@ public static class Operations
 
     public static readonly Operation WhatIf = new("computeFloorPrice", "Prices", "What if: a floor from inline documents",
         "The same answer for a profile, a design and channels that come with the request or are named by key. Nothing is stored. Scope: read.")
-    { Answer = typeof(FloorPriceAnswer), RequestExample = Examples.WhatIf, AnswerExample = Examples.WhatIfAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
+    { Answer = typeof(FloorPriceAnswer), Cases = QuestionCases.WhatIf, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
 
     public static readonly Operation PriceCheck = new("checkPrice", "Prices", "Does a price carry its part of the year?",
         "The verdict on a price. Scope verdict: the word and carriesItsShare; check: also floor and target price; read: also what reveals costs.")
-    { Answer = typeof(PriceCheckAnswer), RequestExample = Examples.PriceCheckRequest, AnswerExample = Examples.PriceCheck, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(PriceCheckAnswer), Cases = QuestionCases.PriceCheck, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
-    public static readonly Operation PriceCheckByQuery = PriceCheck with { Id = "checkPriceByQuery", RequestExample = null, Summary = "Does a price carry its part of the year? (by query)" };
+    public static readonly Operation PriceCheckByQuery = PriceCheck with { Id = "checkPriceByQuery", Cases = [], AnswerExample = Examples.PriceCheck, Summary = "Does a price carry its part of the year? (by query)" };
 
     public static readonly Operation PriceCheckBatch = new("checkPrices", "Prices", "Many price checks at once",
         "A JSON array (at most 1000), or NDJSON or CSV without limit; answered in the same format or as Accept says, in order, while it still comes in. A line with a fault is answered in its place by a problem that names line and column. A sheet comes back with its own columns untouched and verdict, floorPrice, targetPrice and problem beside them. All answers come from the documents of one moment. Scopes as for a single check. Scope: verdict.")
@@ -100,19 +104,19 @@ public static class Operations
 
     public static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
         "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours; as image/svg+xml a chart. Scope: read.")
-    { Answer = typeof(BreakEvenAnswer), AnswerExample = Examples.BreakEven, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(BreakEvenAnswer), Cases = QuestionCases.BreakEven, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation BreakEvenOfMix = new("computeBreakEven", "Questions", "How many of each must sell",
         "The pieces of each line of a mix, sold in the given proportions, that carry the year and a wanted surplus. Scope: read.")
-    { Answer = typeof(MixBreakEvenAnswer), RequestExample = Examples.Mix, AnswerExample = Examples.MixBreakEven, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(MixBreakEvenAnswer), Cases = QuestionCases.BreakEvenOfMix, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation Remedies = new("getRemedies", "Questions", "What would mend a price",
         "Each single change that lets a price carry its part of the year, with its figure before and after, or the reason why it cannot; and one proposal that spreads the gap. Time that safety depends on is never offered; weeks over 48 hours are flagged, never advised. Scope: read.")
-    { Answer = typeof(RemediesAnswer), AnswerExample = Examples.Remedies, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(RemediesAnswer), Cases = QuestionCases.Remedies, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation DesignBudget = new("computeDesignBudget", "Questions", "What a new piece may take",
         "For a piece not yet designed and the price that the market pays: the bench minutes it may take with these materials, or the materials it may use with these minutes, on the channel and on every other. Both are a sold piece: of a finished one multiply by soldShare. Scope: read.")
-    { Answer = typeof(DesignBudgetAnswer), RequestExample = Examples.DesignBudget, AnswerExample = Examples.DesignBudgetAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(DesignBudgetAnswer), Cases = QuestionCases.DesignBudget, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation FirstFloor = new("computeFirstFloor", "Questions", "A first floor from eight numbers",
         "Floor, retail and take-home for the maker who has only eight numbers, and the full documents that they stand for, ready to be stored. Not tax or legal advice. Scope: read.")
@@ -120,22 +124,22 @@ public static class Operations
 
     public static readonly Operation YearPlan = new("computeYearPlan", "Questions", "Does a year of these pieces close?",
         "Whether so many pieces of each design carry the year, by how much, the hours and loads they take, the order in which bench time should be given out, materials used beside materials bought, and each line's verdict. Scope: read.")
-    { Answer = typeof(YearPlanAnswer), RequestExample = Examples.YearPlan, AnswerExample = Examples.YearPlanAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(YearPlanAnswer), Cases = QuestionCases.YearPlan, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation BestPlan = new("computeBestPlan", "Questions", "What should the year be made of?",
         "Whole pieces of each line between its minimum and what the market takes, within the bench hours less those kept back and within every limited thing: the largest surplus, or the fewest hours that still close the year. Exact; each answer is checked against its limits and says which of them bind and what one more hour or load would be worth. Scope: read.")
-    { Answer = typeof(YearPlanAnswer), RequestExample = Examples.BestPlan, AnswerExample = Examples.BestPlanAnswer, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    { Answer = typeof(YearPlanAnswer), Cases = QuestionCases.BestPlan, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
         "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")
-    { Answer = typeof(MarkupAnswer), RequestExample = Examples.Chain, AnswerExample = Examples.ChainAnswer, Problems = [ProblemTypes.CannotCompute] };
+    { Answer = typeof(MarkupAnswer), Cases = QuestionCases.Markups, Problems = [ProblemTypes.CannotCompute] };
 
     public static readonly Operation Statements = new("draftProfile", "Statements", "Draft a cost profile from statements",
         "One or more files as multipart/form-data (each field's name is what its account is called where the file does not say), or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. Nothing of the files is stored or logged. Not tax advice. Scope: write.")
     {
         Answer = typeof(StatementAnswer),
-        AnswerExample = Examples.StatementAnswer,
-        Bodies = [new(Format.Csv, null, Examples.StatementSheet), new(Format.Files, null, Examples.StatementSheet), new(Format.Ofx, null, Examples.StatementOfx), new(Format.Xml, null, Examples.StatementCamt)],
+        Cases = DocumentCases.Statements,
+        Bodies = [new(Format.Csv, null), new(Format.Files, null), new(Format.Ofx, null), new(Format.Xml, null)],
         BodyWords = "The files: a form with a field for each, or one of them as the whole body. Which format it is, the content says.",
         Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
     };
@@ -144,8 +148,8 @@ public static class Operations
         "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it: all are stored together, or none and every fault is told with its line. A sheet has the columns of GET /v1/designs as text/csv; a column that it lacks is left as it is stored. The answer says which were created, changed or unchanged. Scope: write.")
     {
         Answer = typeof(WriteBatchAnswer),
-        AnswerExample = Examples.DesignBatchAnswer,
-        Bodies = [new(Format.Json, typeof(Design[]), Examples.DesignBatch), new(Format.Ndjson, null, Examples.DesignBatchLines), new(Format.Csv, null, Examples.DesignBatchSheet)],
+        Cases = DocumentCases.DesignBatches,
+        Bodies = [new(Format.Json, typeof(Design[])), new(Format.Ndjson, null), new(Format.Csv, null)],
         Problems = [ProblemTypes.InUse, ProblemTypes.UnknownReference],
     };
 
@@ -153,8 +157,8 @@ public static class Operations
         "The same lines and sheets that a batch of price checks takes, stored as listed prices: all together, or none and every fault is told with its line. Aliases lead to their designs. Scope: prices.")
     {
         Answer = typeof(WriteBatchAnswer),
-        AnswerExample = Examples.ListingBatchAnswer,
-        Bodies = [new(Format.Json, typeof(PriceCheckRequest[]), Examples.ListingBatch), new(Format.Ndjson, null, Examples.BatchLines), new(Format.Csv, null, Examples.BatchSheet)],
+        Cases = DocumentCases.ListingBatches,
+        Bodies = [new(Format.Json, typeof(PriceCheckRequest[])), new(Format.Ndjson, null), new(Format.Csv, null)],
         Problems = [ProblemTypes.CurrencyMismatch],
     };
 
@@ -165,7 +169,7 @@ public static class Operations
     };
 
     public static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. With profiles it sees only those cost profiles, the designs that count on them and their listed prices. Scope: admin.")
-    { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The key, shown this once." }, RequestExample = Examples.KeyRequest, AnswerExample = Examples.Key, Problems = [ProblemTypes.InUse] };
+    { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The key, shown this once." }, Cases = DocumentCases.Keys, Problems = [ProblemTypes.InUse] };
 
     public static readonly Operation ListKeys = new("listKeys", "Keys", "The keys", "Their names, scopes and when they were last used, never the keys themselves. Scope: admin.")
     { Answer = typeof(KeyPage), AnswerExample = Examples.KeyPage };
@@ -183,7 +187,7 @@ public static class Operations
 
     public static readonly Operation Audit = new("listAudit", "Keys", "Who changed what",
         "Every change of a document and of a key, the newest first: when, by the key of which name, and to what. Never what stands in it. Scope: admin.")
-    { Answer = typeof(AuditPage), AnswerExample = Examples.Audit };
+    { Answer = typeof(AuditPage), Cases = QuestionCases.Audit };
 
     public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on", "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
     { Answer = typeof(WelcomeAnswer), AnswerExample = Examples.Welcome, OtherAnswers = [new(Format.Html, null, Examples.WelcomePage)] };
@@ -208,6 +212,7 @@ public static class Operations
         HasLocation = true,
         RequestExample = noun.Example,
         AnswerExample = noun.StoredExample,
+        Cases = noun.Cases,
         Good = new Dictionary<int, string> { [200] = "Stored, or the same as before.", [201] = "Created." },
         Problems = [ProblemTypes.InUse, ProblemTypes.StaleRevision, ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch],
     };

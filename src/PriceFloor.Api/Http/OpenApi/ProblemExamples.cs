@@ -34,8 +34,8 @@ public static class ProblemExamples
                     where response.Content is not null
                     from media in response.Content!.Values
                     where media.Examples is not null
-                    from example in media.Examples!.Values
-                    select ((OpenApiExampleReference)example).Reference.Id!).ToHashSet();
+                    from example in media.Examples!.Values.OfType<OpenApiExampleReference>()
+                    select example.Reference.Id!).ToHashSet();
         document.Components!.Examples = ProblemTypes.All.Where(type => used.Contains(type.Slug)).OrderBy(type => type.Slug, StringComparer.Ordinal).ToDictionary(type => type.Slug, type => (IOpenApiExample)new OpenApiExample
         {
             Summary = type.Title,

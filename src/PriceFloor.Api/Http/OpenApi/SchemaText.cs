@@ -117,7 +117,7 @@ public sealed class SchemaText : ISchemaFilter
         schema.Description = "The key of a stored document, or the document itself.";
         schema.OneOf =
         [
-            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength },
+            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Examples = [JsonValue.Create(document == typeof(Design) ? "RB-014" : document == typeof(Channel) ? "web" : "main")] },
             new OpenApiSchemaReference(document == typeof(Design) ? DocumentTextFilter.InlineDesign : document.Name),
         ];
     }

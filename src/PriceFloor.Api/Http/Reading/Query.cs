@@ -12,8 +12,8 @@ public static class QueryParameters
 {
     public static readonly QueryParameter AsOf = new("asOf", "The answer as it was then: a time with its offset.", "string", "date-time", "2027-03-01T00:00:00Z");
     public static readonly QueryParameter Workings = new("workings", "With true, the answer lists each intermediate quantity in order, enough to redo it by hand.", "boolean", Default: "false");
-    public static readonly QueryParameter Limit = new("limit", "At most so many items.", "integer", Least: 1, Most: 1000, Default: "100");
-    public static readonly QueryParameter After = new("after", "Only items after this one: the previous answer's next.", "string");
+    public static readonly QueryParameter Limit = new("limit", "At most so many items.", "integer", Example: "20", Least: 1, Most: 1000, Default: "100");
+    public static readonly QueryParameter After = new("after", "Only items after this one: the previous answer's next.", "string", Example: "RB-014");
 }
 
 /// <summary>What a call reads from its query.</summary>

@@ -82,8 +82,10 @@ internal sealed class RequestsOfContract
             return _odd.Any(["main", "second", "third", "third"]); // nothing rests on the third, so that it may be stored in any shape
         if (name is "asOf" or "since")
             return _odd.Any(["2027-01-02T09:00:00Z", "2027-01-02T09:30:00.5Z", "2027-01-01T00:00:00Z", "2028-01-01T00:00:00Z"]);
-        if (name is "after" or "dialect" or "dateOrder" || _random.Next(3) == 0)
-            return parameter["example"] is { } example ? example.ToString() : _odd.Any(["RB-014", "main", "1"]);
+        if (name == "after")
+            return _odd.Any(["RB-014", "main", "1"]);
+        if (name is "dialect" or "dateOrder" || _random.Next(3) == 0)
+            return ContractDocument.ExampleOf(parameter) is { } example ? example.ToString() : _odd.Any(["RB-014", "main", "1"]);
         return _values.Of(parameter["schema"]!, name) is { } value ? AsText(value) : "";
     }
 
@@ -98,18 +100,18 @@ internal sealed class RequestsOfContract
     private void Fill(FuzzedRequest request, JsonObject content)
     {
         var (type, media) = _odd.Any([.. content]);
-        var example = media!["example"];
+        var example = ContractDocument.ExampleOf(media!)!;
         request.ContentType = type;
         if (type == "multipart/form-data")
-            (request.ContentType, request.Body) = ($"multipart/form-data; boundary={Boundary}", Form(example!.AsObject()));
+            (request.ContentType, request.Body) = ($"multipart/form-data; boundary={Boundary}", Form(example.AsObject()));
         else if (type != "application/json")
-            request.Body = Encoding.UTF8.GetBytes(type == "application/x-ndjson" && _random.Next(3) > 0 ? Lines(content, example!.GetValue<string>()) : example!.GetValue<string>());
+            request.Body = Encoding.UTF8.GetBytes(type == "application/x-ndjson" && _random.Next(3) > 0 ? Lines(content, example.GetValue<string>()) : example.GetValue<string>());
         else
             request.Body = Encoding.UTF8.GetBytes(Named(request, _random.Next(10) switch
             {
                 < 3 => example,
-                < 9 => _values.Varied(example!.DeepClone(), media["schema"]!, ""),
-                _ => _values.Of(media["schema"]!, ""),
+                < 9 => _values.Varied(example.DeepClone(), media!["schema"]!, ""),
+                _ => _values.Of(media!["schema"]!, ""),
             })?.ToJsonString() ?? "null");
     }
 
@@ -130,7 +132,7 @@ internal sealed class RequestsOfContract
     private string Lines(JsonObject content, string otherwise)
     {
         var json = content["application/json"];
-        var items = _values.Varied(json?["example"]?.DeepClone(), json?["schema"] ?? new JsonObject(), "");
+        var items = _values.Varied(json is null ? null : ContractDocument.ExampleOf(json)?.DeepClone(), json?["schema"] ?? new JsonObject(), "");
         return items is JsonArray { Count: > 0 } array ? string.Concat(array.Select(item => (item?.ToJsonString() ?? "null") + "\n")) : otherwise;
     }
 

@@ -1,0 +1,31 @@
+using System.Text.RegularExpressions;
+using PriceFloor.Api.Running;
+
+namespace PriceFloor.Api.Tests.DocCommands;
+
+/// <summary>A line that starts our program, however it is written: by dotnet, in a container, or as a verb alone.</summary>
+/// <param name="Arguments">What the program gets.</param>
+public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Arguments)
+{
+    public static readonly IReadOnlyList<string> Verbs = [PriceFloor.Api.Running.Verbs.HealthCheck, PriceFloor.Api.Running.Verbs.OpenApi, .. StoreVerbs.Words.Keys];
+
+    /// <summary>Those that may run beside a service.</summary>
+    private static readonly string[] s_beside = [PriceFloor.Api.Running.Verbs.HealthCheck, PriceFloor.Api.Running.Verbs.OpenApi, StoreVerbs.Backup, StoreVerbs.CheckStore];
+
+    public string? Verb => Arguments.FirstOrDefault(argument => !argument.StartsWith('-'));
+
+    public bool RunsBeside => s_beside.Contains(Verb);
+
+    /// <summary>The line's arguments; null where it does not start our program, or only names a verb that needs words after it.</summary>
+    public static ProgramLine? Of(string line)
+    {
+        var match = Started().Match(line);
+        if (!match.Success && (!Verbs.Contains(line.Split(' ')[0]) || (StoreVerbs.Words.TryGetValue(line, out var words) && words.Length > 0)))
+            return null;
+        var arguments = match.Success ? match.Groups["arguments"].Value : line;
+        return new ProgramLine(line, arguments.Split(" > ")[0].Split(' ', StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    [GeneratedRegex("^(dotnet PriceFloor\\.Api\\.dll|dotnet run --project src/PriceFloor\\.Api( --)?|docker exec CONTAINER dotnet PriceFloor\\.Api\\.dll|docker run (--[a-z-]+ (\\S*[:/]\\S* )?)*pricefloor)(?<arguments>( .*)?)$", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Started();
+}
