@@ -11,7 +11,7 @@ public sealed class Sale
         var n = channel.PiecesPerOrder;
         ShippingCharged = channel.SalesTax.Included ? channel.Shipping.Charged / (1 + v) : channel.Shipping.Charged;
         Paid = (n * beforeTax + ShippingCharged) * (1 + v);
-        Fees = [.. channel.Fees.Select(fee => FeeOn(fee, channel))];
+        Fees = channel.Fees.Select(fee => FeeOn(fee, channel)).ToArray();
 
         var fees = Fees.Sum();
         PerPieceCosts = channel.CostPerPiece + (channel.Event is { } stall ? stall.Cost / stall.Pieces : 0);

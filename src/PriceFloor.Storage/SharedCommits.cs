@@ -89,8 +89,8 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
             using var transaction = connection.BeginTransaction(deferred: false);
             foreach (var work in together)
                 Do(work, connection, transaction, isLone: together.Count == 1);
-            if (!together[0].IsTakenBack)
-                transaction.Commit();
+            if (together.Exists(work => work.IsKept))
+                transaction.Commit(); // else disposing of it takes all back
             if (together.Max(work => work.LastPosition) is > 0 and var last)
                 committed(last);
         }
@@ -119,20 +119,11 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         }
 
         if (work.Fault is null && !writing.IsUndone)
-            work.LastPosition = writing.LastPosition;
+            (work.IsKept, work.LastPosition) = (true, writing.LastPosition);
         else if (SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0)
             throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk takes all of it back
-        else if (isLone)
-            TakeBack(work, transaction);
-        else
+        else if (!isLone)
             transaction.Rollback(Beginning);
-    }
-
-    /// <summary>Where nobody shares the transaction, all of it goes, and nothing is left to commit.</summary>
-    private static void TakeBack(Work work, SqliteTransaction transaction)
-    {
-        transaction.Rollback();
-        work.IsTakenBack = true;
     }
 
     private abstract class Work(string savedBy)
@@ -141,8 +132,8 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
 
         public bool IsDone { get; set; }
 
-        /// <summary>True where its transaction was its own and is rolled back.</summary>
-        public bool IsTakenBack { get; set; }
+        /// <summary>It did not fail and was not undone.</summary>
+        public bool IsKept { get; set; }
 
         public Exception? Fault { get; set; }
 

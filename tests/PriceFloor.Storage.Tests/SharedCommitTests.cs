@@ -73,6 +73,18 @@ public sealed class SharedCommitTests : IDisposable
     }
 
     [Fact]
+    public async Task One_that_is_undone_alone_returns_its_result_and_leaves_nothing()
+    {
+        Assert.Equal(1, await _store.WriteAsync("test", writing =>
+        {
+            writing.Undo();
+            return writing.Save("design", "a", "spoilt", []).Number;
+        }));
+        Assert.Empty(_store.Read(snapshot => snapshot.History("design", "a")));
+        Assert.Equal(1, (await Save("a", "1")).Number);
+    }
+
+    [Fact]
     public async Task However_many_write_each_revision_is_whole_numbered_in_order_and_later_than_the_one_before()
     {
         var written = await Task.WhenAll(Enumerable.Range(0, 400).Select(i => Task.Run(async () =>
