@@ -179,6 +179,14 @@ public sealed class StudioYearTests
         Assert.Equal("too-large", Faults(s_plain with { Calendar = new StudioCalendar { WeeksPerYear = 0.000001m, DaysPerWeek = 0.000001m, HoursPerDay = 1 }, Helpers = [new Helper { BenchHoursPerYear = 1 }], Expenses = [new Expense { Amount = 1_000_000_000_000, Per = Per.Week }, new Expense { Amount = 1_000_000_000_000, Per = Per.Week }], Tax = Flat(0.99999999m), Household = [new HouseholdLine { Amount = 1_000_000_000_000, Per = Per.Week }] }));
     }
 
+    [Fact]
+    public void All_that_stands_against_a_year_is_told_together()
+    {
+        Assert.Equal("marginal-rate", Faults(s_plain with { Tax = Flat(1) }));
+        var both = StudioYear.Of(s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0 }, Tax = Flat(1) }, default).Faults;
+        Assert.Equal(["no-bench-time", "marginal-rate"], both.Select(fault => fault.Code));
+    }
+
     private static TaxRules Flat(decimal rate) => new() { Kind = TaxKind.Flat, Rate = rate };
 
     private static StudioYear Of(CostProfile profile) => StudioYear.Of(profile, new DateOnly(2027, 1, 1)).Value;
