@@ -107,8 +107,31 @@ public sealed class RemedyReasonsTests
     {
         var free = s_profile with { Expenses = [] };
         Assert.Equal("no-pool", Way(Remedies.Of(Check(free, s_hour, 10, 10)).Value, RemedyKind.NewDesignMinutes).Reason);
+        Assert.Equal("no-pool", Way(Remedies.Of(Check(free, s_hour, 10, 12)).Value, RemedyKind.NewDesignMinutes).Reason);
         Assert.Equal("price-below-materials", Way(Remedies.Of(Check(free, s_hour, 10, 9.99m)).Value, RemedyKind.NewDesignMinutes).Reason);
         Assert.Equal("price-below-materials", Way(Remedies.Of(Check(free, s_hour, 10, 9.99m)).Value, RemedyKind.WorkFaster).Reason);
+    }
+
+    [Fact]
+    public void A_price_above_its_floor_leaves_every_figure_as_it_is()
+    {
+        // 24.00 of time and 6.00 of materials, sold at 35.00.
+        var remedies = Remedies.Of(Check(s_profile, s_hour with { GoodShare = 1 }, 6, 35)).Value;
+        var same = remedies.All.Where(remedy => remedy.Kind is not (RemedyKind.LoseFewer or RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)).ToList();
+        Assert.Equal([35m, 60m, 48000m, 6m, 0m, 0m, 40m], same.Select(remedy => remedy.Before));
+        Assert.All(same, remedy => Assert.Equal((remedy.Before, "Nothing needs to change: the price carries its part of the year."), (remedy.After, remedy.Saying)));
+    }
+
+    [Fact]
+    public void Where_nothing_is_short_the_balanced_proposal_is_the_piece_as_it_is_to_the_nearest()
+    {
+        // Nine of ten sell: 66.67 min and 27.78 (25 / 0.9) a sold piece at 24.00 an hour. At 2,400.00 an hour 66.67 min would be 13 cents dearer than 66.666..., and still nothing is short.
+        var few = s_profile with { SoldShare = 0.9m };
+        var balanced = Remedies.Of(Check(few, s_hour, 25, 60)).Value.Balanced!;
+        Assert.Equal((66.67m, 27.78m, 0m, true), (balanced.BenchMinutes, balanced.Materials, balanced.Cut, balanced.CarriesItsShare));
+        Assert.Empty(balanced.Parts);
+        var dear = few with { Expenses = [new Expense { Amount = 4_800_000, Per = Per.Year }] };
+        Assert.True(Remedies.Of(Check(dear, s_hour, 0, 2666.67m)).Value.Balanced!.CarriesItsShare); // 2,400 / 0.9 = 2,666.67
     }
 
     [Fact]
