@@ -110,5 +110,14 @@ public sealed class MarkupTests
         Assert.Equal(new Markup(50, 150), MarkupChain.Whole(hands).Value);
     }
 
+    [Fact]
+    public void Discounts_that_leave_next_to_nothing_have_no_list_price()
+    {
+        // 99.99 % three times leave 10^-12, from which 1.00 leads back to 10^12; four times leave 10^-16.
+        Assert.Equal(1_000_000_000_000m, new DiscountSeries([0.9999m, 0.9999m, 0.9999m]).FromNet(1).Value.List);
+        var fault = Assert.Single(new DiscountSeries([0.9999m, 0.9999m, 0.9999m, 0.9999m]).FromNet(1).Faults);
+        Assert.Equal(("/discounts/rates", "too-large"), (fault.Pointer, fault.Code));
+    }
+
     private static string PointerOf(MarkupValues values) => Assert.Single(Markup.Of(values).Faults, fault => fault.Code == "contradictory").Pointer;
 }
