@@ -169,6 +169,7 @@ public sealed class RemedyReasonsTests
         var remedies = Remedies.Of(Check(helped, s_hour, 0, 22.50m)).Value;
         Assert.Equal((40m, 43.2m), (Way(remedies, RemedyKind.MoreHours).Before, Way(remedies, RemedyKind.MoreHours).After));
         Assert.Equal("(pool * benchHours / room - 400) * 5 / (workdays * 1)", Workings.Of(remedies).Single(line => line.Symbol == "weekHours").Formula);
+        Assert.Equal("pool * benchHours / room * 5 / (workdays * 1)", Workings.Of(Remedies.Of(Check(s_profile, s_hour, 0, 22.50m)).Value).Single(line => line.Symbol == "weekHours").Formula);
         var longer = StudioYear.Of(helped with { Calendar = helped.Calendar with { HoursPerDay = 43.2m / 5 } }, default).Value;
         Assert.Equal(22.50m, longer.PerBenchHour);
     }
