@@ -1,7 +1,9 @@
 #!/usr/bin/env bash
-# Changes one operator, bound or condition of the pricing library at a time, never a text, and sees whether a test notices (mutation testing). Works on a copy, without
-# the search for the best mix and its tests: they take half a minute, and every change would wait for them.
-# mutate-pricing.sh [FILE...], such as Tax.cs Piece.cs; without files the core of the library. Reports are left in artifacts/mutants/report.
+# Changes one operator, bound or condition of the pricing library at a time, never a text, and sees whether a test notices (mutation testing). Works on a copy.
+# mutate-pricing.sh [FILE...], such as Tax.cs Piece.cs; without files the core of the library, under all tests but those of the search for the best mix: they take
+#   half a minute, and every change would wait for them.
+# mutate-pricing.sh --search [FILE...], such as MixCutting.cs; without files all of the search, under its own tests alone, with a quarter of the mixes that are listed and without the large years.
+# Reports are left in artifacts/mutants/report.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 tools=$PWD/artifacts/tools copy=$PWD/artifacts/mutants
@@ -9,8 +11,16 @@ tools=$PWD/artifacts/tools copy=$PWD/artifacts/mutants
 rm -rf "$copy" && mkdir -p "$copy"
 git ls-files -z src/PriceFloor.Pricing tests/PriceFloor.Pricing.Tests '*.props' global.json .editorconfig | xargs -0 cp --parents -t "$copy"
 cd "$copy/tests/PriceFloor.Pricing.Tests"
-rm -r Mixes && grep -lE 'Tests\.Mixes' -r --include='*.cs' . | xargs rm
-[ $# -gt 0 ] || set -- Tax.cs Depreciation.cs Piece.cs BenchTime.cs FloorPrice.cs Sale.cs Rounding.cs PriceCheck.cs PriceGrid.cs SellingTerms.cs StudioYear.cs BreakEven.cs DesignBudget.cs Markup.cs PriceParts.cs
+if [ "${1:-}" = --search ]; then
+    shift
+    grep -LE 'Tests\.Mixes' -r --include='*.cs' . | xargs rm
+    rm Mixes/LargeMixes.cs Mixes/IntegerSolver*.cs Properties/MixProperties.cs
+    sed -i 's/Cases = 4000/Cases = 1000/' Mixes/ReckonedMixes.cs
+    [ $# -gt 0 ] || set -- "Mix*.cs" BestMix.cs
+else
+    rm -r Mixes && grep -lE 'Tests\.Mixes' -r --include='*.cs' . | xargs rm
+fi
+[ $# -gt 0 ] || set -- Tax.cs Depreciation.cs Piece.cs BenchTime.cs FloorPrice.cs Sale.cs Rounding.cs PriceCheck.cs PriceGrid.cs SellingTerms.cs StudioYear.cs BreakEven.cs DesignBudget.cs Markup.cs PriceParts.cs YearPlan.cs BestYear.cs FirstNumbers.cs Warnings.cs "Remed*.cs" BalancedRemedy.cs "Workings*.cs"
 files=$(printf '"%s",' "$@")
 cat >stryker-config.json <<JSON
 { "stryker-config": { "project": "PriceFloor.Pricing.csproj", "test-runner": "mtp", "concurrency": 1, "coverage-analysis": "all", "ignore-mutations": ["string"],

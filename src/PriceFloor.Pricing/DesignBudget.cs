@@ -9,8 +9,8 @@ public sealed class DesignBudget
 {
     private DesignBudget(StudioYear year, Sale sale, decimal? minutes, decimal? materials)
     {
-        (Year, Sale, AskedByMaterials) = (year, sale, materials is not null);
-        Room = sale.Net - (materials ?? year.PerBenchHour * minutes!.Value / 60);
+        (Year, Sale, AskedByMaterials, Given) = (year, sale, materials is not null, materials ?? minutes!.Value);
+        Room = sale.Net - (AskedByMaterials ? Given : year.PerBenchHour * Given / 60);
         if (Rounding.Settle(sale.Net) <= 0)
             Reason = "nothing-reaches-the-studio";
         else if (materials is not null)
@@ -25,6 +25,9 @@ public sealed class DesignBudget
 
     /// <summary>True where the materials are given and the minutes asked for.</summary>
     public bool AskedByMaterials { get; }
+
+    /// <summary>The materials, or else the bench minutes, that were given; there also where there is no figure for the other.</summary>
+    public decimal Given { get; }
 
     /// <summary>What is left of the net for what is asked about; negative where nothing is.</summary>
     public decimal Room { get; }

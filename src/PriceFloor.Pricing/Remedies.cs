@@ -135,7 +135,7 @@ public sealed class Remedies
     private Remedy Minutes()
     {
         if (Figures.EnoughHours is not { } hours)
-            return _year.Pool == 0
+            return _year.Pool == 0 && Figures.Room.Reaches(0)
                 ? Not(RemedyKind.NewDesignMinutes, MinutesNow, "no-pool", "Bench time has nothing to recover, so any time is paid for.")
                 : Not(RemedyKind.NewDesignMinutes, MinutesNow, "price-below-materials", "The price does not even pay for these materials.");
         var minutes = Rounding.Down(hours * 60, MinuteDecimals);
@@ -145,7 +145,7 @@ public sealed class Remedies
     private Remedy Budget()
     {
         var (before, budget) = (_money.Nearest(_piece.Materials), _money.Most(Figures.NewMaterials));
-        return !Figures.HasRoom || !Figures.NewMaterials.Reaches(0)
+        return !Figures.NewMaterials.Reaches(0)
             ? Not(RemedyKind.NewDesignMaterials, before, "time-takes-it-all", "At these minutes nothing of the price is left for materials.")
             : Possible(RemedyKind.NewDesignMaterials, before, budget, $"a design for this price may use {Money(budget)} of materials with these minutes");
     }
@@ -156,8 +156,10 @@ public sealed class Remedies
         var before = Rounding.Nearest(calendar.HoursPerDay * calendar.DaysPerWeek, MinuteDecimals);
         if (_carries)
             return Unchanged(RemedyKind.MoreHours, before);
-        if (Figures.WeekHours is not { } hours)
+        if (!Figures.HasRoom)
             return Not(RemedyKind.MoreHours, before, "price-below-materials", "The price does not even pay for the materials, so no number of hours can help.");
+        if (Figures.WeekHours is not { } hours)
+            return Not(RemedyKind.MoreHours, before, "no-bench-share", "None of the working day is spent at the bench, so a longer one makes no more pieces.");
         var week = Rounding.Up(hours, MinuteDecimals);
         return week > LongWeekHours
             ? Possible(RemedyKind.MoreHours, before, week, $"It would take {Plain(week)} hours a week: more than 48 are no answer, choose another way.") with { Flag = "long-week" }

@@ -22,7 +22,7 @@ public sealed class RemedyFigures
         if (HasRoom && Year.Pool > 0)
             EnoughHours = Room / Year.PerBenchHour;
         if (HasRoom && calendar.BenchShare > 0 && !check.CarriesItsShare)
-            WeekHours = Year.Pool * Piece.BenchHours / Room * calendar.DaysPerWeek / (Year.Workdays * calendar.BenchShare);
+            WeekHours = (Year.Pool * Piece.BenchHours / Room - HelperHours) * calendar.DaysPerWeek / (Year.Workdays * calendar.BenchShare);
         ProfitLeft = decimal.Max(0, Year.Profit - Cut);
         LeftAfterTax = ProfitLeft - Year.TaxRules.On(ProfitLeft);
         if (!check.CarriesItsShare && WorstShare < 1 && !Piece.SecondsPayMoreThanTheyCost)
@@ -63,7 +63,10 @@ public sealed class RemedyFigures
     /// <summary>Materials that a new design with these minutes may use.</summary>
     public decimal NewMaterials { get; }
 
-    /// <summary>Hours a week, with the same weeks, that would be enough; null where no number is.</summary>
+    /// <summary>The year's hours at the bench that helpers bring, and go on to bring.</summary>
+    public decimal HelperHours => Year.Profile.Helpers.Sum(helper => helper.BenchHoursPerYear);
+
+    /// <summary>The maker's hours a week, with the same weeks and helpers, that would be enough; null where no number is.</summary>
     public decimal? WeekHours { get; }
 
     /// <summary>Y' = Y* - cut: the profit that would still be needed.</summary>

@@ -6,13 +6,13 @@ public static partial class Workings
     {
         if (budget.AskedByMaterials)
         {
-            yield return new("room", "left of the net for bench time", $"net - {Number(budget.Materials ?? budget.Sale.Net - budget.Room)}", budget.Room);
+            yield return new("room", "left of the net for bench time", $"net - {Number(budget.Given)}", budget.Room);
             if (budget.Minutes is { } minutes)
                 yield return new("minutes", "bench minutes that it pays for", "room / perBenchHour * 60", minutes);
         }
         else
         {
-            yield return new("room", "left of the net for materials", $"net - perBenchHour * {Number(budget.Minutes ?? 0)} / 60", budget.Room);
+            yield return new("room", "left of the net for materials", $"net - perBenchHour * {Number(budget.Given)} / 60", budget.Room);
         }
     }
 

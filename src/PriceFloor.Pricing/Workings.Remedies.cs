@@ -63,9 +63,9 @@ public static partial class Workings
     private static IEnumerable<Working> OfWeek(RemedyFigures figures)
     {
         var calendar = figures.Year.Profile.Calendar;
+        var needed = figures.HelperHours > 0 ? $"(pool * benchHours / room - {Number(figures.HelperHours)})" : "pool * benchHours / room";
         if (figures.WeekHours is { } week)
-            yield return new("weekHours", "working hours a week, with the same weeks",
-                $"pool * benchHours / room * {Number(calendar.DaysPerWeek)} / (workdays * {Number(calendar.BenchShare)})", week);
+            yield return new("weekHours", "working hours a week, with the same weeks", $"{needed} * {Number(calendar.DaysPerWeek)} / (workdays * {Number(calendar.BenchShare)})", week);
     }
 
     private static IEnumerable<Working> OfBalance(BalancedRemedy? balanced)

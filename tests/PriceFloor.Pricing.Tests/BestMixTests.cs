@@ -47,6 +47,46 @@ public sealed class BestMixTests
     }
 
     [Fact]
+    public void Hours_that_alone_stand_in_the_way_bind_even_where_one_more_is_worth_nothing() =>
+        // A piece takes 2.5 hours: 3 hold one, 4 hold one.
+        Assert.Equal([new MixUse("hours", 2.5m, 3, true, 0)], BestMix.Of(Most(3, Line(50, 2.5m))).Value.Uses);
+
+    [Fact]
+    public void What_keeps_out_only_pieces_that_would_not_be_made_does_not_bind()
+    {
+        // The market takes one, which fills the kiln; the other line leaves nothing and would not fit either.
+        var best = BestMix.Of(Most(10, Line(50, 1, 1, 0, 1), Line(0, 1, null, 0, 2)).Within(1)).Value;
+        Assert.Equal([1m, 0m], best.Units);
+        Assert.Equal([new MixUse("hours", 1, 10, false, 0), new MixUse("kiln", 1, 1, false, 0)], best.Uses);
+    }
+
+    [Fact]
+    public void For_the_fewest_hours_a_limit_binds_that_keeps_out_more_an_hour_than_some_piece_that_is_made()
+    {
+        // 40 in 1 h, once, and 40 in 2 h carry 80 in 3 h. 15 in half an hour (30 an hour, against 40 and 20) lacks half a load. With a load more there is
+        // one of them: 55 in 1.5 h, and still it takes another 2 h to carry 80.
+        var best = BestMix.Of(Fewest(80, 10, Line(40, 1, 1, 0, 0), Line(40, 2, null, 0, 0), Line(15, 0.5m, null, 0, 1)).Within(0.5m)).Value;
+        Assert.Equal([1m, 1m, 0m], best.Units);
+        Assert.Equal([new MixUse("hours", 3, 10, false, 0), new MixUse("kiln", 0, 0.5m, true, 0)], best.Uses);
+    }
+
+    [Theory]
+    [InlineData(10)] // half as much an hour as what is made, though more than the 5 an hour that nobody makes
+    [InlineData(20)] // just as much
+    public void For_the_fewest_hours_nothing_binds_that_keeps_out_no_more_an_hour(int anHour)
+    {
+        // 20 an hour carry 40 in 2 h; the line that lacks half a load leaves no more.
+        var best = BestMix.Of(Fewest(40, 10, Line(20, 1, null, 0, 0), Line(5, 1, null, 0, 0), Line(anHour * 2, 2, null, 0, 1)).Within(0.5m)).Value;
+        Assert.Equal([2m, 0m, 0m], best.Units);
+        Assert.Equal(new MixUse("kiln", 0, 0.5m, false, 0), best.Uses[1]);
+    }
+
+    [Fact]
+    public void Hours_never_bind_the_fewest_hours() =>
+        // 60 in 3 h carry the pool. 90 in 3.5 h would leave more an hour and do not fit beside them, but take longer alone.
+        Assert.Equal([new MixUse("hours", 3, 4, false, 0)], BestMix.Of(Fewest(60, 4, Line(60, 3), Line(90, 3.5m))).Value.Uses);
+
+    [Fact]
     public void Of_equally_good_mixes_the_one_of_fewer_hours_is_taken() =>
         Assert.Equal([0m, 1m], BestMix.Of(Most(2, Line(10, 2, most: 1), Line(10, 1, most: 1)).Within()).Value.Units);
 

@@ -44,7 +44,7 @@ public sealed class RemediesTests
                     break;
                 case RemedyKind.MoreHours:
                     var calendar = year.Profile.Calendar;
-                    Turns(after, -0.01m, week => net.Reaches(year.Pool / (year.Workdays * (week / calendar.DaysPerWeek) * calendar.BenchShare) * piece.BenchHours + piece.Materials - piece.SecondsCredit));
+                    Turns(after, -0.01m, week => net.Reaches(year.Pool / HoursWith(year, week / calendar.DaysPerWeek) * piece.BenchHours + piece.Materials - piece.SecondsCredit));
                     Assert.Equal(after > 48, remedy.Flag == "long-week");
                     break;
             }
@@ -154,6 +154,10 @@ public sealed class RemediesTests
         var better = making.Steps is { } steps ? making with { Steps = [.. steps.Select((step, i) => i == worst ? step with { GoodShare = share } : step)] } : making with { GoodShare = share };
         return Piece.Of(piece.Design with { Making = better }, piece.Year).Value;
     }
+
+    /// <summary>Bench hours of a year of longer days, with the helpers that there are.</summary>
+    private static decimal HoursWith(StudioYear year, decimal hoursPerDay) =>
+        StudioYear.Of(year.Profile with { Calendar = year.Profile.Calendar with { HoursPerDay = hoursPerDay } }, default).Value.BenchHours;
 
     private static decimal FloorWith(Piece piece, OtherIncome income) =>
         Piece.Of(piece.Design, StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value.Floor;

@@ -121,6 +121,48 @@ public sealed class StudioYearTests
     }
 
     [Fact]
+    public void A_hundredth_of_an_hour_at_the_bench_is_the_least()
+    {
+        var led = s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0 } };
+        Assert.Equal(0.01m, Of(led with { Helpers = [new Helper { BenchHoursPerYear = 0.01m }] }).BenchHours);
+        Assert.Equal("no-bench-time", Faults(led with { Helpers = [new Helper { BenchHoursPerYear = 0.009999m }] }));
+    }
+
+    [Fact]
+    public void Only_what_is_traced_and_deductible_is_recovered_elsewhere()
+    {
+        var year = Of(s_plain with { Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false, TracedTo = TracedTo.Piece }, new Expense { Amount = 500, Per = Per.Year, TracedTo = TracedTo.Sale }] });
+        Assert.Equal((false, true), (year.Traces(TracedTo.Piece), year.Traces(TracedTo.Sale)));
+    }
+
+    [Fact]
+    public void A_material_has_the_price_of_its_line_or_none()
+    {
+        var year = Of(s_plain with { Materials = [new StockMaterial { Material = "rod", Price = 38 }, new StockMaterial { Material = "frit", Price = 21 }] });
+        Assert.Equal((38m, 21m, null), (year.PriceOf("rod"), year.PriceOf("frit"), year.PriceOf("gold")));
+    }
+
+    [Fact]
+    public void The_profiles_own_year_goes_before_the_one_that_is_asked_about()
+    {
+        Assert.Equal(new DateOnly(2027, 1, 1), Of(s_plain).YearStart);
+        Assert.Equal(new DateOnly(2028, 4, 1), Of(s_plain with { YearStart = new DateOnly(2028, 4, 1) }).YearStart);
+    }
+
+    [Fact]
+    public void Taxable_income_lightens_what_sales_and_bench_time_must_bring()
+    {
+        // 24,000 + 1,000 traced + 45,000 of profit (36,000 after 20 %) less 5,000 from elsewhere: sales bring 65,000, of which bench time 64,000.
+        var year = Of(s_plain with
+        {
+            Expenses = [.. s_plain.Expenses, new Expense { Amount = 1000, Per = Per.Year, TracedTo = TracedTo.Piece }],
+            OtherIncome = [new OtherIncome { Amount = 5000, Per = Per.Year, Kind = IncomeKind.Taxable }],
+            Tax = Flat(0.2m),
+        });
+        Assert.Equal((65000m, 64000m, 25000m, 24000m), (year.RequiredRevenue, year.Pool, year.Expenses, year.Allocated));
+    }
+
+    [Fact]
     public void What_no_line_touches_comes_back()
     {
         var year = Of(s_plain with { Expenses = [new Expense { Amount = 1, Per = Per.Year, Heading = Heading.Rent }], Equipment = [new Equipment { Cost = 1, Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.1m } }] });
@@ -135,6 +177,14 @@ public sealed class StudioYearTests
         Assert.Equal("no-workdays", Faults(s_plain with { OtherIncome = [new OtherIncome { Amount = 1, Per = Per.Year, Kind = IncomeKind.Net, DaysPerYear = 250 }] }));
         Assert.Equal("no-bench-time", Faults(s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0 } }));
         Assert.Equal("too-large", Faults(s_plain with { Calendar = new StudioCalendar { WeeksPerYear = 0.000001m, DaysPerWeek = 0.000001m, HoursPerDay = 1 }, Helpers = [new Helper { BenchHoursPerYear = 1 }], Expenses = [new Expense { Amount = 1_000_000_000_000, Per = Per.Week }, new Expense { Amount = 1_000_000_000_000, Per = Per.Week }], Tax = Flat(0.99999999m), Household = [new HouseholdLine { Amount = 1_000_000_000_000, Per = Per.Week }] }));
+    }
+
+    [Fact]
+    public void All_that_stands_against_a_year_is_told_together()
+    {
+        Assert.Equal("marginal-rate", Faults(s_plain with { Tax = Flat(1) }));
+        var both = StudioYear.Of(s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0 }, Tax = Flat(1) }, default).Faults;
+        Assert.Equal(["no-bench-time", "marginal-rate"], both.Select(fault => fault.Code));
     }
 
     private static TaxRules Flat(decimal rate) => new() { Kind = TaxKind.Flat, Rate = rate };

@@ -36,6 +36,14 @@ public sealed class WarningsTests
         Assert.Empty(Of(s_quiet with { YearStart = new DateOnly(2026, 7, 1) }));
     }
 
+    [Fact]
+    public void What_is_written_off_is_called_by_its_name()
+    {
+        var kiln = new Equipment { Name = "Kiln", Cost = 100, InService = new DateOnly(2017, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } };
+        var year = StudioYear.Of(s_quiet with { Equipment = [kiln, kiln with { Name = null }] }, default).Value;
+        Assert.Equal(["Kiln is written off", "This equipment is written off"], Warnings.In(year, s_today).Select(warning => warning.Message[..warning.Message.IndexOf(';', StringComparison.Ordinal)]));
+    }
+
     [Theory]
     [InlineData("0.5,0.5", 2025, true)] // 2027 is its third year, and the table has two
     [InlineData("0.5,0,0.5", 2026, false)] // nothing in its second year, but half in its third
@@ -62,6 +70,8 @@ public sealed class WarningsTests
         var loan = new Expense { Amount = 100, Per = Per.Month, Heading = Heading.InterestAndLoans, Deductible = false };
         var kiln = new Equipment { Cost = 100, Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } };
         Assert.Empty(Of(s_quiet with { Expenses = [loan] }));
+        Assert.Empty(Of(s_quiet with { Expenses = [loan with { Deductible = true }], Equipment = [kiln] })); // interest, which bought nothing
+        Assert.Empty(Of(s_quiet with { Expenses = [loan with { Heading = Heading.Other }], Equipment = [kiln] }));
         Assert.Equal(["financed-asset-twice /profile/expenses/0"], Of(s_quiet with { Expenses = [loan], Equipment = [kiln] }));
         Assert.Equal(["traced-not-deductible /profile/expenses/0/tracedTo"], Of(s_quiet with { Expenses = [loan with { TracedTo = TracedTo.Sale }] }));
     }
@@ -104,7 +114,7 @@ public sealed class WarningsTests
             bare with { Shipping = new Shipping { ReturnCost = 1 } },
         ];
         Assert.All(dear, channel => Assert.Equal("channel-costs-not-traced", Assert.Single(Warnings.In(channel, year, "/channel")).Code));
-        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }], Event = new StallEvent { Pieces = 30 } }, year, "/channel")); // these charge nothing
+        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }, new Fee { Minimum = 0 }], Event = new StallEvent { Pieces = 30 } }, year, "/channel")); // these charge nothing
     }
 
     [Fact]

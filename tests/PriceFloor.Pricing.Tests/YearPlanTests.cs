@@ -48,13 +48,41 @@ public sealed class YearPlanTests
     }
 
     [Fact]
+    public void What_is_scarce_is_told_once_the_profiles_limits_first()
+    {
+        var year = StudioYear.Of(Profile with { Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = 10 }] }, default).Value;
+        var design = new Design
+        {
+            Profile = "main",
+            Making = new Making { Steps = [new Step { HandsOnMinutes = 5, BatchSize = 10, Uses = "lathe" }, new Step { HandsOnMinutes = 5, BatchSize = 4, Uses = "kiln" }, new Step { HandsOnMinutes = 12 }] },
+        };
+        var (turned, simple) = (Check(year, design, 70), Check(year, Simple(120, 10), 70));
+        Assert.Equal(["kiln", "lathe"], YearPlan.ScarceThings(year, [turned.Prices.Floor.Piece, simple.Prices.Floor.Piece, turned.Prices.Floor.Piece]));
+        // 40 and 20 of the first kind: 60 / 4 loads of the kiln, 60 / 10 of the lathe, which the profile does not limit; the other needs neither.
+        var plan = YearPlan.Of(year, [new PlannedLine(turned, 40), new PlannedLine(simple, 7), new PlannedLine(turned, 20)], null, 0).Value;
+        Assert.Equal([new LoadUse("kiln", 15, 10), new LoadUse("lathe", 6, null)], plan.Loads);
+        Assert.Equal([false, true], plan.Loads.Select(use => use.Within));
+        Assert.Equal(["loads1 = 40 * 0.25 + 20 * 0.25", "loads2 = 40 * 0.1 + 20 * 0.1"], Workings.Of(plan).TakeLast(2).Select(line => $"{line.Symbol} = {line.Formula}"));
+    }
+
+    [Fact]
+    public void What_buyers_pay_is_counted_without_the_tax_in_it()
+    {
+        // 120.00 with 20 % in it is 100.00: 10 of them are 1,000, and 5 more are 500. A gallery keeps 30.00 of each: 1,050 reach the studio; 10.00 of materials each leave 900.
+        var year = StudioYear.Of(Profile, default).Value;
+        var gallery = new Channel { Sells = Sells.Retail, Currency = "USD", StockistShare = 0.3m, SalesTax = new SalesTax { Rate = 0.2m, Included = true } };
+        var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 10), new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 5)], null, 0).Value;
+        Assert.Equal((1500m, 1050m, 900m, 15m), (plan.Revenue, plan.Proceeds, plan.Contribution, plan.BenchHours));
+    }
+
+    [Fact]
     public void Materials_stand_beside_what_is_bought()
     {
-        // 100 pieces of 10.00 use 1,000; the profile buys 1,300 a year for pieces. What is traced to sales is another matter.
-        var profile = Profile with { Expenses = [.. Profile.Expenses, new Expense { Amount = 325, Per = Per.Quarter, TracedTo = TracedTo.Piece }, new Expense { Amount = 50, Per = Per.Month, TracedTo = TracedTo.Sale }] };
+        // 100 pieces of 10.00 use 1,000; the profile buys 325 four times and 10 twelve times a year for pieces, 1,420. What is traced to sales is another matter.
+        var profile = Profile with { Expenses = [.. Profile.Expenses, new Expense { Amount = 325, Per = Per.Quarter, TracedTo = TracedTo.Piece }, new Expense { Amount = 10, Per = Per.Month, TracedTo = TracedTo.Piece }, new Expense { Amount = 50, Per = Per.Month, TracedTo = TracedTo.Sale }] };
         var year = StudioYear.Of(profile, default).Value;
         var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(120, 10), 70), 100)], null, 0).Value;
-        Assert.Equal((1000m, 1300m), (plan.Materials, plan.MaterialsBought));
+        Assert.Equal((1000m, 1420m), (plan.Materials, plan.MaterialsBought));
     }
 
     [Fact]

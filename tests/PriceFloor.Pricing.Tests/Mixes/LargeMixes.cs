@@ -51,6 +51,7 @@ public sealed class LargeMixes
         Assert.False(best.Proven);
         Assert.Null(best.AtMost);
         Assert.InRange(best.AtLeast!.Value, best.Hours - 0.1m, best.Hours);
+        Assert.True(best.AtLeast < best.Hours); // what is not proven may still be bettered
         Assert.All(best.Uses, use => Assert.Null(use.WorthOfOneMore));
         Assert.True(Reckoning.Fits(problem, best.Units) && Reckoning.Contribution(problem, best.Units).Reaches(problem.Pool));
     }
@@ -63,7 +64,35 @@ public sealed class LargeMixes
         Assert.False(most.Proven);
         Assert.Null(most.AtLeast);
         Assert.InRange(most.AtMost!.Value, most.Contribution, most.Contribution + 1);
+        Assert.True(most.AtMost > most.Contribution);
         Assert.Equal("undecided", Assert.Single(BestMix.Of(problem with { Pool = most.AtMost.Value }).Faults).Code);
         Assert.Equal("infeasible", Assert.Single(BestMix.Of(problem with { Pool = most.AtMost.Value + 0.01m }).Faults).Code);
+    }
+
+    [Fact]
+    public void What_no_year_can_better_is_told_as_a_surplus()
+    {
+        // The same lines as pieces of a year that has to carry 30,000: what no mix leaves more than, less those.
+        var problem = new RandomMix(10).NearlyAlike(500);
+        var year = StudioYear.Of(
+            new CostProfile
+            {
+                Currency = "USD",
+                Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8, BenchShare = 0 },
+                Helpers = [new Helper { BenchHoursPerYear = problem.Hours }],
+                Expenses = [new Expense { Amount = 30_000, Per = Per.Year }],
+                Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = problem.Limits[0].Loads }],
+            },
+            default).Value;
+        var best = BestYear.Of(year, [.. problem.Choices.Select((choice, i) => new OfferedLine($"{i:000}", Check(year, choice), 0, choice.Maximum))], null, 0, MixGoal.MaximumSurplus).Value;
+        Assert.False(best.Mix.Proven);
+        Assert.InRange(best.Bound!.Value, best.Plan.Surplus, best.Plan.Surplus + 1);
+    }
+
+    private static PriceCheck Check(StudioYear year, MixChoice choice)
+    {
+        var making = new Making { Steps = [new Step { HandsOnMinutes = choice.Hours * 60 }, new Step { HandsOnMinutes = 0, BatchSize = 1 / choice.Loads[0], Uses = "kiln" }] };
+        var floor = FloorPrice.Of(Piece.Of(new Design { Profile = "main", Making = making }, year).Value, null).Value;
+        return ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(choice.Contribution).Value;
     }
 }
