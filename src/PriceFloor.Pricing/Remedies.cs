@@ -145,7 +145,9 @@ public sealed class Remedies
     private Remedy Budget()
     {
         var (before, budget) = (_money.Nearest(_piece.Materials), _money.Most(Figures.NewMaterials));
-        return !Figures.NewMaterials.Reaches(0)
+        return !Figures.HasRoom
+            ? Not(RemedyKind.NewDesignMaterials, before, "price-below-materials", "The price does not even pay for these materials.")
+            : !Figures.NewMaterials.Reaches(0)
             ? Not(RemedyKind.NewDesignMaterials, before, "time-takes-it-all", "At these minutes nothing of the price is left for materials.")
             : Possible(RemedyKind.NewDesignMaterials, before, budget, $"a design for this price may use {Money(budget)} of materials with these minutes");
     }

@@ -21,7 +21,7 @@ public sealed class RemedyReasonsTests
         var remedies = Remedies.Of(Check(s_profile, s_hour, 10, 9)).Value;
         Assert.Equal(
             ["WorkFaster price-below-materials 60", "SpendLess price-below-materials 48000", "CheaperMaterials more-than-materials 10", "LoseFewer nothing-is-lost 1", "EarnTaxableElsewhere price-below-materials 0",
-                "EarnNetElsewhere price-below-materials 0", "NewDesignMinutes price-below-materials 60", "NewDesignMaterials time-takes-it-all 10", "MoreHours price-below-materials 40"],
+                "EarnNetElsewhere price-below-materials 0", "NewDesignMinutes price-below-materials 60", "NewDesignMaterials price-below-materials 10", "MoreHours price-below-materials 40"],
             remedies.All.Where(remedy => !remedy.Possible).Select(Text));
         Assert.Null(remedies.Balanced);
     }
@@ -94,12 +94,12 @@ public sealed class RemedyReasonsTests
     }
 
     [Fact]
-    public void A_new_design_may_use_what_its_time_leaves_however_dear_the_materials_of_this_one()
+    public void A_price_below_these_materials_is_no_measure_for_a_new_design_but_says_how_much_cheaper_they_must_be()
     {
-        // 30.00 for 40.00 of materials and 24.00 of time: a design of the same hour may use 6.00.
+        // 30.00 for 40.00 of materials and 24.00 of time: 6.00 of materials would be carried.
         var remedies = Remedies.Of(Check(s_profile, s_hour, 40, 30)).Value;
-        Assert.Equal((40m, 6m), (Way(remedies, RemedyKind.NewDesignMaterials).Before, Way(remedies, RemedyKind.NewDesignMaterials).After));
-        Assert.Equal(6m, Way(remedies, RemedyKind.CheaperMaterials).After);
+        Assert.Equal((null, "price-below-materials"), (Way(remedies, RemedyKind.NewDesignMaterials).After, Way(remedies, RemedyKind.NewDesignMaterials).Reason));
+        Assert.Equal((40m, 6m), (Way(remedies, RemedyKind.CheaperMaterials).Before, Way(remedies, RemedyKind.CheaperMaterials).After));
     }
 
     [Fact]
