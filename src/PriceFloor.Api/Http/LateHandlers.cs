@@ -3,6 +3,12 @@ using Microsoft.AspNetCore.Http.Metadata;
 
 namespace PriceFloor.Api.Http;
 
+/// <summary>The code of a handler that may not be there yet.</summary>
+public sealed class LateHandler(Lazy<RequestDelegate> made)
+{
+    public void Prepare() => _ = made.Value;
+}
+
 /// <summary>
 /// Maps handlers whose code is put together when they are first asked, not all of them before the first answer: that took longer than
 /// all else at the start. What their parameters and answers tell about themselves is known from the beginning.
@@ -25,6 +31,7 @@ public static class LateHandlers
     private static RequestDelegateResult Late(Delegate handler, RequestDelegateFactoryOptions options, RequestDelegateMetadataResult? told)
     {
         var made = new Lazy<RequestDelegate>(() => RequestDelegateFactory.Create(handler, options, told).RequestDelegate);
+        options.EndpointBuilder!.Metadata.Add(new LateHandler(made));
         return new RequestDelegateResult(context => made.Value(context), told!.EndpointMetadata);
     }
 

@@ -81,6 +81,7 @@ public static class Starting
         builder.Services.AddSingleton(services => new Lazy<Demo.DemoStudio>(services.GetRequiredService<Demo.DemoStudio>)); // only where it is asked for: it needs every validator
         builder.Services.AddSingleton<FirstStart>();
         builder.Services.AddHostedService(services => services.GetRequiredService<FirstStart>());
+        builder.Services.AddHostedService<WarmUp>();
         builder.Services.AddSingleton<BackupFolder>();
         builder.Services.AddHostedService<BackupSchedule>();
         builder.Services.AddHostedService<KeyUseWriter>();
