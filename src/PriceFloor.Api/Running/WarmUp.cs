@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FluentValidation;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
@@ -11,7 +10,7 @@ namespace PriceFloor.Api.Running;
 /// What a first price check would otherwise wait for, done beside the rest of the start as soon as the store is open: the keys and documents come
 /// into memory, and one check that nobody asked for makes the way for those that follow.
 /// </summary>
-public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, EndpointDataSource endpoints, IValidator<PriceCheckRequest> validator, IHostApplicationLifetime lifetime) : BackgroundService
+public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, EndpointDataSource endpoints, IHostApplicationLifetime lifetime) : BackgroundService
 {
     private const string Checks = "/v1/price-checks";
 
@@ -50,7 +49,7 @@ public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, E
             if (records.Documents.Designs is not [var design, ..] || records.Channels is not [var channel, ..])
                 return false;
             var body = JsonSerializer.SerializeToUtf8Bytes(new PriceCheckRequest { Sku = design.Key, Channel = channel.Key, Price = 1 }, WireJson.Options);
-            var asked = JsonBody<PriceCheckRequest>.Parse(body, validator);
+            var asked = JsonBody<PriceCheckRequest>.Parse(body, new PriceCheckRequestValidator());
             var found = CheckedPrice.Of(records, asked.Value, at: "#").Found;
             var answer = found?.Answer(new Caller("", Enum.GetValues<Scope>().ToHashSet()), workings: false);
             return JsonSerializer.SerializeToUtf8Bytes(answer, WireJson.Options).Length > 0;
