@@ -13,17 +13,19 @@ public abstract class NumberFieldAttribute(int decimals, string least, string mo
     public int Decimals { get; } = decimals;
 
     /// <summary>The lower bound, as exact decimal text.</summary>
-    public string Least { get; init; } = least;
+    public string Least { get; init => (field, LeastValue) = (value, Number(value)); } = least;
 
     /// <summary>The upper bound, as exact decimal text; the bound itself is allowed.</summary>
-    public string Most { get; init; } = most;
+    public string Most { get; init => (field, MostValue) = (value, Number(value)); } = most;
 
     /// <summary>True where the lower bound itself is refused ("above zero").</summary>
     public bool Above { get; init; }
 
-    public decimal LeastValue => decimal.Parse(Least, CultureInfo.InvariantCulture);
+    public decimal LeastValue { get; private init; } = Number(least);
 
-    public decimal MostValue => decimal.Parse(Most, CultureInfo.InvariantCulture);
+    public decimal MostValue { get; private init; } = Number(most);
+
+    private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
 }
 
 /// <summary>An amount of money: 0 to 10^12, six decimals (a unit price may be finer than a coin).</summary>

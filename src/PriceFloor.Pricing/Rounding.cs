@@ -54,6 +54,9 @@ public static class Rounding
     /// <summary>How many decimals the value needs; trailing zeros never count.</summary>
     public static int DecimalsOf(decimal value) => Trim(value).Scale;
 
+    /// <summary>Whether the value needs no more decimals than that.</summary>
+    public static bool HasAtMost(decimal value, int decimals) => value.Scale <= decimals || DecimalsOf(value) <= decimals;
+
     /// <summary>The same value with at least this many decimals written out: 8 becomes 8.00.</summary>
     public static decimal WithDecimals(decimal value, int decimals)
     {

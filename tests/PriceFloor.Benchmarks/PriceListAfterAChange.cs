@@ -8,6 +8,9 @@ public static class PriceListAfterAChange
 {
     private const int Port = 5491;
 
+    /// <summary>The first of a process are not yet compiled as well as the later ones.</summary>
+    private const int Warming = 8;
+
     public static Task RunAsync(string[] args) => Verb.PrintAsync(figures => MeasureAsync(figures, args));
 
     public static async Task MeasureAsync(Figures figures, string[] args)
@@ -16,16 +19,14 @@ public static class PriceListAfterAChange
         await using var studio = await BenchStudio.StartAsync(await Published.Folder, Port);
         await studio.ArrangeAsync(designs);
         var what = string.Create(CultureInfo.InvariantCulture, $"price list of {designs:#,0} designs on {BenchStudio.Channels} channels");
-        for (var round = 0; round <= rounds; round++)
+        for (var round = 0; round < Warming + rounds; round++)
         {
             var anew = await ReckonedAnewAsync(studio, round);
             var again = await AskAsync(studio);
             if (round == 0)
-            {
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The {what}: {anew.Bytes / 1048576.0:0.0} MiB; {anew.Milliseconds:0} ms for the first one of a process"));
+            if (round < Warming)
                 continue;
-            }
-
             figures.Add($"{what}, after a change of the profile", " ms", anew.Milliseconds, "at most 250 ms");
             figures.Add($"{what}, from memory", " ms", again.Milliseconds);
         }

@@ -37,7 +37,7 @@ public static class NumberText
     }
 
     /// <summary>The fault of a price with more decimals than its currency has, or null.</summary>
-    public static string? TooFine(decimal price, string name, Currency currency) => price.Scale > currency.Decimals && Rounding.DecimalsOf(price) > currency.Decimals
+    public static string? TooFine(decimal price, string name, Currency currency) => !Rounding.HasAtMost(price, currency.Decimals)
         ? $"{name} has more decimals than {currency.Code} has: at most {Plain(currency.Decimals)}."
         : null;
 

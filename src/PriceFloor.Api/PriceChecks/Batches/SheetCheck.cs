@@ -36,7 +36,7 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
     public (SheetAnswer Answer, Verdict? Verdict) Check(SheetRow row)
     {
         var (price, error) = PriceOf(row);
-        if (error is null && PricesOf(row) is { } prices && Rounding.DecimalsOf(price) <= prices.Floor.Piece.Year.Currency.Decimals)
+        if (error is null && PricesOf(row) is { } prices && Rounding.HasAtMost(price, prices.Floor.Piece.Year.Currency.Decimals))
         {
             var verdict = prices.VerdictOf(price);
             return (AnswerOf(prices, verdict), verdict);
