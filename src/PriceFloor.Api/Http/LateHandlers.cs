@@ -3,10 +3,21 @@ using Microsoft.AspNetCore.Http.Metadata;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>The code of a handler that may not be there yet.</summary>
-public sealed class LateHandler(Lazy<RequestDelegate> made)
+/// <summary>The code of a handler that may not be there yet. One for each address, however often the framework puts its endpoints together.</summary>
+public sealed class LateHandler
 {
-    public void Prepare() => _ = made.Value;
+    private Lazy<RequestDelegate>? _made;
+
+    public bool IsMade => Volatile.Read(ref _made) is { IsValueCreated: true };
+
+    public void Prepare() => _ = Volatile.Read(ref _made)?.Value;
+
+    internal RequestDelegate Of(Func<RequestDelegate> make)
+    {
+        var mine = new Lazy<RequestDelegate>(make);
+        var made = Interlocked.CompareExchange(ref _made, mine, null) ?? mine;
+        return context => made.Value(context);
+    }
 }
 
 /// <summary>
@@ -25,14 +36,14 @@ public static class LateHandlers
 
     public static RouteHandlerBuilder OnDelete(this IEndpointRouteBuilder routes, string path, Delegate handler) => routes.On(s_delete, path, handler);
 
-    private static RouteHandlerBuilder On(this IEndpointRouteBuilder routes, string[] methods, string path, Delegate handler) =>
-        RouteHandlerServices.Map(routes, path, handler, methods, Told, Late);
-
-    private static RequestDelegateResult Late(Delegate handler, RequestDelegateFactoryOptions options, RequestDelegateMetadataResult? told)
+    private static RouteHandlerBuilder On(this IEndpointRouteBuilder routes, string[] methods, string path, Delegate handler)
     {
-        var made = new Lazy<RequestDelegate>(() => RequestDelegateFactory.Create(handler, options, told).RequestDelegate);
-        options.EndpointBuilder!.Metadata.Add(new LateHandler(made));
-        return new RequestDelegateResult(context => made.Value(context), told!.EndpointMetadata);
+        var late = new LateHandler();
+        return RouteHandlerServices.Map(routes, path, handler, methods, Told, (_, options, told) =>
+        {
+            options.EndpointBuilder!.Metadata.Add(late);
+            return new RequestDelegateResult(late.Of(() => RequestDelegateFactory.Create(handler, options, told).RequestDelegate), told!.EndpointMetadata);
+        });
     }
 
     /// <summary>What the framework finds out too, but only together with making the code.</summary>

@@ -25,13 +25,9 @@ public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, E
             await started.Task.WaitAsync(stoppingToken); // before that the endpoints are not known
             PrepareHandlers();
         }
-        catch (Exception e) when (!stoppingToken.IsCancellationRequested)
+        catch (Exception e)
         {
-            Log.Debug(e, "The first price check was not prepared"); // whoever asks is told what is wrong
-        }
-        catch (Exception) when (stoppingToken.IsCancellationRequested)
-        {
-            // The service stops before it was warm.
+            Log.Debug(e, "The first price check was not prepared"); // whoever asks is told what is wrong, and nobody asks a service that stops
         }
     }
 
