@@ -60,11 +60,7 @@ public static class Warnings
             yield return new("traced-sale-costs-unused", "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
     }
 
-    public static IEnumerable<Warning> In(decimal price, PriceGrid grid)
-    {
-        if (!grid.Allows(price))
-            yield return OffGrid("/price");
-    }
+    public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [OffGrid("/price")];
 
     public static Warning OffGrid(string at) => new("off-grid", "The price is not one that the channel's priceStep and priceEnding allow.", at);
 

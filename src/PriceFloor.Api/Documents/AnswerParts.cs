@@ -29,7 +29,13 @@ public sealed record AssumptionAnswer(string Pointer, object Value)
 /// <param name="Pointer">JSON pointer to what it concerns.</param>
 public sealed record WarningAnswer(string Code, string Message, string Pointer)
 {
-    public static IReadOnlyList<WarningAnswer> Of(IEnumerable<Warning> warnings) => [.. warnings.Select(one => new WarningAnswer(one.Code, one.Message, "#" + one.Pointer))];
+    public static IReadOnlyList<WarningAnswer> Of(IEnumerable<Warning> warnings)
+    {
+        List<WarningAnswer>? answers = null; // mostly there are none
+        foreach (var one in warnings)
+            (answers ??= []).Add(new WarningAnswer(one.Code, one.Message, "#" + one.Pointer));
+        return answers is null ? [] : answers;
+    }
 }
 
 /// <summary>One line of the workings: a symbol that later formulas use, a label, a formula and its unrounded value.</summary>

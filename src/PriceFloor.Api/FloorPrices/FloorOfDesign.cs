@@ -44,9 +44,14 @@ public sealed class FloorOfDesign
     {
         var listed = design.Revision is null ? s_nothingListed : records.ListedPrices(design.Key);
         var channels = listed.Count == 0 ? null : records.Channels; // only what is listed can set the target
-        if (s_floors.TryGetValue(design, out var known) && ReferenceEquals(known._profile, profile) && ReferenceEquals(known._listed, listed) && ReferenceEquals(known._channels, channels))
-            return (known, null);
+        return s_floors.TryGetValue(design, out var known) && ReferenceEquals(known._profile, profile) && ReferenceEquals(known._listed, listed) && ReferenceEquals(known._channels, channels)
+            ? (known, null)
+            : Computed(records, profile, design, at, listed, channels);
+    }
 
+    private static (FloorOfDesign? Found, Problem? Problem) Computed(Records records, Stored<CostProfile> profile, Stored<Design> design, string? at,
+        IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels)
+    {
         var year = s_years.GetValue(profile, stored => StudioYear.Of(stored.Document, records.YearStart));
         if (year.Found is null)
             return (null, Problem.OfFaults(year.Faults));
@@ -66,15 +71,18 @@ public sealed class FloorOfDesign
     /// <summary>The floor on one channel, kept until the channel changes.</summary>
     public Outcome<ChannelPrices> On(Stored<Channel> channel)
     {
-        var known = Volatile.Read(ref _prices);
-        foreach (var prices in known)
+        foreach (var prices in Volatile.Read(ref _prices))
             if (ReferenceEquals(prices.Channel, channel))
                 return prices.Found;
+        return ComputedOn(channel);
+    }
 
+    private Outcome<ChannelPrices> ComputedOn(Stored<Channel> channel)
+    {
         var terms = s_terms.GetValue(channel, one => SellingTerms.Of(one.Document));
         var found = terms.Found is null ? terms.Faults.ToList() : ChannelPrices.Of(Floor, terms.Value);
         // Where two find at once, one of them is not kept, and found again when it is asked for.
-        Volatile.Write(ref _prices, [.. known.Where(prices => prices.Channel.Key != channel.Key), new PricesOn(channel, found)]);
+        Volatile.Write(ref _prices, [.. Volatile.Read(ref _prices).Where(prices => prices.Channel.Key != channel.Key), new PricesOn(channel, found)]);
         return found;
     }
 

@@ -30,16 +30,16 @@ public sealed record Offers(IReadOnlyList<Format> Formats, bool ByAddress = fals
         if (ByAddress || accept.Count == 0 || accept == "*/*" || accept == Formats[0].MediaType)
             return Formats[0];
         var wanted = MediaTypeHeaderValue.ParseList(accept);
-        if (wanted.Count == 0)
-            return Formats[0];
-        return Formats.Index()
-            .Select(format => (format.Item, format.Index, Quality: QualityOf(format.Item, wanted)))
-            .Where(format => format.Quality > 0)
-            .OrderByDescending(format => format.Quality).ThenBy(format => format.Index)
-            .Select(format => format.Item).FirstOrDefault();
+        return wanted.Count == 0 ? Formats[0] : Best(wanted);
     }
 
     public static Offers Of(HttpContext context) => context.GetEndpoint()?.Metadata.GetMetadata<Offers>() ?? JsonOnly;
+
+    private Format? Best(IList<MediaTypeHeaderValue> wanted) => Formats.Index()
+        .Select(format => (format.Item, format.Index, Quality: QualityOf(format.Item, wanted)))
+        .Where(format => format.Quality > 0)
+        .OrderByDescending(format => format.Quality).ThenBy(format => format.Index)
+        .Select(format => format.Item).FirstOrDefault();
 
     /// <summary>The quality that the most exact of the wanted types gives (RFC 9110 section 12.5.1).</summary>
     private static double QualityOf(Format format, IList<MediaTypeHeaderValue> wanted) => wanted

@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Http;
 public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
 {
     private readonly Lock _lock = new();
-    private IReadOnlyList<Known>? _keys;
+    private Known[]? _keys;
 
     /// <summary>The caller behind a key, or null where it is unknown or has expired.</summary>
     public Caller? Identify(ReadOnlySpan<char> key)
@@ -46,7 +46,7 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     public static string Word(Scope scope) => JsonNamingPolicy.KebabCaseLower.ConvertName(scope.ToString());
 
     // Read inside the lock, so that a list from before a change is never kept after it.
-    private IReadOnlyList<Known> Keys()
+    private Known[] Keys()
     {
         if (Volatile.Read(ref _keys) is { } known)
             return known;

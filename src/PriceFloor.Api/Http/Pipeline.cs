@@ -42,9 +42,10 @@ public static class Pipeline
     private static Func<HttpContext, RequestDelegate, Task> Named(IServiceProvider services)
     {
         var clock = services.GetRequiredService<TimeProvider>();
+        var forAll = new ServiceProvidersFeature { RequestServices = services }; // every service lives as long as the process, so that no request needs a scope of its own
         return (context, next) =>
         {
-            context.RequestServices = services; // every service lives as long as the process, so that no request needs a scope of its own
+            context.Features.Set<IServiceProvidersFeature>(forAll);
             context.TraceIdentifier = RequestIds.Next(clock);
             context.Response.Headers["X-Request-Id"] = context.TraceIdentifier;
             SecurityHeaders.Add(context);

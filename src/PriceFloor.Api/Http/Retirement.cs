@@ -30,14 +30,15 @@ public sealed record Retirement
     /// <summary>Told on every answer of such an address, problems too; added last, so that no handler's own Link is lost.</summary>
     public static Task Tell(HttpContext context, RequestDelegate next)
     {
-        if (context.GetEndpoint()?.Metadata.GetMetadata<Retirement>() is { } retirement)
-            context.Response.OnStarting(() =>
-            {
-                retirement.WriteTo(context.Response.Headers);
-                return Task.CompletedTask;
-            });
+        context.GetEndpoint()?.Metadata.GetMetadata<Retirement>()?.TellBefore(context.Response);
         return next(context);
     }
+
+    private void TellBefore(HttpResponse response) => response.OnStarting(() =>
+    {
+        WriteTo(response.Headers);
+        return Task.CompletedTask;
+    });
 
     private void WriteTo(IHeaderDictionary headers)
     {

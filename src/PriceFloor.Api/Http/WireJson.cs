@@ -98,8 +98,9 @@ public static class WireJson
     {
         public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
         {
-            var text = reader.TokenType == JsonTokenType.String ? reader.GetString()! : System.Text.Encoding.UTF8.GetString(reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan);
-            return decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : 0;
+            const NumberStyles Digits = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
+            return (reader.ValueIsEscaped ? decimal.TryParse(reader.GetString(), Digits, CultureInfo.InvariantCulture, out var value)
+                : decimal.TryParse(reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan, Digits, CultureInfo.InvariantCulture, out value)) ? value : 0;
         }
 
         public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) => writer.WriteNumberValue(value);

@@ -6,9 +6,6 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ListedPrices;
 
-/// <summary>A listed price has no rules between its fields; its channel's currency decides the rest.</summary>
-public sealed class ListedPriceValidator : AbstractValidator<ListedPrice>;
-
 /// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
 public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
 {

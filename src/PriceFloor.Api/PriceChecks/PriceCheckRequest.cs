@@ -1,5 +1,4 @@
 using System.ComponentModel.DataAnnotations;
-using FluentValidation;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 
@@ -28,9 +27,6 @@ public sealed record PriceCheckRequest
     [MaxLength(3)]
     public string? Currency { get; init; }
 }
-
-/// <summary>Reading has checked each field; there are no rules between them.</summary>
-public sealed class PriceCheckRequestValidator : AbstractValidator<PriceCheckRequest>;
 
 /// <summary>The same, asked by query.</summary>
 public sealed record PriceCheckQuery(PriceCheckRequest Request, DateTimeOffset? AsOf, bool Workings) : IQuery<PriceCheckQuery>

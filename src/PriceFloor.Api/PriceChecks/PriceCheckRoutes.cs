@@ -23,7 +23,7 @@ public static class PriceCheckRoutes
         {
             var check = CheckedPrice.Of(records, asked.Request, at, mayRead: caller.May(Scope.Read));
             if (check.Found is { } found)
-                counts.Checked(found.Check.Verdict);
+                counts.Checked(found.Verdict);
             return check.Problem is { } problem ? problem : JsonAnswer.Of(check.Found!.Answer(caller, asked.Workings));
         });
     }

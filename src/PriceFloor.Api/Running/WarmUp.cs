@@ -45,7 +45,7 @@ public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, E
             if (records.Documents.Designs is not [var design, ..] || records.Channels is not [var channel, ..])
                 return false;
             var body = JsonSerializer.SerializeToUtf8Bytes(new PriceCheckRequest { Sku = design.Key, Channel = channel.Key, Price = 1 }, WireJson.Options);
-            var asked = JsonBody<PriceCheckRequest>.Parse(body, new PriceCheckRequestValidator());
+            var asked = JsonBody<PriceCheckRequest>.Parse(body, new NoRules<PriceCheckRequest>());
             var found = CheckedPrice.Of(records, asked.Value, at: "#").Found;
             var answer = found?.Answer(new Caller("", Enum.GetValues<Scope>().ToHashSet()), workings: false);
             return JsonSerializer.SerializeToUtf8Bytes(answer, WireJson.Options).Length > 0;

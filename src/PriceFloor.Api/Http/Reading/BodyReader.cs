@@ -20,7 +20,7 @@ public sealed class BodyReader
     private const int ShortNumber = 64;
 
     private readonly byte[] _body;
-    private readonly List<InputError> _faults = [];
+    private List<InputError>? _faults;
     private string _pointer = Root;
 
     private BodyReader(byte[] body) => _body = body;
@@ -46,7 +46,7 @@ public sealed class BodyReader
         }
     }
 
-    private List<InputError> Walk(Shape shape)
+    private IReadOnlyList<InputError> Walk(Shape shape)
     {
         if (!Utf8.IsValid(_body))
             throw new UnreadableException(new InputError { Pointer = "#", Code = "malformed", Detail = "The body is not UTF-8; save and send it as UTF-8.", Line = 1, Column = 1 });
@@ -56,7 +56,7 @@ public sealed class BodyReader
         Value(ref json, shape, Root);
         _pointer = Root;
         json.Read();
-        return _faults;
+        return _faults is null ? [] : _faults;
     }
 
     private void Value(ref Utf8JsonReader json, Shape shape, string pointer)
@@ -69,7 +69,7 @@ public sealed class BodyReader
                 break;
             case Shape.KeyOr:
                 Require(ref json, pointer, "an object, or a string with the key of a stored one", JsonTokenType.String);
-                TextValue(Text(ref json, pointer), pointer, 1, Pricing.Limits.KeyLength);
+                TextValue(ref json, pointer, 1, Pricing.Limits.KeyLength);
                 break;
             case Shape.Members members:
                 Require(ref json, pointer, "an object", JsonTokenType.StartObject);
@@ -85,6 +85,10 @@ public sealed class BodyReader
             case Shape.Number number:
                 Require(ref json, pointer, "a number", JsonTokenType.Number, JsonTokenType.String);
                 NumberValue(ref json, number, pointer);
+                break;
+            case Shape.Text { Least: var least, Most: var most }:
+                Require(ref json, pointer, "a string", JsonTokenType.String);
+                TextValue(ref json, pointer, least, most);
                 break;
             default:
                 Require(ref json, pointer, "a string", JsonTokenType.String);
@@ -136,13 +140,13 @@ public sealed class BodyReader
     private void ManyValue(ref Utf8JsonReader json, Shape.Many many, string pointer)
     {
         var index = 0;
-        var faultsBefore = _faults.Count;
+        var faultsBefore = _faults?.Count ?? 0;
         while (json.Read() && json.TokenType != JsonTokenType.EndArray)
             Value(ref json, many.Item, $"{pointer}/{index++}");
         if (index <= many.Most)
             return;
 
-        _faults.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
+        _faults?.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
         Fault(pointer, "too-many", $"{Name(pointer)} has {index} lines; at most {many.Most} are taken. Put similar lines together.");
     }
 
@@ -158,9 +162,7 @@ public sealed class BodyReader
 
     private void WordValue(string text, Shape shape, string pointer)
     {
-        if (shape is Shape.Text { Least: var least, Most: var most })
-            TextValue(text, pointer, least, most);
-        else if (shape is Shape.Word { Words: var words } && !words.Contains(text))
+        if (shape is Shape.Word { Words: var words } && !words.Contains(text))
             Fault(pointer, "not-one-of", $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
         else if (shape is Shape.Date && TimeText.ReadDate(text) is null)
             Fault(pointer, "not-a-date", $"{Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
@@ -168,9 +170,12 @@ public sealed class BodyReader
             Fault(pointer, "not-a-time", $"{Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
     }
 
-    private void TextValue(string text, string pointer, int least, int most)
+    private void TextValue(ref Utf8JsonReader json, string pointer, int least, int most)
     {
-        if (HasControl(text))
+        if (IsPlain(json.ValueSpan) && json.ValueSpan.Length >= least && json.ValueSpan.Length <= most)
+            return;
+        var text = Text(ref json, pointer);
+        if (text.Any(char.IsControl))
             Fault(pointer, "control-character", $"{Name(pointer)} holds a control character, such as a line break or tab; take it out.");
         else if (text.Length < least)
             Fault(pointer, "required", $"{Name(pointer)} is empty.");
@@ -178,13 +183,8 @@ public sealed class BodyReader
             Fault(pointer, "too-long", $"{Name(pointer)} has {text.Length} characters; at most {most} are taken.");
     }
 
-    private static bool HasControl(string text)
-    {
-        foreach (var letter in text)
-            if (char.IsControl(letter))
-                return true;
-        return false;
-    }
+    /// <summary>Letters that each take one byte and stand for themselves, as nearly all names have.</summary>
+    private static bool IsPlain(ReadOnlySpan<byte> utf8) => utf8.IndexOfAnyExceptInRange((byte)' ', (byte)'~') < 0 && !utf8.Contains((byte)'\\');
 
     private void Require(ref Utf8JsonReader json, string pointer, string wanted, params ReadOnlySpan<JsonTokenType> types)
     {
@@ -221,7 +221,7 @@ public sealed class BodyReader
         });
     }
 
-    private void Fault(string pointer, string code, string detail) => _faults.Add(new InputError { Pointer = pointer, Code = code, Detail = detail });
+    private void Fault(string pointer, string code, string detail) => (_faults ??= []).Add(new InputError { Pointer = pointer, Code = code, Detail = detail });
 
     private static string Name(string pointer) => pointer == Root ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
 

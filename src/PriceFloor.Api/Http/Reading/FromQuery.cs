@@ -9,6 +9,8 @@ public sealed record QueryMetadata(IReadOnlyList<QueryParameter> Parameters);
 /// <summary>A call's query, read and checked.</summary>
 public sealed class FromQuery<T> : IInput, IEndpointParameterMetadataProvider where T : IQuery<T>
 {
+    private static readonly FromQuery<T> s_nothing = Read(QueryCollection.Empty);
+
     private readonly T _value;
 
     private FromQuery(T value, Problem? problem) => (_value, Problem) = (value, problem);
@@ -17,14 +19,17 @@ public sealed class FromQuery<T> : IInput, IEndpointParameterMetadataProvider wh
 
     public T Value => Problem is null ? _value : throw new InvalidOperationException("A query with a problem reached its handler.");
 
-    public static ValueTask<FromQuery<T>?> BindAsync(HttpContext context, ParameterInfo parameter)
-    {
-        var values = new QueryValues(context.Request.Query);
-        var value = T.Read(values);
-        return ValueTask.FromResult<FromQuery<T>?>(new(value, values.Faults.Count == 0 ? null : Problem.Invalid(values.Faults)));
-    }
+    public static ValueTask<FromQuery<T>?> BindAsync(HttpContext context, ParameterInfo parameter) =>
+        ValueTask.FromResult<FromQuery<T>?>(context.Request.QueryString.HasValue ? Read(context.Request.Query) : s_nothing);
 
     public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) => builder.Metadata.Add(new QueryMetadata(T.Parameters));
+
+    private static FromQuery<T> Read(IQueryCollection query)
+    {
+        var values = new QueryValues(query);
+        var value = T.Read(values);
+        return new(value, values.Faults.Count == 0 ? null : Problem.Invalid(values.Faults));
+    }
 }
 
 /// <summary>A read that can be asked for as it was.</summary>

@@ -53,7 +53,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         {
             var faults = BodyReader.Check(body, s_shape);
             var value = JsonSerializer.Deserialize<T>(body, WireJson.Options)!;
-            var all = faults.Concat(Rules.Faults(validator, value, faults)).ToList();
+            var all = validator is NoRules<T> ? faults : [.. faults, .. Rules.Faults(validator, value, faults)];
             return all.Count == 0 ? new(value, null) : new(null, Problem.Invalid(all));
         }
         catch (UnreadableException e)
@@ -68,7 +68,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)));
 
     /// <summary>The body, or null where it is larger than that.</summary>
-    public static async Task<byte[]?> ReadAllAsync(HttpContext context, int mostBytes)
+    public static async ValueTask<byte[]?> ReadAllAsync(HttpContext context, int mostBytes)
     {
         if (context.Request.ContentLength > mostBytes)
             return null;

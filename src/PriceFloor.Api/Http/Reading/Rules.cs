@@ -5,6 +5,9 @@ using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Http;
 
+/// <summary>For what has no rules between its fields: reading has checked each of them.</summary>
+public sealed class NoRules<T> : AbstractValidator<T>;
+
 /// <summary>
 /// What validators share. Ranges, lengths and words stand on the documents themselves and are checked while reading; validators hold
 /// the rules between fields, and ask the model for its own. None of them touches the store.
@@ -19,8 +22,6 @@ public static class Rules
     /// </summary>
     public static IEnumerable<InputError> Faults<T>(IValidator<T> validator, T value, IReadOnlyList<InputError> already)
     {
-        if (validator is IEnumerable<IValidationRule> rules && !rules.Any())
-            return [];
         var unsound = already.Select(fault => fault.Pointer!).ToList();
         var context = new ValidationContext<T>(value);
         context.RootContextData[Unsound] = unsound;

@@ -16,7 +16,7 @@ public abstract class BatchAnswers : IDisposable
 
     public void Write(BatchLine line, CheckedPrice? found, Problem? problem)
     {
-        Summary.Count(found?.Check.Verdict);
+        Summary.Count(found?.Verdict);
         WriteLine(line, found, problem);
     }
 

@@ -46,7 +46,7 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
         var line = LineOf(row);
         var (found, problem) = line.Checked(records, mayRead);
         if (found is not null)
-            return (AnswerOf(found.Check.Prices, found.Check.Verdict), found.Check.Verdict);
+            return (AnswerOf(found.Prices, found.Verdict), found.Verdict);
         var first = problem!.Errors?.Count > 0 ? problem.Errors[0] : null;
         return (new SheetAnswer(Problem: FormattableString.Invariant($"Line {first?.Line ?? line.Line}, column {first?.Column ?? line.Column}: {first?.Detail ?? problem.Detail}")), null);
     }
