@@ -1,6 +1,3 @@
-using System.Text.Json;
-using PriceFloor.Api.FirstContact;
-
 namespace PriceFloor.Api.Http.OpenApi;
 
 /// <summary>Requests that work and what is answered to them; a test sends them and compares.</summary>
@@ -182,5 +179,7 @@ public static class Examples
     public const string WelcomePage = "<!doctype html><html lang=\"en\">...</html>";
 
     /// <summary>The service's own words, with the version that runs.</summary>
-    public static string Welcome => JsonSerializer.Serialize(FirstContact.Welcome.Answer(WelcomeLinks.Under("")), WireJson.Options);
+    public static readonly string Welcome = $$$"""
+        {"name":"PriceFloor","version":"{{{FirstContact.Welcome.Version}}}","summary":"The lowest price that keeps a studio and its maker going for the year.","key":"Calls under /v1 need the header \"Authorization: Bearer pf_...\"; the first key is in the file first-admin-key in the data folder.","links":{"docs":"/docs","openapi":"/openapi/v1.json","problems":"/problems","health":"/health/ready","priceChecks":"/v1/price-checks","apiCatalog":"/.well-known/api-catalog"}}
+        """;
 }
