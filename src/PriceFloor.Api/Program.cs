@@ -11,6 +11,7 @@ try
     if (StoreVerbs.Words.ContainsKey(verb))
         return StoreVerbs.Run(verb, args, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
+    HeadStart.Begin();
     var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
     builder.UseDefaultAddress();
     builder.UseSettings(demo: args.Contains("--demo"));

@@ -33,78 +33,88 @@ public static class Routes
     public static void MapRoutes(this WebApplication app)
     {
         var slots = app.Services.GetRequiredService<BatchSlots>();
-        var v1 = app.MapGroup("/v1").AddEndpointFilter<InputFilter>();
+        var v1 = app.MapGroup("/v1").AddEndpointFilter(new InputFilter());
 
-        v1.MapDocuments<CostProfile>("/profiles", "/{profile}", Scope.Write, Nouns.Profile);
-        v1.MapDocuments<Design>("/designs", "/{sku}", Scope.Write, Nouns.Design);
-        v1.MapDocuments<Channel>("/channels", "/{channel}", Scope.Write, Nouns.Channel);
-        v1.MapDocuments<ListedPrice>("/designs/{sku}/prices", "/{channel}", Scope.Prices, Nouns.ListedPrice);
+        v1.MapGet("/profiles", DocumentRoutes.List<CostProfile>).Needs(Scope.Read).Tell(Operations.List(Nouns.Profile));
+        v1.MapGet("/profiles/{profile}", DocumentRoutes.Get<CostProfile>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Profile));
+        v1.MapPut("/profiles/{profile}", DocumentRoutes.Put<CostProfile>).Needs(Scope.Write).Tell(Operations.Put(Nouns.Profile));
+        v1.MapDelete("/profiles/{profile}", DocumentRoutes.Delete<CostProfile>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.Profile));
+        v1.MapGet("/profiles/{profile}/revisions", DocumentRoutes.Revisions<CostProfile>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.Profile));
+        v1.MapGet("/profiles/{profile}/revisions/{number}", DocumentRoutes.Revision<CostProfile>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Profile));
 
-        v1.MapDocuments<ReadingRules>("/reading-rules", "/{key}", Scope.Write, Nouns.ReadingRules);
+        v1.MapGet("/designs", DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.ListOfDesigns);
+        v1.MapGet("/designs/{sku}", DocumentRoutes.Get<Design>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Design));
+        v1.MapPut("/designs/{sku}", DocumentRoutes.Put<Design>).Needs(Scope.Write).Tell(Operations.Put(Nouns.Design));
+        v1.MapDelete("/designs/{sku}", DocumentRoutes.Delete<Design>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.Design));
+        v1.MapGet("/designs/{sku}/revisions", DocumentRoutes.Revisions<Design>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.Design));
+        v1.MapGet("/designs/{sku}/revisions/{number}", DocumentRoutes.Revision<Design>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Design));
 
-        v1.OnPost("/statements", StatementRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.Statements);
-        v1.OnPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.DesignBatch);
-        v1.OnPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(Operations.ListingBatch);
+        v1.MapGet("/channels", DocumentRoutes.List<Channel>).Needs(Scope.Read).Tell(Operations.List(Nouns.Channel));
+        v1.MapGet("/channels/{channel}", DocumentRoutes.Get<Channel>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Channel));
+        v1.MapPut("/channels/{channel}", DocumentRoutes.Put<Channel>).Needs(Scope.Write).Tell(Operations.Put(Nouns.Channel));
+        v1.MapDelete("/channels/{channel}", DocumentRoutes.Delete<Channel>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.Channel));
+        v1.MapGet("/channels/{channel}/revisions", DocumentRoutes.Revisions<Channel>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.Channel));
+        v1.MapGet("/channels/{channel}/revisions/{number}", DocumentRoutes.Revision<Channel>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Channel));
 
-        v1.OnGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
-        v1.OnGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
-        v1.MapDrawn("/designs/{sku}/floor-history", FloorHistoryRoutes.Get, Scope.Read, Operations.FloorHistory, Format.Json, Format.Svg);
-        v1.MapDrawn("/designs/{sku}/price-parts", PricePartsRoutes.Get, Scope.Read, Operations.PriceParts, Format.Json, Format.Svg);
-        v1.OnPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
-        v1.OnGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
-        v1.OnPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
+        v1.MapGet("/designs/{sku}/prices", ListedPriceRoutes.List).Needs(Scope.Read).Tell(Operations.List(Nouns.ListedPrice));
+        v1.MapGet("/designs/{sku}/prices/{channel}", DocumentRoutes.Get<ListedPrice>).Needs(Scope.Read).Tell(Operations.Get(Nouns.ListedPrice));
+        v1.MapPut("/designs/{sku}/prices/{channel}", DocumentRoutes.Put<ListedPrice>).Needs(Scope.Prices).Tell(Operations.Put(Nouns.ListedPrice));
+        v1.MapDelete("/designs/{sku}/prices/{channel}", DocumentRoutes.Delete<ListedPrice>).Needs(Scope.Prices).Tell(Operations.Delete(Nouns.ListedPrice));
+        v1.MapGet("/designs/{sku}/prices/{channel}/revisions", DocumentRoutes.Revisions<ListedPrice>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.ListedPrice));
+        v1.MapGet("/designs/{sku}/prices/{channel}/revisions/{number}", DocumentRoutes.Revision<ListedPrice>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.ListedPrice));
 
-        v1.OnPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
-        v1.MapDrawn("/price-list", PriceListRoutes.Get, Scope.Check, Operations.PriceList, Format.Json, Format.Csv, Format.Html, Format.Svg);
-        v1.OnGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
+        v1.MapGet("/reading-rules", DocumentRoutes.List<ReadingRules>).Needs(Scope.Read).Tell(Operations.List(Nouns.ReadingRules));
+        v1.MapGet("/reading-rules/{key}", DocumentRoutes.Get<ReadingRules>).Needs(Scope.Read).Tell(Operations.Get(Nouns.ReadingRules));
+        v1.MapPut("/reading-rules/{key}", DocumentRoutes.Put<ReadingRules>).Needs(Scope.Write).Tell(Operations.Put(Nouns.ReadingRules));
+        v1.MapDelete("/reading-rules/{key}", DocumentRoutes.Delete<ReadingRules>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.ReadingRules));
+        v1.MapGet("/reading-rules/{key}/revisions", DocumentRoutes.Revisions<ReadingRules>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.ReadingRules));
+        v1.MapGet("/reading-rules/{key}/revisions/{number}", DocumentRoutes.Revision<ReadingRules>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.ReadingRules));
 
-        v1.MapDrawn("/designs/{sku}/break-even", BreakEvenRoutes.Get, Scope.Read, Operations.BreakEven, Format.Json, Format.Svg);
-        v1.OnPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
-        v1.OnGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
-        v1.OnPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
-        v1.OnPost("/first-floor", FirstFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.FirstFloor);
-        v1.OnPost("/year-plans", YearPlanRoutes.Post).Needs(Scope.Read).Tell(Operations.YearPlan);
-        v1.OnPost("/year-plans/best", YearPlanRoutes.Best).Needs(Scope.Read).Tell(Operations.BestPlan);
-        v1.OnPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
+        v1.MapPost("/statements", StatementRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.Statements);
+        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.DesignBatch);
+        v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(Operations.ListingBatch);
 
-        v1.OnPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
-        v1.OnGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
-        v1.OnPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
-        v1.OnDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
+        v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
+        v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
+        v1.MapGet("/designs/{sku}/floor-history", FloorHistoryRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(Operations.FloorHistory);
+        v1.MapGet("/designs/{sku}/floor-history.svg", FloorHistoryRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.FloorHistory.As(Format.Svg)).ExcludeFromDescription();
+        v1.MapGet("/designs/{sku}/price-parts", PricePartsRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(Operations.PriceParts);
+        v1.MapGet("/designs/{sku}/price-parts.svg", PricePartsRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.PriceParts.As(Format.Svg)).ExcludeFromDescription();
+        v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
+        v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
+        v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
-        v1.OnPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
-        v1.OnGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
+        v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
+        v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Offer(Format.Json, Format.Csv, Format.Html, Format.Svg).Tell(Operations.PriceList);
+        v1.MapGet("/price-list.html", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Html).Tell(Operations.PriceList.As(Format.Html)).ExcludeFromDescription();
+        v1.MapGet("/price-list.svg", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Svg).Tell(Operations.PriceList.As(Format.Svg)).ExcludeFromDescription();
+        v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
 
-        app.OnGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter<InputFilter>().Tell(Operations.Welcome);
-        app.OnGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
-        app.OnGet("/health/live", Health.Live).AddEndpointFilter<InputFilter>().Tell(Operations.Live);
-        app.OnGet("/health/ready", Health.Ready).AddEndpointFilter<InputFilter>().Tell(Operations.Ready);
+        v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(Operations.BreakEven);
+        v1.MapGet("/designs/{sku}/break-even.svg", BreakEvenRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.BreakEven.As(Format.Svg)).ExcludeFromDescription();
+        v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
+        v1.MapGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
+        v1.MapPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
+        v1.MapPost("/first-floor", FirstFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.FirstFloor);
+        v1.MapPost("/year-plans", YearPlanRoutes.Post).Needs(Scope.Read).Tell(Operations.YearPlan);
+        v1.MapPost("/year-plans/best", YearPlanRoutes.Best).Needs(Scope.Read).Tell(Operations.BestPlan);
+        v1.MapPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);
+
+        v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
+        v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
+        v1.MapPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
+        v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
+
+        v1.MapPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
+        v1.MapGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
+
+        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter(new InputFilter()).Tell(Operations.Welcome);
+        app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
+        app.MapGet("/health/live", Health.Live).AddEndpointFilter(new InputFilter()).Tell(Operations.Live);
+        app.MapGet("/health/ready", Health.Ready).AddEndpointFilter(new InputFilter()).Tell(Operations.Ready);
         if (app.Services.GetRequiredService<Settings>().Metrics)
-            app.OnGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
-        app.OnGet("/problems", ProblemPages.Index).ExcludeFromDescription();
-        app.OnGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
-    }
-
-    /// <summary>An answer that is also drawn: by Accept, or at the same address with the format's suffix.</summary>
-    private static void MapDrawn(this RouteGroupBuilder v1, string path, Delegate handler, Scope scope, Operation operation, params IReadOnlyList<Format> formats)
-    {
-        v1.OnGet(path, handler).Needs(scope).Offer(formats).Tell(operation);
-        foreach (var format in formats.Where(format => format.Suffix is not null))
-            v1.OnGet(path + format.Suffix, handler).Needs(scope).Always(format).Tell(operation with { Id = operation.Id + format.Suffix }).ExcludeFromDescription();
-    }
-
-    private static void MapDocuments<T>(this RouteGroupBuilder v1, string path, string key, Scope writes, Noun noun) where T : class
-    {
-        if (typeof(T) == typeof(Design))
-            v1.OnGet(path, DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.ListOfDesigns);
-        else if (typeof(T) == typeof(ListedPrice))
-            v1.OnGet(path, ListedPriceRoutes.List).Needs(Scope.Read).Tell(Operations.List(noun));
-        else
-            v1.OnGet(path, DocumentRoutes.List<T>).Needs(Scope.Read).Tell(Operations.List(noun));
-        v1.OnGet(path + key, DocumentRoutes.Get<T>).Needs(Scope.Read).Tell(Operations.Get(noun));
-        v1.OnPut(path + key, DocumentRoutes.Put<T>).Needs(writes).Tell(Operations.Put(noun));
-        v1.OnDelete(path + key, DocumentRoutes.Delete<T>).Needs(writes).Tell(Operations.Delete(noun));
-        v1.OnGet(path + key + "/revisions", DocumentRoutes.Revisions<T>).Needs(Scope.Read).Tell(Operations.Revisions(noun));
-        v1.OnGet(path + key + "/revisions/{number}", DocumentRoutes.Revision<T>).Needs(Scope.Read).Tell(Operations.Revision(noun));
+            app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
+        app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
+        app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
     }
 }

@@ -44,6 +44,9 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
 
     /// <summary>The problems that the call can answer with, besides those that every call can.</summary>
     public IReadOnlyList<ProblemType> Problems { get; init; } = [];
+
+    /// <summary>The same at the address that ends in a format.</summary>
+    public Operation As(Format format) => this with { Id = Id + format.Suffix };
 }
 
 /// <summary>A format with its schema (null: text) and an example, unless the operation's cases have them.</summary>
