@@ -1,26 +1,38 @@
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>Enums as kebab-case words; a word that is none has been told by the reader and becomes the first.</summary>
+/// <summary>
+/// Enums as kebab-case words; a word that is none has been told by the reader and becomes the first. The tables are arrays, since code for a table
+/// of every single enum would be made anew at each start.
+/// </summary>
 public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
 {
     public override bool CanConvert(Type typeToConvert) => typeToConvert.IsEnum;
 
     public override JsonConverter CreateConverter(Type typeToConvert, JsonSerializerOptions options) =>
-        (JsonConverter)Activator.CreateInstance(typeof(Words<>).MakeGenericType(typeToConvert), naming)!;
+        (JsonConverter)Activator.CreateInstance(typeof(Words<>).MakeGenericType(typeToConvert), [InOrder(typeToConvert)])!;
 
     /// <summary>The word that stands for a value on the wire.</summary>
     public static string Of<T>(T value) where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 
-    private sealed class Words<T>(JsonNamingPolicy naming) : JsonConverter<T> where T : struct, Enum
+    /// <summary>The words of an enum whose values are 0, 1, 2 and so on.</summary>
+    private JsonEncodedText[] InOrder(Type type) => Enum.GetValuesAsUnderlyingType(type) is int[] values && values.SequenceEqual(Enumerable.Range(0, values.Length))
+        ? [.. Enum.GetNames(type).Select(name => JsonEncodedText.Encode(naming.ConvertName(name)))]
+        : throw new NotSupportedException($"The values of {type.Name} are not 0, 1, 2 and so on.");
+
+    private sealed class Words<T>(JsonEncodedText[] words) : JsonConverter<T> where T : struct, Enum
     {
-        private readonly Dictionary<string, T> _values = Enum.GetValues<T>().ToDictionary(value => naming.ConvertName(value.ToString()));
-        private readonly Dictionary<T, JsonEncodedText> _words = Enum.GetValues<T>().ToDictionary(value => value, value => JsonEncodedText.Encode(naming.ConvertName(value.ToString())));
+        public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+        {
+            for (var i = 0; i < words.Length; i++)
+                if (reader.ValueTextEquals(words[i].EncodedUtf8Bytes))
+                    return Unsafe.BitCast<int, T>(i);
+            return default;
+        }
 
-        public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => _values.GetValueOrDefault(reader.GetString()!);
-
-        public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) => writer.WriteStringValue(_words[value]);
+        public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) => writer.WriteStringValue(words[Unsafe.BitCast<T, int>(value)]);
     }
 }

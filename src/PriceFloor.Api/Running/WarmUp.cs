@@ -7,15 +7,18 @@ using Serilog;
 namespace PriceFloor.Api.Running;
 
 /// <summary>
-/// What a first price check would otherwise wait for, done beside the rest of the start as soon as the store is open: the keys and documents come
-/// into memory, and one check that nobody asked for makes the way for those that follow.
+/// What a first price check would otherwise wait for, done as soon as the service listens: the keys and documents come into memory, and one check
+/// that nobody asked for makes the way for those that follow.
 /// </summary>
-public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper) : BackgroundService
+public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, IHostApplicationLifetime lifetime) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        await using var told = lifetime.ApplicationStarted.Register(started.SetResult);
         try
         {
+            await started.Task.WaitAsync(stoppingToken);
             await opening.Done.WaitAsync(stoppingToken);
             Check();
         }
