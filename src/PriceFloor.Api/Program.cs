@@ -13,7 +13,7 @@ try
 
     HeadStart.Begin();
     var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
-    builder.UseDefaultAddress();
+    builder.UseAddresses();
     builder.UseSettings(demo: args.Contains("--demo"));
     builder.UseServerLimits();
     builder.UseRequestLog();

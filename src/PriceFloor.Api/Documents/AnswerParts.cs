@@ -34,7 +34,7 @@ public sealed record WarningAnswer(string Code, string Message, string Pointer)
         List<WarningAnswer>? answers = null; // mostly there are none
         foreach (var one in warnings)
             (answers ??= []).Add(new WarningAnswer(one.Code, one.Message, "#" + one.Pointer));
-        return answers is null ? [] : answers;
+        return answers ?? (IReadOnlyList<WarningAnswer>)[];
     }
 }
 

@@ -61,13 +61,16 @@ public sealed class RecordKeeper(Store store, PresentDocuments present, TimeProv
 
     /// <summary>Asks the documents of now, or of a moment.</summary>
     public T Read<T>(DateTimeOffset? asOf, Func<Records, T> read) => asOf is { } moment
-        ? store.Read(snapshot => read(new Records(sight.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)))
+        ? ReadAsOf(moment, read)
         : read(new Records(sight.Of(present.Now), clock.GetUtcNow()));
 
     /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
     public WholeRecords Whole(DateTimeOffset? asOf) => asOf is { } moment
         ? new WholeRecords(sight.Of(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment))))), moment)
         : new WholeRecords(sight.Of(present.Now), clock.GetUtcNow());
+
+    private T ReadAsOf<T>(DateTimeOffset moment, Func<Records, T> read) =>
+        store.Read(snapshot => read(new Records(sight.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)));
 
     private RecordKeeper SeenBy(Sight other) => new(store, present, clock, other);
 }

@@ -85,6 +85,6 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
         }
 
         demo.Value.Fill(store);
-        Console.WriteLine(DemoStudio.Greeting(firstKey, settings.DataFolder, configuration["urls"]?.Split(';')[0] ?? Starting.DefaultAddress));
+        Console.WriteLine(DemoStudio.Greeting(firstKey, settings.DataFolder, configuration["urls"]?.Split(';')[0] ?? Addresses.Usual));
     }
 }

@@ -22,7 +22,7 @@ public sealed class Opening
     /// <summary>Serves until the process is told to stop. Throws what made it stop where the store could not be opened.</summary>
     public async Task ServeAsync(WebApplication app)
     {
-        var stopping = app.Lifetime.ApplicationStopping;
+        var (stopping, addresses) = (app.Lifetime.ApplicationStopping, app.Configuration["urls"]);
         try
         {
             await app.RunAsync();
@@ -30,6 +30,10 @@ public sealed class Opening
         catch (OperationCanceledException) when (stopping.IsCancellationRequested)
         {
             // Told to stop while it was still starting.
+        }
+        catch (Exception e) when (Addresses.WhyNot(e, addresses) is { } sentence)
+        {
+            throw new SettingsException(sentence);
         }
 
         if (Volatile.Read(ref _fault) is { } fault)

@@ -35,8 +35,8 @@ public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Set
 
     private void Tell(HttpContext context, string method, TimeSpan elapsed, Exception? thrown)
     {
-        var fault = thrown ?? context.Features.Get<RequestFault>()?.Exception;
         var status = thrown is not null && !context.Response.HasStarted ? StatusCodes.Status500InternalServerError : context.Response.StatusCode;
+        var fault = thrown ?? (status == StatusCodes.Status500InternalServerError ? context.Features.Get<RequestFault>()?.Exception : null);
         var level = fault is not null || status == StatusCodes.Status500InternalServerError ? LogEventLevel.Error
             : RouteOf(context).StartsWith("/health", StringComparison.Ordinal) ? LogEventLevel.Debug
             : LogEventLevel.Information;

@@ -26,20 +26,11 @@ namespace PriceFloor.Api.Running;
 /// <summary>How the service is put together; Program.cs is its table of contents.</summary>
 public static class Starting
 {
-    public const string DefaultAddress = "http://127.0.0.1:5080";
-
     /// <summary>How long answers that have begun may still take after a SIGTERM; a container is killed after ten seconds.</summary>
     private static readonly TimeSpan s_longestGoodbye = TimeSpan.FromSeconds(6);
 
     /// <summary>Faults that whoever runs the server can mend: told in one sentence, without a stack.</summary>
     public static bool IsOperatorsFault(Exception fault) => fault is SettingsException or StoreException;
-
-    /// <summary>Only this machine, unless ASPNETCORE_URLS says otherwise.</summary>
-    public static void UseDefaultAddress(this WebApplicationBuilder builder)
-    {
-        if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
-            builder.WebHost.UseUrls(DefaultAddress);
-    }
 
     public static void UseSettings(this WebApplicationBuilder builder, bool demo)
     {

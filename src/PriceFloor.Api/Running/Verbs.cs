@@ -28,7 +28,7 @@ public static class HealthCheck
     public static async Task<int> RunAsync()
     {
         var configuration = new ConfigurationBuilder().AddEnvironmentVariables().AddEnvironmentVariables("ASPNETCORE_").Build();
-        var address = (configuration["urls"]?.Split(';')[0] ?? Starting.DefaultAddress).Replace("//+", "//127.0.0.1", StringComparison.Ordinal)
+        var address = (configuration["urls"]?.Split(';')[0] ?? Addresses.Usual).Replace("//+", "//127.0.0.1", StringComparison.Ordinal)
             .Replace("//*", "//127.0.0.1", StringComparison.Ordinal).Replace("//0.0.0.0", "//127.0.0.1", StringComparison.Ordinal);
         using var client = new HttpClient { Timeout = TimeSpan.FromSeconds(3) };
         try

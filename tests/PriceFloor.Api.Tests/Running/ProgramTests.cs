@@ -44,6 +44,28 @@ public sealed class ProgramTests : IDisposable
         Assert.Contains(Db + ".replaced-", restored.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("nowhere", "\"nowhere\", which is no address")]
+    [InlineData("https://127.0.0.1:5443", "TLS is the business of a proxy")]
+    [InlineData("http://127.0.0.1:99999", "ports end at 65535")]
+    [InlineData("http://192.0.2.1:5080", "http://192.0.2.1:5080: it is no address of this machine")] // RFC 5737: for documentation, nobody's
+    public async Task An_address_that_cannot_be_listened_at_is_told_in_one_sentence(string address, string told)
+    {
+        var refused = await Run(_folder, new Dictionary<string, string> { ["ASPNETCORE_URLS"] = address });
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, told, "ASPNETCORE_URLS");
+    }
+
+    [Fact]
+    public async Task An_address_where_something_listens_already_is_told_in_one_sentence()
+    {
+        using var service = Start(_folder, new Dictionary<string, string>());
+        await Ready(service);
+        var refused = await Run(Path.Combine(_folder, "other"), new Dictionary<string, string> { ["ASPNETCORE_URLS"] = service.Address });
+        Assert.Equal(1, refused.Code);
+        OneSentence(refused.Errors, $"{service.Address}: something listens there already", "ASPNETCORE_URLS");
+    }
+
     [Fact]
     public async Task Verbs_tell_how_they_are_written_and_what_is_wrong()
     {

@@ -56,7 +56,7 @@ public sealed class BodyReader
         Value(ref json, shape, Root);
         _pointer = Root;
         json.Read();
-        return _faults is null ? [] : _faults;
+        return _faults ?? (IReadOnlyList<InputError>)[];
     }
 
     private void Value(ref Utf8JsonReader json, Shape shape, string pointer)
