@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Connections.Features;
 using Microsoft.Extensions.Primitives;
 using PriceFloor.Api.Running;
 
@@ -14,7 +15,7 @@ public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
         var needs = context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>();
         if (needs is not null && !opening.IsDone)
             return Problem.Busy().ExecuteAsync(context); // an earlier program's store is brought up to date
-        var caller = needs is not null && KeyIn(context) is { Length: > 0 } key ? ring.Identify(key) : null;
+        var caller = needs is not null ? CallerOf(context) : null;
         if (caller is not null)
             context.Features.Set(caller);
 
@@ -30,6 +31,14 @@ public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
         caller is null ? Unidentified(context).ExecuteAsync(context)
         : caller.May(scope) ? next(context)
         : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
+
+    private Caller? CallerOf(HttpContext context) => KeyIn(context) is { Length: > 0 } key
+        ? ring.Identify(context.Request.Headers.Authorization.ToString(), key, KeptFor(context))
+        : null;
+
+    /// <summary>Only where a connection has one request at a time.</summary>
+    private static IDictionary<object, object?>? KeptFor(HttpContext context) =>
+        HttpProtocol.IsHttp11(context.Request.Protocol) ? context.Features.Get<IConnectionItemsFeature>()?.Items : null;
 
     /// <summary>The key that the request sends; empty where it sends none.</summary>
     private static ReadOnlySpan<char> KeyIn(HttpContext context) =>

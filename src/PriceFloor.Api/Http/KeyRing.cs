@@ -13,14 +13,41 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     private Known[]? _keys;
 
     /// <summary>The caller behind a key, or null where it is unknown or has expired.</summary>
-    public Caller? Identify(ReadOnlySpan<char> key)
+    public Caller? Identify(ReadOnlySpan<char> key) => StillGood(Find(key, Keys()));
+
+    /// <summary>
+    /// The same for a header that holds a key. A connection that sends it again sends the very same string, which the web server keeps for it: it is
+    /// not hashed again as long as no key has changed.
+    /// </summary>
+    /// <param name="header">The header.</param>
+    /// <param name="key">The key in it.</param>
+    /// <param name="ofConnection">What is kept for the connection as long as it is open; null where nothing can be.</param>
+    public Caller? Identify(string header, ReadOnlySpan<char> key, IDictionary<object, object?>? ofConnection)
+    {
+        var keys = Keys();
+        if (ofConnection is null)
+            return StillGood(Find(key, keys));
+        if (ofConnection.TryGetValue(this, out var kept) && kept is Recognised known && ReferenceEquals(known.Header, header) && ReferenceEquals(known.Keys, keys))
+            return StillGood(known.Key);
+        var found = Find(key, keys);
+        if (found is not null)
+            ofConnection[this] = new Recognised(header, keys, found);
+        return StillGood(found);
+    }
+
+    private static Known? Find(ReadOnlySpan<char> key, Known[] keys)
     {
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         Hash(key, hash); // a mistyped key has another one: only whoever is refused is told which of the two it was
         Known? found = null;
-        foreach (var stored in Keys())
+        foreach (var stored in keys)
             if (CryptographicOperations.FixedTimeEquals(stored.Hash, hash))
                 found = stored;
+        return found;
+    }
+
+    private Caller? StillGood(Known? found)
+    {
         var now = Moment.Of(clock.GetUtcNow());
         if (found is null || found.Until <= now)
             return null;
@@ -64,6 +91,8 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     }
 
     private sealed record Known(byte[] Hash, long? Until, Caller Caller, KeyUse Use);
+
+    private sealed record Recognised(string Header, Known[] Keys, Known Key);
 
     public static byte[] HashOf(string key)
     {
