@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.Swagger;
 
@@ -8,10 +10,18 @@ public static class OpenApiSetup
 {
     public const string DocumentName = "v1";
 
-    public static void UseOpenApi(this WebApplicationBuilder builder)
+    /// <summary>Keeps what the service is put together from, for whoever writes the document.</summary>
+    public static void UseOpenApi(this WebApplicationBuilder builder) => builder.Services.AddSingleton(new Parts(builder.Services));
+
+    /// <summary>What writes the document: the same parts and its own, in a container that is made when the document is first asked for. None of its own is loaded before.</summary>
+    private static ServiceProvider WritersOf(IServiceProvider services)
     {
-        builder.Services.AddEndpointsApiExplorer();
-        builder.Services.AddSwaggerGen(swagger =>
+        var writers = new ServiceCollection();
+        writers.Add(services.GetRequiredService<Parts>().All);
+        writers.AddSingleton(services.GetRequiredService<EndpointDataSource>());
+        writers.AddSingleton(services.GetRequiredService<ILoggerFactory>());
+        writers.AddEndpointsApiExplorer();
+        writers.AddSwaggerGen(swagger =>
         {
             swagger.SwaggerDoc(DocumentName, new OpenApiInfo
             {
@@ -34,6 +44,7 @@ public static class OpenApiSetup
             swagger.DocumentFilter<ScalarExamples>();
             swagger.DocumentFilter<SharedProblems>();
         });
+        return writers.BuildServiceProvider();
     }
 
     /// <summary>/openapi/v1.json, /openapi/v1.yaml and /docs to read it. They are made when one of them is first asked for, and cost other requests nothing.</summary>
@@ -45,9 +56,16 @@ public static class OpenApiSetup
 
     private static bool IsPage(PathString path) => path == "/openapi/v1.json" || path == "/openapi/v1.yaml" || path.StartsWithSegments("/docs", StringComparison.Ordinal);
 
-    private static RequestDelegate PagesOf(IApplicationBuilder app)
+    private static RequestDelegate PagesOf(WebApplication app)
     {
-        var pages = app.New();
+        var writers = WritersOf(app.Services);
+        app.Lifetime.ApplicationStopped.Register(writers.Dispose);
+        var pages = new ApplicationBuilder(writers);
+        pages.Use((context, next) =>
+        {
+            context.Features.Set<IServiceProvidersFeature>(new ServiceProvidersFeature { RequestServices = writers });
+            return next(context);
+        });
         pages.UseSwagger(options =>
         {
             options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
@@ -71,6 +89,11 @@ public static class OpenApiSetup
         return 0;
     }
 
-    public static async Task<string> TextOf(IServiceProvider services, CancellationToken cancellation = default) =>
-        await services.GetRequiredService<ISwaggerProvider>().GetSwagger(DocumentName).SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1, cancellation);
+    public static async Task<string> TextOf(IServiceProvider services, CancellationToken cancellation = default)
+    {
+        await using var writers = WritersOf(services);
+        return await writers.GetRequiredService<ISwaggerProvider>().GetSwagger(DocumentName).SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1, cancellation);
+    }
+
+    private sealed record Parts(IServiceCollection All);
 }
