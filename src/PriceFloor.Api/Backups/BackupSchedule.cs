@@ -17,10 +17,17 @@ public sealed class BackupSchedule(Settings settings, BackupFolder folder, Openi
     {
         if (settings.BackupEveryHours == 0)
             return;
-        await opening.Done.WaitAsync(stoppingToken);
         var every = TimeSpan.FromHours(settings.BackupEveryHours);
-        while (!stoppingToken.IsCancellationRequested)
-            await Task.Delay(MakeOneThatIsDue(every), clock, stoppingToken);
+        try
+        {
+            await opening.Done.WaitAsync(stoppingToken);
+            while (!stoppingToken.IsCancellationRequested)
+                await Task.Delay(MakeOneThatIsDue(every), clock, stoppingToken);
+        }
+        catch (OperationCanceledException)
+        {
+            // The service stops, or could not start, which is told by whoever it hindered.
+        }
     }
 
     /// <summary>Makes a backup where it is time, and says how long to wait for the next.</summary>

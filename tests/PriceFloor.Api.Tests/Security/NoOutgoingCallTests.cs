@@ -29,6 +29,6 @@ public sealed class NoOutgoingCallTests
         var metadata = image.GetMetadataReader();
         return [.. metadata.TypeReferences.Select(metadata.GetTypeReference)
             .Where(type => metadata.GetString(type.Namespace) is "System.Net.Http" or "System.Net.Sockets" or "System.Net.WebSockets" or "System.Net.Mail" or "System.Net.NetworkInformation")
-            .Select(type => metadata.GetString(type.Name)).Where(name => name is not ("AddressFamily" or "HttpMethod"))];
+            .Select(type => metadata.GetString(type.Name)).Where(name => name is not ("AddressFamily" or "HttpMethod" or "SocketError" or "SocketException"))];
     }
 }
