@@ -10,10 +10,7 @@ public static class BesideBare
     public static async Task MeasureAsync(Figures figures, string[] args)
     {
         var published = await Published.Folder;
-        await new ChecksInTurn("bare", s_wanted).MeasureAsync(figures, args, async () =>
-        {
-            var bare = await BareApi.StartAsync(published, ChecksInTurn.ReferencePort);
-            return new CheckingService(bare, "any key", bare);
-        }, () => CheckingService.OursAsync(published, ChecksInTurn.OurPort));
+        await new ChecksInTurn("bare", s_wanted).MeasureAsync(figures, args,
+            () => BareApi.AsCheckingAsync(published, ChecksInTurn.ReferencePort), () => CheckingService.OursAsync(published, ChecksInTurn.OurPort));
     }
 }

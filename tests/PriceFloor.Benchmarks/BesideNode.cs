@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace PriceFloor.Benchmarks;
 
-/// <summary>Single price checks of the published service beside a service that was written by hand for Node and answers the same.</summary>
+/// <summary>Single price checks of the published service beside a service that was written by hand for Node and answers the same; and that one beside a bare Minimal API, which is the most that ours could reach.</summary>
 public static class BesideNode
 {
     private static readonly WantedOfChecks s_wanted = new(Rate: "at least 2.7");
@@ -22,6 +22,8 @@ public static class BesideNode
         var priceList = await PriceListOfTheSameAnswersAsync(published, folder);
         await new ChecksInTurn("node", s_wanted).MeasureAsync(figures, args,
             () => NodeService.StartAsync(folder, ChecksInTurn.ReferencePort, priceList), () => CheckingService.OursAsync(published, ChecksInTurn.OurPort));
+        await new ChecksInTurn("bare", new WantedOfChecks(), by: " (Node's)").MeasureAsync(figures, args,
+            () => BareApi.AsCheckingAsync(published, ChecksInTurn.ReferencePort), () => NodeService.StartAsync(folder, ChecksInTurn.OurPort, priceList));
     }
 
     /// <summary>The price list that the service in Node starts from, after both have answered a check alike.</summary>

@@ -25,7 +25,8 @@ public sealed record WantedOfChecks(string Rate = "", string Cpu = "", string P9
 /// <summary>Single price checks of two services, each in fresh processes, both warmed, then driven in turn from this process over loopback.</summary>
 /// <param name="reference">What ours is measured against, in a word.</param>
 /// <param name="wanted">What is wanted of ours.</param>
-public sealed class ChecksInTurn(string reference, WantedOfChecks wanted)
+/// <param name="by">Where "ours" is another's for once: whose, in words.</param>
+public sealed class ChecksInTurn(string reference, WantedOfChecks wanted, string by = "")
 {
     public const int ReferencePort = 5491, OurPort = 5492;
 
@@ -49,7 +50,7 @@ public sealed class ChecksInTurn(string reference, WantedOfChecks wanted)
             foreach (var connections in s_connections)
                 for (var round = 0; round < rounds; round++)
                     Add(figures, connections, await LoadAsync(other, connections, seconds), await LoadAsync(ours, connections, seconds));
-            figures.Add($"memory at its peak, after checks beside {reference}", " MiB", reference, other.Process.Memory.Peak, ours.Process.Memory.Peak, wanted.Peak);
+            figures.Add($"memory at its peak, after checks{by} beside {reference}", " MiB", reference, other.Process.Memory.Peak, ours.Process.Memory.Peak, wanted.Peak);
         }
 
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Beside {reference}: the driver took {Figures.Median(_driver):0.0} us a request of the same processors."));
@@ -57,7 +58,7 @@ public sealed class ChecksInTurn(string reference, WantedOfChecks wanted)
 
     private void Add(Figures figures, int connections, Load.Result other, Load.Result ours)
     {
-        var on = string.Create(CultureInfo.InvariantCulture, $"beside {reference}, {connections} connections");
+        var on = string.Create(CultureInfo.InvariantCulture, $"beside {reference}{by}, {connections} connections");
         _driver.AddRange([other.DriverMicrosecondsARequest, ours.DriverMicrosecondsARequest]);
         figures.Add($"single price check, requests/s, {on}", "", reference, other.PerSecond, ours.PerSecond, wanted.Rate);
         figures.Add($"server CPU a request, {on}", " us", reference, other.CpuMicrosecondsARequest, ours.CpuMicrosecondsARequest, wanted.Cpu);
