@@ -1,6 +1,6 @@
 namespace PriceFloor.Benchmarks;
 
-/// <summary>Every verb in turn, at lengths that come to about ten minutes, in one table.</summary>
+/// <summary>Every verb in turn, at lengths that come to about twelve minutes, in one table.</summary>
 public static class Everything
 {
     public static Task RunAsync(string[] args) => Verb.PrintAsync(async figures =>

@@ -4,7 +4,10 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>Loads what the store and the first answers need while the host is put together: neither waits for the other.</summary>
+/// <summary>
+/// Loads what the store and the first answers need while the host is put together: neither waits for the other. What fails here fails again where it is
+/// needed, and is told there.
+/// </summary>
 public static class HeadStart
 {
     public static void Begin() => _ = Task.Run(() =>
