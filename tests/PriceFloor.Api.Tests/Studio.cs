@@ -34,6 +34,8 @@ public sealed class Studio : IAsyncDisposable
             host.UseSetting("PRICEFLOOR_ADMIN_KEY", AdminKey);
             host.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
             host.UseSetting("Serilog:MinimumLevel:Override:Microsoft.Hosting.Lifetime", "Fatal");
+            if (onSockets)
+                host.UseSetting("urls", "http://127.0.0.1:0"); // tests on sockets run beside each other
             host.ConfigureServices(services => services.AddSingleton<TimeProvider>(Clock));
             configure?.Invoke(host);
         });

@@ -20,7 +20,7 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
 {
     Console.Error.WriteLine("""
         dotnet run -c Release --project tests/PriceFloor.Benchmarks -- VERB, in the repository's root, where VERB is
-          all                                    each of these in turn, about ten minutes, in one table
+          all                                    each of these in turn, about twelve minutes, in one table
           http [SECONDS ROUNDS PROCESSES]        single price checks beside a bare Minimal API
           node [SECONDS ROUNDS PROCESSES]        single price checks beside a service written by hand for Node
           batch [ROWS ROUNDS]                    price checks of a sheet beside a plain copy and a Python script
