@@ -17,17 +17,10 @@ public sealed class BackupSchedule(Settings settings, BackupFolder folder, Openi
     {
         if (settings.BackupEveryHours == 0)
             return;
+        await opening.Done.WaitAsync(stoppingToken);
         var every = TimeSpan.FromHours(settings.BackupEveryHours);
-        try
-        {
-            await opening.Done.WaitAsync(stoppingToken);
-            while (!stoppingToken.IsCancellationRequested)
-                await Task.Delay(MakeOneThatIsDue(every), clock, stoppingToken);
-        }
-        catch (OperationCanceledException)
-        {
-            // The service stops, or could not start, which is told by whoever it hindered.
-        }
+        while (!stoppingToken.IsCancellationRequested)
+            await Task.Delay(MakeOneThatIsDue(every), clock, stoppingToken);
     }
 
     /// <summary>Makes a backup where it is time, and says how long to wait for the next.</summary>

@@ -24,9 +24,9 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     /// <param name="ofConnection">What is kept for the connection as long as it is open; null where nothing can be.</param>
     public Caller? Identify(string header, ReadOnlySpan<char> key, IDictionary<object, object?>? ofConnection)
     {
-        var keys = Keys();
         if (ofConnection is null)
-            return StillGood(Find(key, keys));
+            return Identify(key);
+        var keys = Keys();
         if (ofConnection.TryGetValue(this, out var kept) && kept is Recognised known && ReferenceEquals(known.Header, header) && ReferenceEquals(known.Keys, keys))
             return StillGood(known.Key);
         var found = Find(key, keys);

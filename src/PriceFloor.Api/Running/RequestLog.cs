@@ -15,7 +15,7 @@ public static class RequestLog
     /// </summary>
     public static void KeepAddressesOut(LoggerConfiguration log) => log.Filter.ByExcluding(line => line.Level < LogEventLevel.Warning && SourceOf(line).StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal));
 
-    /// <summary>Work that was called off before it had begun, since the service could not start, is not what hindered it.</summary>
+    /// <summary>Work beside the service that was called off, since the service could not start, is not what hindered it.</summary>
     public static void KeepCalledOffWorkOut(LoggerConfiguration log) => log.Filter.ByExcluding(line => line.Exception is OperationCanceledException && SourceOf(line) == Host);
 
     /// <summary>Text for a terminal, one JSON object a line in a container.</summary>

@@ -32,8 +32,8 @@ public static class Routes
 {
     public static void MapRoutes(this WebApplication app)
     {
-        var slots = app.Services.GetRequiredService<BatchSlots>();
-        var v1 = app.MapGroup("/v1").AddEndpointFilter(new InputFilter());
+        var (input, slots) = (new InputFilter(), app.Services.GetRequiredService<BatchSlots>());
+        var v1 = app.MapGroup("/v1").AddEndpointFilter(input);
 
         v1.MapGet("/profiles", DocumentRoutes.List<CostProfile>).Needs(Scope.Read).Tell(Operations.List(Nouns.Profile));
         v1.MapGet("/profiles/{profile}", DocumentRoutes.Get<CostProfile>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Profile));
@@ -108,10 +108,10 @@ public static class Routes
         v1.MapPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
         v1.MapGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
 
-        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter(new InputFilter()).Tell(Operations.Welcome);
+        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter(input).Tell(Operations.Welcome);
         app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
-        app.MapGet("/health/live", Health.Live).AddEndpointFilter(new InputFilter()).Tell(Operations.Live);
-        app.MapGet("/health/ready", Health.Ready).AddEndpointFilter(new InputFilter()).Tell(Operations.Ready);
+        app.MapGet("/health/live", Health.Live).AddEndpointFilter(input).Tell(Operations.Live);
+        app.MapGet("/health/ready", Health.Ready).AddEndpointFilter(input).Tell(Operations.Ready);
         if (app.Services.GetRequiredService<Settings>().Metrics)
             app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
         app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();

@@ -13,40 +13,6 @@ public static class OpenApiSetup
     /// <summary>Keeps what the service is put together from, for whoever writes the document.</summary>
     public static void UseOpenApi(this WebApplicationBuilder builder) => builder.Services.AddSingleton(new Parts(builder.Services));
 
-    /// <summary>What writes the document: the same parts and its own, in a container that is made when the document is first asked for. None of its own is loaded before.</summary>
-    private static ServiceProvider WritersOf(IServiceProvider services)
-    {
-        var writers = new ServiceCollection();
-        writers.Add(services.GetRequiredService<Parts>().All);
-        writers.AddSingleton(services.GetRequiredService<EndpointDataSource>());
-        writers.AddSingleton(services.GetRequiredService<ILoggerFactory>());
-        writers.AddEndpointsApiExplorer();
-        writers.AddSwaggerGen(swagger =>
-        {
-            swagger.SwaggerDoc(DocumentName, new OpenApiInfo
-            {
-                Title = "PriceFloor",
-                Version = "1",
-                Summary = "The lowest price that keeps a studio and its maker going for the year.",
-                Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
-                Contact = new OpenApiContact { Name = "The PriceFloor authors" },
-                License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
-            });
-            swagger.SupportNonNullableReferenceTypes();
-            foreach (var file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PriceFloor.*.xml").Order(StringComparer.Ordinal))
-                swagger.IncludeXmlComments(file);
-            swagger.AddSecurityDefinition("key", new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of this service: Authorization: Bearer pf_..." });
-            swagger.MapType<decimal>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Format = "decimal" });
-            swagger.MapType<decimal?>(() => new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null, Format = "decimal" });
-            swagger.SchemaFilter<SchemaText>();
-            swagger.OperationFilter<OperationText>();
-            swagger.DocumentFilter<DocumentTextFilter>();
-            swagger.DocumentFilter<ScalarExamples>();
-            swagger.DocumentFilter<SharedProblems>();
-        });
-        return writers.BuildServiceProvider();
-    }
-
     /// <summary>/openapi/v1.json, /openapi/v1.yaml and /docs to read it. They are made when one of them is first asked for, and cost other requests nothing.</summary>
     public static void UseOpenApiPages(this WebApplication app)
     {
@@ -93,6 +59,40 @@ public static class OpenApiSetup
     {
         await using var writers = WritersOf(services);
         return await writers.GetRequiredService<ISwaggerProvider>().GetSwagger(DocumentName).SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1, cancellation);
+    }
+
+    /// <summary>What writes the document: the same parts and its own, in a container that is made when the document is first asked for. None of its own is loaded before.</summary>
+    private static ServiceProvider WritersOf(IServiceProvider services)
+    {
+        var writers = new ServiceCollection();
+        writers.Add(services.GetRequiredService<Parts>().All);
+        writers.AddSingleton(services.GetRequiredService<EndpointDataSource>());
+        writers.AddSingleton(services.GetRequiredService<ILoggerFactory>());
+        writers.AddEndpointsApiExplorer();
+        writers.AddSwaggerGen(swagger =>
+        {
+            swagger.SwaggerDoc(DocumentName, new OpenApiInfo
+            {
+                Title = "PriceFloor",
+                Version = "1",
+                Summary = "The lowest price that keeps a studio and its maker going for the year.",
+                Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
+                Contact = new OpenApiContact { Name = "The PriceFloor authors" },
+                License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
+            });
+            swagger.SupportNonNullableReferenceTypes();
+            foreach (var file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PriceFloor.*.xml").Order(StringComparer.Ordinal))
+                swagger.IncludeXmlComments(file);
+            swagger.AddSecurityDefinition("key", new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of this service: Authorization: Bearer pf_..." });
+            swagger.MapType<decimal>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Format = "decimal" });
+            swagger.MapType<decimal?>(() => new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null, Format = "decimal" });
+            swagger.SchemaFilter<SchemaText>();
+            swagger.OperationFilter<OperationText>();
+            swagger.DocumentFilter<DocumentTextFilter>();
+            swagger.DocumentFilter<ScalarExamples>();
+            swagger.DocumentFilter<SharedProblems>();
+        });
+        return writers.BuildServiceProvider();
     }
 
     private sealed record Parts(IServiceCollection All);
