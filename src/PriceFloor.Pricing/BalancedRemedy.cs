@@ -15,14 +15,11 @@ public sealed class BalancedRemedy
     private BalancedRemedy(RemedyFigures figures, IReadOnlyList<BalancedPart> parts)
     {
         var (piece, year) = (figures.Piece, figures.Year);
-        var (hours, materials) = (FigureOf(RemedyKind.WorkFaster) ?? piece.BenchHours, FigureOf(RemedyKind.CheaperMaterials) ?? piece.Materials);
         Parts = parts;
-        Cut = year.Currency.Least(FigureOf(RemedyKind.SpendLess) ?? 0);
-        (BenchMinutes, Materials) = figures.Gap == 0
-            ? (Rounding.Nearest(hours * 60, Remedies.MinuteDecimals), year.Currency.Nearest(materials))
-            : (Rounding.Down(hours * 60, Remedies.MinuteDecimals), year.Currency.Most(materials));
-        CarriesItsShare = figures.Gap == 0
-            || figures.Net.Reaches((year.Pool - Cut) / year.BenchHours * BenchMinutes / 60 + Materials - piece.SecondsCredit);
+        Cut = FigureOf(RemedyKind.SpendLess) is { } cut ? year.Currency.Least(cut) : null;
+        BenchMinutes = FigureOf(RemedyKind.WorkFaster) is { } hours ? Rounding.Down(hours * 60, Remedies.MinuteDecimals) : null;
+        Materials = FigureOf(RemedyKind.CheaperMaterials) is { } materials ? year.Currency.Most(materials) : null;
+        CarriesItsShare = figures.Net.Reaches((year.Pool - (Cut ?? 0)) / year.BenchHours * (BenchMinutes / 60 ?? piece.BenchHours) + (Materials ?? piece.Materials) - piece.SecondsCredit);
 
         decimal? FigureOf(RemedyKind way) => parts.FirstOrDefault(part => part.Way == way)?.Figure;
     }
@@ -30,14 +27,14 @@ public sealed class BalancedRemedy
     /// <summary>In order; none where the price carries its share already.</summary>
     public IReadOnlyList<BalancedPart> Parts { get; }
 
-    /// <summary>Bench minutes a sold piece.</summary>
-    public decimal BenchMinutes { get; }
+    /// <summary>Bench minutes a sold piece, rounded down; null if they stay as they are.</summary>
+    public decimal? BenchMinutes { get; }
 
-    /// <summary>Materials a sold piece.</summary>
-    public decimal Materials { get; }
+    /// <summary>Materials a sold piece, rounded down; null if they stay as they are.</summary>
+    public decimal? Materials { get; }
 
-    /// <summary>Less for bench time to recover in the year.</summary>
-    public decimal Cut { get; }
+    /// <summary>Less for bench time to recover in the year, rounded up; null if the year's costs stay as they are.</summary>
+    public decimal? Cut { get; }
 
     /// <summary>All three together, checked like any other price.</summary>
     public bool CarriesItsShare { get; }

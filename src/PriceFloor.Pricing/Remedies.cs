@@ -11,6 +11,7 @@ public sealed class Remedies
     internal const int MinuteDecimals = 2;
     private const int ShareDecimals = 6;
     private const decimal LongWeekHours = 48;
+    private const decimal HoursInADay = 24;
 
     private readonly Piece _piece;
     private readonly StudioYear _year;
@@ -21,10 +22,10 @@ public sealed class Remedies
     {
         Figures = new RemedyFigures(check);
         (_piece, _year, _money, _carries) = (Figures.Piece, Figures.Year, Figures.Year.Currency, check.CarriesItsShare);
-        All = Figures.ReachesTheStudio
+        All = Figures.CanBeHelped
             ? [Price(), Faster(), Spend(), Materials(), Yield(), Taxable(), Net(), Minutes(), Budget(), Hours()]
             : [Price(), .. Enum.GetValues<RemedyKind>().Except([RemedyKind.RaiseThePrice]).Select(NothingReachesTheStudio)];
-        Balanced = Figures.ReachesTheStudio
+        Balanced = Figures.CanBeHelped
             ? BalancedRemedy.Of(Figures, [.. new[] { RemedyKind.WorkFaster, RemedyKind.CheaperMaterials, RemedyKind.SpendLess }.Where(kind => All.Any(remedy => remedy.Kind == kind && remedy.Possible))])
             : null;
     }
@@ -68,13 +69,13 @@ public sealed class Remedies
     {
         var before = _money.Least(_year.Pool);
         if (_carries)
-            return Unchanged(RemedyKind.SpendLess, before);
+            return Unchanged(RemedyKind.SpendLess, before) with { Cut = _money.Least(0) };
         if (!Figures.Room.Reaches(0))
             return Not(RemedyKind.SpendLess, before, "price-below-materials", "The price does not even pay for the materials, so no saving of costs can help.");
         var cut = _money.Least(Figures.Cut);
         return !_year.Allocated.Reaches(Figures.Cut)
             ? Not(RemedyKind.SpendLess, before, "more-than-is-spent", "Even with no costs at all the household's need alone is too much for this price.")
-            : Possible(RemedyKind.SpendLess, before, before - cut, $"a year's costs lower by {Money(cut)}");
+            : Possible(RemedyKind.SpendLess, before, before - cut, $"a year's costs lower by {Money(cut)}") with { Cut = cut };
     }
 
     private Remedy Materials()
@@ -163,6 +164,10 @@ public sealed class Remedies
         if (Figures.WeekHours is not { } hours)
             return Not(RemedyKind.MoreHours, before, "no-bench-share", "None of the working day is spent at the bench, so a longer one makes no more pieces.");
         var week = Rounding.Up(hours, MinuteDecimals);
+        if (week > HoursInADay * calendar.DaysPerWeek)
+            return Not(RemedyKind.MoreHours, before, "longer-than-a-day", $"It would take {Plain(week)} hours a week, more than the working days have.");
+        if (!Figures.PayAllows(week / calendar.DaysPerWeek))
+            return Not(RemedyKind.MoreHours, before, "pay-decides", "Each further hour must earn its own pay, so longer weeks cannot close the gap; lower the pay per hour, or choose another way.");
         return week > LongWeekHours
             ? Possible(RemedyKind.MoreHours, before, week, $"It would take {Plain(week)} hours a week: more than 48 are no answer, choose another way.") with { Flag = "long-week" }
             : Possible(RemedyKind.MoreHours, before, week, $"{Plain(week)} working hours a week instead of {Plain(before)}, with the same weeks");

@@ -77,6 +77,9 @@ public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, st
         _ => RemedyMeasure.MoneyAYear,
     };
 
+    /// <summary>With spend-less: what the year's costs must fall by, rounded up; the value to feed back.</summary>
+    public decimal? Cut { get; init; }
+
     /// <summary>"long-week" where the figure is there to be seen, not to be followed.</summary>
     public string? Flag { get; init; }
 }

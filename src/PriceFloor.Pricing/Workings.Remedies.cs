@@ -11,7 +11,7 @@ public static partial class Workings
         yield return new("room", "what the price leaves for bench time", "net - materials + secondsCredit", figures.Room);
         yield return new("gap", "what the price is short of", "max(0, benchCost + materials - secondsCredit - net)", figures.Gap);
         yield return new("enoughPrice", "the channel's smallest allowed price whose net reaches the floor", Number(figures.Check.Prices.FloorPrice), figures.Check.Prices.FloorPrice);
-        if (!figures.ReachesTheStudio)
+        if (!figures.CanBeHelped)
             yield break;
         foreach (var line in OfTime(figures).Concat(OfCosts(figures)).Concat(OfYield(figures)).Concat(OfIncome(figures)).Concat(OfWeek(figures)).Concat(OfBalance(remedies.Balanced)))
             yield return line;

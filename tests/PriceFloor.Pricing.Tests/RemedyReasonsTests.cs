@@ -39,15 +39,21 @@ public sealed class RemedyReasonsTests
     }
 
     [Fact]
-    public void A_sale_that_costs_money_is_mended_by_its_price_alone_and_one_that_brings_just_nothing_is_worked_out()
+    public void A_sale_that_brings_the_studio_nothing_can_be_helped_by_its_price_alone()
     {
         var packing = new Channel { Sells = Sells.Retail, Currency = "USD", CostPerPiece = 5 };
-        var costs = Remedies.Of(Check(s_profile, s_hour, 0, 4.99m, packing)).Value;
-        Assert.Equal(RemedyKind.RaiseThePrice, Assert.Single(costs.All, remedy => remedy.Possible).Kind);
-        Assert.All(costs.All.Skip(1), remedy => Assert.Equal("nothing-reaches-the-studio", remedy.Reason));
-        Assert.Null(costs.Balanced);
-        Assert.Equal(Enum.GetValues<RemedyKind>(), costs.All.Select(remedy => remedy.Kind));
-        Assert.Equal(48000m, Way(Remedies.Of(Check(s_profile, s_hour, 0, 5, packing)).Value, RemedyKind.EarnTaxableElsewhere).After); // 5 - 5 = 0 pays for none of it
+        foreach (var price in new[] { 4.99m, 5 }) // a cent short of the packing, and just the packing
+        {
+            var costs = Remedies.Of(Check(s_profile, s_hour, 0, price, packing)).Value;
+            Assert.Equal(RemedyKind.RaiseThePrice, Assert.Single(costs.All, remedy => remedy.Possible).Kind);
+            Assert.All(costs.All.Skip(1), remedy => Assert.Equal("nothing-reaches-the-studio", remedy.Reason));
+            Assert.Null(costs.Balanced);
+            Assert.Equal(Enum.GetValues<RemedyKind>(), costs.All.Select(remedy => remedy.Kind));
+        }
+
+        // Where nothing is due, a sale that brings nothing is short of nothing.
+        var free = Remedies.Of(Check(s_profile with { Expenses = [] }, s_hour, 0, 5, packing)).Value;
+        Assert.DoesNotContain(free.All, remedy => remedy.Reason == "nothing-reaches-the-studio");
     }
 
     [Fact]
@@ -123,12 +129,12 @@ public sealed class RemedyReasonsTests
     }
 
     [Fact]
-    public void Where_nothing_is_short_the_balanced_proposal_is_the_piece_as_it_is_to_the_nearest()
+    public void Where_nothing_is_short_the_balanced_proposal_changes_nothing()
     {
-        // Nine of ten sell: 66.67 min and 27.78 (25 / 0.9) a sold piece at 24.00 an hour. At 2,400.00 an hour 66.67 min would be 13 cents dearer than 66.666..., and still nothing is short.
+        // Nine of ten sell: 66.666... min a sold piece. At 2,400.00 an hour a rounded 66.67 min would be 13 cents dearer, and still nothing is short.
         var few = s_profile with { SoldShare = 0.9m };
         var balanced = Remedies.Of(Check(few, s_hour, 25, 60)).Value.Balanced!;
-        Assert.Equal((66.67m, 27.78m, 0m, true), (balanced.BenchMinutes, balanced.Materials, balanced.Cut, balanced.CarriesItsShare));
+        Assert.Equal((null, null, null, true), (balanced.BenchMinutes, balanced.Materials, balanced.Cut, balanced.CarriesItsShare));
         Assert.Empty(balanced.Parts);
         var dear = few with { Expenses = [new Expense { Amount = 4_800_000, Per = Per.Year }] };
         Assert.True(Remedies.Of(Check(dear, s_hour, 0, 2666.67m)).Value.Balanced!.CarriesItsShare); // 2,400 / 0.9 = 2,666.67
@@ -159,6 +165,37 @@ public sealed class RemedyReasonsTests
         // An hour at 24.00 sold at 20.00 takes 40 x 24 / 20 = 48 hours a week; at 19.99 they are 48.03.
         Assert.Equal((48m, null), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).Flag));
         Assert.Equal((48.03m, "long-week"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).Flag));
+    }
+
+    [Fact]
+    public void Where_pay_per_hour_decides_the_need_more_hours_cannot_close_the_gap()
+    {
+        // Rent 12,000 and 20.00 for each of 2,000 hours: 52,000, so 26.00 an hour. At 24.00 each further hour brings 24.00 of which 20.00 is its own pay.
+        var paid = s_profile with { Expenses = [new Expense { Amount = 12000, Per = Per.Year }], Pay = new Pay { Amount = 20, Per = PayPer.Hour } };
+        var hours = Way(Remedies.Of(Check(paid, s_hour, 0, 24)).Value, RemedyKind.MoreHours);
+        Assert.Equal((40m, null, "pay-decides"), (hours.Before, hours.After, hours.Reason));
+        // Pay by the week is the same money for longer weeks: 52 x 769.2307... = 40,000.
+        var weekly = paid with { Pay = new Pay { Amount = 40000m / 52, Per = PayPer.Week } };
+        Assert.Equal(43.34m, Way(Remedies.Of(Check(weekly, s_hour, 0, 24)).Value, RemedyKind.MoreHours).After); // 40 x 26 / 24 = 43.3333
+    }
+
+    [Fact]
+    public void Pay_per_hour_below_the_need_allows_more_hours_until_it_decides()
+    {
+        // Rent 12,000 and a household of 40,000 at 2,000 hours: 26.00. At 24.00 it takes 43.34 hours a week, 2,167 a year: pay of 18.45 asks for 39,981.15 of them, 18.46 for 40,002.82.
+        var lived = s_profile with { Expenses = [new Expense { Amount = 12000, Per = Per.Year }], Household = [new HouseholdLine { Amount = 40000, Per = Per.Year }] };
+        Assert.Equal(43.34m, More(18.45m).After);
+        Assert.Equal("pay-decides", More(18.46m).Reason);
+
+        Remedy More(decimal pay) => Way(Remedies.Of(Check(lived with { Pay = new Pay { Amount = pay, Per = PayPer.Hour } }, s_hour, 0, 24)).Value, RemedyKind.MoreHours);
+    }
+
+    [Fact]
+    public void No_more_hours_are_answered_than_a_day_has()
+    {
+        // 40 hours at 24.00: at 8.00 they would have to be 120 a week, 24 on each of five days; at 7.99 they are 120.16.
+        Assert.Equal(120m, Way(Remedies.Of(Check(s_profile, s_hour, 0, 8)).Value, RemedyKind.MoreHours).After);
+        Assert.Equal((null, "longer-than-a-day"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).Reason));
     }
 
     [Fact]

@@ -46,6 +46,11 @@ public sealed record RemedyAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 
+    /// <summary>With spend-less: what the year's costs must fall by, rounded up. After is before less this; it is the figure to plan with.</summary>
+    /// <example>4040.00</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? Cut { get; init; }
+
     /// <summary>"long-week" where the figure is there to be seen, not to be followed.</summary>
     /// <example>long-week</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -55,14 +60,14 @@ public sealed record RemedyAnswer
 /// <summary>The gap spread over faster work, cheaper materials and lower costs.</summary>
 public sealed record BalancedAnswer
 {
-    /// <summary>Bench minutes a sold piece, rounded down.</summary>
-    public required decimal BenchMinutes { get; init; }
+    /// <summary>Bench minutes a sold piece, rounded down; null if the proposal leaves them as they are.</summary>
+    public required decimal? BenchMinutes { get; init; }
 
-    /// <summary>Materials a sold piece, rounded down.</summary>
-    public required decimal Materials { get; init; }
+    /// <summary>Materials a sold piece, rounded down; null if the proposal leaves them as they are.</summary>
+    public required decimal? Materials { get; init; }
 
-    /// <summary>Less for bench time to recover in the year, rounded up.</summary>
-    public required decimal Cut { get; init; }
+    /// <summary>Less for bench time to recover in the year, rounded up; null if the proposal leaves the year's costs as they are.</summary>
+    public required decimal? Cut { get; init; }
 
     /// <summary>All of them together, checked like any other price.</summary>
     public required bool CarriesItsShare { get; init; }
@@ -128,7 +133,7 @@ public static class RemedyRoutes
             Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
             Verdict = sale.Check.Verdict,
             AboveFloor = money.Nearest(sale.Check.AboveFloor),
-            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Measure = one.Measure, Possible = one.Possible, Before = one.Before, After = one.After, Saying = one.Saying, Reason = one.Reason, Flag = one.Flag })],
+            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Measure = one.Measure, Possible = one.Possible, Before = one.Before, After = one.After, Cut = one.Cut, Saying = one.Saying, Reason = one.Reason, Flag = one.Flag })],
             Balanced = remedies.Balanced is { } balanced
                 ? new BalancedAnswer { BenchMinutes = balanced.BenchMinutes, Materials = balanced.Materials, Cut = balanced.Cut, CarriesItsShare = balanced.CarriesItsShare }
                 : null,
