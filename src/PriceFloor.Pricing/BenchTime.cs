@@ -23,8 +23,8 @@ public sealed class BenchTime
     /// <summary>Bench hours for one good piece.</summary>
     public decimal Hours { get; }
 
-    /// <summary>Those of the hours that must not be shortened: the steps that are not rushable.</summary>
-    public decimal FixedHours => (_making.Steps ?? []).Zip(Entering, (step, entering) => step.Rushable ? 0 : entering * step.HandsOnMinutes / step.BatchSize).Sum() / 60;
+    /// <summary>Those of the hours that must not be shortened: the steps that are not mayBeHurried.</summary>
+    public decimal FixedHours => (_making.Steps ?? []).Zip(Entering, (step, entering) => step.MayBeHurried ? 0 : entering * step.HandsOnMinutes / step.BatchSize).Sum() / 60;
 
     /// <summary>Bench hours in one start by the end of the first step that loses pieces.</summary>
     public decimal HoursUntilFirstLoss => _making.Steps is { } steps

@@ -24,7 +24,7 @@ public sealed record Channel
     /// <summary>The share of the price before sales tax that a shop or gallery keeps.</summary>
     /// <example>0.4</example>
     [Share]
-    public decimal StockistShare { get; init; }
+    public decimal ShopShare { get; init; }
 
     /// <summary>What is charged on each order.</summary>
     [MaxLength(Limits.Fees)]
@@ -47,7 +47,7 @@ public sealed record Channel
     public decimal CostPerPiece { get; init; }
 
     /// <summary>A stall's cost over the pieces it usually sells.</summary>
-    public StallEvent? Event { get; init; }
+    public Stall? Stall { get; init; }
 
     /// <summary>Pieces that come back.</summary>
     public Returns Returns { get; init; } = new();
@@ -130,7 +130,7 @@ public sealed record Shipping
 }
 
 /// <summary>A stall, a fair, an open studio.</summary>
-public sealed record StallEvent
+public sealed record Stall
 {
     /// <summary>What taking part costs.</summary>
     /// <example>180.00</example>

@@ -107,7 +107,7 @@ public sealed record Helper
 public enum TracedTo { Piece, Sale }
 
 /// <summary>The kinds of cost a small business has, made from the lines of public self-employment tax forms.</summary>
-public enum Heading
+public enum CostKind
 {
     Advertising, CarAndTravel, CommissionsAndFees, ContractLabour, Depreciation, WagesAndBenefits, Insurance, InterestAndLoans,
     ProfessionalServices, Office, Rent, Repairs, Materials, Packaging, Supplies, TaxesAndLicences, Utilities, HomeWorkspace,
@@ -136,7 +136,7 @@ public sealed record Expense : IRecurring
     public decimal? Times { get; init; }
 
     /// <summary>What kind of cost it is.</summary>
-    public Heading? Heading { get; init; }
+    public CostKind? CostKind { get; init; }
 
     /// <summary>"piece": costed on each design; "sale": charged by the channel. Such a line is left out of what bench time must recover.</summary>
     public TracedTo? TracedTo { get; init; }

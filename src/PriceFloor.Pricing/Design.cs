@@ -97,7 +97,7 @@ public sealed record Step
     public decimal GoodShare { get; init; } = 1;
 
     /// <summary>False marks time that must not be shortened: annealing, curing, anything safety depends on.</summary>
-    public bool Rushable { get; init; } = true;
+    public bool MayBeHurried { get; init; } = true;
 
     /// <summary>The scarce thing that one batch takes a load of.</summary>
     /// <example>kiln</example>

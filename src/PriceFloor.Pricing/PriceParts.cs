@@ -10,7 +10,7 @@ public enum PricePart
     SalesTax,
 
     /// <summary>What a shop or gallery keeps.</summary>
-    StockistShare,
+    ShopShare,
 
     /// <summary>Card, marketplace and listing fees.</summary>
     Fees,
@@ -60,7 +60,7 @@ public sealed class PriceParts
         ForBenchTime = piece.Floor - ForMaterials;
 
         this[PricePart.SalesTax] = (sale.BeforeTax + sale.ShippingCharged / pieces) * channel.SalesTax.Rate;
-        this[PricePart.StockistShare] = sale.BeforeTax * channel.StockistShare;
+        this[PricePart.ShopShare] = sale.BeforeTax * channel.ShopShare;
         this[PricePart.Fees] = sale.Fees.Sum() / pieces;
         this[PricePart.Shipping] = channel.Shipping.Cost / pieces;
         this[PricePart.PackingAndStall] = sale.PerPieceCosts;

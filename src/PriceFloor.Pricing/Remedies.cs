@@ -173,11 +173,11 @@ public sealed class Remedies
             : Possible(RemedyKind.MoreHours, before, week, $"{Plain(week)} working hours a week instead of {Plain(before)}, with the same weeks");
     }
 
-    private static Remedy Possible(RemedyKind kind, decimal before, decimal after, string saying) => new(kind, before, after, saying, null);
+    private static Remedy Possible(RemedyKind kind, decimal before, decimal after, string inWords) => new(kind, before, after, inWords, null);
 
     private static Remedy Unchanged(RemedyKind kind, decimal now) => new(kind, now, now, "Nothing needs to change: the price carries its part of the year.", null);
 
-    private static Remedy Not(RemedyKind kind, decimal? before, string reason, string saying) => new(kind, before, null, saying, reason);
+    private static Remedy Not(RemedyKind kind, decimal? before, string reason, string inWords) => new(kind, before, null, inWords, reason);
 
     /// <summary>Money keeps its decimals.</summary>
     private static string Money(decimal value) => value.ToString(CultureInfo.InvariantCulture);

@@ -6,7 +6,7 @@ public enum RemedyKind
     /// <summary>The channel's floor price.</summary>
     RaiseThePrice,
 
-    /// <summary>Bench minutes a sold piece; time that is not rushable stays as it is.</summary>
+    /// <summary>Bench minutes a sold piece; time that is not mayBeHurried stays as it is.</summary>
     WorkFaster,
 
     /// <summary>Less for bench time to recover in the year.</summary>
@@ -60,9 +60,9 @@ public enum RemedyMeasure
 /// <param name="Kind">Which way.</param>
 /// <param name="Before">The figure today.</param>
 /// <param name="After">The figure that is enough, rounded to the safe side; null where the way is not possible.</param>
-/// <param name="Saying">The change in the maker's words, or why it cannot be.</param>
+/// <param name="InWords">The change in the maker's words, or why it cannot be.</param>
 /// <param name="Reason">A stable word where it is not possible.</param>
-public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, string Saying, string? Reason)
+public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, string InWords, string? Reason)
 {
     public bool Possible => Reason is null;
 

@@ -14,10 +14,11 @@ public sealed class Sale
         Fees = channel.Fees.Select(fee => FeeOn(fee, channel)).ToArray();
 
         var fees = Fees.Sum();
-        PerPieceCosts = channel.CostPerPiece + (channel.Event is { } stall ? stall.Cost / stall.Pieces : 0);
-        Keep = beforeTax * (1 - channel.StockistShare) + (ShippingCharged - channel.Shipping.Cost - fees) / n - PerPieceCosts;
+        PerPieceCosts = channel.CostPerPiece + (channel.Stall is { } stall ? stall.Cost / stall.Pieces : 0);
+        Keep = beforeTax * (1 - channel.ShopShare) + (ShippingCharged - channel.Shipping.Cost - fees) / n - PerPieceCosts;
         Lost = (channel.Returns.FeesRefunded ? 0 : fees) / n + (channel.Shipping.Cost + channel.Shipping.ReturnCost) / n + PerPieceCosts;
         var q = channel.Returns.Share;
+        Revenue = beforeTax * (1 - q) / (1 - q * channel.Returns.ResaleShare);
         Net = ((1 - q) * Keep - q * Lost) / (1 - q * channel.Returns.ResaleShare);
     }
 
@@ -44,6 +45,9 @@ public sealed class Sale
 
     /// <summary>c: lost on a sale that comes back, a piece.</summary>
     public decimal Lost { get; }
+
+    /// <summary>What buyers pay before sales tax and do not get back, for each piece that leaves for good. 100.00, of which one in ten comes back and is lost: 90.00.</summary>
+    public decimal Revenue { get; }
 
     /// <summary>net(p): what reaches the studio a piece. 58.00 in a gallery that keeps 40 %: 34.80.</summary>
     public decimal Net { get; }

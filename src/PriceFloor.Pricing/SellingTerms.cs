@@ -19,7 +19,7 @@ public sealed class SellingTerms
     public static Outcome<SellingTerms> Of(Channel channel) => Outcome<SellingTerms>.Guard(() =>
         TakesEverything(channel) is { } fault ? fault : new SellingTerms(channel, [.. StretchesOf(channel)]));
 
-    /// <summary>What stands against the rates alone: it asks for stockistShare, fees, salesTax, shipping charged, piecesPerOrder and returns, and for no other field.</summary>
+    /// <summary>What stands against the rates alone: it asks for shopShare, fees, salesTax, shipping charged, piecesPerOrder and returns, and for no other field.</summary>
     public static IReadOnlyList<Fault> RateFaults(Channel channel) => Outcome<Channel>.Guard(() => TakesEverything(channel) is { } fault ? fault : channel).Faults;
 
     /// <summary>The smallest allowed price whose net reaches the floor. <c>no-price</c> where it would pass 10^12.</summary>
@@ -49,9 +49,9 @@ public sealed class SellingTerms
     {
         var corners = CornersOf(channel);
         var flat = corners.FindIndex(from => !(Rounding.Settle(NetOfOneMore(channel, corners, from)) > 0));
-        return flat < 0 ? null : new Fault(channel.StockistShare >= RatesOf(channel) ? "/stockistShare" : "/fees", "takes-everything",
+        return flat < 0 ? null : new Fault(channel.ShopShare >= RatesOf(channel) ? "/shopShare" : "/fees", "takes-everything",
             $"From a price before tax of {Rounding.Nearest(corners[flat], 2)} on, stockist, fees and returns together take all of each further "
-            + "unit, so no price could ever reach a floor; lower stockistShare, the fees' rates or returns.share.");
+            + "unit, so no price could ever reach a floor; lower shopShare, the fees' rates or returns.share.");
     }
 
     private static IEnumerable<Stretch> StretchesOf(Channel channel)
@@ -91,7 +91,7 @@ public sealed class SellingTerms
         }) / channel.PiecesPerOrder;
         var q = channel.Returns.Share;
         var lost = channel.Returns.FeesRefunded ? 0 : fees;
-        return ((1 - q) * (1 - channel.StockistShare - fees) - q * lost) / (1 - q * channel.Returns.ResaleShare);
+        return ((1 - q) * (1 - channel.ShopShare - fees) - q * lost) / (1 - q * channel.Returns.ResaleShare);
     }
 
     /// <summary>A fee before its bounds as a line in the price before tax: what one more unit adds, and what it is at zero.</summary>

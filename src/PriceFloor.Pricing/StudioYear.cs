@@ -36,8 +36,8 @@ public sealed class StudioYear
         TaxOnProfit = tax.On(Profit);
         RequiredRevenue = decimal.Max(0, Expenses + Profit - TaxableIncome);
         Pool = decimal.Max(0, Allocated + Profit - TaxableIncome);
-        PerDay = Pool / Workdays;
-        PerWeek = Pool * profile.Calendar.DaysPerWeek / Workdays;
+        PerDay = RequiredRevenue / Workdays;
+        PerWeek = RequiredRevenue * profile.Calendar.DaysPerWeek / Workdays;
         PerBenchHour = Pool / BenchHours;
         TakeHomePerHour = decimal.Max(0, Need - NotDeductible) / (Workdays * profile.Calendar.HoursPerDay);
     }
@@ -92,7 +92,7 @@ public sealed class StudioYear
     /// <summary>R: what sales must bring in over the year.</summary>
     public decimal RequiredRevenue { get; }
 
-    /// <summary>The part of it that bench time must recover.</summary>
+    /// <summary>The part of it that bench time must recover: what pieces and channels carry themselves is not in it.</summary>
     public decimal Pool { get; }
 
     /// <summary>D: working days, less those that other income takes.</summary>
@@ -101,8 +101,10 @@ public sealed class StudioYear
     /// <summary>H: hours at the bench, helpers' included.</summary>
     public decimal BenchHours { get; }
 
+    /// <summary>R/D: what a working day must take, so that a maker who watches the takings closes the year.</summary>
     public decimal PerDay { get; }
 
+    /// <summary>R/(D/d): what a working week must take.</summary>
     public decimal PerWeek { get; }
 
     /// <summary>What an hour at the bench must recover.</summary>
@@ -111,15 +113,21 @@ public sealed class StudioYear
     /// <summary>What reaches the household for each working hour, bench or not: never to be confused with <see cref="PerBenchHour"/>.</summary>
     public decimal TakeHomePerHour { get; }
 
-    /// <summary>Headings that no line touches: the costs people forget.</summary>
-    public IEnumerable<Heading> NotCovered => Enum.GetValues<Heading>()
-        .Except(Profile.Expenses.Where(line => line.Heading is not null).Select(line => line.Heading!.Value))
-        .Except(Profile.Equipment.Select(_ => Heading.Depreciation));
+    /// <summary>Kinds of cost that no line touches: the costs people forget.</summary>
+    public IEnumerable<CostKind> NotCovered => Enum.GetValues<CostKind>()
+        .Except(Profile.Expenses.Where(line => line.CostKind is not null).Select(line => line.CostKind!.Value))
+        .Except(Profile.Equipment.Select(_ => CostKind.Depreciation));
 
     /// <summary>The pool where the year should also leave a surplus.</summary>
-    public decimal PoolWith(Surplus? surplus) => surplus is null ? Pool : decimal.Max(0, Allocated - TaxableIncome + (surplus.Tax == SurplusTax.After
-        ? TaxRules.ProfitLeaving(Need + surplus.Amount)
-        : Profit + surplus.Amount));
+    public decimal PoolWith(Surplus? surplus) => surplus is null ? Pool : decimal.Max(0, Allocated - TaxableIncome + ProfitWith(surplus));
+
+    /// <summary>The profit before tax that leaves the need and a wanted surplus.</summary>
+    public decimal ProfitWith(Surplus? surplus) => surplus switch
+    {
+        null => Profit,
+        { Tax: SurplusTax.After } => TaxRules.ProfitLeaving(Need + surplus.Amount),
+        _ => Profit + surplus.Amount,
+    };
 
     /// <summary>True where an expense is recovered on designs or by channels instead of by bench time.</summary>
     public bool Traces(TracedTo where) => Profile.Expenses.Any(line => line.Deductible && line.TracedTo == where);

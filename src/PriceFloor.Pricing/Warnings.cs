@@ -19,7 +19,7 @@ public static class Warnings
     public static IEnumerable<Warning> In(StudioYear year, DateOnly today)
     {
         var profile = year.Profile;
-        if (profile.Helpers.Sum(helper => helper.BenchHoursPerYear) == 0 && Line(profile, line => line.Heading == Heading.WagesAndBenefits) is >= 0 and var wages)
+        if (profile.Helpers.Sum(helper => helper.BenchHoursPerYear) == 0 && Line(profile, line => line.CostKind == CostKind.WagesAndBenefits) is >= 0 and var wages)
             yield return new("wages-without-helpers", "Wages are paid but no helper has bench hours; add helpers if they work at the bench.", $"/profile/expenses/{wages}");
         foreach (var (index, thing) in profile.Equipment.Index())
             if (Depreciation.LifeIsOver(thing, year.YearStart))
@@ -31,7 +31,7 @@ public static class Warnings
         foreach (var (index, line) in profile.Expenses.Index())
             if (!line.Deductible && line.TracedTo is not null)
                 yield return new("traced-not-deductible", "A line that is not deductible is paid out of taxed money; its tracedTo has no effect.", $"/profile/expenses/{index}/tracedTo");
-        if (year.Depreciation > 0 && Line(profile, line => !line.Deductible && line.Heading == Heading.InterestAndLoans) is >= 0 and var loan)
+        if (year.Depreciation > 0 && Line(profile, line => !line.Deductible && line.CostKind == CostKind.InterestAndLoans) is >= 0 and var loan)
             yield return new("financed-asset-twice", "A loan's principal stands beside depreciation: if the loan bought that equipment, its cost is counted twice.", $"/profile/expenses/{loan}");
         if (profile.Calendar.HoursPerDay * profile.Calendar.DaysPerWeek > LongWeekHours)
             yield return new("long-week", "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.", "/profile/calendar");
@@ -60,13 +60,13 @@ public static class Warnings
             yield return new("traced-sale-costs-unused", "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
     }
 
-    public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [OffGrid("/price")];
+    public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [NotAllowed("/price")];
 
-    public static Warning OffGrid(string at) => new("off-grid", "The price is not one that the channel's priceStep and priceEnding allow.", at);
+    public static Warning NotAllowed(string at) => new("not-an-allowed-price", "The price is not one that the channel's priceStep and priceEnding allow.", at);
 
     private static bool HasCosts(Channel channel) =>
         channel.Fees.Any(fee => fee.Rate > 0 || fee.Fixed > 0 || fee.Minimum > 0) || channel.Shipping.Cost > 0 || channel.Shipping.ReturnCost > 0
-        || channel.CostPerPiece > 0 || channel.Event is { Cost: > 0 };
+        || channel.CostPerPiece > 0 || channel.Stall is { Cost: > 0 };
 
     private static int Line(CostProfile profile, Func<Expense, bool> matches) =>
         profile.Expenses.Index().Where(line => matches(line.Item)).Select(line => line.Index).DefaultIfEmpty(-1).First();

@@ -31,6 +31,17 @@ public static partial class Workings
         }
     }
 
+    private static IEnumerable<Working> OfSurplus(YearPlan plan)
+    {
+        yield return new("profitAskedFor", "the profit before tax that is asked for, a wanted surplus included", Number(plan.ProfitAskedFor), plan.ProfitAskedFor);
+        foreach (var line in Prefixed("askedFor", "on the profit asked for: ", OfLevies(plan.Year, plan.ProfitAskedFor, "profitAskedFor")))
+            yield return line;
+        yield return new("planProfit", "the profit before tax that the plan brings", "contribution - allocated + taxableIncome", plan.Profit);
+        foreach (var line in Prefixed("plan", "on the plan's profit: ", OfLevies(plan.Year, plan.Profit, "planProfit")))
+            yield return line;
+        yield return new("surplusAfterTax", "what is left once the larger profit is taxed too", "planProfit - planTax - (profitAskedFor - askedForTax)", plan.SurplusAfterTax);
+    }
+
     public static IEnumerable<Working> Of(YearPlan plan)
     {
         foreach (var (i, line) in plan.Lines.Index())
@@ -42,9 +53,12 @@ public static partial class Workings
             yield return new($"perBenchHour{i + 1}", $"the same for each of its bench hours", $"contribution{i + 1} / {Number(line.Piece.BenchHours)}", line.PerBenchHour);
         }
 
-        yield return new("poolWithSurplus", "what bench time must recover, a wanted surplus included", Number(plan.Pool), plan.Pool);
+        yield return new("benchMustEarnWithSurplus", "what bench time must recover, a wanted surplus included", Number(plan.Pool), plan.Pool);
         yield return new("contribution", "what all lines leave for the pool", Sum(plan.Lines.Select((_, i) => $"lineContribution{i + 1}")), plan.Contribution);
-        yield return new("surplus", "by how much the year closes; negative when short", "contribution - poolWithSurplus", plan.Surplus);
+        yield return new("surplusBeforeTax", "by how much the year closes; negative when short", "contribution - benchMustEarnWithSurplus", plan.SurplusBeforeTax);
+        if (plan.Closes)
+            foreach (var line in OfSurplus(plan))
+                yield return line;
         yield return new("planHours", "bench hours of the plan", Sum(plan.Lines.Select((_, i) => $"lineHours{i + 1}")), plan.BenchHours);
         yield return new("hoursAvailable", "bench hours of the year less those kept back", $"benchHoursOfTheYear - {Number(plan.Year.BenchHours - plan.HoursAvailable)}", plan.HoursAvailable);
         yield return new("planMaterials", "materials that the plan uses", Sum(plan.Lines.Select(line => $"{Number(line.Units)} * {Number(line.Piece.Materials)}")), plan.Materials);

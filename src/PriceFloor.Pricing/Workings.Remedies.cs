@@ -19,7 +19,7 @@ public static partial class Workings
 
     private static IEnumerable<Working> OfTime(RemedyFigures figures)
     {
-        var steps = (figures.Piece.Design.Making.Steps ?? []).Index().Where(step => !step.Item.Rushable).Select(step => $"entering{step.Index + 1} * {Number(step.Item.HandsOnMinutes)} / {Number(step.Item.BatchSize)}");
+        var steps = (figures.Piece.Design.Making.Steps ?? []).Index().Where(step => !step.Item.MayBeHurried).Select(step => $"entering{step.Index + 1} * {Number(step.Item.HandsOnMinutes)} / {Number(step.Item.BatchSize)}");
         yield return new("fixedHours", "bench hours a sold piece that must not be shortened", $"({Sum(steps)}) / 60 / {Number(figures.Piece.SoldShare)}", figures.FixedHours);
         if (figures.EnoughHours is not { } hours)
             yield break;
@@ -29,8 +29,8 @@ public static partial class Workings
 
     private static IEnumerable<Working> OfCosts(RemedyFigures figures)
     {
-        yield return new("cut", "less for bench time to recover, a year", "max(0, pool - room * benchHoursOfTheYear / benchHours)", figures.Cut);
-        yield return new("enoughPool", "what the price lets bench time recover, a year", "pool - cut", figures.Year.Pool - figures.Cut);
+        yield return new("cut", "less for bench time to recover, a year", "max(0, benchMustEarn - room * benchHoursOfTheYear / benchHours)", figures.Cut);
+        yield return new("enoughForBench", "what the price lets bench time recover, a year", "benchMustEarn - cut", figures.Year.Pool - figures.Cut);
         yield return new("enoughMaterials", "materials a sold piece that the price allows", "materials - gap", figures.EnoughMaterials);
         yield return new("newMaterials", "materials that a new design with these minutes may use", "net + secondsCredit - benchCost", figures.NewMaterials);
     }
@@ -63,7 +63,7 @@ public static partial class Workings
     private static IEnumerable<Working> OfWeek(RemedyFigures figures)
     {
         var calendar = figures.Year.Profile.Calendar;
-        var needed = figures.HelperHours > 0 ? $"(pool * benchHours / room - {Number(figures.HelperHours)})" : "pool * benchHours / room";
+        var needed = figures.HelperHours > 0 ? $"(benchMustEarn * benchHours / room - {Number(figures.HelperHours)})" : "benchMustEarn * benchHours / room";
         if (figures.WeekHours is { } week)
             yield return new("weekHours", "working hours a week, with the same weeks", $"{needed} * {Number(calendar.DaysPerWeek)} / (workdays * {Number(calendar.BenchShare)})", week);
     }

@@ -39,11 +39,11 @@ public sealed record LoadUse(string Name, decimal Loads, decimal? LoadsPerYear)
 /// </summary>
 public sealed class YearPlan
 {
-    private YearPlan(StudioYear year, IReadOnlyList<PlannedLine> lines, decimal pool, decimal hoursKeptBack)
+    private YearPlan(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack)
     {
-        (Year, Lines, Pool) = (year, lines, pool);
+        (Year, Lines, Pool, ProfitAskedFor) = (year, lines, year.PoolWith(surplus), year.ProfitWith(surplus));
         Contribution = lines.Sum(line => line.TotalContribution);
-        Revenue = lines.Sum(line => line.Units * line.Sale.BeforeTax);
+        Revenue = lines.Sum(line => line.Units * line.Sale.Revenue);
         Proceeds = lines.Sum(line => line.Proceeds);
         Materials = lines.Sum(line => line.Materials);
         BenchHours = lines.Sum(line => line.BenchHours);
@@ -62,7 +62,7 @@ public sealed class YearPlan
     /// <summary>What all lines leave for the pool.</summary>
     public decimal Contribution { get; }
 
-    /// <summary>What buyers pay before sales tax.</summary>
+    /// <summary>What buyers pay before sales tax and do not get back.</summary>
     public decimal Revenue { get; }
 
     /// <summary>What of it reaches the studio.</summary>
@@ -85,7 +85,16 @@ public sealed class YearPlan
     public bool Closes => Contribution.Reaches(Pool);
 
     /// <summary>Contribution less pool; negative where the year falls short.</summary>
-    public decimal Surplus => Contribution - Pool;
+    public decimal SurplusBeforeTax => Contribution - Pool;
+
+    /// <summary>Y* with a wanted surplus in it: the profit before tax that the pool asks for.</summary>
+    public decimal ProfitAskedFor { get; }
+
+    /// <summary>Y: the profit before tax that the plan brings.</summary>
+    public decimal Profit => Contribution - Year.Allocated + Year.TaxableIncome;
+
+    /// <summary>What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.</summary>
+    public decimal SurplusAfterTax => LeftAfterTax(Profit) - LeftAfterTax(ProfitAskedFor);
 
     public bool WithinHours => HoursAvailable.Reaches(BenchHours);
 
@@ -98,7 +107,7 @@ public sealed class YearPlan
     /// <param name="surplus">What the year should leave beyond the need.</param>
     /// <param name="hoursKeptBack">Bench hours for work that is not planned here.</param>
     public static Outcome<YearPlan> Of(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack) =>
-        Outcome<YearPlan>.Guard(() => new YearPlan(year, lines, year.PoolWith(surplus), hoursKeptBack));
+        Outcome<YearPlan>.Guard(() => new YearPlan(year, lines, surplus, hoursKeptBack));
 
     /// <summary>The scarce things that the profile limits, then those that only steps name.</summary>
     public static IReadOnlyList<string> ScarceThings(StudioYear year, IEnumerable<Piece> pieces) =>
@@ -106,6 +115,8 @@ public sealed class YearPlan
 
     private static IEnumerable<LoadUse> LoadsOf(StudioYear year, IReadOnlyList<PlannedLine> lines) => ScarceThings(year, lines.Select(line => line.Piece))
         .Select(name => new LoadUse(name, lines.Sum(line => line.Units * line.Piece.LoadsOf(name)), year.Profile.Limits.FirstOrDefault(limit => limit.Name == name)?.LoadsPerYear));
+
+    private decimal LeftAfterTax(decimal profit) => profit - Year.TaxRules.On(decimal.Max(0, profit));
 
     private static int[] RanksOf(IReadOnlyList<PlannedLine> lines)
     {

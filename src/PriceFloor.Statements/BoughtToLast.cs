@@ -7,12 +7,12 @@ namespace PriceFloor.Statements;
 /// of the one year in which it was paid.
 /// </summary>
 /// <param name="Entry">The purchase.</param>
-/// <param name="Heading">The heading that its rule gave it.</param>
+/// <param name="CostKind">The kind of cost that its rule gave it.</param>
 /// <param name="Name">What the draft calls it.</param>
-public sealed record BoughtToLast(Sorted Entry, Heading? Heading, string Name)
+public sealed record BoughtToLast(Sorted Entry, CostKind? CostKind, string Name)
 {
-    /// <summary>Headings that a lasting thing may be booked under.</summary>
-    private static readonly Heading?[] s_lasting = [null, Pricing.Heading.Depreciation, Pricing.Heading.Supplies, Pricing.Heading.Office, Pricing.Heading.Repairs, Pricing.Heading.Other];
+    /// <summary>Kinds of cost that a lasting thing may be booked under.</summary>
+    private static readonly CostKind?[] s_lasting = [null, Pricing.CostKind.Depreciation, Pricing.CostKind.Supplies, Pricing.CostKind.Office, Pricing.CostKind.Repairs, Pricing.CostKind.Other];
 
     public decimal Cost => -Entry.Entry.Amount;
 
@@ -26,16 +26,16 @@ public sealed record BoughtToLast(Sorted Entry, Heading? Heading, string Name)
     };
 
     /// <summary>
-    /// What of a line is a purchase to last: its rule says so (heading depreciation), or it is at least so large, stands alone (nothing
+    /// What of a line is a purchase to last: its rule says so (kind of cost depreciation), or it is at least so large, stands alone (nothing
     /// else in the line reaches half of it) and was not paid back.
     /// </summary>
     public static IEnumerable<BoughtToLast> In(LineName line, IReadOnlyList<Sorted> entries, decimal least)
     {
-        if (line.To != Placement.Business || line.BusinessShare != 1 || line.TracedTo is not null || !s_lasting.Contains(line.Heading))
+        if (line.To != Placement.Business || line.BusinessShare != 1 || line.TracedTo is not null || !s_lasting.Contains(line.CostKind))
             return [];
         var bought = entries.Where(sorted => sorted.Entry.Amount < 0);
-        var chosen = line.Heading == Pricing.Heading.Depreciation ? bought : Alone(entries, least);
-        return chosen.Select(sorted => new BoughtToLast(sorted, line.Heading, FormattableString.Invariant($"{line.Short}, bought {sorted.Entry.Date:yyyy-MM}")));
+        var chosen = line.CostKind == Pricing.CostKind.Depreciation ? bought : Alone(entries, least);
+        return chosen.Select(sorted => new BoughtToLast(sorted, line.CostKind, FormattableString.Invariant($"{line.Short}, bought {sorted.Entry.Date:yyyy-MM}")));
     }
 
     private static IEnumerable<Sorted> Alone(IReadOnlyList<Sorted> entries, decimal least)

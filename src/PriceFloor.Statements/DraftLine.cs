@@ -19,10 +19,10 @@ public enum Reckoned
 }
 
 /// <summary>What makes entries one line of the draft.</summary>
-public sealed record LineName(Placement To, Heading? Heading, string Name, decimal BusinessShare, TracedTo? TracedTo)
+public sealed record LineName(Placement To, CostKind? CostKind, string Name, decimal BusinessShare, TracedTo? TracedTo)
 {
     /// <summary>The line that a rule leads to.</summary>
-    public static LineName Of(ReadingRule rule) => new(rule.To, rule.Heading, NameOf(rule), ShareOf(rule), rule.TracedTo);
+    public static LineName Of(ReadingRule rule) => new(rule.To, rule.CostKind, NameOf(rule), ShareOf(rule), rule.TracedTo);
 
     /// <summary>The name with room left for a few words after it.</summary>
     public string Short => Name.Length > Limits.NameLength - 20 ? Name[..(Limits.NameLength - 20)] : Name;
@@ -30,7 +30,7 @@ public sealed record LineName(Placement To, Heading? Heading, string Name, decim
     private static decimal ShareOf(ReadingRule rule) => rule.BusinessShare ?? (rule.To == Placement.Business ? 1 : 0);
 
     private static string NameOf(ReadingRule rule) => rule.Name
-        ?? (rule.Heading is { } heading ? Sentence(Kebab(heading.ToString()).Replace('-', ' '))
+        ?? (rule.CostKind is { } costKind ? Sentence(Kebab(costKind.ToString()).Replace('-', ' '))
             : rule.To == Placement.Household && rule.TextHas is { } text ? Sentence(Words.Single(text))
             : Sentence(Kebab(rule.To.ToString()).Replace('-', ' ')));
 
@@ -48,8 +48,8 @@ public sealed class DraftLine
     /// <summary>Two payments half a year or a quarter apart are one bill only where the amounts are this close. Our own choice.</summary>
     private const decimal Alike = 0.2m;
 
-    /// <summary>Headings that are billed by the year more often than by the month. Common practice, without a source.</summary>
-    private static readonly Heading[] s_billedYearly = [Pricing.Heading.Insurance, Pricing.Heading.TaxesAndLicences, Pricing.Heading.ProfessionalServices, Pricing.Heading.Training];
+    /// <summary>Kinds of cost that are billed by the year more often than by the month. Common practice, without a source.</summary>
+    private static readonly CostKind[] s_billedYearly = [Pricing.CostKind.Insurance, Pricing.CostKind.TaxesAndLicences, Pricing.CostKind.ProfessionalServices, Pricing.CostKind.Training];
 
     public DraftLine(LineName name, IReadOnlyList<Sorted> entries, IReadOnlyList<Coverage> coverage)
     {
@@ -98,7 +98,7 @@ public sealed class DraftLine
         if (coverage.TrueForAll(account => account.IsWholeYear))
             return (Reckoned.WholeYear, null);
         var (paid, covered) = (PaidMonths(), coverage.Max(account => account.Months));
-        if (paid.Count == 1 && (covered >= TooFewMonths || (Name.Heading is { } heading && s_billedYearly.Contains(heading))))
+        if (paid.Count == 1 && (covered >= TooFewMonths || (Name.CostKind is { } costKind && s_billedYearly.Contains(costKind))))
             return (Reckoned.OnceAYear, null);
         return Interval(paid) is { } interval ? (Reckoned.ByInterval, 12 / interval) : (Reckoned.ByMonths, null);
     }

@@ -1,7 +1,7 @@
 namespace PriceFloor.Statements;
 
-/// <summary>What became of one line. Every line that was read has exactly one fate.</summary>
-public enum Fate
+/// <summary>What became of one line. Every line that was read has exactly one outcome.</summary>
+public enum LineOutcome
 {
     /// <summary>A rule took it into a line of the draft, the money received or the sales tax.</summary>
     Placed,
@@ -41,9 +41,9 @@ public sealed record Entry(int File, string Account, Transaction Transaction)
 
 /// <summary>An entry and what became of it.</summary>
 /// <param name="Entry">The entry.</param>
-/// <param name="Fate">What became of it.</param>
+/// <param name="Outcome">What became of it.</param>
 /// <param name="Rule">The place of the rule that took it, from 0; null where none did.</param>
-public sealed record Sorted(Entry Entry, Fate Fate, int? Rule);
+public sealed record Sorted(Entry Entry, LineOutcome Outcome, int? Rule);
 
 /// <summary>How many, how much in and how much out.</summary>
 public sealed record Count(int Lines, decimal In, decimal Out)

@@ -40,5 +40,5 @@ public sealed class MoneyReceived
     }
 
     private static IEnumerable<(Sorted Sorted, Placement To)> Entries(Sorting sorting) =>
-        sorting.Of[Fate.Placed].Select(sorted => (sorted, sorting.RuleOf(sorted).To)).Where(one => one.To is Placement.Sale or Placement.SalesTax);
+        sorting.Of[LineOutcome.Placed].Select(sorted => (sorted, sorting.RuleOf(sorted).To)).Where(one => one.To is Placement.Sale or Placement.SalesTax);
 }

@@ -67,5 +67,5 @@ public sealed class Pace
         return new Pace(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar, MoneyReceived.Between(sorting, soFar), isWhole);
     }
 
-    private static decimal FeesOf(CostProfile profile) => profile.Expenses.Where(line => line is { Heading: Heading.CommissionsAndFees, Deductible: true }).Sum(Annual.Amount);
+    private static decimal FeesOf(CostProfile profile) => profile.Expenses.Where(line => line is { CostKind: CostKind.CommissionsAndFees, Deductible: true }).Sum(Annual.Amount);
 }

@@ -19,7 +19,7 @@ public sealed class ProfileDraft
     {
         Sorting = sorting;
         var (lines, bought) = (new List<DraftLine>(), new List<BoughtToLast>());
-        foreach (var line in sorting.Of[Fate.Placed].GroupBy(sorted => LineName.Of(sorting.RuleOf(sorted))))
+        foreach (var line in sorting.Of[LineOutcome.Placed].GroupBy(sorted => LineName.Of(sorting.RuleOf(sorted))))
         {
             var lasting = BoughtToLast.In(line.Key, [.. line], choices.EquipmentFrom).ToList();
             bought.AddRange(lasting);
@@ -78,7 +78,7 @@ public sealed class ProfileDraft
             Name = line.Name.Name,
             Amount = Yearly(line.PerYear * line.Name.BusinessShare),
             Per = Per.Year,
-            Heading = line.Name.Heading ?? known?.Heading,
+            CostKind = line.Name.CostKind ?? known?.CostKind,
             TracedTo = line.Name.TracedTo ?? known?.TracedTo,
             Deductible = known?.Deductible ?? true,
         };

@@ -71,7 +71,7 @@ public sealed record ReadingRule
     public decimal? Most { get; init; }
 
     /// <summary>What kind of cost it is; with "business", or as the name of a household line.</summary>
-    public Heading? Heading { get; init; }
+    public CostKind? CostKind { get; init; }
 
     /// <summary>What the line is.</summary>
     public required Placement To { get; init; }
@@ -84,7 +84,7 @@ public sealed record ReadingRule
     /// <summary>With "business": where the expense is recovered when it is not spread over bench time.</summary>
     public TracedTo? TracedTo { get; init; }
 
-    /// <summary>What the profile calls the line. Absent: the heading's words.</summary>
+    /// <summary>What the profile calls the line. Absent: the words of its kind of cost.</summary>
     /// <example>Bench rent</example>
     [MaxLength(Limits.NameLength)]
     public string? Name { get; init; }

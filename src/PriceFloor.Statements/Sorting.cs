@@ -8,7 +8,7 @@ public sealed class Sorting
     private Sorting(ReadyRules rules, Currency currency, IReadOnlyList<Sorted> all, IReadOnlyList<Coverage> coverage, Duplicates duplicates)
     {
         (Rules, Currency, All, Coverage, Duplicates) = (rules, currency, all, coverage, duplicates);
-        Of = all.ToLookup(sorted => sorted.Fate);
+        Of = all.ToLookup(sorted => sorted.Outcome);
     }
 
     public ReadyRules Rules { get; }
@@ -18,7 +18,7 @@ public sealed class Sorting
     /// <summary>Every transaction that was read, once, in the order of the files.</summary>
     public IReadOnlyList<Sorted> All { get; }
 
-    public ILookup<Fate, Sorted> Of { get; }
+    public ILookup<LineOutcome, Sorted> Of { get; }
 
     /// <summary>What the files cover, by account.</summary>
     public IReadOnlyList<Coverage> Coverage { get; }
@@ -34,7 +34,7 @@ public sealed class Sorting
     public ReadingRule RuleOf(Sorted sorted) => Rules.Document.Rules[sorted.Rule!.Value];
 
     /// <summary>The placed entries whose rule says this.</summary>
-    public IEnumerable<Sorted> PlacedTo(Placement to) => Of[Fate.Placed].Where(sorted => RuleOf(sorted).To == to);
+    public IEnumerable<Sorted> PlacedTo(Placement to) => Of[LineOutcome.Placed].Where(sorted => RuleOf(sorted).To == to);
 
     /// <param name="files">The files that were read.</param>
     /// <param name="rules">The rules to sort by.</param>
@@ -58,26 +58,26 @@ public sealed class Sorting
     private static Sorted First(Entry entry, ReadyRules rules, Currency currency, Period? asked, Duplicates duplicates)
     {
         if (entry.Transaction.Currency is { } code && code != currency.Code)
-            return new Sorted(entry, Fate.ForeignCurrency, null);
+            return new Sorted(entry, LineOutcome.ForeignCurrency, null);
         if (asked is { } period && !period.Holds(entry.Date))
-            return new Sorted(entry, Fate.OutsidePeriod, null);
+            return new Sorted(entry, LineOutcome.OutsidePeriod, null);
         if (duplicates.Has(entry))
-            return new Sorted(entry, Fate.Duplicate, null);
+            return new Sorted(entry, LineOutcome.Duplicate, null);
         if (rules.FirstFor(entry.Transaction) is not { } rule)
-            return new Sorted(entry, Fate.Unplaced, null);
+            return new Sorted(entry, LineOutcome.Unplaced, null);
         return new Sorted(entry, rules.Document.Rules[rule].To switch
         {
-            Placement.OwnAccount => Fate.OwnAccount,
-            Placement.LeaveOut => Fate.LeftOut,
-            _ => Fate.Placed,
+            Placement.OwnAccount => LineOutcome.OwnAccount,
+            Placement.LeaveOut => LineOutcome.LeftOut,
+            _ => LineOutcome.Placed,
         }, rule);
     }
 
     private static void PairTransfers(List<Sorted> sorted)
     {
-        var places = Enumerable.Range(0, sorted.Count).Where(index => sorted[index].Fate is Fate.Unplaced or Fate.OwnAccount).ToList();
+        var places = Enumerable.Range(0, sorted.Count).Where(index => sorted[index].Outcome is LineOutcome.Unplaced or LineOutcome.OwnAccount).ToList();
         foreach (var place in OwnTransfers.In(places.ConvertAll(index => sorted[index].Entry)).Select(index => places[index]))
-            sorted[place] = sorted[place] with { Fate = Fate.Paired };
+            sorted[place] = sorted[place] with { Outcome = LineOutcome.Paired };
     }
 
     private static List<Coverage> CoverageOf(IReadOnlyList<StatementFile> files, Period? asked) =>

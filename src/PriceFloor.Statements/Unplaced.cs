@@ -14,7 +14,7 @@ public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entr
     public static IReadOnlyList<Unplaced> In(Sorting sorting)
     {
         var placed = PlacedByWord(sorting);
-        return [.. sorting.Of[Fate.Unplaced]
+        return [.. sorting.Of[LineOutcome.Unplaced]
             .GroupBy(sorted => (Words.Alike(sorted.Entry.Transaction.Text), sorted.Entry.Transaction.Paid))
             .Select(alike => GroupOf(alike.Key.Paid, [.. alike], placed))
             .OrderByDescending(group => group.Total).ThenBy(group => group.Text, StringComparer.Ordinal)];
@@ -33,7 +33,7 @@ public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entr
     private static Dictionary<(string, Paid), HashSet<LineName>> PlacedByWord(Sorting sorting)
     {
         var placed = new Dictionary<(string, Paid), HashSet<LineName>>();
-        foreach (var sorted in sorting.Of[Fate.Placed])
+        foreach (var sorted in sorting.Of[LineOutcome.Placed])
             foreach (var word in Words.Telling(sorted.Entry.Transaction.Text))
             {
                 var key = (word, sorted.Entry.Transaction.Paid);

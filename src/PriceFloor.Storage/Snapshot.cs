@@ -112,7 +112,7 @@ public class Snapshot
         """, new { });
 
     /// <summary>What was done to documents before a position, the newest first.</summary>
-    public IReadOnlyList<Deed> DocumentDeeds(long before, int limit) => Query<Deed>(
+    public IReadOnlyList<AuditEntry> DocumentEntries(long before, int limit) => Query<AuditEntry>(
         """
         SELECT r.position, r.saved_at AS At, r.saved_by AS By, r.kind, r.key, r.number, CASE
             WHEN r.body IS NULL THEN 'deleted'
@@ -122,7 +122,7 @@ public class Snapshot
         """, new { before, limit });
 
     /// <summary>What was done to keys before a position, the newest first.</summary>
-    public IReadOnlyList<Deed> KeyDeeds(long before, int limit) => Query<Deed>(
+    public IReadOnlyList<AuditEntry> KeyEntries(long before, int limit) => Query<AuditEntry>(
         "SELECT position, at, by, 'key' AS Kind, name AS Key, 0 AS Number, what FROM key_event WHERE position < @before ORDER BY position DESC LIMIT @limit",
         new { before, limit });
 
@@ -149,7 +149,7 @@ public sealed record StoredKey(
     string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt, string? Profiles = null, long? LastUsed = null, byte[]? PreviousHash = null, long? PreviousUntil = null);
 
 /// <summary>Who did what to a document or a key.</summary>
-public sealed record Deed
+public sealed record AuditEntry
 {
     /// <summary>Its place among what was done to documents, or among what was done to keys.</summary>
     public long Position { get; init; }

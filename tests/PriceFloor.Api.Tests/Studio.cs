@@ -185,9 +185,9 @@ public static class Sample
     public const string Rich = """
         { "name": "Year 2027", "currency": "USD", "yearStart": "2027-01-01",
           "calendar": { "weeksPerYear": 48, "daysPerWeek": 5, "hoursPerDay": 8, "benchShare": 0.65 },
-          "expenses": [ { "name": "Bench rent", "amount": 540, "per": "month", "heading": "rent" },
-                        { "name": "Rod and frit", "amount": 3900, "per": "year", "heading": "materials", "tracedTo": "piece" },
-                        { "name": "Van loan principal", "amount": 150, "per": "month", "heading": "interest-and-loans", "deductible": false } ],
+          "expenses": [ { "name": "Bench rent", "amount": 540, "per": "month", "costKind": "rent" },
+                        { "name": "Rod and frit", "amount": 3900, "per": "year", "costKind": "materials", "tracedTo": "piece" },
+                        { "name": "Van loan principal", "amount": 150, "per": "month", "costKind": "interest-and-loans", "deductible": false } ],
           "equipment": [ { "name": "Kiln", "cost": 3200, "salvage": 200, "inService": "2025-04-01", "depreciation": { "method": "straight-line", "lifeYears": 8 } } ],
           "household": [ { "name": "Home rent", "amount": 1450, "per": "month", "businessShare": 0.12 }, { "name": "Savings and emergencies", "amount": 250, "per": "month" } ],
           "otherIncome": [ { "name": "Evening classes", "amount": 280, "per": "month", "kind": "taxable", "daysPerYear": 12 } ],
@@ -203,7 +203,7 @@ public static class Sample
     public const string RichDesign = """
         { "name": "River drop pendant", "profile": "main",
           "making": { "steps": [ { "name": "torch", "handsOnMinutes": 34, "goodShare": 0.95 },
-                                 { "name": "anneal", "handsOnMinutes": 20, "batchSize": 24, "goodShare": 0.98, "rushable": false, "uses": "kiln" },
+                                 { "name": "anneal", "handsOnMinutes": 20, "batchSize": 24, "goodShare": 0.98, "mayBeHurried": false, "uses": "kiln" },
                                  { "name": "polish", "handsOnMinutes": 9 } ],
                       "setupMinutes": 15, "runSize": 12 },
           "materials": [ { "material": "clear-rod", "quantity": 0.062, "wasteShare": 0.08 },

@@ -13,7 +13,7 @@ public sealed class BenchTimeTests
         Steps =
         [
             new Step { Name = "torch", HandsOnMinutes = 30, GoodShare = 0.8m },
-            new Step { Name = "fire", HandsOnMinutes = 24, BatchSize = 6, GoodShare = 0.5m, Rushable = false, Uses = "kiln" },
+            new Step { Name = "fire", HandsOnMinutes = 24, BatchSize = 6, GoodShare = 0.5m, MayBeHurried = false, Uses = "kiln" },
             new Step { Name = "polish", HandsOnMinutes = 6 },
         ],
         SetupMinutes = 12,

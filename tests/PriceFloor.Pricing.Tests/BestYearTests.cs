@@ -21,7 +21,7 @@ public sealed class BestYearTests
         // An hour of studs leaves 30.00, of pendants 25.00. Of 1,600 h 1,000 studs take 1,000 and 300 pendants 600: 30,000 + 15,000, 15,000 short.
         var best = Best(s_profile, 400, [Line("pendant", 120, 50, 100), Line("stud", 60, 30, 0, 1000)]);
         Assert.Equal([300m, 1000m], best.Plan.Lines.Select(line => line.Units));
-        Assert.Equal((45_000m, -15_000m, 1600m, 1600m), (best.Plan.Contribution, best.Plan.Surplus, best.Plan.BenchHours, best.Plan.HoursAvailable));
+        Assert.Equal((45_000m, -15_000m, 1600m, 1600m), (best.Plan.Contribution, best.Plan.SurplusBeforeTax, best.Plan.BenchHours, best.Plan.HoursAvailable));
         Assert.Null(best.Bound);
         // The pendants' minimum alone: 1,990 h kept back leave 10, of which five pendants take all.
         Assert.Equal([5m, 0m], Best(s_profile, 1990, [Line("pendant", 120, 50, 5), Line("stud", 60, 30)]).Plan.Lines.Select(line => line.Units));

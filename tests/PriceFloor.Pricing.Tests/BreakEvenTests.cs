@@ -128,10 +128,10 @@ public sealed class BreakEvenTests
         var mix = MixBreakEven.Of(year, [Line(year, 60, 0, 2), Line(year, 10, 10, 3)], new Surplus { Amount = 100, Tax = SurplusTax.Before }).Value;
         var lines = Workings.Of(mix).ToList();
         Assert.Equal(
-            ["contribution1 = 60 - 0 + 0", "contribution2 = 10 - 10 + 0", "poolWithSurplus = 1200", "contributionPerSet = 2 * contribution1 + 3 * contribution2",
-                "sets = poolWithSurplus / contributionPerSet", "exactUnits1 = 2 * sets", "exactUnits2 = 3 * sets"],
+            ["contribution1 = 60 - 0 + 0", "contribution2 = 10 - 10 + 0", "benchMustEarnWithSurplus = 1200", "contributionPerMixUnit = 2 * contribution1 + 3 * contribution2",
+                "mixUnits = benchMustEarnWithSurplus / contributionPerMixUnit", "exactUnits1 = 2 * mixUnits", "exactUnits2 = 3 * mixUnits"],
             lines.Select(line => $"{line.Symbol} = {line.Formula}"));
-        Assert.Equal((10m, 20m, 30m), (Redone.From(lines)["sets"], Redone.From(lines)["exactUnits1"], Redone.From(lines)["exactUnits2"]));
+        Assert.Equal((10m, 20m, 30m), (Redone.From(lines)["mixUnits"], Redone.From(lines)["exactUnits1"], Redone.From(lines)["exactUnits2"]));
     }
 
     [Fact]

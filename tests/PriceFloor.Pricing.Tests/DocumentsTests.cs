@@ -33,7 +33,7 @@ public sealed class DocumentsTests
         Assert.Equal((1m, TaxKind.None, 1m, 2m), (profile.Calendar.BenchShare, profile.Tax.Kind, profile.SoldShare, profile.PriceRule.RetailMultiple));
 
         var making = new Making { Steps = [new Step { HandsOnMinutes = 1 }] };
-        Assert.Equal((1m, 1m, 1m, true), (making.GoodShare, making.Steps[0].GoodShare, making.Steps[0].BatchSize, making.Steps[0].Rushable));
+        Assert.Equal((1m, 1m, 1m, true), (making.GoodShare, making.Steps[0].GoodShare, making.Steps[0].BatchSize, making.Steps[0].MayBeHurried));
 
         var line = new MaterialLine { Amount = 1 };
         Assert.Equal(("start", 0m, 1m), (line.At, line.WasteShare, line.BatchSize));

@@ -11,9 +11,9 @@ public static class ExampleStudio
         Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8, BenchShare = 0.65m },
         Expenses =
         [
-            new Expense { Name = "Bench rent", Amount = 540, Per = Per.Month, Heading = Heading.Rent },
-            new Expense { Name = "Rod and frit", Amount = 3900, Per = Per.Year, Heading = Heading.Materials, TracedTo = TracedTo.Piece },
-            new Expense { Name = "Van loan principal", Amount = 150, Per = Per.Month, Heading = Heading.InterestAndLoans, Deductible = false },
+            new Expense { Name = "Bench rent", Amount = 540, Per = Per.Month, CostKind = CostKind.Rent },
+            new Expense { Name = "Rod and frit", Amount = 3900, Per = Per.Year, CostKind = CostKind.Materials, TracedTo = TracedTo.Piece },
+            new Expense { Name = "Van loan principal", Amount = 150, Per = Per.Month, CostKind = CostKind.InterestAndLoans, Deductible = false },
         ],
         Equipment =
         [
@@ -51,7 +51,7 @@ public static class ExampleStudio
             Steps =
             [
                 new Step { Name = "torch", HandsOnMinutes = 34, GoodShare = 0.95m },
-                new Step { Name = "anneal", HandsOnMinutes = 20, BatchSize = 24, GoodShare = 0.98m, Rushable = false, Uses = "kiln" },
+                new Step { Name = "anneal", HandsOnMinutes = 20, BatchSize = 24, GoodShare = 0.98m, MayBeHurried = false, Uses = "kiln" },
                 new Step { Name = "polish", HandsOnMinutes = 9 },
             ],
             SetupMinutes = 15,

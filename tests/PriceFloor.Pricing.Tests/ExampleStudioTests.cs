@@ -46,8 +46,8 @@ public sealed class ExampleStudioTests
     {
         Assert.Equal(43219.75m, Least(s_year.RequiredRevenue)); // 12,843 + 33,736.7499 - 3,360
         Assert.Equal(39319.75m, Least(s_year.Pool)); // 8,943 + 33,736.7499 - 3,360
-        Assert.Equal(172.46m, Least(s_year.PerDay)); // 39,319.7499 / 228 = 172.4550
-        Assert.Equal(862.28m, Least(s_year.PerWeek)); // over 45.6 weeks: 862.2752
+        Assert.Equal(189.57m, Least(s_year.PerDay)); // 43,219.7499 / 228 = 189.5603
+        Assert.Equal(947.81m, Least(s_year.PerWeek)); // over 45.6 weeks: 947.8015
         Assert.Equal(30.12m, Least(s_year.PerBenchHour)); // / 1,305.6 = 30.1162
         Assert.Equal(14m, s_year.TakeHomePerHour); // (27,336 - 1,800) / 1,824
     }

@@ -43,7 +43,7 @@ public sealed class PriceCheckTests
     [Fact]
     public void A_dear_channel_has_a_floor_above_the_rule()
     {
-        var prices = Prices(new Channel { Sells = Sells.Retail, Currency = "USD", StockistShare = 0.6m });
+        var prices = Prices(new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.6m });
         Assert.Equal((155m, 155m), (prices.FloorPrice, prices.TargetPrice)); // 62 / 0.4
     }
 

@@ -40,13 +40,13 @@ public sealed class PricePartsTests
             PiecesPerOrder = 2,
             SalesTax = new SalesTax { Rate = 0.2m, Included = true },
             Shipping = new Shipping { Charged = 12, Cost = 8 },
-            StockistShare = 0.3m,
+            ShopShare = 0.3m,
             CostPerPiece = 1,
-            Event = new StallEvent { Cost = 60, Pieces = 20 },
+            Stall = new Stall { Cost = 60, Pieces = 20 },
         };
         var parts = Of(s_profile, s_design, channel, 120);
         Assert.Equal(126m, parts.Paid);
-        Assert.Equal([(PricePart.SalesTax, 21m), (PricePart.StockistShare, 30m), (PricePart.Shipping, 4m), (PricePart.PackingAndStall, 4m), (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, 7m)], NotNothing(parts));
+        Assert.Equal([(PricePart.SalesTax, 21m), (PricePart.ShopShare, 30m), (PricePart.Shipping, 4m), (PricePart.PackingAndStall, 4m), (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, 7m)], NotNothing(parts));
     }
 
     [Fact]
@@ -111,7 +111,7 @@ public sealed class PricePartsTests
         var floor = parts.Check.Prices.Floor;
         var redone = Redone.From(Workings.Of(floor.Piece.Year).Concat(Workings.Of(floor.Piece)).Concat(Workings.Of(floor))
             .Concat(Workings.Of(parts.Check.Sale, parts.Check.Prices.Terms.Channel)).Concat(Workings.Of(parts.Check)).Concat(Workings.Of(parts)));
-        Near.Equal(redone["paidAPiece"], redone["salesTaxPart"] + redone["stockistPart"] + redone["feesPart"] + redone["shippingPart"] + redone["perPieceCosts"]
+        Near.Equal(redone["paidAPiece"], redone["salesTaxPart"] + redone["shopPart"] + redone["feesPart"] + redone["shippingPart"] + redone["perPieceCosts"]
             + redone["returnsPart"] + redone["forMaterials"] + redone["expensesPart"] + redone["taxPart"] + redone["householdPart"] + redone["aboveFloor"]);
     }
 

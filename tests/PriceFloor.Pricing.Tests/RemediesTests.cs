@@ -70,10 +70,10 @@ public sealed class RemediesTests
     public void Time_that_must_not_be_hurried_is_never_offered()
     {
         // 60 min of which 30 are annealing, at 24.00 an hour; the price pays 16.00, that is 40 min: 30 fixed and 10 to hurry.
-        var check = Check(16, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, Rushable = false });
+        var check = Check(16, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, MayBeHurried = false });
         Assert.Equal((60m, 40m), (Of(check, RemedyKind.WorkFaster).Before, Of(check, RemedyKind.WorkFaster).After));
-        Assert.Equal("fixed-time", Of(Check(12, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, Rushable = false }), RemedyKind.WorkFaster).Reason);
-        Assert.Equal("40 bench minutes a piece instead of 60", Of(check, RemedyKind.WorkFaster).Saying);
+        Assert.Equal("fixed-time", Of(Check(12, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, MayBeHurried = false }), RemedyKind.WorkFaster).Reason);
+        Assert.Equal("40 bench minutes a piece instead of 60", Of(check, RemedyKind.WorkFaster).InWords);
     }
 
     [Fact]
@@ -81,22 +81,22 @@ public sealed class RemediesTests
     {
         // Two steps of 24 min at 24.00 an hour are 9.60 each: 9.60 / 0.8 + 9.60 = 21.60 with the second keeping all. At 20.16 the first may cost 10.56: 9.60 / 10.56 = 0.909091.
         var check = Check(20.16m, new Step { Name = "torch", HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 });
-        Assert.Equal("a good share of 0.909091 instead of 0.8 in the step \"torch\"", Of(check, RemedyKind.LoseFewer).Saying);
-        Assert.Equal("a good share of 0.909091 instead of 0.8 in step 1", Of(Check(20.16m, new Step { HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).Saying);
+        Assert.Equal("a good share of 0.909091 instead of 0.8 in the step \"torch\"", Of(check, RemedyKind.LoseFewer).InWords);
+        Assert.Equal("a good share of 0.909091 instead of 0.8 in step 1", Of(Check(20.16m, new Step { HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords);
         // A brace in a name is only a name.
-        Assert.EndsWith("in the step \"{0} {x\"", Of(Check(20.16m, new Step { Name = "{0} {x", HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).Saying, StringComparison.Ordinal);
+        Assert.EndsWith("in the step \"{0} {x\"", Of(Check(20.16m, new Step { Name = "{0} {x", HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Sayings_are_in_the_makers_terms()
+    public void The_words_are_in_the_makers_terms()
     {
         // 52 min at 24.00 an hour cost 20.80; at 16.40 there is time for 41 min; 40 h a week would have to be 40 x 20.80 / 16.40 = 50.7317, up to 50.74.
         var check = Check(16.40m, new Step { HandsOnMinutes = 52 });
-        Assert.Equal("41 bench minutes a piece instead of 52", Of(check, RemedyKind.WorkFaster).Saying);
-        Assert.Equal("a price of 20.80 instead of 16.40", Of(check, RemedyKind.RaiseThePrice).Saying);
-        Assert.Equal("It would take 50.74 hours a week: more than 48 are no answer, choose another way.", Of(check, RemedyKind.MoreHours).Saying);
+        Assert.Equal("41 bench minutes a piece instead of 52", Of(check, RemedyKind.WorkFaster).InWords);
+        Assert.Equal("a price of 20.80 instead of 16.40", Of(check, RemedyKind.RaiseThePrice).InWords);
+        Assert.Equal("It would take 50.74 hours a week: more than 48 are no answer, choose another way.", Of(check, RemedyKind.MoreHours).InWords);
         // At 18.91 they would have to be 40 x 20.80 / 18.91 = 43.998, up to 44.
-        Assert.Equal("44 working hours a week instead of 40, with the same weeks", Of(Check(18.91m, new Step { HandsOnMinutes = 52 }), RemedyKind.MoreHours).Saying);
+        Assert.Equal("44 working hours a week instead of 40, with the same weeks", Of(Check(18.91m, new Step { HandsOnMinutes = 52 }), RemedyKind.MoreHours).InWords);
     }
 
     [Fact]
@@ -115,7 +115,7 @@ public sealed class RemediesTests
     {
         var remedies = Remedies.Of(Check(24, new Step { HandsOnMinutes = 60, GoodShare = 1 })).Value;
         Assert.All(remedies.All.Where(remedy => remedy.Possible && remedy.Kind is not (RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)), remedy => Assert.Equal(remedy.Before, remedy.After));
-        Assert.All(remedies.All.Where(remedy => remedy.Kind is RemedyKind.SpendLess or RemedyKind.EarnTaxableElsewhere or RemedyKind.EarnNetElsewhere), remedy => Assert.StartsWith("Nothing needs to change", remedy.Saying, StringComparison.Ordinal));
+        Assert.All(remedies.All.Where(remedy => remedy.Kind is RemedyKind.SpendLess or RemedyKind.EarnTaxableElsewhere or RemedyKind.EarnNetElsewhere), remedy => Assert.StartsWith("Nothing needs to change", remedy.InWords, StringComparison.Ordinal));
         Assert.Equal(0m, remedies.All.Single(remedy => remedy.Kind == RemedyKind.SpendLess).Cut);
         Assert.Equal((null, null, null, true), (remedies.Balanced!.BenchMinutes, remedies.Balanced.Materials, remedies.Balanced.Cut, remedies.Balanced.CarriesItsShare));
     }

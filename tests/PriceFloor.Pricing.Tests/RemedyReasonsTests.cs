@@ -125,7 +125,7 @@ public sealed class RemedyReasonsTests
         var remedies = Remedies.Of(Check(s_profile, s_hour with { GoodShare = 1 }, 6, 35)).Value;
         var same = remedies.All.Where(remedy => remedy.Kind is not (RemedyKind.LoseFewer or RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)).ToList();
         Assert.Equal([35m, 60m, 48000m, 6m, 0m, 0m, 40m], same.Select(remedy => remedy.Before));
-        Assert.All(same, remedy => Assert.Equal((remedy.Before, "Nothing needs to change: the price carries its part of the year."), (remedy.After, remedy.Saying)));
+        Assert.All(same, remedy => Assert.Equal((remedy.Before, "Nothing needs to change: the price carries its part of the year."), (remedy.After, remedy.InWords)));
     }
 
     [Fact]
@@ -156,7 +156,7 @@ public sealed class RemedyReasonsTests
     public void Of_steps_that_lose_alike_the_first_is_bettered()
     {
         var making = new Making { Steps = [new Step { HandsOnMinutes = 10 }, new Step { HandsOnMinutes = 20, GoodShare = 0.8m }, new Step { HandsOnMinutes = 30, GoodShare = 0.8m }] };
-        Assert.EndsWith(" in step 2", Way(Remedies.Of(Check(s_profile, making, 0, 30)).Value, RemedyKind.LoseFewer).Saying, StringComparison.Ordinal);
+        Assert.EndsWith(" in step 2", Way(Remedies.Of(Check(s_profile, making, 0, 30)).Value, RemedyKind.LoseFewer).InWords, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -205,8 +205,8 @@ public sealed class RemedyReasonsTests
         var helped = s_profile with { Expenses = [new Expense { Amount = 57600, Per = Per.Year }], Helpers = [new Helper { BenchHoursPerYear = 400 }] };
         var remedies = Remedies.Of(Check(helped, s_hour, 0, 22.50m)).Value;
         Assert.Equal((40m, 43.2m), (Way(remedies, RemedyKind.MoreHours).Before, Way(remedies, RemedyKind.MoreHours).After));
-        Assert.Equal("(pool * benchHours / room - 400) * 5 / (workdays * 1)", Workings.Of(remedies).Single(line => line.Symbol == "weekHours").Formula);
-        Assert.Equal("pool * benchHours / room * 5 / (workdays * 1)", Workings.Of(Remedies.Of(Check(s_profile, s_hour, 0, 22.50m)).Value).Single(line => line.Symbol == "weekHours").Formula);
+        Assert.Equal("(benchMustEarn * benchHours / room - 400) * 5 / (workdays * 1)", Workings.Of(remedies).Single(line => line.Symbol == "weekHours").Formula);
+        Assert.Equal("benchMustEarn * benchHours / room * 5 / (workdays * 1)", Workings.Of(Remedies.Of(Check(s_profile, s_hour, 0, 22.50m)).Value).Single(line => line.Symbol == "weekHours").Formula);
         var longer = StudioYear.Of(helped with { Calendar = helped.Calendar with { HoursPerDay = 43.2m / 5 } }, default).Value;
         Assert.Equal(22.50m, longer.PerBenchHour);
     }

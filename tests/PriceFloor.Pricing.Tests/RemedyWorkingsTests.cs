@@ -26,7 +26,7 @@ public sealed class RemedyWorkingsTests
             {
                 RemedyKind.RaiseThePrice => known["enoughPrice"],
                 RemedyKind.WorkFaster or RemedyKind.NewDesignMinutes => Rounding.Down(known["enoughMinutes"], 2),
-                RemedyKind.SpendLess => Rounding.Up(known["pool"], 2) - Rounding.Up(known["cut"], 2),
+                RemedyKind.SpendLess => Rounding.Up(known["benchMustEarn"], 2) - Rounding.Up(known["cut"], 2),
                 RemedyKind.CheaperMaterials => Rounding.Down(known["enoughMaterials"], 2),
                 RemedyKind.LoseFewer => decimal.Min(1, Rounding.Up(known["enoughGoodShare"], 6)),
                 RemedyKind.EarnTaxableElsewhere => Rounding.Up(known["moreTaxableIncome"], 2),
@@ -74,6 +74,6 @@ public sealed class RemedyWorkingsTests
 
     /// <summary>Some steps that must not be hurried.</summary>
     private static Design WithFixedTime(Design design, int seed) => design.Making.Steps is { } steps
-        ? design with { Making = design.Making with { Steps = [.. steps.Select((step, i) => step with { Rushable = (seed >> i) % 3 != 0 })] } }
+        ? design with { Making = design.Making with { Steps = [.. steps.Select((step, i) => step with { MayBeHurried = (seed >> i) % 3 != 0 })] } }
         : design;
 }

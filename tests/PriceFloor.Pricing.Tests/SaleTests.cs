@@ -7,7 +7,7 @@ public sealed class SaleTests
     private static readonly Channel s_bare = new() { Sells = Sells.Retail, Currency = "USD" };
 
     [Fact]
-    public void A_gallery_keeps_its_share() => Assert.Equal(34.80m, Net(58, s_bare with { StockistShare = 0.4m }));
+    public void A_gallery_keeps_its_share() => Assert.Equal(34.80m, Net(58, s_bare with { ShopShare = 0.4m }));
 
     [Fact]
     public void Sales_tax_inside_a_price_is_not_the_makers()
@@ -44,7 +44,7 @@ public sealed class SaleTests
     [Fact]
     public void Shipping_packing_and_the_stall_are_paid_from_the_price()
     {
-        var channel = s_bare with { Shipping = new Shipping { Charged = 5, Cost = 6.2m }, PiecesPerOrder = 1.5m, CostPerPiece = 0.8m, Event = new StallEvent { Cost = 180, Pieces = 30 } };
+        var channel = s_bare with { Shipping = new Shipping { Charged = 5, Cost = 6.2m }, PiecesPerOrder = 1.5m, CostPerPiece = 0.8m, Stall = new Stall { Cost = 180, Pieces = 30 } };
         Assert.Equal(Rounding.Settle(40 + (5 - 6.2m) / 1.5m - 0.8m - 6), Rounding.Settle(Net(40, channel)));
     }
 
@@ -77,7 +77,7 @@ public sealed class SaleTests
     public void A_return_loses_packing_and_the_stall_as_well()
     {
         // Kept 40 - 1 - 60 / 20 = 36; lost 1 + 3 = 4. A quarter comes back and none sells again: 0.75 x 36 - 0.25 x 4 = 26; if all do: 26 / 0.75.
-        var channel = s_bare with { CostPerPiece = 1, Event = new StallEvent { Cost = 60, Pieces = 20 }, Returns = new Returns { Share = 0.25m } };
+        var channel = s_bare with { CostPerPiece = 1, Stall = new Stall { Cost = 60, Pieces = 20 }, Returns = new Returns { Share = 0.25m } };
         Assert.Equal(26m, Net(40, channel));
         Assert.Equal(Rounding.Settle(26m / 0.75m), Rounding.Settle(Net(40, channel with { Returns = new Returns { Share = 0.25m, ResaleShare = 1 } })));
     }

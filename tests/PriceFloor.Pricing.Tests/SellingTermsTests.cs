@@ -35,7 +35,7 @@ public sealed class SellingTermsTests
     public void The_rates_are_judged_without_any_other_field()
     {
         // No currency, no pieces at the stall, no step: none of them is asked for.
-        var broken = s_bare with { Currency = "", PriceStep = 0, Event = new StallEvent { Cost = 5, Pieces = 0 }, Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.4m }] };
+        var broken = s_bare with { Currency = "", PriceStep = 0, Stall = new Stall { Cost = 5, Pieces = 0 }, Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.4m }] };
         Assert.Equal("takes-everything", Assert.Single(SellingTerms.RateFaults(broken)).Code);
         Assert.Empty(SellingTerms.RateFaults(broken with { Fees = [new Fee { Rate = 0.6m }] }));
     }
@@ -43,7 +43,7 @@ public sealed class SellingTermsTests
     [Fact]
     public void A_channel_that_takes_everything_is_refused_on_whichever_stretch_it_does()
     {
-        Assert.Equal(("/stockistShare", "takes-everything"), Fault(s_bare with { StockistShare = 1 }));
+        Assert.Equal(("/shopShare", "takes-everything"), Fault(s_bare with { ShopShare = 1 }));
         // Only while the second fee is above its minimum and below its maximum: 60 % + 50 %.
         Assert.Equal(("/fees", "takes-everything"), Fault(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Minimum = 2, Maximum = 5 }] }));
         Assert.Empty(SellingTerms.Of(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.39m, Minimum = 2, Maximum = 5 }] }).Faults);
@@ -55,8 +55,8 @@ public sealed class SellingTermsTests
     [Fact]
     public void Exactly_everything_is_too_much_and_a_hair_less_is_not()
     {
-        Assert.Equal("takes-everything", Fault(s_bare with { StockistShare = 0.5m, Fees = [new Fee { Rate = 0.5m }] }).Item2);
-        Assert.Empty(SellingTerms.Of(s_bare with { StockistShare = 0.5m, Fees = [new Fee { Rate = 0.49999999m }] }).Faults);
+        Assert.Equal("takes-everything", Fault(s_bare with { ShopShare = 0.5m, Fees = [new Fee { Rate = 0.5m }] }).Item2);
+        Assert.Empty(SellingTerms.Of(s_bare with { ShopShare = 0.5m, Fees = [new Fee { Rate = 0.49999999m }] }).Faults);
     }
 
     [Fact]

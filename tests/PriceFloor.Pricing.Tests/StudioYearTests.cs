@@ -165,10 +165,10 @@ public sealed class StudioYearTests
     [Fact]
     public void What_no_line_touches_comes_back()
     {
-        var year = Of(s_plain with { Expenses = [new Expense { Amount = 1, Per = Per.Year, Heading = Heading.Rent }], Equipment = [new Equipment { Cost = 1, Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.1m } }] });
-        Assert.DoesNotContain(Heading.Rent, year.NotCovered);
-        Assert.DoesNotContain(Heading.Depreciation, year.NotCovered);
-        Assert.Equal(Enum.GetValues<Heading>().Length - 2, year.NotCovered.Count());
+        var year = Of(s_plain with { Expenses = [new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.Rent }], Equipment = [new Equipment { Cost = 1, Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.1m } }] });
+        Assert.DoesNotContain(CostKind.Rent, year.NotCovered);
+        Assert.DoesNotContain(CostKind.Depreciation, year.NotCovered);
+        Assert.Equal(Enum.GetValues<CostKind>().Length - 2, year.NotCovered.Count());
     }
 
     [Fact]

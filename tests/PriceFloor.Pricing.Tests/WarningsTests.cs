@@ -21,7 +21,7 @@ public sealed class WarningsTests
     [Fact]
     public void Wages_without_hours()
     {
-        var wages = s_quiet with { Expenses = [.. s_quiet.Expenses, new Expense { Amount = 1, Per = Per.Year, Heading = Heading.WagesAndBenefits }] };
+        var wages = s_quiet with { Expenses = [.. s_quiet.Expenses, new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.WagesAndBenefits }] };
         Assert.Equal(["wages-without-helpers /profile/expenses/1"], Of(wages));
         Assert.Empty(Of(wages with { Helpers = [new Helper { BenchHoursPerYear = 100 }] }));
     }
@@ -67,11 +67,11 @@ public sealed class WarningsTests
     [Fact]
     public void A_loan_beside_what_it_bought_and_a_trace_without_effect()
     {
-        var loan = new Expense { Amount = 100, Per = Per.Month, Heading = Heading.InterestAndLoans, Deductible = false };
+        var loan = new Expense { Amount = 100, Per = Per.Month, CostKind = CostKind.InterestAndLoans, Deductible = false };
         var kiln = new Equipment { Cost = 100, Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } };
         Assert.Empty(Of(s_quiet with { Expenses = [loan] }));
         Assert.Empty(Of(s_quiet with { Expenses = [loan with { Deductible = true }], Equipment = [kiln] })); // interest, which bought nothing
-        Assert.Empty(Of(s_quiet with { Expenses = [loan with { Heading = Heading.Other }], Equipment = [kiln] }));
+        Assert.Empty(Of(s_quiet with { Expenses = [loan with { CostKind = CostKind.Other }], Equipment = [kiln] }));
         Assert.Equal(["financed-asset-twice /profile/expenses/0"], Of(s_quiet with { Expenses = [loan], Equipment = [kiln] }));
         Assert.Equal(["traced-not-deductible /profile/expenses/0/tracedTo"], Of(s_quiet with { Expenses = [loan with { TracedTo = TracedTo.Sale }] }));
     }
@@ -91,8 +91,8 @@ public sealed class WarningsTests
     {
         var year = StudioYear.Of(s_quiet, default).Value;
         var traced = StudioYear.Of(s_quiet with { Expenses = [new Expense { Amount = 1, Per = Per.Year, TracedTo = TracedTo.Sale }] }, default).Value;
-        var bare = new Channel { Sells = Sells.Retail, Currency = "USD", StockistShare = 0.4m };
-        foreach (var dear in new[] { bare with { Fees = [new Fee { Rate = 0.01m }] }, bare with { CostPerPiece = 1 }, bare with { Shipping = new Shipping { Cost = 1 } }, bare with { Event = new StallEvent { Cost = 1, Pieces = 1 } } })
+        var bare = new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.4m };
+        foreach (var dear in new[] { bare with { Fees = [new Fee { Rate = 0.01m }] }, bare with { CostPerPiece = 1 }, bare with { Shipping = new Shipping { Cost = 1 } }, bare with { Stall = new Stall { Cost = 1, Pieces = 1 } } })
         {
             Assert.Equal(["channel-costs-not-traced"], Warnings.In(dear, year, "/channel").Select(warning => warning.Code));
             Assert.Empty(Warnings.In(dear, traced, "/channel"));
@@ -114,7 +114,7 @@ public sealed class WarningsTests
             bare with { Shipping = new Shipping { ReturnCost = 1 } },
         ];
         Assert.All(dear, channel => Assert.Equal("channel-costs-not-traced", Assert.Single(Warnings.In(channel, year, "/channel")).Code));
-        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }, new Fee { Minimum = 0 }], Event = new StallEvent { Pieces = 30 } }, year, "/channel")); // these charge nothing
+        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }, new Fee { Minimum = 0 }], Stall = new Stall { Pieces = 30 } }, year, "/channel")); // these charge nothing
     }
 
     [Fact]
@@ -154,7 +154,7 @@ public sealed class WarningsTests
     public void A_price_off_the_grid()
     {
         var warning = Assert.Single(Warnings.In(12.50m, new PriceGrid(1, 0.95m)));
-        Assert.Equal(("off-grid", "/price"), (warning.Code, warning.Pointer));
+        Assert.Equal(("not-an-allowed-price", "/price"), (warning.Code, warning.Pointer));
         Assert.Empty(Warnings.In(12.95m, new PriceGrid(1, 0.95m)));
     }
 
@@ -168,8 +168,8 @@ public sealed class WarningsTests
             Household = [],
             Expenses =
             [
-                new Expense { Amount = 1, Per = Per.Year, Heading = Heading.WagesAndBenefits },
-                new Expense { Amount = 1, Per = Per.Year, Heading = Heading.InterestAndLoans, Deductible = false, TracedTo = TracedTo.Piece },
+                new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.WagesAndBenefits },
+                new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.InterestAndLoans, Deductible = false, TracedTo = TracedTo.Piece },
             ],
             OtherIncome = [new OtherIncome { Amount = 1, Per = Per.Year, Kind = IncomeKind.Net }],
             Equipment =

@@ -39,9 +39,9 @@ public sealed class WorkingsWordsTests
             levy2: levy 2 (income tax)
             tax: tax on that profit
             requiredRevenue: what sales must bring in
-            pool: what bench time must recover
-            perDay: each working day must bring
-            perWeek: each working week must bring
+            benchMustEarn: what bench time must recover
+            perDay: each working day must take
+            perWeek: each working week must take
             perBenchHour: each hour at the bench must bring
             takeHomePerHour: reaches the household for each working hour
             entering3: pieces that enter step 3 (polish) for each good one
@@ -69,9 +69,18 @@ public sealed class WorkingsWordsTests
             perPieceCosts: packing and the stall's share, a piece
             keep: kept of a sale that stays sold, a piece
             lost: lost on a sale that comes back, a piece
+            revenueAPiece: what buyers pay before sales tax and do not get back, a piece
             net: reaches the studio, a piece
             aboveFloor: above the floor; negative when short
             earnedPerBenchHour: what the price really pays for an hour at the bench
+            profitAtThisPrice: the year's profit before tax if every bench hour earned that
+            taxedProfit: the part of it that is taxed
+            atThisPriceBase1: at this price: what levy 1 (self-employment) is charged on
+            atThisPriceLevy1: at this price: levy 1 (self-employment)
+            atThisPriceBase2: at this price: what levy 2 (income tax) is charged on
+            atThisPriceLevy2: at this price: levy 2 (income tax)
+            atThisPriceTax: at this price: tax on that profit
+            takeHomePerHourAtThisPrice: would reach the household for each working hour
             """,
             Workings.Of(s_year).Concat(Workings.Of(s_piece)).Concat(Workings.Of(s_prices.Floor)).Concat(Workings.Of(check.Sale, ExampleStudio.WebShop)).Concat(Workings.Of(check)));
     }
@@ -87,7 +96,7 @@ public sealed class WorkingsWordsTests
             enoughHours: bench hours a sold piece that the price pays for
             enoughMinutes: the same in minutes
             cut: less for bench time to recover, a year
-            enoughPool: what the price lets bench time recover, a year
+            enoughForBench: what the price lets bench time recover, a year
             enoughMaterials: materials a sold piece that the price allows
             newMaterials: materials that a new design with these minutes may use
             flawlessEntering3: with no such loss: pieces that enter step 3 (polish) for each good one
@@ -137,9 +146,9 @@ public sealed class WorkingsWordsTests
             lineHours2: bench hours of line 2
             lineContribution2: what line 2 leaves for the pool
             perBenchHour2: the same for each of its bench hours
-            poolWithSurplus: what bench time must recover, a wanted surplus included
+            benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
             contribution: what all lines leave for the pool
-            surplus: by how much the year closes; negative when short
+            surplusBeforeTax: by how much the year closes; negative when short
             planHours: bench hours of the plan
             hoursAvailable: bench hours of the year less those kept back
             planMaterials: materials that the plan uses
@@ -157,9 +166,9 @@ public sealed class WorkingsWordsTests
             """
             contribution1: what one sale of line 1 leaves for the pool
             contribution2: what one sale of line 2 leaves for the pool
-            poolWithSurplus: what bench time must recover, a wanted surplus included
-            contributionPerSet: what one set leaves for the pool
-            sets: sets that carry the pool
+            benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
+            contributionPerMixUnit: what one unit of the mix leaves for the pool
+            mixUnits: units of the mix that carry the pool
             exactUnits1: pieces of line 1, before rounding to 268
             exactUnits2: pieces of line 2, before rounding to 535
             """,

@@ -13,10 +13,10 @@ public sealed class YearPlanTests
     {
         // Two hours at 70.00 less 10.00 of materials leave 60.00: 1,000 of them carry 60,000 in 2,000 hours.
         var plan = Plan([(120, 10, 70, 1000)]);
-        Assert.Equal((true, 0m, 2000m, true), (plan.Closes, plan.Surplus, plan.BenchHours, plan.WithinHours));
+        Assert.Equal((true, 0m, 2000m, true), (plan.Closes, plan.SurplusBeforeTax, plan.BenchHours, plan.WithinHours));
         Assert.Equal((10000m, 70000m), (plan.Materials, plan.Proceeds));
         var less = Plan([(120, 10, 70, 999)]);
-        Assert.Equal((false, -60m), (less.Closes, less.Surplus));
+        Assert.Equal((false, -60m), (less.Closes, less.SurplusBeforeTax));
         Assert.False(Plan([(120, 10, 70, 1000)], keptBack: 0.5m).WithinHours);
     }
 
@@ -70,7 +70,7 @@ public sealed class YearPlanTests
     {
         // 120.00 with 20 % in it is 100.00: 10 of them are 1,000, and 5 more are 500. A gallery keeps 30.00 of each: 1,050 reach the studio; 10.00 of materials each leave 900.
         var year = StudioYear.Of(Profile, default).Value;
-        var gallery = new Channel { Sells = Sells.Retail, Currency = "USD", StockistShare = 0.3m, SalesTax = new SalesTax { Rate = 0.2m, Included = true } };
+        var gallery = new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.3m, SalesTax = new SalesTax { Rate = 0.2m, Included = true } };
         var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 10), new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 5)], null, 0).Value;
         Assert.Equal((1500m, 1050m, 900m, 15m), (plan.Revenue, plan.Proceeds, plan.Contribution, plan.BenchHours));
     }
@@ -89,7 +89,45 @@ public sealed class YearPlanTests
     public void A_wanted_surplus_is_part_of_what_must_be_carried()
     {
         var plan = Plan([(120, 10, 70, 1000)], surplus: new Surplus { Amount = 600, Tax = SurplusTax.Before });
-        Assert.Equal((60600m, -600m), (plan.Pool, plan.Surplus));
+        Assert.Equal((60600m, -600m), (plan.Pool, plan.SurplusBeforeTax));
+    }
+
+    [Fact]
+    public void What_is_left_over_is_taxed_too()
+    {
+        // 48,000 of expenses, 12,000 to live on, a quarter of the profit for tax: Y* = 16,000, pool 64,000. 1,100 pieces that leave 60.00 bring 66,000: 2,000 over.
+        // Profit 66,000 - 48,000 = 18,000 leaves 13,500; asked for were 12,000: 1,500 stay.
+        var year = StudioYear.Of(Taxed, default).Value;
+        var lines = new[] { new PlannedLine(Check(year, Simple(60, 10), 70), 1100) };
+        var plan = YearPlan.Of(year, lines, null, 0).Value;
+        Assert.Equal((true, 2000m, 1500m), (plan.Closes, plan.SurplusBeforeTax, plan.SurplusAfterTax));
+        // 1,000 wanted after tax asks for Y* = 17,333.33...: 666.66... over, of which three quarters stay.
+        var wanted = YearPlan.Of(year, lines, new Surplus { Amount = 1000, Tax = SurplusTax.After }, 0).Value;
+        Assert.Equal((666.67m, 500m), (Rounding.Nearest(wanted.SurplusBeforeTax, 2), Rounding.Settle(wanted.SurplusAfterTax)));
+    }
+
+    [Fact]
+    public void Where_other_income_pays_for_everything_more_can_be_left_after_tax_than_before()
+    {
+        // 60,000 of taxable income beside 48,000 of expenses and a need of 6,000 (Y* 8,000): 12,000 of profit before a piece is sold, pool 0.
+        // One piece that leaves 60.00: profit 12,060, of which 9,045 stay; 6,000 were asked for.
+        var year = StudioYear.Of(Taxed with
+        {
+            Household = [new HouseholdLine { Amount = 6000, Per = Per.Year }],
+            OtherIncome = [new OtherIncome { Amount = 60000, Per = Per.Year, Kind = IncomeKind.Taxable }],
+        }, default).Value;
+        var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(60, 10), 70), 1)], null, 0).Value;
+        Assert.Equal((0m, 60m, 3045m), (plan.Pool, plan.SurplusBeforeTax, plan.SurplusAfterTax));
+    }
+
+    [Fact]
+    public void Revenue_is_what_buyers_pay_and_do_not_get_back()
+    {
+        // 10 pieces at 70.00, one in ten comes back and half of those sell again: 70 x 0.9 / (1 - 0.1 x 0.5) = 66.3158 for each that leaves for good.
+        var year = StudioYear.Of(Profile, default).Value;
+        var returned = new Channel { Sells = Sells.Retail, Currency = "USD", Returns = new Returns { Share = 0.1m, ResaleShare = 0.5m } };
+        var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(60, 10), 70, returned), 10)], null, 0).Value;
+        Assert.Equal(663.16m, Rounding.Nearest(plan.Revenue, 2));
     }
 
     [Property(MaxTest = 200, EndSize = 1_000_000)]
@@ -113,7 +151,7 @@ public sealed class YearPlanTests
             known.Add(line.Symbol, line.Value);
         }
 
-        Assert.Equal(plan.Surplus, known["surplus"]);
+        Assert.Equal(plan.SurplusBeforeTax, known["surplusBeforeTax"]);
     }
 
     private static CostProfile Profile { get; } = new()
@@ -121,6 +159,13 @@ public sealed class YearPlanTests
         Currency = "USD",
         Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
         Expenses = [new Expense { Amount = 60000, Per = Per.Year }],
+    };
+
+    private static CostProfile Taxed { get; } = Profile with
+    {
+        Expenses = [new Expense { Amount = 48000, Per = Per.Year }],
+        Household = [new HouseholdLine { Amount = 12000, Per = Per.Year }],
+        Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.25m },
     };
 
     private static Design Simple(decimal minutes, decimal materials) => new() { Profile = "main", Making = new Making { MinutesPerPiece = minutes }, Materials = [new MaterialLine { Amount = materials }] };

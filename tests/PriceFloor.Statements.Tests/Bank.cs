@@ -20,7 +20,7 @@ internal static class Bank
         Refused = [],
     };
 
-    public static ReadingRule Rule(string textHas, Placement to, Heading? heading = null, Paid? paid = null) => new() { TextHas = textHas, To = to, Heading = heading, Paid = paid };
+    public static ReadingRule Rule(string textHas, Placement to, CostKind? costKind = null, Paid? paid = null) => new() { TextHas = textHas, To = to, CostKind = costKind, Paid = paid };
 
     public static ReadyRules Rules(params ReadingRule[] rules) => ReadyRules.Of(new ReadingRules { Rules = rules }).Value;
 
@@ -28,7 +28,7 @@ internal static class Bank
 
     public static ProfileDraft Draft(ReadyRules rules, params StatementFile[] files) => ProfileDraft.Of(Sort(rules, files), new DraftChoices(null, null, 1000, 5));
 
-    public static Fate[] Fates(this Sorting sorting) => [.. sorting.All.Select(sorted => sorted.Fate)];
+    public static LineOutcome[] Outcomes(this Sorting sorting) => [.. sorting.All.Select(sorted => sorted.Outcome)];
 
     /// <summary>The same payment on the given day of each month of 2026.</summary>
     public static Transaction[] EachMonth(int from, int to, int day, decimal amount, string text) =>

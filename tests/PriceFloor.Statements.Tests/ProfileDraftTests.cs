@@ -6,11 +6,11 @@ namespace PriceFloor.Statements.Tests;
 public sealed class ProfileDraftTests
 {
     private static readonly ReadyRules s_rules = Bank.Rules(
-        Bank.Rule("bench rent", Placement.Business, Heading.Rent),
-        Bank.Rule("insurance", Placement.Business, Heading.Insurance),
-        Bank.Rule("rod and frit", Placement.Business, Heading.Materials) with { TracedTo = TracedTo.Piece },
-        Bank.Rule("tools", Placement.Business, Heading.Supplies),
-        Bank.Rule("phone", Placement.Business, Heading.Office) with { BusinessShare = 0.4m, Name = "Phone" },
+        Bank.Rule("bench rent", Placement.Business, CostKind.Rent),
+        Bank.Rule("insurance", Placement.Business, CostKind.Insurance),
+        Bank.Rule("rod and frit", Placement.Business, CostKind.Materials) with { TracedTo = TracedTo.Piece },
+        Bank.Rule("tools", Placement.Business, CostKind.Supplies),
+        Bank.Rule("phone", Placement.Business, CostKind.Office) with { BusinessShare = 0.4m, Name = "Phone" },
         Bank.Rule("home rent", Placement.Household) with { BusinessShare = 0.12m },
         Bank.Rule("groceries", Placement.Household),
         Bank.Rule("evening class", Placement.OtherIncome) with { Name = "Evening classes" },
@@ -45,7 +45,7 @@ public sealed class ProfileDraftTests
         var line = Assert.Single(draft.Lines);
         Assert.Equal((552.05m, 60.05m, Reckoned.WholeYear), (line.PerYear, line.Back, line.Reckoned));     // 400.10 - 60.05 + 212.00
         var expense = Assert.Single(draft.Profile.Expenses);
-        Assert.Equal((552.05m, Per.Year, Heading.Materials, TracedTo.Piece), (expense.Amount, expense.Per, expense.Heading, expense.TracedTo));
+        Assert.Equal((552.05m, Per.Year, CostKind.Materials, TracedTo.Piece), (expense.Amount, expense.Per, expense.CostKind, expense.TracedTo));
     }
 
     [Fact]
@@ -144,14 +144,14 @@ public sealed class ProfileDraftTests
         {
             Currency = "USD",
             Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8 },
-            Expenses = [new Expense { Name = "Bench", Amount = 500, Per = Per.Month, Heading = Heading.Rent }, new Expense { Amount = 90, Per = Per.Year, Heading = Heading.Software }],
+            Expenses = [new Expense { Name = "Bench", Amount = 500, Per = Per.Month, CostKind = CostKind.Rent }, new Expense { Amount = 90, Per = Per.Year, CostKind = CostKind.Software }],
             Household = [new HouseholdLine { Name = "Groceries", Amount = 50, Per = Per.Month }],
         };
         var draft = Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-12-31", [.. Bank.EachMonth(1, 12, 5, -540, "Bench rent"), .. Bank.EachMonth(1, 12, 6, -50, "Groceries")]));
 
         // rent 12 x 540 = 6,480 instead of 6,000; no software; groceries are the same and not told
-        Assert.Equal([(Heading.Rent, 6000m, 6480m), (Heading.Software, 90m, 0m)],
-            ProfileDifference.Between(stored, draft.Profile).Select(one => (one.Heading!.Value, one.Stored, one.Drafted)));
+        Assert.Equal([(CostKind.Rent, 6000m, 6480m), (CostKind.Software, 90m, 0m)],
+            ProfileDifference.Between(stored, draft.Profile).Select(one => (one.CostKind!.Value, one.Stored, one.Drafted)));
     }
 
     [Fact]
@@ -190,9 +190,9 @@ public sealed class ProfileDraftTests
             Currency = "USD",
             YearStart = Bank.Day("2026-01-01"),
             Calendar = new StudioCalendar { WeeksPerYear = 45, DaysPerWeek = 5, HoursPerDay = 8 },
-            Expenses = [new Expense { Amount = 12000, Per = Per.Year }, new Expense { Amount = 100, Per = Per.Month, Heading = Heading.CommissionsAndFees, TracedTo = TracedTo.Sale }],
+            Expenses = [new Expense { Amount = 12000, Per = Per.Year }, new Expense { Amount = 100, Per = Per.Month, CostKind = CostKind.CommissionsAndFees, TracedTo = TracedTo.Sale }],
         };
-        var rules = Bank.Rules(Bank.Rule("payout", Placement.Sale), Bank.Rule("card fee", Placement.Business, Heading.CommissionsAndFees));
+        var rules = Bank.Rules(Bank.Rule("payout", Placement.Sale), Bank.Rule("card fee", Placement.Business, CostKind.CommissionsAndFees));
         var pace = Pace.Of(StudioYear.Of(profile, default).Value, Bank.Draft(rules, Bank.File("current", "2026-01-01", "2026-12-31", Bank.Line("2026-02-01", 9000, "Payout"), Bank.Line("2026-03-01", -300, "Card fee"))))!;
 
         // 13,200 a year; of 1,200 fees 300 were seen in the account and 900 were kept back.
@@ -212,14 +212,14 @@ public sealed class ProfileDraftTests
     [Fact]
     public void Unplaced_lines_come_largest_first_alike_ones_together_with_what_similar_ones_are()
     {
-        var rules = Bank.Rules(Bank.Rule("torchworks supply order", Placement.Business, Heading.Materials));
+        var rules = Bank.Rules(Bank.Rule("torchworks supply order", Placement.Business, CostKind.Materials));
         var sorting = Bank.Sort(rules, Bank.File("current", null, null,
             Bank.Line("2026-01-03", -120, "TORCHWORKS SUPPLY ORDER 881"), Bank.Line("2026-02-03", -75, "Torchworks invoice 17"), Bank.Line("2026-03-03", -25, "Torchworks invoice 19"), Bank.Line("2026-03-04", -400, "Harbour dental")));
         var unplaced = Unplaced.In(sorting);
 
         Assert.Equal([("Harbour dental", 400m, 1), ("Torchworks invoice 19", 100m, 2)], unplaced.Select(group => (group.Text, group.Total, group.Entries.Count)));
         Assert.Null(unplaced[0].Suggested);
-        Assert.Equal((Heading.Materials, "TORCHWORKS"), (unplaced[1].Suggested!.Heading, unplaced[1].Because));
+        Assert.Equal((CostKind.Materials, "TORCHWORKS"), (unplaced[1].Suggested!.CostKind, unplaced[1].Because));
     }
 
     [Fact]

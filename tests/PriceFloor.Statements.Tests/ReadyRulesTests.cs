@@ -8,7 +8,7 @@ public sealed class ReadyRulesTests
     [Fact]
     public void The_first_matching_rule_wins()
     {
-        var rules = Bank.Rules(Bank.Rule("glass depot returns", Placement.LeaveOut), Bank.Rule("glass depot", Placement.Business, Heading.Materials));
+        var rules = Bank.Rules(Bank.Rule("glass depot returns", Placement.LeaveOut), Bank.Rule("glass depot", Placement.Business, CostKind.Materials));
 
         Assert.Equal(1, rules.FirstFor(Bank.Line("2026-01-05", -80, "GLASS DEPOT 0042")));
         Assert.Equal(0, rules.FirstFor(Bank.Line("2026-01-05", 12, "Glass Depot Returns")));

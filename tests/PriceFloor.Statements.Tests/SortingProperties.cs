@@ -8,7 +8,7 @@ namespace PriceFloor.Statements.Tests;
 public sealed class SortingProperties
 {
     private static readonly ReadyRules s_rules = Bank.Rules(
-        Bank.Rule("rent", Placement.Business, Heading.Rent), Bank.Rule("shop", Placement.Household), Bank.Rule("payout", Placement.Sale), Bank.Rule("own", Placement.OwnAccount), Bank.Rule("tax", Placement.SalesTax), Bank.Rule("skip", Placement.LeaveOut));
+        Bank.Rule("rent", Placement.Business, CostKind.Rent), Bank.Rule("shop", Placement.Household), Bank.Rule("payout", Placement.Sale), Bank.Rule("own", Placement.OwnAccount), Bank.Rule("tax", Placement.SalesTax), Bank.Rule("skip", Placement.LeaveOut));
 
     /// <summary>Few words, amounts, days and ids, so that equal, opposite and repeated lines are common.</summary>
     private static readonly Gen<Transaction> s_line =
@@ -29,7 +29,7 @@ public sealed class SortingProperties
     {
         var sorting = Sorting.Sort(files, s_rules, Bank.Usd, new Period(new DateOnly(2026, 1, 3), new DateOnly(2026, 2, 5)), CancellationToken.None);
         var read = files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).ToList();
-        var (all, parts) = (Count.Of(read), Enum.GetValues<Fate>().Select(fate => Count.Of(sorting.Of[fate].Select(sorted => sorted.Entry.Transaction))).ToList());
+        var (all, parts) = (Count.Of(read), Enum.GetValues<LineOutcome>().Select(outcome => Count.Of(sorting.Of[outcome].Select(sorted => sorted.Entry.Transaction))).ToList());
 
         return (all == new Count(parts.Sum(part => part.Lines), parts.Sum(part => part.In), parts.Sum(part => part.Out))
             && read.SequenceEqual(sorting.All.Select(sorted => sorted.Entry.Transaction), ReferenceEqualityComparer.Instance)).ToProperty();
@@ -38,7 +38,7 @@ public sealed class SortingProperties
     [Property(MaxTest = 400)]
     public Property What_is_paired_cancels_out_and_stands_in_two_accounts() => Prop.ForAll(s_files.ToArbitrary(), files =>
     {
-        var paired = Bank.Sort(s_rules, files).Of[Fate.Paired].ToList();
+        var paired = Bank.Sort(s_rules, files).Of[LineOutcome.Paired].ToList();
 
         return (paired.Sum(sorted => sorted.Entry.Amount) == 0 && paired.Count % 2 == 0
             && paired.GroupBy(sorted => decimal.Abs(sorted.Entry.Amount)).All(pairs => pairs.Select(sorted => sorted.Entry.Account).Distinct().Count() > 1)).ToProperty();
@@ -50,7 +50,7 @@ public sealed class SortingProperties
         var draft = Bank.Draft(s_rules, files);
         var inLines = draft.Lines.SelectMany(line => line.Entries).Concat(draft.Bought.Select(one => one.Entry)).ToHashSet(ReferenceEqualityComparer.Instance);
 
-        return (inLines.Count == draft.Sorting.Of[Fate.Placed].Count() && inLines.Count == draft.Lines.Sum(line => line.Entries.Count) + draft.Bought.Count).ToProperty();
+        return (inLines.Count == draft.Sorting.Of[LineOutcome.Placed].Count() && inLines.Count == draft.Lines.Sum(line => line.Entries.Count) + draft.Bought.Count).ToProperty();
     });
 
     [Property(MaxTest = 200)]

@@ -5,7 +5,7 @@ namespace PriceFloor.Statements.Tests;
 
 public sealed class SortingTests
 {
-    private static readonly ReadyRules s_rent = Bank.Rules(Bank.Rule("rent", Placement.Business, Heading.Rent));
+    private static readonly ReadyRules s_rent = Bank.Rules(Bank.Rule("rent", Placement.Business, CostKind.Rent));
 
     [Fact]
     public void A_line_of_two_overlapping_files_counts_once_by_the_banks_own_id()
@@ -14,7 +14,7 @@ public sealed class SortingTests
             Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent January", id: "A1")),
             Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "RENT JAN (booked)", id: "A1"), Bank.Line("2026-02-05", -540, "Rent February", id: "A2")));
 
-        Assert.Equal([Fate.Placed, Fate.Duplicate, Fate.Placed], sorting.Fates());
+        Assert.Equal([LineOutcome.Placed, LineOutcome.Duplicate, LineOutcome.Placed], sorting.Outcomes());
         Assert.Equal(0, sorting.Duplicates.ByLikeness);
     }
 
@@ -25,7 +25,7 @@ public sealed class SortingTests
             Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent January")),
             Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent January"), Bank.Line("2026-01-05", -541, "Rent January")));
 
-        Assert.Equal([Fate.Placed, Fate.Duplicate, Fate.Placed], sorting.Fates());
+        Assert.Equal([LineOutcome.Placed, LineOutcome.Duplicate, LineOutcome.Placed], sorting.Outcomes());
         Assert.Equal(1, sorting.Duplicates.ByLikeness);
     }
 
@@ -37,7 +37,7 @@ public sealed class SortingTests
             Bank.File("current", null, null, Bank.Line("2026-01-05", -20, "Stall rent"), Bank.Line("2026-01-05", -20, "Stall rent"), Bank.Line("2026-01-05", -20, "Stall rent")));
 
         // Two in the first file, three in the second: three purchases.
-        Assert.Equal([Fate.Placed, Fate.Placed, Fate.Duplicate, Fate.Duplicate, Fate.Placed], sorting.Fates());
+        Assert.Equal([LineOutcome.Placed, LineOutcome.Placed, LineOutcome.Duplicate, LineOutcome.Duplicate, LineOutcome.Placed], sorting.Outcomes());
         Assert.Equal(2, sorting.Duplicates.Repeated);
     }
 
@@ -47,7 +47,7 @@ public sealed class SortingTests
         var sorting = Bank.Sort(s_rent,
             Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1")), Bank.File("card", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1")));
 
-        Assert.Equal([Fate.Placed, Fate.Placed], sorting.Fates());
+        Assert.Equal([LineOutcome.Placed, LineOutcome.Placed], sorting.Outcomes());
     }
 
     [Fact]
@@ -55,7 +55,7 @@ public sealed class SortingTests
     {
         var sorting = Bank.Sort(s_rent, Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1"), Bank.Line("2026-02-05", -30, "Rent", id: "1")));
 
-        Assert.Equal([Fate.Placed, Fate.Placed], sorting.Fates());
+        Assert.Equal([LineOutcome.Placed, LineOutcome.Placed], sorting.Outcomes());
         Assert.Equal(1, sorting.Duplicates.IdsUsedAgain);
     }
 
@@ -66,7 +66,7 @@ public sealed class SortingTests
             Bank.File("current", null, null, Bank.Line("2026-01-29", -412.60m, "Card settlement")),
             Bank.File("card", null, null, Bank.Line("2026-01-10", -412.60m, "Rent of a stall"), Bank.Line("2026-02-02", 412.60m, "Payment received, thank you")));
 
-        Assert.Equal([Fate.Paired, Fate.Placed, Fate.Paired], sorting.Fates());
+        Assert.Equal([LineOutcome.Paired, LineOutcome.Placed, LineOutcome.Paired], sorting.Outcomes());
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class SortingTests
             Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Out"), Bank.Line("2026-02-01", -100, "Out")),
             Bank.File("savings", null, null, Bank.Line("2026-01-07", 100, "In"), Bank.Line("2026-02-06", 100, "In")));
 
-        Assert.Equal([Fate.Unplaced, Fate.Paired, Fate.Unplaced, Fate.Paired], sorting.Fates());
+        Assert.Equal([LineOutcome.Unplaced, LineOutcome.Paired, LineOutcome.Unplaced, LineOutcome.Paired], sorting.Outcomes());
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class SortingTests
     {
         var sorting = Bank.Sort(s_rent, Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Shop"), Bank.Line("2026-01-03", 100, "Shop")));
 
-        Assert.Equal([Fate.Unplaced, Fate.Unplaced], sorting.Fates());
+        Assert.Equal([LineOutcome.Unplaced, LineOutcome.Unplaced], sorting.Outcomes());
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public sealed class SortingTests
     {
         var sorting = Bank.Sort(s_rent, Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Rent")), Bank.File("other", null, null, Bank.Line("2026-01-01", 100, "A sale of the same amount")));
 
-        Assert.Equal([Fate.Placed, Fate.Unplaced], sorting.Fates());
+        Assert.Equal([LineOutcome.Placed, LineOutcome.Unplaced], sorting.Outcomes());
     }
 
     [Fact]
@@ -101,7 +101,7 @@ public sealed class SortingTests
         var rules = Bank.Rules(Bank.Rule("to savings", Placement.OwnAccount), Bank.Rule("parking fine", Placement.LeaveOut));
         var sorting = Bank.Sort(rules, Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "To savings"), Bank.Line("2026-01-02", -50, "Parking fine")));
 
-        Assert.Equal([Fate.OwnAccount, Fate.LeftOut], sorting.Fates());
+        Assert.Equal([LineOutcome.OwnAccount, LineOutcome.LeftOut], sorting.Outcomes());
     }
 
     [Fact]
@@ -111,7 +111,7 @@ public sealed class SortingTests
             [Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", currency: "EUR"), Bank.Line("2025-12-31", -540, "Rent"), Bank.Line("2026-01-05", -540, "Rent", currency: "USD"))],
             s_rent, Bank.Usd, new Period(Bank.Day("2026-01-01"), Bank.Day("2026-12-31")), CancellationToken.None);
 
-        Assert.Equal([Fate.ForeignCurrency, Fate.OutsidePeriod, Fate.Placed], sorting.Fates());
+        Assert.Equal([LineOutcome.ForeignCurrency, LineOutcome.OutsidePeriod, LineOutcome.Placed], sorting.Outcomes());
     }
 
     [Fact]

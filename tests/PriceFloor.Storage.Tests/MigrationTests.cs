@@ -28,8 +28,40 @@ public sealed class MigrationTests : IDisposable
         store.Open();
         var key = Assert.Single(store.Read(snapshot => snapshot.Keys));
         Assert.Equal(("shop", "check", 5L, null, null, null, null), (key.Name, key.Scopes, key.CreatedAt, key.Profiles, key.LastUsed, key.PreviousHash, key.PreviousUntil));
-        var deed = Assert.Single(store.Read(snapshot => snapshot.DocumentDeeds(long.MaxValue, 10)));
-        Assert.Equal(("shop", "design", "a", 1L, "created", 7L), (deed.By, deed.Kind, deed.Key, deed.Number, deed.What, deed.At));
-        Assert.Empty(store.Read(snapshot => snapshot.KeyDeeds(long.MaxValue, 10))); // who made the keys before was not told
+        var entry = Assert.Single(store.Read(snapshot => snapshot.DocumentEntries(long.MaxValue, 10)));
+        Assert.Equal(("shop", "design", "a", 1L, "created", 7L), (entry.By, entry.Kind, entry.Key, entry.Number, entry.What, entry.At));
+        Assert.Empty(store.Read(snapshot => snapshot.KeyEntries(long.MaxValue, 10))); // who made the keys before was not told
+    }
+
+    [Fact]
+    public void Fields_that_were_renamed_bear_their_new_names_in_every_revision_and_texts_stay_as_they_were()
+    {
+        var path = Path.Combine(_folder, "pricefloor.db");
+        using (var connection = new SqliteConnection($"Data Source={path};Pooling=False"))
+        {
+            connection.Open();
+            Migrations.Apply(connection, upTo: 4);
+            Insert(connection, "profile", """{"name":"\"heading\": and \"event\":","expenses":[{"heading":"rent"},{"heading":"office"}]}""");
+            Insert(connection, "reading-rules", """{"rules":[{"heading":"rent"}]}""");
+            Insert(connection, "design", """{"making":{"steps":[{"rushable":false},{"rushable":true}]}}""");
+            Insert(connection, "channel", """{"stockistShare":0.4,"event":{"cost":60,"pieces":20}}""");
+        }
+
+        using var store = new Store(path, TimeProvider.System);
+        store.Open();
+        Assert.Equal(
+            [
+                """{"shopShare":0.4,"stall":{"cost":60,"pieces":20}}""",
+                """{"making":{"steps":[{"mayBeHurried":false},{"mayBeHurried":true}]}}""",
+                """{"name":"\"heading\": and \"event\":","expenses":[{"costKind":"rent"},{"costKind":"office"}]}""",
+                """{"rules":[{"costKind":"rent"}]}""",
+            ],
+            store.Read(snapshot => (List<string>)[.. new[] { "channel", "design", "profile", "reading-rules" }.Select(kind => snapshot.Newest(kind, "a")!.Body!)]));
+    }
+
+    private static void Insert(SqliteConnection connection, string kind, string body)
+    {
+        connection.Execute("INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, 'a', 1, 7, 'shop', @body)", new { kind, body });
+        connection.Execute("INSERT INTO head (kind, key, position, deleted) SELECT kind, key, position, 0 FROM revision WHERE kind = @kind", new { kind });
     }
 }

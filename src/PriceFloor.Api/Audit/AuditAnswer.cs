@@ -15,7 +15,7 @@ public sealed record AuditItemAnswer
     public required string By { get; init; }
 
     /// <summary>What was done.</summary>
-    public required AuditDeed Deed { get; init; }
+    public required AuditAction Action { get; init; }
 
     /// <summary>To what: profile, design, channel, price or key.</summary>
     /// <example>price</example>
@@ -30,19 +30,19 @@ public sealed record AuditItemAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Revision { get; init; }
 
-    public static AuditItemAnswer Of(Deed deed) => new()
+    public static AuditItemAnswer Of(AuditEntry entry) => new()
     {
-        At = Moment.ToTime(deed.At),
-        By = deed.By,
-        Deed = Enum.Parse<AuditDeed>(deed.What, ignoreCase: true),
-        Kind = deed.Kind,
-        Key = deed.Key,
-        Revision = deed.Number > 0 ? deed.Number : null,
+        At = Moment.ToTime(entry.At),
+        By = entry.By,
+        Action = Enum.Parse<AuditAction>(entry.What, ignoreCase: true),
+        Kind = entry.Kind,
+        Key = entry.Key,
+        Revision = entry.Number > 0 ? entry.Number : null,
     };
 }
 
 /// <summary>What can be done to a document or a key.</summary>
-public enum AuditDeed { Created, Changed, Deleted, Rotated }
+public enum AuditAction { Created, Changed, Deleted, Rotated }
 
 /// <summary>A page of the trail, the newest first.</summary>
 /// <param name="Items">The changes.</param>

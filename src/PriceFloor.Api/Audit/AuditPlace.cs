@@ -14,14 +14,14 @@ public sealed record AuditPlace(long Documents, long Keys)
         && long.TryParse(documents, NumberStyles.None, CultureInfo.InvariantCulture, out var document) && long.TryParse(keys, NumberStyles.None, CultureInfo.InvariantCulture, out var key)
         ? new(document, key) : null;
 
-    /// <summary>The deeds before this place, the newest first, and the place behind them; null where there are no more.</summary>
-    public (IReadOnlyList<Deed> Deeds, AuditPlace? Next) Before(Snapshot snapshot, int limit)
+    /// <summary>The entries before this place, the newest first, and the place behind them; null where there are no more.</summary>
+    public (IReadOnlyList<AuditEntry> Entries, AuditPlace? Next) Before(Snapshot snapshot, int limit)
     {
-        var documents = snapshot.DocumentDeeds(Documents, limit + 1).Select(deed => (Deed: deed, IsKey: false));
-        var keys = snapshot.KeyDeeds(Keys, limit + 1).Select(deed => (Deed: deed, IsKey: true));
-        var all = documents.Concat(keys).OrderByDescending(one => one.Deed.At).ThenBy(one => one.IsKey).ThenByDescending(one => one.Deed.Position).ToList();
+        var documents = snapshot.DocumentEntries(Documents, limit + 1).Select(entry => (AuditEntry: entry, IsKey: false));
+        var keys = snapshot.KeyEntries(Keys, limit + 1).Select(entry => (AuditEntry: entry, IsKey: true));
+        var all = documents.Concat(keys).OrderByDescending(one => one.AuditEntry.At).ThenBy(one => one.IsKey).ThenByDescending(one => one.AuditEntry.Position).ToList();
         var page = all.Take(limit).ToList();
-        var last = new AuditPlace(page.LastOrDefault(one => !one.IsKey).Deed?.Position ?? Documents, page.LastOrDefault(one => one.IsKey).Deed?.Position ?? Keys);
-        return ([.. page.Select(one => one.Deed)], all.Count > limit ? last : null);
+        var last = new AuditPlace(page.LastOrDefault(one => !one.IsKey).AuditEntry?.Position ?? Documents, page.LastOrDefault(one => one.IsKey).AuditEntry?.Position ?? Keys);
+        return ([.. page.Select(one => one.AuditEntry)], all.Count > limit ? last : null);
     }
 }

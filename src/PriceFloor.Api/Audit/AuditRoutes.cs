@@ -11,9 +11,9 @@ public static class AuditRoutes
     {
         Answers.ForThisCallerOnly(context);
         var (limit, after) = query.Value;
-        var (deeds, next) = store.Read(snapshot => after.Before(snapshot, limit));
+        var (entries, next) = store.Read(snapshot => after.Before(snapshot, limit));
         if (next is not null)
             DocumentPage.LinkToNext(context.Request, next.Text);
-        return JsonAnswer.Of(new AuditPage([.. deeds.Select(AuditItemAnswer.Of)], next?.Text));
+        return JsonAnswer.Of(new AuditPage([.. entries.Select(AuditItemAnswer.Of)], next?.Text));
     }
 }

@@ -20,7 +20,7 @@ public sealed record BreakEvenAnswer
     /// <summary>Whole pieces that carry the pool, rounded up.</summary>
     public required decimal Units { get; init; }
 
-    /// <summary>What they bring in before sales tax.</summary>
+    /// <summary>What buyers pay for them before sales tax and do not get back.</summary>
     public required decimal Revenue { get; init; }
 
     /// <summary>Bench hours that they take, up to four decimals.</summary>
@@ -61,12 +61,12 @@ public sealed record BreakEvenAnswer
 /// <param name="Sku">The design.</param>
 /// <param name="Channel">The channel.</param>
 /// <param name="Price">The price it sells at.</param>
-/// <param name="Weight">How many of it are in one set.</param>
+/// <param name="Ratio">How many of it are in one unit of the mix.</param>
 /// <param name="Contribution">What one sold piece leaves for the pool.</param>
 /// <param name="Units">Whole pieces to sell.</param>
-/// <param name="Revenue">What they bring in, in prices.</param>
+/// <param name="Revenue">What buyers pay for them before sales tax and do not get back.</param>
 /// <param name="BenchHours">The bench hours that they take.</param>
-public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Weight, decimal Contribution, decimal Units, decimal Revenue, decimal BenchHours);
+public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Ratio, decimal Contribution, decimal Units, decimal Revenue, decimal BenchHours);
 
 /// <summary>How many of each piece carry the year together.</summary>
 public sealed record MixBreakEvenAnswer
@@ -75,18 +75,18 @@ public sealed record MixBreakEvenAnswer
     public required string Currency { get; init; }
 
     /// <summary>What bench time must recover, a wanted surplus included; rounded up.</summary>
-    public required decimal Pool { get; init; }
+    public required decimal BenchMustEarn { get; init; }
 
-    /// <summary>What one set leaves for the pool.</summary>
-    public required decimal ContributionPerSet { get; init; }
+    /// <summary>What one unit of the mix leaves for the pool.</summary>
+    public required decimal ContributionPerMixUnit { get; init; }
 
-    /// <summary>Sets that carry the pool, up to six decimals.</summary>
-    public required decimal Sets { get; init; }
+    /// <summary>Units of the mix that carry the pool, up to six decimals.</summary>
+    public required decimal MixUnits { get; init; }
 
     /// <summary>Each line with its whole pieces.</summary>
     public required IReadOnlyList<MixLineAnswer> Lines { get; init; }
 
-    /// <summary>What all of them bring in before sales tax.</summary>
+    /// <summary>What buyers pay for all of them before sales tax and do not get back.</summary>
     public required decimal Revenue { get; init; }
 
     /// <summary>Bench hours that they take, up to four decimals.</summary>

@@ -58,12 +58,12 @@ public sealed record MixLineRequest : ISaleLine
     /// <summary>How many in each set.</summary>
     /// <example>3</example>
     [Quantity]
-    public required decimal Weight { get; init; }
+    public required decimal Ratio { get; init; }
 }
 
 /// <summary>A mix has something in it.</summary>
 public sealed class BreakEvenRequestValidator : AbstractValidator<BreakEvenRequest>
 {
     public BreakEvenRequestValidator() => RuleFor(request => request.Lines)
-        .Must(lines => lines is null || lines.Any(line => line?.Weight > 0)).WithErrorCode("required").WithMessage("At least one line needs a weight above 0.");
+        .Must(lines => lines is null || lines.Any(line => line?.Ratio > 0)).WithErrorCode("required").WithMessage("At least one line needs a weight above 0.");
 }

@@ -37,7 +37,7 @@ public static class BreakEvenRoutes
             var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;
-            var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.Piece, sale.Check.Sale, line.Weight))], request.Surplus);
+            var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.Piece, sale.Check.Sale, line.Ratio))], request.Surplus);
             return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, records.Today, workings)) : Problem.OfFaults(mix.Faults);
         });
     }
@@ -71,11 +71,11 @@ public static class BreakEvenRoutes
         return new MixBreakEvenAnswer
         {
             Currency = money.Code,
-            Pool = money.Least(mix.Pool),
-            ContributionPerSet = money.Nearest(mix.ContributionPerSet),
-            Sets = Answers.Ratio(mix.Sets),
-            Lines = [.. request.Lines.Select((line, i) => new MixLineAnswer(line.Sku, line.Channel, Rounding.WithDecimals(mix.Lines[i].Sale.Price, money.Decimals), Rounding.Trim(line.Weight), money.Nearest(mix.Lines[i].Contribution),
-                mix.Units[i], money.Nearest(mix.Units[i] * mix.Lines[i].Sale.BeforeTax), Answers.Hours(mix.Units[i] * mix.Lines[i].Piece.BenchHours)))],
+            BenchMustEarn = money.Least(mix.Pool),
+            ContributionPerMixUnit = money.Nearest(mix.ContributionPerMixUnit),
+            MixUnits = Answers.Ratio(mix.MixUnits),
+            Lines = [.. request.Lines.Select((line, i) => new MixLineAnswer(line.Sku, line.Channel, Rounding.WithDecimals(mix.Lines[i].Sale.Price, money.Decimals), Rounding.Trim(line.Ratio), money.Nearest(mix.Lines[i].Contribution),
+                mix.Units[i], money.Nearest(mix.Units[i] * mix.Lines[i].Sale.Revenue), Answers.Hours(mix.Units[i] * mix.Lines[i].Piece.BenchHours)))],
             Revenue = money.Nearest(mix.Revenue),
             BenchHours = Answers.Hours(mix.BenchHours),
             WithinCapacity = mix.WithinCapacity,

@@ -27,7 +27,7 @@ public sealed class ChannelValidator : AbstractValidator<Channel>
     }
 
     private static bool RatesAreSound(Channel channel, ValidationContext<Channel> context) =>
-        context.IsSound("/stockistShare", "/salesTax", "/shipping/charged", "/piecesPerOrder", "/returns")
+        context.IsSound("/shopShare", "/salesTax", "/shipping/charged", "/piecesPerOrder", "/returns")
         && channel.Fees.Index().Select(fee => $"/fees/{fee.Index}").All(fee => context.IsSound(fee + "/rate", fee + "/fixed", fee + "/of", fee + "/minimum", fee + "/maximum"));
 
     private static void GridFaults(Channel channel, ValidationContext<Channel> context)

@@ -36,11 +36,11 @@ public sealed class CheckedPrice
     public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_today).Concat(WarningsOfTheSale);
 
     /// <summary>Those about the channel and the price alone.</summary>
-    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel").Concat(OffGrid);
+    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel").Concat(NotAllowed);
 
     public IEnumerable<Working> AllWorkings => _floor.WorkingsOfTheFloor.Concat(Workings.Of(Check.Sale, _channel.Document)).Concat(Workings.Of(Check));
 
-    private IEnumerable<Warning> OffGrid => Warnings.In(_price, Prices.Terms.Grid);
+    private IEnumerable<Warning> NotAllowed => Warnings.In(_price, Prices.Terms.Grid);
 
     /// <param name="records">The documents of one moment.</param>
     /// <param name="request">What is asked about.</param>
@@ -90,10 +90,10 @@ public sealed class CheckedPrice
             AboveFloor = mayRead ? year.Currency.Nearest(Check.AboveFloor) : null,
             EarnedPerBenchHour = mayRead ? year.Currency.Nearest(Check.EarnedPerBenchHour) : null,
             PerBenchHour = mayRead ? year.Currency.Least(year.PerBenchHour) : null,
-            TakeHomePerHour = mayRead ? year.Currency.Nearest(year.TakeHomePerHour) : null,
+            TakeHomePerHourAtThisPrice = mayRead && TakeHome.Of(Check).Found is { } takeHome ? year.Currency.Nearest(takeHome.PerHour) : null,
             Basis = Basis,
             Assumed = mayRead ? AssumptionAnswer.Of(Assumptions) : null,
-            Warnings = WarningAnswer.Of(mayRead ? AllWarnings : OffGrid),
+            Warnings = WarningAnswer.Of(mayRead ? AllWarnings : NotAllowed),
             Workings = mayRead ? WorkingAnswer.Of(workings, () => AllWorkings) : null,
         };
     }

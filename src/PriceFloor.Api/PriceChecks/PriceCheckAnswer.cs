@@ -49,9 +49,10 @@ public sealed record PriceCheckAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? PerBenchHour { get; init; }
 
-    /// <summary>What reaches the household for each working hour when the year closes.</summary>
+    /// <summary>What would reach the household for each working hour if every hour at the bench earned what this price pays; below zero where it would have to pay in.</summary>
+    /// <example>15.98</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public decimal? TakeHomePerHour { get; init; }
+    public decimal? TakeHomePerHourAtThisPrice { get; init; }
 
     /// <summary>The revisions that the answer rests on.</summary>
     public required BasisAnswer Basis { get; init; }
@@ -60,7 +61,7 @@ public sealed record PriceCheckAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<AssumptionAnswer>? Assumed { get; init; }
 
-    /// <summary>What may make the figures wrong; without "read" only off-grid.</summary>
+    /// <summary>What may make the figures wrong; without "read" only not-an-allowed-price.</summary>
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
 
     /// <summary>With workings=true and the scope "read": each intermediate quantity in order.</summary>

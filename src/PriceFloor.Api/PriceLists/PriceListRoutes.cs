@@ -78,8 +78,8 @@ public static class PriceListRoutes
             {
                 if (asked.Verdict is { } verdict && priced.Verdict != verdict)
                     continue;
-                if (priced.OffGrid)
-                    warnings.Add(Warnings.OffGrid($"/items/{items.Count}/listedPrice"));
+                if (priced.NotAllowed)
+                    warnings.Add(Warnings.NotAllowed($"/items/{items.Count}/listedPrice"));
                 items.Add(PriceListItemAnswer.Of(design, channel, priced));
             }
 

@@ -5,7 +5,7 @@ using PriceFloor.Pricing;
 namespace PriceFloor.Api.PriceLists;
 
 /// <summary>A design's floor and target price on one channel, and what is listed there; or why there is no price.</summary>
-public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, PriceCheck? Check, bool OffGrid, string? Reason)
+public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, PriceCheck? Check, bool NotAllowed, string? Reason)
 {
     public Verdict? Verdict => Check?.Verdict;
 

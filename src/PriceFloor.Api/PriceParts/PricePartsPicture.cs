@@ -14,7 +14,7 @@ public static class PricePartsPicture
     private static readonly (PricePart Part, char Letter, string Words, Ink Ink, Hatch Hatch)[] s_parts =
     [
         (PricePart.SalesTax, 'a', "sales tax", Ink.Grey, Hatch.None),
-        (PricePart.StockistShare, 'b', "shop or gallery", Ink.Sky, Hatch.Rising),
+        (PricePart.ShopShare, 'b', "shop or gallery", Ink.Sky, Hatch.Rising),
         (PricePart.Fees, 'c', "fees", Ink.Blue, Hatch.None),
         (PricePart.Shipping, 'd', "shipping", Ink.Teal, Hatch.Level),
         (PricePart.PackingAndStall, 'e', "packing, stall", Ink.Mint, Hatch.Upright),

@@ -15,8 +15,8 @@ public sealed record RequirementAnswer
     /// <summary>What sales must bring in over the year, rounded up.</summary>
     public required decimal RequiredRevenue { get; init; }
 
-    /// <summary>The part of it that bench time must recover, rounded up.</summary>
-    public required decimal Pool { get; init; }
+    /// <summary>What bench hours must bring in, rounded up: the expenses that pieces and channels carry themselves are not in it.</summary>
+    public required decimal BenchMustEarn { get; init; }
 
     /// <summary>All expenses of the year, with depreciation and business shares of household lines.</summary>
     public required decimal Expenses { get; init; }
@@ -48,10 +48,10 @@ public sealed record RequirementAnswer
     /// <summary>Hours at the bench, helpers' included, up to four decimals.</summary>
     public required decimal BenchHours { get; init; }
 
-    /// <summary>What a working week must bring, rounded up.</summary>
+    /// <summary>Takings of a working week, from requiredRevenue, rounded up.</summary>
     public required decimal PerWeek { get; init; }
 
-    /// <summary>What a working day must bring, rounded up.</summary>
+    /// <summary>Takings of a working day, from requiredRevenue, rounded up.</summary>
     public required decimal PerDay { get; init; }
 
     /// <summary>What an hour at the bench must bring, rounded up.</summary>
@@ -60,8 +60,8 @@ public sealed record RequirementAnswer
     /// <summary>What reaches the household for each working hour, bench or not: never to be confused with perBenchHour.</summary>
     public required decimal TakeHomePerHour { get; init; }
 
-    /// <summary>Headings that no line touches: the costs people forget.</summary>
-    public required IReadOnlyList<Heading> NotCovered { get; init; }
+    /// <summary>Kinds of cost that no line touches: the costs people forget.</summary>
+    public required IReadOnlyList<CostKind> NotCovered { get; init; }
 
     /// <summary>The revision that the answer rests on.</summary>
     public required IReadOnlyDictionary<string, string> Basis { get; init; }
@@ -83,7 +83,7 @@ public sealed record RequirementAnswer
         {
             Currency = money.Code,
             RequiredRevenue = money.Least(year.RequiredRevenue),
-            Pool = money.Least(year.Pool),
+            BenchMustEarn = money.Least(year.Pool),
             Expenses = money.Nearest(year.Expenses),
             Depreciation = money.Nearest(year.Depreciation),
             Traced = money.Nearest(year.Traced),

@@ -47,8 +47,8 @@ public sealed class ReadingRulesValidator : AbstractValidator<ReadingRules>
 
     private static IEnumerable<Fault> FaultsOf(ReadingRule rule, string at)
     {
-        if (rule.Heading is not null && rule.To is not (Placement.Business or Placement.Household))
-            yield return new(at + "/heading", "unexpected", "heading goes with to \"business\" (or names a household line); leave it out or change to.");
+        if (rule.CostKind is not null && rule.To is not (Placement.Business or Placement.Household))
+            yield return new(at + "/costKind", "unexpected", "costKind goes with to \"business\" (or names a household line); leave it out or change to.");
         if (rule.BusinessShare is not null && rule.To is not (Placement.Business or Placement.Household))
             yield return new(at + "/businessShare", "unexpected", "businessShare goes with to \"business\" or \"household\"; leave it out or change to.");
         if (rule.TracedTo is not null && rule.To != Placement.Business)

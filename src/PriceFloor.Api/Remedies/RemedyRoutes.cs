@@ -40,7 +40,7 @@ public sealed record RemedyAnswer
     public decimal? After { get; init; }
 
     /// <summary>The change in the maker's words, such as "41 bench minutes a piece instead of 52", or why it cannot be.</summary>
-    public required string Saying { get; init; }
+    public required string InWords { get; init; }
 
     /// <summary>A stable word where it is not possible.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -64,6 +64,7 @@ public sealed record BalancedAnswer
     public required decimal? BenchMinutes { get; init; }
 
     /// <summary>Materials a sold piece, rounded down; null if the proposal leaves them as they are.</summary>
+    /// <example>12.40</example>
     public required decimal? Materials { get; init; }
 
     /// <summary>Less for bench time to recover in the year, rounded up; null if the proposal leaves the year's costs as they are.</summary>
@@ -133,7 +134,7 @@ public static class RemedyRoutes
             Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
             Verdict = sale.Check.Verdict,
             AboveFloor = money.Nearest(sale.Check.AboveFloor),
-            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Measure = one.Measure, Possible = one.Possible, Before = one.Before, After = one.After, Cut = one.Cut, Saying = one.Saying, Reason = one.Reason, Flag = one.Flag })],
+            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Measure = one.Measure, Possible = one.Possible, Before = one.Before, After = one.After, Cut = one.Cut, InWords = one.InWords, Reason = one.Reason, Flag = one.Flag })],
             Balanced = remedies.Balanced is { } balanced
                 ? new BalancedAnswer { BenchMinutes = balanced.BenchMinutes, Materials = balanced.Materials, Cut = balanced.Cut, CarriesItsShare = balanced.CarriesItsShare }
                 : null,

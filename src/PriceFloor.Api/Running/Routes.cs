@@ -6,7 +6,6 @@ using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FirstContact;
-using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorHistories;
 using PriceFloor.Api.FloorPrices;
@@ -19,6 +18,7 @@ using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.PriceParts;
 using PriceFloor.Api.Profiles;
+using PriceFloor.Api.QuickFloors;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Statements;
 using PriceFloor.Api.YearPlans;
@@ -36,11 +36,11 @@ public static class Routes
         var v1 = app.MapGroup("/v1").AddEndpointFilter(input);
 
         v1.MapGet("/profiles", DocumentRoutes.List<CostProfile>).Needs(Scope.Read).Tell(Operations.List(Nouns.Profile));
-        v1.MapGet("/profiles/{profile}", DocumentRoutes.Get<CostProfile>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Profile));
-        v1.MapPut("/profiles/{profile}", DocumentRoutes.Put<CostProfile>).Needs(Scope.Write).Tell(Operations.Put(Nouns.Profile));
-        v1.MapDelete("/profiles/{profile}", DocumentRoutes.Delete<CostProfile>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.Profile));
-        v1.MapGet("/profiles/{profile}/revisions", DocumentRoutes.Revisions<CostProfile>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.Profile));
-        v1.MapGet("/profiles/{profile}/revisions/{number}", DocumentRoutes.Revision<CostProfile>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Profile));
+        v1.MapGet("/profiles/{key}", DocumentRoutes.Get<CostProfile>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Profile));
+        v1.MapPut("/profiles/{key}", DocumentRoutes.Put<CostProfile>).Needs(Scope.Write).Tell(Operations.Put(Nouns.Profile));
+        v1.MapDelete("/profiles/{key}", DocumentRoutes.Delete<CostProfile>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.Profile));
+        v1.MapGet("/profiles/{key}/revisions", DocumentRoutes.Revisions<CostProfile>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.Profile));
+        v1.MapGet("/profiles/{key}/revisions/{number}", DocumentRoutes.Revision<CostProfile>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Profile));
 
         v1.MapGet("/designs", DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.ListOfDesigns);
         v1.MapGet("/designs/{sku}", DocumentRoutes.Get<Design>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Design));
@@ -50,11 +50,11 @@ public static class Routes
         v1.MapGet("/designs/{sku}/revisions/{number}", DocumentRoutes.Revision<Design>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Design));
 
         v1.MapGet("/channels", DocumentRoutes.List<Channel>).Needs(Scope.Read).Tell(Operations.List(Nouns.Channel));
-        v1.MapGet("/channels/{channel}", DocumentRoutes.Get<Channel>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Channel));
-        v1.MapPut("/channels/{channel}", DocumentRoutes.Put<Channel>).Needs(Scope.Write).Tell(Operations.Put(Nouns.Channel));
-        v1.MapDelete("/channels/{channel}", DocumentRoutes.Delete<Channel>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.Channel));
-        v1.MapGet("/channels/{channel}/revisions", DocumentRoutes.Revisions<Channel>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.Channel));
-        v1.MapGet("/channels/{channel}/revisions/{number}", DocumentRoutes.Revision<Channel>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Channel));
+        v1.MapGet("/channels/{key}", DocumentRoutes.Get<Channel>).Needs(Scope.Read).Tell(Operations.Get(Nouns.Channel));
+        v1.MapPut("/channels/{key}", DocumentRoutes.Put<Channel>).Needs(Scope.Write).Tell(Operations.Put(Nouns.Channel));
+        v1.MapDelete("/channels/{key}", DocumentRoutes.Delete<Channel>).Needs(Scope.Write).Tell(Operations.Delete(Nouns.Channel));
+        v1.MapGet("/channels/{key}/revisions", DocumentRoutes.Revisions<Channel>).Needs(Scope.Read).Tell(Operations.Revisions(Nouns.Channel));
+        v1.MapGet("/channels/{key}/revisions/{number}", DocumentRoutes.Revision<Channel>).Needs(Scope.Read).Tell(Operations.Revision(Nouns.Channel));
 
         v1.MapGet("/designs/{sku}/prices", ListedPriceRoutes.List).Needs(Scope.Read).Tell(Operations.List(Nouns.ListedPrice));
         v1.MapGet("/designs/{sku}/prices/{channel}", DocumentRoutes.Get<ListedPrice>).Needs(Scope.Read).Tell(Operations.Get(Nouns.ListedPrice));
@@ -74,7 +74,7 @@ public static class Routes
         v1.MapPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Operations.DesignBatch);
         v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(Operations.ListingBatch);
 
-        v1.MapGet("/profiles/{profile}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
+        v1.MapGet("/profiles/{key}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
         v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
         v1.MapGet("/designs/{sku}/floor-history", FloorHistoryRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(Operations.FloorHistory);
         v1.MapGet("/designs/{sku}/floor-history.svg", FloorHistoryRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.FloorHistory.As(Format.Svg)).ExcludeFromDescription();
@@ -95,7 +95,7 @@ public static class Routes
         v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
         v1.MapGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
         v1.MapPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
-        v1.MapPost("/first-floor", FirstFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.FirstFloor);
+        v1.MapPost("/quick-floor", QuickFloorRoutes.Post).Needs(Scope.Read).Tell(Operations.QuickFloor);
         v1.MapPost("/year-plans", YearPlanRoutes.Post).Needs(Scope.Read).Tell(Operations.YearPlan);
         v1.MapPost("/year-plans/best", YearPlanRoutes.Best).Needs(Scope.Read).Tell(Operations.BestPlan);
         v1.MapPost("/markups", MarkupRoutes.Post).Needs(Scope.Read).Tell(Operations.Markups);

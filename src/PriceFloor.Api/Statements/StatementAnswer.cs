@@ -36,8 +36,8 @@ public sealed record StatementAnswer
     /// <summary>Lines that no rule took, alike ones together, the largest first; at most 200 such groups.</summary>
     public required IReadOnlyList<UnplacedAnswer> Unplaced { get; init; }
 
-    /// <summary>Headings that no line of the draft touches: the costs people forget.</summary>
-    public required IReadOnlyList<Heading> NotCovered { get; init; }
+    /// <summary>Kinds of cost that no line of the draft touches: the costs people forget.</summary>
+    public required IReadOnlyList<CostKind> NotCovered { get; init; }
 
     /// <summary>Money for pieces, by month, for what it is.</summary>
     public required MoneyReceivedAnswer MoneyReceived { get; init; }
@@ -45,7 +45,7 @@ public sealed record StatementAnswer
     /// <summary>What a part of the year says of the whole; null where the files cover none of the year.</summary>
     public required PaceAnswer? Pace { get; init; }
 
-    /// <summary>With against: heading by heading what differs from the stored profile, the largest difference first.</summary>
+    /// <summary>With against: kind of cost by kind of cost what differs from the stored profile, the largest difference first.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<DifferenceAnswer>? Differences { get; init; }
 

@@ -68,9 +68,9 @@ public sealed record AccountedAnswer(CountAnswer Read, CountAnswer Placed, Count
 {
     public static AccountedAnswer Of(Sorting sorting)
     {
-        CountAnswer With(Fate fate) => CountAnswer.Of(sorting.Of[fate].Select(sorted => sorted.Entry.Transaction), sorting.Currency);
-        return new AccountedAnswer(CountAnswer.Of(sorting.All.Select(sorted => sorted.Entry.Transaction), sorting.Currency), With(Fate.Placed), With(Fate.Unplaced), With(Fate.Paired), With(Fate.OwnAccount),
-            With(Fate.LeftOut), With(Fate.Duplicate), With(Fate.OutsidePeriod), With(Fate.ForeignCurrency));
+        CountAnswer With(LineOutcome outcome) => CountAnswer.Of(sorting.Of[outcome].Select(sorted => sorted.Entry.Transaction), sorting.Currency);
+        return new AccountedAnswer(CountAnswer.Of(sorting.All.Select(sorted => sorted.Entry.Transaction), sorting.Currency), With(LineOutcome.Placed), With(LineOutcome.Unplaced), With(LineOutcome.Paired), With(LineOutcome.OwnAccount),
+            With(LineOutcome.LeftOut), With(LineOutcome.Duplicate), With(LineOutcome.OutsidePeriod), With(LineOutcome.ForeignCurrency));
     }
 }
 
@@ -91,7 +91,7 @@ public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> L
     public static RefusedAnswer Of(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, Sorting sorting)
     {
         var all = files.Index().SelectMany(file => file.Item.Refused.Select(line => new RefusedLineAnswer(sent[file.Index].Name, line.Line, line.Code, line.Detail)))
-            .Concat(sorting.Of[Fate.ForeignCurrency].Select(sorted => new RefusedLineAnswer(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, "currency-mismatch",
+            .Concat(sorting.Of[LineOutcome.ForeignCurrency].Select(sorted => new RefusedLineAnswer(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, "currency-mismatch",
                 $"The line is not in {sorting.Currency.Code}, and nothing is ever converted; add what it cost by hand."))).ToList();
         return new RefusedAnswer(all.Count, [.. all.Take(Told)]);
     }
@@ -99,7 +99,7 @@ public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> L
 
 /// <summary>A line of the draft and what it is made of.</summary>
 /// <param name="To">What it is.</param>
-/// <param name="Heading">The kind of cost.</param>
+/// <param name="CostKind">The kind of cost.</param>
 /// <param name="Name">What the draft calls it.</param>
 /// <param name="Rules">The rules that took its lines, as pointers into the reading rules.</param>
 /// <param name="Count">How many lines.</param>
@@ -111,10 +111,10 @@ public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> L
 /// <param name="Reckoned">How the year was reckoned.</param>
 /// <param name="TimesAYear" example="12">With by-interval: how often a year.</param>
 public sealed record DraftLineAnswer(
-    Placement To, Heading? Heading, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First, DateOnly Last, decimal PerYear, Reckoned Reckoned,
+    Placement To, CostKind? CostKind, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First, DateOnly Last, decimal PerYear, Reckoned Reckoned,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? TimesAYear)
 {
-    public static DraftLineAnswer Of(DraftLine line, Currency money) => new(line.Name.To, line.Name.Heading, line.Name.Name, Pointers(line.Entries), line.Entries.Count,
+    public static DraftLineAnswer Of(DraftLine line, Currency money) => new(line.Name.To, line.Name.CostKind, line.Name.Name, Pointers(line.Entries), line.Entries.Count,
         CountAnswer.Exactly(line.Total, money), CountAnswer.Exactly(line.Back, money), line.First, line.Last, money.Nearest(line.PerYear), line.Reckoned, line.TimesAYear);
 
     public static IReadOnlyList<string> Pointers(IEnumerable<Sorted> entries) => [.. entries.Select(sorted => sorted.Rule!.Value).Distinct().Order().Select(Pointer)];
@@ -124,26 +124,26 @@ public sealed record DraftLineAnswer(
 
 /// <summary>A purchase that the draft has as equipment instead of as an expense.</summary>
 /// <param name="Pointer" example="#/draft/equipment/0">Where it stands in the draft; null where the stored profile has it already.</param>
-/// <param name="Heading">The heading to use where it is to be an expense after all.</param>
+/// <param name="CostKind">The kind of cost to use if it is an expense after all.</param>
 /// <param name="Name" example="Kiln">What the draft calls it.</param>
 /// <param name="Cost" example="3200.00">What it cost.</param>
 /// <param name="Bought" example="2026-03-12">The day it was paid.</param>
 /// <param name="Rule" example="#/rules/2">The rule that took the line.</param>
-public sealed record BoughtAnswer(string? Pointer, Heading? Heading, string Name, decimal Cost, DateOnly Bought, string Rule)
+public sealed record BoughtAnswer(string? Pointer, CostKind? CostKind, string Name, decimal Cost, DateOnly Bought, string Rule)
 {
     public static BoughtAnswer Of(BoughtToLast one, CostProfile draft, Currency money)
     {
         var place = draft.Equipment.Index().Where(thing => thing.Item.Name == one.Name && thing.Item.Cost == one.Cost).Select(thing => (int?)thing.Index).FirstOrDefault();
-        return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.Heading, one.Name, CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));
+        return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.CostKind, one.Name, CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));
     }
 }
 
 /// <summary>What similar lines were placed as.</summary>
 /// <param name="To">What they were placed as.</param>
-/// <param name="Heading">The kind of cost.</param>
+/// <param name="CostKind">The kind of cost.</param>
 /// <param name="Name" example="Materials">What the draft calls it.</param>
 /// <param name="Because" example="Lines with &quot;frit order&quot; were placed so.">What is alike.</param>
-public sealed record SuggestionAnswer(Placement To, Heading? Heading, string Name, string Because);
+public sealed record SuggestionAnswer(Placement To, CostKind? CostKind, string Name, string Because);
 
 /// <summary>Lines that look alike and that no rule took.</summary>
 /// <param name="Text">What their texts have in common.</param>
@@ -157,19 +157,19 @@ public sealed record UnplacedAnswer(string Text, Paid Paid, int Count, decimal T
 {
     public static UnplacedAnswer Of(Unplaced group, Currency money) => new(group.Text, group.Paid, group.Entries.Count, CountAnswer.Exactly(group.Total, money),
         group.Entries.Min(sorted => sorted.Entry.Date), group.Entries.Max(sorted => sorted.Entry.Date),
-        group.Suggested is { } line ? new SuggestionAnswer(line.To, line.Heading, line.Name, $"Lines with \"{group.Because}\" were placed so.") : null);
+        group.Suggested is { } line ? new SuggestionAnswer(line.To, line.CostKind, line.Name, $"Lines with \"{group.Because}\" were placed so.") : null);
 }
 
-/// <summary>What a heading or line comes to a year in the stored profile and in the draft.</summary>
+/// <summary>What a kind of cost or a line comes to a year in the stored profile and in the draft.</summary>
 /// <param name="To">What it is.</param>
-/// <param name="Heading">The kind of cost.</param>
+/// <param name="CostKind">The kind of cost.</param>
 /// <param name="Name" example="Home rent">With household and other income: the line.</param>
 /// <param name="Stored" example="6480.00">A year of it in the stored profile.</param>
 /// <param name="Drafted" example="6720.00">A year of it in the draft.</param>
 /// <param name="Difference" example="240.00">The draft less the stored profile.</param>
-public sealed record DifferenceAnswer(Placement To, Heading? Heading, string? Name, decimal Stored, decimal Drafted, decimal Difference)
+public sealed record DifferenceAnswer(Placement To, CostKind? CostKind, string? Name, decimal Stored, decimal Drafted, decimal Difference)
 {
-    public static DifferenceAnswer Of(ProfileDifference one, Currency money) => new(one.To, one.Heading, one.Name, money.Nearest(one.Stored), money.Nearest(one.Drafted), money.Nearest(one.Drafted - one.Stored));
+    public static DifferenceAnswer Of(ProfileDifference one, Currency money) => new(one.To, one.CostKind, one.Name, money.Nearest(one.Stored), money.Nearest(one.Drafted), money.Nearest(one.Drafted - one.Stored));
 }
 
 /// <summary>One line of a file with what became of it. Its words stay with the bank.</summary>
@@ -177,12 +177,12 @@ public sealed record DifferenceAnswer(Placement To, Heading? Heading, string? Na
 /// <param name="Line" example="2">Its line, from 1.</param>
 /// <param name="Date" example="2026-01-05">The day of the booking.</param>
 /// <param name="Amount" example="-540.00">Below 0 for what went out.</param>
-/// <param name="Fate">What became of it.</param>
+/// <param name="Outcome">What became of it.</param>
 /// <param name="Rule" example="#/rules/0">The rule that took it, as a pointer into the reading rules.</param>
-public sealed record LineAnswer(string File, int Line, DateOnly Date, decimal Amount, Fate Fate, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule)
+public sealed record LineAnswer(string File, int Line, DateOnly Date, decimal Amount, LineOutcome Outcome, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule)
 {
     public static LineAnswer Of(Sorted sorted, IReadOnlyList<SentFile> sent, Currency money) => new(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, sorted.Entry.Date,
-        CountAnswer.Exactly(sorted.Entry.Amount, money), sorted.Fate, sorted.Rule is { } rule ? DraftLineAnswer.Pointer(rule) : null);
+        CountAnswer.Exactly(sorted.Entry.Amount, money), sorted.Outcome, sorted.Rule is { } rule ? DraftLineAnswer.Pointer(rule) : null);
 }
 
 /// <summary>Writes the draft as the store would give it back: with all its defaults.</summary>

@@ -31,7 +31,7 @@ public static class StatementWarnings
 
         foreach (var line in draft.PaidBack)
             yield return new("more-back-than-paid", $"\"{line.Name.Name}\" got more back than was paid; it has no place in the draft.", "/lines");
-        if (sorting.Of[Fate.Unplaced].Any())
+        if (sorting.Of[LineOutcome.Unplaced].Any())
             yield return new("unplaced-lines", "Lines that no rule took are in no figure of the draft; add rules for the largest of them.", "/unplaced");
         if (pace is { IsWhole: false })
             yield return new("income-missing", "The files do not cover every day of the year so far, so income may be missing in the pace.", "/pace");

@@ -16,9 +16,10 @@ public static class PlanText
         {
             Currency = money.Code,
             Closes = plan.Closes,
-            Surplus = money.Most(plan.Closes ? decimal.Max(0, plan.Surplus) : 0),
-            Shortfall = money.Least(plan.Closes ? 0 : -plan.Surplus),
-            Pool = money.Least(plan.Pool),
+            SurplusBeforeTax = money.Most(plan.Closes ? decimal.Max(0, plan.SurplusBeforeTax) : 0),
+            SurplusAfterTax = money.Most(plan.Closes ? decimal.Max(0, plan.SurplusAfterTax) : 0),
+            Shortfall = money.Least(plan.Closes ? 0 : -plan.SurplusBeforeTax),
+            BenchMustEarn = money.Least(plan.Pool),
             Contribution = money.Nearest(plan.Contribution),
             Revenue = money.Nearest(plan.Revenue),
             Proceeds = money.Nearest(plan.Proceeds),

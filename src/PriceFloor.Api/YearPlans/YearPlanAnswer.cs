@@ -115,19 +115,24 @@ public sealed record YearPlanAnswer
     /// <summary>Whether what the lines leave carries the whole year.</summary>
     public required bool Closes { get; init; }
 
-    /// <summary>What is left over, rounded down; 0 where the year does not close.</summary>
-    public required decimal Surplus { get; init; }
+    /// <summary>What is left over before tax, rounded down; 0 if the year does not close.</summary>
+    /// <example>2400.00</example>
+    public required decimal SurplusBeforeTax { get; init; }
 
-    /// <summary>What is missing, rounded up; 0 where the year closes.</summary>
+    /// <summary>What of it is left once the larger profit is taxed too, rounded down; 0 if the year does not close.</summary>
+    /// <example>1800.00</example>
+    public required decimal SurplusAfterTax { get; init; }
+
+    /// <summary>What is missing before tax, rounded up; 0 if the year closes.</summary>
     public required decimal Shortfall { get; init; }
 
     /// <summary>What bench time must recover, a wanted surplus included; rounded up.</summary>
-    public required decimal Pool { get; init; }
+    public required decimal BenchMustEarn { get; init; }
 
     /// <summary>What all lines leave for it.</summary>
     public required decimal Contribution { get; init; }
 
-    /// <summary>What buyers pay before sales tax.</summary>
+    /// <summary>What buyers pay before sales tax and do not get back.</summary>
     public required decimal Revenue { get; init; }
 
     /// <summary>What of it reaches the studio.</summary>

@@ -30,7 +30,7 @@ public sealed class HeldToProfilesTests
             ("/v1/floor-prices", """{"design":"SKU"}"""),
             ("/v1/floor-prices", """{"design":"RB-014","profile":"PROFILE"}"""),
             ("/v1/design-budgets", """{"profile":"PROFILE","channel":"web","price":58,"minutes":90}"""),
-            ("/v1/break-even", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web","weight":1}]}"""),
+            ("/v1/break-even", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web","ratio":1}]}"""),
             ("/v1/year-plans", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web","units":1}]}"""),
             ("/v1/year-plans/best", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web"}]}"""),
         })

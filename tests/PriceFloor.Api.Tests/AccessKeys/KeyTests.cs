@@ -11,7 +11,7 @@ public sealed class KeyTests(SharedStudio shared) : IClassFixture<SharedStudio>
         await studio.HasASmallShop();
         string[] verdict = ["verdict", "carriesItsShare", "basis", "warnings"];
         string[] check = [.. verdict, "floorPrice", "targetPrice", "price", "currency"];
-        string[] read = [.. check, "netProceeds", "aboveFloor", "earnedPerBenchHour", "perBenchHour", "takeHomePerHour", "assumed"];
+        string[] read = [.. check, "netProceeds", "aboveFloor", "earnedPerBenchHour", "perBenchHour", "takeHomePerHourAtThisPrice", "assumed"];
         foreach (var (scopes, properties) in new (string[], string[])[] { (["verdict"], verdict), (["check"], check), (["read"], read), (["verdict", "check"], check), (["verdict", "read"], read), (["check", "write", "prices"], check), (["verdict", "admin"], verdict) })
         {
             using var client = await studio.ClientFor(scopes);

@@ -15,12 +15,12 @@ public sealed class ScopeTests
     private static readonly Dictionary<string, string> s_open = new()
     {
         ["GET /v1/profiles"] = "read",
-        ["GET /v1/profiles/{profile}"] = "read",
-        ["PUT /v1/profiles/{profile}"] = "write",
-        ["DELETE /v1/profiles/{profile}"] = "write",
-        ["GET /v1/profiles/{profile}/revisions"] = "read",
-        ["GET /v1/profiles/{profile}/revisions/{number}"] = "read",
-        ["GET /v1/profiles/{profile}/requirement"] = "read",
+        ["GET /v1/profiles/{key}"] = "read",
+        ["PUT /v1/profiles/{key}"] = "write",
+        ["DELETE /v1/profiles/{key}"] = "write",
+        ["GET /v1/profiles/{key}/revisions"] = "read",
+        ["GET /v1/profiles/{key}/revisions/{number}"] = "read",
+        ["GET /v1/profiles/{key}/requirement"] = "read",
         ["GET /v1/designs"] = "read",
         ["GET /v1/designs/{sku}"] = "read",
         ["PUT /v1/designs/{sku}"] = "write",
@@ -29,11 +29,11 @@ public sealed class ScopeTests
         ["GET /v1/designs/{sku}/revisions/{number}"] = "read",
         ["GET /v1/designs/{sku}/floor-price"] = "read",
         ["GET /v1/channels"] = "read",
-        ["GET /v1/channels/{channel}"] = "read",
-        ["PUT /v1/channels/{channel}"] = "write",
-        ["DELETE /v1/channels/{channel}"] = "write",
-        ["GET /v1/channels/{channel}/revisions"] = "read",
-        ["GET /v1/channels/{channel}/revisions/{number}"] = "read",
+        ["GET /v1/channels/{key}"] = "read",
+        ["PUT /v1/channels/{key}"] = "write",
+        ["DELETE /v1/channels/{key}"] = "write",
+        ["GET /v1/channels/{key}/revisions"] = "read",
+        ["GET /v1/channels/{key}/revisions/{number}"] = "read",
         ["GET /v1/designs/{sku}/prices"] = "read",
         ["GET /v1/designs/{sku}/prices/{channel}"] = "read",
         ["PUT /v1/designs/{sku}/prices/{channel}"] = "prices write",
@@ -49,7 +49,7 @@ public sealed class ScopeTests
         ["GET /v1/designs/{sku}/remedies"] = "read",
         ["POST /v1/break-even"] = "read",
         ["POST /v1/design-budgets"] = "read",
-        ["POST /v1/first-floor"] = "read",
+        ["POST /v1/quick-floor"] = "read",
         ["POST /v1/year-plans"] = "read",
         ["POST /v1/year-plans/best"] = "read",
         ["POST /v1/markups"] = "read",
@@ -161,7 +161,7 @@ public sealed class ScopeTests
         Assert.False(With(Scope.Write).May(Scope.Read) || With(Scope.Admin).May(Scope.Read) || With(Scope.Prices).May(Scope.Write) || With(Scope.Check).May(Scope.Read));
     }
 
-    private static string Filled(string path) => path.Replace("{profile}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
+    private static string Filled(string path) => path.Replace("{key}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
         .Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal).Replace("{name}", "nobody", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal);
 
     private static string? Body(string method) => method is "PUT" or "POST" ? "{}" : null;

@@ -105,6 +105,6 @@ public sealed class AuditTests
         Assert.Equal(next is null, answer["Link"] is null);
         var link = answer["Link"]?[1..answer["Link"]!.IndexOf('>', StringComparison.Ordinal)];
         string Of(System.Text.Json.JsonElement item, string name) => item.TryGetProperty(name, out var value) ? value.ToString() : "";
-        return ([.. answer.Json.GetProperty("items").EnumerateArray().Select(item => $"{Of(item, "by")} {Of(item, "deed")} {Of(item, "kind")} {Of(item, "key")} {Of(item, "revision")}")], link);
+        return ([.. answer.Json.GetProperty("items").EnumerateArray().Select(item => $"{Of(item, "by")} {Of(item, "action")} {Of(item, "kind")} {Of(item, "key")} {Of(item, "revision")}")], link);
     }
 }

@@ -56,10 +56,10 @@ public sealed class BreakEvenTests
         Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/break-even?channel=nope")).IsProblem(422, "unknown-reference").Pointers);
         Assert.Equal(["price"], (await studio.Get("/v1/designs/RB-014/break-even?channel=fair")).IsProblem(422, "invalid-input").Pointers);
         Assert.Equal(["planned"], (await studio.Get("/v1/designs/RB-014/break-even?channel=web&planned=0")).IsProblem(422, "invalid-input").Pointers);
-        Assert.Equal(["#/lines/1/sku"], (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","weight":1},{"sku":"x","channel":"web","weight":1}]}""")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["#/lines"], (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","weight":0}]}""")).IsProblem(422, "invalid-input").Pointers);
-        Assert.Equal(["#/profile"], (await studio.Post("/v1/break-even", """{"profile":"x","lines":[{"sku":"RB-014","channel":"web","weight":1}]}""")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["too-many"], (await studio.Post("/v1/break-even", $$"""{"profile":"main","lines":[{{string.Join(',', Enumerable.Repeat("""{"sku":"RB-014","channel":"web","weight":1}""", 501))}}]}""")).IsProblem(422, "invalid-input").Codes);
+        Assert.Equal(["#/lines/1/sku"], (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":1},{"sku":"x","channel":"web","ratio":1}]}""")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/lines"], (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":0}]}""")).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["#/profile"], (await studio.Post("/v1/break-even", """{"profile":"x","lines":[{"sku":"RB-014","channel":"web","ratio":1}]}""")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["too-many"], (await studio.Post("/v1/break-even", $$"""{"profile":"main","lines":[{{string.Join(',', Enumerable.Repeat("""{"sku":"RB-014","channel":"web","ratio":1}""", 501))}}]}""")).IsProblem(422, "invalid-input").Codes);
     }
 
     [Fact]
@@ -69,8 +69,8 @@ public sealed class BreakEvenTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         await studio.Has("/v1/designs/ST-001", """{"profile":"main","making":{"piecesPerDay":8}}""");
-        var answer = (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":120,"weight":2},{"sku":"ST-001","channel":"web","price":50,"weight":3}],"surplus":{"amount":1884,"tax":"before"}}""")).Json;
-        Assert.Equal(("61884.00", "376.80"), (answer.GetProperty("pool").GetRawText(), answer.GetProperty("contributionPerSet").GetRawText()));
+        var answer = (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":120,"ratio":2},{"sku":"ST-001","channel":"web","price":50,"ratio":3}],"surplus":{"amount":1884,"tax":"before"}}""")).Json;
+        Assert.Equal(("61884.00", "376.80"), (answer.GetProperty("benchMustEarn").GetRawText(), answer.GetProperty("contributionPerMixUnit").GetRawText()));
         Assert.Equal(["329", "493"], answer.GetProperty("lines").EnumerateArray().Select(line => line.GetProperty("units").GetRawText())); // 328.47 and 492.71, up
         Assert.Equal(("1151", "true"), (answer.GetProperty("benchHours").GetRawText(), answer.GetProperty("withinCapacity").GetRawText())); // 329 x 2 + 493
     }

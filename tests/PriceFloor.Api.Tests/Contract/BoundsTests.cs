@@ -20,7 +20,7 @@ public sealed class BoundsTests
         var faults = new List<string>();
         foreach (var (path, method, operation) in contract.Operations.Where(one => one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
         {
-            var address = path.Replace("{profile}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal).Replace("{key}", "trial", StringComparison.Ordinal);
+            var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal).Replace("{key}", "trial", StringComparison.Ordinal);
             var schema = operation["requestBody"]!["content"]!["application/json"]!["schema"]!;
             foreach (var trial in Trials(contract, schema, "", new HashSet<JsonObject>()))
             {
@@ -44,7 +44,7 @@ public sealed class BoundsTests
         if (above.Contains(schema))
             yield break;
         var seen = above.Append(schema).ToHashSet();
-        foreach (var branch in schema["oneOf"]?.AsArray() ?? [])
+        foreach (var branch in (schema["oneOf"] ?? schema["anyOf"])?.AsArray() ?? [])
             foreach (var trial in Trials(contract, branch!, pointer, seen))
                 yield return trial;
         foreach (var trial in OfNumber(schema, pointer).Concat(OfText(schema, pointer)).Concat(OfWords(schema, pointer)))

@@ -140,7 +140,7 @@ public sealed class BreakingChanges
 
     private void OfBranches(string place, JsonObject before, JsonObject now, bool isSent)
     {
-        var (older, newer) = (before["oneOf"]?.AsArray() ?? [], now["oneOf"]?.AsArray() ?? []);
+        var (older, newer) = ((before["oneOf"] ?? before["anyOf"])?.AsArray() ?? [], (now["oneOf"] ?? now["anyOf"])?.AsArray() ?? []);
         if (older.Count == 0 && newer.Count == 0)
             return;
         if (isSent ? newer.Count < older.Count : newer.Count > older.Count)

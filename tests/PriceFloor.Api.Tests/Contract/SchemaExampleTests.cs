@@ -68,7 +68,7 @@ public sealed class SchemaExampleTests
     /// <summary>What of it, of its elements or of its branches is a text, a number or anything at all, and not one of a few words.</summary>
     private static IEnumerable<JsonObject> Scalars(JsonObject schema)
     {
-        if (schema["oneOf"] is JsonArray branches)
+        if ((schema["oneOf"] ?? schema["anyOf"]) is JsonArray branches)
             return branches.SelectMany(branch => Scalars(branch!.AsObject()));
         if (schema["items"] is JsonObject items && schema["examples"] is null)
             return Scalars(items);

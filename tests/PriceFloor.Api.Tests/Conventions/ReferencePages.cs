@@ -15,8 +15,8 @@ public static class ReferencePages
             ["environment", "meaning"], Settings.Names.Select(setting => new[] { $"`{setting.Key}`", setting.Value })),
         ["problems.md"] = Page("Problems", "Every error is `application/problem+json` (RFC 9457); its `type` is `/problems/` and one of these words. The service answers the same at that address.",
             ["type", "status", "what it means", "how to mend it"], ProblemTypes.All.OrderBy(type => type.Status).ThenBy(type => type.Slug, StringComparer.Ordinal).Select(type => new[] { $"`{type.Slug}`", $"{type.Status}", $"**{type.Title}.** {type.Meaning}", type.Mending })),
-        ["headings.md"] = Page("Headings", "What an expense may be filed under with `heading`. A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
-            ["heading"], Enum.GetValues<Heading>().Select(heading => new[] { $"`{JsonSerializer.SerializeToElement(heading, WireJson.Options).GetString()}`" })),
+        ["cost-kinds.md"] = Page("Kinds of cost", "What an expense may be filed under with `costKind`. A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
+            ["costKind"], Enum.GetValues<CostKind>().Select(costKind => new[] { $"`{JsonSerializer.SerializeToElement(costKind, WireJson.Options).GetString()}`" })),
     };
 
     private static string Page(string title, string words, IReadOnlyList<string> columns, IEnumerable<IReadOnlyList<string>> rows)

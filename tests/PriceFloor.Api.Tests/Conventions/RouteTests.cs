@@ -60,7 +60,7 @@ public sealed class RouteTests
         await Same("GET", "/v1/designs/RB-014/remedies?channel=web&price=58.00", null, Examples.Remedies);
         await Same("POST", "/v1/break-even", Examples.Mix, Examples.MixBreakEven);
         await Same("POST", "/v1/design-budgets", Examples.DesignBudget, Examples.DesignBudgetAnswer);
-        await Same("POST", "/v1/first-floor", Examples.FirstFloor, Examples.FirstFloorAnswer);
+        await Same("POST", "/v1/quick-floor", Examples.QuickFloor, Examples.QuickFloorAnswer);
         await Same("POST", "/v1/year-plans/best", Examples.BestPlan, Examples.BestPlanAnswer);
         await Same("POST", "/v1/year-plans", Examples.YearPlan, Examples.YearPlanAnswer);
         await Same("POST", "/v1/markups", Examples.Chain, Examples.ChainAnswer);

@@ -11,7 +11,7 @@ public sealed class DesignBudgetTests
         // In a gallery that keeps 40 %: 34.80 net, less 6.00: 57.6 min.
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        await studio.Has("/v1/channels/gallery", """{"sells":"retail","currency":"USD","stockistShare":0.4}""");
+        await studio.Has("/v1/channels/gallery", """{"sells":"retail","currency":"USD","shopShare":0.4}""");
         await studio.Has("/v1/channels/abroad", """{"sells":"retail","currency":"EUR"}""");
         var minutes = (await studio.Post("/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"materials":6}""")).Json;
         Assert.Equal(("55.96", "99.92", "6.00", "30.00"), (Raw(minutes, "netProceeds"), Raw(minutes, "minutes"), Raw(minutes, "materials"), Raw(minutes, "perBenchHour")));

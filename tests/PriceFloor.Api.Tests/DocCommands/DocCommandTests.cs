@@ -13,7 +13,7 @@ public sealed class DocCommandTests
     private static readonly Dictionary<string, string> s_notRun = new()
     {
         ["src/PriceFloor.Pricing/   pure: no IO, no clock, no logging, no ASP.NET. Documents.cs, CostProfile.cs, TaxRules.cs, Design.cs and Channel.cs are"] = "A map, no command.",
-        ["{\"symbol\":\"pool\",\"label\":\"what bench time must recover\",\"formula\":\"max(0, allocated + profitBeforeTax - taxableIncome)\",\"value\":60000}"] = "A line of an answer, no command.",
+        ["{\"symbol\":\"benchMustEarn\",\"label\":\"what bench time must recover\",\"formula\":\"max(0, allocated + profitBeforeTax - taxableIncome)\",\"value\":60000}"] = "A line of an answer, no command.",
         ["kiota generate --language Python --openapi openapi/pricefloor.v1.yaml --output made --class-name PriceFloorClient"] = "`.ci/clients` makes and runs the C# client so; the Python client needs packages that are not at hand.",
         ["dotnet run -c Release --project tests/PriceFloor.Benchmarks -- all"] = "It takes ten minutes of a quiet machine; that the verb is there is looked up below.",
         ["ASPNETCORE_URLS=http://127.0.0.1:5080;http://10.8.0.2:5080"] = "The second address is one of a tunnel that is not here.",

@@ -10,16 +10,16 @@ public sealed class ChannelKindTests(SharedStudio shared) : IClassFixture<Shared
         // what, channel, floor price, target price
         { "nothing is taken", "\"sells\":\"retail\"", "60.00", "120.00" },
         { "shops buy", "\"sells\":\"wholesale\"", "60.00", "60.00" },
-        { "a gallery keeps 40 %: 100 x 0.6", "\"sells\":\"retail\",\"stockistShare\":0.4", "100.00", "120.00" },
-        { "a gallery keeps 60 %: 150 x 0.4, above twice wholesale", "\"sells\":\"retail\",\"stockistShare\":0.6", "150.00", "150.00" },
+        { "a gallery keeps 40 %: 100 x 0.6", "\"sells\":\"retail\",\"shopShare\":0.4", "100.00", "120.00" },
+        { "a gallery keeps 60 %: 150 x 0.4, above twice wholesale", "\"sells\":\"retail\",\"shopShare\":0.6", "150.00", "150.00" },
         { "tax inside: 72 / 1.2", "\"sells\":\"retail\",\"salesTax\":{\"rate\":0.2,\"included\":true}", "72.00", "144.00" },
         { "tax on top", "\"sells\":\"retail\",\"salesTax\":{\"rate\":0.2}", "60.00", "120.00" },
         { "card fee on what is paid, tax too: (p / 1.2) - 0.03 p >= 60, p >= 74.6887...", "\"sells\":\"retail\",\"salesTax\":{\"rate\":0.2,\"included\":true},\"fees\":[{\"rate\":0.03,\"of\":\"paid\"}]", "74.69", "144.00" },
         { "marketplace: 0.935 x - 0.065 x 5 - 0.20 >= 60, x >= 64.7326...", "\"sells\":\"retail\",\"fees\":[{\"rate\":0.065,\"fixed\":0.20,\"of\":\"price-and-shipping\"}],\"shipping\":{\"charged\":5,\"cost\":5}", "64.74", "120.00" },
         { "a fee that stops at 3", "\"sells\":\"retail\",\"fees\":[{\"rate\":0.1,\"maximum\":3}]", "63.00", "120.00" },
         { "a fee of at least 4", "\"sells\":\"retail\",\"fees\":[{\"rate\":0.05,\"minimum\":4}]", "64.00", "120.00" },
-        { "a stall of 180 over 30 pieces", "\"sells\":\"retail\",\"event\":{\"cost\":180,\"pieces\":30}", "66.00", "120.00" },
-        { "the same in fives", "\"sells\":\"retail\",\"event\":{\"cost\":180,\"pieces\":30},\"priceStep\":5", "70.00", "120.00" },
+        { "a stall of 180 over 30 pieces", "\"sells\":\"retail\",\"stall\":{\"cost\":180,\"pieces\":30}", "66.00", "120.00" },
+        { "the same in fives", "\"sells\":\"retail\",\"stall\":{\"cost\":180,\"pieces\":30},\"priceStep\":5", "70.00", "120.00" },
         { "prices that end in 0.95", "\"sells\":\"retail\",\"priceStep\":1,\"priceEnding\":0.95", "60.95", "120.95" },
         { "one in ten comes back, half can be sold again: 0.9 x / 0.95 >= 60, x >= 63.333...", "\"sells\":\"retail\",\"returns\":{\"share\":0.1,\"resaleShare\":0.5}", "63.34", "120.00" },
         { "and packing of 1.00 is lost: (0.9 (x - 1) - 0.1) / 0.95 >= 60, x >= 64.444...", "\"sells\":\"retail\",\"returns\":{\"share\":0.1,\"resaleShare\":0.5},\"costPerPiece\":1", "64.45", "120.00" },
@@ -56,7 +56,7 @@ public sealed class ChannelKindTests(SharedStudio shared) : IClassFixture<Shared
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", profile);
         await studio.Has("/v1/designs/A", Sample.Pendant);
-        Assert.StartsWith("""{"currency":"USD","requiredRevenue":69000.00,"pool":69000.00,"expenses":24000.00,"depreciation":0.00,"traced":0.00,"household":36000.00,"otherIncome":0.00,"need":36000.00,"tax":9000.00,"profitBeforeTax":45000.00,"workdays":250,"benchHours":2000,"perWeek":1380.00,"perDay":276.00,"perBenchHour":34.50,"takeHomePerHour":18.00,""",
+        Assert.StartsWith("""{"currency":"USD","requiredRevenue":69000.00,"benchMustEarn":69000.00,"expenses":24000.00,"depreciation":0.00,"traced":0.00,"household":36000.00,"otherIncome":0.00,"need":36000.00,"tax":9000.00,"profitBeforeTax":45000.00,"workdays":250,"benchHours":2000,"perWeek":1380.00,"perDay":276.00,"perBenchHour":34.50,"takeHomePerHour":18.00,""",
             (await studio.Get("/v1/profiles/main/requirement")).Text, StringComparison.Ordinal);
         Assert.Equal("69.00", (await studio.Get("/v1/designs/A/floor-price")).Json.GetProperty("floor").GetRawText());
     }

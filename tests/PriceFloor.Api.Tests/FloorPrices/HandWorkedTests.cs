@@ -44,7 +44,7 @@ public sealed class HandWorkedTests(SharedStudio shared) : IClassFixture<SharedS
         await HasTheContractsShop(studio);
         var answer = (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58.00")).Text;
         Assert.StartsWith(
-            """{"verdict":"below-target","carriesItsShare":true,"floorPrice":35.00,"targetPrice":63.00,"price":58.00,"currency":"USD","netProceeds":53.65,"aboveFloor":22.47,"earnedPerBenchHour":55.54,"perBenchHour":30.12,"takeHomePerHour":14.00,"basis":""",
+            """{"verdict":"below-target","carriesItsShare":true,"floorPrice":35.00,"targetPrice":63.00,"price":58.00,"currency":"USD","netProceeds":53.65,"aboveFloor":22.47,"earnedPerBenchHour":55.54,"perBenchHour":30.12,"takeHomePerHourAtThisPrice":27.60,"basis":""",
             answer, StringComparison.Ordinal);
         Assert.Equal(53.65m, decimal.Round(Net(58), 2));
         Assert.Equal(55.54m, decimal.Round((Net(58) - Materials + Seconds) / Hours, 2));

@@ -57,7 +57,7 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
         Assert.Equal(["#/profile", "#/profile"], (await studio.Post("/v1/floor-prices", $$"""{"profile":{{Sample.SmallProfile}},"design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers);
         Assert.Equal(["#/design/materials/0/material", "#/design/materials/1/material"], (await studio.Post("/v1/floor-prices", $$"""{"profile":"bare","design":{{Sample.RichDesign}}}""")).IsProblem(422, "unknown-reference").Pointers);
         await studio.Has("/v1/channels/web", Sample.Shop);
-        var mix = (await studio.Post("/v1/break-even", """{"profile":"bare","lines":[{"sku":"RB-014","channel":"web","price":58,"weight":1},{"sku":"RB-014","channel":"web","price":60,"weight":1}]}""")).IsProblem(422, "unknown-reference");
+        var mix = (await studio.Post("/v1/break-even", """{"profile":"bare","lines":[{"sku":"RB-014","channel":"web","price":58,"ratio":1},{"sku":"RB-014","channel":"web","price":60,"ratio":1}]}""")).IsProblem(422, "unknown-reference");
         Assert.Equal(["#/profile", "#/profile"], mix.Pointers); // each material once, not once for each line
     }
 

@@ -53,7 +53,7 @@ public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<Share
         await studio.HasASmallShop();
         foreach (var path in studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .Where(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Contains("GET") && endpoint.RoutePattern.RawText!.StartsWith("/v1", StringComparison.Ordinal))
-            .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("{profile}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal)))
+            .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("{key}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal)))
         {
             var answer = await studio.Get(path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1" : path);
             if (answer.Status >= 400)

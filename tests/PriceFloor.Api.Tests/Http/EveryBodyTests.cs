@@ -20,11 +20,11 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
         ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),
         ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),
-        ("POST", "/v1/first-floor", """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}"""),
+        ("POST", "/v1/quick-floor", """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}"""),
         ("POST", "/v1/year-plans/best", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web"}]}"""),
         ("POST", "/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":1}]}"""),
         ("POST", "/v1/markups", """{"cost":50,"price":100}"""),
-        ("POST", "/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","weight":1}]}"""),
+        ("POST", "/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":1}]}"""),
         ("POST", "/v1/keys", """{"name":"new","scopes":["read"]}"""),
     ];
 

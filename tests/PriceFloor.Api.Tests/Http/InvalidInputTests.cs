@@ -18,7 +18,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         { Start + """ ,"expenses":[{"amount":1,"per":"yearly"}]}""", "#/expenses/0/per", "not-one-of" },
         { Start + """ ,"expenses":[{"amount":1,"per":"time"}]}""", "#/expenses/0/times", "required" },
         { Start + """ ,"expenses":[{"amount":1,"per":"year","times":2}]}""", "#/expenses/0/times", "unexpected" },
-        { Start + """ ,"expenses":[{"amount":1,"per":"year","heading":"Rent"}]}""", "#/expenses/0/heading", "not-one-of" },
+        { Start + """ ,"expenses":[{"amount":1,"per":"year","costKind":"Rent"}]}""", "#/expenses/0/costKind", "not-one-of" },
         { Start + """ ,"expenses":[{"amount":1.0000001,"per":"year"}]}""", "#/expenses/0/amount", "too-many-decimals" },
         { Start + """ ,"expenses":[{"amount":12345678901234567890123456789,"per":"year"}]}""", "#/expenses/0/amount", "too-many-digits" },
         { Start + """ ,"expenses":[{"amount":1e3,"per":"year"}]}""", "#/expenses/0/amount", "exponent" },
@@ -67,7 +67,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
     {
         { """{"sells":"both","currency":"USD"}""", "#/sells", "not-one-of" },
         { """{"sells":"retail","currency":"XAU"}""", "#/currency", "unknown-currency" },
-        { """{"sells":"retail","currency":"USD","stockistShare":1}""", "#/stockistShare", "takes-everything" },
+        { """{"sells":"retail","currency":"USD","shopShare":1}""", "#/shopShare", "takes-everything" },
         { """{"sells":"retail","currency":"USD","fees":[{"rate":0.6,"maximum":3},{"rate":0.5}]}""", "#/fees", "takes-everything" },
         { """{"sells":"retail","currency":"USD","fees":[{"minimum":3,"maximum":2}]}""", "#/fees/0/maximum", "out-of-order" },
         { """{"sells":"retail","currency":"USD","returns":{"share":1}}""", "#/returns/share", "out-of-range" },
@@ -75,7 +75,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         { """{"sells":"retail","currency":"USD","priceEnding":0.5}""", "#/priceEnding", "unexpected" },
         { """{"sells":"retail","currency":"USD","priceStep":1,"priceEnding":1}""", "#/priceEnding", "out-of-range" },
         { """{"sells":"retail","currency":"JPY","priceStep":0.5}""", "#/priceStep", "too-many-decimals" },
-        { """{"sells":"retail","currency":"USD","event":{"cost":5}}""", "#/event/pieces", "required" },
+        { """{"sells":"retail","currency":"USD","stall":{"cost":5}}""", "#/stall/pieces", "required" },
     };
 
     [Theory]
@@ -116,13 +116,13 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         // Everything around the rates is wrong: a name, a currency, a stall without pieces, a step, costs; and 0.6 + 0.5 take it all.
         var all = await Faults($$"""
             {"name":"{{new string('n', 201)}}","sells":"both","currency":"XAU","fees":[{"name":"{{new string('f', 201)}}","rate":0.6},{"rate":0.5}],
-             "event":{"cost":5},"priceStep":0,"costPerPiece":-1,"shipping":{"cost":-1} }
+             "stall":{"cost":5},"priceStep":0,"costPerPiece":-1,"shipping":{"cost":-1} }
             """);
-        Assert.Equal(["#/costPerPiece", "#/currency", "#/event/pieces", "#/fees", "#/fees/0/name", "#/name", "#/priceStep", "#/sells", "#/shipping/cost"], all.Item1);
-        Assert.Equal("takes-everything", all.Item2[3]);
+        Assert.Equal(["#/costPerPiece", "#/currency", "#/fees", "#/fees/0/name", "#/name", "#/priceStep", "#/sells", "#/shipping/cost", "#/stall/pieces"], all.Item1);
+        Assert.Equal("takes-everything", all.Item2[2]);
 
         // Where a field that it needs is wrong itself, nothing is guessed.
-        foreach (var wrong in new[] { """ "fees":[{"rate":0.6,"fixed":"x"},{"rate":0.5}]""", """ "stockistShare":1,"returns":{"share":2}""", """ "stockistShare":1,"salesTax":{"rate":-1}""", """ "stockistShare":1,"piecesPerOrder":0""", """ "stockistShare":1,"shipping":{"charged":-1}""" })
+        foreach (var wrong in new[] { """ "fees":[{"rate":0.6,"fixed":"x"},{"rate":0.5}]""", """ "shopShare":1,"returns":{"share":2}""", """ "shopShare":1,"salesTax":{"rate":-1}""", """ "shopShare":1,"piecesPerOrder":0""", """ "shopShare":1,"shipping":{"charged":-1}""" })
             Assert.Single((await Faults($$"""{"sells":"retail","currency":"USD",{{wrong}} }""")).Item1);
         Assert.Equal(["too-many"], (await Faults($$"""{"sells":"retail","currency":"USD","fees":[{{string.Join(',', Enumerable.Repeat("{\"rate\":0.5}", 51))}}]}""")).Item2);
 

@@ -13,7 +13,7 @@ public sealed class PriceCheckTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var posted = await studio.Post("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58.00}""");
-        Assert.Equal("""{"verdict":"below-floor","carriesItsShare":false,"floorPrice":62.17,"targetPrice":120.00,"price":58.00,"currency":"USD","netProceeds":55.96,"aboveFloor":-4.04,"earnedPerBenchHour":27.98,"perBenchHour":30.00,"takeHomePerHour":18.00,""" + Basis + ""","assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}""", posted.Text);
+        Assert.Equal("""{"verdict":"below-floor","carriesItsShare":false,"floorPrice":62.17,"targetPrice":120.00,"price":58.00,"currency":"USD","netProceeds":55.96,"aboveFloor":-4.04,"earnedPerBenchHour":27.98,"perBenchHour":30.00,"takeHomePerHourAtThisPrice":15.98,""" + Basis + ""","assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for selling while no expense is traced to sales; these costs may be counted twice.","pointer":"#/channel"}]}""", posted.Text);
         Assert.Equal(posted.Text, (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58.00")).Text);
         Assert.Equal(posted.Text, (await studio.Post("/v1/price-checks", """{"price":"58","channel":"web","sku":"RB-014","currency":"USD"}""")).Text);
     }
@@ -54,7 +54,7 @@ public sealed class PriceCheckTests
         using var check = await studio.ClientFor("check");
         var answer = (await studio.Get("/v1/price-checks?sku=RB-014&channel=fair&price=61", check)).Json;
         Assert.Equal(("below-target", "60.00"), (answer.GetProperty("verdict").GetString(), answer.GetProperty("floorPrice").GetRawText()));
-        Assert.Equal("off-grid", Assert.Single(answer.GetProperty("warnings").EnumerateArray()).GetProperty("code").GetString());
+        Assert.Equal("not-an-allowed-price", Assert.Single(answer.GetProperty("warnings").EnumerateArray()).GetProperty("code").GetString());
     }
 
     [Fact]

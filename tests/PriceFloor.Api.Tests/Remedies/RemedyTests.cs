@@ -13,7 +13,7 @@ public sealed class RemedyTests
         var remedies = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray().ToDictionary(one => one.GetProperty("remedy").GetString()!);
         string Raw(string remedy, string name) => remedies[remedy].GetProperty(name).GetRawText();
         Assert.Equal(("58.00", "62.17"), (Raw("raise-the-price", "before"), Raw("raise-the-price", "after")));
-        Assert.Equal("\"111.92 bench minutes a piece instead of 120\"", Raw("work-faster", "saying"));
+        Assert.Equal("\"111.92 bench minutes a piece instead of 120\"", Raw("work-faster", "inWords"));
         Assert.Equal(("60000.00", "55960.00"), (Raw("spend-less", "before"), Raw("spend-less", "after")));
         Assert.Equal(("false", "\"no-materials\"", "null"), (Raw("cheaper-materials", "possible"), Raw("cheaper-materials", "reason"), Raw("cheaper-materials", "after")));
         Assert.Equal("\"nothing-is-lost\"", Raw("lose-fewer", "reason"));
@@ -40,9 +40,9 @@ public sealed class RemedyTests
         var lines = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray().ToList();
         Assert.Equal(check, lines.Take(check.Count).Select(line => line.GetRawText()));
         Assert.Equal(
-            ["room", "gap", "enoughPrice", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughPool", "enoughMaterials", "newMaterials", "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours", "part2", "balancedCut"],
+            ["room", "gap", "enoughPrice", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughForBench", "enoughMaterials", "newMaterials", "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours", "part2", "balancedCut"],
             lines.Skip(check.Count).Select(line => line.GetProperty("symbol").GetString()));
-        Assert.Equal("""{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, pool - room * benchHoursOfTheYear / benchHours)","value":4040}""", lines.Single(line => line.GetProperty("symbol").GetString() == "cut").GetRawText());
+        Assert.Equal("""{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, benchMustEarn - room * benchHoursOfTheYear / benchHours)","value":4040}""", lines.Single(line => line.GetProperty("symbol").GetString() == "cut").GetRawText());
     }
 
     [Fact]

@@ -36,8 +36,8 @@ public sealed class MetricsTests
         var metrics = await Metrics(studio);
         foreach (var (sample, count) in new[]
         {
-            ("""pricefloor_requests_total{method="PUT",route="/v1/profiles/{profile}",status="201"}""", 1),
-            ("""pricefloor_requests_total{method="PUT",route="/v1/profiles/{profile}",status="200"}""", 1),
+            ("""pricefloor_requests_total{method="PUT",route="/v1/profiles/{key}",status="201"}""", 1),
+            ("""pricefloor_requests_total{method="PUT",route="/v1/profiles/{key}",status="200"}""", 1),
             ("""pricefloor_requests_total{method="GET",route="/v1/designs/{sku}",status="200"}""", 1),
             ("""pricefloor_requests_total{method="GET",route="/v1/designs/{sku}",status="404"}""", 2),
             ("""pricefloor_requests_total{method="HEAD",route="/v1/designs/{sku}",status="200"}""", 1),

@@ -83,8 +83,8 @@ public sealed class WhatACheckerLearnsTests
         await studio.Has("/v1/channels/stepped", """{"sells":"retail","currency":"USD","priceStep":5.00}""");
         string[] Codes(Answer answer) => [.. answer.Json.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()!)];
         const string Path = "/v1/price-checks?sku=RB-014&channel=stepped&price=58";
-        Assert.Equal(["off-grid"], Codes(await studio.Get(Path, await studio.ClientFor("verdict"))));
-        Assert.Equal(["off-grid"], Codes(await studio.Get(Path, await studio.ClientFor("check"))));
+        Assert.Equal(["not-an-allowed-price"], Codes(await studio.Get(Path, await studio.ClientFor("verdict"))));
+        Assert.Equal(["not-an-allowed-price"], Codes(await studio.Get(Path, await studio.ClientFor("check"))));
     }
 
     [Fact]

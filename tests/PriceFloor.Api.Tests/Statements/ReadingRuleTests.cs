@@ -8,13 +8,13 @@ public sealed class ReadingRuleTests
     public async Task Rules_are_documents_like_the_others()
     {
         await using var studio = new Studio();
-        var first = await studio.Put("/v1/reading-rules/main", """{"rules":[{"textHas":"rent","least":"100.50","to":"business","heading":"rent"}]}""");
-        var same = await studio.Put("/v1/reading-rules/main", """{"rules":[{"to":"business","heading":"rent","textHas":"rent","least":100.5}]}""");
+        var first = await studio.Put("/v1/reading-rules/main", """{"rules":[{"textHas":"rent","least":"100.50","to":"business","costKind":"rent"}]}""");
+        var same = await studio.Put("/v1/reading-rules/main", """{"rules":[{"to":"business","costKind":"rent","textHas":"rent","least":100.5}]}""");
         var second = await studio.Put("/v1/reading-rules/main", """{"name":"Ours","rules":[]}""", headers: ("If-Match", "\"1\""));
 
         Assert.Equal((201, 200, 200), (first.Status, same.Status, second.Status));
         Assert.Equal(("\"1\"", "\"1\"", "\"2\""), (first["ETag"], same["ETag"], second["ETag"]));
-        Assert.Contains("\"rules\":[{\"textHas\":\"rent\",\"least\":100.5,\"heading\":\"rent\",\"to\":\"business\"}]", first.Text, StringComparison.Ordinal);
+        Assert.Contains("\"rules\":[{\"textHas\":\"rent\",\"least\":100.5,\"costKind\":\"rent\",\"to\":\"business\"}]", first.Text, StringComparison.Ordinal);
         Assert.Equal(2, (await studio.Get("/v1/reading-rules/main/revisions")).Json.GetProperty("items").GetArrayLength());
         var given = (await studio.Get("/v1/reading-rules/main")).Text;
         Assert.Equal((200, "\"2\""), ((await studio.Put("/v1/reading-rules/main", given)) is var again ? again.Status : 0, again["ETag"])); // what GET gave is put back
@@ -28,7 +28,7 @@ public sealed class ReadingRuleTests
     [InlineData("""{"rules":[{"textHas":"a"}]}""", "#/rules/0/to", "required")]
     [InlineData("""{"rules":[{"textHas":"a","to":"pocket-money"}]}""", "#/rules/0/to", "not-one-of")]
     [InlineData("""{"rules":[{"paid":"out","least":5,"most":4,"to":"household"}]}""", "#/rules/0/most", "out-of-order")]
-    [InlineData("""{"rules":[{"textHas":"a","to":"sale","heading":"rent"}]}""", "#/rules/0/heading", "unexpected")]
+    [InlineData("""{"rules":[{"textHas":"a","to":"sale","costKind":"rent"}]}""", "#/rules/0/costKind", "unexpected")]
     [InlineData("""{"rules":[{"textHas":"a","to":"sale","businessShare":0.5}]}""", "#/rules/0/businessShare", "unexpected")]
     [InlineData("""{"rules":[{"textHas":"a","to":"household","tracedTo":"sale"}]}""", "#/rules/0/tracedTo", "unexpected")]
     [InlineData("""{"rules":[{"textHas":"a","to":"sale"},{"textMatches":"(a+","to":"sale"}]}""", "#/rules/1/textMatches", "bad-pattern")]

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Tests.Statements;
 public sealed class StatementTests
 {
     private const string Rules = """
-        {"rules":[{"textHas":"bench rent","heading":"rent","to":"business"},{"textMatches":"(rod|frit) order","heading":"materials","to":"business","tracedTo":"piece","name":"Glass"},
+        {"rules":[{"textHas":"bench rent","costKind":"rent","to":"business"},{"textMatches":"(rod|frit) order","costKind":"materials","to":"business","tracedTo":"piece","name":"Glass"},
         {"textHas":"home rent","to":"household","name":"Home rent"},{"textHas":"payout","to":"sale"},{"textHas":"own account","to":"own-account"}]}
         """;
 
@@ -26,7 +26,7 @@ public sealed class StatementTests
         Assert.Equal(200, answer.Status);
         Assert.Equal("no-store", answer["Cache-Control"]);
         // two months: rent 2 x 540 x 6; glass was bought in one of them: 120.50 x 6
-        Assert.Equal("""[{"name":"Rent","amount":6480.00,"per":"year","heading":"rent","deductible":true},{"name":"Glass","amount":723.00,"per":"year","heading":"materials","tracedTo":"piece","deductible":true}]""",
+        Assert.Equal("""[{"name":"Rent","amount":6480.00,"per":"year","costKind":"rent","deductible":true},{"name":"Glass","amount":723.00,"per":"year","costKind":"materials","tracedTo":"piece","deductible":true}]""",
             answer.Json.GetProperty("draft").GetProperty("expenses").GetRawText());
         Assert.Equal("""{"lines":5,"in":812.40,"out":1288.50}""", answer.Json.GetProperty("accounted").GetProperty("read").GetRawText());
         Assert.Equal("""{"lines":1,"in":0.00,"out":88.00}""", answer.Json.GetProperty("accounted").GetProperty("unplaced").GetRawText());
@@ -81,9 +81,9 @@ public sealed class StatementTests
         var lines = (await Send(studio, "?currency=USD&lines=true&to=2026-02-20", ("current", Sheet), ("again", Sheet), ("current", Sheet))).Json.GetProperty("transactions");
 
         Assert.Equal(15, lines.GetArrayLength());
-        Assert.Equal("""{"file":"current","line":2,"date":"2026-01-05","amount":-540.00,"fate":"placed","rule":"#/rules/0"}""", lines[0].GetRawText());
-        Assert.Equal("""{"file":"current","line":6,"date":"2026-02-28","amount":-88.00,"fate":"outside-period"}""", lines[4].GetRawText());
-        Assert.Equal("""{"file":"current","line":3,"date":"2026-01-09","amount":-120.50,"fate":"duplicate"}""", lines[11].GetRawText());
+        Assert.Equal("""{"file":"current","line":2,"date":"2026-01-05","amount":-540.00,"outcome":"placed","rule":"#/rules/0"}""", lines[0].GetRawText());
+        Assert.Equal("""{"file":"current","line":6,"date":"2026-02-28","amount":-88.00,"outcome":"outside-period"}""", lines[4].GetRawText());
+        Assert.Equal("""{"file":"current","line":3,"date":"2026-01-09","amount":-120.50,"outcome":"duplicate"}""", lines[11].GetRawText());
     }
 
     [Fact]
@@ -91,11 +91,11 @@ public sealed class StatementTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main", Rules);
-        await studio.Has("/v1/profiles/main", """{"name":"Ours","currency":"USD","yearStart":"2026-01-01","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"expenses":[{"name":"Rent","amount":500,"per":"month","heading":"rent"}],"tax":{"kind":"flat","rate":0.2}}""");
+        await studio.Has("/v1/profiles/main", """{"name":"Ours","currency":"USD","yearStart":"2026-01-01","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"expenses":[{"name":"Rent","amount":500,"per":"month","costKind":"rent"}],"tax":{"kind":"flat","rate":0.2}}""");
         var answer = await Send(studio, "?against=main", ("current", Sheet));
 
-        Assert.Equal("""{"to":"business","heading":"materials","name":null,"stored":0.00,"drafted":723.00,"difference":723.00}""", answer.Json.GetProperty("differences")[0].GetRawText());
-        Assert.Equal("""{"to":"business","heading":"rent","name":null,"stored":6000.00,"drafted":6480.00,"difference":480.00}""", answer.Json.GetProperty("differences")[1].GetRawText());
+        Assert.Equal("""{"to":"business","costKind":"materials","name":null,"stored":0.00,"drafted":723.00,"difference":723.00}""", answer.Json.GetProperty("differences")[0].GetRawText());
+        Assert.Equal("""{"to":"business","costKind":"rent","name":null,"stored":6000.00,"drafted":6480.00,"difference":480.00}""", answer.Json.GetProperty("differences")[1].GetRawText());
         Assert.Equal(0.2m, answer.Json.GetProperty("draft").GetProperty("tax").GetProperty("rate").GetDecimal());
         // 59 of 365 days; the stored year needs 6,000: 969.87 to date, 812.40 came in, 5,187.60 is left for 46 x 306/365 weeks
         Assert.Equal("""{"from":"2026-01-01","to":"2026-02-28","isWhole":true,"elapsed":0.161644,"keptBack":0.00,"requiredRevenue":6000.00,"requiredToDate":969.87,"incomeToDate":812.40,"ahead":-157.46,"stillToBring":5187.60,"weeksLeft":38.5644,"perWeekLeft":134.52}""",

@@ -29,13 +29,13 @@ public sealed class BestPlanTests
         // Bowls leave 90.00 in 1 h and fill a load of 4; studs leave 30.00 in 1 h and need no kiln. 10 loads: 40 bowls, the rest of 2,000 h studs.
         // One load more: 4 bowls in place of 4 studs, 4 x (90 - 30) = 240.00. One hour more: one stud, 30.00.
         await using var studio = await AStudio("""[{"name":"kiln","loadsPerYear":10}]""");
-        await studio.Has("/v1/designs/bowl", """{"profile":"main","making":{"steps":[{"name":"torch","handsOnMinutes":60},{"name":"anneal","handsOnMinutes":0,"batchSize":4,"uses":"kiln","rushable":false}]}}""");
+        await studio.Has("/v1/designs/bowl", """{"profile":"main","making":{"steps":[{"name":"torch","handsOnMinutes":60},{"name":"anneal","handsOnMinutes":0,"batchSize":4,"uses":"kiln","mayBeHurried":false}]}}""");
         var best = (await studio.Post("/v1/year-plans/best", """{"profile":"main","lines":[{"sku":"bowl","channel":"order","price":90},{"sku":"stud","channel":"order","price":30}]}""")).Json;
         Assert.Equal(["40", "1960"], best.GetProperty("lines").EnumerateArray().Select(line => Raw(line, "units")));
         Assert.Equal(
             """[{"name":"hours","kind":"bench-hours","used":2000,"available":2000,"within":true,"binds":true,"worthOfOneMore":30.00},{"name":"kiln","kind":"loads","used":10,"available":10,"within":true,"binds":true,"worthOfOneMore":240.00}]""",
             Raw(best, "limits"));
-        Assert.Equal("true 2400.00", $"{Raw(best, "closes")} {Raw(best, "surplus")}"); // 3,600 + 58,800 less 60,000
+        Assert.Equal("true 2400.00", $"{Raw(best, "closes")} {Raw(best, "surplusBeforeTax")}"); // 3,600 + 58,800 less 60,000
     }
 
     [Fact]
@@ -45,7 +45,7 @@ public sealed class BestPlanTests
         await using var studio = await AStudio();
         await studio.Has("/v1/designs/bowl", """{"profile":"main","making":{"minutesPerPiece":60}}""");
         var best = (await studio.Post("/v1/year-plans/best", """{"profile":"main","goal":"fewest-hours","lines":[{"sku":"bowl","channel":"order","price":90},{"sku":"stud","channel":"order","price":30}]}""")).Json;
-        Assert.Equal(("true", "667", "30.00"), (Raw(best, "closes"), Raw(best, "benchHours"), Raw(best, "surplus")));
+        Assert.Equal(("true", "667", "30.00"), (Raw(best, "closes"), Raw(best, "benchHours"), Raw(best, "surplusBeforeTax")));
         Assert.Equal("""{"goal":"fewest-hours","proven":true}""", Raw(best, "best"));
     }
 

@@ -12,7 +12,7 @@ public sealed class YearPlanTests
         await using var studio = new Studio();
         await HasTwoDesigns(studio);
         var plan = (await studio.Post("/v1/year-plans", """{"profile":"main","lines":[{"sku":"ST-001","channel":"web","units":300},{"sku":"RB-014","channel":"web","price":120,"units":400}],"hoursKeptBack":900}""")).Json;
-        Assert.Equal(("true", "900.00", "0.00", "60900.00", "63000.00"), (Raw(plan, "closes"), Raw(plan, "surplus"), Raw(plan, "shortfall"), Raw(plan, "contribution"), Raw(plan, "revenue")));
+        Assert.Equal(("true", "900.00", "900.00", "0.00", "60900.00", "63000.00"), (Raw(plan, "closes"), Raw(plan, "surplusBeforeTax"), Raw(plan, "surplusAfterTax"), Raw(plan, "shortfall"), Raw(plan, "contribution"), Raw(plan, "revenue")));
         Assert.Equal("""[{"name":"hours","kind":"bench-hours","used":1100,"available":1100,"within":true}]""", Raw(plan, "limits"));
         var lines = plan.GetProperty("lines").EnumerateArray().ToList();
         // 58.05 an hour comes before 48.20.
@@ -28,7 +28,7 @@ public sealed class YearPlanTests
         await HasTwoDesigns(studio);
         var plan = (await studio.Post("/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":1001}]}""")).Json;
         // 1,001 pieces at 55.96 leave 56,015.96: 3,984.04 short, in 2,002 hours of 2,000.
-        Assert.Equal(("false", "0.00", "3984.04", "false"), (Raw(plan, "closes"), Raw(plan, "surplus"), Raw(plan, "shortfall"), Raw(plan, "withinLimits")));
+        Assert.Equal(("false", "0.00", "0.00", "3984.04", "false"), (Raw(plan, "closes"), Raw(plan, "surplusBeforeTax"), Raw(plan, "surplusAfterTax"), Raw(plan, "shortfall"), Raw(plan, "withinLimits")));
     }
 
     [Fact]

@@ -119,8 +119,8 @@ public static class ByHand
             fees += raw;
         }
 
-        var perPiece = channel.CostPerPiece + (channel.Event is { } stall ? (Fraction)stall.Cost / stall.Pieces : 0m);
-        var keep = x * (1 - channel.StockistShare) + (shipping - channel.Shipping.Cost - fees) / n - perPiece;
+        var perPiece = channel.CostPerPiece + (channel.Stall is { } stall ? (Fraction)stall.Cost / stall.Pieces : 0m);
+        var keep = x * (1 - channel.ShopShare) + (shipping - channel.Shipping.Cost - fees) / n - perPiece;
         var lost = (channel.Returns.FeesRefunded ? 0m : fees) / n + (channel.Shipping.Cost + channel.Shipping.ReturnCost) / n + perPiece;
         return (((1m - q) * keep - q * lost) / (1m - q * channel.Returns.ResaleShare), x);
     }

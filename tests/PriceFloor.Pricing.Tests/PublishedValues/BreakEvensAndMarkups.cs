@@ -21,7 +21,7 @@ public sealed class BreakEvensAndMarkups
     {
         var year = BreakEvenTests.Year(270_000);
         var mix = MixBreakEven.Of(year, [BreakEvenTests.Line(year, 40, 30, 6), BreakEvenTests.Line(year, 30, 15, 4), BreakEvenTests.Line(year, 20, 8, 2)], null).Value;
-        Assert.Equal((144m, 1875m, 750_000m), (mix.ContributionPerSet, mix.Sets, mix.Revenue));
+        Assert.Equal((144m, 1875m, 750_000m), (mix.ContributionPerMixUnit, mix.MixUnits, mix.Revenue));
         Assert.Equal([11250m, 7500m, 3750m], mix.Units);
     }
 
@@ -31,8 +31,8 @@ public sealed class BreakEvensAndMarkups
     {
         var year = BreakEvenTests.Year(4350);
         var mix = MixBreakEven.Of(year, [BreakEvenTests.Line(year, 10, 8.30m, 2320), BreakEvenTests.Line(year, 14, 13.30m, 580)], null).Value;
-        Assert.Equal((4350m, 1m), (mix.ContributionPerSet, mix.Sets));
-        Assert.Equal(1.50m, mix.ContributionPerSet / 2900);
+        Assert.Equal((4350m, 1m), (mix.ContributionPerMixUnit, mix.MixUnits));
+        Assert.Equal(1.50m, mix.ContributionPerMixUnit / 2900);
     }
 
     /// <summary>Chain discounts in business-mathematics notes: 140 less 20 % less 15 %: a discount of 44.80, one of 32 %.</summary>

@@ -116,7 +116,7 @@ public sealed class TextbookExamples
         // 3 x (200 - 120) + 2 x (100 - 70) = 300 a bundle; 4,500 / 300 = 15: 45 and 30, for 9,000 + 3,000.
         var year = BreakEvenTests.Year(4500);
         var mix = MixBreakEven.Of(year, [BreakEvenTests.Line(year, 200, 120, 3), BreakEvenTests.Line(year, 100, 70, 2)], null).Value;
-        Assert.Equal((300m, 15m, 12_000m), (mix.ContributionPerSet, mix.Sets, mix.Revenue));
+        Assert.Equal((300m, 15m, 12_000m), (mix.ContributionPerMixUnit, mix.MixUnits, mix.Revenue));
         Assert.Equal([45m, 30m], mix.Units);
     }
 
@@ -127,7 +127,7 @@ public sealed class TextbookExamples
         // 0.75 x (500 - 300) + 0.25 x (1,000 - 500) = 275 on average; 275,000 / 275 = 1,000: 750 and 250.
         var year = BreakEvenTests.Year(275_000);
         var mix = MixBreakEven.Of(year, [BreakEvenTests.Line(year, 500, 300, 0.75m), BreakEvenTests.Line(year, 1000, 500, 0.25m)], null).Value;
-        Assert.Equal((275m, 1000m), (mix.ContributionPerSet, mix.Sets));
+        Assert.Equal((275m, 1000m), (mix.ContributionPerMixUnit, mix.MixUnits));
         Assert.Equal([750m, 250m], mix.Units);
     }
 

@@ -19,13 +19,13 @@ var profile = await client.V1.Profiles["cs-year"].PutAsync(new CostProfile
 {
     Currency = "USD",
     Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
-    Expenses = [new Expense { Name = "Everything the business pays", Amount = 24000.00m, Per = Per.Year, Heading = Heading.InterestAndLoans }],
+    Expenses = [new Expense { Name = "Everything the business pays", Amount = 24000.00m, Per = Per.Year, CostKind = CostKind.InterestAndLoans }],
     Household = [new HouseholdLine { Name = "Everything at home", Amount = 3000, Per = Per.Month }],
 });
-Check("a word with hyphens goes out as the contract writes it", sent.Request.Contains("\"heading\":\"interest-and-loans\"", StringComparison.Ordinal), true);
+Check("a word with hyphens goes out as the contract writes it", sent.Request.Contains("\"costKind\":\"interest-and-loans\"", StringComparison.Ordinal), true);
 Check("what is not set and has no default is not sent", sent.Request.Contains("yearStart", StringComparison.Ordinal), false);
 Check("money goes out with its cents", sent.Request.Contains("\"amount\":24000.00", StringComparison.Ordinal), true);
-Check("a word with hyphens comes back", profile?.Expenses?[0].Heading, Heading.InterestAndLoans);
+Check("a word with hyphens comes back", profile?.Expenses?[0].CostKind, CostKind.InterestAndLoans);
 Check("the revision", profile?.Revision, 1);
 
 var design = await client.V1.Designs["CS-1"].PutAsync(new Design { Name = "River drop pendant", Profile = "cs-year", Making = new Making { PiecesPerDay = 4 } });
@@ -49,7 +49,7 @@ Check("its workings", floor?.Workings?.Count > 5, true);
 // 120 less 3 % and 0.30 leaves 116.10; 600 of them leave 69,660 for a pool of 60,000.
 var plan = await client.V1.YearPlans.PostAsync(new YearPlanRequest { Profile = "cs-year", Lines = [new PlanLineRequest { Sku = "CS-1", Channel = "cs-shop", Price = 120, Units = 600 }] });
 Check("600 pieces close the year", plan?.Closes, true);
-Check("what is left over", plan?.Surplus, 9660.00m);
+Check("what is left over", plan?.SurplusBeforeTax, 9660.00m);
 
 // What if: a stored profile by its key, a design inline.
 var whatIf = await client.V1.FloorPrices.PostAsync(new FloorPriceRequest

@@ -11,12 +11,10 @@ public sealed class OperationText : IOperationFilter
 {
     private static readonly Dictionary<string, string> s_pathParameters = new()
     {
-        ["profile"] = "Key of the cost profile.",
         ["sku"] = "Key of the design.",
         ["channel"] = "Key of the channel.",
         ["number"] = "Number of the revision.",
         ["name"] = "Name of the key.",
-        ["key"] = "Key of the document.",
     };
 
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
@@ -70,12 +68,20 @@ public sealed class OperationText : IOperationFilter
             Name = name,
             In = ParameterLocation.Path,
             Required = true,
-            Description = s_pathParameters[name],
+            Description = name == "key" ? KeyIn(path).Description : s_pathParameters[name],
             Schema = name == "number"
                 ? new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Minimum = "1" }
                 : new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Pattern = "^[A-Za-z0-9._~:+-]{1,64}$" },
-            Example = JsonValue.Create(name switch { "profile" or "key" => "main", "sku" => "RB-014", "channel" => "web", "number" => "1", _ => "shop-plugin" }) is { } example && name != "number" ? example : JsonValue.Create(1),
+            Example = JsonValue.Create(name switch { "key" => KeyIn(path).Example, "sku" => "RB-014", "channel" => "web", "number" => "1", _ => "shop-plugin" }) is { } example && name != "number" ? example : JsonValue.Create(1),
         });
+
+    /// <summary>What <c>key</c> is the key of says the segment before it.</summary>
+    private static (string Description, string Example) KeyIn(string path) => path.Split('/').SkipWhile(part => part != "v1").ElementAtOrDefault(1) switch
+    {
+        "profiles" => ("Key of the cost profile.", "main"),
+        "channels" => ("Key of the channel.", "web"),
+        _ => ("Key of the set of reading rules.", "main"),
+    };
 
     private static OpenApiParameter Query(QueryParameter parameter) => new()
     {
@@ -182,7 +188,7 @@ public sealed class OperationText : IOperationFilter
     };
 
     private static IOpenApiSchema AnswerOf(Operation told, OperationFilterContext context) => told.TellsDeletions
-        ? new OpenApiSchema { OneOf = [Schema(told.Answer!, context), new OpenApiSchemaReference(DocumentTextFilter.Deletion)] }
+        ? new OpenApiSchema { AnyOf = [Schema(told.Answer!, context), new OpenApiSchemaReference(DocumentTextFilter.Deletion)] }
         : Schema(told.Answer!, context);
 
     private static IOpenApiSchema Schema(Type type, OperationFilterContext context) => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);

@@ -5,7 +5,6 @@ using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.FirstContact;
-using PriceFloor.Api.FirstFloors;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorHistories;
 using PriceFloor.Api.FloorPrices;
@@ -15,6 +14,7 @@ using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.PriceParts;
 using PriceFloor.Api.Profiles;
+using PriceFloor.Api.QuickFloors;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Statements;
@@ -37,7 +37,7 @@ public static class Nouns
     public static readonly Noun Design = new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign) { Cases = DocumentCases.Designs };
     public static readonly Noun Channel = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel) { Cases = DocumentCases.Channels };
     public static readonly Noun ListedPrice = new("listed price", "listed prices of a design", "ListedPrice", "Listed prices", typeof(ListedPrice), Examples.ListedPrice, Examples.StoredListedPrice);
-    public static readonly Noun ReadingRules = new("set of reading rules", "sets of reading rules", "ReadingRule", "Statements", typeof(ReadingRules), Examples.ReadingRules, Examples.StoredReadingRules);
+    public static readonly Noun ReadingRules = new("set of reading rules", "sets of reading rules", "ReadingRules", "Statements", typeof(ReadingRules), Examples.ReadingRules, Examples.StoredReadingRules);
 }
 
 /// <summary>Every operation of the OpenAPI document.</summary>
@@ -118,9 +118,9 @@ public static class Operations
         "For a piece not yet designed and the price that the market pays: the bench minutes it may take with these materials, or the materials it may use with these minutes, on the channel and on every other. Both are a sold piece: of a finished one multiply by soldShare. Scope: read.")
     { Answer = typeof(DesignBudgetAnswer), Cases = QuestionCases.DesignBudget, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
-    public static readonly Operation FirstFloor = new("computeFirstFloor", "Questions", "A first floor from eight numbers",
+    public static readonly Operation QuickFloor = new("computeQuickFloor", "Questions", "A first floor from eight numbers",
         "Floor, retail and take-home for the maker who has only eight numbers, and the full documents that they stand for, ready to be stored. Not tax or legal advice. Scope: read.")
-    { Answer = typeof(FirstFloorAnswer), RequestExample = Examples.FirstFloor, AnswerExample = Examples.FirstFloorAnswer, Problems = [ProblemTypes.CannotCompute] };
+    { Answer = typeof(QuickFloorAnswer), RequestExample = Examples.QuickFloor, AnswerExample = Examples.QuickFloorAnswer, Problems = [ProblemTypes.CannotCompute] };
 
     public static readonly Operation YearPlan = new("computeYearPlan", "Questions", "Does a year of these pieces close?",
         "Whether so many pieces of each design carry the year, by how much, the hours and loads they take, the order in which bench time should be given out, materials used beside materials bought, and each line's verdict. Scope: read.")
@@ -134,7 +134,7 @@ public static class Operations
         "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")
     { Answer = typeof(MarkupAnswer), Cases = QuestionCases.Markups, Problems = [ProblemTypes.CannotCompute] };
 
-    public static readonly Operation Statements = new("draftProfile", "Statements", "Draft a cost profile from statements",
+    public static readonly Operation Statements = new("draftProfileFromStatements", "Statements", "Draft a cost profile from statements",
         "One or more files as multipart/form-data (each field's name is what its account is called where the file does not say), or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. Nothing of the files is stored or logged. Not tax advice. Scope: write.")
     {
         Answer = typeof(StatementAnswer),
@@ -198,7 +198,7 @@ public static class Operations
     public static readonly Operation Ready = new("getReady", "Health", "Can it answer?", "The store can be read. Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"ready"}""" };
 
-    public static Operation List(Noun noun) => new($"list{noun.Id}s", noun.Tag, $"The {noun.Many}", $"The {noun.Many} in order of key, a page at a time. Scope: read.")
+    public static Operation List(Noun noun) => new($"list{noun.Id.TrimEnd('s')}s", noun.Tag, $"The {noun.Many}", $"The {noun.Many} in order of key, a page at a time. Scope: read.")
     { Answer = noun.Type, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
 
     public static Operation Get(Noun noun) => new($"get{noun.Id}", noun.Tag, $"A {noun.One}", $"The {noun.One} with its defaults filled in. The ETag is its revision. Scope: read.")

@@ -75,11 +75,13 @@ internal sealed class RequestsOfContract
         if (name == "name")
             return _odd.Any(["key-a", "key-b", "key-c", "key-d"]);
         if (name == "limit" || name == "number")
-            return _odd.Any(["1", "2", "3", "100"]);
+            return _odd.Any(["1", "1", "2", "3", "100"]);
         if (name is "key" && path.Contains("reading-rules", StringComparison.Ordinal))
             return _odd.Any(["main", "second"]);
-        if (name == "profile" && path == "/v1/profiles/{profile}")
+        if (name == "key" && path == "/v1/profiles/{key}")
             return _odd.Any(["main", "second", "third", "third"]); // nothing rests on the third, so that it may be stored in any shape
+        if (name == "key" && path.StartsWith("/v1/channels/", StringComparison.Ordinal))
+            return _odd.Any(["web", "stall"]);
         if (name is "asOf" or "since")
             return _odd.Any(["2027-01-02T09:00:00Z", "2027-01-02T09:30:00.5Z", "2027-01-01T00:00:00Z", "2028-01-01T00:00:00Z"]);
         if (name == "after")

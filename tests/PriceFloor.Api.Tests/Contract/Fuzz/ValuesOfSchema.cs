@@ -34,7 +34,7 @@ internal sealed class ValuesOfSchema(ContractDocument contract, Random random)
             return examples[random.Next(examples.Count)]?.DeepClone();
         if (schema["enum"] is JsonArray words)
             return words[random.Next(words.Count)]?.DeepClone();
-        if (schema["oneOf"] is JsonArray ways)
+        if ((schema["oneOf"] ?? schema["anyOf"]) is JsonArray ways)
             return Of(depth >= Deepest ? ways[0]! : ways[random.Next(ways.Count)]!, name, depth + 1);
         return TypeOf(schema) switch
         {

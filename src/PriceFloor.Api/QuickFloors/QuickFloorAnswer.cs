@@ -4,7 +4,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 
-namespace PriceFloor.Api.FirstFloors;
+namespace PriceFloor.Api.QuickFloors;
 
 /// <summary>The documents that the numbers stand for: PUT them as they are, or with more in them.</summary>
 [JsonConverter(typeof(FirstDocumentsText))]
@@ -18,7 +18,7 @@ public sealed record FirstDocuments
 }
 
 /// <summary>A first floor, and what it leans on.</summary>
-public sealed record FirstFloorAnswer
+public sealed record QuickFloorAnswer
 {
     /// <summary>ISO 4217 code.</summary>
     public required string Currency { get; init; }
@@ -35,7 +35,7 @@ public sealed record FirstFloorAnswer
     /// <summary>What sales must bring in over the year.</summary>
     public required decimal RequiredRevenue { get; init; }
 
-    /// <summary>What each working day must bring.</summary>
+    /// <summary>Takings of a working day, from requiredRevenue.</summary>
     public required decimal PerDay { get; init; }
 
     /// <summary>Whole pieces a year, rounded down: the floor holds only if that much is made and sold.</summary>

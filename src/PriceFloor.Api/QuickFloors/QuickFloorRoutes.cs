@@ -3,13 +3,13 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 
-namespace PriceFloor.Api.FirstFloors;
+namespace PriceFloor.Api.QuickFloors;
 
-public static class FirstFloorRoutes
+public static class QuickFloorRoutes
 {
     private const string ProfileKey = "main";
 
-    public static Results<JsonAnswer<FirstFloorAnswer>, Problem> Post(JsonBody<FirstNumbers> body, FromQuery<ComputeQuery> query, TimeProvider clock, HttpContext context)
+    public static Results<JsonAnswer<QuickFloorAnswer>, Problem> Post(JsonBody<FirstNumbers> body, FromQuery<ComputeQuery> query, TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var today = DateOnly.FromDateTime((query.Value.AsOf ?? clock.GetUtcNow()).UtcDateTime);
@@ -21,11 +21,11 @@ public static class FirstFloorRoutes
         return floor.Found is { } found ? JsonAnswer.Of(AnswerOf(found, documents, today, query.Value.Workings)) : Problem.OfFaults(floor.Faults);
     }
 
-    private static FirstFloorAnswer AnswerOf(FloorPrice floor, FirstDocuments documents, DateOnly today, bool workings)
+    private static QuickFloorAnswer AnswerOf(FloorPrice floor, FirstDocuments documents, DateOnly today, bool workings)
     {
         var (piece, year) = (floor.Piece, floor.Piece.Year);
         var money = year.Currency;
-        return new FirstFloorAnswer
+        return new QuickFloorAnswer
         {
             Currency = money.Code,
             Floor = money.Least(piece.Floor),

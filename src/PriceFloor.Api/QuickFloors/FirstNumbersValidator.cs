@@ -2,7 +2,7 @@ using FluentValidation;
 using PriceFloor.Api.Http;
 using PriceFloor.Pricing;
 
-namespace PriceFloor.Api.FirstFloors;
+namespace PriceFloor.Api.QuickFloors;
 
 /// <summary>The currency exists, and there is a working hour in the year.</summary>
 public sealed class FirstNumbersValidator : AbstractValidator<FirstNumbers>
