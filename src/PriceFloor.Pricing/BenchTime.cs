@@ -72,12 +72,10 @@ public sealed class BenchTime
     private static List<decimal> EnteringEachStep(Making making)
     {
         var entering = new List<decimal>();
-        decimal survive = 1;
+        decimal pieces = 1;
         foreach (var step in (making.Steps ?? []).Reverse())
-        {
-            survive *= step.GoodShare;
-            entering.Insert(0, 1 / survive);
-        }
+            entering.Add(pieces /= step.GoodShare); // step by step: the product of many shares loses its digits
+        entering.Reverse();
 
         return entering;
     }

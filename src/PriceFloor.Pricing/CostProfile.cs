@@ -237,6 +237,9 @@ public sealed record HouseholdLine : IRecurring
     /// <example>0.12</example>
     [Share]
     public decimal BusinessShare { get; init; }
+
+    /// <summary>What kind of cost its business share is, such as home-workspace or car-and-travel; it counts as covered where there is such a share.</summary>
+    public CostKind? CostKind { get; init; }
 }
 
 /// <summary>Whether other income still has to be taxed.</summary>

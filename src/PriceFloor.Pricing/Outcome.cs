@@ -32,7 +32,7 @@ public sealed class Outcome<T> where T : class
         {
             return compute();
         }
-        catch (OverflowException)
+        catch (Exception e) when (e is OverflowException or DivideByZeroException) // a divisor below 10^-28 is zero
         {
             return new Fault("", "too-large", "A figure on the way to the answer is too large to be exact; check the amounts for a slipped decimal point.");
         }

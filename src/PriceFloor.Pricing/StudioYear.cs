@@ -116,6 +116,7 @@ public sealed class StudioYear
     /// <summary>Kinds of cost that no line touches: the costs people forget.</summary>
     public IEnumerable<CostKind> NotCovered => Enum.GetValues<CostKind>()
         .Except(Profile.Expenses.Where(line => line.CostKind is not null).Select(line => line.CostKind!.Value))
+        .Except(Profile.Household.Where(line => line.BusinessShare > 0 && line.CostKind is not null).Select(line => line.CostKind!.Value))
         .Except(Profile.Equipment.Select(_ => CostKind.Depreciation));
 
     /// <summary>The pool where the year should also leave a surplus.</summary>

@@ -48,25 +48,34 @@ public static class Warnings
             yield return new("seconds-pay-more-than-they-cost", "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.", "/design/seconds/price");
     }
 
+    /// <summary>
+    /// What the channel charges against what is traced to sales, kind by kind: a traced postage line says nothing about a stall. A traced line without
+    /// a kind may be any of them.
+    /// </summary>
     /// <param name="channel">The channel.</param>
     /// <param name="year">The year whose expenses may be traced to sales.</param>
     /// <param name="at">Where the channel stands, such as <c>/channel</c>.</param>
-    public static IEnumerable<Warning> In(Channel channel, StudioYear year, string at)
+    /// <param name="others">The studio's other channels: what one of them charges is recovered there.</param>
+    public static IEnumerable<Warning> In(Channel channel, StudioYear year, string at, IEnumerable<Channel> others)
     {
-        var traced = year.Traces(TracedTo.Sale);
-        if (HasCosts(channel) && !traced)
-            yield return new("channel-costs-not-traced", "The channel charges for selling while no expense is traced to sales; these costs may be counted twice.", at);
-        if (!HasCosts(channel) && traced)
+        var traced = year.Profile.Expenses.Where(line => line.Deductible && line.TracedTo == TracedTo.Sale).ToList();
+        var anyKind = traced.Exists(line => line.CostKind is null);
+        foreach (var cost in SellingCost.All)
+        {
+            var isTraced = traced.Exists(line => line.CostKind == cost.Kind);
+            if (cost.IsChargedBy(channel) && !isTraced && !anyKind)
+                yield return new("channel-costs-not-traced", $"The channel charges for {cost.Words} while no expense of that kind is traced to sales; these costs may be counted twice.", at + cost.Pointer);
+            if (isTraced && !cost.IsChargedBy(channel) && !others.Any(cost.IsChargedBy))
+                yield return new("traced-sale-costs-unused", $"Expenses for {cost.Words} are traced to sales while no channel charges any; they are recovered nowhere.", at + cost.Pointer);
+        }
+
+        if (anyKind && !SellingCost.All.Any(cost => cost.IsChargedBy(channel)))
             yield return new("traced-sale-costs-unused", "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
     }
 
     public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [NotAllowed("/price")];
 
     public static Warning NotAllowed(string at) => new("not-an-allowed-price", "The price is not one that the channel's priceStep and priceEnding allow.", at);
-
-    private static bool HasCosts(Channel channel) =>
-        channel.Fees.Any(fee => fee.Rate > 0 || fee.Fixed > 0 || fee.Minimum > 0) || channel.Shipping.Cost > 0 || channel.Shipping.ReturnCost > 0
-        || channel.CostPerPiece > 0 || channel.Stall is { Cost: > 0 };
 
     private static int Line(CostProfile profile, Func<Expense, bool> matches) =>
         profile.Expenses.Index().Where(line => matches(line.Item)).Select(line => line.Index).DefaultIfEmpty(-1).First();

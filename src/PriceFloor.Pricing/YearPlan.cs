@@ -50,6 +50,8 @@ public sealed class YearPlan
         HoursAvailable = year.BenchHours - hoursKeptBack;
         Loads = [.. LoadsOf(year, lines)];
         Ranks = RanksOf(lines);
+        Profit = Contribution - year.Allocated + year.TaxableIncome;
+        SurplusAfterTax = LeftAfterTax(Profit) - LeftAfterTax(ProfitAskedFor);
     }
 
     public StudioYear Year { get; }
@@ -91,10 +93,10 @@ public sealed class YearPlan
     public decimal ProfitAskedFor { get; }
 
     /// <summary>Y: the profit before tax that the plan brings.</summary>
-    public decimal Profit => Contribution - Year.Allocated + Year.TaxableIncome;
+    public decimal Profit { get; }
 
     /// <summary>What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.</summary>
-    public decimal SurplusAfterTax => LeftAfterTax(Profit) - LeftAfterTax(ProfitAskedFor);
+    public decimal SurplusAfterTax { get; }
 
     public bool WithinHours => HoursAvailable.Reaches(BenchHours);
 

@@ -5,15 +5,16 @@ namespace PriceFloor.Statements;
 /// <summary>What a part of the year says of the whole: required revenue to date against income to date, and what is left to bring in.</summary>
 public sealed class Pace
 {
-    private Pace(StudioYear year, decimal keptBack, Period soFar, decimal income, bool isWhole)
+    private Pace(StudioYear year, decimal keptBack, Period soFar, decimal income, bool isWhole, Season? season)
     {
         var days = year.YearStart.AddYears(1).DayNumber - year.YearStart.DayNumber;
         SoFar = soFar;
         IsWhole = isWhole;
         Elapsed = (soFar.To.DayNumber - soFar.From.DayNumber + 1) / (decimal)days;
+        ShareDue = season?.ShareGone(soFar) ?? Elapsed;
         KeptBack = keptBack;
         RequiredRevenue = decimal.Max(0, year.RequiredRevenue - keptBack);
-        RequiredToDate = RequiredRevenue * Elapsed;
+        RequiredToDate = RequiredRevenue * ShareDue;
         IncomeToDate = income;
         StillToBring = decimal.Max(0, RequiredRevenue - income);
         WeeksLeft = year.Profile.Calendar.WeeksPerYear * (1 - Elapsed);
@@ -29,6 +30,9 @@ public sealed class Pace
     /// <summary>The share of the year's days that has passed.</summary>
     public decimal Elapsed { get; }
 
+    /// <summary>The share of the year's takings that is due by now: the season's, or that of the days where none is given.</summary>
+    public decimal ShareDue { get; }
+
     /// <summary>
     /// Commissions and fees of the year that never pass through the accounts, because shops keep them back before a payout: what reaches
     /// the accounts need not bring them in.
@@ -38,7 +42,7 @@ public sealed class Pace
     /// <summary>What must reach the accounts over the year: its required revenue less what is kept back.</summary>
     public decimal RequiredRevenue { get; }
 
-    /// <summary>Its share for the days passed.</summary>
+    /// <summary>The share of it that is due by now.</summary>
     public decimal RequiredToDate { get; }
 
     /// <summary>What sales left in those days, sales tax taken off.</summary>
@@ -54,7 +58,7 @@ public sealed class Pace
     public decimal? PerWeekLeft { get; }
 
     /// <summary>The pace of a year of which the files cover a part; null where they cover none of it.</summary>
-    public static Pace? Of(StudioYear year, ProfileDraft draft)
+    public static Pace? Of(StudioYear year, ProfileDraft draft, Season? season = null)
     {
         var sorting = draft.Sorting;
         var whole = new Period(new DateOnly(year.YearStart.Year, year.YearStart.Month, 1), new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddYears(1).AddDays(-1));
@@ -64,7 +68,7 @@ public sealed class Pace
             return null;
         var soFar = known.Shared(whole)!.Value;
         var isWhole = accounts.TrueForAll(account => account.Covered.Any(covered => covered.From <= soFar.From && covered.To >= soFar.To));
-        return new Pace(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar, MoneyReceived.Between(sorting, soFar), isWhole);
+        return new Pace(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar, MoneyReceived.Between(sorting, soFar), isWhole, season);
     }
 
     private static decimal FeesOf(CostProfile profile) => profile.Expenses.Where(line => line is { CostKind: CostKind.CommissionsAndFees, Deductible: true }).Sum(Annual.Amount);

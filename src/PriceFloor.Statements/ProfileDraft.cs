@@ -50,6 +50,12 @@ public sealed class ProfileDraft
     /// <summary>Lines where more came back than was paid: they have no place in a profile.</summary>
     public IEnumerable<DraftLine> PaidBack => Lines.Where(line => IsInProfile(line) && line.PerYear < 0);
 
+    /// <summary>Places of drafted income for which nobody has said how many days it takes from the bench; no bank knows them.</summary>
+    /// <param name="against">The profile compared with, which may have said so.</param>
+    public IEnumerable<int> IncomeWithoutDays(CostProfile? against) => Profile.OtherIncome.Index()
+        .Where(income => income.Item.DaysPerYear == 0 && against?.OtherIncome.Any(known => known.Name == income.Item.Name) != true)
+        .Select(income => income.Index);
+
     private static bool IsInProfile(DraftLine line) => line.Name.To is Placement.Business or Placement.Household or Placement.OtherIncome;
 
     private CostProfile ProfileOf(DraftChoices choices)
@@ -84,7 +90,7 @@ public sealed class ProfileDraft
         };
     }
 
-    private HouseholdLine HouseholdOf(DraftLine line) => new() { Name = line.Name.Name, Amount = Yearly(line.PerYear), Per = Per.Year, BusinessShare = line.Name.BusinessShare };
+    private HouseholdLine HouseholdOf(DraftLine line) => new() { Name = line.Name.Name, Amount = Yearly(line.PerYear), Per = Per.Year, BusinessShare = line.Name.BusinessShare, CostKind = line.Name.BusinessShare > 0 ? line.Name.CostKind : null };
 
     private HouseholdLine PrivatePartOf(DraftLine line) =>
         new() { Name = line.Name.Short + ", the private part", Amount = Yearly(line.PerYear) - Yearly(line.PerYear * line.Name.BusinessShare), Per = Per.Year };

@@ -15,6 +15,13 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
 
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly ConcurrentQueue<Work> _waiting = new();
+    private long _refused;
+
+    /// <summary>How many writes the engine has refused: a full disk, a read-only file, a lock.</summary>
+    public long Refused => Interlocked.Read(ref _refused);
+
+    /// <summary>Whether the last write was one of them.</summary>
+    public bool IsRefusing { get; private set; }
 
     public T Write<T>(string savedBy, Func<Writing, T> write)
     {
@@ -90,18 +97,33 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
             foreach (var work in together)
                 Do(work, connection, transaction, isLone: together.Count == 1);
             if (together.Exists(work => work.IsKept))
-                transaction.Commit(); // else disposing of it takes all back
+                Commit(transaction); // else disposing of it takes all back
             if (together.Max(work => work.LastPosition) is > 0 and var last)
                 committed(last);
         }
         catch (Exception fault)
         {
+            Note(fault);
             foreach (var work in together)
                 work.Fault ??= fault; // nothing of what they wrote was kept
         }
 
         foreach (var work in together)
             work.IsDone = true;
+    }
+
+    private void Commit(SqliteTransaction transaction)
+    {
+        transaction.Commit();
+        IsRefusing = false;
+    }
+
+    private void Note(Exception fault)
+    {
+        if (fault is not SqliteException)
+            return;
+        Interlocked.Increment(ref _refused);
+        IsRefusing = true;
     }
 
     private void Do(Work work, SqliteConnection connection, SqliteTransaction transaction, bool isLone)
@@ -115,6 +137,7 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         }
         catch (Exception fault)
         {
+            Note(fault);
             work.Fault = fault;
         }
 

@@ -41,6 +41,12 @@ public sealed class Store : IDisposable
     /// <summary>The position of the newest revision that is committed.</summary>
     public long Position => Interlocked.Read(ref _position);
 
+    /// <summary>How many writes the engine has refused since the store was opened.</summary>
+    public long RefusedWrites => _writes.Refused;
+
+    /// <summary>Whether the engine refused the last write.</summary>
+    public bool IsRefusingWrites => _writes.IsRefusing;
+
     /// <summary>True where the file has an earlier schema, so that opening it takes a while. A file of another program is refused.</summary>
     public bool IsBehind()
     {

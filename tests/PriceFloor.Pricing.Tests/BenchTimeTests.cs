@@ -1,9 +1,31 @@
+using System.Numerics;
 using Xunit;
 
 namespace PriceFloor.Pricing.Tests;
 
 public sealed class BenchTimeTests
 {
+    [Fact]
+    public void A_long_chain_of_good_shares_keeps_its_digits()
+    {
+        // 93 steps of which each loses half: 2^93 pieces enter the first, 2 the last.
+        var time = BenchTime.Of(new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.5m }, 93)] }, new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 });
+        Assert.Equal((decimal)BigInteger.Pow(2, 93), time.Starts);
+        Assert.Equal(2m, time.Entering[^1]);
+        // 20 steps at 0.3: 1 / 0.3^20 = 10^20 / 3^20 = 28,679,719,907.924407..., to more than 20 digits.
+        var thirds = BenchTime.Of(new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.3m }, 20)] }, new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 });
+        var exact = (decimal)(BigInteger.Pow(10, 30) / BigInteger.Pow(3, 20)) / 10_000_000_000m;
+        Assert.InRange(thirds.Starts / exact, 1 - 0.00000000000000000001m, 1 + 0.00000000000000000001m);
+    }
+
+    [Fact]
+    public void A_chain_that_loses_nearly_everything_is_too_large_to_be_exact()
+    {
+        var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 } }, default).Value;
+        foreach (var steps in new[] { 8, 100 }) // 10^32 starts
+            Assert.Equal("too-large", Piece.Of(new Design { Profile = "main", Making = new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.0001m }, steps)] } }, year).Faults[0].Code);
+    }
+
     /// <summary>Half of each 8-hour day is spent at the bench.</summary>
     private static readonly StudioCalendar s_half = new() { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8, BenchShare = 0.5m };
 

@@ -13,6 +13,15 @@ public sealed class StudioYearTests
     };
 
     [Fact]
+    public void A_household_line_with_a_business_share_covers_its_kind_of_cost()
+    {
+        var room = new HouseholdLine { Amount = 1000, Per = Per.Month, BusinessShare = 0.12m, CostKind = CostKind.HomeWorkspace };
+        Assert.DoesNotContain(CostKind.HomeWorkspace, Of(s_plain with { Household = [room] }).NotCovered);
+        Assert.Contains(CostKind.HomeWorkspace, Of(s_plain with { Household = [room with { BusinessShare = 0 }] }).NotCovered); // nothing of it is the business's
+        Assert.Contains(CostKind.CarAndTravel, Of(s_plain with { Household = [room with { CostKind = null }] }).NotCovered);
+    }
+
+    [Fact]
     public void The_plain_rule() // common practice, no source
     {
         var year = Of(s_plain);

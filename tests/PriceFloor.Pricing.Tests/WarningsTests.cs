@@ -94,13 +94,35 @@ public sealed class WarningsTests
         var bare = new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.4m };
         foreach (var dear in new[] { bare with { Fees = [new Fee { Rate = 0.01m }] }, bare with { CostPerPiece = 1 }, bare with { Shipping = new Shipping { Cost = 1 } }, bare with { Stall = new Stall { Cost = 1, Pieces = 1 } } })
         {
-            Assert.Equal(["channel-costs-not-traced"], Warnings.In(dear, year, "/channel").Select(warning => warning.Code));
-            Assert.Empty(Warnings.In(dear, traced, "/channel"));
+            Assert.Equal(["channel-costs-not-traced"], Warnings.In(dear, year, "/channel", []).Select(warning => warning.Code));
+            Assert.Empty(Warnings.In(dear, traced, "/channel", []));
         }
 
-        Assert.Equal(["traced-sale-costs-unused"], Warnings.In(bare, traced, "/channel").Select(warning => warning.Code));
-        Assert.Empty(Warnings.In(bare, year, "/channel"));
+        Assert.Equal(["traced-sale-costs-unused"], Warnings.In(bare, traced, "/channel", []).Select(warning => warning.Code));
+        Assert.Empty(Warnings.In(bare, year, "/channel", []));
     }
+
+    [Theory]
+    [InlineData(CostKind.CommissionsAndFees, "/channel/fees")]
+    [InlineData(CostKind.Shipping, "/channel/shipping")]
+    [InlineData(CostKind.Packaging, "/channel/costPerPiece")]
+    [InlineData(CostKind.ShowsAndStalls, "/channel/stall")]
+    public void What_a_channel_charges_is_held_against_traced_lines_of_its_own_kind(CostKind kind, string pointer)
+    {
+        // A channel that charges all four; all but one are traced: that one may be counted twice.
+        var bare = new Channel { Sells = Sells.Retail, Currency = "USD" };
+        var all = bare with { Fees = [new Fee { Rate = 0.01m }], Shipping = new Shipping { Cost = 1 }, CostPerPiece = 1, Stall = new Stall { Cost = 1, Pieces = 1 } };
+        CostKind[] kinds = [CostKind.CommissionsAndFees, CostKind.Shipping, CostKind.Packaging, CostKind.ShowsAndStalls];
+        Assert.Equal([("channel-costs-not-traced", pointer)], Warnings.In(all, Tracing([.. kinds.Except([kind])]), "/channel", []).Select(warning => (warning.Code, warning.Pointer)));
+        Assert.Empty(Warnings.In(all, Tracing(kinds), "/channel", []));
+
+        // Only this one is traced, and this channel charges nothing: recovered nowhere, unless another channel charges it.
+        Assert.Equal([("traced-sale-costs-unused", pointer)], Warnings.In(bare, Tracing(kind), "/channel", [bare]).Select(warning => (warning.Code, warning.Pointer)));
+        Assert.Empty(Warnings.In(bare, Tracing(kind), "/channel", [bare, all]));
+    }
+
+    private static StudioYear Tracing(params CostKind[] kinds) =>
+        StudioYear.Of(s_quiet with { Expenses = [.. kinds.Select(kind => new Expense { Amount = 1, Per = Per.Year, CostKind = kind, TracedTo = TracedTo.Sale })] }, default).Value;
 
     [Fact]
     public void Every_kind_of_cost_makes_a_channel_one_that_charges()
@@ -113,8 +135,8 @@ public sealed class WarningsTests
             bare with { Fees = [new Fee { Minimum = 1 }] },
             bare with { Shipping = new Shipping { ReturnCost = 1 } },
         ];
-        Assert.All(dear, channel => Assert.Equal("channel-costs-not-traced", Assert.Single(Warnings.In(channel, year, "/channel")).Code));
-        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }, new Fee { Minimum = 0 }], Stall = new Stall { Pieces = 30 } }, year, "/channel")); // these charge nothing
+        Assert.All(dear, channel => Assert.Equal("channel-costs-not-traced", Assert.Single(Warnings.In(channel, year, "/channel", [])).Code));
+        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }, new Fee { Minimum = 0 }], Stall = new Stall { Pieces = 30 } }, year, "/channel", [])); // these charge nothing
     }
 
     [Fact]

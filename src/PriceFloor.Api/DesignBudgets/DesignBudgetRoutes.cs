@@ -60,13 +60,16 @@ public static class DesignBudgetRoutes
             Channels = [.. channels.Select(one => Row(one, request, year))],
             Basis = new BasisAnswer { Profile = profile.Basis, Channel = channel.Basis, Channels = [.. channels.Select(one => one.Basis)] },
             Assumed = AssumptionAnswer.Of(Assumed.In(profile.Document).Concat(Assumed.OfUnsoldPieces(profile.Document)).Concat(Assumed.In(channel.Document, "/channel"))),
-            Warnings = WarningAnswer.Of(Warnings.In(year, records.Today).Concat(Warnings.In(channel.Document, year, "/channel")).Concat(Warnings.In(request.Price, PriceGrid.Of(channel.Document)))),
+            Warnings = WarningAnswer.Of(Warnings.In(year, records.Today).Concat(Warnings.In(channel.Document, year, "/channel", records.Channels.Select(other => other.Document))).Concat(Warnings.In(request.Price, PriceGrid.Of(channel.Document)))),
             Workings = WorkingAnswer.Of(workings, () => Workings.Of(year).Concat(Workings.Of(budget.Sale, channel.Document)).Concat(Workings.Of(budget))),
         };
     }
 
-    private static ChannelBudgetAnswer Row(Stored<Channel> channel, DesignBudgetRequest request, StudioYear year) =>
-        channel.Document.Currency == year.Currency.Code && DesignBudget.Of(year, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials).Found is { } budget
-            ? ChannelBudgetAnswer.Of(channel.Key, budget)
-            : new ChannelBudgetAnswer { Channel = channel.Key, Reason = channel.Document.Currency == year.Currency.Code ? "too-large" : "currency-mismatch" };
+    private static ChannelBudgetAnswer Row(Stored<Channel> channel, DesignBudgetRequest request, StudioYear year)
+    {
+        if (channel.Document.Currency != year.Currency.Code)
+            return new ChannelBudgetAnswer { Channel = channel.Key, Reason = "currency-mismatch" };
+        var budget = DesignBudget.Of(year, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials);
+        return budget.Found is { } found ? ChannelBudgetAnswer.Of(channel.Key, found) : new ChannelBudgetAnswer { Channel = channel.Key, Reason = budget.Faults[0].Code };
+    }
 }

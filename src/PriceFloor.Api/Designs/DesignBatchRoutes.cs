@@ -35,7 +35,7 @@ public static class DesignBatchRoutes
         context.Response.ContentType = format.ContentType;
         context.Response.Headers.CacheControl = "private, no-cache";
         if (format == Format.Csv)
-            await DesignSheet.WriteAsync(context.Response.BodyWriter, sheet.Value.Dialect, designs.Select(Stored<Design>.Of), context.RequestAborted);
+            await DesignSheet.WriteAsync(context.Response.BodyWriter, sheet.Value.Dialect, designs, context.RequestAborted);
         else
             foreach (var revision in designs)
                 await context.Response.BodyWriter.WriteAsync(Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted);
@@ -44,11 +44,11 @@ public static class DesignBatchRoutes
 
     public static async Task<IResult> Post(FromQuery<DesignSheetQuery> query, Store store, RecordKeeper keeper, DocumentKind<Design> kind, IValidator<Design> validator, HttpContext context)
     {
-        var records = keeper.Whole(null);
-        var (lines, problem) = await BatchBody.Read(context,
+        var (body, problem) = await BatchBody.ReadAsync(context);
+        return problem ?? await AllOrNothing.WriteAsync(store, keeper, Caller.Of(context), kind, records => body!.Lines(
             (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
-            pipe => OfSheet(pipe, query.Value.Dialect, records, validator, context.RequestAborted));
-        return problem ?? await AllOrNothing.WriteAsync(store, Caller.Of(context), kind, lines!);
+            pipe => OfSheet(pipe, query.Value.Dialect, records, validator, context.RequestAborted),
+            context.RequestAborted));
     }
 
     /// <summary>A design with its key: in JSON its own property, as GET gives it; in a sheet the column sku.</summary>

@@ -6,6 +6,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Pricing;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Designs;
 
@@ -20,7 +21,7 @@ public static class DesignSheet
     /// <summary>Each column and where in the document its value stands.</summary>
     public static readonly IReadOnlyList<(string Name, string[] Path, Cell Kind)> Columns =
     [
-        ("name", ["name"], Cell.Text),
+        ("name", ["name"], Cell.Name),
         ("profile", ["profile"], Cell.Text),
         ("piecesPerDay", ["making", "piecesPerDay"], Cell.Number),
         ("piecesPerBenchDay", ["making", "piecesPerBenchDay"], Cell.Number),
@@ -36,15 +37,15 @@ public static class DesignSheet
         ("aliases", ["aliases"], Cell.Json),
     ];
 
-    /// <summary>How a cell is read and written.</summary>
-    public enum Cell { Text, Number, Json }
+    /// <summary>How a cell is read and written; spaces around a name belong to it.</summary>
+    public enum Cell { Name, Text, Number, Json }
 
-    public static async Task WriteAsync(PipeWriter pipe, SheetDialect dialect, IEnumerable<Stored<Design>> designs, CancellationToken cancel)
+    public static async Task WriteAsync(PipeWriter pipe, SheetDialect dialect, IEnumerable<Revision> designs, CancellationToken cancel)
     {
         using var sheet = new SheetDocument(pipe, dialect, [Sku, .. Columns.Select(column => column.Name)]);
         foreach (var design in designs)
         {
-            var document = JsonNode.Parse(WireJson.WriteDocument(design.Document, Currency.Of("USD")))!;
+            var document = JsonNode.Parse(design.Body!)!; // as it is stored: with the decimals of its own currency
             sheet.Text(design.Key);
             foreach (var (_, path, kind) in Columns)
             {
@@ -73,7 +74,7 @@ public static class DesignSheet
         {
             if (!places.TryGetValue(name, out var at))
                 continue;
-            var (value, code, detail) = ValueOf(row.Cell(at), name, kind, dialect);
+            var (value, code, detail) = ValueOf(kind == Cell.Name ? row.Text(at) : row.Cell(at), name, kind, dialect);
             if (code is not null)
             {
                 var (line, column) = row.PlaceOf(at);
@@ -99,7 +100,7 @@ public static class DesignSheet
         }
 
         var text = Encoding.UTF8.GetString(cell);
-        if (kind == Cell.Text)
+        if (kind is Cell.Text or Cell.Name)
             return (JsonValue.Create(text), null, null);
         try
         {

@@ -69,6 +69,9 @@ public sealed class RecordKeeper(Store store, PresentDocuments present, TimeProv
         ? new WholeRecords(sight.Of(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment))))), moment)
         : new WholeRecords(sight.Of(present.Now), clock.GetUtcNow());
 
+    /// <summary>All documents as a write sees them, what others have committed meanwhile included.</summary>
+    public WholeRecords Within(Writing writing) => new(sight.Of(present.At(writing)), writing.Now);
+
     private T ReadAsOf<T>(DateTimeOffset moment, Func<Records, T> read) =>
         store.Read(snapshot => read(new Records(sight.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)));
 
@@ -89,6 +92,13 @@ public sealed class PresentDocuments(Store store)
             var present = Volatile.Read(ref _present);
             return present.Position >= store.Position ? present : Refreshed();
         }
+    }
+
+    /// <summary>Those that a transaction sees.</summary>
+    public IWholeDocuments At(Snapshot snapshot)
+    {
+        var present = Volatile.Read(ref _present);
+        return snapshot.Position == present.Position ? present : present.With(snapshot.NewestSince(present.Position), snapshot.Position);
     }
 
     private DocumentsInMemory Refreshed()

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.FloorChanges;
@@ -36,6 +37,11 @@ public sealed record FloorChangeItemAnswer
 
     /// <summary>Whether the listed price still carries its share.</summary>
     public bool? CarriesItsShare { get; init; }
+
+    /// <summary>Why there is no floor price now: a code of docs/reference/codes.md.</summary>
+    /// <example>no-bench-time</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Reason { get; init; }
 
     /// <summary>The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" where a document came or went.</summary>
     public required IReadOnlyList<string> MovedBy { get; init; }

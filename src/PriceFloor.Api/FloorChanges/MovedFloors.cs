@@ -47,6 +47,7 @@ public static class MovedFloors
             ListedPrice = Price(after?.ListedPrice),
             Verdict = after?.Verdict,
             CarriesItsShare = after?.Check?.CarriesItsShare,
+            Reason = after?.Reason,
             MovedBy = [.. DocumentsBehind(then, now, sku, channel).Distinct().Where(fields.ContainsKey).SelectMany(document => fields[document].Value)],
         };
     }

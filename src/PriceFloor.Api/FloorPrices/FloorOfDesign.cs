@@ -35,37 +35,43 @@ public sealed class FloorOfDesign
 
     private StudioYear Year => Floor.Piece.Year;
 
-    /// <summary>The floor, or the problem that stands in its way.</summary>
+    /// <summary>The floor, or why there is none.</summary>
     /// <param name="records">The documents of one moment.</param>
     /// <param name="profile">Whose year is asked about.</param>
     /// <param name="design">What is made.</param>
-    /// <param name="at">Where the request names the profile, such as <c>#</c> for a body; null for a query.</param>
-    public static (FloorOfDesign? Found, Problem? Problem) Of(Records records, Stored<CostProfile> profile, Stored<Design> design, string? at)
+    public static Outcome<FloorOfDesign> Of(Records records, Stored<CostProfile> profile, Stored<Design> design)
     {
         var listed = design.Revision is null ? s_nothingListed : records.ListedPrices(design.Key);
         var channels = listed.Count == 0 ? null : records.Channels; // only what is listed can set the target
         return s_floors.TryGetValue(design, out var known) && ReferenceEquals(known._profile, profile) && ReferenceEquals(known._listed, listed) && ReferenceEquals(known._channels, channels)
-            ? (known, null)
-            : Computed(records, profile, design, at, listed, channels);
+            ? known
+            : Computed(records, profile, design, listed, channels);
     }
 
-    private static (FloorOfDesign? Found, Problem? Problem) Computed(Records records, Stored<CostProfile> profile, Stored<Design> design, string? at,
-        IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels)
+    /// <summary>The problem that stands in the way of a floor.</summary>
+    /// <param name="faults">Why there is none.</param>
+    /// <param name="profile">Whose year was asked about.</param>
+    /// <param name="design">What is made.</param>
+    /// <param name="at">Where the request names the profile, such as <c>#</c> for a body; null for a query.</param>
+    public static Problem ProblemOf(IReadOnlyList<Fault> faults, Stored<CostProfile> profile, Stored<Design> design, string? at) =>
+        MaterialsLacking(profile, design, at) ?? Problem.OfFaults(faults);
+
+    private static Outcome<FloorOfDesign> Computed(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels)
     {
         var year = s_years.GetValue(profile, stored => StudioYear.Of(stored.Document, records.YearStart));
         if (year.Found is null)
-            return (null, Problem.OfFaults(year.Faults));
+            return year.Faults.ToList();
         var piece = Piece.Of(design.Document, year.Value);
         if (piece.Found is null)
-            return (null, MaterialsLacking(profile, design, at) ?? Problem.OfFaults(piece.Faults));
+            return piece.Faults.ToList();
 
         var wholesale = HighestWholesale(records, listed, year.Value.Currency);
         var floor = FloorPrice.Of(piece.Value, wholesale?.BeforeTax);
         if (floor.Found is null)
-            return (null, Problem.OfFaults(floor.Faults));
+            return floor.Faults.ToList();
         var found = new FloorOfDesign(profile, design, floor.Value, listed, channels, wholesale is { } high && high.BeforeTax > floor.Value.Wholesale ? high.Basis : null);
         s_floors.AddOrUpdate(design, found);
-        return (found, null);
+        return found;
     }
 
     /// <summary>The floor on one channel, kept until the channel changes.</summary>
@@ -115,7 +121,7 @@ public sealed class FloorOfDesign
             Channels = [.. channels.Select(Row)],
             Basis = new BasisAnswer { Profile = _profile.Basis, Design = _design.Basis, Channels = [.. channels.Select(channel => channel.Basis)], ListedPrice = _wholesaleBasis },
             Assumed = AssumptionAnswer.Of(Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
-            Warnings = WarningAnswer.Of(WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel => Warnings.In(channel.Item.Document, Year, $"/channels/{channel.Index}")))),
+            Warnings = WarningAnswer.Of(WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel => Warnings.In(channel.Item.Document, Year, $"/channels/{channel.Index}", channels.Select(other => other.Document))))),
             Workings = WorkingAnswer.Of(workings, () => WorkingsOfTheFloor),
         };
     }

@@ -37,8 +37,8 @@ public static class FloorPriceRoutes
 
     private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyList<Stored<Channel>> channels, bool workings, string? at)
     {
-        var (floor, problem) = FloorOfDesign.Of(records, profile, design, at);
-        return floor is null ? problem! : JsonAnswer.Of(floor.Answer(channels, records.Today, workings));
+        var outcome = FloorOfDesign.Of(records, profile, design);
+        return outcome.Found is not { } floor ? FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at) : JsonAnswer.Of(floor.Answer(channels, records.Today, workings));
     }
 
     private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, List<InputError> unknown) where T : class

@@ -15,15 +15,15 @@ public static class ListingBatchRoutes
 {
     public static async Task<IResult> Post(FromQuery<BatchQuery> query, Store store, RecordKeeper keeper, DocumentKind<ListedPrice> kind, IValidator<PriceCheckRequest> validator, HttpContext context)
     {
-        var records = keeper.Whole(null);
         if (query.Value.AsOf is not null)
             return Problem.Unreadable(new InputError { Parameter = "asOf", Code = "unknown-parameter", Detail = "What is listed today cannot be written into the past; leave asOf out." });
         if (query.Value.NamesSheetParts && BatchBody.FormatOf(context.Request) != Format.Csv)
             return Problem.Invalid([new InputError { Parameter = "channel", Code = "unexpected", Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
-        var (lines, problem) = await BatchBody.Read(context,
+        var (body, problem) = await BatchBody.ReadAsync(context);
+        return problem ?? await AllOrNothing.WriteAsync(store, keeper, Caller.Of(context), kind, records => body!.Lines(
             (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), records),
-            pipe => OfSheet(pipe, query.Value, records, context.RequestAborted));
-        return problem ?? await AllOrNothing.WriteAsync(store, Caller.Of(context), kind, lines!);
+            pipe => OfSheet(pipe, query.Value, records, context.RequestAborted),
+            context.RequestAborted));
     }
 
     private static async Task<(List<PlacedLine<ListedPrice>>?, Problem?)> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query, Records records, CancellationToken cancel)

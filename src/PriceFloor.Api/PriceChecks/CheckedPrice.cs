@@ -12,11 +12,11 @@ public sealed class CheckedPrice
     private readonly Stored<Channel> _channel;
     private readonly decimal _price;
     private readonly PriceCheck? _check;
-    private readonly DateOnly _today;
+    private readonly Records _records;
 
-    private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, ChannelPrices prices, decimal price, PriceCheck? check, DateOnly today)
+    private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, ChannelPrices prices, decimal price, PriceCheck? check, Records records)
     {
-        (_floor, _channel, Prices, _price, _check, _today) = (floor, channel, prices, price, check, today);
+        (_floor, _channel, Prices, _price, _check, _records) = (floor, channel, prices, price, check, records);
         Verdict = check?.Verdict ?? prices.VerdictOf(price);
     }
 
@@ -33,10 +33,10 @@ public sealed class CheckedPrice
 
     public IEnumerable<Assumption> Assumptions => _floor.Assumptions.Concat(Assumed.In(_channel.Document, "/channel"));
 
-    public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_today).Concat(WarningsOfTheSale);
+    public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_records.Today).Concat(WarningsOfTheSale);
 
     /// <summary>Those about the channel and the price alone.</summary>
-    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel").Concat(NotAllowed);
+    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel", _records.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
 
     public IEnumerable<Working> AllWorkings => _floor.WorkingsOfTheFloor.Concat(Workings.Of(Check.Sale, _channel.Document)).Concat(Workings.Of(Check));
 
@@ -61,16 +61,16 @@ public sealed class CheckedPrice
         if ((otherProfile ?? records.Profile(design.Document.Profile)) is not { } profile)
             return (null, Problem.UnknownReference([At("sku", at, "unknown-profile", $"The design's profile \"{design.Document.Profile}\" was not there at that time.")]));
 
-        var (floor, problem) = FloorOfDesign.Of(records, profile, design, at is null ? null : "#");
-        if (floor is null)
-            return (null, problem);
+        var outcome = FloorOfDesign.Of(records, profile, design);
+        if (outcome.Found is not { } floor)
+            return (null, FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at is null ? null : "#"));
         var prices = floor.On(channel);
         if (prices.Found is null)
             return (null, Problem.OfFaults(prices.Faults));
         var check = mayRead ? prices.Value.Check(request.Price) : null;
         return check is { Found: null }
             ? (null, Problem.OfFaults(check.Faults))
-            : (new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, records.Today), null);
+            : (new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, records), null);
     }
 
     /// <summary>The answer, less what the caller's key may not learn.</summary>

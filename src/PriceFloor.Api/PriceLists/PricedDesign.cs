@@ -14,8 +14,9 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         var listed = records.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
         if (records.Profile(design.Document.Profile) is not { } profile)
             return new PricedDesign(null, null, listed, null, false, "unknown-profile");
-        if (FloorOfDesign.Of(records, profile, design, at: null).Found is not { } floor)
-            return new PricedDesign(null, null, listed, null, false, "too-large");
+        var outcome = FloorOfDesign.Of(records, profile, design);
+        if (outcome.Found is not { } floor)
+            return new PricedDesign(null, null, listed, null, false, outcome.Faults[0].Code);
         var prices = floor.On(channel);
         return prices.Found is { } found
             ? new PricedDesign(found.FloorPrice, found.TargetPrice, listed, listed is { } price ? found.Check(price).Found : null, listed is { } on && !found.Terms.Grid.Allows(on), null)

@@ -39,9 +39,9 @@ public static class PricePartsRoutes
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (records.Profile(design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "sku", Code = "unknown-profile", Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
-            var (floor, problem) = FloorOfDesign.Of(records, profile, design, at: null);
-            if (floor is null)
-                return problem!;
+            var outcome = FloorOfDesign.Of(records, profile, design);
+            if (outcome.Found is not { } floor)
+                return FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at: null);
             var (answer, refused) = asked.Channel is { } key ? OnOne(records, floor, design, key, asked) : (OnAll(records, floor, design), null);
             return answer is null ? refused!
                 : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)

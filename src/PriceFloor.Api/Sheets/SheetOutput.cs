@@ -64,7 +64,7 @@ internal sealed class SheetOutput(PipeWriter pipe, SheetDialect dialect) : IDisp
         var length = 0;
         if (isQuoted)
             room[length++] = (byte)'"';
-        if (text.Length > 0 && SheetText.RunsAsFormula(text[0]))
+        if (SheetText.IsDefused(text))
             room[length++] = (byte)'\'';
         length += isQuoted ? Doubled(text, room[length..]) : Plain(text, room[length..]);
         if (isQuoted)

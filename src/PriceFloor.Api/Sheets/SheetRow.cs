@@ -60,11 +60,12 @@ public sealed class SheetRow
     /// The value of a cell that holds a word or a number of ours: the plain spaces around it do not count (no key or number has any), and
     /// neither does the quote that defused it in a sheet which this service wrote.
     /// </summary>
-    public ReadOnlySpan<byte> Cell(int index)
-    {
-        var value = Value(index).Trim((byte)' ');
-        return value.Length > 1 && value[0] == '\'' && SheetText.RunsAsFormula(value[1]) ? value[1..] : value;
-    }
+    public ReadOnlySpan<byte> Cell(int index) => Fused(Value(index).Trim((byte)' '));
+
+    /// <summary>The value of a cell that holds a text of people: spaces around it belong to it.</summary>
+    public ReadOnlySpan<byte> Text(int index) => Fused(Value(index));
+
+    private static ReadOnlySpan<byte> Fused(ReadOnlySpan<byte> value) => value is [(byte)'\'', ..] && SheetText.IsDefused(value) ? value[1..] : value;
 
     /// <summary>Line and column (in characters, from 1) at which a field begins.</summary>
     public (long Line, long Column) PlaceOf(int index) => SheetText.Place(Raw, StartOf(index), Line);

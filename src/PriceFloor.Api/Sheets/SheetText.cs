@@ -6,8 +6,14 @@ namespace PriceFloor.Api.Sheets;
 /// <summary>What sheets' text has in common: places in it, and what a cell may begin with.</summary>
 internal static class SheetText
 {
+    /// <summary>
+    /// Whether a text is written with a quote before it: it would run as a formula, or it already begins with such a quote, so that taking one
+    /// quote off when it is read gives every text back.
+    /// </summary>
+    public static bool IsDefused(ReadOnlySpan<byte> text) => text.TrimStart((byte)'\'') is [var first, ..] && RunsAsFormula(first);
+
     /// <summary>Spreadsheets run a cell that begins so as a formula.</summary>
-    public static bool RunsAsFormula(byte first) => first is (byte)'=' or (byte)'+' or (byte)'-' or (byte)'@' or (byte)'\t' or (byte)'\r' or (byte)'\n';
+    private static bool RunsAsFormula(byte first) => first is (byte)'=' or (byte)'+' or (byte)'-' or (byte)'@' or (byte)'\t' or (byte)'\r' or (byte)'\n';
 
     /// <summary>Line and column (in characters, from 1) of a byte, where the bytes begin a line.</summary>
     public static (long Line, long Column) Place(ReadOnlySpan<byte> bytes, int at, long line)

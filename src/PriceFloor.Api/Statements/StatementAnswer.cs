@@ -95,16 +95,17 @@ public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, deci
 /// <param name="To">Last day that the accounts with sales cover.</param>
 /// <param name="IsWhole">False where days between are missing in the files, so that income may be missing too.</param>
 /// <param name="Elapsed">The share of the year's days that has passed.</param>
+/// <param name="ShareDue">The share of the year's takings that is due by now: by the season given, else by the days.</param>
 /// <param name="KeptBack">Commissions and fees of the profile that shops keep back, so that they never pass through the accounts.</param>
 /// <param name="RequiredRevenue">What must reach the accounts over the year, rounded up: the required revenue of the profile compared with, else of the draft, less what is kept back.</param>
-/// <param name="RequiredToDate">Its share for the days passed, rounded up.</param>
+/// <param name="RequiredToDate">The share of it that is due by now, rounded up.</param>
 /// <param name="IncomeToDate">What sales left, sales tax taken off.</param>
 /// <param name="Ahead">Income less requirement to date; below zero where the year is behind.</param>
 /// <param name="StillToBring">What the rest of the year must bring, rounded up.</param>
 /// <param name="WeeksLeft">Working weeks left, the year's holidays spread evenly.</param>
 /// <param name="PerWeekLeft">What each of them must bring, rounded up; null where the year is over.</param>
-public sealed record PaceAnswer(DateOnly From, DateOnly To, bool IsWhole, decimal Elapsed, decimal KeptBack, decimal RequiredRevenue, decimal RequiredToDate, decimal IncomeToDate, decimal Ahead, decimal StillToBring, decimal WeeksLeft, decimal? PerWeekLeft)
+public sealed record PaceAnswer(DateOnly From, DateOnly To, bool IsWhole, decimal Elapsed, decimal ShareDue, decimal KeptBack, decimal RequiredRevenue, decimal RequiredToDate, decimal IncomeToDate, decimal Ahead, decimal StillToBring, decimal WeeksLeft, decimal? PerWeekLeft)
 {
-    public static PaceAnswer? Of(Pace? pace, Currency money) => pace is null ? null : new PaceAnswer(pace.SoFar.From, pace.SoFar.To, pace.IsWhole, Answers.Ratio(pace.Elapsed), money.Nearest(pace.KeptBack), money.Least(pace.RequiredRevenue), money.Least(pace.RequiredToDate),
+    public static PaceAnswer? Of(Pace? pace, Currency money) => pace is null ? null : new PaceAnswer(pace.SoFar.From, pace.SoFar.To, pace.IsWhole, Answers.Ratio(pace.Elapsed), Answers.Ratio(pace.ShareDue), money.Nearest(pace.KeptBack), money.Least(pace.RequiredRevenue), money.Least(pace.RequiredToDate),
         CountAnswer.Exactly(pace.IncomeToDate, money), money.Nearest(pace.IncomeToDate - pace.RequiredToDate), money.Least(pace.StillToBring), Answers.Hours(pace.WeeksLeft), pace.PerWeekLeft is { } week ? money.Least(week) : null);
 }

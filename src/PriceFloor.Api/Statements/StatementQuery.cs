@@ -43,6 +43,9 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     /// <summary>Whether every line is told with what became of it.</summary>
     public bool Lines { get; private init; }
 
+    /// <summary>How the year's sales are spread over its months; null: evenly over its days.</summary>
+    public Season? Season { get; private init; }
+
     public SheetReading Sheet { get; private init; } = new();
 
     public static IReadOnlyList<QueryParameter> Parameters =>
@@ -55,6 +58,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         new("yearStart", "First day of the year drafted. Absent: that of the profile compared with, else the first month covered.", "string", "date", "2027-01-01"),
         new("equipmentFrom", "A single purchase of at least so much is offered as equipment. Absent: 1,000 of a currency with cents, 100,000 of one without (our own choice).", "number", "decimal", "1000", Least: 0, Most: Limits.HighestPrice),
         new("lifeYears", "How many years such equipment lasts (common practice, no source): whole months.", "number", "decimal", "5", Least: 1, Most: 100, Default: "5"),
+        new("season", "Twelve weights, one for each month of the profile's year, with commas between: how sales are spread, for the pace. Only proportions count. Absent: even.", "string", Example: "4,5,6,6,8,6,5,5,7,10,19,19"),
         new("account", "With one file as the body: what to call its account where the file does not name it.", "string", Example: "current"),
         new("lines", "With true, the answer lists every line with what became of it and the rule that took it.", "boolean", Default: "false"),
         new("dateOrder", "How sheets write their dates. Absent: ISO 8601 only, since 02/03/2026 may be read in two ways.", "string", Example: "day-month-year"),
@@ -92,6 +96,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             LifeYears = values.Number("lifeYears", new QuantityAttribute { Least = "1", Most = "100" }) ?? UsualLife,
             Account = values.Text("account"),
             Lines = values.Truth("lines"),
+            Season = SeasonOf(values),
             Sheet = SheetOf(values),
         };
         if (read.Currency is { } code && Pricing.Currency.Find(code) is null)
@@ -101,6 +106,17 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         if (read.LifeYears * 12 % 1 != 0)
             values.Add("lifeYears", "out-of-range", "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
         return read;
+    }
+
+    private static Season? SeasonOf(QueryValues values)
+    {
+        if (values.Text("season", 400) is not { } text)
+            return null;
+        var weights = text.Trim('[', ']').Split(',').Select(weight => NumberText.Read(weight.Trim(), "season", new QuantityAttribute())).ToList();
+        var season = weights.TrueForAll(weight => weight.Code is null) ? PriceFloor.Statements.Season.Of([.. weights.Select(weight => weight.Value)]) : null;
+        if (season is null)
+            values.Add("season", "not-a-season", "season must be twelve numbers of at least 0 with commas between, one of them above 0, such as 4,5,6,6,8,6,5,5,7,10,19,19.");
+        return season;
     }
 
     private static SheetReading SheetOf(QueryValues values) => new()

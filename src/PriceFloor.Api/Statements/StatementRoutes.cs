@@ -66,7 +66,7 @@ public static class StatementRoutes
     private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year, Known known, StatementQuery query)
     {
         var (sorting, money, against) = (draft.Sorting, draft.Sorting.Currency, known.Against);
-        var pace = Pace.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft);
+        var pace = Pace.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft, query.Season);
         return new StatementAnswer
         {
             Currency = money.Code,
@@ -84,14 +84,14 @@ public static class StatementRoutes
             Differences = against is null ? null : [.. ProfileDifference.Between(against.Document, draft.Profile).Select(one => DifferenceAnswer.Of(one, money))],
             Transactions = query.Lines ? [.. sorting.All.Select(sorted => LineAnswer.Of(sorted, sent, money))] : null,
             Basis = known.Basis,
-            Assumed = AssumptionAnswer.Of(Assumed(draft, against is null, query)),
-            Warnings = WarningAnswer.Of(StatementWarnings.In(draft, pace, known.HasRules)),
+            Assumed = AssumptionAnswer.Of(Assumed(draft, pace, against, query)),
+            Warnings = WarningAnswer.Of(StatementWarnings.In(draft, pace, known.HasRules, against?.Document)),
         };
     }
 
-    private static IEnumerable<Assumption> Assumed(ProfileDraft draft, bool calendarToo, StatementQuery query)
+    private static IEnumerable<Assumption> Assumed(ProfileDraft draft, Pace? pace, Stored<CostProfile>? against, StatementQuery query)
     {
-        if (calendarToo)
+        if (against is null)
         {
             yield return new("/draft/calendar/weeksPerYear", draft.Profile.Calendar.WeeksPerYear);
             yield return new("/draft/calendar/daysPerWeek", draft.Profile.Calendar.DaysPerWeek);
@@ -100,6 +100,10 @@ public static class StatementRoutes
 
         foreach (var index in Enumerable.Range(0, draft.Profile.Equipment.Count).Where(index => draft.Bought.Any(one => one.Name == draft.Profile.Equipment[index].Name)))
             yield return new(FormattableString.Invariant($"/draft/equipment/{index}/depreciation/lifeYears"), query.LifeYears);
+        foreach (var index in draft.IncomeWithoutDays(against?.Document))
+            yield return new(FormattableString.Invariant($"/draft/otherIncome/{index}/daysPerYear"), 0m);
+        if (pace is not null && query.Season is null)
+            yield return new("/pace/season", "even");
         foreach (var assumption in Pricing.Assumed.In(draft.Profile))
             yield return assumption with { Pointer = "/draft" + assumption.Pointer["/profile".Length..] };
     }

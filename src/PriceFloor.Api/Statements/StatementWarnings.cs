@@ -10,7 +10,7 @@ public static class StatementWarnings
     /// <summary>Below this, what is paid by the quarter or the year cannot be told from what is not.</summary>
     private const int ShortMonths = 3;
 
-    public static IEnumerable<Warning> In(ProfileDraft draft, Pace? pace, bool hasRules)
+    public static IEnumerable<Warning> In(ProfileDraft draft, Pace? pace, bool hasRules, CostProfile? against)
     {
         var sorting = draft.Sorting;
         if (!hasRules)
@@ -31,6 +31,8 @@ public static class StatementWarnings
 
         foreach (var line in draft.PaidBack)
             yield return new("more-back-than-paid", $"\"{line.Name.Name}\" got more back than was paid; it has no place in the draft.", "/lines");
+        foreach (var index in draft.IncomeWithoutDays(against))
+            yield return new("income-takes-no-days", $"\"{draft.Profile.OtherIncome[index].Name}\" takes no day from the bench in the draft; a class or a day of bench hire does, so give its daysPerYear, or the floor comes out too low.", Text($"/draft/otherIncome/{index}/daysPerYear"));
         if (sorting.Of[LineOutcome.Unplaced].Any())
             yield return new("unplaced-lines", "Lines that no rule took are in no figure of the draft; add rules for the largest of them.", "/unplaced");
         if (pace is { IsWhole: false })

@@ -111,4 +111,39 @@ public sealed class DesignBatchTests
     private static IEnumerable<string> Faults(Answer problem) => problem.Json.GetProperty("errors").EnumerateArray()
         .Select(error => (Name: error.TryGetProperty("pointer", out var pointer) ? pointer.GetString() : error.TryGetProperty("parameter", out var parameter) ? parameter.GetString() : "", Line: error.GetProperty("line").GetInt64()))
         .OrderBy(error => error.Line).Select(error => $"{error.Name} {error.Line}");
+
+    [Theory]
+    [InlineData("=SUM(A1)")]
+    [InlineData("'=SUM(A1)")]
+    [InlineData("'''+1")]
+    [InlineData("'@x")]
+    [InlineData("'")]
+    [InlineData("'plain")]
+    [InlineData("-5 \"quoted\"; and, more")]
+    [InlineData("  spaces around  ")]
+    public async Task Every_name_survives_a_sheets_round_trip(string name)
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Put("/v1/designs/RB-014", System.Text.Json.JsonSerializer.Serialize(new { name, profile = "main", making = new { piecesPerDay = 4 } }));
+        foreach (var dialect in new[] { "", "?dialect=semicolon" })
+        {
+            var sheet = await studio.Get("/v1/designs" + dialect, null, ("Accept", "text/csv"));
+            var back = await studio.SendBytes("POST", "/v1/designs/batch" + dialect, System.Text.Encoding.UTF8.GetBytes(sheet.Text), "text/csv");
+            Assert.Equal((200, 1), (back.Status, back.Json.GetProperty("summary").GetProperty("unchanged").GetInt32()));
+        }
+
+        Assert.Equal(name, (await studio.Get("/v1/designs/RB-014")).Json.GetProperty("name").GetString());
+    }
+
+    [Fact]
+    public async Task A_sheet_of_a_yen_studio_writes_no_cents()
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/profiles/main", "{\"currency\":\"JPY\",\"calendar\":{\"weeksPerYear\":50,\"daysPerWeek\":5,\"hoursPerDay\":8}}");
+        await studio.Has("/v1/designs/Y", "{\"profile\":\"main\",\"making\":{\"piecesPerDay\":4},\"materials\":[{\"name\":\"box\",\"amount\":150}],\"seconds\":{\"share\":0.5,\"price\":900}}");
+        var sheet = (await studio.Get("/v1/designs", null, ("Accept", "text/csv"))).Text;
+        Assert.Contains("\"\"amount\"\":150,", sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain(".00", sheet, StringComparison.Ordinal);
+    }
 }

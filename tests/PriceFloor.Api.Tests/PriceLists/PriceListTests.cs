@@ -112,4 +112,25 @@ public sealed class PriceListTests
 
     private static IEnumerable<string> Rows(JsonElement list) => list.GetProperty("items").EnumerateArray().Select(row =>
         $"{row.GetProperty("sku").GetString()} {row.GetProperty("floorPrice").GetRawText()} {row.GetProperty("targetPrice").GetRawText()} {row.GetProperty("listedPrice").GetRawText()} {row.GetProperty("verdict").GetRawText()}");
+
+    [Fact]
+    public async Task Where_there_is_no_floor_the_list_the_changes_and_the_history_say_why_as_the_floor_price_does()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/designs/IDLE", """{"profile":"main","making":{"piecesPerDay":4}}""");
+        var since = (await studio.Get("/v1/floor-changes")).Json.GetProperty("next").GetString();
+        // The maker leaves the bench to helpers, so pieces counted by the day take no bench time.
+        Assert.Equal(200, (await studio.Put("/v1/profiles/main", """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"benchShare":0},"helpers":[{"benchHoursPerYear":100}],"expenses":[{"amount":1000,"per":"year"}]}""")).Status);
+        var why = (await studio.Get("/v1/designs/IDLE/floor-price")).IsProblem(422, "cannot-compute").Json.GetProperty("reason").GetString();
+        Assert.Equal("no-bench-time", why);
+
+        var listed = (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray().Single(item => item.GetProperty("sku").GetString() == "IDLE");
+        Assert.Equal(why, listed.GetProperty("reason").GetString());
+        Assert.Contains($"IDLE,,web,USD,,,,,{why}", (await studio.Get("/v1/price-list?channel=web", null, ("Accept", "text/csv"))).Text, StringComparison.Ordinal);
+        Assert.Equal(why, (await studio.Get("/v1/designs/IDLE/floor-history?channel=web")).Json.GetProperty("items")[1].GetProperty("reason").GetString());
+
+        var moved = (await studio.Get($"/v1/floor-changes?since={since}")).Json.GetProperty("items").EnumerateArray().First(item => item.GetProperty("sku").GetString() == "IDLE");
+        Assert.Equal((System.Text.Json.JsonValueKind.Null, why), (moved.GetProperty("newFloorPrice").ValueKind, moved.GetProperty("reason").GetString()));
+    }
 }

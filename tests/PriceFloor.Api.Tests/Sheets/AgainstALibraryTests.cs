@@ -91,7 +91,7 @@ public sealed class AgainstALibraryTests
         return string.Join(lineEnd, table.Select(cells => string.Join((char)dialect.Separator, cells.Select(Field)))) + (random.Next(2) == 0 ? lineEnd : "");
     }
 
-    private static string Defused(string cell) => cell.Length > 0 && "=+-@\t\r\n".Contains(cell[0], StringComparison.Ordinal) ? "'" + cell : cell;
+    private static string Defused(string cell) => cell.TrimStart('\'') is [var first, ..] && "=+-@\t\r\n".Contains(first, StringComparison.Ordinal) ? "'" + cell : cell;
 
     private static string WrittenBySep(string[][] table)
     {

@@ -9,25 +9,44 @@ public static class AllOrNothing
     /// <summary>A batch is held in memory until it is stored.</summary>
     public const int MostLines = 10_000;
 
-    public static async Task<IResult> WriteAsync<T>(Store store, Caller caller, DocumentKind<T> kind, IReadOnlyList<PlacedLine<T>> lines) where T : class
+    /// <param name="store">The store.</param>
+    /// <param name="keeper">What the caller sees of the documents.</param>
+    /// <param name="caller">Who writes.</param>
+    /// <param name="kind">The kind of document.</param>
+    /// <param name="lay">
+    /// The lines, laid over the documents that are given: those that stand when they are written, so that a change which somebody made while the
+    /// body was on its way is not taken back.
+    /// </param>
+    public static async Task<IResult> WriteAsync<T>(Store store, RecordKeeper keeper, Caller caller, DocumentKind<T> kind, Func<WholeRecords, Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)>> lay) where T : class
     {
-        var unreadable = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
-        if (unreadable.Count > 0)
-            return Problem.Invalid(unreadable);
+        var records = keeper.Whole(null);
+        var laid = Checked(await lay(records));
+        if (laid.Problem is not null)
+            return laid.Problem;
 
-        var (saved, problem) = await store.WriteAsync(caller.Name, writing =>
+        var (lines, saved, problem) = await store.WriteAsync(caller.Name, writing =>
         {
-            var done = lines.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Sight)).ToList();
-            if (done.TrueForAll(one => one.Problem is null))
-                return (done, (Problem?)null);
-            writing.Undo();
-            return (done, Refusal(lines, done));
+            var (now, fault) = writing.Position == records.Position ? laid : Checked(lay(keeper.Within(writing)).GetAwaiter().GetResult());
+            var done = fault is null ? now!.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Sight)).ToList() : [];
+            if (fault is null && !done.TrueForAll(one => one.Problem is null))
+                fault = Refusal(now!, done);
+            if (fault is not null)
+                writing.Undo();
+            return (now, done, fault);
         });
         return problem ?? (IResult)JsonAnswer.Of(new WriteBatchAnswer
         {
-            Items = [.. lines.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
+            Items = [.. lines!.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
             Summary = new BatchCounts(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged))),
         });
+    }
+
+    private static (IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem) Checked<T>((IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem) laid) where T : class
+    {
+        if (laid.Lines is not { } lines)
+            return laid;
+        var unreadable = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
+        return unreadable.Count > 0 ? (null, Problem.Invalid(unreadable)) : laid;
     }
 
     /// <summary>One problem for all: of the kind that they all are, else invalid input.</summary>

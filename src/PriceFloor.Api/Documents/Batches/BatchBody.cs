@@ -7,24 +7,34 @@ using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.Documents.Batches;
 
-/// <summary>Reads the lines of a batch that is stored whole, in whichever format it comes.</summary>
-public static class BatchBody
+/// <summary>The body of a batch that is stored whole, read before anything is looked up, and its lines in whichever format it came.</summary>
+public sealed class BatchBody
 {
-    /// <param name="context">The request.</param>
-    /// <param name="ofJson">A line from one JSON object: its bytes, pointer, line and column.</param>
-    /// <param name="ofSheet">The lines of a sheet, or the problem of its header.</param>
-    public static async Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)> Read<T>(HttpContext context, Func<byte[], string, long, long, PlacedLine<T>> ofJson, Func<PipeReader, Task<(List<PlacedLine<T>>?, Problem?)>> ofSheet) where T : class
+    private readonly byte[] _bytes;
+    private readonly Format _format;
+    private readonly int _most;
+
+    private BatchBody(byte[] bytes, Format format, int most) => (_bytes, _format, _most) = (bytes, format, most);
+
+    public static async Task<(BatchBody? Body, Problem? Problem)> ReadAsync(HttpContext context)
     {
         if (FormatOf(context.Request) is not { } format)
             return (null, Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8."));
         var most = context.RequestServices.GetRequiredService<Settings>().BatchBytes;
         if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = most + 1L;
-        if (await JsonBody<T>.ReadAllAsync(context, most) is not { } body)
-            return (null, TooLarge(most));
-        var pipe = PipeReader.Create(new ReadOnlySequence<byte>(body));
-        var (lines, problem) = format == Format.Csv ? await ofSheet(pipe) : format == Format.Ndjson ? await OfLines(pipe, ofJson, context.RequestAborted) : await OfArray(pipe, ofJson, most, context.RequestAborted);
-        return lines?.Count > AllOrNothing.MostLines ? (null, TooLarge(most)) : (lines, problem);
+        return await JsonBody<object>.ReadAllAsync(context, most) is { } body ? (new BatchBody(body, format, most), null) : (null, TooLarge(most));
+    }
+
+    /// <summary>The lines, or the problem that the whole has. The bytes are in memory, so this waits for nothing and may be asked for again.</summary>
+    /// <param name="ofJson">A line from one JSON object: its bytes, pointer, line and column.</param>
+    /// <param name="ofSheet">The lines of a sheet, or the problem of its header.</param>
+    /// <param name="cancel">Ends it.</param>
+    public async Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)> Lines<T>(Func<byte[], string, long, long, PlacedLine<T>> ofJson, Func<PipeReader, Task<(List<PlacedLine<T>>?, Problem?)>> ofSheet, CancellationToken cancel) where T : class
+    {
+        var pipe = PipeReader.Create(new ReadOnlySequence<byte>(_bytes));
+        var (lines, problem) = _format == Format.Csv ? await ofSheet(pipe) : _format == Format.Ndjson ? await OfLines(pipe, ofJson, cancel) : await OfArray(pipe, ofJson, _most, cancel);
+        return lines?.Count > AllOrNothing.MostLines ? (null, TooLarge(_most)) : (lines, problem);
     }
 
     public static Format? FormatOf(HttpRequest request)

@@ -97,7 +97,7 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
 
     private ChannelPrices? Find(string sku, string channel) =>
         records.DesignNamed(sku) is { } design && records.Channel(channel) is { } on && records.Profile(design.Document.Profile) is { } profile
-        && FloorPrices.FloorOfDesign.Of(records, profile, design, at: null).Found is { } floor ? floor.On(on).Found : null;
+        && FloorPrices.FloorOfDesign.Of(records, profile, design).Found is { } floor ? floor.On(on).Found : null;
 
     private InputError? TextFault(SheetRow row, int column, string text, int most) =>
         text.Length == 0 ? ErrorAt(row, column, "required", $"{header.Names[column]} is empty.")
