@@ -5,16 +5,19 @@ using Serilog;
 
 try
 {
-    var verb = Verbs.Of(args);
+    var line = CommandLine.Of(args);
+    var verb = line.Verb;
+    if (verb is Verbs.Help or Verbs.Version)
+        return Verbs.Tell(verb, Console.Out);
     if (verb == Verbs.HealthCheck)
         return await HealthCheck.RunAsync();
-    if (StoreVerbs.Words.ContainsKey(verb))
-        return StoreVerbs.Run(verb, args, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
+    if (StoreVerbs.All.Contains(verb))
+        return StoreVerbs.Run(verb, line.Words, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
     HeadStart.Begin();
-    var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = Verbs.HostArguments(args), ContentRootPath = AppContext.BaseDirectory });
+    var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = line.HostArguments, ContentRootPath = AppContext.BaseDirectory });
     builder.UseAddresses();
-    builder.UseSettings(demo: args.Contains("--demo"));
+    builder.UseSettings(line.Demo);
     builder.UseServerLimits();
     builder.UseRequestLog();
     builder.UseStore();

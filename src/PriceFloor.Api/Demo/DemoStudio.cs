@@ -22,18 +22,25 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         return true;
     });
 
-    /// <summary>What the demo prints: its key once, and lines to paste.</summary>
-    public static string Greeting(string? key, string dataFolder, string address) => string.Create(CultureInfo.InvariantCulture, $"""
+    /// <summary>What the demo prints: lines to paste, and the key that was made for it, once.</summary>
+    /// <param name="madeKey">The key that this start made; null if the operator chose one, which is never printed, or it was made at an earlier start.</param>
+    /// <param name="elsewhere">Where the key is to be found if it is not printed.</param>
+    /// <param name="address">Where the service listens.</param>
+    public static string Greeting(string? madeKey, string elsewhere, string address)
+    {
+        var header = madeKey is null ? "\"Authorization: Bearer $KEY\"" : $"'Authorization: Bearer {madeKey}'";
+        return string.Create(CultureInfo.InvariantCulture, $"""
 
-        The demo studio is ready at {address} (an invented studio; figures are no tax or legal advice).
-        {(key is null ? $"Its key was made at an earlier start: see {Path.Combine(dataFolder, "first-admin-key")}." : $"Its key, shown this once: {key}")}
-        Try, in another terminal:
+            The demo studio is ready at {address} (an invented studio; figures are no tax or legal advice).
+            {(madeKey is null ? $"Its key is {elsewhere}; set KEY to it." : $"Its key, shown this once: {madeKey}")}
+            Try, in another terminal:
 
-          curl -s -H 'Authorization: Bearer {key ?? "KEY"}' '{address}/v1/profiles/main/requirement'
-          curl -s -H 'Authorization: Bearer {key ?? "KEY"}' '{address}/v1/designs/RB-014/floor-price?workings=true'
-          curl -s -H 'Authorization: Bearer {key ?? "KEY"}' '{address}/v1/price-checks?sku=RB-014&channel=web&price=58.00'
+              curl -s -H {header} '{address}/v1/profiles/main/requirement'
+              curl -s -H {header} '{address}/v1/designs/RB-014/floor-price?workings=true'
+              curl -s -H {header} '{address}/v1/price-checks?sku=RB-014&channel=web&price=58.00'
 
-        """);
+            """);
+    }
 
     private static void Put<T>(Writing writing, DocumentKind<T> kind, JsonElement documents) where T : class
     {

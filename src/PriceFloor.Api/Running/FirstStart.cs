@@ -54,14 +54,16 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
     {
         if (store.Open() is { } upgrade)
             Log.Information("The store was brought from schema {From} to {To}; as it was, it is kept in {Backup}", upgrade.From, upgrade.To, upgrade.Backup);
-        var firstKey = store.Read(snapshot => snapshot.Keys.Count == 0) ? MakeFirstKey() : null;
+        var isNew = store.Read(snapshot => snapshot.Keys.Count == 0);
+        var madeKey = isNew ? MakeFirstKey() : null;
         if (settings.Demo)
-            FillWithDemo(firstKey);
+            FillWithDemo(madeKey, isNew);
         opening.Finish();
     }
 
     /// <summary>The operator's own key, or a new one in a file that only they can read: never in a log.</summary>
-    private string MakeFirstKey()
+    /// <returns>The key if it was made here; the operator's own is theirs alone to show.</returns>
+    private string? MakeFirstKey()
     {
         var key = settings.AdminKey ?? KeyText.New();
         if (settings.AdminKey is null)
@@ -73,10 +75,10 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
             return true;
         });
         ring.Refresh();
-        return key;
+        return settings.AdminKey is null ? key : null;
     }
 
-    private void FillWithDemo(string? firstKey)
+    private void FillWithDemo(string? madeKey, bool isNew)
     {
         if (!store.Read(snapshot => snapshot.IsEmpty))
         {
@@ -85,6 +87,7 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
         }
 
         demo.Value.Fill(store);
-        Console.WriteLine(DemoStudio.Greeting(firstKey, settings.DataFolder, configuration["urls"]?.Split(';')[0] ?? Addresses.Usual));
+        var elsewhere = isNew ? settings.AdminKeySource! : $"from an earlier start: the one chosen then, or the one in {Path.Combine(settings.DataFolder, "first-admin-key")}";
+        Console.WriteLine(DemoStudio.Greeting(madeKey, elsewhere, configuration["urls"]?.Split(';')[0] ?? Addresses.Usual));
     }
 }

@@ -11,7 +11,7 @@ public sealed class Settings
     public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>
     {
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data where not set.",
-        ["PRICEFLOOR_ADMIN_KEY"] = "The first key of an empty store: 32 to 200 visible characters of your choice.",
+        ["PRICEFLOOR_ADMIN_KEY"] = "The first key of an empty store: 32 to 200 visible characters of your choice, at least 8 different ones.",
         ["PRICEFLOOR_ADMIN_KEY_FILE"] = "A file that holds it instead.",
         ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
         ["PRICEFLOOR_TRUSTED_PROXIES"] = "Addresses of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
@@ -29,11 +29,17 @@ public sealed class Settings
         ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
     };
 
+    /// <summary>A random key of 32 hexadecimal digits has fewer once in 300,000 times.</summary>
+    private const int LeastDifferent = 8;
+
     private Settings() { }
 
     public string DataFolder { get; private init; } = "data";
 
     public string? AdminKey { get; private init; }
+
+    /// <summary>Where the operator's own key comes from, in words that do not hold it.</summary>
+    public string? AdminKeySource { get; private init; }
 
     public IReadOnlyList<string> CorsOrigins { get; private init; } = [];
 
@@ -85,6 +91,7 @@ public sealed class Settings
     {
         DataFolder = Value(configuration, "PRICEFLOOR_DATA") ?? "data",
         AdminKey = AdminKeyOf(configuration),
+        AdminKeySource = AdminKeySourceOf(configuration),
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
         TrustedProxies = [.. Split(configuration, "PRICEFLOOR_TRUSTED_PROXIES").Select(text => IPAddress.TryParse(text, out var address) ? address : throw new SettingsException($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is not an IP address."))],
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
@@ -104,13 +111,23 @@ public sealed class Settings
 
     private static string? AdminKeyOf(IConfiguration configuration)
     {
-        var key = Value(configuration, "PRICEFLOOR_ADMIN_KEY") ?? (Value(configuration, "PRICEFLOOR_ADMIN_KEY_FILE") is { } file ? ReadKeyFile(file) : null);
-        if (key is not null && (key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~')))
-            throw new SettingsException("PRICEFLOOR_ADMIN_KEY must be 32 to 200 visible ASCII characters without spaces.");
-        if (key is not null && KeyText.IsMistyped(key))
-            throw new SettingsException("PRICEFLOOR_ADMIN_KEY has the shape of a key that the service makes, but its last letters do not fit the others; copy it anew, or choose one of another shape.");
-        return key;
+        const string Name = "PRICEFLOOR_ADMIN_KEY";
+        if (Value(configuration, Name) is { } key)
+            return Usable(key, Name);
+        return Value(configuration, Name + "_FILE") is { } file ? Usable(ReadKeyFile(file), Name + "_FILE") : null;
     }
+
+    private static string? AdminKeySourceOf(IConfiguration configuration) =>
+        Value(configuration, "PRICEFLOOR_ADMIN_KEY") is not null ? "your own, in PRICEFLOOR_ADMIN_KEY"
+        : Value(configuration, "PRICEFLOOR_ADMIN_KEY_FILE") is { } file ? $"your own, in the file {file}" : null;
+
+    /// <summary>A key that cannot be guessed by trying the easy ones; the message never holds it.</summary>
+    private static string Usable(string key, string name) =>
+        key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~') ? throw new SettingsException($"{name} must be 32 to 200 visible ASCII characters without spaces.")
+        : key.Distinct().Count() is < LeastDifferent and var count ? throw new SettingsException(FormattableString.Invariant(
+            $"{name} has only {count} different characters; a key of 32 to 200 visible ASCII characters needs at least {LeastDifferent} different ones, or it is easily guessed."))
+        : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} has the shape of a key that the service makes, but its last letters do not fit the others; copy it anew, or choose one of another shape.")
+        : key;
 
     private static string ReadKeyFile(string path)
     {

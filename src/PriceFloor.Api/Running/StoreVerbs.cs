@@ -19,24 +19,13 @@ public static class StoreVerbs
     public const string Forget = "forget";
     public const string NewAdminKey = "new-admin-key";
 
-    /// <summary>The words that each takes after it.</summary>
-    public static readonly IReadOnlyDictionary<string, string[]> Words = new Dictionary<string, string[]>
-    {
-        [Backup] = ["FILE"],
-        [CheckStore] = [],
-        [Restore] = ["FILE"],
-        [Forget] = ["KIND", "KEY"],
-        [NewAdminKey] = [],
-    };
+    public static readonly IReadOnlyList<string> All = [Backup, CheckStore, Restore, Forget, NewAdminKey];
 
     private static readonly string[] s_kinds = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice, Kinds.ReadingRules];
 
     /// <summary>Does what a verb asks for and gives the exit code.</summary>
-    public static int Run(string verb, IReadOnlyList<string> arguments, IConfiguration configuration, TextWriter output)
+    public static int Run(string verb, IReadOnlyList<string> words, IConfiguration configuration, TextWriter output)
     {
-        var words = arguments.SkipWhile(argument => argument != verb).Skip(1).ToList();
-        if (words.Count != Words[verb].Length)
-            throw new SettingsException($"Write it so: {string.Join(' ', [verb, .. Words[verb]])}");
         var settings = Settings.Read(configuration, demo: false);
         try
         {

@@ -4,22 +4,50 @@ namespace PriceFloor.Api.Running;
 public static class Verbs
 {
     public const string Serve = "serve";
+    public const string Help = "--help";
+    public const string Version = "--version";
     public const string HealthCheck = "healthcheck";
     public const string OpenApi = "openapi";
 
-    private static readonly string[] s_all = [HealthCheck, OpenApi, .. StoreVerbs.Words.Keys];
-
-    /// <summary>The verb of a command line; one that is none is refused.</summary>
-    public static string Of(IReadOnlyList<string> arguments) => arguments.FirstOrDefault(argument => !argument.StartsWith('-')) switch
+    /// <summary>Each verb, the words that it takes after it, and what it does.</summary>
+    public static readonly IReadOnlyDictionary<string, (string[] Words, string Does)> All = new Dictionary<string, (string[], string)>
     {
-        null => Serve,
-        var verb when s_all.Contains(verb) => verb,
-        var verb when arguments.Any(argument => argument.StartsWith("--", StringComparison.Ordinal) && argument.Length > 2 && argument != "--demo") => Serve,
-        var verb => throw new SettingsException($"\"{verb}\" is not a verb of this program; it has {string.Join(", ", s_all)}, and serves without one."),
+        [HealthCheck] = ([], "asks a running service whether it is ready; exit code 0 or 1"),
+        [OpenApi] = ([], "prints the OpenAPI document"),
+        [StoreVerbs.Backup] = (["FILE"], "copies the store to a new file, also while a service writes"),
+        [StoreVerbs.CheckStore] = ([], "looks through the whole store, also while a service runs; exit code 0 or 1"),
+        [StoreVerbs.Restore] = (["FILE"], "checks a backup and puts it in the store's place; the service must be stopped"),
+        [StoreVerbs.Forget] = (["KIND", "KEY"], "erases a deleted document with all its revisions; the service must be stopped"),
+        [StoreVerbs.NewAdminKey] = ([], "makes a key that may do everything, for one that was lost; the service must be stopped"),
     };
 
-    /// <summary>The arguments that the web host reads itself, such as --urls.</summary>
-    public static string[] HostArguments(IEnumerable<string> arguments) => [.. arguments.Where(argument => argument != "--demo" && !s_all.Contains(argument))];
+    private static readonly (string Option, string Does)[] s_options =
+    [
+        ("--demo", "fills an empty store with an invented studio"),
+        ("--urls=ADDRESS", $"where to listen; {Addresses.Usual} if not set"),
+        ("--PRICEFLOOR_NAME=VALUE", "a setting, which is usually set in the environment (docs/reference/settings.md)"),
+        (Help, "prints this; also -h"),
+        (Version, "prints the version"),
+    ];
+
+    /// <summary>Prints the help or the version.</summary>
+    public static int Tell(string verb, TextWriter output)
+    {
+        output.WriteLine(verb == Help ? HelpText() : FirstContact.Welcome.Version);
+        return 0;
+    }
+
+    private static string HelpText() => $"""
+        PriceFloor {FirstContact.Welcome.Version}: the lowest price that keeps a studio and its maker going for the year.
+
+        It serves if no verb is given. Verbs:
+        {Lines(All.Select(verb => (string.Join(' ', [verb.Key, .. verb.Value.Words]), verb.Value.Does)))}
+
+        Options:
+        {Lines(s_options)}
+        """;
+
+    private static string Lines(IEnumerable<(string Name, string Does)> rows) => string.Join('\n', rows.Select(row => $"  {row.Name,-24} {row.Does}"));
 }
 
 /// <summary>Asks a running service whether it is ready: for a container's health check, without curl.</summary>

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Demo;
+using PriceFloor.Api.Tests.Running;
 using PriceFloor.Storage;
 using Xunit;
 
@@ -40,5 +41,37 @@ public sealed class DemoStudioTests
         var greeting = DemoStudio.Greeting("pf_abc", "data", "http://127.0.0.1:5080");
         Assert.Equal(3, greeting.Split('\n').Count(line => line.TrimStart().StartsWith("curl ", StringComparison.Ordinal)));
         Assert.Contains("Authorization: Bearer pf_abc", greeting, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_operators_own_key_is_never_printed_and_a_made_one_is()
+    {
+        var folder = Directory.CreateTempSubdirectory("pricefloor-demo-").FullName;
+        try
+        {
+            var file = Path.Combine(folder, "key");
+            await File.WriteAllTextAsync(file, Studio.AdminKey, Studio.Cancellation);
+            var own = await Demo(Path.Combine(folder, "own"), ("PRICEFLOOR_ADMIN_KEY", Studio.AdminKey));
+            var filed = await Demo(Path.Combine(folder, "filed"), ("PRICEFLOOR_ADMIN_KEY_FILE", file));
+            var made = await Demo(Path.Combine(folder, "made"));
+            Assert.Contains("Its key is your own, in PRICEFLOOR_ADMIN_KEY; set KEY to it.", own, StringComparison.Ordinal);
+            Assert.Contains($"Its key is your own, in the file {file}; set KEY to it.", filed, StringComparison.Ordinal);
+            Assert.All([own, filed], output => Assert.DoesNotContain(Studio.AdminKey, output, StringComparison.Ordinal));
+            var key = (await File.ReadAllTextAsync(Path.Combine(folder, "made", "first-admin-key"), Studio.Cancellation)).Trim();
+            Assert.Contains($"Its key, shown this once: {key}", made, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static async Task<string> Demo(string data, params (string Name, string Value)[] settings)
+    {
+        using var service = RealProgram.Start(data, settings.ToDictionary(setting => setting.Name, setting => setting.Value), "--demo");
+        var output = service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation);
+        await RealProgram.Ready(service);
+        Assert.Equal(0, await RealProgram.Terminate(service));
+        return await output + await service.Process.StandardError.ReadToEndAsync(Studio.Cancellation);
     }
 }

@@ -11,20 +11,39 @@ public sealed class FirstKeyTests
     [Theory]
     [InlineData(31)]
     [InlineData(201)]
-    public void A_key_that_is_too_short_or_too_long_stops_the_start(int length) => Refused(new string('k', length));
+    public void A_key_that_is_too_short_or_too_long_stops_the_start(int length) => _ = Refused(KeyOf(length));
 
     [Theory]
     [InlineData("a key with spaces that is long enough to count")]
     [InlineData("a-key-with-an-accent-that-is-long-enough-é")]
     [InlineData("a-key-with-a-tab-that-is-long-enough-to-be\t")]
-    public void A_key_with_what_is_not_visible_stops_the_start(string key) => Refused(key);
+    public void A_key_with_what_is_not_visible_stops_the_start(string key) => _ = Refused(key);
+
+    [Theory]
+    [InlineData("kkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkk", 1)]
+    [InlineData("abababababababababababababababab", 2)]
+    [InlineData("abcdefgabcdefgabcdefgabcdefgabcdefg", 7)]
+    public async Task A_key_of_few_different_characters_stops_the_start_from_the_environment_and_from_a_file(string key, int different)
+    {
+        var told = FormattableString.Invariant($"has only {different} different characters; a key of 32 to 200 visible ASCII characters needs at least 8");
+        Assert.Contains(told, Refused(key), StringComparison.Ordinal);
+        var file = Path.GetTempFileName();
+        await File.WriteAllTextAsync(file, key + "\n", Studio.Cancellation);
+        var fault = Assert.Throws<SettingsException>(() => StartWith("PRICEFLOOR_ADMIN_KEY_FILE", file));
+        File.Delete(file);
+        Assert.StartsWith($"PRICEFLOOR_ADMIN_KEY_FILE {told}", fault.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(key, fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_key_of_just_eight_different_characters_is_taken() => StartWith("PRICEFLOOR_ADMIN_KEY", "abcdefghabcdefghabcdefghabcdefgh");
 
     [Theory]
     [InlineData(32)]
     [InlineData(200)]
     public async Task A_key_of_the_operators_choice_opens(int length)
     {
-        var key = new string('k', length);
+        var key = KeyOf(length);
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", key));
         Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith(key))).Status);
         Assert.False(File.Exists(Path.Combine(studio.Folder, "first-admin-key")));
@@ -35,9 +54,9 @@ public sealed class FirstKeyTests
     {
         var folder = Directory.CreateTempSubdirectory("pricefloor-key-");
         var file = Path.Combine(folder.FullName, "key");
-        await File.WriteAllTextAsync(file, new string('f', 40) + "\n", Studio.Cancellation);
+        await File.WriteAllTextAsync(file, KeyOf(40) + "\n", Studio.Cancellation);
         await using (var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", "").UseSetting("PRICEFLOOR_ADMIN_KEY_FILE", file)))
-            Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith(new string('f', 40)))).Status);
+            Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith(KeyOf(40)))).Status);
         folder.Delete(recursive: true);
     }
 
@@ -74,16 +93,20 @@ public sealed class FirstKeyTests
     {
         var first = new Studio();
         await first.Has("/v1/channels/web", Sample.Shop);
-        await using var again = await first.Restarted(host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", new string('o', 40)));
-        (await again.Get("/v1/keys", again.ClientWith(new string('o', 40)))).IsProblem(401, "no-key");
+        await using var again = await first.Restarted(host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", KeyOf(40)));
+        (await again.Get("/v1/keys", again.ClientWith(KeyOf(40)))).IsProblem(401, "no-key");
         Assert.Equal("web", (await again.Get("/v1/channels", again.ClientWith(Studio.AdminKey))).Json.GetProperty("items")[0].GetProperty("key").GetString());
     }
 
-    private static void Refused(string key)
+    /// <summary>Different characters one after the other.</summary>
+    private static string KeyOf(int length) => string.Concat(Enumerable.Range(0, length).Select(i => (char)('a' + (i % 26))));
+
+    private static string Refused(string key)
     {
         var fault = Assert.IsType<SettingsException>(Record.Exception(() => StartWith("PRICEFLOOR_ADMIN_KEY", key)));
         Assert.Contains("PRICEFLOOR_ADMIN_KEY", fault.Message, StringComparison.Ordinal);
         Assert.DoesNotContain(key, fault.Message, StringComparison.Ordinal);
+        return fault.Message;
     }
 
     private static void StartWith(string name, string value) => Settings.Read(

@@ -82,15 +82,4 @@ public sealed class StartTests
         Assert.Equal("/pricefloor/v1/profiles/main", (await studio.Put("/pricefloor/v1/profiles/main", Sample.SmallProfile))["Location"]);
         Assert.Equal("/pricefloor/problems/not-found", (await studio.Get("/pricefloor/v1/profiles/nope")).Json.GetProperty("type").GetString());
     }
-
-    [Theory]
-    [InlineData(new string[0], "serve")]
-    [InlineData(new[] { "--demo" }, "serve")]
-    [InlineData(new[] { "--urls", "http://127.0.0.1:9" }, "serve")]
-    [InlineData(new[] { "healthcheck" }, "healthcheck")]
-    [InlineData(new[] { "openapi" }, "openapi")]
-    public void The_command_line_has_verbs(string[] arguments, string verb) => Assert.Equal(verb, Verbs.Of(arguments));
-
-    [Fact]
-    public void A_verb_that_is_none_is_refused() => Assert.Throws<SettingsException>(() => Verbs.Of(["bakcup"]));
 }
