@@ -57,23 +57,18 @@ public static class DesignBatchRoutes
         var placed = new PlacedLine<Design>(null, null, [], pointer, line, column);
         var body = JsonBody<Design>.Parse(text, validator);
         var faults = (body.Problem?.Errors ?? []).Select(error => placed.Placed(error) with { Line = line + (pointer is null ? 0 : (error.Line ?? 1) - 1) }).ToList();
-        var key = sku ?? KeyIn(text);
-        if (body.Problem?.Type != ProblemTypes.UnreadableRequest && (key is null || !Keys.IsValid(key)))
+        var isReadable = body.Problem?.Type != ProblemTypes.UnreadableRequest;
+        var key = sku ?? (isReadable ? KeyIn(text) : null);
+        if (isReadable && (key is null || !Keys.IsValid(key)))
             faults.Add(placed.Placed(new InputError { Pointer = sku is null ? "#/key" : "#/sku", Code = key is null ? "required" : "bad-key", Detail = key is null ? "key is missing: a design of a batch names itself, as GET gives it." : $"A key is {Keys.Rule}." }));
         return faults.Count > 0 ? placed with { Faults = faults } : placed with { Key = key, Document = body.Value };
     }
 
+    /// <summary>The key of a design that has been read: its text is JSON, and every string in it is text.</summary>
     private static string? KeyIn(byte[] text)
     {
-        try
-        {
-            using var json = JsonDocument.Parse(text);
-            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("key", out var key) && key.ValueKind == JsonValueKind.String ? key.GetString() : null;
-        }
-        catch (JsonException)
-        {
-            return null; // told as unreadable
-        }
+        using var json = JsonDocument.Parse(JsonText.WithoutMark(text));
+        return json.RootElement.TryGetProperty("key", out var key) && key.ValueKind == JsonValueKind.String ? key.GetString() : null;
     }
 
     private static async Task<(List<PlacedLine<Design>>?, Problem?)> OfSheet(PipeReader pipe, SheetDialect dialect, Records records, IValidator<Design> validator, CancellationToken cancel)

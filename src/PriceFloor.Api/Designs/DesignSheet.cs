@@ -104,6 +104,8 @@ public static class DesignSheet
             return (JsonValue.Create(text), null, null);
         try
         {
+            if (!JsonText.IsWhole(cell))
+                return (null, "malformed", $"{name}: {JsonText.HalfAPair}");
             return JsonNode.Parse(text) is JsonArray list ? (list, null, null) : (null, "not-a-list", $"{name} must be a JSON list in square brackets, as an export writes it.");
         }
         catch (JsonException)

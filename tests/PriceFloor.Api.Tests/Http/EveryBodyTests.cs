@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Tests.Http;
 /// <summary>Every address that reads a body refuses every kind of broken one with a problem, stores nothing and stays up.</summary>
 public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
-    private static readonly (string Method, string Path, string Good)[] s_bodies =
+    internal static readonly (string Method, string Path, string Good)[] Bodies =
     [
         ("PUT", "/v1/profiles/new", Sample.SmallProfile),
         ("PUT", "/v1/designs/new", Sample.Pendant),
@@ -62,9 +62,9 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
             .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => (Method: method, Path: endpoint.RoutePattern.RawText!))).ToList();
         Assert.True(routes.Count >= 9);
-        Assert.Empty(routes.Where(route => !s_bodies.Any(row => row.Method == route.Method && Leads(route.Path, row.Path))).Select(route => $"{route.Method} {route.Path} has no row in {nameof(s_bodies)}"));
-        Assert.Empty(s_bodies.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path))).Select(row => $"{row.Method} {row.Path} reads no body"));
-        foreach (var (method, path, good) in s_bodies.Where(row => row.Method == "POST" && row.Path != "/v1/keys"))
+        Assert.Empty(routes.Where(route => !Bodies.Any(row => row.Method == route.Method && Leads(route.Path, row.Path))).Select(route => $"{route.Method} {route.Path} has no row in {nameof(Bodies)}"));
+        Assert.Empty(Bodies.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path))).Select(row => $"{row.Method} {row.Path} reads no body"));
+        foreach (var (method, path, good) in Bodies.Where(row => row.Method == "POST" && row.Path != "/v1/keys"))
             Assert.Equal((path, 200), (path, (await studio.Send(method, path, good)).Status)); // what is broken above is good to begin with
 
         static bool Leads(string template, string path) => new TemplateMatcher(TemplateParser.Parse(template), []).TryMatch(path, []);
@@ -77,7 +77,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         foreach (var environment in new[] { "Production", "Development" })
         {
             var studio = await AStudioOf(environment);
-            foreach (var (method, path, good) in s_bodies)
+            foreach (var (method, path, good) in Bodies)
             {
                 var answer = await studio.SendBytes(method, path, broken(good), "application/json", headers: ("Accept", "*/*"));
                 Assert.Equal((what, path, status), (what, path, answer.Status));
@@ -120,7 +120,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
     public async Task Another_format_is_refused_everywhere(string? contentType)
     {
         var studio = await AStudioOf("Production");
-        foreach (var (method, path, good) in s_bodies)
+        foreach (var (method, path, good) in Bodies)
             (await studio.SendBytes(method, path, Utf8(good), contentType)).IsProblem(415, "media-type");
         await NothingWasStored(studio);
     }
@@ -129,7 +129,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
     public async Task A_body_without_a_length_is_measured_as_it_comes()
     {
         var studio = await AStudioOf("Production");
-        foreach (var (method, path, _) in s_bodies)
+        foreach (var (method, path, _) in Bodies)
         {
             using var request = new HttpRequestMessage(new HttpMethod(method), path) { Content = new StreamContent(new Endless(2 * 1024 * 1024 + 1)) };
             request.Content.Headers.TryAddWithoutValidation("Content-Type", "application/json");

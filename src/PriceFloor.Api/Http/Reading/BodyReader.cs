@@ -51,7 +51,7 @@ public sealed class BodyReader
         if (!Utf8.IsValid(_body))
             throw new UnreadableException(new InputError { Pointer = "#", Code = "malformed", Detail = "The body is not UTF-8; save and send it as UTF-8.", Line = 1, Column = 1 });
 
-        var json = new Utf8JsonReader(_body, new JsonReaderOptions { MaxDepth = 32 });
+        var json = new Utf8JsonReader(_body, JsonText.Options);
         json.Read();
         Value(ref json, shape, Root);
         _pointer = Root;
@@ -134,7 +134,20 @@ public sealed class BodyReader
             throw Unreadable(ref json, at, "unknown-property", $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
         if (!before.Add(name))
             throw Unreadable(ref json, at, "duplicate-property", $"\"{name}\" is given twice; leave one out.");
-        json.Skip();
+        PassOver(ref json, at);
+    }
+
+    /// <summary>Passes over a value, every string of which must still be text: whoever reads on must not stumble over it.</summary>
+    private void PassOver(ref Utf8JsonReader json, string pointer)
+    {
+        json.Read();
+        var depth = json.CurrentDepth;
+        do
+        {
+            if (json.TokenType is JsonTokenType.String or JsonTokenType.PropertyName && json.ValueIsEscaped)
+                Text(ref json, pointer);
+        }
+        while (json.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray || json.CurrentDepth > depth ? json.Read() : false);
     }
 
     private void ManyValue(ref Utf8JsonReader json, Shape.Many many, string pointer)
@@ -196,17 +209,7 @@ public sealed class BodyReader
             : Unreadable(ref json, pointer, "wrong-type", $"{name} must be {wanted}.");
     }
 
-    private string Text(ref Utf8JsonReader json, string pointer)
-    {
-        try
-        {
-            return json.GetString()!;
-        }
-        catch (InvalidOperationException)
-        {
-            throw Unreadable(ref json, pointer, "malformed", "A string holds half of a surrogate pair, which is no character; correct the \\u escape.");
-        }
-    }
+    private string Text(ref Utf8JsonReader json, string pointer) => JsonText.Of(ref json) ?? throw Unreadable(ref json, pointer, "malformed", JsonText.HalfAPair);
 
     private UnreadableException Unreadable(ref Utf8JsonReader json, string pointer, string code, string detail)
     {

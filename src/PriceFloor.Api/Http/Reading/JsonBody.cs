@@ -46,7 +46,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     /// <summary>Reads a body that is already in memory.</summary>
     public static JsonBody<T> Parse(byte[] body, IValidator<T> validator)
     {
-        body = body.AsSpan().StartsWith("\uFEFF"u8) ? body[3..] : body;
+        body = body.AsSpan().StartsWith("\uFEFF"u8) ? JsonText.WithoutMark(body).ToArray() : body;
         if (body.AsSpan().IndexOfAnyExcept(" \t\r\n"u8) < 0)
             return new(null, Problem.Unreadable(new InputError { Pointer = "#", Code = "empty", Detail = "The body is empty; send a JSON object.", Line = 1, Column = 1 }));
         try
