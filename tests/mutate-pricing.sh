@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Changes one operator, bound or condition of the pricing library at a time, never a text, and sees whether a test notices (mutation testing). Works on a copy.
-# mutate-pricing.sh [FILE...], such as Tax.cs Piece.cs; without files the core of the library, under all tests but those of the search for the best mix: they take
+# mutate-pricing.sh [FILE...], such as Years/Tax.cs 'Selling/*.cs'; without files the core of the library, under all tests but those of the search for the best mix: they take
 #   half a minute, and every change would wait for them.
-# mutate-pricing.sh --search [FILE...], such as MixCutting.cs; without files all of the search, under its own tests alone, with a quarter of the mixes that are listed and without the large years.
+# mutate-pricing.sh --search [FILE...], such as Planning/Solver/MixCutting.cs; without files all of the search, under its own tests alone, with a quarter of the mixes that are listed and without the large years.
 # Reports are left in artifacts/mutants/report.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -16,11 +16,11 @@ if [ "${1:-}" = --search ]; then
     grep -LE 'Tests\.Mixes' -r --include='*.cs' . | xargs rm
     rm Mixes/LargeMixes.cs Mixes/IntegerSolver*.cs Properties/MixProperties.cs
     sed -i 's/Cases = 4000/Cases = 1000/' Mixes/ReckonedMixes.cs
-    [ $# -gt 0 ] || set -- "Mix*.cs" BestMix.cs
+    [ $# -gt 0 ] || set -- "Planning/Solver/*.cs"
 else
     rm -r Mixes && grep -lE 'Tests\.Mixes' -r --include='*.cs' . | xargs rm
 fi
-[ $# -gt 0 ] || set -- Tax.cs Depreciation.cs Piece.cs BenchTime.cs FloorPrice.cs Sale.cs Rounding.cs PriceCheck.cs PriceGrid.cs SellingTerms.cs StudioYear.cs BreakEven.cs DesignBudget.cs Markup.cs PriceParts.cs YearPlan.cs BestYear.cs FirstNumbers.cs Warnings.cs "Remed*.cs" BalancedRemedy.cs "Workings*.cs"
+[ $# -gt 0 ] || set -- "Numbers/*.cs" "Years/*.cs" "Costing/*.cs" "Selling/*.cs" "Planning/*.cs" "Explaining/*.cs" Documents/FirstNumbers.cs
 files=$(printf '"%s",' "$@")
 cat >stryker-config.json <<JSON
 { "stryker-config": { "project": "PriceFloor.Pricing.csproj", "test-runner": "mtp", "concurrency": 1, "coverage-analysis": "all", "ignore-mutations": ["string"],

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements;
 
 /// <summary>
@@ -12,7 +10,7 @@ namespace PriceFloor.Statements;
 public sealed record BoughtToLast(Sorted Entry, CostKind? CostKind, string Name)
 {
     /// <summary>Kinds of cost that a lasting thing may be booked under.</summary>
-    private static readonly CostKind?[] s_lasting = [null, Pricing.CostKind.Depreciation, Pricing.CostKind.Supplies, Pricing.CostKind.Office, Pricing.CostKind.Repairs, Pricing.CostKind.Other];
+    private static readonly CostKind?[] s_lasting = [null, Pricing.Documents.CostKind.Depreciation, Pricing.Documents.CostKind.Supplies, Pricing.Documents.CostKind.Office, Pricing.Documents.CostKind.Repairs, Pricing.Documents.CostKind.Other];
 
     public decimal Cost => -Entry.Entry.Amount;
 
@@ -34,7 +32,7 @@ public sealed record BoughtToLast(Sorted Entry, CostKind? CostKind, string Name)
         if (line.To != Placement.Business || line.BusinessShare != 1 || line.TracedTo is not null || !s_lasting.Contains(line.CostKind))
             return [];
         var bought = entries.Where(sorted => sorted.Entry.Amount < 0);
-        var chosen = line.CostKind == Pricing.CostKind.Depreciation ? bought : Alone(entries, least);
+        var chosen = line.CostKind == Pricing.Documents.CostKind.Depreciation ? bought : Alone(entries, least);
         return chosen.Select(sorted => new BoughtToLast(sorted, line.CostKind, FormattableString.Invariant($"{line.Short}, bought {sorted.Entry.Date:yyyy-MM}")));
     }
 

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements;
 
 /// <summary>How a line's year was reckoned from the months that the files cover.</summary>
@@ -49,7 +47,7 @@ public sealed class DraftLine
     private const decimal Alike = 0.2m;
 
     /// <summary>Kinds of cost that are billed by the year more often than by the month. Common practice, without a source.</summary>
-    private static readonly CostKind[] s_billedYearly = [Pricing.CostKind.Insurance, Pricing.CostKind.TaxesAndLicences, Pricing.CostKind.ProfessionalServices, Pricing.CostKind.Training];
+    private static readonly CostKind[] s_billedYearly = [Pricing.Documents.CostKind.Insurance, Pricing.Documents.CostKind.TaxesAndLicences, Pricing.Documents.CostKind.ProfessionalServices, Pricing.Documents.CostKind.Training];
 
     public DraftLine(LineName name, IReadOnlyList<Sorted> entries, IReadOnlyList<Coverage> coverage)
     {

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements;
 
 /// <summary>What a part of the year says of the whole: required revenue to date against income to date, and what is left to bring in.</summary>

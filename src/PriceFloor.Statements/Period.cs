@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Statements;
 

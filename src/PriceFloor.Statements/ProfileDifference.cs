@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements;
 
 /// <summary>What one kind of cost or line comes to a year in the stored profile and in the draft.</summary>

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements;
 
 /// <summary>What the draft takes from elsewhere than the statements.</summary>

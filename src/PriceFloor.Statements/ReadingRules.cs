@@ -1,5 +1,4 @@
 using System.ComponentModel.DataAnnotations;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Statements;
 

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Statements;
 

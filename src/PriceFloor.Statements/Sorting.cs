@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements;
 
 /// <summary>All the lines of the files, each with what became of it, and what the files cover.</summary>

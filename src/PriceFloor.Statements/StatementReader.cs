@@ -1,4 +1,3 @@
-using PriceFloor.Pricing;
 using PriceFloor.Statements.Files;
 
 namespace PriceFloor.Statements;

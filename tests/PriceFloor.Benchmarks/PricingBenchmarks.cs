@@ -1,5 +1,4 @@
 using BenchmarkDotNet.Attributes;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Benchmarks;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Statements.Tests;
 

@@ -1,7 +1,6 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Statements.Tests;
 

@@ -1,4 +1,3 @@
-using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Statements.Tests;

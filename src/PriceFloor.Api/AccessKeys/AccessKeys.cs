@@ -3,7 +3,6 @@ using System.Text.Json.Serialization;
 using FluentValidation;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.AccessKeys;

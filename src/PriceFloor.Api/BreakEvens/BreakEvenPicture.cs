@@ -1,5 +1,4 @@
 using PriceFloor.Api.Pictures;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.BreakEvens;
 

@@ -3,7 +3,6 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Pictures;
 using PriceFloor.Api.PriceChecks;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.BreakEvens;
 

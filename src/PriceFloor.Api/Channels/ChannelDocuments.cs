@@ -1,7 +1,6 @@
 using FluentValidation;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Channels;

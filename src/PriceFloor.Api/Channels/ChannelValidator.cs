@@ -1,6 +1,5 @@
 using FluentValidation;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Channels;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 

@@ -1,7 +1,6 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.DesignBudgets;
 

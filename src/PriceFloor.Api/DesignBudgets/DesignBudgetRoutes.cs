@@ -3,7 +3,6 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.DesignBudgets;
 

@@ -6,7 +6,6 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Designs;

@@ -2,7 +2,6 @@ using FluentValidation;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Profiles;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Designs;

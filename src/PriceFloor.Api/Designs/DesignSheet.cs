@@ -5,7 +5,6 @@ using System.Text.Json.Nodes;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Designs;

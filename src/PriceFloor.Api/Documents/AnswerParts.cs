@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Api.Documents;
 
 /// <summary>What the parts of every computed answer are made of.</summary>

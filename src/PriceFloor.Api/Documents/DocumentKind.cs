@@ -1,6 +1,5 @@
 using FluentValidation;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;

@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;

@@ -1,5 +1,4 @@
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;

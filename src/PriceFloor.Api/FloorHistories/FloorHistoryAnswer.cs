@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.FloorHistories;
 

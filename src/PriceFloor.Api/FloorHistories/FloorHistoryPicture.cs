@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using PriceFloor.Api.Pictures;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.FloorHistories;
 

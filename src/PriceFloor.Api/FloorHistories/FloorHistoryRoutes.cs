@@ -2,7 +2,6 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Pictures;
 using PriceFloor.Api.PriceChecks;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FloorHistories;

@@ -62,7 +62,7 @@ public static class PricedMoments
         var itself = new DocumentName(Kinds.Design, sku);
         var listed = snapshot.KeysEver(Kinds.ListedPrice, sku + "/").ToList();
         var profiles = snapshot.Latest(itself, most + 1, upTo: upTo).Where(revision => !revision.IsDeletion)
-            .Select(revision => Stored<Pricing.Design>.Of(revision).Document.Profile).Distinct();
+            .Select(revision => Stored<Pricing.Documents.Design>.Of(revision).Document.Profile).Distinct();
         var channels = listed.Select(key => key[(sku.Length + 1)..]).Append(channel).Distinct();
         return
         [

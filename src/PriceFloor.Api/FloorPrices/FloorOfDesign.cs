@@ -3,7 +3,6 @@ using System.Runtime.CompilerServices;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.FloorPrices;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json.Serialization;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Http;
 

@@ -1,6 +1,5 @@
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ListedPrices;

@@ -5,7 +5,6 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ListedPrices;

@@ -1,7 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using FluentValidation;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Markups;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Pictures;
 
@@ -16,9 +15,9 @@ public static class InWords
 
     public static string Verdict(Verdict? verdict) => verdict switch
     {
-        Pricing.Verdict.BelowFloor => "below the floor",
-        Pricing.Verdict.BelowTarget => "below the target",
-        Pricing.Verdict.MeetsTarget => "meets the target",
+        Pricing.Selling.Verdict.BelowFloor => "below the floor",
+        Pricing.Selling.Verdict.BelowTarget => "below the target",
+        Pricing.Selling.Verdict.MeetsTarget => "meets the target",
         _ => "not listed",
     };
 

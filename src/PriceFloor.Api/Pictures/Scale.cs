@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Api.Pictures;
 
 /// <summary>Puts amounts between two values at places between two others: 0 to 200 over 400 pixels puts 58 at 116.</summary>

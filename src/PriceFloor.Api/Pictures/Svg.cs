@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Pictures;
 

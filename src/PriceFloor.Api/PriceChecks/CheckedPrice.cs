@@ -1,7 +1,6 @@
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceChecks;
 

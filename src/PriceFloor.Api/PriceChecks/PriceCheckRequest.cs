@@ -1,6 +1,5 @@
 using System.ComponentModel.DataAnnotations;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceChecks;
 

@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceLists;
 
@@ -41,7 +40,7 @@ public sealed record PriceListItemAnswer
 
     public static PriceListItemAnswer Of(Stored<Design> design, Stored<Channel> channel, PricedDesign priced)
     {
-        var money = Pricing.Currency.Of(channel.Document.Currency);
+        var money = Pricing.Numbers.Currency.Of(channel.Document.Currency);
         decimal? Price(decimal? price) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
         return new PriceListItemAnswer
         {

@@ -5,7 +5,6 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Pictures;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceLists;
 

@@ -1,6 +1,5 @@
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceLists;
 

@@ -2,7 +2,6 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceParts;
 
@@ -59,7 +58,7 @@ public static class PricePartsRoutes
         var (check, problem) = CheckedPrice.Of(records, new PriceCheckRequest { Sku = design.Key, Channel = key, Price = price }, at: null);
         if (check is null)
             return (null, problem);
-        var parts = Pricing.PriceParts.Of(check.Check);
+        var parts = Pricing.Selling.PriceParts.Of(check.Check);
         return parts.Found is { } found
             ? (new PricePartsAnswer
             {
@@ -97,7 +96,7 @@ public static class PricePartsRoutes
             return WithoutPrice(channel, prices.Faults);
         var (price, from) = PriceOn(floor, channel, null);
         var check = prices.Value.Check(price);
-        var parts = check.Found is { } found ? Pricing.PriceParts.Of(found) : null;
+        var parts = check.Found is { } found ? Pricing.Selling.PriceParts.Of(found) : null;
         return parts?.Found is { } known ? Row(channel, from, known) : WithoutPrice(channel, parts?.Faults ?? check.Faults);
     }
 
@@ -106,7 +105,7 @@ public static class PricePartsRoutes
         : floor.ListedOn(channel) is { } listed ? (listed, PriceIs.Listed)
         : (floor.On(channel).Value.FloorPrice, PriceIs.FloorPrice);
 
-    private static ChannelPartsAnswer Row(Stored<Channel> channel, PriceIs from, Pricing.PriceParts parts)
+    private static ChannelPartsAnswer Row(Stored<Channel> channel, PriceIs from, Pricing.Selling.PriceParts parts)
     {
         var money = Currency.Of(channel.Document.Currency);
         var rounded = parts.Rounded;

@@ -1,7 +1,6 @@
 using FluentValidation;
 using FluentValidation.Results;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Profiles;
 

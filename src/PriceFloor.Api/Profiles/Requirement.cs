@@ -2,7 +2,6 @@ using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Profiles;
 
@@ -100,9 +99,9 @@ public sealed record RequirementAnswer
             TakeHomePerHour = money.Nearest(year.TakeHomePerHour),
             NotCovered = [.. year.NotCovered],
             Basis = new Dictionary<string, string> { ["profile"] = basis },
-            Assumed = AssumptionAnswer.Of(Pricing.Assumed.In(year.Profile)),
-            Warnings = WarningAnswer.Of(Pricing.Warnings.In(year, today)),
-            Workings = WorkingAnswer.Of(workings, () => Pricing.Workings.Of(year)),
+            Assumed = AssumptionAnswer.Of(Pricing.Explaining.Assumed.In(year.Profile)),
+            Warnings = WarningAnswer.Of(Pricing.Explaining.Warnings.In(year, today)),
+            Workings = WorkingAnswer.Of(workings, () => Pricing.Explaining.Workings.Of(year)),
         };
     }
 }

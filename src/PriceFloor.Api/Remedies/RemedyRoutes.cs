@@ -4,7 +4,6 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Remedies;
 
@@ -120,12 +119,12 @@ public static class RemedyRoutes
             var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
-            var remedies = Pricing.Remedies.Of(sale.Check);
+            var remedies = Pricing.Planning.Remedies.Of(sale.Check);
             return remedies.Found is { } found ? JsonAnswer.Of(AnswerOf(sale, found, asked.Workings)) : Problem.OfFaults(remedies.Faults);
         });
     }
 
-    private static RemediesAnswer AnswerOf(CheckedPrice sale, Pricing.Remedies remedies, bool workings)
+    private static RemediesAnswer AnswerOf(CheckedPrice sale, Pricing.Planning.Remedies remedies, bool workings)
     {
         var money = sale.Floor.Floor.Piece.Year.Currency;
         return new RemediesAnswer
@@ -141,7 +140,7 @@ public static class RemedyRoutes
             Basis = sale.Basis,
             Assumed = AssumptionAnswer.Of(sale.Assumptions),
             Warnings = WarningAnswer.Of(sale.AllWarnings),
-            Workings = WorkingAnswer.Of(workings, () => sale.AllWorkings.Concat(Pricing.Workings.Of(remedies))),
+            Workings = WorkingAnswer.Of(workings, () => sale.AllWorkings.Concat(Pricing.Explaining.Workings.Of(remedies))),
         };
     }
 }

@@ -22,7 +22,6 @@ using PriceFloor.Api.QuickFloors;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Statements;
 using PriceFloor.Api.YearPlans;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Running;

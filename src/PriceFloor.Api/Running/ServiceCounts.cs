@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using PriceFloor.Api.PriceChecks.Batches;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Running;
 

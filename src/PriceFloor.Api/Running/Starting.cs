@@ -15,7 +15,6 @@ using PriceFloor.Api.Profiles;
 using PriceFloor.Api.QuickFloors;
 using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.YearPlans;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 using Serilog;

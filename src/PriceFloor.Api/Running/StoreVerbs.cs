@@ -4,7 +4,6 @@ using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Sheets;
 

@@ -1,6 +1,5 @@
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 

@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;

@@ -1,6 +1,5 @@
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
@@ -99,7 +98,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             Season = SeasonOf(values),
             Sheet = SheetOf(values),
         };
-        if (read.Currency is { } code && Pricing.Currency.Find(code) is null)
+        if (read.Currency is { } code && Pricing.Numbers.Currency.Find(code) is null)
             values.Add("currency", "unknown-currency", "currency must be an ISO 4217 code in capitals, such as USD.");
         if (read.To < read.From)
             values.Add("to", "out-of-order", "to must not be before from.");

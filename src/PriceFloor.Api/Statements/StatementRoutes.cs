@@ -3,7 +3,6 @@ using FluentValidation;
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 
@@ -104,7 +103,7 @@ public static class StatementRoutes
             yield return new(FormattableString.Invariant($"/draft/otherIncome/{index}/daysPerYear"), 0m);
         if (pace is not null && query.Season is null)
             yield return new("/pace/season", "even");
-        foreach (var assumption in Pricing.Assumed.In(draft.Profile))
+        foreach (var assumption in Pricing.Explaining.Assumed.In(draft.Profile))
             yield return assumption with { Pointer = "/draft" + assumption.Pointer["/profile".Length..] };
     }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;

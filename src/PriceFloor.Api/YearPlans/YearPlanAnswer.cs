@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.YearPlans;
 

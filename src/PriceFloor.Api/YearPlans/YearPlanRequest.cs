@@ -2,7 +2,6 @@ using System.ComponentModel.DataAnnotations;
 using FluentValidation;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceChecks;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.YearPlans;
 

@@ -1,5 +1,4 @@
 using System.Xml;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Statements.Files;
 

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements.Files;
 
 /// <summary>What has been read of a file so far. Every line that could be a transaction ends up in exactly one of its two lists.</summary>

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements.Files;
 
 /// <summary>Reads a sheet with named columns, line by line; a line that cannot be read costs only itself.</summary>

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Statements.Files;
 
 /// <summary>Where the header of a sheet stands and how the sheet is written.</summary>

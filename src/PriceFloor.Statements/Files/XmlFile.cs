@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Xml;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Statements.Files;
 

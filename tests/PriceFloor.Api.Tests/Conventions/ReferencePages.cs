@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.Json;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Running;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Tests.Conventions;
 

@@ -1,7 +1,6 @@
 using Microsoft.Extensions.Configuration;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Running;
-using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;

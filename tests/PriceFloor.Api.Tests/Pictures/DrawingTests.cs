@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using PriceFloor.Api.Pictures;
 using PriceFloor.Api.PriceLists;
-using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Pictures;

@@ -1,7 +1,6 @@
 using System.IO.Pipelines;
 using System.Text;
 using Microsoft.AspNetCore.Hosting;
-using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Security;

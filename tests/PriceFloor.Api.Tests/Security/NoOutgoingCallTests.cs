@@ -1,6 +1,5 @@
 using System.Reflection.Metadata;
 using System.Reflection.PortableExecutable;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 using Xunit;
 

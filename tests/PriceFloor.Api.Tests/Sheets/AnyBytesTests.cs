@@ -66,7 +66,7 @@ public sealed class AnyBytesTests
     /// <summary>Bytes allocated on this thread by a sheet of 50,000 rows, read, answered and written.</summary>
     private static async Task<long> Allocated(byte[] sheet)
     {
-        var (input, output, price) = (Dripping.Whole(sheet), PipeWriter.Create(Stream.Null), new Pricing.PriceAttribute());
+        var (input, output, price) = (Dripping.Whole(sheet), PipeWriter.Create(Stream.Null), new Pricing.Documents.PriceAttribute());
         using var reader = new SheetReader(input, SheetDialect.Comma);
         var (header, _) = await reader.ReadHeaderAsync(default);
         var (columns, _) = SheetColumns.Of(header!, new(), SheetDialect.Comma);

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Sheets;

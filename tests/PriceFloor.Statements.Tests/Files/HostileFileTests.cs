@@ -1,6 +1,5 @@
 using System.Text;
 using FsCheck.Xunit;
-using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;

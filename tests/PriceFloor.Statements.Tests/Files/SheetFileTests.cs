@@ -1,5 +1,4 @@
 using System.Text;
-using PriceFloor.Pricing;
 using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
-using PriceFloor.Pricing;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PriceFloor.Api.Http.OpenApi;

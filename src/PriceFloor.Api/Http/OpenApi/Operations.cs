@@ -19,7 +19,6 @@ using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Statements;
 using PriceFloor.Api.YearPlans;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Http.OpenApi;

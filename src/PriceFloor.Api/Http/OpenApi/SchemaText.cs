@@ -5,7 +5,6 @@ using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.PriceChecks.Batches;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 using Swashbuckle.AspNetCore.SwaggerGen;
 

@@ -69,7 +69,7 @@ public sealed class BodyReader
                 break;
             case Shape.KeyOr:
                 Require(ref json, pointer, "an object, or a string with the key of a stored one", JsonTokenType.String);
-                TextValue(ref json, pointer, 1, Pricing.Limits.KeyLength);
+                TextValue(ref json, pointer, 1, Limits.KeyLength);
                 break;
             case Shape.Members members:
                 Require(ref json, pointer, "an object", JsonTokenType.StartObject);

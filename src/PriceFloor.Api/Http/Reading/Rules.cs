@@ -1,7 +1,6 @@
 using System.Text.Json;
 using FluentValidation;
 using FluentValidation.Results;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.Http;
 

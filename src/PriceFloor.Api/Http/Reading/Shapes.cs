@@ -5,7 +5,6 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
-using PriceFloor.Pricing;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Http;

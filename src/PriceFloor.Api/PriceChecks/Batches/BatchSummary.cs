@@ -1,5 +1,3 @@
-using PriceFloor.Pricing;
-
 namespace PriceFloor.Api.PriceChecks.Batches;
 
 /// <summary>How many lines got which answer.</summary>

@@ -2,7 +2,6 @@ using System.Text;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Pricing;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 

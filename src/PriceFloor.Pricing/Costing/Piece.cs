@@ -1,0 +1,94 @@
+using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Costing;
+
+/// <summary>What one sold piece of a design takes from the studio, and so must bring in. Unrounded.</summary>
+public sealed class Piece
+{
+    private Piece(Design design, StudioYear year, BenchTime time)
+    {
+        Design = design;
+        Year = year;
+        Time = time;
+        SoldShare = design.SoldShare ?? year.Profile.SoldShare;
+        BenchHours = time.Hours / SoldShare;
+        MaterialCosts = [.. design.Materials.Select(line => CostOf(line, year) * time.PiecesAt(line.At)!.Value)];
+        Materials = MaterialCosts.Sum() / SoldShare;
+        SecondsCredit = design.Seconds is { } seconds ? seconds.Share * seconds.Price * (time.Starts - 1) / SoldShare : 0;
+        BenchCost = year.PerBenchHour * BenchHours;
+        Floor = decimal.Max(0, BenchCost + Materials - SecondsCredit);
+        PiecesPerYear = year.BenchHours / BenchHours;
+        SecondsPayMoreThanTheyCost = time.Starts > 1 && design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
+    }
+
+    public Design Design { get; }
+
+    public StudioYear Year { get; }
+
+    public BenchTime Time { get; }
+
+    /// <summary>z: of the finished pieces, the share that ever sells.</summary>
+    public decimal SoldShare { get; }
+
+    /// <summary>t: bench hours a sold piece.</summary>
+    public decimal BenchHours { get; }
+
+    /// <summary>Each material line for one good piece, before unsold pieces are counted.</summary>
+    public IReadOnlyList<decimal> MaterialCosts { get; }
+
+    /// <summary>M: materials a sold piece.</summary>
+    public decimal Materials { get; }
+
+    /// <summary>C: what its rejected pieces bring as seconds.</summary>
+    public decimal SecondsCredit { get; }
+
+    /// <summary>What its bench time must recover.</summary>
+    public decimal BenchCost { get; }
+
+    /// <summary>F: what one sold piece must bring in, after everything that a channel takes.</summary>
+    public decimal Floor { get; }
+
+    /// <summary>H/t: this floor holds only if that much is made and sold.</summary>
+    public decimal PiecesPerYear { get; }
+
+    /// <summary>Loads of a scarce thing that one sold piece takes: pieces entering each step that uses it, over its batch size. A kiln step of 24 whose pieces all survive and sell: 1/24.</summary>
+    public decimal LoadsOf(string resource) => Time.LoadsOf(resource) / SoldShare;
+
+    /// <summary>True where a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
+    public bool SecondsPayMoreThanTheyCost { get; }
+
+    /// <summary>What has gone into a start that is lost at the first step that loses any.</summary>
+    private decimal SunkInAStartLostEarly => Year.PerBenchHour * Time.HoursUntilFirstLoss
+        + Design.Materials.Where(line => Time.IsUsedBeforeFirstLoss(line.At)).Sum(line => CostOf(line, Year) * Time.PiecesAt(line.At)!.Value) / Time.Starts;
+
+    /// <summary>
+    /// The piece of a design whose shape is valid. Refused: a material that the profile lacks (<c>unknown-material</c>), a point
+    /// that no step bears (<c>unknown-step</c>), no bench time (<c>no-bench-time</c>), figures past exactness (<c>too-large</c>).
+    /// </summary>
+    public static Outcome<Piece> Of(Design design, StudioYear year) => Outcome<Piece>.Guard(() =>
+    {
+        var time = BenchTime.Of(design.Making, year.Profile.Calendar);
+        var faults = design.Materials.Index().SelectMany(line => MaterialFaults(line.Item, line.Index, time, year)).ToList();
+        if (time.Hours <= 0)
+            faults.Add(new Fault("/making", "no-bench-time",
+                "The piece takes no bench time, so it could carry no part of the year; give the minutes that it really takes."));
+        return faults.Count > 0 ? faults : new Piece(design, year, time);
+    });
+
+    /// <summary>One material line for one piece at its point: 0.062 kg at 38.00 with 8 % waste is 0.062 x 38 / 0.92 = 2.5609.</summary>
+    public static decimal CostOf(MaterialLine line, StudioYear year) => line.Material is { } material
+        ? year.PriceOf(material)!.Value * (line.Quantity ?? 0) / (1 - line.WasteShare) / line.BatchSize
+        : line.Amount ?? 0;
+
+    private static IEnumerable<Fault> MaterialFaults(MaterialLine line, int index, BenchTime time, StudioYear year)
+    {
+        if (line.Material is { } material && year.PriceOf(material) is null)
+            yield return new Fault($"/materials/{index}/material", "unknown-material",
+                $"The profile's price list has no material \"{material}\"; add it there, or correct the name (case counts).");
+        if (time.PiecesAt(line.At) is null)
+            yield return new Fault($"/materials/{index}/at", "unknown-step",
+                $"No step is named \"{line.At}\"; use \"start\", \"finish\" or the name of one of the steps.");
+    }
+}

@@ -1,0 +1,21 @@
+namespace PriceFloor.Pricing.Documents;
+
+/// <summary>How long texts and lists in documents may be.</summary>
+public static class Limits
+{
+    public const int NameLength = 200;
+    public const int KeyLength = 64;
+    public const int AliasLength = 128;
+    public const int Aliases = 200;
+    public const int Lines = 500;
+    public const int Steps = 100;
+    public const int Levies = 20;
+    public const int Bands = 50;
+    public const int Fees = 50;
+
+    /// <summary>A price above this is no price: 10^12.</summary>
+    public const decimal HighestPrice = 1_000_000_000_000m;
+
+    /// <summary>The least bench time of a year, in hours.</summary>
+    public const decimal LeastBenchHours = 0.01m;
+}

@@ -1,0 +1,44 @@
+using System.Globalization;
+
+namespace PriceFloor.Pricing.Documents;
+
+/// <summary>
+/// What a number in a document may be: how many decimals it carries and between which bounds it lies. The reader refuses
+/// what breaks it and the published schema states it, so the two cannot drift apart.
+/// </summary>
+[AttributeUsage(AttributeTargets.Property)]
+public abstract class NumberFieldAttribute(int decimals, string least, string most) : Attribute
+{
+    /// <summary>Decimals that are kept; trailing zeros never count.</summary>
+    public int Decimals { get; } = decimals;
+
+    /// <summary>The lower bound, as exact decimal text.</summary>
+    public string Least { get; init => (field, LeastValue) = (value, Number(value)); } = least;
+
+    /// <summary>The upper bound, as exact decimal text; the bound itself is allowed.</summary>
+    public string Most { get; init => (field, MostValue) = (value, Number(value)); } = most;
+
+    /// <summary>True where the lower bound itself is refused ("above zero").</summary>
+    public bool Above { get; init; }
+
+    public decimal LeastValue { get; private init; } = Number(least);
+
+    public decimal MostValue { get; private init; } = Number(most);
+
+    private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
+}
+
+/// <summary>An amount of money: 0 to 10^12, six decimals (a unit price may be finer than a coin).</summary>
+public sealed class MoneyAttribute() : NumberFieldAttribute(6, "0", "1000000000000");
+
+/// <summary>A price as it is listed: its currency's own decimals (which the reader of a single field cannot know: at most 4).</summary>
+public sealed class PriceAttribute() : NumberFieldAttribute(4, "0", "1000000000000");
+
+/// <summary>A share or rate as a fraction, 0 to 1, eight decimals: 0.065 is 6.5 %.</summary>
+public sealed class ShareAttribute() : NumberFieldAttribute(8, "0", "1");
+
+/// <summary>Minutes, hours, pieces, kilograms: 0 to 10^6, six decimals.</summary>
+public sealed class QuantityAttribute() : NumberFieldAttribute(6, "0", "1000000");
+
+/// <summary>Whole pieces: 0 to 10^6.</summary>
+public sealed class PiecesAttribute() : NumberFieldAttribute(0, "0", "1000000");

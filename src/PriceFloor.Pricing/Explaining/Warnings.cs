@@ -1,0 +1,86 @@
+using System.Globalization;
+using PriceFloor.Pricing.Costing;
+using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Selling;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Explaining;
+
+/// <summary>Something that may make a figure wrong without making it impossible.</summary>
+/// <param name="Code">A stable word for programs.</param>
+/// <param name="Message">A sentence for people.</param>
+/// <param name="Pointer">The field it is about, below <c>/profile</c>, <c>/design</c>, the channel or <c>/price</c>.</param>
+public sealed record Warning(string Code, string Message, string Pointer);
+
+/// <summary>What an answer must not keep silent about.</summary>
+public static class Warnings
+{
+    // Directive 2003/88/EC art. 6 and ILO Convention No. 1: at most 48 hours a week on average. A plausibility norm for the self-employed.
+    private const decimal LongWeekHours = 48;
+
+    /// <param name="year">The year.</param>
+    /// <param name="today">The day for which the answer is given.</param>
+    public static IEnumerable<Warning> In(StudioYear year, DateOnly today)
+    {
+        var profile = year.Profile;
+        if (profile.Helpers.Sum(helper => helper.BenchHoursPerYear) == 0 && Line(profile, line => line.CostKind == CostKind.WagesAndBenefits) is >= 0 and var wages)
+            yield return new("wages-without-helpers", "Wages are paid but no helper has bench hours; add helpers if they work at the bench.", $"/profile/expenses/{wages}");
+        foreach (var (index, thing) in profile.Equipment.Index())
+            if (Depreciation.LifeIsOver(thing, year.YearStart))
+                yield return new("life-over", $"{thing.Name ?? "This equipment"} is written off; nothing is put by for the next one.", $"/profile/equipment/{index}");
+        if (new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddMonths(12) <= today)
+            yield return new("year-over", $"The profile's year began in {year.YearStart.ToString("yyyy-MM", CultureInfo.InvariantCulture)} and is over; store this year's costs.", "/profile/yearStart");
+        if (profile.Pay is null && year.Household <= year.NetIncome)
+            yield return new("unpaid-time", "Nothing is asked for the maker's own time: no pay is given and the household needs nothing from the studio.", "/profile/pay");
+        foreach (var (index, line) in profile.Expenses.Index())
+            if (!line.Deductible && line.TracedTo is not null)
+                yield return new("traced-not-deductible", "A line that is not deductible is paid out of taxed money; its tracedTo has no effect.", $"/profile/expenses/{index}/tracedTo");
+        if (year.Depreciation > 0 && Line(profile, line => !line.Deductible && line.CostKind == CostKind.InterestAndLoans) is >= 0 and var loan)
+            yield return new("financed-asset-twice", "A loan's principal stands beside depreciation: if the loan bought that equipment, its cost is counted twice.", $"/profile/expenses/{loan}");
+        if (profile.Calendar.HoursPerDay * profile.Calendar.DaysPerWeek > LongWeekHours)
+            yield return new("long-week", "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.", "/profile/calendar");
+    }
+
+    public static IEnumerable<Warning> In(Piece piece)
+    {
+        var traced = piece.Year.Traces(TracedTo.Piece);
+        if (piece.Design.Materials.Count > 0 && !traced)
+            yield return new("materials-not-traced", "The design lists materials while no expense is traced to pieces; they may be counted twice.", "/design/materials");
+        if (piece.Design.Materials.Count == 0 && traced)
+            yield return new("traced-materials-unused", "Expenses are traced to pieces while the design lists no materials; they are recovered nowhere.", "/design/materials");
+        if (piece.SecondsPayMoreThanTheyCost)
+            yield return new("seconds-pay-more-than-they-cost", "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.", "/design/seconds/price");
+    }
+
+    /// <summary>
+    /// What the channel charges against what is traced to sales, kind by kind: a traced postage line says nothing about a stall. A traced line without
+    /// a kind may be any of them.
+    /// </summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="year">The year whose expenses may be traced to sales.</param>
+    /// <param name="at">Where the channel stands, such as <c>/channel</c>.</param>
+    /// <param name="others">The studio's other channels: what one of them charges is recovered there.</param>
+    public static IEnumerable<Warning> In(Channel channel, StudioYear year, string at, IEnumerable<Channel> others)
+    {
+        var traced = year.Profile.Expenses.Where(line => line.Deductible && line.TracedTo == TracedTo.Sale).ToList();
+        var anyKind = traced.Exists(line => line.CostKind is null);
+        foreach (var cost in SellingCost.All)
+        {
+            var isTraced = traced.Exists(line => line.CostKind == cost.Kind);
+            if (cost.IsChargedBy(channel) && !isTraced && !anyKind)
+                yield return new("channel-costs-not-traced", $"The channel charges for {cost.Words} while no expense of that kind is traced to sales; these costs may be counted twice.", at + cost.Pointer);
+            if (isTraced && !cost.IsChargedBy(channel) && !others.Any(cost.IsChargedBy))
+                yield return new("traced-sale-costs-unused", $"Expenses for {cost.Words} are traced to sales while no channel charges any; they are recovered nowhere.", at + cost.Pointer);
+        }
+
+        if (anyKind && !SellingCost.All.Any(cost => cost.IsChargedBy(channel)))
+            yield return new("traced-sale-costs-unused", "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
+    }
+
+    public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [NotAllowed("/price")];
+
+    public static Warning NotAllowed(string at) => new("not-an-allowed-price", "The price is not one that the channel's priceStep and priceEnding allow.", at);
+
+    private static int Line(CostProfile profile, Func<Expense, bool> matches) =>
+        profile.Expenses.Index().Where(line => matches(line.Item)).Select(line => line.Index).DefaultIfEmpty(-1).First();
+}

@@ -1,0 +1,34 @@
+namespace PriceFloor.Pricing.Numbers;
+
+/// <summary>A result, or the reasons why there is none.</summary>
+public sealed class Outcome<T> where T : class
+{
+    private Outcome(T? value, IReadOnlyList<Fault> faults) => (Found, Faults) = (value, faults);
+
+    /// <summary>The result, or null where there are faults.</summary>
+    public T? Found { get; }
+
+    public IReadOnlyList<Fault> Faults { get; }
+
+    /// <summary>The result. Asking for it where there is none is a bug.</summary>
+    public T Value => Found ?? throw new InvalidOperationException($"No {typeof(T).Name}: {Faults[0].Code}");
+
+    public static implicit operator Outcome<T>(T value) => new(value, []);
+
+    public static implicit operator Outcome<T>(Fault fault) => new(null, [fault]);
+
+    public static implicit operator Outcome<T>(List<Fault> faults) => new(null, faults);
+
+    /// <summary>Runs a computation whose figures may pass what <c>decimal</c> can hold (about 7.9 x 10^28).</summary>
+    internal static Outcome<T> Guard(Func<Outcome<T>> compute)
+    {
+        try
+        {
+            return compute();
+        }
+        catch (Exception e) when (e is OverflowException or DivideByZeroException) // a divisor below 10^-28 is zero
+        {
+            return new Fault("", "too-large", "A figure on the way to the answer is too large to be exact; check the amounts for a slipped decimal point.");
+        }
+    }
+}

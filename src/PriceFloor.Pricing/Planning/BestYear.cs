@@ -1,0 +1,56 @@
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Planning.Solver;
+using PriceFloor.Pricing.Selling;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>A piece at a price that may be made between a minimum and what the market takes.</summary>
+/// <param name="Key">Decides between equally good plans: the earlier key gets more.</param>
+/// <param name="Check">The piece at its price.</param>
+/// <param name="Minimum">Least whole pieces.</param>
+/// <param name="Maximum">Most whole pieces; null where the market takes any number.</param>
+public sealed record OfferedLine(string Key, PriceCheck Check, decimal Minimum, decimal? Maximum);
+
+/// <summary>The best plan of a year: how many of each line, found by <see cref="BestMix"/> and reckoned like any other plan.</summary>
+public sealed class BestYear
+{
+    private BestYear(YearPlan plan, BestMix mix, MixGoal goal) => (Plan, Mix, Goal) = (plan, mix, goal);
+
+    public YearPlan Plan { get; }
+
+    public BestMix Mix { get; }
+
+    public MixGoal Goal { get; }
+
+    /// <summary>Where it is not proven: no plan leaves more than this surplus, or takes fewer hours than this.</summary>
+    public decimal? Bound => Mix.AtMost is { } most ? most - Plan.Pool : Mix.AtLeast;
+
+    /// <summary>Refused as <see cref="BestMix.Of(MixProblem)"/> is.</summary>
+    /// <param name="year">The year to plan.</param>
+    /// <param name="lines">What may be made; its order is kept in the plan.</param>
+    /// <param name="surplus">What the year should leave beyond the need.</param>
+    /// <param name="hoursKeptBack">Bench hours for work that is not planned here.</param>
+    /// <param name="goal">What is sought.</param>
+    public static Outcome<BestYear> Of(StudioYear year, IReadOnlyList<OfferedLine> lines, Surplus? surplus, decimal hoursKeptBack, MixGoal goal) => Outcome<BestYear>.Guard(() =>
+    {
+        var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
+        var limits = year.Profile.Limits.Select(limit => new MixLimit(limit.Name, limit.LoadsPerYear)).ToList();
+        var choices = inOrder.Select(line => ChoiceOf(line.Item, limits)).ToList();
+        var mix = BestMix.Of(new MixProblem(choices, year.PoolWith(surplus), year.BenchHours - hoursKeptBack, limits, goal));
+        if (mix.Found is null)
+            return mix.Faults.ToList();
+
+        var units = new decimal[lines.Count];
+        foreach (var (place, line) in inOrder.Index())
+            units[line.Index] = mix.Value.Units[place];
+        var plan = YearPlan.Of(year, [.. lines.Zip(units, (line, made) => new PlannedLine(line.Check, made))], surplus, hoursKeptBack);
+        return plan.Found is null ? plan.Faults.ToList() : new BestYear(plan.Value, mix.Value, goal);
+    });
+
+    private static MixChoice ChoiceOf(OfferedLine line, IReadOnlyList<MixLimit> limits)
+    {
+        var piece = line.Check.Prices.Floor.Piece;
+        return new MixChoice(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours, [.. limits.Select(limit => piece.LoadsOf(limit.Name))], line.Minimum, line.Maximum);
+    }
+}

@@ -1,0 +1,41 @@
+using PriceFloor.Pricing.Costing;
+using PriceFloor.Pricing.Numbers;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>
+/// How far a better good share leads. The cost of a piece is a straight line in the starts, 1 over the good share: the piece as it is
+/// and the same without any loss there give it.
+/// </summary>
+public sealed class BetterYield
+{
+    internal BetterYield(RemedyFigures figures)
+    {
+        Flawless = WithoutLoss(figures);
+        FlawlessCost = RemedyFigures.Cost(Flawless);
+        PerStart = (RemedyFigures.Cost(figures.Piece) - FlawlessCost) / (1 / figures.WorstShare - 1);
+        if (figures.Net.Reaches(FlawlessCost) && Rounding.Settle(PerStart) > 0)
+            Starts = 1 + (figures.Net - FlawlessCost) / PerStart;
+    }
+
+    /// <summary>The same piece with nothing lost in its worst step.</summary>
+    public Piece Flawless { get; }
+
+    /// <summary>What that piece must bring in.</summary>
+    public decimal FlawlessCost { get; }
+
+    /// <summary>What each further start costs.</summary>
+    public decimal PerStart { get; }
+
+    /// <summary>Starts there for each good piece that the price still pays for; null where even no loss is not enough.</summary>
+    public decimal? Starts { get; }
+
+    private static Piece WithoutLoss(RemedyFigures figures)
+    {
+        var making = figures.Piece.Design.Making;
+        var better = making.Steps is { } steps
+            ? making with { Steps = [.. steps.Select((step, i) => i == figures.WorstStep ? step with { GoodShare = 1 } : step)] }
+            : making with { GoodShare = 1 };
+        return Piece.Of(figures.Piece.Design with { Making = better }, figures.Year).Value;
+    }
+}

@@ -1,0 +1,58 @@
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Selling;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>
+/// What a piece that is not yet designed may take at a price that the market pays: bench minutes with these materials, or materials
+/// with these minutes. All of it a sold piece, unrounded. A sale that leaves 56.00 at 30.00 an hour with 8.00 of materials allows
+/// (56 - 8) / 30 = 1.6 hours, 96 minutes.
+/// </summary>
+public sealed class DesignBudget
+{
+    private DesignBudget(StudioYear year, Sale sale, decimal? minutes, decimal? materials)
+    {
+        (Year, Sale, AskedByMaterials, Given) = (year, sale, materials is not null, materials ?? minutes!.Value);
+        Room = sale.Net - (AskedByMaterials ? Given : year.PerBenchHour * Given / 60);
+        if (Rounding.Settle(sale.Net) <= 0)
+            Reason = "nothing-reaches-the-studio";
+        else if (materials is not null)
+            (Minutes, Materials, Reason) = (MinutesFor(Room), materials, ReasonAgainstMinutes);
+        else
+            (Minutes, Materials, Reason) = (minutes, Room.Reaches(0) ? Room : null, Room.Reaches(0) ? null : "time-takes-it-all");
+    }
+
+    public StudioYear Year { get; }
+
+    public Sale Sale { get; }
+
+    /// <summary>True where the materials are given and the minutes asked for.</summary>
+    public bool AskedByMaterials { get; }
+
+    /// <summary>The materials, or else the bench minutes, that were given; there also where there is no figure for the other.</summary>
+    public decimal Given { get; }
+
+    /// <summary>What is left of the net for what is asked about; negative where nothing is.</summary>
+    public decimal Room { get; }
+
+    /// <summary>Bench minutes a sold piece; null where none are left, or where any number is paid for.</summary>
+    public decimal? Minutes { get; }
+
+    /// <summary>Materials a sold piece; null where nothing is left for them.</summary>
+    public decimal? Materials { get; }
+
+    /// <summary>
+    /// Why there is no figure: <c>nothing-reaches-the-studio</c>, <c>price-below-materials</c>, <c>time-takes-it-all</c>, or
+    /// <c>no-pool</c>, where bench time has nothing to recover and any time is paid for.
+    /// </summary>
+    public string? Reason { get; }
+
+    private string? ReasonAgainstMinutes => Rounding.Settle(Room) <= 0 ? "price-below-materials" : Year.Pool == 0 ? "no-pool" : null;
+
+    /// <summary>What a piece may take; exactly one of minutes and materials is given, each a sold piece.</summary>
+    public static Outcome<DesignBudget> Of(StudioYear year, Sale sale, decimal? minutes, decimal? materials) =>
+        Outcome<DesignBudget>.Guard(() => new DesignBudget(year, sale, minutes, materials));
+
+    private decimal? MinutesFor(decimal room) => ReasonAgainstMinutes is null ? room / Year.PerBenchHour * 60 : null;
+}

@@ -1,0 +1,111 @@
+using PriceFloor.Pricing.Costing;
+using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>Loads of a scarce thing that a plan takes.</summary>
+/// <param name="Name">The name that steps use.</param>
+/// <param name="Loads">Taken in the year; fractions are allowed.</param>
+/// <param name="LoadsPerYear">What there is; null where the profile sets no limit.</param>
+public sealed record LoadUse(string Name, decimal Loads, decimal? LoadsPerYear)
+{
+    public bool Within => LoadsPerYear is not { } most || most.Reaches(Loads);
+}
+
+/// <summary>
+/// Whether a year of so many pieces closes. 600 pieces that leave 56.00 each bring 33,600 to a pool of 30,000: it closes with
+/// 3,600 to spare, if the hours are there.
+/// </summary>
+public sealed class YearPlan
+{
+    private YearPlan(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack)
+    {
+        (Year, Lines, Pool, ProfitAskedFor) = (year, lines, year.PoolWith(surplus), year.ProfitWith(surplus));
+        Contribution = lines.Sum(line => line.TotalContribution);
+        Revenue = lines.Sum(line => line.Units * line.Sale.Revenue);
+        Proceeds = lines.Sum(line => line.Proceeds);
+        Materials = lines.Sum(line => line.Materials);
+        BenchHours = lines.Sum(line => line.BenchHours);
+        HoursAvailable = year.BenchHours - hoursKeptBack;
+        Loads = [.. LoadsOf(year, lines)];
+        Ranks = RanksOf(lines);
+        Profit = Contribution - year.Allocated + year.TaxableIncome;
+        SurplusAfterTax = LeftAfterTax(Profit) - LeftAfterTax(ProfitAskedFor);
+    }
+
+    public StudioYear Year { get; }
+
+    public IReadOnlyList<PlannedLine> Lines { get; }
+
+    /// <summary>What bench time must recover, a wanted surplus included.</summary>
+    public decimal Pool { get; }
+
+    /// <summary>What all lines leave for the pool.</summary>
+    public decimal Contribution { get; }
+
+    /// <summary>What buyers pay before sales tax and do not get back.</summary>
+    public decimal Revenue { get; }
+
+    /// <summary>What of it reaches the studio.</summary>
+    public decimal Proceeds { get; }
+
+    /// <summary>What the plan uses of materials.</summary>
+    public decimal Materials { get; }
+
+    public decimal BenchHours { get; }
+
+    /// <summary>The year's hours less those kept back; negative where more are kept back than there are.</summary>
+    public decimal HoursAvailable { get; }
+
+    /// <summary>Every scarce thing that a step uses or that the profile limits.</summary>
+    public IReadOnlyList<LoadUse> Loads { get; }
+
+    /// <summary>For each line its place, 1 first, in the order in which bench time should be given out; equal lines keep their order.</summary>
+    public IReadOnlyList<int> Ranks { get; }
+
+    public bool Closes => Contribution.Reaches(Pool);
+
+    /// <summary>Contribution less pool; negative where the year falls short.</summary>
+    public decimal SurplusBeforeTax => Contribution - Pool;
+
+    /// <summary>Y* with a wanted surplus in it: the profit before tax that the pool asks for.</summary>
+    public decimal ProfitAskedFor { get; }
+
+    /// <summary>Y: the profit before tax that the plan brings.</summary>
+    public decimal Profit { get; }
+
+    /// <summary>What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.</summary>
+    public decimal SurplusAfterTax { get; }
+
+    public bool WithinHours => HoursAvailable.Reaches(BenchHours);
+
+    /// <summary>What the profile says is bought for pieces in the year: its lines traced to pieces.</summary>
+    public decimal MaterialsBought => Year.Profile.Expenses.Where(line => line.Deductible && line.TracedTo == TracedTo.Piece).Sum(Annual.Amount);
+
+    /// <summary>Refused with <c>too-large</c> where figures pass exactness.</summary>
+    /// <param name="year">The year that the plan must close.</param>
+    /// <param name="lines">Whole pieces of each.</param>
+    /// <param name="surplus">What the year should leave beyond the need.</param>
+    /// <param name="hoursKeptBack">Bench hours for work that is not planned here.</param>
+    public static Outcome<YearPlan> Of(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack) =>
+        Outcome<YearPlan>.Guard(() => new YearPlan(year, lines, surplus, hoursKeptBack));
+
+    /// <summary>The scarce things that the profile limits, then those that only steps name.</summary>
+    public static IReadOnlyList<string> ScarceThings(StudioYear year, IEnumerable<Piece> pieces) =>
+        [.. year.Profile.Limits.Select(limit => limit.Name).Concat(pieces.SelectMany(piece => piece.Design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!)).Distinct()];
+
+    private static IEnumerable<LoadUse> LoadsOf(StudioYear year, IReadOnlyList<PlannedLine> lines) => ScarceThings(year, lines.Select(line => line.Piece))
+        .Select(name => new LoadUse(name, lines.Sum(line => line.Units * line.Piece.LoadsOf(name)), year.Profile.Limits.FirstOrDefault(limit => limit.Name == name)?.LoadsPerYear));
+
+    private decimal LeftAfterTax(decimal profit) => profit - Year.TaxRules.On(decimal.Max(0, profit));
+
+    private static int[] RanksOf(IReadOnlyList<PlannedLine> lines)
+    {
+        var ranks = new int[lines.Count];
+        foreach (var (place, line) in lines.Index().OrderByDescending(line => Rounding.Settle(line.Item.PerBenchHour)).Index())
+            ranks[line.Index] = place + 1;
+        return ranks;
+    }
+}

@@ -1,0 +1,53 @@
+using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Numbers;
+
+namespace PriceFloor.Pricing.Selling;
+
+/// <summary>The floor and target price of one piece on one channel. Both lie on the channel's price grid.</summary>
+public sealed class ChannelPrices
+{
+    private ChannelPrices(FloorPrice floor, SellingTerms terms, decimal floorPrice, decimal targetPrice) =>
+        (Floor, Terms, FloorPrice, TargetPrice) = (floor, terms, floorPrice, targetPrice);
+
+    public FloorPrice Floor { get; }
+
+    public SellingTerms Terms { get; }
+
+    /// <summary>The smallest allowed price whose net reaches the floor.</summary>
+    public decimal FloorPrice { get; }
+
+    /// <summary>On a retail channel at least the retail multiple of wholesale before tax; else the floor price.</summary>
+    public decimal TargetPrice { get; }
+
+    /// <summary>Refused: two currencies (<c>currency-mismatch</c>), no price up to 10^12 (<c>no-price</c>).</summary>
+    public static Outcome<ChannelPrices> Of(FloorPrice floor, SellingTerms terms)
+    {
+        var currency = floor.Piece.Year.Currency.Code;
+        if (terms.Channel.Currency != currency)
+            return new Fault("", "currency-mismatch", $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
+
+        var least = terms.FloorPrice(floor.Piece.Floor);
+        if (least.Found is null)
+            return least.Faults.ToList();
+        if (terms.Channel.Sells == Sells.Wholesale)
+            return new ChannelPrices(floor, terms, least.Value.Price, least.Value.Price);
+
+        var target = terms.PriceReaching(floor.Target);
+        return target.Found is null
+            ? target.Faults.ToList()
+            : new ChannelPrices(floor, terms, least.Value.Price, decimal.Max(least.Value.Price, target.Value.Price));
+    }
+
+    /// <summary>
+    /// The verdict of a price above zero, without the rest. A price that the grid allows needs no reckoning: the net rises with every price, so
+    /// it reaches the floor from the floor price on and the target from the target price on.
+    /// </summary>
+    public Verdict VerdictOf(decimal price) =>
+        !Terms.Grid.Allows(price) ? new PriceCheck(this, price).Verdict
+        : price < FloorPrice ? Verdict.BelowFloor
+        : price < TargetPrice ? Verdict.BelowTarget
+        : Verdict.MeetsTarget;
+
+    /// <summary>What a listed price above zero does, on the grid or not.</summary>
+    public Outcome<PriceCheck> Check(decimal price) => Outcome<PriceCheck>.Guard(() => new PriceCheck(this, price));
+}

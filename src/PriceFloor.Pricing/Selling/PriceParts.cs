@@ -1,0 +1,85 @@
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Selling;
+
+/// <summary>
+/// Where each unit of a price goes, for one piece that leaves for good. The parts add up to what the buyer pays for it, shipping and tax
+/// included. Unrounded. 58.00 with 3 % + 0.30 in fees and a floor of 60.00: fees 2.04, expenses 24.00, household 36.00, and -4.04.
+/// </summary>
+public sealed class PriceParts
+{
+    private static readonly PricePart[] s_ofTheFloor = [PricePart.Materials, PricePart.Expenses, PricePart.Tax, PricePart.Household];
+
+    private readonly decimal[] _amounts = new decimal[Enum.GetValues<PricePart>().Length];
+
+    private PriceParts(PriceCheck check)
+    {
+        var (sale, piece, channel) = (check.Sale, check.Prices.Floor.Piece, check.Prices.Terms.Channel);
+        var pieces = channel.PiecesPerOrder;
+        Check = check;
+        Paid = sale.Paid / pieces;
+        ForMaterials = decimal.Max(0, piece.Materials - piece.SecondsCredit);
+        ForBenchTime = piece.Floor - ForMaterials;
+
+        this[PricePart.SalesTax] = (sale.BeforeTax + sale.ShippingCharged / pieces) * channel.SalesTax.Rate;
+        this[PricePart.ShopShare] = sale.BeforeTax * channel.ShopShare;
+        this[PricePart.Fees] = sale.Fees.Sum() / pieces;
+        this[PricePart.Shipping] = channel.Shipping.Cost / pieces;
+        this[PricePart.PackingAndStall] = sale.PerPieceCosts;
+        this[PricePart.Returns] = sale.Keep - sale.Net;
+        this[PricePart.Materials] = ForMaterials;
+        this[PricePart.Expenses] = ForBenchTime * ShareOfThePool(piece.Year, piece.Year.Allocated);
+        this[PricePart.Tax] = ForBenchTime * ShareOfThePool(piece.Year, piece.Year.TaxOnProfit);
+        this[PricePart.Household] = ForBenchTime - this[PricePart.Expenses] - this[PricePart.Tax];
+        this[PricePart.AboveFloor] = check.AboveFloor;
+    }
+
+    public PriceCheck Check { get; }
+
+    /// <summary>What the buyer pays a piece, tax and shipping included. Two pieces of 50.00 and 10.00 shipping at 20 % on top: 66.00.</summary>
+    public decimal Paid { get; }
+
+    /// <summary>Materials that the price must pay: 6.00 of glass less 1.50 that seconds bring is 4.50; never below 0.</summary>
+    public decimal ForMaterials { get; }
+
+    /// <summary>The rest of the floor, which bench time owes to the year: a floor of 60.00 with 4.50 of materials leaves 55.50.</summary>
+    public decimal ForBenchTime { get; }
+
+    /// <summary>One part. 58.00 with 3 % + 0.30 in fees: fees are 2.04.</summary>
+    public decimal this[PricePart part]
+    {
+        get => _amounts[(int)part];
+        private init => _amounts[(int)part] = value;
+    }
+
+    /// <summary>All parts in order: they add up to <see cref="Paid"/>, but for the dust of division.</summary>
+    public IReadOnlyList<(PricePart Part, decimal Amount)> Parts => [.. Enum.GetValues<PricePart>().Select(part => (part, this[part]))];
+
+    /// <summary>
+    /// All parts in the currency's decimals, still adding up to what the buyer pays to the nearest. Sales tax and the floor's own parts
+    /// are what they are on every channel; what does not add up falls on the rest, one minor unit at most each, above the floor first.
+    /// </summary>
+    public IReadOnlyList<(PricePart Part, decimal Amount)> Rounded
+    {
+        get
+        {
+            var money = Check.Prices.Floor.Piece.Year.Currency;
+            var salesTax = money.Nearest(this[PricePart.SalesTax]);
+            var floor = money.Nearest(ForMaterials + ForBenchTime);
+            PricePart[] rest = [.. Enum.GetValues<PricePart>().Except([PricePart.SalesTax, .. s_ofTheFloor])];
+            return [.. s_ofTheFloor.Zip(money.NearestTogether([.. s_ofTheFloor.Select(part => this[part])], floor))
+                .Concat(rest.Zip(money.NearestTogether([.. rest.Select(part => this[part])], money.Nearest(Paid) - salesTax - floor)))
+                .Append((PricePart.SalesTax, salesTax)).OrderBy(part => part.Item1)];
+        }
+    }
+
+    /// <summary>The parts of a checked price.</summary>
+    public static Outcome<PriceParts> Of(PriceCheck check) => Outcome<PriceParts>.Guard(() => new PriceParts(check));
+
+    /// <summary>
+    /// Other taxable income pays a share of the pool before the pieces do; it lightens expenses, tax and household alike, in proportion,
+    /// since nobody can say which of them it paid.
+    /// </summary>
+    private static decimal ShareOfThePool(StudioYear year, decimal part) => year.Allocated + year.Profit is > 0 and var whole ? part / whole : 0;
+}

@@ -1,0 +1,30 @@
+using PriceFloor.Pricing.Numbers;
+
+namespace PriceFloor.Pricing.Selling;
+
+/// <summary>
+/// What a working hour would leave the household if every hour at the bench earned what one price pays. Unrounded. At 28.00 for each of 2,000
+/// bench hours, 24,000 of expenses and no tax: (56,000 - 24,000) / 2,000 h = 16.00.
+/// </summary>
+public sealed class TakeHome
+{
+    private TakeHome(PriceCheck check)
+    {
+        var year = check.Prices.Floor.Piece.Year;
+        Profit = check.EarnedPerBenchHour * year.BenchHours - year.Allocated + year.TaxableIncome;
+        TaxedProfit = decimal.Max(0, Profit);
+        PerHour = (Profit - year.TaxRules.On(TaxedProfit) - year.NotDeductible) / (year.Workdays * year.Profile.Calendar.HoursPerDay);
+    }
+
+    /// <summary>Y: the year's profit before tax; negative where the price does not even pay the expenses.</summary>
+    public decimal Profit { get; }
+
+    /// <summary>The part of it that is taxed: max(0, Y).</summary>
+    public decimal TaxedProfit { get; }
+
+    /// <summary>For each working hour, at the bench or not; negative where the household would have to pay in.</summary>
+    public decimal PerHour { get; }
+
+    /// <summary>Refused with <c>too-large</c> where figures pass exactness.</summary>
+    public static Outcome<TakeHome> Of(PriceCheck check) => Outcome<TakeHome>.Guard(() => new TakeHome(check));
+}
