@@ -56,6 +56,24 @@ public sealed class StartTests
     }
 
     [Fact]
+    public async Task It_is_not_ready_from_the_moment_that_a_write_is_refused_and_ready_again_once_one_is_kept()
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/profiles/main", Sample.SmallProfile);
+        Assert.Equal(200, (await studio.Get("/health/ready")).Status);
+        await using (var other = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False"))
+        {
+            await other.OpenAsync(Studio.Cancellation);
+            await using var hold = other.BeginTransaction(deferred: false);
+            (await studio.Put("/v1/profiles/other", Sample.SmallProfile)).IsProblem(503, "busy");
+            (await studio.Get("/health/ready")).IsProblem(503, "busy"); // the clock stands: what was found out a moment ago is believed no longer
+        }
+
+        Assert.Equal(201, (await studio.Put("/v1/profiles/other", Sample.SmallProfile)).Status);
+        Assert.Equal(200, (await studio.Get("/health/ready")).Status);
+    }
+
+    [Fact]
     public async Task What_a_killed_service_had_put_by_of_an_answer_is_cleared_away()
     {
         await using var studio = new Studio(configure: host => File.WriteAllText(Path.Combine(host.GetSetting("PRICEFLOOR_DATA")!, "answer-0.tmp"), "half"));
