@@ -7,7 +7,8 @@ namespace PriceFloor.Api.Documents;
 
 /// <summary>
 /// What of the store a key sees: all of it, or only some cost profiles, the designs that count on them and those designs' listed prices. What
-/// it does not see is absent for it. Channels are shared: whoever is held to some profiles reads them and changes none.
+/// it does not see is absent for it. Channels are shared: whoever is held to some profiles reads them and changes none. Reading rules tell of the
+/// household of all profiles together: such a key neither sees nor changes them.
 /// </summary>
 public sealed class Sight
 {
@@ -34,6 +35,7 @@ public sealed class Sight
     {
         Kinds.Profile => Sees(revision.Key),
         Kinds.Design => SeesDesign(snapshot, revision),
+        Kinds.ReadingRules => false,
         Kinds.ListedPrice => snapshot.Newest(Kinds.Design, revision.Key[..revision.Key.IndexOf('/', StringComparison.Ordinal)]) is { } design && SeesDesign(snapshot, design),
         _ => true,
     };
@@ -50,6 +52,7 @@ public sealed class Sight
     public Problem? Against(Snapshot snapshot, string kind, string key) => IsWhole ? null : kind switch
     {
         Kinds.Channel => Problem.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
+        Kinds.ReadingRules => Problem.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key that is held to some of them cannot change them."),
         Kinds.Profile when !Sees(key) => Problem.Of(ProblemTypes.KeyNotAllowed, "This key is held to other profiles."),
         Kinds.Design when snapshot.Newest(kind, key) is { } stored && !Sees(snapshot, stored) => Taken(key),
         _ => null,

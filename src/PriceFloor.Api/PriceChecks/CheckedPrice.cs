@@ -58,11 +58,11 @@ public sealed class CheckedPrice
         if (NumberText.TooFine(request.Price, "price", currency) is { } detail)
             return (null, Problem.Invalid([At("price", at, "too-many-decimals", detail)]));
         if ((otherProfile ?? records.Profile(design.Document.Profile)) is not { } profile)
-            return (null, Problem.UnknownReference([At("sku", at, "unknown-profile", $"The design's profile \"{design.Document.Profile}\" was not there at that time.")]));
+            return (null, Problem.UnknownReference([At("sku", at, "unknown-profile", mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time.")]));
 
         var outcome = FloorOfDesign.Of(records, profile, design);
         if (outcome.Found is not { } floor)
-            return (null, FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at is null ? null : "#"));
+            return (null, mayRead ? FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at is null ? null : "#") : NoFloor(outcome.Faults, at));
         var prices = floor.On(channel);
         if (prices.Found is null)
             return (null, Problem.OfFaults(prices.Faults));
@@ -90,7 +90,7 @@ public sealed class CheckedPrice
             EarnedPerBenchHour = mayRead ? year.Currency.Nearest(Check.EarnedPerBenchHour) : null,
             PerBenchHour = mayRead ? year.Currency.Least(year.PerBenchHour) : null,
             TakeHomePerHourAtThisPrice = mayRead && TakeHome.Of(Check).Found is { } takeHome ? year.Currency.Nearest(takeHome.PerHour) : null,
-            Basis = Basis,
+            Basis = mayRead ? Basis : Basis with { ListedPrice = null }, // it names another channel
             Assumed = mayRead ? AssumptionAnswer.Of(Assumptions) : null,
             Warnings = WarningAnswer.Of(mayRead ? AllWarnings : NotAllowed),
             Workings = mayRead ? WorkingAnswer.Of(workings, () => AllWorkings) : null,
@@ -108,6 +108,11 @@ public sealed class CheckedPrice
                 : $"There is no design \"{request.Sku}\"; case counts."));
         return Problem.UnknownReference(unknown);
     }
+
+    /// <summary>Why there is no floor, for a caller who may not learn what the materials are called.</summary>
+    private static Problem NoFloor(IReadOnlyList<Fault> faults, string? at) => faults.Any(fault => fault.Code == "unknown-material")
+        ? Problem.UnknownReference([At("sku", at, "unknown-material", "The design uses a material that its profile's price list does not have.")])
+        : Problem.OfFaults(faults);
 
     /// <summary>A fault at a field of the request.</summary>
     public static InputError At(string field, string? at, string code, string detail) => at is null

@@ -13,9 +13,15 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Basis">The revisions.</param>
 public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>? Against, DateOnly YearStart, IReadOnlyDictionary<string, string> Basis)
 {
-    public static (Known?, Problem?) Of(StatementQuery query, RecordKeeper keeper, Store store)
+    /// <summary>
+    /// What the caller may know of it. Without the scope "read" that is nothing: a rule or a profile that is named is refused, and the lines are
+    /// sorted by no rules.
+    /// </summary>
+    public static (Known?, Problem?) Of(StatementQuery query, RecordKeeper keeper, Store store, Caller caller)
     {
-        var revision = store.Read(snapshot => snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null));
+        if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
+            return (null, Problem.Of(ProblemTypes.KeyNotAllowed, "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key."));
+        var revision = caller.May(Scope.Read) ? store.Read(snapshot => Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
         var (against, yearStart) = keeper.Read(query.AsOf, records => (query.Against is { } key ? records.Profile(key) : null, records.YearStart));
         var missing = new List<InputError>();
         if (revision is null && query.NamesRules)
@@ -33,4 +39,6 @@ public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>?
         var rules = revision is null ? ReadyRules.Empty : ReadyRules.Of(WireJson.ReadDocument<ReadingRules>(revision.Body!)).Value;
         return (new Known(rules, revision is not null, against, yearStart, basis), null);
     }
+
+    private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) => revision is not null && caller.Sight.Sees(snapshot, revision) ? revision : null;
 }

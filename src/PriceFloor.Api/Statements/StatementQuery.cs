@@ -49,8 +49,8 @@ public sealed record StatementQuery : IQuery<StatementQuery>
 
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
-        new("rules", "Key of the reading rules.", "string", Example: "main", Default: "\"main\""),
-        new("against", "Key of a stored profile: what no bank knows is taken from it, and the answer shows heading by heading what differs.", "string", Example: "main"),
+        new("rules", "Key of the reading rules. Naming them needs the scope read; a key that may not read sorts by none.", "string", Example: "main", Default: "\"main\""),
+        new("against", "Key of a stored profile: what no bank knows is taken from it, and the answer shows for each kind of cost what differs. Needs the scope read.", "string", Example: "main"),
         new("currency", "ISO 4217 code of the draft. Absent: that of the profile compared with, else the first that a file tells.", "string", Example: "USD"),
         new("from", "Lines before this day are left out.", "string", "date", "2026-01-01"),
         new("to", "Lines after this day are left out.", "string", "date", "2026-12-31"),

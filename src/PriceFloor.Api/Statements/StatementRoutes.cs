@@ -18,6 +18,9 @@ public static class StatementRoutes
 
     public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
+        var (known, unknown) = Known.Of(query.Value, keeper, store, Caller.Of(context));
+        if (unknown is not null)
+            return unknown;
         var (sent, unreadable) = await StatementBody.ReadAsync(context, query.Value.Account);
         if (unreadable is not null)
             return unreadable;
@@ -26,7 +29,7 @@ public static class StatementRoutes
         context.Response.Headers.CacheControl = "no-store";
         try
         {
-            var (answer, problem) = Draft(sent!, query.Value, keeper, store, profiles, cancel.Token);
+            var (answer, problem) = Draft(sent!, query.Value, known!, profiles, cancel.Token);
             return problem is null ? JsonAnswer.Of(answer!) : problem;
         }
         catch (Exception e) when (e is System.Text.RegularExpressions.RegexMatchTimeoutException || (e is OperationCanceledException && timeout.IsCancellationRequested))
@@ -39,15 +42,12 @@ public static class StatementRoutes
         }
     }
 
-    private static (StatementAnswer?, Problem?) Draft(IReadOnlyList<SentFile> sent, StatementQuery query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, CancellationToken cancel)
+    private static (StatementAnswer?, Problem?) Draft(IReadOnlyList<SentFile> sent, StatementQuery query, Known known, IValidator<CostProfile> profiles, CancellationToken cancel)
     {
-        var (known, unknown) = Known.Of(query, keeper, store);
-        if (unknown is not null)
-            return (null, unknown);
         var (files, unread) = Read(sent, query.Sheet, cancel);
         if (unread is not null)
             return (null, unread);
-        var (currency, noCurrency) = CurrencyOf(query, known!.Against?.Document, files!);
+        var (currency, noCurrency) = CurrencyOf(query, known.Against?.Document, files!);
         if (noCurrency is not null)
             return (null, noCurrency);
         if (files!.SelectMany(file => file.Statements).Select(statement => statement.Account).Distinct().Count() is > MostAccounts and var accounts)

@@ -13,7 +13,7 @@ public static class StatementWarnings
     {
         var sorting = draft.Sorting;
         if (!hasRules)
-            yield return new("no-reading-rules", "No reading rules are stored under that key, so every line is unplaced; PUT /v1/reading-rules/main first.", "/unplaced");
+            yield return new("no-reading-rules", "No reading rules that this key may read are stored there, so every line is unplaced; PUT /v1/reading-rules/main first.", "/unplaced");
         if (sorting.Duplicates.ByLikeness is > 0 and var alike)
             yield return new("duplicates-by-likeness", Text($"{alike} lines without a bank's id were counted once because another file has the same date, amount and words."), "/accounted/duplicate");
         if (sorting.Duplicates.Repeated is > 0 and var repeated)

@@ -117,6 +117,30 @@ public sealed class HeldToProfilesTests
         Assert.Equal("other", (await studio.Get("/v1/designs/GLOBE")).Json.GetProperty("profile").GetString());
     }
 
+    [Fact]
+    public async Task Reading_rules_are_as_if_absent_and_cannot_be_changed()
+    {
+        await using var studio = await TwoStudios();
+        await studio.Has("/v1/reading-rules/main", """{"rules":[{"textHas":"rent","to":"household","name":"Their rent"}]}""");
+        var own = await Held(studio, "read", "write");
+        Assert.Equal("""{"items":[],"next":null}""", (await studio.Get("/v1/reading-rules", own)).Text);
+        foreach (var path in new[] { "/v1/reading-rules/{0}", "/v1/reading-rules/{0}/revisions", "/v1/reading-rules/{0}/revisions/1" })
+        {
+            var (hidden, missing) = (await studio.Get(path.Replace("{0}", "main", StringComparison.Ordinal), own), await studio.Get(path.Replace("{0}", "nothing", StringComparison.Ordinal), own));
+            hidden.IsProblem(404, "not-found");
+            Assert.Equal(Plain(missing, "nothing"), Plain(hidden, "main"));
+        }
+
+        foreach (var name in new[] { "main", "nothing" })
+            (await studio.Put($"/v1/reading-rules/{name}", """{"rules":[]}""", own)).IsProblem(403, "key-not-allowed");
+        (await studio.Delete("/v1/reading-rules/main", own)).IsProblem(404, "not-found");
+        var sheet = "Date,Amount,Description\n2027-01-02,-10.00,Rent\n"u8.ToArray();
+        (await studio.SendBytes("POST", "/v1/statements?currency=USD&rules=main", sheet, "text/csv", own)).IsProblem(422, "unknown-reference");
+        var unsorted = await studio.SendBytes("POST", "/v1/statements?currency=USD", sheet, "text/csv", own);
+        Assert.Equal((200, 1), (unsorted.Status, unsorted.Json.GetProperty("accounted").GetProperty("unplaced").GetProperty("lines").GetInt32()));
+        Assert.Equal("\"1\"", (await studio.Get("/v1/reading-rules/main"))["ETag"]);
+    }
+
     [Theory]
     [InlineData("""{"name":"a","scopes":["read"],"profiles":[]}""", "#/profiles", "bad-key")]
     [InlineData("""{"name":"a","scopes":["read"],"profiles":["a b"]}""", "#/profiles", "bad-key")]

@@ -136,6 +136,22 @@ public sealed class StatementTests
     }
 
     [Fact]
+    public async Task What_is_stored_serves_only_a_key_that_may_read()
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/reading-rules/main", Rules);
+        await studio.Has("/v1/profiles/main", """{"currency":"USD","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7}}""");
+        using var writer = await studio.ClientFor("write");
+        foreach (var query in new[] { "?against=main", "?currency=USD&rules=main", "?against=nobody", "?rules=nobody" })
+            (await Send(studio, query, writer, ("current", Sheet))).IsProblem(403, "key-not-allowed");
+        var unsorted = await Send(studio, "?currency=USD", writer, ("current", Sheet));
+        Assert.Equal((200, 5, "{}"), (unsorted.Status, unsorted.Json.GetProperty("accounted").GetProperty("unplaced").GetProperty("lines").GetInt32(), unsorted.Json.GetProperty("basis").GetRawText()));
+
+        using var both = await studio.ClientFor("read", "write");
+        Assert.Equal(200, (await Send(studio, "?against=main&rules=main", both, ("current", Sheet))).Status);
+    }
+
+    [Fact]
     public async Task Lines_in_foreign_money_and_unreadable_ones_are_refused_one_by_one()
     {
         await using var studio = new Studio();
@@ -237,12 +253,14 @@ public sealed class StatementTests
         Assert.Contains("expenses", answer.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
     }
 
-    private static async Task<Answer> Send(Studio studio, string query, params (string Account, string Text)[] files)
+    private static Task<Answer> Send(Studio studio, string query, params (string Account, string Text)[] files) => Send(studio, query, studio.Client, files);
+
+    private static async Task<Answer> Send(Studio studio, string query, HttpClient client, params (string Account, string Text)[] files)
     {
         using var form = new MultipartFormDataContent();
         foreach (var (account, text) in files)
             form.Add(new ByteArrayContent(Encoding.UTF8.GetBytes(text)), account, account + ".txt");
-        using var response = await studio.Client.PostAsync("/v1/statements" + query, form, Studio.Cancellation);
+        using var response = await client.PostAsync("/v1/statements" + query, form, Studio.Cancellation);
         return await Answer.Of(response);
     }
 
