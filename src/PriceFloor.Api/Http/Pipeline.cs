@@ -11,7 +11,7 @@ public static class Pipeline
         var services = app.Services;
         var settings = services.GetRequiredService<Settings>();
         if (settings.TrustedProxies.Count > 0)
-            app.UseForwardedHeaders(settings.ForwardedHeaders);
+            app.UseForwardedHeaders(settings.TrustedProxies.Headers);
         if (settings.PathBase.Length > 0)
             app.Use(Below(settings.PathBase));
         app.Use(Named(services));

@@ -65,7 +65,7 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
     /// <returns>The key if it was made here; the operator's own is theirs alone to show.</returns>
     private string? MakeFirstKey()
     {
-        var key = settings.AdminKey ?? KeyText.New();
+        var key = settings.AdminKey?.Value ?? KeyText.New();
         if (settings.AdminKey is null)
             Log.Information("The first key is in {Path}", KeyFile.Write(settings, "first-admin-key", key));
 
@@ -87,7 +87,7 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
         }
 
         demo.Value.Fill(store);
-        var elsewhere = isNew ? settings.AdminKeySource! : $"from an earlier start: the one chosen then, or the one in {Path.Combine(settings.DataFolder, "first-admin-key")}";
+        var elsewhere = isNew ? $"your own, {settings.AdminKey?.Place}" : $"from an earlier start: the one chosen then, or the one in {Path.Combine(settings.DataFolder, "first-admin-key")}";
         Console.WriteLine(DemoStudio.Greeting(madeKey, elsewhere, configuration["urls"]?.Split(';')[0] ?? Addresses.Usual));
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Net;
 using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Running;
@@ -8,13 +7,11 @@ namespace PriceFloor.Api.Running;
 public sealed class Settings
 {
     /// <summary>Every name that is read; another PRICEFLOOR_ name is warned about at start.</summary>
-    public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>
+    public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>(Secrets.Names, StringComparer.OrdinalIgnoreCase)
     {
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data where not set.",
-        ["PRICEFLOOR_ADMIN_KEY"] = "The first key of an empty store: 32 to 200 visible characters of your choice, at least 8 different ones.",
-        ["PRICEFLOOR_ADMIN_KEY_FILE"] = "A file that holds it instead.",
         ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
-        ["PRICEFLOOR_TRUSTED_PROXIES"] = "Addresses of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
+        [TrustedProxies.Setting] = "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
         ["PRICEFLOOR_METRICS"] = "on to answer /metrics to keys that may check; off where not set.",
         ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
@@ -36,14 +33,12 @@ public sealed class Settings
 
     public string DataFolder { get; private init; } = "data";
 
-    public string? AdminKey { get; private init; }
-
-    /// <summary>Where the operator's own key comes from, in words that do not hold it.</summary>
-    public string? AdminKeySource { get; private init; }
+    /// <summary>The operator's own first key.</summary>
+    public Secret? AdminKey { get; private init; }
 
     public IReadOnlyList<string> CorsOrigins { get; private init; } = [];
 
-    public IReadOnlyList<IPAddress> TrustedProxies { get; private init; } = [];
+    public TrustedProxies TrustedProxies { get; private init; } = TrustedProxies.Read([]);
 
     public string PathBase { get; private init; } = "";
 
@@ -73,27 +68,13 @@ public sealed class Settings
 
     public string StorePath => Path.Combine(DataFolder, "pricefloor.db");
 
-    public ForwardedHeadersOptions ForwardedHeaders
-    {
-        get
-        {
-            var options = new ForwardedHeadersOptions { ForwardedHeaders = Microsoft.AspNetCore.HttpOverrides.ForwardedHeaders.XForwardedFor | Microsoft.AspNetCore.HttpOverrides.ForwardedHeaders.XForwardedProto };
-            options.KnownProxies.Clear();
-            options.KnownIPNetworks.Clear();
-            foreach (var proxy in TrustedProxies)
-                options.KnownProxies.Add(proxy);
-            return options;
-        }
-    }
-
     /// <summary>Reads the settings; a value that cannot be is refused with its name.</summary>
     public static Settings Read(IConfiguration configuration, bool demo) => new()
     {
         DataFolder = Value(configuration, "PRICEFLOOR_DATA") ?? "data",
         AdminKey = AdminKeyOf(configuration),
-        AdminKeySource = AdminKeySourceOf(configuration),
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
-        TrustedProxies = [.. Split(configuration, "PRICEFLOOR_TRUSTED_PROXIES").Select(text => IPAddress.TryParse(text, out var address) ? address : throw new SettingsException($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is not an IP address."))],
+        TrustedProxies = TrustedProxies.Read(Split(configuration, TrustedProxies.Setting)),
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
         BackupEveryHours = Whole(configuration, "PRICEFLOOR_BACKUP_EVERY_HOURS", 0, 1000, 0),
         BackupsKept = Whole(configuration, "PRICEFLOOR_BACKUPS_KEPT", 1, 100_000, 14),
@@ -109,17 +90,11 @@ public sealed class Settings
         Demo = demo,
     };
 
-    private static string? AdminKeyOf(IConfiguration configuration)
+    private static Secret? AdminKeyOf(IConfiguration configuration)
     {
-        const string Name = "PRICEFLOOR_ADMIN_KEY";
-        if (Value(configuration, Name) is { } key)
-            return Usable(key, Name);
-        return Value(configuration, Name + "_FILE") is { } file ? Usable(ReadKeyFile(file), Name + "_FILE") : null;
+        var secret = Secrets.Read(configuration, Secrets.AdminKey);
+        return secret is null ? null : secret with { Value = Usable(secret.Value, secret.Setting) };
     }
-
-    private static string? AdminKeySourceOf(IConfiguration configuration) =>
-        Value(configuration, "PRICEFLOOR_ADMIN_KEY") is not null ? "your own, in PRICEFLOOR_ADMIN_KEY"
-        : Value(configuration, "PRICEFLOOR_ADMIN_KEY_FILE") is { } file ? $"your own, in the file {file}" : null;
 
     /// <summary>A key that cannot be guessed by trying the easy ones; the message never holds it.</summary>
     private static string Usable(string key, string name) =>
@@ -128,18 +103,6 @@ public sealed class Settings
             $"{name} has only {count} different characters; a key of 32 to 200 visible ASCII characters needs at least {LeastDifferent} different ones, or it is easily guessed."))
         : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} has the shape of a key that the service makes, but its last letters do not fit the others; copy it anew, or choose one of another shape.")
         : key;
-
-    private static string ReadKeyFile(string path)
-    {
-        try
-        {
-            return File.ReadAllText(path).Trim();
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new SettingsException($"PRICEFLOOR_ADMIN_KEY_FILE: {path} cannot be read: {e.Message}");
-        }
-    }
 
     private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>
         Value(configuration, name)?.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];

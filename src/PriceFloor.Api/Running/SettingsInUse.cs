@@ -5,13 +5,11 @@ namespace PriceFloor.Api.Running;
 /// <summary>Tells at start what the service goes by, without its secrets, and warns of names that it does not know.</summary>
 public static class SettingsInUse
 {
-    private const string Secret = "PRICEFLOOR_ADMIN_KEY";
-
     public static void Tell(IConfiguration configuration, Settings settings)
     {
         Log.Information("The data folder is {Folder}", Path.GetFullPath(settings.DataFolder));
         foreach (var name in Settings.Names.Keys.Where(name => !string.IsNullOrEmpty(configuration[name])))
-            Log.Information("{Name:l} = {Value:l}", name, name == Secret ? "(set, not shown)" : configuration[name]);
+            Log.Information("{Name:l} = {Value:l}", name, Secrets.Is(name) ? "(set, not shown)" : configuration[name]);
         foreach (var (name, _) in configuration.AsEnumerable())
             if (name.StartsWith("PRICEFLOOR_", StringComparison.OrdinalIgnoreCase) && !Settings.Names.ContainsKey(name))
                 Log.Warning("{Name} is not a setting of PriceFloor; known are {Names}", name, string.Join(", ", Settings.Names.Keys));

@@ -29,6 +29,15 @@ public sealed class SettingTests
         Assert.Equal(Settings.Names.Select(setting => $"| `{setting.Key}` | {setting.Value} |").Order(StringComparer.Ordinal), rows.Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void Every_secret_can_stand_in_a_file_and_whatever_is_named_like_one_is_a_secret()
+    {
+        Assert.All(Settings.Names.Keys.Where(Secrets.Is), name => Assert.Contains(name + "_FILE", Settings.Names.Keys));
+        string[] telling = ["_KEY", "_SECRET", "_PASSWORD", "_TOKEN"];
+        Assert.All(Settings.Names.Keys.Where(name => telling.Any(end => name.EndsWith(end, StringComparison.Ordinal))), name => Assert.True(Secrets.Is(name), name));
+        Assert.True(Secrets.Is("PRICEFLOOR_ADMIN_KEY"));
+    }
+
     [Theory]
     [MemberData(nameof(Numbers))]
     public void A_number_is_what_its_row_says_where_it_is_not_set_and_is_above_0(string name, Func<Settings, int> of)

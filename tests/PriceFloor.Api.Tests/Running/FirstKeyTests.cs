@@ -61,6 +61,15 @@ public sealed class FirstKeyTests
     }
 
     [Fact]
+    public void A_secret_that_is_set_twice_is_refused_since_nobody_could_tell_which_counts()
+    {
+        var both = new Dictionary<string, string?> { ["PRICEFLOOR_ADMIN_KEY"] = KeyOf(40), ["PRICEFLOOR_ADMIN_KEY_FILE"] = "/run/secrets/key" };
+        var fault = Assert.Throws<SettingsException>(() => Settings.Read(new ConfigurationBuilder().AddInMemoryCollection(both).Build(), demo: false));
+        Assert.StartsWith("PRICEFLOOR_ADMIN_KEY and PRICEFLOOR_ADMIN_KEY_FILE are both set", fault.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(KeyOf(40), fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_that_is_not_there_is_the_operators_fault()
     {
         var missing = Path.Combine(Path.GetTempPath(), "pricefloor-no-such-key");

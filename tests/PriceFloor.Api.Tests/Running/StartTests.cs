@@ -23,6 +23,10 @@ public sealed class StartTests
     [Theory]
     [InlineData("PRICEFLOOR_ADMIN_KEY", "too short")]
     [InlineData("PRICEFLOOR_TRUSTED_PROXIES", "proxy.local")]
+    [InlineData("PRICEFLOOR_TRUSTED_PROXIES", "10.0.0.0/33")]
+    [InlineData("PRICEFLOOR_TRUSTED_PROXIES", "10.0.0.0/")]
+    [InlineData("PRICEFLOOR_TRUSTED_PROXIES", "10.0.0.0/8/8")]
+    [InlineData("PRICEFLOOR_TRUSTED_PROXIES", "2001:db8::/129")]
     [InlineData("PRICEFLOOR_REQUESTS_PER_MINUTE", "0")]
     [InlineData("PRICEFLOOR_PATH_BASE", "below")]
     [InlineData("PRICEFLOOR_METRICS", "yes")]
@@ -30,6 +34,17 @@ public sealed class StartTests
     {
         var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { [name] = value }).Build();
         Assert.Contains(name, Assert.Throws<SettingsException>(() => Settings.Read(configuration, demo: false)).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("10.1.2.3/8", "10.0.0.0/8")]
+    [InlineData("192.168.1.5/31", "192.168.1.4/31")]
+    [InlineData("2001:db8::1/64", "2001:db8::/64")]
+    public void An_address_with_a_length_is_refused_with_the_network_that_was_meant(string text, string network)
+    {
+        var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_TRUSTED_PROXIES"] = text }).Build();
+        Assert.Equal($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is an address within a network; write the network as {network}.",
+            Assert.Throws<SettingsException>(() => Settings.Read(configuration, demo: false)).Message);
     }
 
     [Fact]

@@ -51,6 +51,26 @@ public sealed class WrongKeyTests
             Assert.Equal((client, status), (client, (await Try(direct, "wrong", ("X-Forwarded-For", client))).Status));
     }
 
+    [Theory]
+    [InlineData("198.51.100.7", "198.51.100.0/24")]
+    [InlineData("198.51.100.7", "203.0.113.9, 198.51.100.7/32")]
+    [InlineData("::ffff:198.51.100.7", "198.51.100.0/24")]
+    [InlineData("2001:db8:1:2::9", "2001:db8:1::/48")]
+    public async Task A_trusted_network_of_proxies_tells_the_address_however_many_of_them_stand_in_a_row(string proxy, string trusted)
+    {
+        await using var studio = From(proxy, ("PRICEFLOOR_WRONG_KEYS_PER_MINUTE", "1"), ("PRICEFLOOR_TRUSTED_PROXIES", trusted));
+        foreach (var (client, status) in new[] { ("192.0.2.1", 401), ("192.0.2.1", 429), ("192.0.2.2", 401), ($"192.0.2.1, {proxy}", 429), ($"192.0.2.9, 192.0.2.3, {proxy}", 401), ("192.0.2.3", 429) })
+            Assert.Equal((client, status), (client, (await Try(studio, "wrong", ("X-Forwarded-For", client))).Status));
+    }
+
+    [Fact]
+    public async Task An_address_just_outside_a_trusted_network_is_not_believed()
+    {
+        await using var studio = From("198.51.101.0", ("PRICEFLOOR_WRONG_KEYS_PER_MINUTE", "1"), ("PRICEFLOOR_TRUSTED_PROXIES", "198.51.100.0/24"));
+        foreach (var (client, status) in new[] { ("192.0.2.1", 401), ("192.0.2.2", 429) })
+            Assert.Equal((client, status), (client, (await Try(studio, "wrong", ("X-Forwarded-For", client))).Status));
+    }
+
     [Fact]
     public async Task A_whole_IPv6_network_counts_as_one_address_and_a_mapped_IPv4_as_itself()
     {
