@@ -99,7 +99,8 @@ public sealed class Studio : IAsyncDisposable
         }
 
         foreach (var (name, value) in headers)
-            request.Headers.TryAddWithoutValidation(name, value);
+            if (!request.Headers.TryAddWithoutValidation(name, value))
+                request.Content?.Headers.TryAddWithoutValidation(name, value);
         using var response = await (client ?? Client).SendAsync(request, Cancellation);
         return await Answer.Of(response);
     }

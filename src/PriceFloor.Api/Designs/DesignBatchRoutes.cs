@@ -58,8 +58,10 @@ public static class DesignBatchRoutes
         var faults = (body.Problem?.Errors ?? []).Select(error => placed.Placed(error) with { Line = line + (pointer is null ? 0 : (error.Line ?? 1) - 1) }).ToList();
         var isReadable = body.Problem?.Type != ProblemTypes.UnreadableRequest;
         var key = sku ?? (isReadable ? KeyIn(text) : null);
-        if (isReadable && (key is null || !Keys.IsValid(key)))
-            faults.Add(placed.Placed(new InputError { Pointer = sku is null ? "#/key" : "#/sku", Code = key is null ? "required" : "bad-key", Detail = key is null ? "key is missing: a design of a batch names itself, as GET gives it." : $"A key is {Keys.Rule}." }));
+        var keyFault = key is not null ? Keys.FaultIn(key)
+            : new InputError { Code = "required", Detail = "key is missing: a design of a batch names itself, as GET gives it." };
+        if (isReadable && keyFault is not null)
+            faults.Add(placed.Placed(keyFault with { Pointer = sku is null ? "#/key" : "#/sku", Parameter = null }));
         return faults.Count > 0 ? placed with { Faults = faults } : placed with { Key = key, Document = body.Value };
     }
 

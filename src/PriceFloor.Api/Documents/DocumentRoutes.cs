@@ -26,8 +26,8 @@ public static class DocumentRoutes
 
     public static async Task<IResult> Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
     {
-        if (!path.Text.Split('/').All(Keys.IsValid))
-            return Problem.Invalid([new InputError { Parameter = "key", Code = "bad-key", Detail = $"A key is {Keys.Rule}." }]);
+        if (path.Text.Split('/').Select(Keys.FaultIn).FirstOrDefault(fault => fault is not null) is { } badKey)
+            return Problem.Invalid([badKey]);
         var (preconditions, unreadable) = Preconditions.Of(context.Request);
         if (unreadable is not null)
             return unreadable;

@@ -25,7 +25,9 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
             var (preconditions, unreadable) = Preconditions.Of(request);
             if (unreadable is not null)
                 return unreadable;
-            known = preconditions!.IsKnown(revision.Number);
+            if (preconditions!.IsStale(revision.Number))
+                return Problem.Stale(revision.Number);
+            known = preconditions.IsKnown(revision.Number);
         }
 
         return new DocumentText(Encoding.UTF8.GetBytes(Of(revision, names)), revision.Number, known, created ? request.PathBase + request.Path.ToUriComponent() : null);

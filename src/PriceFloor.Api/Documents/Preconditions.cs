@@ -25,6 +25,12 @@ public sealed class Preconditions
     public bool Forbid(long? revision) =>
         (_match.Count > 0 && !_match.Any(tag => Matches(tag, revision) && !tag.IsWeak)) || _noneMatch.Any(tag => Matches(tag, revision));
 
+    /// <summary>Whether the caller of a GET wants another revision than this one, and so must not get it.</summary>
+    public bool IsStale(long revision) => IsStale(TagOf(revision));
+
+    /// <summary>Whether the caller of a GET wants an answer with another tag. If-Match compares strongly: a weak tag never matches.</summary>
+    public bool IsStale(string tag) => _match.Count > 0 && !_match.Any(wanted => wanted.Tag == "*" || (wanted.Tag == tag && !wanted.IsWeak));
+
     /// <summary>Whether the caller of a GET has that revision already.</summary>
     public bool IsKnown(long revision) => _noneMatch.Any(tag => Matches(tag, revision));
 

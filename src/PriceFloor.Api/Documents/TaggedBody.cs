@@ -8,11 +8,13 @@ public sealed record TaggedBody(byte[] Body, string Tag)
 {
     public static TaggedBody Of(byte[] body) => new(body, $"\"{Convert.ToHexStringLower(SHA256.HashData(body).AsSpan(0, 16))}\"");
 
-    /// <summary>The body, or 304 where the caller has it already.</summary>
+    /// <summary>The body, 304 if the caller has it already, or 412 if the caller wants the one of another tag.</summary>
     public IResult Answer(HttpContext context, Format format)
     {
         var (preconditions, unreadable) = Preconditions.Of(context.Request);
-        return unreadable is not null ? unreadable : new Sent(this, format, preconditions!.IsKnown(Tag));
+        return unreadable is not null ? unreadable
+            : preconditions!.IsStale(Tag) ? Problem.Of(ProblemTypes.StaleRevision, $"The answer has the ETag {Tag} now.")
+            : new Sent(this, format, preconditions.IsKnown(Tag));
     }
 
     private sealed class Sent(TaggedBody tagged, Format format, bool known) : IResult

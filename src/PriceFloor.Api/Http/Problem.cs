@@ -59,6 +59,9 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     public int? RetryAfter { get; private init; }
 
+    /// <summary>True if the body's Content-Encoding is what is not taken.</summary>
+    public bool IsOfCoding { get; private init; }
+
     int? IStatusCodeHttpResult.StatusCode => _type.Status;
 
     public static Problem Of(ProblemType type, string? detail = null) => new(type, detail ?? type.Meaning);
@@ -88,6 +91,8 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     public Problem WithErrors(IReadOnlyList<InputError> errors) => new(_type, _detail) { Errors = errors, Reason = Reason, UsedBy = UsedBy, CurrentRevision = CurrentRevision, RetryAfter = RetryAfter };
 
     public static Problem CannotCompute(string reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
+
+    public static Problem OfCoding(string coding) => new(ProblemTypes.MediaType, $"The body has the Content-Encoding \"{coding}\"; send it as it is, without that header.") { IsOfCoding = true };
 
     public static Problem InUse(string detail, IReadOnlyList<Usage> usedBy) => new(ProblemTypes.InUse, detail) { UsedBy = usedBy };
 
@@ -120,6 +125,8 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         response.Headers.CacheControl = "no-store";
         if (RetryAfter is { } seconds)
             response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
+        if (IsOfCoding)
+            response.Headers.AcceptEncoding = ContentCoding.Identity;
         if (_type == ProblemTypes.NoKey)
             response.Headers.WWWAuthenticate = "Bearer realm=\"PriceFloor\"";
 

@@ -41,7 +41,7 @@ public static class ProblemTypes
         "Change or delete what usedBy lists first, or choose another name.");
 
     public static readonly ProblemType StaleRevision = new("stale-revision", 412, "It has changed meanwhile",
-        "If-Match or If-None-Match does not fit the present revision, so nothing was written.",
+        "If-Match or If-None-Match does not fit the present revision, so nothing was written, or nothing was sent.",
         "GET the document, make the change again on what it says now, and send its ETag as If-Match.");
 
     public static readonly ProblemType TooLarge = new("too-large", 413, "The body is too large",

@@ -27,6 +27,8 @@ public static class StatementBody
 
     public static async Task<(IReadOnlyList<SentFile>? Files, Problem? Problem)> ReadAsync(HttpContext context, string? account)
     {
+        if (ContentCoding.Against(context.Request) is { } coded)
+            return (null, coded);
         if (!MediaTypeHeaderValue.TryParse(context.Request.ContentType, out var type))
             return (null, NotTaken());
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)

@@ -13,12 +13,12 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     private const string Json = "application/json", Lines = "application/x-ndjson", Sheet = "text/csv", Form = "multipart/form-data; boundary=cut";
 
     /// <summary>Every address that reads a body in formats of its own; those that read JSON alone are in <see cref="EveryBodyTests"/>.</summary>
-    private static readonly (string Method, string Path, string Type, string Good)[] s_bodies =
+    internal static readonly (string Method, string Path, string Type, string Good)[] Bodies =
     [
         .. EveryBodyTests.Bodies.Select(body => (body.Method, body.Path, Json, body.Good)),
         ("POST", "/v1/designs/batch", Json, """[{"key":"A-1","name":"Vase","profile":"main","making":{"steps":[{"name":"blow","handsOnMinutes":9}]},"aliases":["vase 1"],"savedAt":"2027-01-02T09:00:00Z"}]"""),
         ("POST", "/v1/designs/batch", Lines, "{\"key\":\"A-1\",\"name\":\"Vase\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n{\"key\":\"A-2\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n"),
-        ("POST", "/v1/designs/batch", Sheet, "sku,name,profile,steps,aliases\r\nA-1,Vase,main,\"[{\"\"name\"\":\"\"blow\"\",\"\"handsOnMinutes\"\":9}]\",\"[\"\"vase 1\"\"]\"\r\n"),
+        ("POST", "/v1/designs/batch", Sheet, "sku,name,profile,steps,aliases\r\nA-3,Vase,main,\"[{\"\"name\"\":\"\"blow\"\",\"\"handsOnMinutes\"\":9}]\",\"[\"\"vase 3\"\"]\"\r\n"),
         ("POST", "/v1/listed-prices/batch", Json, """[{"sku":"RB-014","channel":"web","price":58,"currency":"USD"}]"""),
         ("POST", "/v1/listed-prices/batch", Lines, "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n"),
         ("POST", "/v1/listed-prices/batch", Sheet, "sku,channel,price\r\nRB-014,web,58.00\r\n"),
@@ -83,7 +83,7 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
         var studio = await AShop();
         var random = new Random(20270107);
         var statuses = new Dictionary<int, int>();
-        foreach (var (method, path, type, good) in s_bodies)
+        foreach (var (method, path, type, good) in Bodies)
             for (var i = 0; i < 60; i++)
             {
                 var body = Damaged(Encoding.UTF8.GetBytes(good), random, first: i < s_odd.Length ? i : null);
@@ -101,8 +101,8 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     {
         var studio = await AShop();
         var random = new Random(20270108);
-        foreach (var (method, path) in s_bodies.Select(body => (body.Method, body.Path)).Distinct())
-            foreach (var type in s_bodies.Select(body => body.Type).Distinct())
+        foreach (var (method, path) in Bodies.Select(body => (body.Method, body.Path)).Distinct())
+            foreach (var type in Bodies.Select(body => body.Type).Distinct())
                 for (var i = 0; i < 4; i++)
                 {
                     var body = new byte[random.Next(1, 400)];

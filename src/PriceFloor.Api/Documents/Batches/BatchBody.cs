@@ -18,8 +18,9 @@ public sealed class BatchBody
 
     public static async Task<(BatchBody? Body, Problem? Problem)> ReadAsync(HttpContext context)
     {
-        if (FormatOf(context.Request) is not { } format)
-            return (null, Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8."));
+        if (Refused(context.Request) is { } refused)
+            return (null, refused);
+        var format = FormatOf(context.Request)!;
         var most = context.RequestServices.GetRequiredService<Settings>().BatchBytes;
         if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = most + 1L;
@@ -36,6 +37,10 @@ public sealed class BatchBody
         var (lines, problem) = _format == Format.Csv ? await ofSheet(pipe) : _format == Format.Ndjson ? await OfLines(pipe, ofJson, cancel) : await OfArray(pipe, ofJson, _most, cancel);
         return lines?.Count > AllOrNothing.MostLines ? (null, TooLarge(_most)) : (lines, problem);
     }
+
+    /// <summary>The problem of a body in a format or coding that batches do not come in.</summary>
+    public static Problem? Refused(HttpRequest request) => ContentCoding.Against(request)
+        ?? (FormatOf(request) is null ? Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.") : null);
 
     public static Format? FormatOf(HttpRequest request)
     {

@@ -6,7 +6,7 @@ namespace PriceFloor.Api.Http.OpenApi;
 /// <summary>The headers that answers carry: each stands once in the document and is referred to where it is sent.</summary>
 public static class HeaderText
 {
-    private const string RequestId = "X-Request-Id", RateLimit = "RateLimit", RateLimitPolicy = "RateLimit-Policy", RetryAfter = "Retry-After", WwwAuthenticate = "WWW-Authenticate",
+    private const string RequestId = "X-Request-Id", RateLimit = "RateLimit", RateLimitPolicy = "RateLimit-Policy", RetryAfter = "Retry-After", AcceptEncoding = "Accept-Encoding", WwwAuthenticate = "WWW-Authenticate",
         RevisionTag = "RevisionETag", AnswerTag = "AnswerETag", Location = "Location", NextLink = "NextLink", Deprecation = "Deprecation", Sunset = "Sunset", RetirementLink = "RetirementLink";
 
     private static readonly Dictionary<string, (string Description, string Example)> s_headers = new()
@@ -15,6 +15,7 @@ public static class HeaderText
         [RateLimit] = ("How many requests are left (r) and in how many seconds the count starts anew (t).", "\"default\";r=59999;t=60"),
         [RateLimitPolicy] = ("How many requests (q) are allowed in so many seconds (w).", "\"default\";q=60000;w=60"),
         [RetryAfter] = ("Seconds to wait before asking again.", "2"),
+        [AcceptEncoding] = ("Only where the body was refused for its Content-Encoding: how to send it instead.", "identity"),
         [WwwAuthenticate] = ("How to open the service.", "Bearer realm=\"PriceFloor\""),
         [RevisionTag] = ("The revision's number in quotes; send it as If-Match to write only over what was read.", "\"7\""),
         [AnswerTag] = ("Changes only when the answer does; send it as If-None-Match.", "\"0c4b8f6a2d1e9370\""),
@@ -41,6 +42,8 @@ public static class HeaderText
             Add("Link", NextLink);
         if (status == 401)
             Add(WwwAuthenticate);
+        if (status == 415)
+            Add(AcceptEncoding);
         if (status is 429 or 503)
             Add(RetryAfter);
         if (retirement is null)

@@ -106,11 +106,16 @@ public sealed class OperationText : IOperationFilter
             yield return Header("If-Match", "Only where the present revision is this ETag.", "\"7\"");
         if (method == "PUT")
             yield return Header("If-None-Match", "* to create only.", "*");
+        if (method == "GET" && IsTagged(told))
+            yield return Header("If-Match", "Only where the answer has this ETag; 412 where it has another.", told.HasRevision ? "\"7\"" : "\"0c4b8f6a2d1e9370\"");
         if (method == "GET" && told.HasRevision)
             yield return Header("If-None-Match", "304 where the revision is this ETag.", "\"7\"");
         if (method == "GET" && told.HasTag)
             yield return Header("If-None-Match", "304 where the answer still has this ETag.", "\"0c4b8f6a2d1e9370\"");
     }
+
+    /// <summary>Whether an answer, in one of its formats, has an ETag.</summary>
+    private static bool IsTagged(Operation told) => told.HasRevision || told.HasTag || told.OtherAnswers.Any(other => other.Format == Format.Svg || other.Format == Format.Html);
 
     private static OpenApiParameter Header(string name, string description, string example) => new()
     {
@@ -150,6 +155,8 @@ public sealed class OperationText : IOperationFilter
             types.AddRange([ProblemTypes.NoKey, ProblemTypes.KeyNotAllowed, ProblemTypes.NotAcceptable]);
         if (context.ApiDescription.RelativePath!.Contains('{', StringComparison.Ordinal))
             types.Add(ProblemTypes.NotFound);
+        if (context.ApiDescription.HttpMethod == "GET" && IsTagged(told))
+            types.Add(ProblemTypes.StaleRevision);
         if (hasBody)
             types.AddRange([ProblemTypes.TooLarge, ProblemTypes.MediaType]);
         if (hasBody || hasParameters)

@@ -33,6 +33,8 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
 
     public static async ValueTask<JsonBody<T>?> BindAsync(HttpContext context, ParameterInfo parameter)
     {
+        if (ContentCoding.Against(context.Request) is { } coded)
+            return new(null, coded);
         if (!IsJson(context.Request))
             return new(null, Problem.Of(ProblemTypes.MediaType, ProblemTypes.MediaType.Mending));
         var most = context.RequestServices.GetRequiredService<Settings>().BodyBytes;

@@ -17,8 +17,9 @@ public static class BatchRoutes
 {
     public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, ServiceCounts counts, HttpContext context)
     {
-        if (BatchBody.FormatOf(context.Request) is not { } given)
-            return Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.");
+        if (BatchBody.Refused(context.Request) is { } refused)
+            return refused;
+        var given = BatchBody.FormatOf(context.Request)!;
         if (given != Format.Csv && query.Value.NamesSheetParts)
             return Problem.Invalid([new InputError { Parameter = "channel", Code = "unexpected", Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
         var records = keeper.Whole(query.Value.AsOf);

@@ -1,0 +1,18 @@
+namespace PriceFloor.Api.Http;
+
+/// <summary>Bodies are read as they are: one that says it is compressed is refused before any of it is read.</summary>
+public static class ContentCoding
+{
+    public const string Identity = "identity";
+
+    /// <summary>The problem of a body that is coded; null for one that is not.</summary>
+    public static Problem? Against(HttpRequest request)
+    {
+        if (request.Headers.ContentEncoding.Count == 0)
+            return null;
+        var codings = request.Headers.ContentEncoding.ToString();
+        return codings.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).All(coding => coding.Equals(Identity, StringComparison.OrdinalIgnoreCase))
+            ? null
+            : Problem.OfCoding(codings.Length <= 40 ? codings : codings[..40] + "...");
+    }
+}
