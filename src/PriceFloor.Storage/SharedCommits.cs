@@ -120,10 +120,10 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
 
     private void Note(Exception fault)
     {
-        if (fault is not SqliteException)
+        if (fault is not SqliteException refused)
             return;
         Interlocked.Increment(ref _refused);
-        IsRefusing = true;
+        IsRefusing = refused.SqliteErrorCode is not (SQLitePCL.raw.SQLITE_BUSY or SQLitePCL.raw.SQLITE_LOCKED); // a lock is over as soon as it is let go
     }
 
     private void Do(Work work, SqliteConnection connection, SqliteTransaction transaction, bool isLone)

@@ -44,7 +44,7 @@ public sealed class Store : IDisposable
     /// <summary>How many writes the engine has refused since the store was opened.</summary>
     public long RefusedWrites => _writes.Refused;
 
-    /// <summary>Whether the engine refused the last write.</summary>
+    /// <summary>Whether the engine refused the last write for another reason than a lock: no space, no right, a broken disk.</summary>
     public bool IsRefusingWrites => _writes.IsRefusing;
 
     /// <summary>True where the file has an earlier schema, so that opening it takes a while. A file of another program is refused.</summary>

@@ -33,7 +33,7 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
         if (sight.Against(writing, Name, key) is { } hidden)
             return new Saved(null, null, hidden);
         var stored = writing.Find(Name, key);
-        var check = Check(writing, key, document, stored is null ? null : WireJson.ReadDocument<T>(stored.Body!), sight);
+        var check = Check(writing, key, document, stored is null ? null : StoredText<T>.Read(stored.Body!).Document, sight); // a damaged one is replaced
         if (check.Problem is { } problem)
             return new Saved(null, stored, problem);
 

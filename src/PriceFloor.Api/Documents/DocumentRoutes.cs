@@ -21,7 +21,7 @@ public static class DocumentRoutes
 
     public static IResult Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
         store.Read(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request)) is { } revision
-            ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
+            ? DocumentText.Answer(Sound<T>(revision), kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
 
     public static async Task<IResult> Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
@@ -82,8 +82,12 @@ public static class DocumentRoutes
     public static IResult Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
         long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && store.Read(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
         && !(revision.SavedAtTime > query.Value.AsOf)
-            ? DocumentText.Answer(revision, kind.NamesOf(path.Text), request)
+            ? DocumentText.Answer(Sound<T>(revision), kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
+
+    /// <summary>The revision, unless it is damaged: what is answered as a document must be one.</summary>
+    private static Revision Sound<T>(Revision revision) where T : class =>
+        revision.IsDeletion || StoredText<T>.Read(revision.Body!).Fault is null ? revision : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
 
     private static Sight SightOf(HttpRequest request) => Caller.Of(request.HttpContext).Sight;
 

@@ -51,7 +51,7 @@ public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf) : IDocume
 
     public Stored<Design>? Design(string sku) => Find<Design>(Kinds.Design, sku);
 
-    public Stored<Design>? DesignAlias(string alias) => Designs.FirstOrDefault(design => design.Document.Aliases.Contains(alias));
+    public Stored<Design>? DesignAlias(string alias) => Designs.FirstOrDefault(design => design.Sound?.Aliases.Contains(alias) == true);
 
     public string? SameButForCase(string name) => Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
 

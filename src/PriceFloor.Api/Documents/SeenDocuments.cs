@@ -26,7 +26,7 @@ public class PartlySeen(IDocuments all, Sight sight) : IDocuments
 
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => Design(sku) is null ? s_none : all.ListedPrices(sku);
 
-    private Stored<Design>? Seen(Stored<Design>? design) => design is not null && sight.Sees(design.Document.Profile) ? design : null;
+    private Stored<Design>? Seen(Stored<Design>? design) => design?.Sound is { } document && sight.Sees(document.Profile) ? design : null;
 }
 
 /// <summary>The same of all documents at one position of the store.</summary>

@@ -1,5 +1,4 @@
 using System.Globalization;
-using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
@@ -17,12 +16,29 @@ public sealed class Stored<T> where T : class
     /// <summary>Null for a document that came with the request.</summary>
     public long? Revision { get; }
 
+    /// <summary>The document. Throws <see cref="DamagedDocumentException"/> where what is stored is damaged.</summary>
     public T Document => _document.Value;
+
+    /// <summary>The document, or null where what is stored is damaged: for an answer about many, which leaves that one out.</summary>
+    public T? Sound
+    {
+        get
+        {
+            try
+            {
+                return Document;
+            }
+            catch (DamagedDocumentException)
+            {
+                return null;
+            }
+        }
+    }
 
     /// <summary>How an answer names what it rests on: <c>main@7</c>, or <c>inline</c>.</summary>
     public string Basis => _basis ??= Revision is { } number ? string.Create(CultureInfo.InvariantCulture, $"{Key}@{number}") : "inline";
 
-    public static Stored<T> Of(Revision revision) => new(revision.Key, revision.Number, new Lazy<T>(() => WireJson.ReadDocument<T>(revision.Body!), LazyThreadSafetyMode.PublicationOnly));
+    public static Stored<T> Of(Revision revision) => new(revision.Key, revision.Number, new Lazy<T>(() => StoredText<T>.Of(revision), LazyThreadSafetyMode.PublicationOnly));
 
     public static Stored<T> Inline(T document) => new("inline", null, new Lazy<T>(document));
 }

@@ -23,7 +23,7 @@ public static class MovedFloors
         var profiles = keys[Kinds.Profile].ToHashSet();
         var itself = keys[Kinds.Design].Concat(keys[Kinds.ListedPrice].Select(key => key[..key.IndexOf('/', StringComparison.Ordinal)]));
         var all = keys[Kinds.Channel].Any();
-        var others = then.Documents.Designs.Concat(now.Documents.Designs).Where(design => all || (profiles.Count > 0 && profiles.Contains(design.Document.Profile))).Select(design => design.Key);
+        var others = then.Documents.Designs.Concat(now.Documents.Designs).Where(design => all || (profiles.Count > 0 && design.Sound is { } document && profiles.Contains(document.Profile))).Select(design => design.Key);
         return itself.Concat(others).Distinct().Order(StringComparer.Ordinal);
     }
 
@@ -32,7 +32,9 @@ public static class MovedFloors
         var (before, after) = (PricedAt(then, sku, channel), PricedAt(now, sku, channel));
         if (before?.FloorPrice == after?.FloorPrice && before?.TargetPrice == after?.TargetPrice)
             return null;
-        var money = Currency.Of((now.Channel(channel) ?? then.Channel(channel))!.Document.Currency);
+        if ((now.Channel(channel)?.Sound ?? then.Channel(channel)?.Sound) is not { Currency: var code })
+            return null;
+        var money = Currency.Of(code);
         decimal? Price(decimal? price) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
         return new FloorChangeItemAnswer
         {
@@ -59,12 +61,12 @@ public static class MovedFloors
     {
         foreach (var records in new[] { then, now })
         {
-            if (records.Design(sku) is { } design)
-                yield return new DocumentName(Kinds.Profile, design.Document.Profile);
+            if (records.Design(sku)?.Sound is { } design)
+                yield return new DocumentName(Kinds.Profile, design.Profile);
             yield return new DocumentName(Kinds.Design, sku);
             yield return new DocumentName(Kinds.Channel, channel);
             foreach (var listed in records.ListedPrices(sku).Keys.Order(StringComparer.Ordinal))
-                if (records.Channel(listed)?.Document.Sells == Sells.Wholesale)
+                if (records.Channel(listed)?.Sound?.Sells == Sells.Wholesale)
                 {
                     yield return new DocumentName(Kinds.ListedPrice, $"{sku}/{listed}");
                     yield return new DocumentName(Kinds.Channel, listed);

@@ -67,7 +67,7 @@ public static class FloorHistoryRoutes
                 TargetPrice = Price(priced?.TargetPrice),
                 ListedPrice = Price(priced?.ListedPrice),
                 Verdict = priced?.Verdict,
-                Reason = moment.Priced is null ? "not-stored" : priced is null ? "currency-mismatch" : priced.Reason,
+                Reason = moment.Priced is null ? "not-stored" : priced is null ? moment.Priced.Reason ?? "currency-mismatch" : priced.Reason,
                 MovedBy = moment.Written,
                 Basis = moment.Basis,
             };

@@ -53,8 +53,8 @@ public static class PricedMoments
         var names = written.Select(revision => FormattableString.Invariant($"{revision.Key}@{revision.Number}{(revision.IsDeletion ? ": deleted" : "")}")).ToList();
         if (records.Design(sku) is not { } design || records.Channel(channel) is not { } on)
             return new PricedMoment(0, null, null, [], names);
-        var basis = new[] { records.Profile(design.Document.Profile)?.Basis, design.Basis, on.Basis, records.ListedPrices(sku).GetValueOrDefault(channel) is { } listed ? $"{sku}/{listed.Basis.Split('/')[^1]}" : null };
-        return new PricedMoment(0, PricedDesign.Of(records, design, on), on.Document.Currency, [.. basis.OfType<string>()], names);
+        var basis = new[] { design.Sound is { } document ? records.Profile(document.Profile)?.Basis : null, design.Basis, on.Basis, records.ListedPrices(sku).GetValueOrDefault(channel) is { } listed ? $"{sku}/{listed.Basis.Split('/')[^1]}" : null };
+        return new PricedMoment(0, PricedDesign.Of(records, design, on), on.Sound?.Currency, [.. basis.OfType<string>()], names);
     }
 
     private static List<DocumentName> DocumentsBehind(Snapshot snapshot, string sku, string channel, long upTo, int most)
@@ -62,7 +62,7 @@ public static class PricedMoments
         var itself = new DocumentName(Kinds.Design, sku);
         var listed = snapshot.KeysEver(Kinds.ListedPrice, sku + "/").ToList();
         var profiles = snapshot.Latest(itself, most + 1, upTo: upTo).Where(revision => !revision.IsDeletion)
-            .Select(revision => Stored<Pricing.Documents.Design>.Of(revision).Document.Profile).Distinct();
+            .Select(revision => Stored<Design>.Of(revision).Sound?.Profile).OfType<string>().Distinct();
         var channels = listed.Select(key => key[(sku.Length + 1)..]).Append(channel).Distinct();
         return
         [

@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Documents;
 using PriceFloor.Api.Running;
 using Serilog;
 
@@ -27,6 +28,8 @@ public static class FaultsAsProblems
                 context.Features.Set(new RequestFault(e));
             else if (e is SqliteException { SqliteErrorCode: Corrupt or NotADatabase })
                 Log.Error("The store is damaged: {Message} Stop the service, run check-store, and restore a backup", e.Message);
+            else if (problem.Type == ProblemTypes.DamagedDocument)
+                Log.Error("{Message} PUT it again, or run check-store and restore a backup", e.Message);
             else if (problem.Type == ProblemTypes.Busy)
                 Log.Warning("The store answered {Message}", e.Message);
             context.Response.Headers.ETag = default;
@@ -40,6 +43,7 @@ public static class FaultsAsProblems
         SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen or Corrupt or NotADatabase } => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
         BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
+        DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
         _ => Problem.Of(ProblemTypes.Internal),
     };
 

@@ -73,6 +73,10 @@ public static class ProblemTypes
         "The store is locked, read-only, full, damaged, or just being brought up to date. Nothing was half done.",
         "Try again after Retry-After seconds. If it stays so, whoever runs the server should look at the log and at the data folder's space and rights.");
 
+    public static readonly ProblemType DamagedDocument = new("damaged-document", 503, "A stored document is damaged",
+        "A document that the answer needs does not read as it was stored: a disk or a hand has changed it. Nothing is computed from it, since a guess could be a floor that is too low.",
+        "PUT the document again, which replaces it, or restore a backup. The verb check-store lists every damaged document.");
+
     public static readonly ProblemType Internal = new("internal", 500, "A fault of the service",
         "Something went wrong that should not. It is not the caller's doing; nothing was half done.",
         "Report the requestId to whoever runs the server: the log has it too.");
@@ -80,6 +84,6 @@ public static class ProblemTypes
     public static IReadOnlyList<ProblemType> All { get; } =
     [
         UnreadableRequest, NoKey, KeyNotAllowed, NotFound, MethodNotAllowed, NotAcceptable, InUse, StaleRevision, TooLarge, MediaType,
-        InvalidInput, UnknownReference, CurrencyMismatch, CannotCompute, TooManyRequests, Busy, Internal,
+        InvalidInput, UnknownReference, CurrencyMismatch, CannotCompute, TooManyRequests, Busy, DamagedDocument, Internal,
     ];
 }

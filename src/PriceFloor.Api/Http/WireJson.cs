@@ -44,8 +44,6 @@ public static class WireJson
     /// <summary>The one text of a document: two documents have the same content exactly where these texts are equal.</summary>
     public static string WriteDocument<T>(T document, Currency currency) => JsonSerializer.Serialize(document, s_documents[currency.Decimals]);
 
-    public static T ReadDocument<T>(string body) => JsonSerializer.Deserialize<T>(body, Options)!;
-
     /// <summary>Writes an answer with its length, so that HEAD has it too.</summary>
     public static async Task WriteAsync<T>(HttpResponse response, T value, CancellationToken cancellation)
     {

@@ -45,7 +45,7 @@ public sealed record PriceListItemAnswer
         return new PriceListItemAnswer
         {
             Sku = design.Key,
-            Name = design.Document.Name,
+            Name = design.Sound?.Name,
             Channel = channel.Key,
             Currency = money.Code,
             FloorPrice = Price(priced.FloorPrice),

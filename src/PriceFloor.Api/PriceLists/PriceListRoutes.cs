@@ -67,10 +67,11 @@ public static class PriceListRoutes
 
     private static PriceListAnswer Of(Records records, PriceListQuery asked)
     {
-        var channels = asked.Channel is { } key ? [records.Channel(key)!] : records.Channels;
+        var wanted = asked.Channel is { } key ? [records.Channel(key)!] : records.Channels;
+        var channels = wanted.Where(channel => channel.Sound is not null).ToList();
         var items = new List<PriceListItemAnswer>();
-        var warnings = new List<Warning>();
-        var designs = records.Documents.Designs.Where(design => asked.Profile is null || design.Document.Profile == asked.Profile).ToList();
+        var warnings = wanted.Except(channels).Select(channel => new Warning(DamagedDocumentException.Code, $"The channel \"{channel.Key}\" is damaged as it is stored, so the list leaves it out; PUT it again.", "/basis/channels")).ToList();
+        var designs = records.Documents.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
         // Right after a profile has changed every price is reckoned anew: on all processors.
         foreach (var (design, prices) in designs.AsParallel().AsOrdered().Select(design => (design, channels.Select(channel => PricedDesign.Of(records, design, channel)).ToList())))
             foreach (var (channel, priced) in channels.Zip(prices))
@@ -82,7 +83,7 @@ public static class PriceListRoutes
                 items.Add(PriceListItemAnswer.Of(design, channel, priced));
             }
 
-        var profiles = designs.Select(design => design.Document.Profile).Distinct().Order(StringComparer.Ordinal).Select(records.Profile);
+        var profiles = designs.Select(design => design.Sound?.Profile).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(records.Profile);
         return new PriceListAnswer
         {
             Items = items,

@@ -8,7 +8,20 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
 {
     public Verdict? Verdict => Check?.Verdict;
 
+    /// <summary>A damaged document is the reason of those prices that rest on it, and of no other.</summary>
     public static PricedDesign Of(Records records, Stored<Design> design, Stored<Channel> channel)
+    {
+        try
+        {
+            return Priced(records, design, channel);
+        }
+        catch (DamagedDocumentException)
+        {
+            return new PricedDesign(null, null, null, null, false, DamagedDocumentException.Code);
+        }
+    }
+
+    private static PricedDesign Priced(Records records, Stored<Design> design, Stored<Channel> channel)
     {
         var listed = records.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
         if (records.Profile(design.Document.Profile) is not { } profile)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
@@ -113,24 +112,13 @@ public static class StoreVerbs
     }
 
     /// <summary>What a stored document has wrong; null where it can be read.</summary>
-    private static string? FaultOf(string kind, string body)
+    private static string? FaultOf(string kind, string body) => kind switch
     {
-        try
-        {
-            _ = kind switch
-            {
-                Kinds.Profile => WireJson.ReadDocument<CostProfile>(body),
-                Kinds.Design => WireJson.ReadDocument<Design>(body),
-                Kinds.Channel => WireJson.ReadDocument<Channel>(body),
-                Kinds.ListedPrice => WireJson.ReadDocument<ListedPrice>(body),
-                Kinds.ReadingRules => WireJson.ReadDocument<ReadingRules>(body),
-                _ => (object?)null,
-            };
-            return s_kinds.Contains(kind) ? null : "is of a kind that this program does not know.";
-        }
-        catch (Exception e) when (e is JsonException or NotSupportedException)
-        {
-            return $"cannot be read as a {kind}.";
-        }
-    }
+        Kinds.Profile => StoredText<CostProfile>.Read(body).Fault,
+        Kinds.Design => StoredText<Design>.Read(body).Fault,
+        Kinds.Channel => StoredText<Channel>.Read(body).Fault,
+        Kinds.ListedPrice => StoredText<ListedPrice>.Read(body).Fault,
+        Kinds.ReadingRules => StoredText<ReadingRules>.Read(body).Fault,
+        _ => "is of a kind that this program does not know.",
+    };
 }

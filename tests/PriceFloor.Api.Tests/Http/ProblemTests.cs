@@ -54,6 +54,16 @@ public sealed class ProblemTests
             Assert.NotNull(answer["Retry-After"]);
             return answer;
         },
+        ["damaged-document"] = async studio =>
+        {
+            await studio.Has("/v1/profiles/damaged", Sample.SmallProfile);
+            await using var other = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False");
+            await other.OpenAsync(Studio.Cancellation);
+            await using var spoil = other.CreateCommand();
+            spoil.CommandText = "UPDATE revision SET body = '{}' WHERE key = 'damaged'";
+            await spoil.ExecuteNonQueryAsync(Studio.Cancellation);
+            return await studio.Get("/v1/profiles/damaged");
+        },
         ["internal"] = async _ =>
         {
             await using var broken = new Studio(configure: host => host.ConfigureTestServices(services => services.AddSingleton<IValidator<PriceCheckRequest>>(_ => throw new InvalidOperationException("a secret of the inside"))));

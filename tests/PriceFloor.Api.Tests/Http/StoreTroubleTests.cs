@@ -31,7 +31,7 @@ public sealed class StoreTroubleTests
     }
 
     [Fact]
-    public async Task A_store_that_holds_rubbish_is_a_problem_without_detail()
+    public async Task A_store_that_holds_rubbish_is_a_problem_that_names_the_document_and_nothing_in_it()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
@@ -43,7 +43,7 @@ public sealed class StoreTroubleTests
             await spoil.ExecuteNonQueryAsync(Studio.Cancellation);
         }
 
-        var answer = (await studio.Get("/v1/profiles/main/requirement")).IsProblem(500, "internal");
+        var answer = (await studio.Get("/v1/profiles/main/requirement")).IsProblem(503, "damaged-document");
         Assert.Equal(["type", "title", "status", "detail", "requestId"], answer.Json.EnumerateObject().Select(property => property.Name));
         Assert.DoesNotContain("secret", answer.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("Json", answer.Text, StringComparison.Ordinal);

@@ -152,7 +152,7 @@ public sealed class OperationText : IOperationFilter
         var scoped = metadata.OfType<NeedsScope>().Any();
         List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy, ProblemTypes.Internal, .. told.Problems];
         if (scoped)
-            types.AddRange([ProblemTypes.NoKey, ProblemTypes.KeyNotAllowed, ProblemTypes.NotAcceptable]);
+            types.AddRange([ProblemTypes.DamagedDocument, ProblemTypes.NoKey, ProblemTypes.KeyNotAllowed, ProblemTypes.NotAcceptable]);
         if (context.ApiDescription.RelativePath!.Contains('{', StringComparison.Ordinal))
             types.Add(ProblemTypes.NotFound);
         if (context.ApiDescription.HttpMethod == "GET" && IsTagged(told))
