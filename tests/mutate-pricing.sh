@@ -13,12 +13,12 @@ git ls-files -z src/PriceFloor.Pricing tests/PriceFloor.Pricing.Tests '*.props' 
 cd "$copy/tests/PriceFloor.Pricing.Tests"
 if [ "${1:-}" = --search ]; then
     shift
-    grep -LE 'Tests\.Mixes' -r --include='*.cs' . | xargs rm
-    rm Mixes/LargeMixes.cs Mixes/IntegerSolver*.cs Properties/MixProperties.cs
-    sed -i 's/Cases = 4000/Cases = 1000/' Mixes/ReckonedMixes.cs
+    grep -LE 'Tests\.Planning\.Solver' -r --include='*.cs' . | xargs rm
+    rm Planning/Solver/LargeMixes.cs Planning/Solver/IntegerSolver*.cs Properties/MixProperties.cs
+    sed -i 's/Cases = 4000/Cases = 1000/' Planning/Solver/ReckonedMixes.cs
     [ $# -gt 0 ] || set -- "Planning/Solver/*.cs"
 else
-    rm -r Mixes && grep -lE 'Tests\.Mixes' -r --include='*.cs' . | xargs rm
+    rm -r Planning/Solver && grep -lE 'Tests\.Planning\.Solver' -r --include='*.cs' . | xargs rm
 fi
 [ $# -gt 0 ] || set -- "Numbers/*.cs" "Years/*.cs" "Costing/*.cs" "Selling/*.cs" "Planning/*.cs" "Explaining/*.cs" Documents/FirstNumbers.cs
 files=$(printf '"%s",' "$@")

@@ -2,6 +2,7 @@ using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json;
 using PriceFloor.Api.Sheets;
+using PriceFloor.Pricing.Numbers;
 using PriceFloor.Statements;
 
 namespace PriceFloor.ParserFuzzing;

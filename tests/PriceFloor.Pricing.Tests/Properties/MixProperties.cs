@@ -1,6 +1,6 @@
 using FsCheck;
 using FsCheck.Xunit;
-using PriceFloor.Pricing.Tests.Mixes;
+using PriceFloor.Pricing.Tests.Planning.Solver;
 using Xunit;
 
 namespace PriceFloor.Pricing.Tests.Properties;

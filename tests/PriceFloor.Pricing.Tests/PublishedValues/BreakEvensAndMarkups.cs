@@ -1,3 +1,4 @@
+using PriceFloor.Pricing.Tests.Planning;
 using Xunit;
 
 namespace PriceFloor.Pricing.Tests.PublishedValues;

@@ -1,6 +1,6 @@
-using PriceFloor.Pricing.Tests.Mixes;
+using PriceFloor.Pricing.Tests.Planning.Solver;
 using Xunit;
-using static PriceFloor.Pricing.Tests.Mixes.Lines;
+using static PriceFloor.Pricing.Tests.Planning.Solver.Lines;
 
 namespace PriceFloor.Pricing.Tests.PublishedValues;
 
