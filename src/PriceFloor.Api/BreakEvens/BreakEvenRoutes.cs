@@ -20,7 +20,10 @@ public static class BreakEvenRoutes
             var breakEven = BreakEven.Of(sale.Floor.Floor.Piece, sale.Check.Sale);
             if (breakEven.Found is not { } found)
                 return Problem.OfFaults(breakEven.Faults);
-            var answer = AnswerOf(sale, found, asked);
+            var planned = asked.Planned is { } pieces ? found.At(pieces) : null;
+            if (planned is { Found: null })
+                return Problem.OfFaults(planned.Faults);
+            var answer = AnswerOf(sale, found, planned?.Found, asked);
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
                 ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, InWords.Named(records.Design(path.Text)!.Document.Name, path.Text), InWords.Named(records.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
@@ -41,7 +44,7 @@ public static class BreakEvenRoutes
         });
     }
 
-    private static BreakEvenAnswer AnswerOf(CheckedPrice sale, BreakEven breakEven, BreakEvenQuery asked)
+    private static BreakEvenAnswer AnswerOf(CheckedPrice sale, BreakEven breakEven, PlannedSales? planned, BreakEvenQuery asked)
     {
         var money = sale.Floor.Floor.Piece.Year.Currency;
         return new BreakEvenAnswer
@@ -55,8 +58,8 @@ public static class BreakEvenRoutes
             Capacity = breakEven.Capacity,
             WithinCapacity = breakEven.WithinCapacity,
             ShareOfYear = Answers.Ratio(breakEven.ShareOfYear),
-            MarginOfSafety = asked.Planned is { } planned ? Answers.Ratio(breakEven.MarginOfSafety(planned)) : null,
-            OperatingLeverage = asked.Planned is { } pieces && breakEven.OperatingLeverage(pieces) is { } leverage ? Answers.Ratio(leverage) : null,
+            MarginOfSafety = planned is null ? null : Answers.Ratio(planned.MarginOfSafety),
+            OperatingLeverage = planned?.OperatingLeverage is { } leverage ? Answers.Ratio(leverage) : null,
             Basis = sale.Basis,
             Assumed = AssumptionAnswer.Of(sale.Assumptions),
             Warnings = WarningAnswer.Of(sale.AllWarnings),

@@ -47,7 +47,7 @@ public static class MovedFloors
             NewTargetPrice = Price(after?.TargetPrice),
             ListedPrice = Price(after?.ListedPrice),
             Verdict = after?.Verdict,
-            CarriesItsShare = after?.Check?.CarriesItsShare,
+            CarriesItsShare = after?.Verdict is { } verdict ? verdict != Verdict.BelowFloor : null,
             Reason = after?.Reason,
             MovedBy = [.. DocumentsBehind(then, now, sku, channel).Distinct().Where(fields.ContainsKey).SelectMany(document => fields[document].Value)],
         };

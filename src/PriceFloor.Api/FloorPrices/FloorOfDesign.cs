@@ -137,7 +137,7 @@ public sealed class FloorOfDesign
             FloorPrice = Price(prices.Found?.FloorPrice, money),
             TargetPrice = Price(prices.Found?.TargetPrice, money),
             ListedPrice = Price(listed, money),
-            Verdict = listed is { } price ? prices.Found?.Check(price).Found?.Verdict : null,
+            Verdict = listed is { } price ? prices.Found?.VerdictOf(price) : null,
             Reason = prices.Found is null ? prices.Faults[0].Code : null,
         };
     }

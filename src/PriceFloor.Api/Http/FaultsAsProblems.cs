@@ -32,6 +32,8 @@ public static class FaultsAsProblems
                 Log.Error("{Message} PUT it again, or run check-store and restore a backup", e.Message);
             else if (problem.Type == ProblemTypes.Busy)
                 Log.Warning("The store answered {Message}", e.Message);
+            else if (e is ArithmeticException)
+                Log.Warning(e, "A figure of an answer passed what can be exact");
             context.Response.Headers.ETag = default;
             context.Response.ContentLength = null;
             await problem.ExecuteAsync(context);
@@ -44,6 +46,7 @@ public static class FaultsAsProblems
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
         BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
+        OverflowException or DivideByZeroException => Problem.OfFaults([Fault.TooLarge]), // of decimal: what an answer works out beside the model, such as a picture's scale
         _ => Problem.Of(ProblemTypes.Internal),
     };
 

@@ -12,6 +12,7 @@ public sealed class CheckedPrice
     private readonly decimal _price;
     private readonly PriceCheck? _check;
     private readonly Records _records;
+    private TakeHome? _takeHome;
 
     private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, ChannelPrices prices, decimal price, PriceCheck? check, Records records)
     {
@@ -72,6 +73,21 @@ public sealed class CheckedPrice
             : (new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, records), null);
     }
 
+    /// <summary>The same for an answer of its own, with what the price would leave the household: only a reader learns that.</summary>
+    /// <param name="records">The documents of one moment.</param>
+    /// <param name="request">What is asked about.</param>
+    /// <param name="at">Where the request stands in the body, such as <c>#</c> or <c>#/3</c>; null for a query.</param>
+    /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
+    public static (CheckedPrice? Found, Problem? Problem) ForAnswer(Records records, PriceCheckRequest request, string? at, bool mayRead)
+    {
+        var (found, problem) = Of(records, request, at, mayRead: mayRead);
+        if (found is null || !mayRead)
+            return (found, problem);
+        var takeHome = TakeHome.Of(found.Check);
+        found._takeHome = takeHome.Found;
+        return takeHome.Found is null ? (null, Problem.OfFaults(takeHome.Faults)) : (found, null);
+    }
+
     /// <summary>The answer, less what the caller's key may not learn.</summary>
     public PriceCheckAnswer Answer(Caller caller, bool workings)
     {
@@ -89,7 +105,7 @@ public sealed class CheckedPrice
             AboveFloor = mayRead ? year.Currency.Nearest(Check.AboveFloor) : null,
             EarnedPerBenchHour = mayRead ? year.Currency.Nearest(Check.EarnedPerBenchHour) : null,
             PerBenchHour = mayRead ? year.Currency.Least(year.PerBenchHour) : null,
-            TakeHomePerHourAtThisPrice = mayRead && TakeHome.Of(Check).Found is { } takeHome ? year.Currency.Nearest(takeHome.PerHour) : null,
+            TakeHomePerHourAtThisPrice = _takeHome is { } takeHome ? year.Currency.Nearest(takeHome.PerHour) : null,
             Basis = mayRead ? Basis : Basis with { ListedPrice = null }, // it names another channel
             Assumed = mayRead ? AssumptionAnswer.Of(Assumptions) : null,
             Warnings = WarningAnswer.Of(mayRead ? AllWarnings : NotAllowed),

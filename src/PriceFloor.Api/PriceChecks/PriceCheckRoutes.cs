@@ -21,7 +21,7 @@ public static class PriceCheckRoutes
         Answers.ForThisCallerOnly(context);
         return keeper.Read<Results<JsonAnswer<PriceCheckAnswer>, Problem>>(asOf, records =>
         {
-            var check = CheckedPrice.Of(records, request, at, mayRead: caller.May(Scope.Read));
+            var check = CheckedPrice.ForAnswer(records, request, at, caller.May(Scope.Read));
             if (check.Found is { } found)
                 counts.Checked(found.Verdict);
             return check.Problem is { } problem ? problem : JsonAnswer.Of(check.Found!.Answer(caller, workings));

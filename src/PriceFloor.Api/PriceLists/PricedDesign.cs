@@ -4,10 +4,8 @@ using PriceFloor.Api.FloorPrices;
 namespace PriceFloor.Api.PriceLists;
 
 /// <summary>A design's floor and target price on one channel, and what is listed there; or why there is no price.</summary>
-public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, PriceCheck? Check, bool NotAllowed, string? Reason)
+public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, Verdict? Verdict, bool NotAllowed, string? Reason)
 {
-    public Verdict? Verdict => Check?.Verdict;
-
     /// <summary>A damaged document is the reason of those prices that rest on it, and of no other.</summary>
     public static PricedDesign Of(Records records, Stored<Design> design, Stored<Channel> channel)
     {
@@ -31,7 +29,7 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
             return new PricedDesign(null, null, listed, null, false, outcome.Faults[0].Code);
         var prices = floor.On(channel);
         return prices.Found is { } found
-            ? new PricedDesign(found.FloorPrice, found.TargetPrice, listed, listed is { } price ? found.Check(price).Found : null, listed is { } on && !found.Terms.Grid.Allows(on), null)
+            ? new PricedDesign(found.FloorPrice, found.TargetPrice, listed, listed is { } price ? found.VerdictOf(price) : null, listed is { } on && !found.Terms.Grid.Allows(on), null)
             : new PricedDesign(null, null, listed, null, false, prices.Faults[0].Code);
     }
 }

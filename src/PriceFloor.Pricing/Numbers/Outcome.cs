@@ -19,7 +19,7 @@ public sealed class Outcome<T> where T : class
 
     public static implicit operator Outcome<T>(List<Fault> faults) => new(null, faults);
 
-    /// <summary>Runs a computation whose figures may pass what <c>decimal</c> can hold (about 7.9 x 10^28).</summary>
+    /// <summary>Runs a computation whose figures may pass exactness: then the outcome is <see cref="Fault.TooLarge"/>.</summary>
     internal static Outcome<T> Guard(Func<Outcome<T>> compute)
     {
         try
@@ -28,7 +28,7 @@ public sealed class Outcome<T> where T : class
         }
         catch (Exception e) when (e is OverflowException or DivideByZeroException) // a divisor below 10^-28 is zero
         {
-            return new Fault("", "too-large", "A figure on the way to the answer is too large to be exact; check the amounts for a slipped decimal point.");
+            return Fault.TooLarge;
         }
     }
 }

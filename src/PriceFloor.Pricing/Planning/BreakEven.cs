@@ -42,15 +42,9 @@ public sealed class BreakEven
     /// <summary>Their part of the year's bench hours.</summary>
     public decimal ShareOfYear { get; }
 
-    /// <summary>By how much of the plan sales may fall before the year no longer closes; negative where they must rise.</summary>
-    public decimal MarginOfSafety(decimal planned) => (planned - Units) / planned;
-
-    /// <summary>By what multiple a change of sales changes the surplus; null at or below break-even.</summary>
-    public decimal? OperatingLeverage(decimal planned)
-    {
-        var earned = planned * Contribution;
-        return Pool.Reaches(earned) ? null : earned / (earned - Pool);
-    }
+    /// <summary>How safe planned sales are. Refused with <c>too-large</c> where they pass exactness.</summary>
+    /// <param name="planned">Pieces, above 0.</param>
+    public Outcome<PlannedSales> At(decimal planned) => Outcome<PlannedSales>.Guard(() => new PlannedSales(this, planned));
 
     /// <summary>Refused with <c>never-breaks-even</c> where a sale leaves nothing for the pool.</summary>
     public static Outcome<BreakEven> Of(Piece piece, Sale sale) => Outcome<BreakEven>.Guard(() =>

@@ -8,7 +8,7 @@ namespace PriceFloor.Pricing.Planning;
 /// <summary>One line of a mix: a piece sold at a price, so many for each set.</summary>
 public sealed record MixLine(Piece Piece, Sale Sale, decimal Ratio)
 {
-    public decimal Contribution { get; } = BreakEven.ContributionOf(Piece, Sale);
+    public decimal Contribution => BreakEven.ContributionOf(Piece, Sale);
 }
 
 /// <summary>How many units of a mix carry the pool, and the pieces of each line in them.</summary>

@@ -11,7 +11,7 @@ public sealed record PlannedLine(PriceCheck Check, decimal Units)
     public Sale Sale => Check.Sale;
 
     /// <summary>c: what one sale leaves for the pool.</summary>
-    public decimal Contribution { get; } = BreakEven.ContributionOf(Check.Prices.Floor.Piece, Check.Sale);
+    public decimal Contribution => BreakEven.ContributionOf(Piece, Sale);
 
     /// <summary>What reaches the studio for all of them.</summary>
     public decimal Proceeds => Units * Sale.Net;

@@ -43,9 +43,13 @@ public sealed class ChannelPrices
     /// it reaches the floor from the floor price on and the target from the target price on.
     /// </summary>
     public Verdict VerdictOf(decimal price) =>
-        !Terms.Grid.Allows(price) ? new PriceCheck(this, price).Verdict
+        !Terms.Grid.Allows(price) ? VerdictOf(Sale.Of(price, Terms.Channel))
         : price < FloorPrice ? Verdict.BelowFloor
         : price < TargetPrice ? Verdict.BelowTarget
+        : Verdict.MeetsTarget;
+
+    internal Verdict VerdictOf(Sale sale) => !sale.Net.Reaches(Floor.Piece.Floor) ? Verdict.BelowFloor
+        : Terms.Channel.Sells == Sells.Retail && !sale.BeforeTax.Reaches(Floor.Target) ? Verdict.BelowTarget
         : Verdict.MeetsTarget;
 
     /// <summary>What a listed price above zero does, on the grid or not.</summary>

@@ -1,6 +1,3 @@
-using PriceFloor.Pricing.Documents;
-using PriceFloor.Pricing.Numbers;
-
 namespace PriceFloor.Pricing.Selling;
 
 /// <summary>What a listed price does for the year.</summary>
@@ -24,10 +21,8 @@ public sealed class PriceCheck
         Prices = prices;
         Sale = Sale.Of(price, prices.Terms.Channel);
         var piece = prices.Floor.Piece;
-        CarriesItsShare = Sale.Net.Reaches(piece.Floor);
-        Verdict = !CarriesItsShare ? Verdict.BelowFloor
-            : prices.Terms.Channel.Sells == Sells.Retail && !Sale.BeforeTax.Reaches(prices.Floor.Target) ? Verdict.BelowTarget
-            : Verdict.MeetsTarget;
+        Verdict = prices.VerdictOf(Sale);
+        AboveFloor = Sale.Net - piece.Floor;
         EarnedPerBenchHour = (Sale.Net - piece.Materials + piece.SecondsCredit) / piece.BenchHours;
     }
 
@@ -38,10 +33,10 @@ public sealed class PriceCheck
     public Verdict Verdict { get; }
 
     /// <summary>net(p) reaches the floor.</summary>
-    public bool CarriesItsShare { get; }
+    public bool CarriesItsShare => Verdict != Verdict.BelowFloor;
 
     /// <summary>net(p) less the floor; negative when short.</summary>
-    public decimal AboveFloor => Sale.Net - Prices.Floor.Piece.Floor;
+    public decimal AboveFloor { get; }
 
     /// <summary>What the price really pays for an hour at the bench.</summary>
     public decimal EarnedPerBenchHour { get; }

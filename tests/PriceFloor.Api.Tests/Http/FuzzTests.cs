@@ -9,7 +9,7 @@ public sealed class FuzzTests
 {
     private static readonly string[] s_values =
     [
-        "0", "-1", "1", "0.0001", "0.9999", "1000000", "1000000000000", "1e5", "\"1\"", "\"\"", "\"x\"", "\"year\"", "null", "true", "[]", "{}", "[null]", "[{}]", "[[]]", "{\"a\":1}", "\"\\u0000\"", "\"2027-13-01\"", "12345678901234567890",
+        "0", "-1", "1", "0.0001", "0.000001", "0.00000001", "0.9999", "1000000", "1000000000000", "1e5", "\"1\"", "\"\"", "\"x\"", "\"year\"", "null", "true", "[]", "{}", "[null]", "[{}]", "[[]]", "{\"a\":1}", "\"\\u0000\"", "\"2027-13-01\"", "12345678901234567890",
     ];
 
     [Theory]
@@ -34,12 +34,31 @@ public sealed class FuzzTests
             if (answer.Status != 200)
                 continue;
             Assert.Equal(answer.Text, (await studio.Put(path, answer.Text)).Text);
-            foreach (var question in new[] { "/v1/profiles/main/requirement?workings=true", "/v1/designs/RB-014/floor-price?workings=true", "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true" })
-            {
-                var answered = await studio.Get(question);
-                Assert.True(answered.Status is 200 or 422, $"{answered.Status} to {question}: {text}");
-            }
+            await AsksEverything(studio, text);
         }
+    }
+
+    private static async Task AsksEverything(Studio studio, string document)
+    {
+        string[] gets =
+        [
+            "/v1/profiles/main/requirement?", "/v1/designs/RB-014/floor-price?", "/v1/price-checks?sku=RB-014&channel=web&price=58&", "/v1/designs/RB-014/remedies?channel=web&price=58&",
+            "/v1/designs/RB-014/break-even?channel=web&price=1000000000000&planned=1000000&", "/v1/designs/RB-014/price-parts?channel=web&price=58&",
+        ];
+        const string line = """{"sku":"RB-014","channel":"web","price":1000000000000,""";
+        (string Path, string Body)[] posts =
+        [
+            ("/v1/break-even", $$"""{"profile":"main","lines":[{{line}}"ratio":1000000}],"surplus":{"amount":1000000000000,"tax":"after"} }"""),
+            ("/v1/year-plans", $$"""{"profile":"main","lines":[{{line}}"units":1000000}],"hoursKeptBack":1}"""),
+            ("/v1/year-plans/best", $$"""{"profile":"main","goal":"maximum-surplus","lines":[{{line}}"maximum":1000000}]}"""),
+            ("/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"materials":1}"""),
+        ];
+        foreach (var path in gets)
+            IsAnswered(path, await studio.Get(path + "workings=true"));
+        foreach (var (path, body) in posts)
+            IsAnswered(path, await studio.Post(path + "?workings=true", body));
+
+        void IsAnswered(string path, Answer answer) => Assert.True(answer.Status is 200 or 422, $"{answer.Status} to {path}: {document}");
     }
 
     private static void Change(JsonNode root, Random random)

@@ -88,9 +88,9 @@ public sealed class BreakEvenTests
         // 1,000 pieces carry 60,000. Of 1,250 planned a fifth may fail; they leave 75,000, five times the 15,000 that are over.
         var line = TwoHours(60_000);
         var found = BreakEven.Of(line.Piece, line.Sale).Value;
-        Assert.Equal((0.2m, 5m), (found.MarginOfSafety(1250), found.OperatingLeverage(1250)));
-        Assert.Equal((0m, null), (found.MarginOfSafety(1000), found.OperatingLeverage(1000)));
-        Assert.Equal((-0.25m, null), (found.MarginOfSafety(800), found.OperatingLeverage(800)));
+        Assert.Equal((0.2m, 5m), (found.At(1250).Value.MarginOfSafety, found.At(1250).Value.OperatingLeverage));
+        Assert.Equal((0m, null), (found.At(1000).Value.MarginOfSafety, found.At(1000).Value.OperatingLeverage));
+        Assert.Equal((-0.25m, null), (found.At(800).Value.MarginOfSafety, found.At(800).Value.OperatingLeverage));
     }
 
     [Fact]

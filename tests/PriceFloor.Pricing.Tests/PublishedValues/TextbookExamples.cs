@@ -27,7 +27,7 @@ public sealed class TextbookExamples
         // (400 - 350) / 400 = 0.125, in money 12,500 of 100,000. 400 x 100 = 40,000, less 35,000 = 5,000: 40,000 / 5,000 = 8.
         var line = Line(35_000, 250, 150);
         var found = BreakEven.Of(line.Piece, line.Sale).Value;
-        Assert.Equal((0.125m, 8m), (found.MarginOfSafety(400), found.OperatingLeverage(400)));
+        Assert.Equal((0.125m, 8m), (found.At(400).Value.MarginOfSafety, found.At(400).Value.OperatingLeverage));
         Assert.Equal(12_500m, 400 * line.Sale.BeforeTax - found.Revenue);
     }
 
@@ -49,8 +49,8 @@ public sealed class TextbookExamples
         // (40 - 25) / 40 = 0.375. 40 x 80 = 3,200, less 2,000 = 1,200: 3,200 / 1,200 = 2.67.
         var line = Line(2000, 200, 120);
         var found = BreakEven.Of(line.Piece, line.Sale).Value;
-        Assert.Equal((0.375m, 2.67m), (found.MarginOfSafety(40), Rounding.Nearest(found.OperatingLeverage(40)!.Value, 2)));
-        Assert.Null(found.OperatingLeverage(25)); // at break-even there is no income to divide by
+        Assert.Equal((0.375m, 2.67m), (found.At(40).Value.MarginOfSafety, Rounding.Nearest(found.At(40).Value.OperatingLeverage!.Value, 2)));
+        Assert.Null(found.At(25).Value.OperatingLeverage); // at break-even there is no income to divide by
     }
 
     /// <summary>From memory: managerial accounting for undergraduates, cost-volume-profit, the maker of cameras.</summary>
@@ -62,7 +62,7 @@ public sealed class TextbookExamples
         var found = BreakEven.Of(line.Piece, line.Sale).Value;
         Assert.Equal((1000m, 500_000m), (found.Units, found.Revenue));
         Assert.Equal([1600m], UnitsWith(line, 120_000, SurplusTax.Before));
-        Assert.Equal(0.333333m, Rounding.Nearest(found.MarginOfSafety(1500), 6));
+        Assert.Equal(0.333333m, Rounding.Nearest(found.At(1500).Value.MarginOfSafety, 6));
     }
 
     /// <summary>From memory: managerial accounting, cost-volume-profit with income tax, the theatre that sells tickets.</summary>
@@ -75,7 +75,7 @@ public sealed class TextbookExamples
         Assert.Equal((8000m, 128_000m), (found.Units, found.Revenue));
         Assert.Equal([8600m], UnitsWith(line, 3600, SurplusTax.Before));
         Assert.Equal([9000m], UnitsWith(line, 3600, SurplusTax.After));
-        Assert.Equal(9m, found.OperatingLeverage(9000)); // 54,000 / (54,000 - 48,000)
+        Assert.Equal(9m, found.At(9000).Value.OperatingLeverage); // 54,000 / (54,000 - 48,000)
     }
 
     /// <summary>From memory: an open textbook of managerial accounting, break-even point, the maker of bird baths.</summary>

@@ -33,7 +33,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
     {
         if (Problem is { } unreadable)
             return (null, unreadable);
-        var (found, problem) = CheckedPrice.Of(records, Request!, Pointer ?? "#", mayRead: mayRead);
+        var (found, problem) = CheckedPrice.ForAnswer(records, Request!, Pointer ?? "#", mayRead);
         return found is not null ? (found, null) : (null, problem!.Errors is { Count: > 0 }
             ? problem.Placed(error => error with { Pointer = Pointer is null ? null : error.Pointer, Line = Line, Column = Column })
             : problem.WithErrors([new InputError { Pointer = Pointer, Code = problem.Reason ?? problem.Type.Slug, Detail = problem.Detail, Line = Line, Column = Column }]));

@@ -1,0 +1,20 @@
+using PriceFloor.Pricing.Numbers;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>Planned sales beside break-even. 1,250 pieces where 1,000 break even: a fifth may fail to sell, and each percent more leaves 5 % more.</summary>
+public sealed class PlannedSales
+{
+    internal PlannedSales(BreakEven breakEven, decimal planned)
+    {
+        MarginOfSafety = (planned - breakEven.Units) / planned;
+        var earned = planned * breakEven.Contribution;
+        OperatingLeverage = breakEven.Pool.Reaches(earned) ? null : earned / (earned - breakEven.Pool);
+    }
+
+    /// <summary>By how much of the plan sales may fall before the year no longer closes; negative where they must rise.</summary>
+    public decimal MarginOfSafety { get; }
+
+    /// <summary>By what multiple a change of sales changes the surplus; null at or below break-even.</summary>
+    public decimal? OperatingLeverage { get; }
+}
