@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using PriceFloor.Api.Http;
-using PriceFloor.Pricing;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
