@@ -41,7 +41,7 @@ public static class DataFolder
         _ => "Give this user the right to write there",
     };
 
-    private static string Quoted(string path) => path.All(letter => char.IsLetterOrDigit(letter) || "/._-+:@".Contains(letter)) ? path : $"'{path.Replace("'", "'\\''", StringComparison.Ordinal)}'";
+    internal static string Quoted(string path) => path.All(letter => char.IsLetterOrDigit(letter) || "/._-+:@".Contains(letter)) ? path : $"'{path.Replace("'", "'\\''", StringComparison.Ordinal)}'";
 
     /// <summary>Why a store cannot be opened.</summary>
     internal static StoreException CannotOpenStore(string path, Exception fault)
@@ -72,7 +72,6 @@ public static class DataFolder
     {
         if (OperatingSystem.IsWindows() || Unix.OwnerOf(path) is not { } owner)
             return "";
-        var mode = Convert.ToString((int)File.GetUnixFileMode(path), 8).PadLeft(4, '0');
-        return string.Create(CultureInfo.InvariantCulture, $"{path} belongs to uid {owner.User}, gid {owner.Group}, mode {mode}. ");
+        return string.Create(CultureInfo.InvariantCulture, $"{path} belongs to uid {owner.User}, gid {owner.Group}, mode {PrivateFiles.ModeOf(path)}. ");
     }
 }

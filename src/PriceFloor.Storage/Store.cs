@@ -69,7 +69,10 @@ public sealed class Store : IDisposable
         try
         {
             DataFolder.Create(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(Path))!);
-            RefuseAlienFile();
+            if (File.Exists(Path))
+                RefuseAlienFile();
+            else
+                StoreFile.Create(Path).Dispose(); // SQLite would make it readable for everybody
             using var connection = Connect();
             var upgrade = Upgrading.Bring(connection, Path, _clock.GetUtcNow());
             _position = connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision");

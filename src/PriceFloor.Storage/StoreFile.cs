@@ -71,14 +71,8 @@ internal static class StoreFile
         return Convert.ToHexStringLower(SHA256.HashData(stream));
     }
 
-    /// <summary>A new file that only its owner can read, with nothing in it yet.</summary>
-    public static FileStream Create(string path)
-    {
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-        return new FileStream(path, options);
-    }
+    /// <summary>A new file that only its owner can read, with nothing in it yet. What SQLite puts beside it later gets the same rights.</summary>
+    public static FileStream Create(string path) => new(path, PrivateFiles.Options(FileMode.CreateNew, FileAccess.Write));
 
     /// <summary>A copy that only its owner can read, on the disk when this returns.</summary>
     public static void Copy(string from, string to)

@@ -44,10 +44,12 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
     /// <summary>Waits a moment for a holder that is just ending, or for a child of one that has not yet closed what it was born with.</summary>
     private static FileStream OpenAlone(string path)
     {
+        var options = PrivateFiles.Options(FileMode.OpenOrCreate, FileAccess.ReadWrite);
+        (options.Share, options.BufferSize) = (FileShare.None, 0);
         for (var tries = 1; ; tries++)
             try
             {
-                return new FileStream(path, new FileStreamOptions { Mode = FileMode.OpenOrCreate, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0 });
+                return new FileStream(path, options);
             }
             catch (IOException e) when (tries < 10 && IsHeld(e))
             {

@@ -58,6 +58,8 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
         var madeKey = isNew ? MakeFirstKey() : null;
         if (settings.Demo)
             FillWithDemo(madeKey, isNew);
+        if (PrivateFiles.Warning(settings.DataFolder) is { } warning)
+            Log.Warning("{Warning:l}", warning);
         opening.Finish();
     }
 

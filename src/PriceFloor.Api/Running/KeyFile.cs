@@ -11,11 +11,8 @@ public static class KeyFile
         var path = Path.GetFullPath(Path.Combine(settings.DataFolder, name));
         try
         {
-            var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-            if (!OperatingSystem.IsWindows())
-                options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
             File.Delete(path); // one that lies there from before may be open to others
-            using var writer = new StreamWriter(path, options);
+            using var writer = new StreamWriter(path, PrivateFiles.Options(FileMode.Create, FileAccess.Write));
             writer.Write(key + "\n");
             return path;
         }

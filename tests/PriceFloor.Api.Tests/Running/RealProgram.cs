@@ -39,13 +39,18 @@ public static class RealProgram
         return new Ended(started.Process.ExitCode, await output, await errors);
     }
 
-    public static Started Start(string folder, Dictionary<string, string> environment, params string[] arguments)
+    public static Started Start(string folder, Dictionary<string, string> environment, params string[] arguments) => Start(["dotnet"], folder, environment, arguments);
+
+    /// <summary>The same where every file is made open to all users, unless the program says otherwise.</summary>
+    public static Started StartUnmasked(string folder, params string[] arguments) => Start(["sh", "-c", "umask 000 && exec dotnet \"$@\"", "sh"], folder, [], arguments);
+
+    private static Started Start(string[] command, string folder, Dictionary<string, string> environment, string[] arguments)
     {
         using var free = new TcpListener(IPAddress.Loopback, 0);
         free.Start();
         var address = $"http://127.0.0.1:{((IPEndPoint)free.LocalEndpoint).Port}";
         free.Stop();
-        var start = new ProcessStartInfo("dotnet", [s_program, .. arguments]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(command[0], [.. command[1..], s_program, .. arguments]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["PRICEFLOOR_DATA"] = folder;
         start.Environment["ASPNETCORE_URLS"] = address;
         foreach (var (name, value) in environment)
