@@ -52,6 +52,10 @@ public class Snapshot
     /// <summary>The position of the newest revision of all; 0 where nothing was ever stored.</summary>
     public long Position => Query<long>("SELECT coalesce(max(position), 0) FROM revision", new { }).Single();
 
+    /// <summary>What was written at a position, in a few words: its time says which of two files wrote it.</summary>
+    internal string HistoryAt(long position) => Query<string>(
+        "SELECT saved_at || ' ' || kind || ' ' || key || ' ' || number FROM revision WHERE position <= @position ORDER BY position DESC LIMIT 1", new { position }).FirstOrDefault() ?? "";
+
     /// <summary>The newest revision of each document that was written after a position, deletions included.</summary>
     public IReadOnlyList<Revision> NewestSince(long position) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });

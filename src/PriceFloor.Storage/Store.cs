@@ -13,6 +13,7 @@ public sealed class Store : IDisposable
     private readonly string _connectionString;
     private readonly TimeProvider _clock;
     private readonly SharedCommits _writes;
+    private Mark? _mark;
     private long _position;
     private bool _isOpen;
 
@@ -86,6 +87,19 @@ public sealed class Store : IDisposable
         }
     }
 
+    /// <summary>
+    /// What the history up to a position is known by: twelve letters that another file, or the same one after other writes, does not have there.
+    /// </summary>
+    public string MarkAt(long position)
+    {
+        if (Volatile.Read(ref _mark) is { } known && known.Position == position)
+            return known.Text;
+        var text = Read(snapshot => snapshot.HistoryAt(position)) is var history
+            ? Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes($"{LifeName} {history}")).AsSpan(0, 6)) : "";
+        Volatile.Write(ref _mark, new Mark(position, text));
+        return text;
+    }
+
     /// <summary>Reads from one moment: what others write meanwhile is not seen.</summary>
     public T Read<T>(Func<Snapshot, T> read)
     {
@@ -134,6 +148,8 @@ public sealed class Store : IDisposable
             // Nothing is lost: the log stays, and whoever opens the store next reads it.
         }
     }
+
+    private sealed record Mark(long Position, string Text);
 
     private bool HasContent => new FileInfo(Path) is { Exists: true, Length: > 0 };
 

@@ -7,7 +7,7 @@ public sealed class StatementReaderTests
     [Fact]
     public void What_is_no_statement_is_refused_as_such()
     {
-        var read = StatementReader.Read("Dear customer"u8.ToArray(), "file", new SheetReading());
+        var read = StatementReader.Read("Dear customer"u8.ToArray(), "file", new SheetReading(), TestContext.Current.CancellationToken);
 
         Assert.Equal("unknown-format", Assert.Single(read.Faults).Code);
     }

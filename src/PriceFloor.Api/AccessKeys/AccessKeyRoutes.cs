@@ -37,6 +37,14 @@ public static class AccessKeyRoutes
         return JsonAnswer.Of(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key, null, uses.Of(key.Name), now))], keys.Count > limit ? keys[limit - 1].Name : null));
     }
 
+    public static Results<JsonAnswer<KeyAnswer>, Problem> Get(string name, Store store, KeyUses uses, TimeProvider clock, HttpContext context)
+    {
+        NotKept(context);
+        return store.Read(snapshot => snapshot.Keys).FirstOrDefault(key => key.Name == name) is { } key
+            ? JsonAnswer.Of(KeyAnswer.Of(key, null, uses.Of(name), Moment.Of(clock.GetUtcNow())))
+            : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
+    }
+
     /// <summary>Another secret under the same name; the present one goes on until the overlap is over, one before it no longer.</summary>
     public static Results<Created<KeyAnswer>, Problem> Rotate(string name, FromQuery<KeyRotationQuery> query, Store store, KeyRing ring, KeyUses uses, TimeProvider clock, HttpContext context)
     {

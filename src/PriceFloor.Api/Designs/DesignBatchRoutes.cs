@@ -37,7 +37,7 @@ public static class DesignBatchRoutes
             await DesignSheet.WriteAsync(context.Response.BodyWriter, sheet.Value.Dialect, designs, context.RequestAborted);
         else
             foreach (var revision in designs)
-                await context.Response.BodyWriter.WriteAsync(Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted);
+                await AnswerBlocks.InTime(context.Response.BodyWriter.WriteAsync(Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted), context.RequestAborted);
         return Results.Empty;
     }
 
@@ -62,7 +62,7 @@ public static class DesignBatchRoutes
             : new InputError { Code = "required", Detail = "key is missing: a design of a batch names itself, as GET gives it." };
         if (isReadable && keyFault is not null)
             faults.Add(placed.Placed(keyFault with { Pointer = sku is null ? "#/key" : "#/sku", Parameter = null }));
-        return faults.Count > 0 ? placed with { Faults = faults } : placed with { Key = key, Document = body.Value };
+        return faults.Count > 0 ? placed with { Faults = faults, IsUnreadable = sku is null && !isReadable } : placed with { Key = key, Document = body.Value };
     }
 
     /// <summary>The key of a design that has been read: its text is JSON, and every string in it is text.</summary>
@@ -92,7 +92,7 @@ public static class DesignBatchRoutes
     private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Records records, IValidator<Design> validator)
     {
         if (row.Fault is { } fault)
-            return PlacedLine<Design>.Faulty([fault], null, row.Line, 1);
+            return PlacedLine<Design>.Faulty([fault], null, row.Line, 1) with { IsUnreadable = true };
         var sku = Encoding.UTF8.GetString(row.Cell(places[DesignSheet.Sku]));
         var (text, wrong) = DesignSheet.ToJson(row, places, dialect, records.Design(sku));
         var (line, column) = row.PlaceOf(places[DesignSheet.Sku]);

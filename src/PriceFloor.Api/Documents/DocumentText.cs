@@ -55,7 +55,7 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
             return;
         response.ContentType = "application/json";
         response.ContentLength = _body.Length;
-        await response.Body.WriteAsync(_body, httpContext.RequestAborted);
+        await AnswerBlocks.WriteAsync(response, _body, httpContext.RequestAborted);
     }
 }
 
@@ -72,9 +72,12 @@ public static class DocumentPage
     }
 
     /// <summary>The way to the next page as a header (RFC 8288).</summary>
-    public static void LinkToNext(HttpRequest request, string next)
+    public static void LinkToNext(HttpRequest request, string next) => LinkToNext(request, ("after", next));
+
+    /// <summary>The same where another parameter says from where on.</summary>
+    public static void LinkToNext(HttpRequest request, (string Name, string Value) from)
     {
-        var query = QueryString.Create(request.Query.Where(pair => pair.Key != "after").Append(new("after", next)));
+        var query = QueryString.Create(request.Query.Where(pair => pair.Key != from.Name && pair.Key != "after").Append(new(from.Name, from.Value)));
         request.HttpContext.Response.Headers.Link = $"<{request.PathBase}{request.Path.ToUriComponent()}{query}>; rel=\"next\"";
     }
 
@@ -84,7 +87,7 @@ public static class DocumentPage
         {
             httpContext.Response.ContentType = "application/json";
             httpContext.Response.ContentLength = body.Length;
-            await httpContext.Response.Body.WriteAsync(body, httpContext.RequestAborted);
+            await AnswerBlocks.WriteAsync(httpContext.Response, body, httpContext.RequestAborted);
         }
     }
 }

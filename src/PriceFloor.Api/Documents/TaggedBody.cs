@@ -31,7 +31,7 @@ public sealed record TaggedBody(byte[] Body, string Tag)
                 return;
             response.ContentType = format.ContentType;
             response.ContentLength = tagged.Body.Length;
-            await response.Body.WriteAsync(tagged.Body, httpContext.RequestAborted);
+            await AnswerBlocks.WriteAsync(response, tagged.Body, httpContext.RequestAborted);
         }
     }
 }

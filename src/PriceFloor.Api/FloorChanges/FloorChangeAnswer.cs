@@ -42,8 +42,9 @@ public sealed record FloorChangeItemAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 
-    /// <summary>The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" where a document came or went.</summary>
-    public required IReadOnlyList<string> MovedBy { get; init; }
+    /// <summary>The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" where a document came or went. Needs the scope read; absent without it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? MovedBy { get; init; }
 }
 
 /// <summary>What moved since a time or since the last answer.</summary>
@@ -52,6 +53,6 @@ public sealed record FloorChangesAnswer
     /// <summary>In order of design, then of channel.</summary>
     public required IReadOnlyList<FloorChangeItemAnswer> Items { get; init; }
 
-    /// <summary>What to give as since for the following answer.</summary>
+    /// <summary>What to give as since for the following answer: the rest of this one where limit cut it, else what moves from now on.</summary>
     public required string Next { get; init; }
 }

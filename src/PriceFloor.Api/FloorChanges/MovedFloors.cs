@@ -10,11 +10,14 @@ namespace PriceFloor.Api.FloorChanges;
 /// </summary>
 public static class MovedFloors
 {
-    public static IEnumerable<FloorChangeItemAnswer> Between(Records then, Records now, IReadOnlyList<Change> changes)
+    public static IEnumerable<FloorChangeItemAnswer> Between(Records then, Records now, IReadOnlyList<Change> changes, string? after, bool mayRead)
     {
         var fields = changes.ToDictionary(change => change.Document, change => new Lazy<IReadOnlyList<string>>(() => [.. FieldsThatDiffer.Between(change)]));
         var channels = then.Channels.Concat(now.Channels).Select(channel => channel.Key).Distinct().Order(StringComparer.Ordinal).ToList();
-        return Touched(then, now, changes).SelectMany(sku => channels.Select(channel => Moved(then, now, sku, channel, fields))).OfType<FloorChangeItemAnswer>();
+        var (fromSku, fromChannel) = after?.Split('/') is [var sku0, var channel0] ? (sku0, channel0) : (after ?? "", "");
+        return Touched(then, now, changes).Where(sku => string.CompareOrdinal(sku, fromSku) >= 0)
+            .SelectMany(sku => channels.Where(channel => sku != fromSku || string.CompareOrdinal(channel, fromChannel) > 0).Select(channel => Moved(then, now, sku, channel, mayRead ? fields : null)))
+            .OfType<FloorChangeItemAnswer>();
     }
 
     private static IEnumerable<string> Touched(Records then, Records now, IReadOnlyList<Change> changes)
@@ -27,7 +30,7 @@ public static class MovedFloors
         return itself.Concat(others).Distinct().Order(StringComparer.Ordinal);
     }
 
-    private static FloorChangeItemAnswer? Moved(Records then, Records now, string sku, string channel, Dictionary<DocumentName, Lazy<IReadOnlyList<string>>> fields)
+    private static FloorChangeItemAnswer? Moved(Records then, Records now, string sku, string channel, Dictionary<DocumentName, Lazy<IReadOnlyList<string>>>? fields)
     {
         var (before, after) = (PricedAt(then, sku, channel), PricedAt(now, sku, channel));
         if (before?.FloorPrice == after?.FloorPrice && before?.TargetPrice == after?.TargetPrice)
@@ -49,7 +52,7 @@ public static class MovedFloors
             Verdict = after?.Verdict,
             CarriesItsShare = after?.Verdict is { } verdict ? verdict != Verdict.BelowFloor : null,
             Reason = after?.Reason,
-            MovedBy = [.. DocumentsBehind(then, now, sku, channel).Distinct().Where(fields.ContainsKey).SelectMany(document => fields[document].Value)],
+            MovedBy = fields is null ? null : [.. DocumentsBehind(then, now, sku, channel).Distinct().Where(fields.ContainsKey).SelectMany(document => fields[document].Value)],
         };
     }
 

@@ -22,6 +22,10 @@ public static class FaultsAsProblems
         {
             // The caller has gone; there is nobody to answer.
         }
+        catch (Exception e) when (context.Response.HasStarted && e is (TimeoutException or NoRoomException))
+        {
+            context.Abort(); // a caller who does not read its answer is let go; it has nothing whole, and asks again
+        }
         catch (Exception e) when (!context.Response.HasStarted && ProblemOf(e) is { } problem)
         {
             if (problem.Type == ProblemTypes.Internal)
@@ -43,6 +47,7 @@ public static class FaultsAsProblems
     private static Problem ProblemOf(Exception fault) => fault switch
     {
         SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen or Corrupt or NotADatabase } => Problem.Busy(),
+        NoRoomException or OutOfMemoryException or InsufficientMemoryException => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
         BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),

@@ -155,10 +155,14 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 /// <param name="UsedBy">With in-use: what depends on it.</param>
 /// <param name="CurrentRevision">With stale-revision: the present revision.</param>
 /// <param name="RequestId">The request's id, which the log has too.</param>
+/// <param name="Sku" example="RB-014">In a batch: the design as it was asked about, as far as it can be read.</param>
+/// <param name="Channel" example="web">In a batch: the channel as it was asked about, as far as it can be read.</param>
 public sealed record ProblemBody(
     string Type, string Title, int Status, string Detail,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Reason,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<InputError>? Errors,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<Usage>? UsedBy,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] long? CurrentRevision,
-    string RequestId);
+    string RequestId,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Sku = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Channel = null);

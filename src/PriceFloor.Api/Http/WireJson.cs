@@ -49,7 +49,7 @@ public static class WireJson
     {
         var body = JsonSerializer.SerializeToUtf8Bytes(value, Options);
         response.ContentLength = body.Length;
-        await response.Body.WriteAsync(body, cancellation);
+        await AnswerBlocks.WriteAsync(response, body, cancellation);
     }
 
     private static JsonSerializerOptions ForDocuments(int moneyDecimals)

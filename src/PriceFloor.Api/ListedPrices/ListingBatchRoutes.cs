@@ -45,7 +45,7 @@ public static class ListingBatchRoutes
     private static PlacedLine<ListedPrice> LineOf(BatchLine line, Records records)
     {
         if (line.Problem is { } problem)
-            return PlacedLine<ListedPrice>.Faulty(problem.Errors!, line.Pointer, line.Line, line.Column);
+            return PlacedLine<ListedPrice>.Faulty(problem.Errors!, line.Pointer, line.Line, line.Column) with { IsUnreadable = problem.Type == ProblemTypes.UnreadableRequest };
         var request = line.Request!;
         var placed = new PlacedLine<ListedPrice>(null, new ListedPrice { Price = request.Price, Currency = request.Currency }, [], line.Pointer, line.Line, line.Column);
         var unknown = new List<InputError>();

@@ -10,6 +10,16 @@ namespace PriceFloor.Api.PriceChecks;
 /// </summary>
 public sealed record PriceCheckAnswer
 {
+    /// <summary>In a batch: the design as it was asked about.</summary>
+    /// <example>RB-014</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Sku { get; init; }
+
+    /// <summary>In a batch: the channel as it was asked about.</summary>
+    /// <example>web</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Channel { get; init; }
+
     /// <summary>What the price does for the year.</summary>
     public required Verdict Verdict { get; init; }
 

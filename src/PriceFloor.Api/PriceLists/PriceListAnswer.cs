@@ -66,8 +66,12 @@ public sealed record PriceListBasisAnswer(IReadOnlyList<string> Profiles, IReadO
 /// <summary>Every design on a channel, or on all of them, in order of key.</summary>
 public sealed record PriceListAnswer
 {
-    /// <summary>All of them: a price list has no pages.</summary>
+    /// <summary>In order of design, then of channel: all of them, or a page where limit is given.</summary>
     public required IReadOnlyList<PriceListItemAnswer> Items { get; init; }
+
+    /// <summary>What to give as after for the next page; null on the last.</summary>
+    /// <example>RB-014/web</example>
+    public required string? Next { get; init; }
 
     /// <summary>The revisions that the list rests on.</summary>
     public required PriceListBasisAnswer Basis { get; init; }

@@ -9,17 +9,20 @@ using PriceFloor.Api.Sheets;
 namespace PriceFloor.Api.PriceLists;
 
 /// <summary>Which part of the price list.</summary>
-public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, SheetDialect Dialect, DateTimeOffset? AsOf) : IQuery<PriceListQuery>
+public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, int? Limit, string? After, SheetDialect Dialect, DateTimeOffset? AsOf) : IQuery<PriceListQuery>
 {
+    /// <summary>Where no limit is asked for, a list holds at most so many items.</summary>
+    public const int Most = 100_000;
+
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel; absent: every channel.", "string", Example: "web"),
         new("profile", "Only designs of this cost profile.", "string", Example: "main"),
         new("verdict", "Only listed prices with this verdict: below-floor, below-target or meets-target.", "string", Example: "below-floor"),
-        SheetQuery.Dialect, QueryParameters.AsOf,
+        QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, SheetQuery.Dialect, QueryParameters.AsOf,
     ];
 
-    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.Word<Verdict>("verdict"), SheetQuery.DialectOf(values), values.Time("asOf"));
+    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.Word<Verdict>("verdict"), values.WholeOrNone("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
 }
 
 public static class PriceListRoutes
@@ -27,7 +30,7 @@ public static class PriceListRoutes
     private const int KeptLists = 16;
 
     /// <summary>Lists of the present documents, made once for the same documents and the same question.</summary>
-    private static readonly ConditionalWeakTable<IDocuments, ConcurrentDictionary<(PriceListQuery, Format, DateOnly), TaggedBody>> s_kept = [];
+    private static readonly ConditionalWeakTable<IDocuments, ConcurrentDictionary<(PriceListQuery, Format, DateOnly), PriceListPage>> s_kept = [];
 
     public static async Task<IResult> Get(FromQuery<PriceListQuery> query, RecordKeeper keeper, HttpContext context)
     {
@@ -37,10 +40,13 @@ public static class PriceListRoutes
             return Problem.Invalid([new InputError { Parameter = "channel", Code = "required", Detail = "A picture is of one channel; name it." }]);
         if (Unknown(records, asked) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
-        return (await Kept(records, asked, format, context.RequestAborted)).Answer(context, format);
+        var page = await Kept(records, asked, format, context.RequestAborted);
+        if (page.Next is { } next)
+            DocumentPage.LinkToNext(context.Request, next);
+        return page.Body.Answer(context, format);
     }
 
-    private static async Task<TaggedBody> Kept(Records records, PriceListQuery asked, Format format, CancellationToken cancel)
+    private static async Task<PriceListPage> Kept(Records records, PriceListQuery asked, Format format, CancellationToken cancel)
     {
         var lists = s_kept.GetOrCreateValue(records.Documents);
         if (lists.TryGetValue((asked, format, records.Today), out var kept))
@@ -48,11 +54,11 @@ public static class PriceListRoutes
         if (lists.Count >= KeptLists)
             lists.Clear();
         var list = Of(records, asked);
-        return lists[(asked, format, records.Today)] = TaggedBody.Of(
+        return lists[(asked, format, records.Today)] = new PriceListPage(list.Next, TaggedBody.Of(
             format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel)
             : format == Format.Svg && records.Channel(asked.Channel!) is { } channel ? PriceLadderPicture.Of(list, InWords.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
             : format == Format.Html ? PricePage.Of(list, records.Channels.ToDictionary(one => one.Key, one => one.Document.Name), records.Today)
-            : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options));
+            : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options)));
     }
 
     private static List<InputError> Unknown(Records records, PriceListQuery asked)
@@ -72,23 +78,44 @@ public static class PriceListRoutes
         var items = new List<PriceListItemAnswer>();
         var warnings = wanted.Except(channels).Select(channel => new Warning(DamagedDocumentException.Code, $"The channel \"{channel.Key}\" is damaged as it is stored, so the list leaves it out; PUT it again.", "/basis/channels")).ToList();
         var designs = records.Documents.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
-        // Right after a profile has changed every price is reckoned anew: on all processors.
-        foreach (var (design, prices) in designs.AsParallel().AsOrdered().Select(design => (design, channels.Select(channel => PricedDesign.Of(records, design, channel)).ToList())))
-            foreach (var (channel, priced) in channels.Zip(prices))
+        var (fromSku, fromChannel) = asked.After?.Split('/') is [var sku, var channel0] ? (sku, channel0) : (asked.After ?? "", "");
+        var most = asked.Limit ?? PriceListQuery.Most;
+        string? next = null;
+        foreach (var (design, channel, priced) in Priced(records, [.. designs.Where(design => string.CompareOrdinal(design.Key, fromSku) >= 0)], channels, isPage: asked.Limit is not null))
+        {
+            if ((design.Key == fromSku && string.CompareOrdinal(channel.Key, fromChannel) <= 0) || (asked.Verdict is { } verdict && priced.Verdict != verdict))
+                continue;
+            if (items.Count == most)
             {
-                if (asked.Verdict is { } verdict && priced.Verdict != verdict)
-                    continue;
-                if (priced.NotAllowed)
-                    warnings.Add(Warnings.NotAllowed($"/items/{items.Count}/listedPrice"));
-                items.Add(PriceListItemAnswer.Of(design, channel, priced));
+                next = $"{items[^1].Sku}/{items[^1].Channel}";
+                break;
             }
+
+            if (priced.NotAllowed)
+                warnings.Add(Warnings.NotAllowed($"/items/{items.Count}/listedPrice"));
+            items.Add(PriceListItemAnswer.Of(design, channel, priced));
+        }
 
         var profiles = designs.Select(design => design.Sound?.Profile).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(records.Profile);
         return new PriceListAnswer
         {
             Items = items,
+            Next = next,
             Basis = new PriceListBasisAnswer([.. profiles.Where(profile => profile is not null).Select(profile => profile!.Basis)], [.. channels.Select(channel => channel.Basis)]),
             Warnings = WarningAnswer.Of(warnings),
         };
     }
+
+    /// <summary>Each design on each channel, in order. A whole list is computed on all processors, since right after a profile has changed every price is new; a page only as far as it goes.</summary>
+    private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Records records, IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool isPage)
+    {
+        IEnumerable<(Stored<Design> Design, List<PricedDesign> Prices)> rows = isPage
+            ? designs.Select(design => (design, PricesOf(design)))
+            : designs.AsParallel().AsOrdered().Select(design => (design, PricesOf(design)));
+        return rows.SelectMany(row => channels.Zip(row.Prices, (channel, priced) => (row.Design, channel, priced)));
+
+        List<PricedDesign> PricesOf(Stored<Design> design) => [.. channels.Select(channel => PricedDesign.Of(records, design, channel))];
+    }
+
+    private sealed record PriceListPage(string? Next, TaggedBody Body);
 }

@@ -76,21 +76,21 @@ public static class Routes
         v1.MapGet("/profiles/{key}/requirement", Requirement.Get).Needs(Scope.Read).Tell(Operations.Requirement);
         v1.MapGet("/designs/{sku}/floor-price", FloorPriceRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorPrice);
         v1.MapGet("/designs/{sku}/floor-history", FloorHistoryRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(Operations.FloorHistory);
-        v1.MapGet("/designs/{sku}/floor-history.svg", FloorHistoryRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.FloorHistory.As(Format.Svg)).ExcludeFromDescription();
+        v1.MapGet("/designs/{sku}/floor-history.svg", FloorHistoryRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.FloorHistory.As(Format.Svg));
         v1.MapGet("/designs/{sku}/price-parts", PricePartsRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(Operations.PriceParts);
-        v1.MapGet("/designs/{sku}/price-parts.svg", PricePartsRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.PriceParts.As(Format.Svg)).ExcludeFromDescription();
+        v1.MapGet("/designs/{sku}/price-parts.svg", PricePartsRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.PriceParts.As(Format.Svg));
         v1.MapPost("/floor-prices", FloorPriceRoutes.Post).Needs(Scope.Read).Tell(Operations.WhatIf);
         v1.MapGet("/price-checks", PriceCheckRoutes.Get).Needs(Scope.Verdict).Tell(Operations.PriceCheckByQuery);
         v1.MapPost("/price-checks", PriceCheckRoutes.Post).Needs(Scope.Verdict).Tell(Operations.PriceCheck);
 
         v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(Operations.PriceCheckBatch);
         v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Offer(Format.Json, Format.Csv, Format.Html, Format.Svg).Tell(Operations.PriceList);
-        v1.MapGet("/price-list.html", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Html).Tell(Operations.PriceList.As(Format.Html)).ExcludeFromDescription();
-        v1.MapGet("/price-list.svg", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Svg).Tell(Operations.PriceList.As(Format.Svg)).ExcludeFromDescription();
-        v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Read).Tell(Operations.FloorChanges);
+        v1.MapGet("/price-list.html", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Html).Tell(Operations.PriceList.As(Format.Html));
+        v1.MapGet("/price-list.svg", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Svg).Tell(Operations.PriceList.As(Format.Svg) with { Needed = ["channel"] });
+        v1.MapGet("/floor-changes", FloorChangeRoutes.Get).Needs(Scope.Check).Tell(Operations.FloorChanges);
 
         v1.MapGet("/designs/{sku}/break-even", BreakEvenRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(Operations.BreakEven);
-        v1.MapGet("/designs/{sku}/break-even.svg", BreakEvenRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.BreakEven.As(Format.Svg)).ExcludeFromDescription();
+        v1.MapGet("/designs/{sku}/break-even.svg", BreakEvenRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Operations.BreakEven.As(Format.Svg));
         v1.MapPost("/break-even", BreakEvenRoutes.Post).Needs(Scope.Read).Tell(Operations.BreakEvenOfMix);
         v1.MapGet("/designs/{sku}/remedies", RemedyRoutes.Get).Needs(Scope.Read).Tell(Operations.Remedies);
         v1.MapPost("/design-budgets", DesignBudgetRoutes.Post).Needs(Scope.Read).Tell(Operations.DesignBudget);
@@ -101,6 +101,7 @@ public static class Routes
 
         v1.MapPost("/keys", AccessKeyRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeKey);
         v1.MapGet("/keys", AccessKeyRoutes.List).Needs(Scope.Admin).Tell(Operations.ListKeys);
+        v1.MapGet("/keys/{name}", AccessKeyRoutes.Get).Needs(Scope.Admin).Tell(Operations.GetKey);
         v1.MapPost("/keys/{name}/rotation", AccessKeyRoutes.Rotate).Needs(Scope.Admin).Tell(Operations.RotateKey);
         v1.MapDelete("/keys/{name}", AccessKeyRoutes.Delete).Needs(Scope.Admin).Tell(Operations.DeleteKey);
 

@@ -21,6 +21,9 @@ public static class ServerLimits
         kestrel.AddServerHeader = false;
         var limits = kestrel.Limits;
         limits.MaxConcurrentConnections = settings.Connections;
+        limits.KeepAliveTimeout = TimeSpan.FromSeconds(60);
+        if (settings.TrustedProxies.Count == 0)
+            kestrel.ConfigureEndpointDefaults(endpoint => endpoint.Use(new ConnectionsPerAddress(settings.ConnectionsPerAddress).Count));
         limits.MaxRequestBodySize = settings.BodyBytes + 1L; // one more than is taken, so that what is too large is told by us; batches lift it
         limits.RequestHeadersTimeout = TimeSpan.FromSeconds(settings.HeaderSeconds);
         limits.MinRequestBodyDataRate = limits.MinResponseDataRate = new MinDataRate(settings.LeastBytesPerSecond, s_grace);

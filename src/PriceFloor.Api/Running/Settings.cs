@@ -22,6 +22,8 @@ public sealed class Settings
         ["PRICEFLOOR_BATCH_BYTES"] = "Bytes of designs or listed prices that are stored together; 33554432 where not set.",
         ["PRICEFLOOR_BATCHES_AT_ONCE"] = "Batches of one key that run at the same time; 4 where not set.",
         ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 where not set.",
+        ["PRICEFLOOR_CONNECTIONS_PER_ADDRESS"] = "Connections at the same time from one address; 200 where not set, none counted behind trusted proxies.",
+        ["PRICEFLOOR_PUT_BY_BYTES"] = "Bytes of batches' answers that wait in files of the data folder for callers to read them; 1073741824 where not set.",
         ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 where not set.",
         ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
     };
@@ -56,6 +58,10 @@ public sealed class Settings
 
     public int Connections { get; private init; }
 
+    public int ConnectionsPerAddress { get; private init; }
+
+    public int PutByBytes { get; private init; }
+
     public int HeaderSeconds { get; private init; }
 
     public int LeastBytesPerSecond { get; private init; }
@@ -85,6 +91,8 @@ public sealed class Settings
         BatchBytes = Whole(configuration, "PRICEFLOOR_BATCH_BYTES", 32 * 1024 * 1024),
         BatchesAtOnce = Whole(configuration, "PRICEFLOOR_BATCHES_AT_ONCE", 4),
         Connections = Whole(configuration, "PRICEFLOOR_CONNECTIONS", 1000),
+        ConnectionsPerAddress = Whole(configuration, "PRICEFLOOR_CONNECTIONS_PER_ADDRESS", 200),
+        PutByBytes = Whole(configuration, "PRICEFLOOR_PUT_BY_BYTES", 1, int.MaxValue, 1024 * 1024 * 1024),
         HeaderSeconds = Whole(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
         LeastBytesPerSecond = Whole(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
         Demo = demo,

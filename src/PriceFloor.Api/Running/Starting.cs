@@ -14,6 +14,7 @@ using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.QuickFloors;
 using PriceFloor.Api.ReadingRuleSets;
+using PriceFloor.Api.Sheets;
 using PriceFloor.Api.YearPlans;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
@@ -64,6 +65,8 @@ public static class Starting
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<BatchSlots>();
+        builder.Services.AddSingleton(_ => new BodyMemory());
+        builder.Services.AddSingleton(services => new PutBy(services.GetRequiredService<Settings>().PutByBytes));
         builder.Services.AddSingleton<ServiceCounts>();
         builder.Services.AddSingleton<RequestRecord>();
         builder.Services.AddSingleton<Doorkeeper>();

@@ -1,4 +1,5 @@
 using System.IO.Pipelines;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Sheets;
 
@@ -7,13 +8,14 @@ namespace PriceFloor.Api.Sheets;
 /// an answer; with a large one both sides would then wait for each other for ever. Where the caller has not read for a while, the rest goes to a
 /// file without a name and from there to the caller once the request is whole. Memory stays flat either way.
 /// </summary>
-public sealed class SpillingWriter(PipeWriter pipe, string folder) : PipeWriter, IAsyncDisposable
+public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy) : PipeWriter, IAsyncDisposable
 {
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(500);
 
     private readonly System.Buffers.ArrayBufferWriter<byte> _held = new(64 * 1024);
     private Task? _stuck;
     private FileStream? _spilled;
+    private long _counted;
 
     public override void Advance(int bytes) => _held.Advance(bytes);
 
@@ -29,6 +31,8 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder) : PipeWriter,
     {
         if (_spilled is not null)
         {
+            putBy.Add(_held.WrittenCount);
+            _counted += _held.WrittenCount;
             await _spilled.WriteAsync(_held.WrittenMemory, cancellationToken);
             _held.ResetWrittenCount();
             return default;
@@ -50,13 +54,16 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder) : PipeWriter,
     {
         if (_spilled is null)
             return;
-        await _stuck!.WaitAsync(cancel);
+        await AnswerBlocks.InTime(_stuck!, cancel);
         _spilled.Position = 0;
-        await _spilled.CopyToAsync(pipe, cancel);
+        var block = new byte[16 * 1024];
+        while (await _spilled.ReadAsync(block, cancel) is > 0 and var count)
+            await AnswerBlocks.InTime(pipe.WriteAsync(block.AsMemory(0, count), cancel), cancel);
     }
 
     public async ValueTask DisposeAsync()
     {
+        putBy.Remove(_counted);
         if (_spilled is not null)
             await _spilled.DisposeAsync();
     }

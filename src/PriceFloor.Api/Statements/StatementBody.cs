@@ -23,7 +23,7 @@ public static class StatementBody
     /// <summary>What OFX, camt.053 and CSV are sent as; which of them it is, the content says.</summary>
     private static readonly string[] s_taken = ["text/csv", "text/plain", "application/xml", "text/xml", "application/x-ofx", "application/ofx", "application/octet-stream"];
 
-    private static readonly Problem s_tooLarge = Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {MostFiles} files and {MostBytes / 1024 / 1024} MiB are read together; send fewer years at a time."));
+    private static Problem TooLarge(int most) => Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {MostFiles} files and {most} bytes are read together; send fewer years at a time."));
 
     public static async Task<(IReadOnlyList<SentFile>? Files, Problem? Problem)> ReadAsync(HttpContext context, string? account)
     {
@@ -31,33 +31,38 @@ public static class StatementBody
             return (null, coded);
         if (!MediaTypeHeaderValue.TryParse(context.Request.ContentType, out var type))
             return (null, NotTaken());
+        var most = context.RequestServices.GetRequiredService<BodyMemory>().MostOf(MostBytes);
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
-            limit.MaxRequestBodySize = MostBytes + 1;
+            limit.MaxRequestBodySize = most + 1;
         if (type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase))
-            return await Parts(context, HeaderUtilities.RemoveQuotes(type.Boundary).Value);
+            return await Parts(context, HeaderUtilities.RemoveQuotes(type.Boundary).Value, most);
         if (!s_taken.Contains(type.MediaType.Value, StringComparer.OrdinalIgnoreCase))
             return (null, NotTaken());
-        return await JsonBody<SentFile>.ReadAllAsync(context, MostBytes) is { } body ? ([new SentFile(account ?? UnnamedAccount, body)], null) : (null, s_tooLarge);
+        return await JsonBody<SentFile>.ReadAllAsync(context, most) is { } body ? ([new SentFile(account ?? UnnamedAccount, body)], null) : (null, TooLarge(most));
     }
 
-    private static async Task<(IReadOnlyList<SentFile>?, Problem?)> Parts(HttpContext context, string? boundary)
+    private static async Task<(IReadOnlyList<SentFile>?, Problem?)> Parts(HttpContext context, string? boundary, int most)
     {
         if (string.IsNullOrEmpty(boundary) || boundary.Length > 70)
             return (null, Broken("The multipart body has no boundary of 1 to 70 characters (RFC 2046)."));
-        if (context.Request.ContentLength > MostBytes)
-            return (null, s_tooLarge);
-        var (files, left) = (new List<SentFile>(), MostBytes);
+        if (context.Request.ContentLength > most)
+            return (null, TooLarge(most));
+        var memory = context.RequestServices.GetRequiredService<BodyMemory>();
+        memory.Take(context, context.Request.ContentLength ?? 0);
+        var (files, left) = (new List<SentFile>(), most);
         var reader = new MultipartReader(boundary, context.Request.Body);
         try
         {
             while (await reader.ReadNextSectionAsync(context.RequestAborted) is { } section)
             {
                 if (files.Count == MostFiles)
-                    return (null, s_tooLarge);
+                    return (null, TooLarge(most));
                 if (!ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var part) || HeaderUtilities.RemoveQuotes(part.Name).Value is not { Length: > 0 } name)
                     return (null, Broken("A part of the multipart body has no name; give the form field the account's name."));
                 if (await Read(section.Body, left, context.RequestAborted) is not { } bytes)
-                    return (null, s_tooLarge);
+                    return (null, TooLarge(most));
+                if (context.Request.ContentLength is null)
+                    memory.Take(context, bytes.Length);
                 left -= bytes.Length;
                 files.Add(new SentFile(name, bytes));
             }

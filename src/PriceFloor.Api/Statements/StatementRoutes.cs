@@ -14,6 +14,9 @@ public static class StatementRoutes
     /// <summary>Rules times lines are bounded, but not by little.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(20);
 
+    /// <summary>Patterns of reading rules are somebody's words run by us.</summary>
+    private static readonly TimeSpan s_longestSorting = TimeSpan.FromSeconds(5);
+
     private const int MostAccounts = 50;
 
     public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
@@ -32,9 +35,11 @@ public static class StatementRoutes
             var (answer, problem) = Draft(sent!, query.Value, known!, profiles, cancel.Token);
             return problem is null ? JsonAnswer.Of(answer!) : problem;
         }
-        catch (Exception e) when (e is System.Text.RegularExpressions.RegexMatchTimeoutException || (e is OperationCanceledException && timeout.IsCancellationRequested))
+        catch (Exception e) when (e is System.Text.RegularExpressions.RegexMatchTimeoutException || (e is OperationCanceledException && !context.RequestAborted.IsCancellationRequested))
         {
-            return Problem.CannotCompute("too-large", "Sorting the lines took longer than 20 seconds; send fewer files or simpler patterns.");
+            return Problem.CannotCompute("too-large", timeout.IsCancellationRequested
+                ? "Reading the files took longer than 20 seconds; send fewer files at a time."
+                : $"Sorting the lines by the rules took longer than 5 seconds; send fewer files, or simpler patterns{(e is System.Text.RegularExpressions.RegexMatchTimeoutException slow ? $" than \"{slow.Pattern}\"" : "")}.");
         }
         catch (OverflowException)
         {
@@ -54,7 +59,9 @@ public static class StatementRoutes
             return (null, Problem.CannotCompute("too-large", FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?")));
 
         var asked = query.From is null && query.To is null ? null : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
-        var sorting = Sorting.Sort(files!, known.Rules, currency!, asked, cancel);
+        using var sortingTime = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        sortingTime.CancelAfter(s_longestSorting);
+        var sorting = Sorting.Sort(files!, known.Rules, currency!, asked, sortingTime.Token);
         var draft = ProfileDraft.Of(sorting, new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency!), query.LifeYears));
         if (FaultOf(draft.Profile, currency!, profiles) is { } fault)
             return (null, fault);
@@ -113,7 +120,7 @@ public static class StatementRoutes
         foreach (var (index, file) in sent.Index())
         {
             cancel.ThrowIfCancellationRequested();
-            var read = StatementReader.Read(file.Bytes, file.Name, sheet);
+            var read = StatementReader.Read(file.Bytes, file.Name, sheet, cancel);
             if (read.Found is null)
                 return (null, Unreadable(read.Faults, FormattableString.Invariant($"#/files/{index}")));
             files.Add(read.Found);

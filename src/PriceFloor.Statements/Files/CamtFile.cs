@@ -11,12 +11,13 @@ internal sealed class CamtFile(string account)
     private CamtEntry? _entry;
     private int _count;
 
-    public static Outcome<StatementFile> Read(XmlReader reader, string account) => new CamtFile(account).Nodes(reader);
+    public static Outcome<StatementFile> Read(XmlReader reader, string account, CancellationToken cancel) => new CamtFile(account).Nodes(reader, cancel);
 
-    private Outcome<StatementFile> Nodes(XmlReader reader)
+    private Outcome<StatementFile> Nodes(XmlReader reader, CancellationToken cancel)
     {
         do
         {
+            cancel.ThrowIfCancellationRequested();
             if (reader.Depth > XmlFile.Deepest)
                 return XmlFile.TooDeep;
             if (reader.NodeType == XmlNodeType.Element)

@@ -5,11 +5,12 @@ namespace PriceFloor.Statements.Files;
 /// <summary>Reads OFX 2.x.</summary>
 internal static class OfxXml
 {
-    public static Outcome<StatementFile> Read(XmlReader reader, string account)
+    public static Outcome<StatementFile> Read(XmlReader reader, string account, CancellationToken cancel)
     {
         var statements = new OfxStatements(account);
         do
         {
+            cancel.ThrowIfCancellationRequested();
             if (reader.Depth > XmlFile.Deepest)
                 return XmlFile.TooDeep;
             Give(reader, statements);

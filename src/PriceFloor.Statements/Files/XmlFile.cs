@@ -20,22 +20,69 @@ internal static class XmlFile
 
     public static Fault TooDeep { get; } = new("", "malformed", $"The XML is nested deeper than {Deepest}; that is no statement.");
 
-    public static Outcome<StatementFile> Read(string text, string account)
+    /// <summary>A tag of a statement has a handful of attributes; the time that a parser takes grows with their square.</summary>
+    private const int LongestTag = 16 * 1024;
+
+    public static Outcome<StatementFile> Read(string text, string account, CancellationToken cancel)
     {
+        if (LongTag(text, cancel) is { } line)
+            return new Fault("", "malformed", string.Create(CultureInfo.InvariantCulture, $"The XML has a tag of more than {LongestTag} characters at line {line}; that is no statement."));
         try
         {
             using var reader = XmlReader.Create(new StringReader(text.TrimStart()), Settings());
             if (reader.MoveToContent() != XmlNodeType.Element)
                 return FormatOf.Unknown;
             if (reader.LocalName.Equals("OFX", StringComparison.OrdinalIgnoreCase))
-                return OfxXml.Read(reader, account);
-            return IsCamt053(reader) ? CamtFile.Read(reader, account) : FormatOf.Unknown;
+                return OfxXml.Read(reader, account, cancel);
+            return IsCamt053(reader) ? CamtFile.Read(reader, account, cancel) : FormatOf.Unknown;
         }
         catch (XmlException broken)
         {
             return Malformed(broken.LineNumber, broken.LinePosition);
         }
     }
+
+    /// <summary>The line of the first tag that is too long, or null. Comments and character data may be longer; a &gt; inside quotes ends no tag.</summary>
+    private static int? LongTag(string text, CancellationToken cancel)
+    {
+        for (var at = text.IndexOf('<', StringComparison.Ordinal); at >= 0; at = text.IndexOf('<', at))
+        {
+            cancel.ThrowIfCancellationRequested();
+            var end = EndOfMarkup(text, at);
+            if (end < 0)
+                return 1 + text.AsSpan(0, at).Count('\n');
+            at = end;
+            if (at >= text.Length)
+                break;
+        }
+
+        return null;
+    }
+
+    /// <summary>Where a comment, character data or a tag ends; -1 for a tag that is too long.</summary>
+    private static int EndOfMarkup(string text, int at)
+    {
+        if (string.CompareOrdinal(text, at, "<!--", 0, 4) == 0)
+            return After(text, "-->", at);
+        if (string.CompareOrdinal(text, at, "<![CDATA[", 0, 9) == 0)
+            return After(text, "]]>", at);
+        var quote = '\0';
+        for (var i = at + 1; i < text.Length; i++)
+        {
+            if (i - at > LongestTag)
+                return -1;
+            if (quote != '\0')
+                quote = text[i] == quote ? '\0' : quote;
+            else if (text[i] is '"' or '\'')
+                quote = text[i];
+            else if (text[i] == '>')
+                return i + 1;
+        }
+
+        return text.Length;
+    }
+
+    private static int After(string text, string end, int at) => text.IndexOf(end, at, StringComparison.Ordinal) is >= 0 and var found ? found + end.Length : text.Length;
 
     private static XmlReaderSettings Settings() => new()
     {

@@ -43,7 +43,7 @@ public sealed class HeldToProfilesTests
         }
 
         var batch = await studio.Post("/v1/price-checks/batch", """[{"sku":"RB-014","channel":"web","price":58},{"sku":"GLOBE","channel":"web","price":58},{"sku":"globe-alias","channel":"web","price":58}]""", own);
-        Assert.Equal(["verdict", "type", "type"], batch.Json.GetProperty("items").EnumerateArray().Select(item => item.EnumerateObject().First().Name));
+        Assert.Equal([true, false, false], batch.Json.GetProperty("items").EnumerateArray().Select(item => item.TryGetProperty("verdict", out _)));
     }
 
     [Fact]

@@ -13,7 +13,7 @@ public sealed class ExampleTests
     /// <summary>Further cases come when all first ones have been asked on a small store: what stores more, and what must be asked between.</summary>
     private static readonly string[] s_further = ["putProfile", "getFloorPrice", "computeFloorPrice", "putDesign", "putChannel"];
 
-    private static readonly string[] s_last = ["putListedPrices", "putDesigns", "createKey", "listKeys", "rotateKey", "listAudit", "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
+    private static readonly string[] s_last = ["putListedPrices", "putDesigns", "createKey", "getKey", "listKeys", "rotateKey", "listAudit", "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
 
     /// <summary>What differs from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests use.</summary>
     private static readonly (Regex Pattern, string Instead)[] s_volatile =

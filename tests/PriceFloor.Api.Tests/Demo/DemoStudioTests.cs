@@ -38,7 +38,7 @@ public sealed class DemoStudioTests
     [Fact]
     public void The_greeting_has_three_lines_to_paste()
     {
-        var greeting = DemoStudio.Greeting("pf_abc", "data", "http://127.0.0.1:5080");
+        var greeting = DemoStudio.Greeting("pf_abc", "elsewhere", "http://127.0.0.1:5080");
         Assert.Equal(3, greeting.Split('\n').Count(line => line.TrimStart().StartsWith("curl ", StringComparison.Ordinal)));
         Assert.Contains("Authorization: Bearer pf_abc", greeting, StringComparison.Ordinal);
     }

@@ -133,4 +133,47 @@ public sealed class FloorChangeTests
     private static string Prices(JsonElement row, string floor, string target) => $"{row.GetProperty(floor).GetRawText()} {row.GetProperty(target).GetRawText()}";
 
     private static string Next(JsonElement answer) => answer.GetProperty("next").GetString()!;
+
+    [Fact]
+    public async Task With_a_limit_who_follows_next_gets_everything_once_and_of_one_moment()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/channels/fair", """{"sells":"retail","currency":"USD"}""");
+        foreach (var sku in new[] { "A.1", "B", "C" })
+            await studio.Has($"/v1/designs/{sku}", """{"profile":"main","making":{"piecesPerDay":4}}""");
+        var whole = Items((await studio.Get("/v1/floor-changes")).Json);
+        Assert.Equal(8, whole.Count); // four designs on two channels
+
+        var (got, next) = (new List<string>(), "");
+        for (var page = 0; page == 0 || got.Count < whole.Count; page++)
+        {
+            var answer = await studio.Get("/v1/floor-changes?limit=3" + (next.Length == 0 ? "" : "&since=" + Uri.EscapeDataString(next)));
+            got.AddRange(Items(answer.Json));
+            next = answer.Json.GetProperty("next").GetString()!;
+            Assert.Equal(got.Count < whole.Count, answer["Link"]?.Contains("since=p0.", StringComparison.Ordinal) == true);
+            if (page == 0)
+                await studio.Put("/v1/designs/A.1", """{"profile":"main","making":{"piecesPerDay":8}}"""); // what moves meanwhile comes after the answer under way
+        }
+
+        Assert.Equal(whole, got);
+        Assert.Equal(["A.1/fair 30.00", "A.1/web 31.24"], Items((await studio.Get("/v1/floor-changes?since=" + next)).Json)); // half of 60.00; (30 + 0.30) / 0.97 = 31.2371
+        Assert.Equal(whole.SkipWhile(item => !item.StartsWith("B/", StringComparison.Ordinal)).Skip(1).Where(item => item[0] != 'A'), Items((await studio.Get("/v1/floor-changes?after=B/fair")).Json));
+
+        static List<string> Items(JsonElement answer) => [.. answer.GetProperty("items").EnumerateArray().Select(item => $"{item.GetProperty("sku")}/{item.GetProperty("channel")} {item.GetProperty("newFloorPrice").GetRawText()}")];
+    }
+
+    [Fact]
+    public async Task A_key_that_may_check_follows_and_learns_no_document()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        using var check = await studio.ClientFor("check");
+        var item = (await studio.Get("/v1/floor-changes", check)).Json.GetProperty("items")[0];
+        Assert.Equal("62.17", item.GetProperty("newFloorPrice").GetRawText());
+        Assert.False(item.TryGetProperty("movedBy", out _));
+        Assert.True((await studio.Get("/v1/floor-changes")).Json.GetProperty("items")[0].TryGetProperty("movedBy", out _));
+        using var verdict = await studio.ClientFor("verdict");
+        (await studio.Get("/v1/floor-changes", verdict)).IsProblem(403, "key-not-allowed");
+    }
 }

@@ -64,7 +64,7 @@ public sealed class DrawingTests
     private static string Drawn()
     {
         var item = new PriceListItemAnswer { Sku = "A", Name = "Drop", Channel = "web", Currency = "USD", FloorPrice = 1062.17m, TargetPrice = 2120.50m, ListedPrice = 1058.25m, Verdict = Verdict.BelowFloor, Basis = "A@1" };
-        var list = new PriceListAnswer { Items = [item], Basis = new PriceListBasisAnswer(["main@1"], ["web@1"]), Warnings = [] };
+        var list = new PriceListAnswer { Next = null, Items = [item], Basis = new PriceListBasisAnswer(["main@1"], ["web@1"]), Warnings = [] };
         return Encoding.UTF8.GetString(PriceLadderPicture.Of(list, "Own shop", "USD")) + Encoding.UTF8.GetString(PricePage.Of(list, new Dictionary<string, string?>(), new DateOnly(2027, 1, 2)));
     }
 

@@ -133,4 +133,32 @@ public sealed class PriceListTests
         var moved = (await studio.Get($"/v1/floor-changes?since={since}")).Json.GetProperty("items").EnumerateArray().First(item => item.GetProperty("sku").GetString() == "IDLE");
         Assert.Equal((System.Text.Json.JsonValueKind.Null, why), (moved.GetProperty("newFloorPrice").ValueKind, moved.GetProperty("reason").GetString()));
     }
+
+    [Theory]
+    [InlineData("application/json")]
+    [InlineData("text/csv")]
+    public async Task With_a_limit_the_pages_are_the_whole_list(string format)
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/channels/fair", """{"sells":"retail","currency":"USD"}""");
+        foreach (var sku in new[] { "A.1", "B", "C" })
+            await studio.Has($"/v1/designs/{sku}", """{"profile":"main","making":{"piecesPerDay":4}}""");
+        var whole = Rows((await studio.Get("/v1/price-list", null, ("Accept", format))).Text);
+        Assert.Equal(8, whole.Count);
+
+        var got = new List<string>();
+        for (var path = "/v1/price-list?limit=3"; path.Length > 0;)
+        {
+            var page = await studio.Get(path, null, ("Accept", format));
+            got.AddRange(Rows(page.Text));
+            Assert.Equal(304, (await studio.Get(path, null, ("Accept", format), ("If-None-Match", page["ETag"]!))).Status);
+            path = page["Link"] is { } link ? link[1..link.IndexOf('>', StringComparison.Ordinal)] : "";
+        }
+
+        Assert.Equal(whole, got);
+
+        List<string> Rows(string text) => format == "text/csv" ? [.. text.Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Skip(1)]
+            : [.. System.Text.Json.JsonDocument.Parse(text).RootElement.GetProperty("items").EnumerateArray().Select(item => item.GetRawText())];
+    }
 }

@@ -93,7 +93,7 @@ public sealed class ProgramTests : IDisposable
 
         var check = await Run(_folder, "check-store");
         Assert.Equal(1, check.Code);
-        Assert.Contains("design a, revision 1: cannot be read as a design.", check.Output, StringComparison.Ordinal);
+        Assert.Contains("design a, revision 1: #/making: ", check.Output, StringComparison.Ordinal);
         var forgotten = await Run(_folder, "forget", "design", "a");
         Assert.Equal((0, ""), (forgotten.Code, forgotten.Errors));
         Assert.Contains("2 revisions", forgotten.Output, StringComparison.Ordinal);
@@ -236,5 +236,21 @@ public sealed class ProgramTests : IDisposable
         using var command = connection.CreateCommand();
         command.CommandText = sql;
         command.ExecuteNonQuery();
+    }
+
+    [Fact]
+    public async Task The_store_and_all_beside_it_are_its_owners_alone_also_in_a_folder_that_was_open_before_and_that_is_warned_about()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        File.SetUnixFileMode(_folder, (UnixFileMode)0b111_101_101); // 0755
+        using var service = Start(_folder, new Dictionary<string, string>());
+        await Ready(service);
+        Assert.Equal(0, (await Run(_folder, "backup", Path.Combine(_folder, "b.db"))).Code);
+        foreach (var file in Directory.EnumerateFiles(_folder))
+            Assert.True(File.GetUnixFileMode(file) == (UnixFileMode.UserRead | UnixFileMode.UserWrite), $"{file}: {File.GetUnixFileMode(file)}");
+        Assert.Contains(Directory.EnumerateFiles(_folder), file => file.EndsWith("-wal", StringComparison.Ordinal));
+        service.Process.Kill();
+        Assert.Contains($"chmod -R go= {_folder}", await service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation), StringComparison.Ordinal);
     }
 }

@@ -45,8 +45,12 @@ public static class AllOrNothing
     {
         if (laid.Lines is not { } lines)
             return laid;
-        var unreadable = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
-        return unreadable.Count > 0 ? (null, Problem.Invalid(unreadable)) : laid;
+        // The whole is what the worst of its lines would be alone: what cannot be read comes before what breaks a rule.
+        var unreadable = lines.Where(line => line.IsUnreadable).SelectMany(line => line.Faults).ToList();
+        if (unreadable.Count > 0)
+            return (null, Problem.Unreadable(unreadable[0]).WithErrors(unreadable));
+        var broken = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
+        return broken.Count > 0 ? (null, Problem.Invalid(broken)) : laid;
     }
 
     /// <summary>One problem for all: of the kind that they all are, else invalid input.</summary>

@@ -21,7 +21,7 @@ public sealed class BatchBody
         if (Refused(context.Request) is { } refused)
             return (null, refused);
         var format = FormatOf(context.Request)!;
-        var most = context.RequestServices.GetRequiredService<Settings>().BatchBytes;
+        var most = context.RequestServices.GetRequiredService<BodyMemory>().MostOf(context.RequestServices.GetRequiredService<Settings>().BatchBytes);
         if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = most + 1L;
         return await JsonBody<object>.ReadAllAsync(context, most) is { } body ? (new BatchBody(body, format, most), null) : (null, TooLarge(most));
@@ -55,7 +55,7 @@ public sealed class BatchBody
         using var reader = new NdjsonReader(pipe, JsonLine);
         while (await reader.WaitAsync(cancel))
             while (reader.TryNext(out var line))
-                lines.Add(line.Fault is { } fault ? PlacedLine<T>.Faulty([fault with { Pointer = "#" }], "#", line.Number, 1) : ofJson(line.Bytes.ToArray(), "#", line.Number, 1));
+                lines.Add(line.Fault is { } fault ? PlacedLine<T>.Faulty([fault with { Pointer = "#" }], "#", line.Number, 1) with { IsUnreadable = true } : ofJson(line.Bytes.ToArray(), "#", line.Number, 1));
         return (lines, null);
     }
 

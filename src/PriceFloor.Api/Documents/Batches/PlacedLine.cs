@@ -11,6 +11,9 @@ namespace PriceFloor.Api.Documents.Batches;
 /// <param name="Column">Column in that line, from 1.</param>
 public sealed record PlacedLine<T>(string? Key, T? Document, IReadOnlyList<InputError> Faults, string? Pointer, long Line, long Column) where T : class
 {
+    /// <summary>It is not JSON, or not a row of these columns: alone it would be a 400.</summary>
+    public bool IsUnreadable { get; init; }
+
     public static PlacedLine<T> Faulty(IReadOnlyList<InputError> faults, string? pointer, long line, long column) => new(null, null, faults, pointer, line, column);
 
     /// <summary>A fault of the document as a fault of the body.</summary>

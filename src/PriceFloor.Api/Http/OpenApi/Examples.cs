@@ -99,19 +99,19 @@ public static class Examples
     public const string Batch = """[{"sku":"RB-014","channel":"web","price":120.00},{"sku":"RB-015","channel":"web","price":58.00}]""";
 
     public const string BatchAnswer = """
-        {"items":[{"verdict":"meets-target","carriesItsShare":true,"floorPrice":62.17,"targetPrice":120.00,"price":120.00,"currency":"USD","netProceeds":116.10,"aboveFloor":56.10,"earnedPerBenchHour":58.05,"perBenchHour":30.00,"takeHomePerHourAtThisPrice":46.05,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for fees while no expense of that kind is traced to sales; these costs may be counted twice.","pointer":"#/channel/fees"}]},{"type":"/problems/unknown-reference","title":"It names something that does not exist","status":422,"detail":"There is no design \u0022RB-015\u0022; case counts.","errors":[{"pointer":"#/1/sku","code":"unknown-design","detail":"There is no design \u0022RB-015\u0022; case counts.","line":1,"column":50}],"requestId":"01a2140958d37d99aab5a6bf171bc018"}],"summary":{"meetsTarget":1,"belowTarget":0,"belowFloor":0,"unanswered":1}}
+        {"items":[{"sku":"RB-014","channel":"web","verdict":"meets-target","carriesItsShare":true,"floorPrice":62.17,"targetPrice":120.00,"price":120.00,"currency":"USD","netProceeds":116.10,"aboveFloor":56.10,"earnedPerBenchHour":58.05,"perBenchHour":30.00,"takeHomePerHourAtThisPrice":46.05,"basis":{"profile":"main@1","design":"RB-014@1","channel":"web@1"},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for fees while no expense of that kind is traced to sales; these costs may be counted twice.","pointer":"#/channel/fees"}]},{"type":"/problems/unknown-reference","title":"It names something that does not exist","status":422,"detail":"There is no design \u0022RB-015\u0022; case counts.","errors":[{"pointer":"#/1/sku","code":"unknown-design","detail":"There is no design \u0022RB-015\u0022; case counts.","line":1,"column":50}],"requestId":"01a2140958d37d99aab5a6bf171bc018","sku":"RB-015","channel":"web"}],"summary":{"meetsTarget":1,"belowTarget":0,"belowFloor":0,"unanswered":1}}
         """;
 
     public const string BatchLines = PriceCheckRequest + "\n";
 
-    public static readonly string BatchLinesAnswer = PriceCheck.Trim() + "\n" + """{"summary":{"meetsTarget":0,"belowTarget":0,"belowFloor":1,"unanswered":0}}""" + "\n";
+    public static readonly string BatchLinesAnswer = """{"sku":"RB-014","channel":"web",""" + PriceCheck.Trim()[1..] + "\n" + """{"summary":{"meetsTarget":0,"belowTarget":0,"belowFloor":1,"unanswered":0}}""" + "\n";
 
     public const string BatchSheet = "sku,channel,price\r\nRB-014,web,58.00\r\n";
 
     public const string BatchSheetAnswer = "sku,channel,price,verdict,floorPrice,targetPrice,problem\r\nRB-014,web,58.00,below-floor,62.17,120.00,\r\n";
 
     public const string PriceList = """
-        {"items":[{"sku":"RB-014","name":"River drop pendant","channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","basis":"RB-014@1"}],"basis":{"profiles":["main@1"],"channels":["web@1"]},"warnings":[]}
+        {"items":[{"sku":"RB-014","name":"River drop pendant","channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor","basis":"RB-014@1"}],"next":null,"basis":{"profiles":["main@1"],"channels":["web@1"]},"warnings":[]}
         """;
 
     public const string PriceListSheet = "sku,name,channel,currency,floorPrice,targetPrice,listedPrice,verdict,reason\r\nRB-014,River drop pendant,web,USD,62.17,120.00,58.00,below-floor,\r\n";
@@ -155,6 +155,8 @@ public static class Examples
     public const string RotatedKey = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z","previousUntil":"2027-01-03T09:00:00.000000Z","key":"pf_..."}""";
 
     public const string Audit = """{"items":[{"at":"2027-01-02T09:00:00.000001Z","by":"first-admin-key","action":"rotated","kind":"key","key":"shop-plugin"}],"next":"9223372036854775807.3"}""";
+
+    public const string ListedKey = """{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}""";
 
     public const string KeyPage = """{"items":[{"name":"gallery-plugin","scopes":["verdict"],"createdAt":"2027-01-02T09:00:00.000000Z","expires":"2028-01-01T00:00:00.000000Z","profiles":["main"]},{"name":"shop-plugin","scopes":["check"],"createdAt":"2027-01-02T09:00:00.000000Z"}],"next":null}""";
 

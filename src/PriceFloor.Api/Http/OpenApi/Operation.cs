@@ -42,11 +42,23 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>True where a document in the answer may be its deletion.</summary>
     public bool TellsDeletions { get; init; }
 
+    /// <summary>Parameters that this address needs, though others of the same query do not.</summary>
+    public IReadOnlyList<string> Needed { get; init; } = [];
+
     /// <summary>The problems that the call can answer with, besides those that every call can.</summary>
     public IReadOnlyList<ProblemType> Problems { get; init; } = [];
 
     /// <summary>The same at the address that ends in a format.</summary>
-    public Operation As(Format format) => this with { Id = Id + format.Suffix };
+    public Operation As(Format format) => this with
+    {
+        Id = Id + (format == Format.Svg ? "Svg" : "Html"),
+        Answer = null,
+        AnswerExample = null,
+        Cases = [],
+        OtherAnswers = [.. OtherAnswers.Where(other => other.Format == format)],
+        HasTag = true,
+        Good = new Dictionary<int, string> { [200] = format == Format.Svg ? "A picture." : "A page.", [304] = "The caller has it already." },
+    };
 }
 
 /// <summary>A format with its schema (null: text) and an example, unless the operation's cases have them.</summary>

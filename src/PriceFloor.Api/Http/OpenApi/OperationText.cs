@@ -24,7 +24,7 @@ public sealed class OperationText : IOperationFilter
 
         var retirement = metadata.OfType<Retirement>().FirstOrDefault();
         var body = metadata.OfType<BodyMetadata>().FirstOrDefault()?.Type;
-        operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(Query), .. Preconditions(told, context.ApiDescription.HttpMethod!)];
+        operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => Query(parameter, told)), .. Preconditions(told, context.ApiDescription.HttpMethod!)];
         operation.RequestBody = told.Bodies.Count > 0 ? new OpenApiRequestBody
         {
             Required = true,
@@ -82,11 +82,11 @@ public sealed class OperationText : IOperationFilter
         _ => ("Key of the set of reading rules.", "main"),
     };
 
-    private static OpenApiParameter Query(QueryParameter parameter) => new()
+    private static OpenApiParameter Query(QueryParameter parameter, Operation told) => new()
     {
         Name = parameter.Name,
         In = ParameterLocation.Query,
-        Required = parameter.Required,
+        Required = parameter.Required || told.Needed.Contains(parameter.Name),
         Description = parameter.Description,
         Schema = new OpenApiSchema
         {
@@ -133,7 +133,7 @@ public sealed class OperationText : IOperationFilter
             response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(told, AnswerOf(told, context)) : AnswerOf(told, context), told.AnswerExample) };
         if (status == 200)
             foreach (var other in told.OtherAnswers)
-                response.Content![other.Format.MediaType] = In(other, context);
+                (response.Content ??= new Dictionary<string, IOpenApiMediaType>())[other.Format.MediaType] = In(other, context);
         return response;
     }
 
@@ -153,6 +153,8 @@ public sealed class OperationText : IOperationFilter
         List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy, ProblemTypes.Internal, .. told.Problems];
         if (scoped)
             types.AddRange([ProblemTypes.DamagedDocument, ProblemTypes.NoKey, ProblemTypes.KeyNotAllowed, ProblemTypes.NotAcceptable]);
+        if ((told.HasRevision || told.HasTag || told.OtherAnswers.Any(other => other.Format == Format.Svg || other.Format == Format.Html)) && !types.Contains(ProblemTypes.StaleRevision))
+            types.Add(ProblemTypes.StaleRevision);
         if (context.ApiDescription.RelativePath!.Contains('{', StringComparison.Ordinal))
             types.Add(ProblemTypes.NotFound);
         if (context.ApiDescription.HttpMethod == "GET" && IsTagged(told))

@@ -94,11 +94,11 @@ public static class Operations
     };
 
     public static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
-        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; no pages. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. As text/html a page to print, as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
+        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; whole, or with limit a page at a time. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. As text/html a page to print, as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
     { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet), new(Format.Html, null, Examples.PricePage), Examples.Drawing], HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
 
     public static readonly Operation FloorChanges = new("getFloorChanges", "Prices", "Which floors moved",
-        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and the documents and fields that moved it. Who follows next loses nothing and gets nothing twice; after a restored backup or a forgotten document it is refused (unknown-cursor), and the follower begins anew without since. Scope: read.")
+        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and (with read) the documents and fields that moved it. With limit an answer is cut, and next goes on with it. Who follows next loses nothing and gets nothing twice; after a restored backup or a forgotten document it is refused (unknown-cursor), and the follower begins anew without since. Scope: check.")
     { Answer = typeof(FloorChangesAnswer), AnswerExample = Examples.FloorChanges };
 
     public static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
@@ -172,6 +172,9 @@ public static class Operations
 
     public static readonly Operation ListKeys = new("listKeys", "Keys", "The keys", "Their names, scopes and when they were last used, never the keys themselves. Scope: admin.")
     { Answer = typeof(KeyPage), AnswerExample = Examples.KeyPage };
+
+    public static readonly Operation GetKey = new("getKey", "Keys", "A key", "Its name, scopes and when it was last used, never the key itself. Scope: admin.")
+    { Answer = typeof(KeyAnswer), AnswerExample = Examples.ListedKey };
 
     public static readonly Operation RotateKey = new("rotateKey", "Keys", "Give a key another secret",
         "The same name, scopes, profiles and expiry with a new secret, shown in this answer and nowhere else. The present secret goes on for overlapHours, so that callers can change over; one that an earlier rotation left goes on no longer. Scope: admin.")

@@ -22,7 +22,7 @@ public sealed class SchemaText : ISchemaFilter
         else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(KeyOr<>))
             EitherKeyOrDocument(concrete, context.Type.GetGenericArguments()[0], context);
         else if (context.Type == typeof(CheckOrProblem))
-            OneOf(concrete, context, typeof(PriceCheckAnswer), typeof(ProblemBody));
+            AnyOf(concrete, context, typeof(PriceCheckAnswer), typeof(ProblemBody));
         else if (concrete.Properties is { Count: > 0 })
             OfObject(concrete, context);
     }
@@ -103,10 +103,10 @@ public sealed class SchemaText : ISchemaFilter
         _ => new OpenApiSchema { Type = JsonSchemaType.String, ReadOnly = true, Description = "What the document is called in its path; ignored on input.", Examples = [JsonValue.Create(name switch { "channel" => "web", "sku" => "RB-014", _ => "main" })] },
     };
 
-    private static void OneOf(OpenApiSchema schema, SchemaFilterContext context, params IEnumerable<Type> types)
+    private static void AnyOf(OpenApiSchema schema, SchemaFilterContext context, params IEnumerable<Type> types)
     {
         (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
-        schema.OneOf = [.. types.Select(type => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository))];
+        schema.AnyOf = [.. types.Select(type => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository))];
     }
 
     private static void EitherKeyOrDocument(OpenApiSchema schema, Type document, SchemaFilterContext context)

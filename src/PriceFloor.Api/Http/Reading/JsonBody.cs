@@ -21,6 +21,8 @@ public sealed record BodyMetadata(Type Type);
 /// </summary>
 public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider where T : class
 {
+    private const int Step = 1024 * 1024;
+
     private static readonly Shape s_shape = Shape.Of(typeof(T));
 
     private readonly T? _value;
@@ -72,8 +74,11 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     /// <summary>The body, or null where it is larger than that.</summary>
     public static async ValueTask<byte[]?> ReadAllAsync(HttpContext context, int mostBytes)
     {
+        var memory = context.RequestServices.GetRequiredService<BodyMemory>();
         if (context.Request.ContentLength > mostBytes)
             return null;
+        var counted = context.Request.ContentLength ?? 0;
+        memory.Take(context, counted);
         var reader = context.Request.BodyReader;
         while (true)
         {
@@ -82,6 +87,12 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
             {
                 reader.AdvanceTo(read.Buffer.End);
                 return null;
+            }
+
+            if (read.Buffer.Length > long.Max(counted, Step))
+            {
+                memory.Take(context, long.Max(Step, read.Buffer.Length - counted)); // its length was not told
+                counted += long.Max(Step, read.Buffer.Length - counted);
             }
 
             if (read.IsCompleted)

@@ -12,6 +12,7 @@ public static class QueryParameters
     public static readonly QueryParameter AsOf = new("asOf", "The answer as it was then: a time with its offset.", "string", "date-time", "2027-03-01T00:00:00Z");
     public static readonly QueryParameter Workings = new("workings", "With true, the answer lists each intermediate quantity in order, enough to redo it by hand.", "boolean", Default: "false");
     public static readonly QueryParameter Limit = new("limit", "At most so many items.", "integer", Example: "20", Least: 1, Most: 1000, Default: "100");
+    public static readonly QueryParameter LimitOfWhole = new("limit", "At most so many items; absent: all of them, up to 100,000.", "integer", Example: "500", Least: 1, Most: 1000);
     public static readonly QueryParameter After = new("after", "Only items after this one: the previous answer's next.", "string", Example: "RB-014");
 }
 
@@ -80,6 +81,8 @@ public sealed class QueryValues(IQueryCollection query)
         return otherwise;
     }
 
+    public int? WholeOrNone(string name, int least, int most) => query.ContainsKey(name) ? Whole(name, least, most, most) : null;
+
     /// <summary>One of the words of an enum, as the wire spells them.</summary>
     public T? Word<T>(string name) where T : struct, Enum
     {
@@ -96,9 +99,11 @@ public sealed class QueryValues(IQueryCollection query)
     {
         if (Text(name) is not { } text)
             return false;
-        if (text is not ("true" or "false"))
-            Fault(name, "not-one-of", $"{name} must be true or false.");
-        return text == "true";
+        if (text == "1" || text.Equals("true", StringComparison.OrdinalIgnoreCase))
+            return true;
+        if (text != "0" && !text.Equals("false", StringComparison.OrdinalIgnoreCase))
+            Fault(name, "not-one-of", $"{name} must be true or false (or 1 or 0).");
+        return false;
     }
 
     public DateTimeOffset? Time(string name)

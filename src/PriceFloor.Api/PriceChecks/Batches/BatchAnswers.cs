@@ -79,12 +79,15 @@ public sealed class JsonAnswers : BatchAnswers
             _bytes.Write(","u8);
         _first = false;
         if (found is not null)
-            Append(found.Answer(Caller.Of(_context), workings: false));
+            Append(found.Answer(Caller.Of(_context), workings: false) with { Sku = line.Sku, Channel = line.Channel });
         else
-            Append(problem!.BodyFor(_context));
+            Append(problem!.BodyFor(_context) with { Sku = Shown(line.Sku), Channel = Shown(line.Channel) });
         if (_lines)
             _bytes.Write("\n"u8);
     }
+
+    /// <summary>A key of this service that stands where a name should is not echoed.</summary>
+    private static string? Shown(string? text) => text is null ? null : KeyText.Hide(text);
 
     private void Append<T>(T value)
     {

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
 
@@ -11,6 +12,12 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// <param name="Column">Column in that line, from 1.</param>
 public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, string? Pointer, long Line, long Column)
 {
+    /// <summary>The design that the line names, as sent; null where that cannot be read.</summary>
+    public string? Sku { get; init; } = Request?.Sku;
+
+    /// <summary>The channel that the line names, as sent; null where that cannot be read.</summary>
+    public string? Channel { get; init; } = Request?.Channel;
+
     public static BatchLine OfJson(byte[] text, string pointer, long line, long column, FluentValidation.IValidator<PriceCheckRequest> validator)
     {
         var body = JsonBody<PriceCheckRequest>.Parse(text, validator);
@@ -21,7 +28,22 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
                 Line = line + (error.Line ?? 1) - 1,
                 Column = error.Line is null or 1 ? column + (error.Column ?? 1) - 1 : error.Column,
             }), pointer, line, column)
+            { Sku = TextIn(text, "sku"), Channel = TextIn(text, "channel") }
             : new BatchLine(body.Value, null, pointer, line, column);
+    }
+
+    /// <summary>A text of a line that is refused, so that its caller sees which line it was; null where it is not there or not whole.</summary>
+    private static string? TextIn(byte[] text, string property)
+    {
+        try
+        {
+            using var json = JsonDocument.Parse(text);
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty(property, out var value) && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: <= Limits.AliasLength } found ? found : null;
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException) // no JSON, or half a surrogate
+        {
+            return null;
+        }
     }
 
     public static BatchLine Of(NdjsonLine line, FluentValidation.IValidator<PriceCheckRequest> validator) => line.Fault is { } fault

@@ -6,6 +6,11 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// <summary>How a sheet is read, and as of when all is answered.</summary>
 public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDialect Dialect, bool NamesSheetParts, DateTimeOffset? AsOf) : IQuery<BatchQuery>
 {
+    private static class Usual
+    {
+        public const string Sku = "sku", Price = "price", Channel = "channel";
+    }
+
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "For a sheet without such a column: the channel of every row.", "string", Example: "web"),
@@ -19,9 +24,10 @@ public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDiale
     public static BatchQuery Read(QueryValues values)
     {
         var (channel, sku, price, channelColumn) = (values.Text("channel"), values.Text("skuColumn", 200), values.Text("priceColumn", 200), values.Text("channelColumn", 200));
-        if (channel is not null && channelColumn is not null)
+        var (ownChannel, ownSku, ownPrice) = (channelColumn is not (null or Usual.Channel), sku is not (null or Usual.Sku), price is not (null or Usual.Price)); // a default that is sent changes nothing
+        if (channel is not null && ownChannel)
             values.Add("channelColumn", "unexpected", "Either channel is the channel of every row, or channelColumn says where each row has its own; leave one of them out.");
-        return new BatchQuery(channel, new ColumnNames(sku ?? "sku", channel is null ? channelColumn ?? "channel" : null, price ?? "price"),
-            SheetQuery.DialectOf(values), channel is not null || sku is not null || price is not null || channelColumn is not null, values.Time("asOf"));
+        return new BatchQuery(channel, new ColumnNames(sku ?? Usual.Sku, channel is null ? channelColumn ?? Usual.Channel : null, price ?? Usual.Price),
+            SheetQuery.DialectOf(values), channel is not null || ownSku || ownPrice || ownChannel, values.Time("asOf"));
     }
 }

@@ -15,26 +15,28 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, ServiceCounts counts, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.Refused(context.Request) is { } refused)
             return refused;
         var given = BatchBody.FormatOf(context.Request)!;
         if (given != Format.Csv && query.Value.NamesSheetParts)
             return Problem.Invalid([new InputError { Parameter = "channel", Code = "unexpected", Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
+        if (putBy.IsFull)
+            return Problem.Busy();
         var records = keeper.Whole(query.Value.AsOf);
         if (query.Value.Channel is { } channel && records.Channel(channel) is null)
             return Problem.UnknownReference([new InputError { Parameter = "channel", Code = "unknown-channel", Detail = $"There is no channel \"{channel}\"; case counts." }]);
 
         // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given : Offers.Of(context).Wanted(context.Request)!;
-        var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder, counts);
+        var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts);
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
 }
 
 /// <summary>One batch on its way through.</summary>
-internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder, ServiceCounts counts)
+internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder, PutBy putBy, ServiceCounts counts)
 {
     private readonly bool _mayRead = caller.May(Scope.Read);
     private readonly CancellationToken _cancel = context.RequestAborted;
@@ -100,7 +102,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
     private async Task<IResult> SheetToSheet(SheetReader sheet, SheetHeader header, SheetColumns columns, SheetCheck check)
     {
         StartAnswer();
-        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder);
+        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy);
         await using (pipe)
         {
             using var answers = new SheetWriter(pipe, header, columns, query.Dialect);
@@ -129,7 +131,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
     private async Task<IResult> Answer(Func<BatchAnswers, Task> write)
     {
         StartAnswer();
-        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder);
+        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy);
         await using (pipe)
         {
             using BatchAnswers answers = wanted == Format.Csv ? new SheetAnswers(pipe, query.Dialect, caller) : new JsonAnswers(pipe, context, lines: wanted == Format.Ndjson);

@@ -18,7 +18,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
     [Fact]
     public async Task Whatever_is_asked_the_answer_is_one_that_the_contract_tells()
     {
-        var (seed, count) = (Setting("PRICEFLOOR_FUZZ_SEED", 20270102), Setting("PRICEFLOOR_FUZZ_COUNT", 2000));
+        var (seed, count) = (Setting("PRICEFLOOR_FUZZ_SEED", 20270102), Setting("PRICEFLOOR_FUZZ_COUNT", 2600));
         await using var studio = new Studio();
         var contract = await ContractDocument.Of(studio);
         var fuzzing = new Fuzzing(studio, contract, seed);
@@ -30,7 +30,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
         // Requests that are all refused, or all taken, would try only half of the service.
         Assert.True(fuzzing.Statuses.Where(one => one.Key < 300).Sum(one => one.Value) > count / 5, $"{fuzzing.Statuses.Count}");
         Assert.True(fuzzing.Statuses.Where(one => one.Key >= 400).Sum(one => one.Value) > count / 4);
-        if (count >= 2000)
+        if (count >= 2600)
             Assert.Empty(contract.Operations.Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys));
     }
 

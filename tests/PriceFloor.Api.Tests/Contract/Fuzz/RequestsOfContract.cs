@@ -75,7 +75,7 @@ internal sealed class RequestsOfContract
         if (name == "name")
             return _odd.Any(["key-a", "key-b", "key-c", "key-d"]);
         if (name == "limit" || name == "number")
-            return _odd.Any(["1", "1", "2", "3", "100"]);
+            return _odd.Any(["1", "1", "1", "1", "2", "100"]);
         if (name is "key" && path.Contains("reading-rules", StringComparison.Ordinal))
             return _odd.Any(["main", "second"]);
         if (name == "key" && path == "/v1/profiles/{key}")

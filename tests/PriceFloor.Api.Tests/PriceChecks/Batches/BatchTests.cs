@@ -33,13 +33,15 @@ public sealed class BatchTests
         {
             if (alone[i].TryGetProperty("verdict", out var verdict))
             {
-                Assert.Equal(alone[i].GetRawText(), array[i].GetRawText());
-                Assert.Equal(alone[i].GetRawText(), lines[i].GetRawText());
+                var echoed = $$"""{"sku":"{{asked[i].Sku}}","channel":"{{asked[i].Channel}}",{{alone[i].GetRawText()[1..]}}""";
+                Assert.Equal((echoed, echoed), (array[i].GetRawText(), lines[i].GetRawText()));
                 Assert.Equal($"{asked[i].Sku},{asked[i].Channel},{asked[i].Price},{verdict.GetString()},{alone[i].GetProperty("floorPrice").GetRawText()},{alone[i].GetProperty("targetPrice").GetRawText()},", sheet[i]);
             }
             else
             {
                 var detail = alone[i].GetProperty("detail").GetString()!;
+                foreach (var other in new[] { array[i], lines[i] })
+                    Assert.Equal((asked[i].Sku, asked[i].Channel), (other.GetProperty("sku").GetString(), other.GetProperty("channel").GetString()));
                 foreach (var other in new[] { array[i], lines[i] })
                     Assert.Equal((alone[i].GetProperty("type").GetString(), detail), (other.GetProperty("type").GetString(), other.GetProperty("detail").GetString()));
                 Assert.Contains(alone[i].TryGetProperty("errors", out var errors) ? errors[0].GetProperty("detail").GetString()!.Replace("\"", "\"\"", StringComparison.Ordinal) : detail, sheet[i], StringComparison.Ordinal);
@@ -119,7 +121,7 @@ public sealed class BatchTests
         Assert.DoesNotContain("there is \"\"RB-014", (await Post(studio, Csv, Sheet, client: check)).Text, StringComparison.Ordinal);
         Assert.Contains("there is \"\"RB-014", (await Post(studio, Csv, Sheet)).Text, StringComparison.Ordinal);
         foreach (var client in new[] { verdict, check, studio.Client })
-            Assert.Equal((await studio.Post("/v1/price-checks", Line, client)).Text, Lines(await Post(studio, Ndjson, Line, client: client))[0].GetRawText());
+            Assert.Equal("""{"sku":"RB-014","channel":"web",""" + (await studio.Post("/v1/price-checks", Line, client)).Text[1..], Lines(await Post(studio, Ndjson, Line, client: client))[0].GetRawText());
     }
 
     [Fact]

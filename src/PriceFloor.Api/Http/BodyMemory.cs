@@ -1,0 +1,47 @@
+using System.Globalization;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>
+/// How many bytes of large bodies are held over all callers, by the memory that there is. A body grows about twelve times while it is read, checked
+/// and stored (measured), so a twelfth of what the process may use beside its own is given out. Whoever finds none left is told to come again.
+/// </summary>
+public sealed class BodyMemory(long most)
+{
+    /// <summary>Bodies up to this are not counted: the limits of requests keep them few.</summary>
+    private const int Small = 256 * 1024;
+
+    /// <summary>What the service takes for itself.</summary>
+    private const long OfItsOwn = 72L * 1024 * 1024;
+
+    private const int Growth = 12;
+    private const long Least = 4L * 1024 * 1024;
+
+    private long _held;
+
+    public BodyMemory() : this(long.Max(Least, (GC.GetGCMemoryInfo().TotalAvailableMemoryBytes - OfItsOwn) / Growth)) { }
+
+    /// <summary>The largest body that can be taken at all.</summary>
+    public int MostOf(int setting) => (int)long.Min(setting, most);
+
+    /// <summary>Counts a body until its request ends. Throws <see cref="NoRoomException"/> where others hold what there is.</summary>
+    public void Take(HttpContext context, long bytes)
+    {
+        if (bytes <= Small)
+            return;
+        if (Interlocked.Add(ref _held, bytes) > most)
+        {
+            Interlocked.Add(ref _held, -bytes);
+            throw new NoRoomException(string.Create(CultureInfo.InvariantCulture, $"Bodies of {most} bytes are held for others"));
+        }
+
+        context.Response.OnCompleted(() =>
+        {
+            Interlocked.Add(ref _held, -bytes);
+            return Task.CompletedTask;
+        });
+    }
+}
+
+/// <summary>There is no memory or no space for this just now; nothing was half done.</summary>
+public sealed class NoRoomException(string message) : Exception(message);
