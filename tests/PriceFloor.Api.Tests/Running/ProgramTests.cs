@@ -237,20 +237,4 @@ public sealed class ProgramTests : IDisposable
         command.CommandText = sql;
         command.ExecuteNonQuery();
     }
-
-    [Fact]
-    public async Task The_store_and_all_beside_it_are_its_owners_alone_also_in_a_folder_that_was_open_before_and_that_is_warned_about()
-    {
-        if (OperatingSystem.IsWindows())
-            return;
-        File.SetUnixFileMode(_folder, (UnixFileMode)0b111_101_101); // 0755
-        using var service = Start(_folder, new Dictionary<string, string>());
-        await Ready(service);
-        Assert.Equal(0, (await Run(_folder, "backup", Path.Combine(_folder, "b.db"))).Code);
-        foreach (var file in Directory.EnumerateFiles(_folder))
-            Assert.True(File.GetUnixFileMode(file) == (UnixFileMode.UserRead | UnixFileMode.UserWrite), $"{file}: {File.GetUnixFileMode(file)}");
-        Assert.Contains(Directory.EnumerateFiles(_folder), file => file.EndsWith("-wal", StringComparison.Ordinal));
-        service.Process.Kill();
-        Assert.Contains($"chmod -R go= {_folder}", await service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation), StringComparison.Ordinal);
-    }
 }

@@ -168,6 +168,7 @@ internal static class ScopeRequests
         ["GET /v1/floor-changes"] = [new ScopeRequest("/v1/floor-changes").AsPriceList()],
         ["POST /v1/keys"] = [new("/v1/keys", """{"name":"new-key","scopes":["verdict"]}"""), new("/v1/keys", """{"name":"spare-key","scopes":["verdict"]}""") { IsRefused = true }],
         ["GET /v1/keys"] = ["/v1/keys"],
+        ["GET /v1/keys/{name}"] = ["/v1/keys/spare-key"],
         ["POST /v1/keys/{name}/rotation"] = ["/v1/keys/spare-key/rotation"],
         ["DELETE /v1/keys/{name}"] = ["/v1/keys/spare-key"],
         ["POST /v1/backups"] = ["/v1/backups"],

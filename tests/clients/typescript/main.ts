@@ -17,7 +17,7 @@ const year: components["schemas"]["CostProfile"] = {
   currency: "USD",
   yearStart: "2027-01-01",
   calendar: { weeksPerYear: 50, daysPerWeek: 5, hoursPerDay: 8 },
-  expenses: [{ name: "Everything the business pays", amount: 24000, per: "year", heading: "interest-and-loans" }],
+  expenses: [{ name: "Everything the business pays", amount: 24000, per: "year", costKind: "interest-and-loans" }],
   household: [{ name: "Everything at home", amount: 3000, per: "month" }],
 };
 const profile = await client.PUT("/v1/profiles/{key}", { params: { path: { key: "ts-year" } }, body: year });
@@ -61,7 +61,7 @@ const refused = await client.POST("/v1/price-checks", { body: { sku: "TS-1", cha
 check("a problem is typed", [refused.error?.type, refused.error?.status, refused.error?.errors?.[0]?.code], ["/problems/unknown-reference", 422, "unknown-channel"]);
 
 // @ts-expect-error A word that is none does not compile.
-const wrong: components["schemas"]["Heading"] = "interest and loans";
+const wrong: components["schemas"]["CostKind"] = "interest and loans";
 check("only words of the contract compile", typeof wrong, "string");
 
 console.log(`typescript: ${passed} checks passed`);
