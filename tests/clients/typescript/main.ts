@@ -22,7 +22,7 @@ const year: components["schemas"]["CostProfile"] = {
 };
 const profile = await client.PUT("/v1/profiles/{key}", { params: { path: { key: "ts-year" } }, body: year });
 check("the profile is created", profile.response.status, 201);
-check("a word with hyphens comes back as it was sent", profile.data?.expenses?.[0]?.heading, "interest-and-loans");
+check("a word with hyphens comes back as it was sent", profile.data?.expenses?.[0]?.costKind, "interest-and-loans");
 check("the ETag is the revision", profile.response.headers.get("ETag"), '"1"');
 
 const design = await client.PUT("/v1/designs/{sku}", {
