@@ -69,6 +69,20 @@ catch (ProblemBody problem)
     Check("a problem is typed", (problem.Type, problem.Status, problem.Errors?[0].Code), ("/problems/unknown-reference", 422, "unknown-channel"));
 }
 
+// A batch answers in order: each item is an answer or a problem, and says what it is about.
+var batch = await client.V1.PriceChecks.Batch.PostAsync([
+    new PriceCheckRequest { Sku = "CS-1", Channel = "cs-shop", Price = 58 },
+    new PriceCheckRequest { Sku = "CS-1", Channel = "nowhere", Price = 58 },
+]);
+var (first, second) = (batch?.Items?[0], batch?.Items?[1]);
+Check("the first of a batch is an answer", (first?.PriceCheckAnswer?.Sku, first?.PriceCheckAnswer?.Verdict, first?.PriceCheckAnswer?.FloorPrice), ("CS-1", Verdict.BelowFloor, 62.17m));
+Check("the second is a problem", (second?.ProblemBody?.Status, second?.ProblemBody?.Errors?[0].Code), (422, "unknown-channel"));
+
+await client.V1.Channels["cs-shop"].DeleteAsync();
+var history = await client.V1.Channels["cs-shop"].Revisions.GetAsRevisionsGetResponseAsync();
+Check("a revision is the document", (history?.Items?[0].Channel?.Revision, history?.Items?[0].Channel?.Sells), (1L, Sells.Retail));
+Check("a deletion says so", history?.Items?[1].Deletion?.Deleted, true);
+
 Console.WriteLine($"csharp: {passed} checks passed");
 
 void Check<T>(string what, T actual, T expected)

@@ -60,6 +60,24 @@ check("sums of numbers are not money", 0.1 + 0.2 === 0.3, false);
 const refused = await client.POST("/v1/price-checks", { body: { sku: "TS-1", channel: "nowhere", price: 58 } });
 check("a problem is typed", [refused.error?.type, refused.error?.status, refused.error?.errors?.[0]?.code], ["/problems/unknown-reference", 422, "unknown-channel"]);
 
+// A batch answers in order: each item is an answer or a problem, and says what it is about.
+const batch = await client.POST("/v1/price-checks/batch", {
+  body: [
+    { sku: "TS-1", channel: "ts-shop", price: 58 },
+    { sku: "TS-1", channel: "nowhere", price: 58 },
+  ],
+});
+// It may also come as lines or as a sheet, which are text; JSON was sent, so JSON comes back.
+const [first, second] = (batch.data as components["schemas"]["PriceCheckBatchAnswer"] | undefined)?.items ?? [];
+check("the first of a batch is an answer", first && "verdict" in first && [first.sku, first.channel, first.verdict, first.floorPrice], ["TS-1", "ts-shop", "below-floor", 62.17]);
+check("the second is a problem", second && "status" in second && [second.sku, second.channel, second.status, second.errors?.[0]?.code], ["TS-1", "nowhere", 422, "unknown-channel"]);
+
+await client.DELETE("/v1/channels/{key}", { params: { path: { key: "ts-shop" } } });
+const history = await client.GET("/v1/channels/{key}/revisions", { params: { path: { key: "ts-shop" } } });
+const [made, gone] = history.data?.items ?? [];
+check("a revision is the document", made && "sells" in made && [made.revision, made.sells], [1, "retail"]);
+check("a deletion says so", gone && "deleted" in gone && [gone.revision, gone.deleted], [2, true]);
+
 // @ts-expect-error A word that is none does not compile.
 const wrong: components["schemas"]["CostKind"] = "interest and loans";
 check("only words of the contract compile", typeof wrong, "string");
