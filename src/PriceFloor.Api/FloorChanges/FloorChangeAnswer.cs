@@ -37,7 +37,7 @@ public sealed record FloorChangeItemAnswer
     /// <summary>Whether the listed price still carries its share.</summary>
     public bool? CarriesItsShare { get; init; }
 
-    /// <summary>Why there is no floor price now: a code of docs/reference/codes.md.</summary>
+    /// <summary>Why there is no floor price now, such as no-bench-time or currency-mismatch.</summary>
     /// <example>no-bench-time</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }

@@ -30,7 +30,7 @@ public sealed record PriceListItemAnswer
     /// <summary>What the listed price does for the year; null where none is listed.</summary>
     public Verdict? Verdict { get; init; }
 
-    /// <summary>Why there is no price: a code of docs/reference/codes.md, such as currency-mismatch, no-price or no-bench-time.</summary>
+    /// <summary>Why there is no price, such as currency-mismatch, no-price or no-bench-time.</summary>
     /// <example>currency-mismatch</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
