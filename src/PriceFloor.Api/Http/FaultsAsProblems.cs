@@ -34,6 +34,8 @@ public static class FaultsAsProblems
                 Log.Error("The store is damaged: {Message} Stop the service, run check-store, and restore a backup", e.Message);
             else if (problem.Type == ProblemTypes.DamagedDocument)
                 Log.Error("{Message} PUT it again, or run check-store and restore a backup", e.Message);
+            else if (e is NoRoomException or OutOfMemoryException)
+                Log.Warning("A request found no room: {Message}", e.Message);
             else if (problem.Type == ProblemTypes.Busy)
                 Log.Warning("The store answered {Message}", e.Message);
             else if (e is ArithmeticException)
@@ -47,7 +49,7 @@ public static class FaultsAsProblems
     private static Problem ProblemOf(Exception fault) => fault switch
     {
         SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen or Corrupt or NotADatabase } => Problem.Busy(),
-        NoRoomException or OutOfMemoryException or InsufficientMemoryException => Problem.Busy(),
+        NoRoomException or OutOfMemoryException => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
         BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),

@@ -153,8 +153,6 @@ public sealed class OperationText : IOperationFilter
         List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy, ProblemTypes.Internal, .. told.Problems];
         if (scoped)
             types.AddRange([ProblemTypes.DamagedDocument, ProblemTypes.NoKey, ProblemTypes.KeyNotAllowed, ProblemTypes.NotAcceptable]);
-        if ((told.HasRevision || told.HasTag || told.OtherAnswers.Any(other => other.Format == Format.Svg || other.Format == Format.Html)) && !types.Contains(ProblemTypes.StaleRevision))
-            types.Add(ProblemTypes.StaleRevision);
         if (context.ApiDescription.RelativePath!.Contains('{', StringComparison.Ordinal))
             types.Add(ProblemTypes.NotFound);
         if (context.ApiDescription.HttpMethod == "GET" && IsTagged(told))
