@@ -22,8 +22,10 @@ public static class Forgetting
             if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
                 throw new StoreException($"The store {Path.GetFullPath(store)} has an older schema. Start the service once, so that it is brought up to date, and stop it again.");
             connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
-            var gone = Erase(connection, kind, key, kindBelow);
+            var given = Continuity.Given(connection, store);
+            var gone = Erase(connection, (kind, key, kindBelow), given);
             WriteAnew(connection);
+            HighWater.Renew(connection, store);
             return gone;
         }
         catch (SqliteException e)
@@ -34,8 +36,9 @@ public static class Forgetting
 
     private static void WriteAnew(SqliteConnection connection) => connection.Execute("VACUUM; PRAGMA wal_checkpoint(TRUNCATE)");
 
-    private static int Erase(SqliteConnection connection, string kind, string key, string? kindBelow)
+    private static int Erase(SqliteConnection connection, (string Kind, string Key, string? KindBelow) what, long given)
     {
+        var (kind, key, kindBelow) = what;
         using var transaction = connection.BeginTransaction(deferred: false);
         var snapshot = new Snapshot(connection, transaction);
         if (snapshot.Newest(kind, key) is not { } newest)
@@ -52,7 +55,6 @@ public static class Forgetting
         if (kindBelow is not null && snapshot.List(kindBelow, key + "/", limit: 1) is [var below])
             throw new StoreException($"The {below.Kind} \"{below.Key}\" is still there. Delete it first, then forget the {kind}.");
 
-        var given = Life.HighestNumber(connection, transaction);
         const string Those = "((kind = @kind AND key = @key) OR (kind = @kindBelow AND substr(key, 1, length(@below)) = @below))";
         var document = new { kind, key, kindBelow, below = key + "/" };
         connection.Execute($"DELETE FROM head WHERE {Those}", document, transaction);

@@ -28,11 +28,13 @@ public static class Restoring
             StoreFile.Copy(source, part); // all checks are made on this copy: what is checked is what is put in place
             var schema = Check(source, part);
             var (replaced, given) = File.Exists(target) ? Keep(target, now) : (null, null);
-            BeginAnotherLife(part, given);
+            BeginAnotherLife(part, given, HighWater.Beside(target));
             foreach (var suffix in new[] { "-wal", "-shm" })
                 File.Delete(target + suffix); // kept beside the replaced store; left here, its pages would be read into the restored one
             File.Move(part, target, overwrite: true);
             Unix.Flush(Path.GetDirectoryName(target)!);
+            using (var connection = StoreFile.Open(target))
+                HighWater.Renew(connection, target); // a stop before this begins one more life at the next start
             return new Done(replaced, schema);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -81,14 +83,15 @@ public static class Restoring
         }
     }
 
-    private static void BeginAnotherLife(string copy, long? given)
+    /// <summary>Where the replaced store cannot tell what was given in it, the note beside it tells nearly.</summary>
+    private static void BeginAnotherLife(string copy, long? given, HighWater? note)
     {
         using (var connection = StoreFile.Open(copy))
         {
             connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL"); // a plain copy of a store has a log beside it; this one goes in alone
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
             using var transaction = connection.BeginTransaction(deferred: false);
-            Life.BeginAnother(connection, transaction, given ?? Life.HighestNumber(connection, transaction) + Life.Leap);
+            Life.BeginAnother(connection, transaction, given ?? long.Max(Life.HighestNumber(connection, transaction) + Life.Leap, note?.MayHaveGiven ?? 0));
             transaction.Commit();
         }
 
@@ -106,7 +109,7 @@ public static class Restoring
         {
             using var connection = StoreFile.Open(target);
             connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
-            given = Life.HighestNumber(connection);
+            given = Continuity.Given(connection, target);
         }
         catch (SqliteException)
         {

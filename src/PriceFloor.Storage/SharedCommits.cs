@@ -8,7 +8,7 @@ namespace PriceFloor.Storage;
 /// One writer at a time; those that came while it wrote are done together in the next transaction and share its wait for the disk. Each still
 /// stands alone: what one throws or undoes is rolled back to where it began. None returns before what it wrote is committed.
 /// </summary>
-internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider clock, Action<long> committed) : IDisposable
+internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider clock, Action<long, long> committed) : IDisposable
 {
     private const int Most = 256;
     private const string Beginning = "beginning";
@@ -99,7 +99,7 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
             if (together.Exists(work => work.IsKept))
                 Commit(transaction); // else disposing of it takes all back
             if (together.Max(work => work.LastPosition) is > 0 and var last)
-                committed(last);
+                committed(last, together.Max(work => work.HighestNumber));
         }
         catch (Exception fault)
         {
@@ -142,7 +142,7 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         }
 
         if (work.Fault is null && !writing.IsUndone)
-            (work.IsKept, work.LastPosition) = (true, writing.LastPosition);
+            (work.IsKept, work.LastPosition, work.HighestNumber) = (true, writing.LastPosition, writing.HighestNumber);
         else if (SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0)
             throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk takes all of it back
         else if (!isLone)
@@ -162,6 +162,9 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
 
         /// <summary>Of what is kept of it; 0 where nothing is.</summary>
         public long LastPosition { get; set; }
+
+        /// <summary>Of the revisions that are kept of it; 0 where there are none.</summary>
+        public long HighestNumber { get; set; }
 
         public abstract void Run(Writing writing);
     }

@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using Dapper;
 using Microsoft.Data.Sqlite;
 
@@ -52,9 +54,19 @@ public class Snapshot
     /// <summary>The position of the newest revision of all; 0 where nothing was ever stored.</summary>
     public long Position => Query<long>("SELECT coalesce(max(position), 0) FROM revision", new { }).Single();
 
-    /// <summary>What was written at a position, in a few words: its time says which of two files wrote it.</summary>
-    internal string HistoryAt(long position) => Query<string>(
-        "SELECT saved_at || ' ' || kind || ' ' || key || ' ' || number FROM revision WHERE position <= @position ORDER BY position DESC LIMIT 1", new { position }).FirstOrDefault() ?? "";
+    /// <summary>The name of the store's life.</summary>
+    internal string LifeName => Query<string>("SELECT name FROM life", new { }).Single();
+
+    /// <summary>What the history up to a position is known by: the time of what was written there says which of two files wrote it.</summary>
+    internal string MarkAt(long position)
+    {
+        var history = Query<string>(
+            "SELECT saved_at || ' ' || kind || ' ' || key || ' ' || number FROM revision WHERE position <= @position ORDER BY position DESC LIMIT 1", new { position }).FirstOrDefault() ?? "";
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{LifeName} {history}")).AsSpan(0, 6));
+    }
+
+    /// <summary>The highest number of a revision that was written after a position; 0 where there is none.</summary>
+    internal long HighestNumberSince(long position) => Query<long>("SELECT coalesce(max(number), 0) FROM revision WHERE position > @position", new { position }).Single();
 
     /// <summary>The newest revision of each document that was written after a position, deletions included.</summary>
     public IReadOnlyList<Revision> NewestSince(long position) => Query<Revision>(

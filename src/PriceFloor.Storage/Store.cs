@@ -13,6 +13,7 @@ public sealed class Store : IDisposable
     private readonly string _connectionString;
     private readonly TimeProvider _clock;
     private readonly SharedCommits _writes;
+    private readonly HighWaterKeeper _highWater;
     private Mark? _mark;
     private long _position;
     private bool _isOpen;
@@ -22,7 +23,8 @@ public sealed class Store : IDisposable
         Path = path;
         _clock = clock;
         _connectionString = new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
-        _writes = new SharedCommits(Connect, clock, position => Interlocked.Exchange(ref _position, position));
+        _highWater = new HighWaterKeeper(path, clock, MarkAt);
+        _writes = new SharedCommits(Connect, clock, Advance);
     }
 
     /// <summary>The store's file.</summary>
@@ -38,6 +40,9 @@ public sealed class Store : IDisposable
 
     /// <summary>The name of the store's life, which goes on as long as it is open: positions of another life mean nothing in it.</summary>
     public string LifeName { get; private set; } = "";
+
+    /// <summary>Why this is not the store that was served here last, so that another life of it began when it was opened; null where it is.</summary>
+    public string? WhyAnotherLife { get; private set; }
 
     /// <summary>The position of the newest revision that is committed.</summary>
     public long Position => Interlocked.Read(ref _position);
@@ -76,8 +81,9 @@ public sealed class Store : IDisposable
                 StoreFile.Create(Path).Dispose(); // SQLite would make it readable for everybody
             using var connection = Connect();
             var upgrade = Upgrading.Bring(connection, Path, _clock.GetUtcNow());
-            _position = connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision");
-            LifeName = connection.ExecuteScalar<string>("SELECT name FROM life")!;
+            (var now, WhyAnotherLife) = Continuity.Resume(connection, Path);
+            (_position, LifeName) = (now.Position, now.Life);
+            _highWater.Begin(now);
             _isOpen = true;
             return upgrade;
         }
@@ -94,8 +100,7 @@ public sealed class Store : IDisposable
     {
         if (Volatile.Read(ref _mark) is { } known && known.Position == position)
             return known.Text;
-        var text = Read(snapshot => snapshot.HistoryAt(position)) is var history
-            ? Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes($"{LifeName} {history}")).AsSpan(0, 6)) : "";
+        var text = Read(snapshot => snapshot.MarkAt(position));
         Volatile.Write(ref _mark, new Mark(position, text));
         return text;
     }
@@ -129,11 +134,19 @@ public sealed class Store : IDisposable
     /// <summary>Closes the connections and brings what stands in the write-ahead log into the file, so that it can be copied as it is.</summary>
     public void Dispose()
     {
+        _highWater.Dispose(); // reads its last mark
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);
         if (_isOpen)
             Checkpoint();
         _writes.Dispose();
+    }
+
+    /// <summary>Called after each commit, by one at a time.</summary>
+    private void Advance(long position, long number)
+    {
+        Interlocked.Exchange(ref _position, position);
+        _highWater.Advance(position, number);
     }
 
     private void Checkpoint()

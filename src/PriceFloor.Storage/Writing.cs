@@ -23,6 +23,9 @@ public sealed class Writing : Snapshot
     /// <summary>The position of the last revision written here; 0 where none was.</summary>
     internal long LastPosition { get; private set; }
 
+    /// <summary>The highest number of a revision written here; 0 where none was.</summary>
+    internal long HighestNumber { get; private set; }
+
     /// <summary>Nothing of all this is to be kept: the transaction is rolled back when its work returns.</summary>
     public void Undo() => IsUndone = true;
 
@@ -86,7 +89,7 @@ public sealed class Writing : Snapshot
             ON CONFLICT (kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
             """,
             new { kind, key, position, deleted = body is null ? 1 : 0 }, Transaction);
-        LastPosition = position;
+        (LastPosition, HighestNumber) = (position, long.Max(HighestNumber, number));
         Connection.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key }, Transaction);
         return new Revision(position, kind, key, number, _savedAt, _savedBy, body);
     }

@@ -38,6 +38,7 @@ public sealed class CrashTests
                     File.Delete(PathIn(folder));
                     File.Delete(PathIn(folder) + "-wal");
                     File.Delete(PathIn(folder) + "-shm");
+                    File.Delete(PathIn(folder) + ".highwater");
                 }
 
                 acknowledged.UnionWith(await WriteAndKill(folder, random.Next(50, 400)));
@@ -107,6 +108,8 @@ public sealed class CrashTests
         { IsBackground = true }.Start();
         using var store = new Store(PathIn(folder), TimeProvider.System);
         store.Open();
+        if (store.WhyAnotherLife is { } why)
+            Console.Error.WriteLine(why); // a kill is none
         using var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true };
         output.Write("ready\n");
         for (var i = 0; ; i++)

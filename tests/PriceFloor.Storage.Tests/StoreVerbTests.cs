@@ -267,7 +267,12 @@ public sealed class StoreVerbTests : IDisposable
         Close();
         File.Delete(Db);
         Restoring.Restore(At("copy.db"), Db, _clock.GetUtcNow());
-        Assert.Equal(1002, (Open(), Save("a", "8")).Item2.Number); // the backup's 1, a leap of 1000, the next
+        Assert.Equal(1008, (Open(), Save("a", "8")).Item2.Number); // the 7 of the note that was left, a leap of 1000, the next
+        Close();
+        File.Delete(Db);
+        File.Delete(Db + ".highwater");
+        Restoring.Restore(At("copy.db"), Db, _clock.GetUtcNow());
+        Assert.Equal(1002, (Open(), Save("a", "9")).Item2.Number); // the backup's 1, a leap of 1000, the next
     }
 
     [Theory]

@@ -54,6 +54,8 @@ public sealed class FirstStart(Settings settings, StoreLock alone, Store store, 
     {
         if (store.Open() is { } upgrade)
             Log.Information("The store was brought from schema {From} to {To}; as it was, it is kept in {Backup}", upgrade.From, upgrade.To, upgrade.Backup);
+        if (store.WhyAnotherLife is { } why)
+            Log.Warning("The store in the data folder is not the one that was served here last: {Why:l}. Followers of floor changes begin anew, and no ETag from before matches. To go back to a backup, use the verb restore", why);
         var isNew = store.Read(snapshot => snapshot.Keys.Count == 0);
         var madeKey = isNew ? MakeFirstKey() : null;
         if (settings.Demo)

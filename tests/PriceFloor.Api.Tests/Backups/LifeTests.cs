@@ -90,6 +90,25 @@ public sealed class LifeTests
     }
 
     [Fact]
+    public async Task What_callers_hold_from_before_an_older_file_was_put_in_place_by_hand_matches_nothing_after_it()
+    {
+        var studio = new Studio();
+        await studio.HasASmallShop();
+        var db = Path.Combine(await studio.Stopped(), "pricefloor.db");
+        File.Copy(db, db + ".older");
+        studio = await studio.Restarted();
+        var old = (await studio.Has("/v1/designs/RB-014", Pendant5))["ETag"]!;
+        var cursor = await Cursor(studio);
+        await studio.Stopped();
+        File.Copy(db + ".older", db, overwrite: true);
+        await using var again = await studio.Restarted();
+        var other = await again.Has("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":6}}""");
+        Assert.Equal(("\"2\"", "\"1003\""), (old, other["ETag"])); // 2 was given, a leap of 1000, the next
+        (await again.Put("/v1/designs/RB-014", Sample.Pendant, null, ("If-Match", old))).IsProblem(412, "stale-revision");
+        Assert.Equal(["unknown-cursor"], (await again.Get($"/v1/floor-changes?since={cursor}")).IsProblem(422, "invalid-input").Codes);
+    }
+
+    [Fact]
     public async Task Of_a_forgotten_design_and_its_prices_no_byte_is_left_in_the_data_folder()
     {
         var studio = new Studio();

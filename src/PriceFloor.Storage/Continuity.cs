@@ -1,0 +1,37 @@
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// Whether the store is the one that was served here last. Where somebody put another in its place without <see cref="Restoring"/>, callers hold cursors
+/// and revision numbers of a history that is gone; another <see cref="Life"/> begins then, as after a restore.
+/// </summary>
+internal static class Continuity
+{
+    /// <summary>Takes the store up where it was left, or begins another life of it and says why.</summary>
+    public static (HighWater Now, string? WhyAnother) Resume(SqliteConnection connection, string store)
+    {
+        var note = HighWater.Beside(store);
+        var why = note?.WhyNot(connection);
+        if (why is not null)
+            BeginAnother(connection, note!);
+        var now = HighWater.Of(connection, earlier: why is null ? note : null);
+        if (now != note)
+            now.Write(store, flush: true); // a stop before this begins one more life at the next start
+        return (now, why);
+    }
+
+    /// <summary>The highest revision number that may have been given in a store, or in one that it was put in the place of by hand.</summary>
+    public static long Given(SqliteConnection connection, string store)
+    {
+        var own = Life.HighestNumber(connection);
+        return HighWater.Beside(store) is { } note && note.WhyNot(connection) is not null ? long.Max(own, note.MayHaveGiven) : own;
+    }
+
+    private static void BeginAnother(SqliteConnection connection, HighWater note)
+    {
+        using var transaction = connection.BeginTransaction(deferred: false);
+        Life.BeginAnother(connection, transaction, note.MayHaveGiven);
+        transaction.Commit();
+    }
+}

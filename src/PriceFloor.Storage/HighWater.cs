@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Text;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// How far a store has come, as a note in a file beside it tells: an older file, or another one, that somebody put in the store's place is known by it. The
+/// note is written after commits and not flushed, so it may be behind the store but never ahead of what is committed.
+/// </summary>
+/// <param name="Life">The name of the store's <see cref="PriceFloor.Storage.Life"/>.</param>
+/// <param name="Position">The position of its newest revision; 0 where it has none.</param>
+/// <param name="Mark">The mark of its history there.</param>
+/// <param name="Number">No revision has borne a higher number.</param>
+internal sealed record HighWater(string Life, long Position, string Mark, long Number)
+{
+    /// <summary>Every note has the same length, so that one is written over another in a single page, and none is ever half there.</summary>
+    private const int Length = 128;
+
+    public static string FileOf(string store) => store + ".highwater";
+
+    /// <summary>What the note beside a store says; null where there is none, or none that can be read: nothing is known then.</summary>
+    public static HighWater? Beside(string store)
+    {
+        try
+        {
+            var words = File.ReadAllText(FileOf(store)).TrimEnd().Split(' ');
+            return words is ["life", var life, "position", var position, "mark", var mark, "number", var number]
+                && Whole(position) is { } at && Whole(number) is { } highest ? new HighWater(life, at, mark, highest) : null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>How far a store has come, read from itself.</summary>
+    /// <param name="connection">The store.</param>
+    /// <param name="earlier">What is known of its history before, so that not all of it is read.</param>
+    public static HighWater Of(SqliteConnection connection, HighWater? earlier = null)
+    {
+        using var transaction = connection.BeginTransaction(deferred: true);
+        var snapshot = new Snapshot(connection, transaction);
+        var number = earlier is null ? PriceFloor.Storage.Life.HighestNumber(connection, transaction) : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
+        return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number);
+    }
+
+    /// <summary>Writes the note of a store that a verb has changed, on the disk when this returns.</summary>
+    public static void Renew(SqliteConnection connection, string store) => Of(connection).Write(store, flush: true);
+
+    /// <summary>Why a store is not the one that this was written of; null where it is, or went on from it.</summary>
+    public string? WhyNot(SqliteConnection connection)
+    {
+        using var transaction = connection.BeginTransaction(deferred: true);
+        var snapshot = new Snapshot(connection, transaction);
+        if (snapshot.LifeName != Life)
+            return "the one that was served here last had another life";
+        if (snapshot.Position < Position)
+            return string.Create(CultureInfo.InvariantCulture, $"the one that was served here last had come to position {Position}, this one only to {snapshot.Position}");
+        return snapshot.MarkAt(Position) == Mark ? null
+            : string.Create(CultureInfo.InvariantCulture, $"at position {Position} it has not what the one that was served here last had there");
+    }
+
+    /// <summary>The highest number that may have been given out before a store took this one's place: what was given after the note was written is not in it.</summary>
+    public long MayHaveGiven => Number + PriceFloor.Storage.Life.Leap;
+
+    public void Write(string store, bool flush)
+    {
+        var line = string.Create(CultureInfo.InvariantCulture, $"life {Life} position {Position} mark {Mark} number {Number}");
+        var options = PrivateFiles.Options(FileMode.OpenOrCreate, FileAccess.Write);
+        (options.Share, options.BufferSize) = (FileShare.ReadWrite | FileShare.Delete, 0);
+        using var file = new FileStream(FileOf(store), options);
+        file.Write(Encoding.ASCII.GetBytes(line.PadRight(Length - 1) + "\n"));
+        if (flush)
+            file.Flush(flushToDisk: true);
+    }
+
+    private static long? Whole(string text) => long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+}
