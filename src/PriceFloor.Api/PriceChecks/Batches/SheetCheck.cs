@@ -27,7 +27,7 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
         error ??= TextFault(row, columns.Sku, sku, Limits.AliasLength) ?? (columns.Channel is { } channelAt ? TextFault(row, channelAt, channel, Limits.KeyLength) : null);
         var (line, column) = row.PlaceOf(columns.Sku);
         return error is not null
-            ? new BatchLine(null, Problem.Invalid([error]), null, error.Line!.Value, error.Column!.Value)
+            ? new BatchLine(null, Problem.Invalid([error]), null, error.Line!.Value, error.Column!.Value) { Sku = Echoed(sku), Channel = Echoed(channel) }
             : new BatchLine(new PriceCheckRequest { Sku = sku, Channel = channel, Price = price }, null, null, line, column);
     }
 
@@ -103,6 +103,9 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
         : text.Length > most ? ErrorAt(row, column, "too-long", FormattableString.Invariant($"{header.Names[column]} has {text.Length} characters; at most {most} are taken."))
         : text.Any(char.IsControl) ? ErrorAt(row, column, "control-character", $"{header.Names[column]} holds a control character, such as a line break or tab; take it out.")
         : null;
+
+    /// <summary>A name of a row that is refused, so that its caller sees which row it was.</summary>
+    private static string? Echoed(string name) => name.Length is > 0 and <= Limits.AliasLength ? name : null;
 
     private InputError ErrorAt(SheetRow row, int column, string code, string detail)
     {

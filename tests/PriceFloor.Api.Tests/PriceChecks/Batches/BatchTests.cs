@@ -67,6 +67,19 @@ public sealed class BatchTests
     }
 
     [Fact]
+    public async Task A_refused_row_of_a_sheet_tells_what_it_named_as_far_as_that_can_be_read()
+    {
+        await using var studio = await AShop();
+        var sheet = $"sku,note,channel,price\nRB-014,\"two\nlines\",web,\"5,8\"\n\"RB\n014\",,web,58\n{new string('x', 129)},,web,58\n,,web,58\nRB-014,,,58\nRB-014,\"x\"y,web,58\n";
+        var rows = Lines(await Post(studio, Csv, sheet, headers: ("Accept", Ndjson)))[..^1];
+        string? Told(JsonElement row, string name) => row.TryGetProperty(name, out var value) ? value.GetString() : null;
+        Assert.Equal(
+            [("RB-014", "web"), ("RB\n014", "web"), (null, "web"), (null, "web"), ("RB-014", null), (null, null)],
+            rows.Select(row => (Told(row, "sku"), Told(row, "channel"))));
+        Assert.Equal([3, 4, 6, 7, 8, 9], rows.Select(row => row.GetProperty("errors")[0].GetProperty("line").GetInt32()));
+    }
+
+    [Fact]
     public async Task A_sheet_comes_back_untouched_with_our_columns_beside_it()
     {
         await using var studio = await AShop();
