@@ -5,12 +5,14 @@ namespace PriceFloor.Statements;
 /// <summary>The words of a statement's line.</summary>
 public static class Words
 {
-    /// <summary>White space made single, none at the ends; control characters count as white space.</summary>
+    /// <summary>White space made single, none at the ends; control characters count as white space, direction marks as nothing.</summary>
     public static string Single(string text)
     {
         var words = new StringBuilder(text.Length);
         foreach (var letter in text)
-            if (!char.IsWhiteSpace(letter) && !char.IsControl(letter))
+            if (DirectionMarks.IsOne(letter))
+                continue;
+            else if (!char.IsWhiteSpace(letter) && !char.IsControl(letter))
                 words.Append(letter);
             else if (words.Length > 0 && words[^1] != ' ')
                 words.Append(' ');

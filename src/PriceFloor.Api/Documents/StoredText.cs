@@ -19,7 +19,7 @@ public static class StoredText<T> where T : class
         try
         {
             var bytes = Encoding.UTF8.GetBytes(body);
-            if (BodyReader.Check(bytes, s_shape) is [var first, ..])
+            if (BodyReader.Check(bytes, s_shape, isStored: true) is [var first, ..])
                 return (null, $"{first.Pointer}: {first.Detail}");
             var document = JsonSerializer.Deserialize<T>(bytes, WireJson.Options)!;
             return CurrencyOf(document) is { } code && Currency.Find(code) is null ? (null, $"#/currency: there is no currency {code}.") : (document, null);

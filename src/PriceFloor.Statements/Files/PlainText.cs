@@ -2,7 +2,7 @@ using System.Text;
 
 namespace PriceFloor.Statements.Files;
 
-/// <summary>The words of a statement made plain: white space and control characters become single spaces.</summary>
+/// <summary>The words of a statement made plain: white space and control characters become single spaces, direction marks go.</summary>
 internal static class PlainText
 {
     public const int LongestText = 500;
@@ -47,6 +47,8 @@ internal static class PlainText
         {
             if (plain.Length > longest)
                 return;
+            if (DirectionMarks.IsOne(character))
+                continue;
             if (char.IsWhiteSpace(character) || char.IsControl(character))
             {
                 apart = plain.Length > 0;

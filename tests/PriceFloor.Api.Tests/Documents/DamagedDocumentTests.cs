@@ -56,6 +56,18 @@ public sealed class DamagedDocumentTests
     }
 
     [Fact]
+    public async Task A_mark_of_direction_that_was_stored_before_it_was_refused_is_no_damage()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/channels/web", "{\"name\":\"Shop\"," + Sample.Shop[1..]);
+        await using var again = await Damage(studio, "channel", "web", "\"Shop\"", "\"Sho\u202ep\"", number: 2);
+        Assert.Equal("Sho\u202ep", (await again.Get("/v1/channels/web")).Json.GetProperty("name").GetString());
+        Assert.Equal("62.17", (await again.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).Json.GetProperty("floorPrice").GetRawText());
+        Assert.Equal(["control-character"], (await again.Put("/v1/channels/web", (await again.Get("/v1/channels/web")).Text)).IsProblem(422, "invalid-input").Codes);
+    }
+
+    [Fact]
     public async Task A_damaged_old_revision_does_not_take_down_the_present()
     {
         await using var studio = new Studio();

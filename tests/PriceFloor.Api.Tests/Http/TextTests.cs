@@ -49,6 +49,39 @@ public sealed class TextTests(SharedStudio shared) : IClassFixture<SharedStudio>
     }
 
     [Theory]
+    [MemberData(nameof(Strings))]
+    public async Task A_mark_of_direction_is_refused_wherever_it_stands(string path, string body, string pointer)
+    {
+        var studio = shared.Of("Production");
+        await studio.Has("/v1/profiles/main", Sample.SmallProfile);
+        foreach (var mark in new[] { "\\u202e", "\u061c" })
+        {
+            var answer = (await studio.Put(path, body.Replace("@", $"a{mark}b", StringComparison.Ordinal))).IsProblem(422, "invalid-input");
+            Assert.Contains((pointer, "control-character"), answer.Pointers.Zip(answer.Codes));
+        }
+
+        (await studio.Get(path)).IsProblem(404, "not-found");
+    }
+
+    [Fact]
+    public async Task Each_mark_of_direction_is_named_with_what_to_do()
+    {
+        var studio = shared.Of("Production");
+        foreach (var mark in "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+        {
+            var answer = (await studio.Put("/v1/channels/new", $$"""{"name":"Shop {{mark}}pohs","sells":"retail","currency":"USD"}""")).IsProblem(422, "invalid-input");
+            Assert.Contains($"name holds U+{(int)mark:X4} (", answer.Text, StringComparison.Ordinal);
+        }
+
+        var query = (await studio.Get("/v1/price-checks?sku=RB-014%E2%80%AE&channel=web&price=1")).IsProblem(422, "invalid-input");
+        Assert.Contains("sku holds U+202E (RIGHT-TO-LEFT OVERRIDE), which is not seen and lets a text read as another; take it out, or type the text anew.", query.Text, StringComparison.Ordinal);
+        var sheet = await studio.SendBytes("POST", "/v1/price-checks/batch", "sku,channel,price\nRB\u200f-014,web,58\n"u8.ToArray(), "text/csv", null, ("Accept", "application/json"));
+        Assert.Contains("sku holds U+200F (RIGHT-TO-LEFT MARK)", sheet.Text, StringComparison.Ordinal);
+        foreach (var kept in new[] { "\u200b", "\u202f", "\u2065", "\u05d0\u05d1" }) // neighbours of the marks, and letters that run from the right
+            Assert.True((await studio.Put("/v1/channels/kept", $$"""{"name":"a{{kept}}b","sells":"retail","currency":"USD"}""")).Status is 200 or 201);
+    }
+
+    [Theory]
     [InlineData("sku=a%00&channel=web&price=1", "sku")]
     [InlineData("sku=a&channel=w%0Aeb&price=1", "channel")]
     [InlineData("sku=a&channel=web&price=%09", "price")]

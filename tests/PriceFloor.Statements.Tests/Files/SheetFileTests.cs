@@ -159,7 +159,7 @@ public sealed class SheetFileTests
     [Fact]
     public void Words_are_made_plain_and_are_not_endless()
     {
-        var read = Reading.Of($"Date,Text,Amount\n2027-03-04,\" a\u0000b\t\u0007 c\u00A0d \",1\n2027-03-05,{new string('x', 2000)},1").Value;
+        var read = Reading.Of($"Date,Text,Amount\n2027-03-04,\" a\u0000b\t\u0007 c\u00A0\u202Ed\u200E \",1\n2027-03-05,{new string('x', 2000)},1").Value;
 
         Assert.Equal("a b c d", read.Statements[0].Transactions[0].Text);
         Assert.Equal(500, read.Statements[0].Transactions[1].Text.Length);

@@ -20,15 +20,19 @@ public sealed class BodyReader
     private const int ShortNumber = 64;
 
     private readonly byte[] _body;
+    private readonly bool _isStored;
     private List<InputError>? _faults;
     private string _pointer = Root;
 
-    private BodyReader(byte[] body) => _body = body;
+    private BodyReader(byte[] body, bool isStored) => (_body, _isStored) = (body, isStored);
 
     /// <summary>The value faults of a body, in order of appearance.</summary>
-    public static IReadOnlyList<InputError> Check(byte[] body, Shape shape)
+    /// <param name="body">The body.</param>
+    /// <param name="shape">What it must look like.</param>
+    /// <param name="isStored">It is a document's text that was stored, perhaps by an earlier program.</param>
+    public static IReadOnlyList<InputError> Check(byte[] body, Shape shape, bool isStored = false)
     {
-        var reader = new BodyReader(body);
+        var reader = new BodyReader(body, isStored);
         try
         {
             return reader.Walk(shape);
@@ -188,8 +192,8 @@ public sealed class BodyReader
         if (IsPlain(json.ValueSpan) && json.ValueSpan.Length >= least && json.ValueSpan.Length <= most)
             return;
         var text = Text(ref json, pointer);
-        if (text.Any(char.IsControl))
-            Fault(pointer, "control-character", $"{Name(pointer)} holds a control character, such as a line break or tab; take it out.");
+        if (UnseenCharacters.FaultOf(text, Name(pointer), _isStored) is { } unseen)
+            Fault(pointer, UnseenCharacters.Code, unseen);
         else if (text.Length < least)
             Fault(pointer, "required", $"{Name(pointer)} is empty.");
         else if (text.Length > most)

@@ -36,8 +36,8 @@ public sealed class QueryValues(IQueryCollection query)
         if (!query.TryGetValue(name, out var values))
             return null;
         var text = values[0] ?? "";
-        if (text.Any(char.IsControl))
-            Fault(name, "control-character", $"{name} holds a control character; take it out.");
+        if (UnseenCharacters.FaultOf(text, name) is { } unseen)
+            Fault(name, UnseenCharacters.Code, unseen);
         else if (text.Length == 0)
             Fault(name, "required", $"{name} is empty; give a value or leave it out.");
         else if (text.Length > most)

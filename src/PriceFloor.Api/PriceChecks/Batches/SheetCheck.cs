@@ -101,7 +101,7 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
     private InputError? TextFault(SheetRow row, int column, string text, int most) =>
         text.Length == 0 ? ErrorAt(row, column, "required", $"{header.Names[column]} is empty.")
         : text.Length > most ? ErrorAt(row, column, "too-long", FormattableString.Invariant($"{header.Names[column]} has {text.Length} characters; at most {most} are taken."))
-        : text.Any(char.IsControl) ? ErrorAt(row, column, "control-character", $"{header.Names[column]} holds a control character, such as a line break or tab; take it out.")
+        : UnseenCharacters.FaultOf(text, header.Names[column]) is { } unseen ? ErrorAt(row, column, UnseenCharacters.Code, unseen)
         : null;
 
     /// <summary>A name of a row that is refused, so that its caller sees which row it was.</summary>
