@@ -181,7 +181,7 @@ public static class Sample
 
     public const string Pendant = """{"profile":"main","making":{"piecesPerDay":4}}""";
 
-    public const string Shop = """{"sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.03,"fixed":0.30,"of":"paid"}]}""";
+    public const string Shop = """{"sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.024,"fixed":0.25,"of":"paid"}]}""";
 
     public const string Rich = """
         { "name": "Year 2027", "currency": "USD", "yearStart": "2027-01-01",
@@ -214,7 +214,7 @@ public static class Sample
         """;
 
     public const string RichChannel = """
-        { "name": "Own web shop", "sells": "retail", "currency": "USD", "fees": [ { "name": "card", "rate": 0.029, "fixed": 0.30, "of": "paid" } ],
+        { "name": "Own web shop", "sells": "retail", "currency": "USD", "fees": [ { "name": "card", "rate": 0.024, "fixed": 0.25, "of": "paid" } ],
           "salesTax": { "rate": 0.0, "included": false }, "shipping": { "charged": 5.00, "cost": 6.20, "returnCost": 6.20 }, "piecesPerOrder": 1.4,
           "costPerPiece": 0.80, "returns": { "share": 0.03, "resaleShare": 0.8, "feesRefunded": false }, "priceStep": 1.00, "priceEnding": 0.00 }
         """;

@@ -55,7 +55,7 @@ public sealed class BenchStudio : IAsyncDisposable
     {
         await PutProfileAsync(24000);
         for (var i = 0; i < Channels; i++)
-            await SendAsync(HttpMethod.Put, $"/v1/channels/c{i}", """{"sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.03,"fixed":0.30,"of":"paid"}]}""");
+            await SendAsync(HttpMethod.Put, $"/v1/channels/c{i}", """{"sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.024,"fixed":0.25,"of":"paid"}]}""");
         foreach (var some in Enumerable.Range(0, designs).Chunk(1000))
             await SendAsync(HttpMethod.Post, "/v1/designs/batch", string.Concat(some.Select(i => $$"""{"key":"D-{{i}}",{{MadeIn(20 + (i % 400))}}}""" + "\n")), "application/x-ndjson");
     }

@@ -35,7 +35,7 @@ public class PricingBenchmarks
     {
         Sells = Sells.Retail,
         Currency = "USD",
-        Fees = [new Fee { Rate = 0.065m, Minimum = 0.20m, Maximum = 3 }, new Fee { Rate = 0.029m, Fixed = 0.30m, Of = FeeBase.Paid }],
+        Fees = [new Fee { Rate = 0.07m, Minimum = 0.18m, Maximum = 3 }, new Fee { Rate = 0.024m, Fixed = 0.25m, Of = FeeBase.Paid }],
         SalesTax = new SalesTax { Rate = 0.2m, Included = true },
     };
 

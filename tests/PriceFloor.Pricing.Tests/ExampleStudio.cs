@@ -72,7 +72,7 @@ public static class ExampleStudio
         Name = "Own web shop",
         Sells = Sells.Retail,
         Currency = "USD",
-        Fees = [new Fee { Name = "card", Rate = 0.029m, Fixed = 0.30m, Of = FeeBase.Paid }],
+        Fees = [new Fee { Name = "card", Rate = 0.024m, Fixed = 0.25m, Of = FeeBase.Paid }],
         Shipping = new Shipping { Charged = 5.00m, Cost = 6.20m, ReturnCost = 6.20m },
         PiecesPerOrder = 1.4m,
         CostPerPiece = 0.80m,

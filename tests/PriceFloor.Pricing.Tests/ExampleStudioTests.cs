@@ -72,20 +72,20 @@ public sealed class ExampleStudioTests
     [Fact]
     public void What_the_web_shop_must_ask()
     {
-        // At 35: paid 1.4 x 35 + 5 = 54; fee 1.866; kept 35 + (5 - 6.20 - 1.866) / 1.4 - 0.80 = 32.01; lost (1.866 + 12.40) / 1.4 + 0.80 = 10.99;
-        // net (0.97 x 32.01 - 0.03 x 10.99) / 0.976 = 31.4754. At 34 it is 30.5113: below 31.1848.
+        // At 35: paid 1.4 x 35 + 5 = 54; fee 1.546; kept 35 + (5 - 6.20 - 1.546) / 1.4 - 0.80 = 32.2386; lost (1.546 + 12.40) / 1.4 + 0.80 = 10.7614;
+        // net (0.97 x 32.2386 - 0.03 x 10.7614) / 0.976 = 31.7096. At 34 it is 30.7403: below 31.1848.
         Assert.Equal(35m, s_prices.FloorPrice);
-        Assert.Equal(31.4754m, Rounding.Nearest(Sale.Of(35, ExampleStudio.WebShop).Net, 4));
+        Assert.Equal(31.7096m, Rounding.Nearest(Sale.Of(35, ExampleStudio.WebShop).Net, 4));
         Assert.Equal(63m, s_prices.TargetPrice); // the next whole dollar from 62.38
     }
 
     [Fact]
     public void What_58_dollars_does()
     {
-        // Paid 86.20; fee 2.7998; kept 54.343; lost 11.657; net (0.97 x 54.343 - 0.03 x 11.657) / 0.976 = 53.6506.
+        // Paid 86.20; fee 2.3188; kept 54.6866; lost 11.3134; net (0.97 x 54.6866 - 0.03 x 11.3134) / 0.976 = 54.0026.
         var check = s_prices.Check(58).Value;
-        Assert.Equal((53.65m, 22.47m), (Nearest(check.Sale.Net), Nearest(check.AboveFloor))); // 53.6506 - 31.1848 = 22.4659
-        Assert.Equal(55.54m, Nearest(check.EarnedPerBenchHour)); // (53.6506 - 4.9372 + 0.3623) / 0.883571 = 55.5424
+        Assert.Equal((54.00m, 22.82m), (Nearest(check.Sale.Net), Nearest(check.AboveFloor))); // 54.0026 - 31.1848 = 22.8179
+        Assert.Equal(55.94m, Nearest(check.EarnedPerBenchHour)); // (54.0026 - 4.9372 + 0.3623) / 0.883571 = 55.9408
         Assert.Equal((Verdict.BelowTarget, true), (check.Verdict, check.CarriesItsShare)); // 58 is below 2 x 31.19
     }
 

@@ -102,7 +102,7 @@ public static class FloorHistoryPicture
         var y = Bottom + 52;
         foreach (var item in answer.Items.Reverse().Take(MovesTold))
         {
-            var documents = string.Join(", ", item.MovedBy);
+            var documents = string.Join(", ", item.MovedBy.Select(InWords.Document));
             picture.Words(Picture.Margin, y, InWords.Date(item.At), Picture.Small, bold: true);
             if (item is { Verdict: Verdict.BelowFloor, ListedPrice: not null })
                 picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Ink.Text, Ink.Paper);

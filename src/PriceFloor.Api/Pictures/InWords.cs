@@ -1,9 +1,10 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace PriceFloor.Api.Pictures;
 
 /// <summary>Figures and words as people read them on a picture or on paper.</summary>
-public static class InWords
+public static partial class InWords
 {
     /// <summary>With the currency's decimals and commas between thousands: 1,234.50.</summary>
     public static string Money(decimal amount, string currency) => Number(amount, Currency.Of(currency).Decimals);
@@ -31,6 +32,12 @@ public static class InWords
 
     /// <summary>A name with its key, or the key where there is no name.</summary>
     public static string Named(string? name, string key) => name is null ? key : $"{name} ({key})";
+
+    /// <summary>A document by its key: its revision, "main@2", says nothing to people.</summary>
+    public static string Document(string basis) => RevisionNumber().Replace(basis, "");
+
+    [GeneratedRegex("@[0-9]+(?=$|: deleted$)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex RevisionNumber();
 
     private static string Number(decimal value, int decimals) => value.ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }

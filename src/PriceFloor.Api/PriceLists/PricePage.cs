@@ -25,13 +25,13 @@ public static class PricePage
         th, td { text-align: left; vertical-align: baseline; padding: 1.2mm 2mm; border-bottom: .25mm solid #888 }
         thead th { border-bottom: .5mm solid #000; font-size: 9.5pt }
         tbody th { font-weight: normal; overflow-wrap: anywhere; min-width: 40mm }
-        td.key { overflow-wrap: anywhere; min-width: 20mm }
+        td.code { overflow-wrap: anywhere; min-width: 20mm }
         td.money, th.money { text-align: right; white-space: nowrap }
         td.listed { font-weight: bold }
         td.verdict { white-space: nowrap }
         footer { margin-top: 6mm; break-inside: avoid }
         @media print { body { max-width: none; padding: 0; font-size: 9.5pt } th, td { padding: .8mm 2mm } h2 { margin-top: 5mm } }
-        @media screen and (max-width: 40em) { body { font-size: 10pt; padding: 2mm } th, td { padding: 1.2mm 1mm } tbody th { min-width: 24mm } .key { display: none } td.verdict { white-space: normal } }
+        @media screen and (max-width: 40em) { body { font-size: 10pt; padding: 2mm } th, td { padding: 1.2mm 1mm } tbody th { min-width: 24mm } .code { display: none } td.verdict { white-space: normal } }
         """;
 
     /// <param name="list">What is priced.</param>
@@ -46,16 +46,16 @@ public static class PricePage
             Table(page, [.. channel], InWords.Named(names.GetValueOrDefault(channel.Key), channel.Key));
         if (list.Items.Count == 0)
             page.Append("<p>Nothing is listed here.</p>\n");
-        page.Append($"<footer><small>Rests on {Text(string.Join(", ", list.Basis.Profiles.Concat(list.Basis.Channels)))}, and on the revision of each design beside its key. No tax or legal advice.</small></footer>\n");
+        page.Append($"<footer><small>Calculated from {Text(string.Join(", ", list.Basis.Profiles.Concat(list.Basis.Channels).Select(InWords.Document)))}. No tax or legal advice.</small></footer>\n");
         return Encoding.UTF8.GetBytes(page.Append("</body>\n</html>\n").ToString());
     }
 
     private static void Table(StringBuilder page, IReadOnlyList<PriceListItemAnswer> items, string channel)
     {
-        page.Append($"<h2>{Text(channel)}, {Text(items[0].Currency)}</h2>\n<table>\n<thead><tr><th scope=\"col\">Design</th><th scope=\"col\" class=\"key\">Key</th>");
+        page.Append($"<h2>{Text(channel)}, {Text(items[0].Currency)}</h2>\n<table>\n<thead><tr><th scope=\"col\">Design</th><th scope=\"col\" class=\"code\">Code</th>");
         page.Append("<th scope=\"col\" class=\"money\">Floor</th><th scope=\"col\" class=\"money\">Target</th><th scope=\"col\" class=\"money\">Listed</th><th scope=\"col\">The listed price</th></tr></thead>\n<tbody>\n");
         foreach (var item in items)
-            page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.Sku)}</th><td class=\"key\">{Text(item.Sku)} <small>{Text(item.Basis[item.Basis.LastIndexOf('@')..])}</small></td>")
+            page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.Sku)}</th><td class=\"code\">{Text(item.Sku)}</td>")
                 .Append($"<td class=\"money\">{Money(item.FloorPrice, item)}</td><td class=\"money\">{Money(item.TargetPrice, item)}</td><td class=\"money listed\">{Money(item.ListedPrice, item)}</td>")
                 .Append($"<td class=\"verdict\">{Text(item.Reason is { } reason ? InWords.Reason(reason) : InWords.Verdict(item.Verdict))}</td></tr>\n");
         page.Append("</tbody>\n</table>\n");

@@ -14,12 +14,12 @@ public sealed record Fee
     public string? Name { get; init; }
 
     /// <summary>The rate.</summary>
-    /// <example>0.029</example>
+    /// <example>0.024</example>
     [Share]
     public decimal Rate { get; init; }
 
     /// <summary>A fixed amount an order.</summary>
-    /// <example>0.30</example>
+    /// <example>0.25</example>
     [Money]
     public decimal Fixed { get; init; }
 
@@ -27,7 +27,7 @@ public sealed record Fee
     public FeeBase Of { get; init; } = FeeBase.Price;
 
     /// <summary>The fee is never less.</summary>
-    /// <example>0.20</example>
+    /// <example>0.18</example>
     [Money]
     public decimal? Minimum { get; init; }
 

@@ -34,7 +34,7 @@ public sealed class MoneyAttribute() : NumberFieldAttribute(6, "0", "10000000000
 /// <summary>A price as it is listed: its currency's own decimals (which the reader of a single field cannot know: at most 4).</summary>
 public sealed class PriceAttribute() : NumberFieldAttribute(4, "0", "1000000000000");
 
-/// <summary>A share or rate as a fraction, 0 to 1, eight decimals: 0.065 is 6.5 %.</summary>
+/// <summary>A share or rate as a fraction, 0 to 1, eight decimals: 0.024 is 2.4 %.</summary>
 public sealed class ShareAttribute() : NumberFieldAttribute(8, "0", "1");
 
 /// <summary>Minutes, hours, pieces, kilograms: 0 to 10^6, six decimals.</summary>

@@ -5,7 +5,7 @@ namespace PriceFloor.Pricing.Selling;
 
 /// <summary>
 /// Where each unit of a price goes, for one piece that leaves for good. The parts add up to what the buyer pays for it, shipping and tax
-/// included. Unrounded. 58.00 with 3 % + 0.30 in fees and a floor of 60.00: fees 2.04, expenses 24.00, household 36.00, and -4.04.
+/// included. Unrounded. 58.00 with 2.4 % + 0.25 in fees and a floor of 60.00: fees 1.642, expenses 24.00, household 36.00, and -3.642.
 /// </summary>
 public sealed class PriceParts
 {
@@ -46,7 +46,7 @@ public sealed class PriceParts
     /// <summary>The rest of the floor, which bench time owes to the year: a floor of 60.00 with 4.50 of materials leaves 55.50.</summary>
     public decimal ForBenchTime { get; }
 
-    /// <summary>One part. 58.00 with 3 % + 0.30 in fees: fees are 2.04.</summary>
+    /// <summary>One part. 58.00 with 2.4 % + 0.25 in fees: fees are 1.642.</summary>
     public decimal this[PricePart part]
     {
         get => _amounts[(int)part];

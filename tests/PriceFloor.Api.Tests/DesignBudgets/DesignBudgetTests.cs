@@ -7,17 +7,17 @@ public sealed class DesignBudgetTests
     [Fact]
     public async Task A_price_gives_minutes_for_materials_and_materials_for_minutes_on_every_channel()
     {
-        // 58.00 nets 58 - 1.74 - 0.30 = 55.96. Less 6.00: 49.96 / 30.00 = 99.92 min. At 100 min, 50.00: 5.96 are left.
+        // 58.00 nets 58 - 1.392 - 0.25 = 56.358. Less 6.00: 50.358 / 30.00 = 100.716 min. At 100 min, 50.00: 6.358 are left.
         // In a gallery that keeps 40 %: 34.80 net, less 6.00: 57.6 min.
         await using var studio = new Studio();
         await studio.HasASmallShop();
         await studio.Has("/v1/channels/gallery", """{"sells":"retail","currency":"USD","shopShare":0.4}""");
         await studio.Has("/v1/channels/abroad", """{"sells":"retail","currency":"EUR"}""");
         var minutes = (await studio.Post("/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"materials":6}""")).Json;
-        Assert.Equal(("55.96", "99.92", "6.00", "30.00"), (Raw(minutes, "netProceeds"), Raw(minutes, "minutes"), Raw(minutes, "materials"), Raw(minutes, "perBenchHour")));
-        Assert.Equal(["currency-mismatch", "57.60", "99.92"], minutes.GetProperty("channels").EnumerateArray().Select(row => row.TryGetProperty("reason", out var reason) ? reason.GetString() : Raw(row, "minutes")));
+        Assert.Equal(("56.36", "100.71", "6.00", "30.00"), (Raw(minutes, "netProceeds"), Raw(minutes, "minutes"), Raw(minutes, "materials"), Raw(minutes, "perBenchHour")));
+        Assert.Equal(["currency-mismatch", "57.60", "100.71"], minutes.GetProperty("channels").EnumerateArray().Select(row => row.TryGetProperty("reason", out var reason) ? reason.GetString() : Raw(row, "minutes")));
         var materials = (await studio.Post("/v1/design-budgets", """{"profile":"main","channel":"web","price":58.00,"minutes":100.0}""")).Json;
-        Assert.Equal(("5.96", "100"), (Raw(materials, "materials"), Raw(materials, "minutes")));
+        Assert.Equal(("6.35", "100"), (Raw(materials, "materials"), Raw(materials, "minutes")));
     }
 
     [Fact]
@@ -36,7 +36,7 @@ public sealed class DesignBudgetTests
         await studio.HasASmallShop();
         var answer = await studio.Post("/v1/design-budgets?workings=true", """{"profile":"main","channel":"web","price":58,"materials":6}""");
         var last = answer.Json.GetProperty("workings").EnumerateArray().TakeLast(2).Select(line => line.GetRawText());
-        Assert.Equal(["""{"symbol":"room","label":"left of the net for bench time","formula":"net - 6","value":49.96}""", """{"symbol":"minutes","label":"bench minutes that it pays for","formula":"room / perBenchHour * 60","value":99.92}"""], last);
+        Assert.Equal(["""{"symbol":"room","label":"left of the net for bench time","formula":"net - 6","value":50.358}""", """{"symbol":"minutes","label":"bench minutes that it pays for","formula":"room / perBenchHour * 60","value":100.716}"""], last);
     }
 
     [Fact]

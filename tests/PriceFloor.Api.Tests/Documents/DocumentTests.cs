@@ -175,7 +175,7 @@ public sealed class DocumentTests
         var floor = await studio.Get($"/v1/designs/RB-014/floor-price?{Then}");
         Assert.Equal("60.00", floor.Json.GetProperty("floor").GetRawText());
         Assert.Equal("58.00", floor.Json.GetProperty("channels")[0].GetProperty("listedPrice").GetRawText());
-        Assert.Equal("62.17", (await studio.Get($"/v1/price-checks?sku=RB-014&channel=web&price=58&{Then}")).Json.GetProperty("floorPrice").GetRawText());
+        Assert.Equal("61.74", (await studio.Get($"/v1/price-checks?sku=RB-014&channel=web&price=58&{Then}")).Json.GetProperty("floorPrice").GetRawText());
         Assert.Single((await studio.Get($"/v1/profiles/main/revisions?{Then}")).Json.GetProperty("items").EnumerateArray());
         (await studio.Get($"/v1/profiles/main/revisions/2?{Then}")).IsProblem(404, "not-found");
         (await studio.Get("/v1/profiles/main?asOf=2026-01-01T00:00:00%2B01:00")).IsProblem(404, "not-found");

@@ -66,7 +66,7 @@ public sealed class HistoryTests(SharedStudio shared) : IClassFixture<SharedStud
         const string Then = "?asOf=2027-01-10T00:00:00Z";
         Assert.Equal("60.00", (await studio.Post("/v1/floor-prices" + Then, """{"design":"RB-014"}""")).Json.GetProperty("floor").GetRawText());
         Assert.Equal("80.00", (await studio.Post("/v1/floor-prices", """{"design":"RB-014"}""")).Json.GetProperty("floor").GetRawText());
-        Assert.Equal("62.17", (await studio.Post("/v1/price-checks" + Then, """{"sku":"RB-014","channel":"web","price":58}""")).Json.GetProperty("floorPrice").GetRawText());
+        Assert.Equal("61.74", (await studio.Post("/v1/price-checks" + Then, """{"sku":"RB-014","channel":"web","price":58}""")).Json.GetProperty("floorPrice").GetRawText());
         Assert.Equal(["#/design"], (await studio.Post("/v1/floor-prices?asOf=2026-01-01T00:00:00Z", """{"profile":"main","design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers.Where(pointer => pointer == "#/design"));
         (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2026-01-01T00:00:00Z")).IsProblem(422, "unknown-reference");
         (await studio.Get("/v1/designs/RB-014/floor-price?asOf=2026-01-01T00:00:00Z")).IsProblem(404, "not-found");

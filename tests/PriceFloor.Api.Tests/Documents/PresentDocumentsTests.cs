@@ -9,14 +9,14 @@ namespace PriceFloor.Api.Tests.Documents;
 public sealed class PresentDocumentsTests
 {
     /// <summary>
-    /// Odd revisions of the profile ask 60.00 of a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over 1,000 pieces. The shop takes 3 % and
-    /// 0.30: 60.30 / 0.97 = 62.1649, 30.30 / 0.97 = 31.2371, rounded up.
+    /// Odd revisions of the profile ask 60.00 of a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over 1,000 pieces. The shop takes 2.4 % and
+    /// 0.25: 60.25 / 0.976 = 61.7316, 30.25 / 0.976 = 30.9939, rounded up.
     /// </summary>
     [Theory]
     [InlineData("/v1/designs/RB-014/floor-price", "\"floor\":60.00,", "\"floor\":30.00,")]
     [InlineData("/v1/price-checks?sku=RB-014&channel=web&price=58", "\"verdict\":\"below-floor\"", "\"verdict\":\"below-target\"")]
-    [InlineData("/v1/price-checks?sku=RB-014&channel=web&price=58", "\"floorPrice\":62.17,", "\"floorPrice\":31.24,")]
-    [InlineData("/v1/price-list?channel=web", "\"floorPrice\":62.17,", "\"floorPrice\":31.24,")]
+    [InlineData("/v1/price-checks?sku=RB-014&channel=web&price=58", "\"floorPrice\":61.74,", "\"floorPrice\":31.00,")]
+    [InlineData("/v1/price-list?channel=web", "\"floorPrice\":61.74,", "\"floorPrice\":31.00,")]
     public async Task No_answer_is_older_than_what_was_acknowledged_before_it_was_asked_for(string question, string odd, string even)
     {
         await using var studio = new Studio();
@@ -67,7 +67,7 @@ public sealed class PresentDocumentsTests
                 1 => await studio.Delete($"/v1/designs/{sku}"),
                 2 => await studio.Put($"/v1/designs/{sku}/prices/order", $$"""{"price":{{random.Next(20, 90)}}}"""),
                 3 => await studio.Delete($"/v1/designs/{sku}/prices/order"),
-                4 => await studio.Put("/v1/channels/web", Sample.Shop.Replace("0.03", $"0.0{random.Next(1, 9)}", StringComparison.Ordinal)),
+                4 => await studio.Put("/v1/channels/web", Sample.Shop.Replace("0.024", $"0.0{random.Next(1, 9)}", StringComparison.Ordinal)),
                 5 => await studio.Put($"/v1/designs/{sku}/prices/web", $$"""{"price":{{random.Next(20, 200)}}}"""),
                 _ => await studio.Put($"/v1/designs/{sku}", $$"""{"profile":"main","making":{"minutesPerPiece":{{random.Next(20, 90)}} } }"""),
             };

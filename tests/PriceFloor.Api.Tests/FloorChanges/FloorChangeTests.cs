@@ -9,14 +9,14 @@ public sealed class FloorChangeTests
     [Fact]
     public async Task What_moved_a_floor_is_named_down_to_the_field()
     {
-        // 2,000 more a year over 1,000 pieces: 62.00 must arrive, (62 + 0.30) / 0.97 = 64.23 on the floor; the target doubles 62.00.
+        // 2,000 more a year over 1,000 pieces: 62.00 must arrive, (62 + 0.25) / 0.976 = 63.79 on the floor; the target doubles 62.00.
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var cursor = Next((await studio.Get("/v1/floor-changes")).Json);
         await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "26000", StringComparison.Ordinal));
         var changes = (await studio.Get($"/v1/floor-changes?since={cursor}")).Json;
         Assert.Equal(
-            """[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":62.17,"newFloorPrice":64.23,"oldTargetPrice":120.00,"newTargetPrice":124.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["main@2: expenses/0/amount"]}]""",
+            """[{"sku":"RB-014","channel":"web","currency":"USD","oldFloorPrice":61.74,"newFloorPrice":63.79,"oldTargetPrice":120.00,"newTargetPrice":124.00,"listedPrice":58.00,"verdict":"below-floor","carriesItsShare":false,"movedBy":["main@2: expenses/0/amount"]}]""",
             changes.GetProperty("items").GetRawText());
         Assert.Equal("[]", (await studio.Get($"/v1/floor-changes?since={Next(changes)}")).Json.GetProperty("items").GetRawText());
     }
@@ -157,7 +157,7 @@ public sealed class FloorChangeTests
         }
 
         Assert.Equal(whole, got);
-        Assert.Equal(["A.1/fair 30.00", "A.1/web 31.24"], Items((await studio.Get("/v1/floor-changes?since=" + next)).Json)); // half of 60.00; (30 + 0.30) / 0.97 = 31.2371
+        Assert.Equal(["A.1/fair 30.00", "A.1/web 31.00"], Items((await studio.Get("/v1/floor-changes?since=" + next)).Json)); // half of 60.00; (30 + 0.25) / 0.976 = 30.9939
         Assert.Equal(whole.SkipWhile(item => !item.StartsWith("B/", StringComparison.Ordinal)).Skip(1).Where(item => item[0] != 'A'), Items((await studio.Get("/v1/floor-changes?after=B/fair")).Json));
 
         static List<string> Items(JsonElement answer) => [.. answer.GetProperty("items").EnumerateArray().Select(item => $"{item.GetProperty("sku")}/{item.GetProperty("channel")} {item.GetProperty("newFloorPrice").GetRawText()}")];
@@ -170,7 +170,7 @@ public sealed class FloorChangeTests
         await studio.HasASmallShop();
         using var check = await studio.ClientFor("check");
         var item = (await studio.Get("/v1/floor-changes", check)).Json.GetProperty("items")[0];
-        Assert.Equal("62.17", item.GetProperty("newFloorPrice").GetRawText());
+        Assert.Equal("61.74", item.GetProperty("newFloorPrice").GetRawText());
         Assert.False(item.TryGetProperty("movedBy", out _));
         Assert.True((await studio.Get("/v1/floor-changes")).Json.GetProperty("items")[0].TryGetProperty("movedBy", out _));
         using var verdict = await studio.ClientFor("verdict");

@@ -12,12 +12,12 @@ public sealed class FloorHistoryTests
         var items = Items(await studio.Get("/v1/designs/RB-014/floor-history?channel=web"));
         Assert.Equal(
         [
-            "62.17 120.00 null null [\"web@1\"]", // when the last of the three was stored
-            "62.17 120.00 58.00 \"below-floor\" [\"RB-014/web@1\"]",
-            "63.20 122.00 58.00 \"below-floor\" [\"main@2\"]", // 61,000 / 1,000; (61 + 0.30) / 0.97 = 63.196
-            "63.20 160.00 58.00 \"below-floor\" [\"RB-014/shops@1\"]", // wholesale at 80.00, doubled
-            "63.20 160.00 161.00 \"meets-target\" [\"RB-014/web@2\"]",
-            "55.00 160.00 161.00 \"meets-target\" [\"RB-014@2\"]", // brisker: (8 h x 30.50 / 4.6 + 0.30) / 0.97 = 54.9933, up
+            "61.74 120.00 null null [\"web@1\"]", // when the last of the three was stored
+            "61.74 120.00 58.00 \"below-floor\" [\"RB-014/web@1\"]",
+            "62.76 122.00 58.00 \"below-floor\" [\"main@2\"]", // 61,000 / 1,000; (61 + 0.25) / 0.976 = 62.7561
+            "62.76 160.00 58.00 \"below-floor\" [\"RB-014/shops@1\"]", // wholesale at 80.00, doubled
+            "62.76 160.00 161.00 \"meets-target\" [\"RB-014/web@2\"]",
+            "54.61 160.00 161.00 \"meets-target\" [\"RB-014@2\"]", // brisker: (8 h x 30.50 / 4.6 + 0.25) / 0.976 = 54.6039, up
         ], items);
     }
 
@@ -61,7 +61,7 @@ public sealed class FloorHistoryTests
         (await studio.Get("/v1/designs/RB-014/floor-history?channel=web")).IsProblem(404, "not-found");
         await studio.Put("/v1/designs/RB-014", Sample.Pendant);
         var history = await studio.Get("/v1/designs/RB-014/floor-history?channel=web");
-        Assert.Equal(["62.17", "62.17", "null", "62.17"], history.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty("floorPrice").GetRawText()));
+        Assert.Equal(["61.74", "61.74", "null", "61.74"], history.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty("floorPrice").GetRawText()));
         Assert.Equal("not-stored", history.Json.GetProperty("items")[2].GetProperty("reason").GetString());
     }
 

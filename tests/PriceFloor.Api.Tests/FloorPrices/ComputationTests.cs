@@ -93,7 +93,7 @@ public sealed class ComputationTests
         await studio.Has("/v1/channels/berlin", Sample.Shop.Replace("USD", "EUR", StringComparison.Ordinal));
         var rows = (await studio.Get("/v1/designs/RB-014/floor-price")).Json.GetProperty("channels");
         Assert.Equal("""{"channel":"berlin","currency":"EUR","floorPrice":null,"targetPrice":null,"listedPrice":null,"verdict":null,"reason":"currency-mismatch"}""", rows[0].GetRawText());
-        Assert.Equal("""{"channel":"web","currency":"USD","floorPrice":62.17,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}""", rows[1].GetRawText()); // (60 + 0.30) / 0.97 = 62.164...
+        Assert.Equal("""{"channel":"web","currency":"USD","floorPrice":61.74,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}""", rows[1].GetRawText()); // (60 + 0.25) / 0.976 = 61.764...
         (await studio.Get("/v1/price-checks?sku=RB-014&channel=berlin&price=99")).IsProblem(422, "currency-mismatch");
     }
 

@@ -17,7 +17,7 @@ public sealed class StoreTroubleTests
             await other.OpenAsync(Studio.Cancellation);
             await using var hold = other.BeginTransaction(deferred: false);
             var refused = studio.Delete("/v1/designs/RB-014");
-            Assert.Equal("62.17", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).Json.GetProperty("floorPrice").GetRawText());
+            Assert.Equal("61.74", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).Json.GetProperty("floorPrice").GetRawText());
             (await studio.Get("/health/ready")).IsProblem(503, "busy");
             var busy = (await refused).IsProblem(503, "busy");
             Assert.InRange(int.Parse(busy["Retry-After"]!), 1, 60);

@@ -51,6 +51,12 @@ public sealed class DrawingTests
         }
     }
 
+    [Theory]
+    [InlineData("main@2", "main")]
+    [InlineData("RB-014/web@12: deleted", "RB-014/web: deleted")]
+    [InlineData("A@2/web@3", "A@2/web")] // a SKU may hold such a sign itself
+    public void A_document_is_named_without_its_revision(string basis, string words) => Assert.Equal(words, InWords.Document(basis));
+
     [Fact]
     public void Long_names_are_cut_where_they_would_run_into_their_neighbour()
     {

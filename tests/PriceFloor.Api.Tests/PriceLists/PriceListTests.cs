@@ -10,7 +10,7 @@ public sealed class PriceListTests
     {
         await using var studio = await AShop();
         var list = (await studio.Get("/v1/price-list?channel=web")).Json;
-        Assert.Equal(["B-1 31.24 60.00 null null", "RB-014 62.17 120.00 58.00 \"below-floor\""], Rows(list));
+        Assert.Equal(["B-1 31.00 60.00 null null", "RB-014 61.74 120.00 58.00 \"below-floor\""], Rows(list));
         Assert.Equal("""{"profiles":["main@1","other@1"],"channels":["web@1"]}""", list.GetProperty("basis").GetRawText());
         Assert.Equal(["B-1/abroad", "B-1/web", "RB-014/abroad", "RB-014/web"], (await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray().Select(row => $"{row.GetProperty("sku")}/{row.GetProperty("channel")}"));
     }
@@ -19,8 +19,8 @@ public sealed class PriceListTests
     public async Task It_is_narrowed_by_profile_and_by_verdict()
     {
         await using var studio = await AShop();
-        Assert.Equal(["B-1 31.24 60.00 null null"], Rows((await studio.Get("/v1/price-list?channel=web&profile=other")).Json));
-        Assert.Equal(["RB-014 62.17 120.00 58.00 \"below-floor\""], Rows((await studio.Get("/v1/price-list?verdict=below-floor")).Json));
+        Assert.Equal(["B-1 31.00 60.00 null null"], Rows((await studio.Get("/v1/price-list?channel=web&profile=other")).Json));
+        Assert.Equal(["RB-014 61.74 120.00 58.00 \"below-floor\""], Rows((await studio.Get("/v1/price-list?verdict=below-floor")).Json));
         Assert.Empty(Rows((await studio.Get("/v1/price-list?verdict=meets-target")).Json));
         Assert.Equal(["channel", "profile"], (await studio.Get("/v1/price-list?channel=x&profile=y")).IsProblem(422, "unknown-reference").Pointers);
         Assert.Equal(["verdict"], (await studio.Get("/v1/price-list?verdict=good")).IsProblem(422, "invalid-input").Pointers);
@@ -46,7 +46,7 @@ public sealed class PriceListTests
             ("/v1/designs/RB-014/prices/web", """{"price":70}"""),
             ("/v1/designs/B-1", """{"profile":"other","making":{"piecesPerDay":9}}"""),
             ("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "25000", StringComparison.Ordinal)),
-            ("/v1/channels/web", Sample.Shop.Replace("0.03", "0.04", StringComparison.Ordinal)),
+            ("/v1/channels/web", Sample.Shop.Replace("0.024", "0.034", StringComparison.Ordinal)),
         })
         {
             await studio.Put(path, body);
@@ -86,7 +86,7 @@ public sealed class PriceListTests
         await using var studio = await AShop();
         await studio.Put("/v1/designs/B-1", """{"name":"=cmd","profile":"other","making":{"piecesPerDay":8}}""");
         var sheet = await studio.Get("/v1/price-list?channel=web&dialect=semicolon", null, ("Accept", "text/csv"));
-        Assert.Equal("sku;name;channel;currency;floorPrice;targetPrice;listedPrice;verdict;reason\r\nB-1;'=cmd;web;USD;31,24;60,00;;;\r\nRB-014;;web;USD;62,17;120,00;58,00;below-floor;\r\n", sheet.Text);
+        Assert.Equal("sku;name;channel;currency;floorPrice;targetPrice;listedPrice;verdict;reason\r\nB-1;'=cmd;web;USD;31,00;60,00;;;\r\nRB-014;;web;USD;61,74;120,00;58,00;below-floor;\r\n", sheet.Text);
         Assert.NotEqual((await studio.Get("/v1/price-list?channel=web"))["ETag"], sheet["ETag"]);
         Assert.Equal(304, (await studio.Get("/v1/price-list?channel=web&dialect=semicolon", null, ("Accept", "text/csv"), ("If-None-Match", sheet["ETag"]!))).Status);
     }
@@ -99,7 +99,7 @@ public sealed class PriceListTests
         Assert.Equal("#/items/1/listedPrice", (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("warnings")[0].GetProperty("pointer").GetString());
     }
 
-    /// <summary>60.00 for a pendant on one profile, 30.00 for another piece on a profile of its own: (30 + 0.30) / 0.97 = 31.24.</summary>
+    /// <summary>60.00 for a pendant on one profile, 30.00 for another piece on a profile of its own: (30 + 0.25) / 0.976 = 31.00.</summary>
     private static async Task<Studio> AShop()
     {
         var studio = new Studio();

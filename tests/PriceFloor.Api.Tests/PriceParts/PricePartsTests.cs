@@ -8,13 +8,13 @@ public sealed class PricePartsTests
     [Fact]
     public async Task The_listed_price_goes_to_fees_expenses_and_household_and_is_short()
     {
-        // 58.00 x 3 % + 0.30 = 2.04; 24.00 and 36.00 of the floor of 60.00; 4.04 short.
+        // 58.00 x 2.4 % + 0.25 = 1.642; 24.00 and 36.00 of the floor of 60.00; 3.642 short.
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var channel = (await studio.Get("/v1/designs/RB-014/price-parts")).Json.GetProperty("channels")[0];
         Assert.Equal("\"web\" 58.00 \"listed\" \"below-floor\" 58.00", Raw(channel, "channel", "price", "priceIs", "verdict", "paid"));
-        Assert.Equal(["sales-tax 0.00", "shop-share 0.00", "fees 2.04", "shipping 0.00", "packing-and-stall 0.00", "returns 0.00", "materials 0.00", "expenses 24.00", "tax 0.00", "household 36.00", "above-floor -4.04"], Parts(channel));
-        Assert.Equal("0.035172", channel.GetProperty("parts")[2].GetProperty("share").GetRawText()); // 2.04 / 58
+        Assert.Equal(["sales-tax 0.00", "shop-share 0.00", "fees 1.64", "shipping 0.00", "packing-and-stall 0.00", "returns 0.00", "materials 0.00", "expenses 24.00", "tax 0.00", "household 36.00", "above-floor -3.64"], Parts(channel));
+        Assert.Equal("0.02831", channel.GetProperty("parts")[2].GetProperty("share").GetRawText()); // 1.642 / 58
     }
 
     [Fact]
@@ -24,12 +24,12 @@ public sealed class PricePartsTests
         await studio.HasASmallShop();
         await studio.Delete("/v1/designs/RB-014/prices/web");
         var floor = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web")).Json.GetProperty("channels")[0];
-        Assert.Equal("62.17 \"floor-price\" \"below-target\"", Raw(floor, "price", "priceIs", "verdict"));
-        Assert.Contains("fees 2.17", Parts(floor)); // 62.17 x 3 % + 0.30 = 2.1651
-        Assert.Contains("above-floor 0.00", Parts(floor));
+        Assert.Equal("61.74 \"floor-price\" \"below-target\"", Raw(floor, "price", "priceIs", "verdict"));
+        Assert.Contains("fees 1.73", Parts(floor)); // 61.74 x 2.4 % + 0.25 = 1.73176
+        Assert.Contains("above-floor 0.01", Parts(floor)); // 61.74 - 1.73176 - 60 = 0.00824
         var asked = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&price=120.00")).Json.GetProperty("channels")[0];
         Assert.Equal("120.00 \"asked\" \"meets-target\"", Raw(asked, "price", "priceIs", "verdict"));
-        Assert.Contains("above-floor 56.10", Parts(asked)); // 120 - 3.90 - 60
+        Assert.Contains("above-floor 56.87", Parts(asked)); // 120 - 3.13 - 60
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public sealed class PricePartsTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var workings = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray().ToDictionary(line => line.GetProperty("symbol").GetString()!, line => line.GetProperty("value").GetRawText());
-        Assert.Equal(("24", "36", "2.04", "-4.04"), (workings["expensesPart"], workings["householdPart"], workings["feesPart"], workings["aboveFloor"]));
+        Assert.Equal(("24", "36", "1.642", "-3.642"), (workings["expensesPart"], workings["householdPart"], workings["feesPart"], workings["aboveFloor"]));
         Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/price-parts?workings=true")).IsProblem(422, "invalid-input").Pointers);
     }
 

@@ -52,9 +52,9 @@ public sealed class MetricsTests
     public async Task Checks_are_counted_by_verdict_one_by_one_and_in_batches()
     {
         await using var studio = Watched();
-        await studio.HasASmallShop(); // floor price 62.17, target 120.00
+        await studio.HasASmallShop(); // floor price 61.74, target 120.00
         await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58");
-        await studio.Post("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":62.17}""");
+        await studio.Post("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":61.74}""");
         await studio.Get("/v1/price-checks?sku=nope&channel=web&price=58"); // no verdict
         const string Array = """[{"sku":"RB-014","channel":"web","price":58},{"sku":"RB-014","channel":"web","price":120},{"sku":"nope","channel":"web","price":120}]""";
         await studio.Post("/v1/price-checks/batch", Array);
@@ -92,7 +92,7 @@ public sealed class MetricsTests
         await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58");
         await studio.Delete("/v1/keys/first-admin-key");
         var text = (await studio.Get("/metrics")).Text;
-        foreach (var secret in new[] { "RB-014", "main", "24000", "62.17", "first-admin-key", Studio.AdminKey, "58.00", "USD" })
+        foreach (var secret in new[] { "RB-014", "main", "24000", "61.74", "first-admin-key", Studio.AdminKey, "58.00", "USD" })
             Assert.DoesNotContain(secret, text, StringComparison.Ordinal);
     }
 

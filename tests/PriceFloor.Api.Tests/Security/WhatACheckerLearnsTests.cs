@@ -6,14 +6,14 @@ namespace PriceFloor.Api.Tests.Security;
 
 /// <summary>
 /// A key that may only check learns verdicts, or floor and target prices, and no costs: not through answers, problems, warnings, tags or the way an
-/// answer is made. The small shop: floor 60.00; on the web (60.00 + 0.30) / 0.97 = 62.17; the own retail price 2 x 60.00 = 120.00.
+/// answer is made. The small shop: floor 60.00; on the web (60.00 + 0.25) / 0.976 = 61.74; the own retail price 2 x 60.00 = 120.00.
 /// </summary>
 public sealed class WhatACheckerLearnsTests
 {
-    private static readonly string[] s_prices = ["62.17", "120.00"];
+    private static readonly string[] s_prices = ["61.74", "120.00"];
 
-    /// <summary>What the year costs, an hour, the floor itself, what is left of 58.00: 58.00 - 1.74 - 0.30 = 55.96.</summary>
-    private static readonly string[] s_costs = ["24000", "36000", "30.00", "60.00", "55.96", "4.04", "18.00", "2000"];
+    /// <summary>What the year costs, an hour, the floor itself, what is left of 58.00: 58.00 - 1.392 - 0.25 = 56.358.</summary>
+    private static readonly string[] s_costs = ["24000", "36000", "30.00", "60.00", "56.36", "3.64", "18.00", "2000"];
 
     private static readonly string[] s_nosy =
     [

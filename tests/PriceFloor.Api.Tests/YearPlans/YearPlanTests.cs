@@ -8,15 +8,15 @@ public sealed class YearPlanTests
     [Fact]
     public async Task A_year_of_two_lines_is_added_up()
     {
-        // Pendants at 120.00 leave 116.10 for 2 h; studs (8 a day, 1 h) at the listed 50.00 leave 48.20: 400 and 300 leave 46,440 + 14,460 = 60,900.
+        // Pendants at 120.00 leave 116.87 for 2 h; studs (8 a day, 1 h) at the listed 50.00 leave 48.55: 400 and 300 leave 46,748 + 14,565 = 61,313.
         await using var studio = new Studio();
         await HasTwoDesigns(studio);
         var plan = (await studio.Post("/v1/year-plans", """{"profile":"main","lines":[{"sku":"ST-001","channel":"web","units":300},{"sku":"RB-014","channel":"web","price":120,"units":400}],"hoursKeptBack":900}""")).Json;
-        Assert.Equal(("true", "900.00", "900.00", "0.00", "60900.00", "63000.00"), (Raw(plan, "closes"), Raw(plan, "surplusBeforeTax"), Raw(plan, "surplusAfterTax"), Raw(plan, "shortfall"), Raw(plan, "contribution"), Raw(plan, "revenue")));
+        Assert.Equal(("true", "1313.00", "1313.00", "0.00", "61313.00", "63000.00"), (Raw(plan, "closes"), Raw(plan, "surplusBeforeTax"), Raw(plan, "surplusAfterTax"), Raw(plan, "shortfall"), Raw(plan, "contribution"), Raw(plan, "revenue")));
         Assert.Equal("""[{"name":"hours","kind":"bench-hours","used":1100,"available":1100,"within":true}]""", Raw(plan, "limits"));
         var lines = plan.GetProperty("lines").EnumerateArray().ToList();
-        // 58.05 an hour comes before 48.20.
-        Assert.Equal(["ST-001 2 48.20", "RB-014 1 58.05"], lines.Select(line => $"{line.GetProperty("sku").GetString()} {Raw(line, "rank")} {Raw(line, "contributionPerBenchHour")}"));
+        // 58.435 an hour comes before 48.55.
+        Assert.Equal(["ST-001 2 48.55", "RB-014 1 58.44"], lines.Select(line => $"{line.GetProperty("sku").GetString()} {Raw(line, "rank")} {Raw(line, "contributionPerBenchHour")}"));
         // A stud's floor is 30.00 and its target 60.00: 50.00 carries its share but breaks the studio's rule.
         Assert.Equal(["below-target", "meets-target"], lines.Select(line => line.GetProperty("verdict").GetString()));
     }
@@ -27,8 +27,8 @@ public sealed class YearPlanTests
         await using var studio = new Studio();
         await HasTwoDesigns(studio);
         var plan = (await studio.Post("/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":1001}]}""")).Json;
-        // 1,001 pieces at 55.96 leave 56,015.96: 3,984.04 short, in 2,002 hours of 2,000.
-        Assert.Equal(("false", "0.00", "0.00", "3984.04", "false"), (Raw(plan, "closes"), Raw(plan, "surplusBeforeTax"), Raw(plan, "surplusAfterTax"), Raw(plan, "shortfall"), Raw(plan, "withinLimits")));
+        // 1,001 pieces at 56.358 leave 56,414.358: 3,585.642 short, in 2,002 hours of 2,000.
+        Assert.Equal(("false", "0.00", "0.00", "3585.65", "false"), (Raw(plan, "closes"), Raw(plan, "surplusBeforeTax"), Raw(plan, "surplusAfterTax"), Raw(plan, "shortfall"), Raw(plan, "withinLimits")));
     }
 
     [Fact]

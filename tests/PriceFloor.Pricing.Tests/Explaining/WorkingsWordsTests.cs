@@ -169,8 +169,8 @@ public sealed class WorkingsWordsTests
             benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
             contributionPerMixUnit: what one unit of the mix leaves for the pool
             mixUnits: units of the mix that carry the pool
-            exactUnits1: pieces of line 1, before rounding to 268
-            exactUnits2: pieces of line 2, before rounding to 535
+            exactUnits1: pieces of line 1, before rounding to 266
+            exactUnits2: pieces of line 2, before rounding to 531
             """,
             Workings.Of(mix));
     }

@@ -18,14 +18,14 @@ public sealed class PricePartsTests
 
     private static readonly Design s_design = new() { Profile = "main", Making = new Making { PiecesPerDay = 4 } };
 
-    private static readonly Channel s_web = new() { Sells = Sells.Retail, Currency = "USD", Fees = [new Fee { Rate = 0.03m, Fixed = 0.30m, Of = FeeBase.Paid }] };
+    private static readonly Channel s_web = new() { Sells = Sells.Retail, Currency = "USD", Fees = [new Fee { Rate = 0.024m, Fixed = 0.25m, Of = FeeBase.Paid }] };
 
     [Fact]
     public void A_price_below_the_floor_is_short_in_its_last_part()
     {
-        // 58.00 x 3 % + 0.30 = 2.04. The floor of 60.00 is 24 parts expenses and 36 parts household of 60; 55.96 - 60.00 = -4.04.
+        // 58.00 x 2.4 % + 0.25 = 1.642. The floor of 60.00 is 24 parts expenses and 36 parts household of 60; 56.358 - 60.00 = -3.642.
         var parts = Of(s_profile, s_design, s_web, 58);
-        Assert.Equal([(PricePart.Fees, 2.04m), (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, -4.04m)], NotNothing(parts));
+        Assert.Equal([(PricePart.Fees, 1.64m), (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, -3.64m)], NotNothing(parts));
     }
 
     [Fact]
