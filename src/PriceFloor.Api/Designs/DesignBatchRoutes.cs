@@ -34,10 +34,10 @@ public static class DesignBatchRoutes
         context.Response.ContentType = format.ContentType;
         context.Response.Headers.CacheControl = "private, no-cache";
         if (format == Format.Csv)
-            await DesignSheet.WriteAsync(context.Response.BodyWriter, sheet.Value.Dialect, designs, context.RequestAborted);
+            await DesignSheet.WriteAsync(context, sheet.Value.Dialect, designs);
         else
             foreach (var revision in designs)
-                await AnswerBlocks.InTime(context.Response.BodyWriter.WriteAsync(Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted), context.RequestAborted);
+                await AnswerBlocks.InTime(context.Response.Body.WriteAsync(Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted), context);
         return Results.Empty;
     }
 

@@ -1,4 +1,3 @@
-using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -39,9 +38,9 @@ public static class DesignSheet
     /// <summary>How a cell is read and written; spaces around a name belong to it.</summary>
     public enum Cell { Name, Text, Number, Json }
 
-    public static async Task WriteAsync(PipeWriter pipe, SheetDialect dialect, IEnumerable<Revision> designs, CancellationToken cancel)
+    public static async Task WriteAsync(HttpContext context, SheetDialect dialect, IEnumerable<Revision> designs)
     {
-        using var sheet = new SheetDocument(pipe, dialect, [Sku, .. Columns.Select(column => column.Name)]);
+        using var sheet = new SheetDocument(context.Response.BodyWriter, dialect, [Sku, .. Columns.Select(column => column.Name)]);
         foreach (var design in designs)
         {
             var document = JsonNode.Parse(design.Body!)!; // as it is stored: with the decimals of its own currency
@@ -59,10 +58,10 @@ public static class DesignSheet
 
             sheet.EndRow();
             if (sheet.IsFull)
-                await sheet.FlushAsync(cancel);
+                await AnswerBlocks.InTime(sheet.FlushAsync(context.RequestAborted), context);
         }
 
-        await sheet.FlushAsync(cancel);
+        await AnswerBlocks.InTime(sheet.FlushAsync(context.RequestAborted), context);
     }
 
     /// <summary>The row as the JSON text of a design, laid over what is stored where the sheet has no such column; or what is wrong with a cell.</summary>

@@ -1,4 +1,4 @@
-using System.IO.Pipelines;
+using PriceFloor.Api.Running;
 
 namespace PriceFloor.Api.Http;
 
@@ -10,20 +10,17 @@ public static class AnswerBlocks
 {
     private const int Size = 16 * 1024;
 
-    private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(30);
+    /// <summary>So long a caller may take for a block.</summary>
+    public static TimeSpan Longest(HttpContext context) => TimeSpan.FromSeconds(context.RequestServices.GetRequiredService<Settings>().AnswerSeconds);
 
     public static async Task WriteAsync(HttpResponse response, ReadOnlyMemory<byte> body, CancellationToken cancel)
     {
         for (; body.Length > Size; body = body[Size..])
-            await InTime(response.Body.WriteAsync(body[..Size], cancel), cancel);
-        await InTime(response.Body.WriteAsync(body, cancel), cancel);
+            await InTime(response.Body.WriteAsync(body[..Size], cancel), response.HttpContext);
+        await InTime(response.Body.WriteAsync(body, cancel), response.HttpContext);
     }
 
-    /// <summary>Throws a <see cref="TimeoutException"/> where the caller does not take a block.</summary>
-    public static ValueTask<FlushResult> InTime(ValueTask<FlushResult> flush, CancellationToken cancel) =>
-        flush.IsCompleted ? flush : new(flush.AsTask().WaitAsync(s_longest, cancel));
-
-    public static Task InTime(Task write, CancellationToken cancel) => write.IsCompleted ? write : write.WaitAsync(s_longest, cancel);
-
-    private static ValueTask InTime(ValueTask write, CancellationToken cancel) => write.IsCompleted ? write : new(write.AsTask().WaitAsync(s_longest, cancel));
+    /// <summary>Throws a <see cref="TimeoutException"/> where the caller does not take a block; it is let go then.</summary>
+    public static ValueTask InTime(ValueTask write, HttpContext context) =>
+        write.IsCompleted ? write : new(write.AsTask().WaitAsync(Longest(context), context.RequestAborted));
 }

@@ -24,6 +24,7 @@ public sealed class Settings
         ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 where not set.",
         ["PRICEFLOOR_CONNECTIONS_PER_ADDRESS"] = "Connections at the same time from one address; 200 where not set, none counted behind trusted proxies.",
         ["PRICEFLOOR_PUT_BY_BYTES"] = "Bytes of batches' answers that wait in files of the data folder for callers to read them; 1073741824 where not set.",
+        ["PRICEFLOOR_ANSWER_SECONDS"] = "Seconds in which a caller must take the next 16 KiB of an answer; 30 where not set.",
         ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 where not set.",
         ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
     };
@@ -62,6 +63,8 @@ public sealed class Settings
 
     public int PutByBytes { get; private init; }
 
+    public int AnswerSeconds { get; private init; }
+
     public int HeaderSeconds { get; private init; }
 
     public int LeastBytesPerSecond { get; private init; }
@@ -93,6 +96,7 @@ public sealed class Settings
         Connections = Whole(configuration, "PRICEFLOOR_CONNECTIONS", 1000),
         ConnectionsPerAddress = Whole(configuration, "PRICEFLOOR_CONNECTIONS_PER_ADDRESS", 200),
         PutByBytes = Whole(configuration, "PRICEFLOOR_PUT_BY_BYTES", 1, int.MaxValue, 1024 * 1024 * 1024),
+        AnswerSeconds = Whole(configuration, "PRICEFLOOR_ANSWER_SECONDS", 1, 100_000_000, 30),
         HeaderSeconds = Whole(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
         LeastBytesPerSecond = Whole(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
         Demo = demo,

@@ -23,7 +23,7 @@ internal sealed class SheetOutput(PipeWriter pipe, SheetDialect dialect) : IDisp
     {
         if (_length == 0)
             return;
-        await Http.AnswerBlocks.InTime(pipe.WriteAsync(_bytes.AsMemory(0, _length), cancel), cancel);
+        await pipe.WriteAsync(_bytes.AsMemory(0, _length), cancel);
         _length = 0;
     }
 

@@ -1,5 +1,4 @@
 using System.IO.Pipelines;
-using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Sheets;
 
@@ -8,7 +7,11 @@ namespace PriceFloor.Api.Sheets;
 /// an answer; with a large one both sides would then wait for each other for ever. Where the caller has not read for a while, the rest goes to a
 /// file without a name and from there to the caller once the request is whole. Memory stays flat either way.
 /// </summary>
-public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy) : PipeWriter, IAsyncDisposable
+/// <param name="pipe">To the caller.</param>
+/// <param name="folder">Where the file is made.</param>
+/// <param name="putBy">Counts its bytes.</param>
+/// <param name="longest">So long the caller may take for a block once the request is whole; a <see cref="TimeoutException"/> ends the answer then.</param>
+public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy, TimeSpan longest) : PipeWriter, IAsyncDisposable
 {
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(500);
 
@@ -54,11 +57,11 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy) 
     {
         if (_spilled is null)
             return;
-        await AnswerBlocks.InTime(_stuck!, cancel);
+        await _stuck!.WaitAsync(longest, cancel);
         _spilled.Position = 0;
         var block = new byte[16 * 1024];
         while (await _spilled.ReadAsync(block, cancel) is > 0 and var count)
-            await AnswerBlocks.InTime(pipe.WriteAsync(block.AsMemory(0, count), cancel), cancel);
+            await pipe.WriteAsync(block.AsMemory(0, count), cancel).AsTask().WaitAsync(longest, cancel);
     }
 
     public async ValueTask DisposeAsync()

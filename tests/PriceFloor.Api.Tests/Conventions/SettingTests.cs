@@ -19,6 +19,7 @@ public sealed class SettingTests
         { "PRICEFLOOR_BATCHES_AT_ONCE", settings => settings.BatchesAtOnce },
         { "PRICEFLOOR_CONNECTIONS", settings => settings.Connections },
         { "PRICEFLOOR_HEADER_SECONDS", settings => settings.HeaderSeconds },
+        { "PRICEFLOOR_ANSWER_SECONDS", settings => settings.AnswerSeconds },
         { "PRICEFLOOR_LEAST_BYTES_PER_SECOND", settings => settings.LeastBytesPerSecond },
     };
 

@@ -102,7 +102,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
     private async Task<IResult> SheetToSheet(SheetReader sheet, SheetHeader header, SheetColumns columns, SheetCheck check)
     {
         StartAnswer();
-        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy);
+        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy, AnswerBlocks.Longest(context));
         await using (pipe)
         {
             using var answers = new SheetWriter(pipe, header, columns, query.Dialect);
@@ -131,7 +131,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
     private async Task<IResult> Answer(Func<BatchAnswers, Task> write)
     {
         StartAnswer();
-        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy);
+        var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy, AnswerBlocks.Longest(context));
         await using (pipe)
         {
             using BatchAnswers answers = wanted == Format.Csv ? new SheetAnswers(pipe, query.Dialect, caller) : new JsonAnswers(pipe, context, lines: wanted == Format.Ndjson);

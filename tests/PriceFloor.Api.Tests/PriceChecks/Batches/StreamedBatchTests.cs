@@ -47,7 +47,7 @@ public sealed class StreamedBatchTests
         var folder = Directory.CreateTempSubdirectory("pricefloor-spill-").FullName;
         var pipe = new Pipe(new PipeOptions(pauseWriterThreshold: 4096, resumeWriterThreshold: 2048));
         var sent = new MemoryStream();
-        await using (var writer = new SpillingWriter(pipe.Writer, folder, new PutBy(long.MaxValue)))
+        await using (var writer = new SpillingWriter(pipe.Writer, folder, new PutBy(long.MaxValue), TimeSpan.FromSeconds(30)))
         {
             for (var i = 0; i < 500; i++) // nobody reads: without the spill this waits for ever
             {
@@ -75,7 +75,7 @@ public sealed class StreamedBatchTests
     {
         var folder = Directory.CreateTempSubdirectory("pricefloor-spill-").FullName;
         var pipe = new Pipe();
-        await using (var writer = new SpillingWriter(pipe.Writer, folder, new PutBy(long.MaxValue)))
+        await using (var writer = new SpillingWriter(pipe.Writer, folder, new PutBy(long.MaxValue), TimeSpan.FromSeconds(30)))
         {
             await writer.WriteAsync("text"u8.ToArray(), Studio.Cancellation);
             Assert.Equal("text", Encoding.UTF8.GetString((await pipe.Reader.ReadAsync(Studio.Cancellation)).Buffer));
