@@ -3,13 +3,11 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// Reading rules ready to be tried. Patterns run without backtracking, so that their time grows with the text alone, and each match
-/// has a limit besides.
+/// Reading rules ready to be tried. Patterns run without backtracking, so that their time grows with the text alone, and within the
+/// <see cref="PatternTime"/> of a request.
 /// </summary>
 public sealed class ReadyRules
 {
-    private static readonly TimeSpan s_longestMatch = TimeSpan.FromMilliseconds(250);
-
     private readonly IReadOnlyList<Ready> _rules;
 
     private ReadyRules(ReadingRules document, IReadOnlyList<Ready> rules) => (Document, _rules) = (document, rules);
@@ -19,56 +17,55 @@ public sealed class ReadyRules
     /// <summary>No rules: every line stays unplaced.</summary>
     public static ReadyRules Empty { get; } = new(new ReadingRules { Rules = [] }, []);
 
-    /// <summary>The rules, or what stands against their patterns (<c>bad-pattern</c>).</summary>
-    public static Outcome<ReadyRules> Of(ReadingRules document)
-    {
-        var faults = new List<Fault>();
-        var ready = new List<Ready>();
-        foreach (var (index, rule) in document.Rules.Index())
-        {
-            var (pattern, fault) = rule.TextMatches is { } text ? Pattern(text) : (null, null);
-            if (fault is not null)
-                faults.Add(new Fault(FormattableString.Invariant($"/rules/{index}/textMatches"), "bad-pattern", fault));
-            ready.Add(new Ready(rule, rule.TextHas is { } part ? Words.Single(part) : null, pattern));
-        }
+    /// <summary>Rules whose patterns have been checked: each is made when it is first needed, since that takes time too.</summary>
+    public static ReadyRules Of(ReadingRules document) => new(document, [.. document.Rules.Select(rule =>
+        new Ready(rule, rule.TextHas is { } part ? Words.Single(part) : null, rule.TextMatches is { } text ? new Lazy<Regex>(() => Pattern(text)) : null))]);
 
-        return faults.Count > 0 ? faults : new ReadyRules(document, ready);
-    }
+    /// <summary>What stands against the patterns of rules (<c>bad-pattern</c>).</summary>
+    public static IEnumerable<Fault> FaultsOf(ReadingRules document) => document.Rules.Index()
+        .Select(rule => (rule.Index, Fault: rule.Item.TextMatches is { } text ? FaultOf(text) : null))
+        .Where(rule => rule.Fault is not null)
+        .Select(rule => new Fault(FormattableString.Invariant($"/rules/{rule.Index}/textMatches"), "bad-pattern", rule.Fault!));
 
-    /// <summary>The place of the first rule that matches, or null.</summary>
-    public int? FirstFor(Transaction transaction)
+    /// <summary>The place of the first rule that matches, or null. Throws <see cref="SlowPatternException"/>.</summary>
+    /// <param name="transaction">The line.</param>
+    /// <param name="time">What the patterns of this request may still take.</param>
+    public int? FirstFor(Transaction transaction, PatternTime time)
     {
         for (var index = 0; index < _rules.Count; index++)
-            if (_rules[index].Matches(transaction))
+            if (_rules[index] is var rule && rule.Fits(transaction) && (rule.Pattern is not { } pattern || time.Matches(index, pattern, transaction.Text)))
                 return index;
         return null;
     }
 
-    private static (Regex? Pattern, string? Fault) Pattern(string text)
+    private static Regex Pattern(string text) => new(text, RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, PatternTime.LongestMatch);
+
+    private static string? FaultOf(string text)
     {
         try
         {
-            return (new Regex(text, RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, s_longestMatch), null);
+            Pattern(text);
+            return null;
         }
         catch (NotSupportedException)
         {
-            return (null, "textMatches uses look-around, a back reference, an atomic group or too large a repetition; say it without, or use textHas.");
+            return "textMatches uses look-around, a back reference, an atomic group or too large a repetition; say it without, or use textHas.";
         }
         catch (RegexParseException e)
         {
-            return (null, FormattableString.Invariant($"textMatches is no regular expression: see its character {e.Offset}. A dot, bracket or plus sign that is meant as itself has a backslash before it."));
+            return FormattableString.Invariant($"textMatches is no regular expression: see its character {e.Offset}. A dot, bracket or plus sign that is meant as itself has a backslash before it.");
         }
     }
 
-    private sealed record Ready(ReadingRule Rule, string? Part, Regex? Pattern)
+    private sealed record Ready(ReadingRule Rule, string? Part, Lazy<Regex>? Pattern)
     {
-        public bool Matches(Transaction transaction)
+        /// <summary>All that the rule asks for but its pattern.</summary>
+        public bool Fits(Transaction transaction)
         {
             var amount = decimal.Abs(transaction.Amount);
             return (Rule.Paid is not { } paid || paid == transaction.Paid)
                 && !(amount < Rule.Least) && !(amount > Rule.Most)
-                && (Part is null || transaction.Text.Contains(Part, StringComparison.OrdinalIgnoreCase))
-                && Pattern?.IsMatch(transaction.Text) != false;
+                && (Part is null || transaction.Text.Contains(Part, StringComparison.OrdinalIgnoreCase));
         }
     }
 }

@@ -38,8 +38,9 @@ public sealed class Sorting
     /// <param name="rules">The rules to sort by.</param>
     /// <param name="currency">The one currency of the draft; a file that says none is in it.</param>
     /// <param name="asked">The days to look at; null for all that the files have.</param>
+    /// <param name="time">What the rules' patterns may take; a <see cref="SlowPatternException"/> names the slowest once they have.</param>
     /// <param name="cancel">Ends it early.</param>
-    public static Sorting Sort(IReadOnlyList<StatementFile> files, ReadyRules rules, Currency currency, Period? asked, CancellationToken cancel)
+    public static Sorting Sort(IReadOnlyList<StatementFile> files, ReadyRules rules, Currency currency, Period? asked, PatternTime time, CancellationToken cancel)
     {
         var entries = files.Index().SelectMany(file => file.Item.Statements.SelectMany(statement =>
             statement.Transactions.Select(transaction => new Entry(file.Index, statement.Account, transaction)))).ToList();
@@ -47,13 +48,13 @@ public sealed class Sorting
         var sorted = entries.ConvertAll(entry =>
         {
             cancel.ThrowIfCancellationRequested();
-            return First(entry, rules, currency, asked, duplicates);
+            return First(entry, rules, currency, asked, duplicates, time);
         });
         PairTransfers(sorted);
         return new Sorting(rules, currency, sorted, CoverageOf(files, asked), duplicates);
     }
 
-    private static Sorted First(Entry entry, ReadyRules rules, Currency currency, Period? asked, Duplicates duplicates)
+    private static Sorted First(Entry entry, ReadyRules rules, Currency currency, Period? asked, Duplicates duplicates, PatternTime time)
     {
         if (entry.Transaction.Currency is { } code && code != currency.Code)
             return new Sorted(entry, LineOutcome.ForeignCurrency, null);
@@ -61,7 +62,7 @@ public sealed class Sorting
             return new Sorted(entry, LineOutcome.OutsidePeriod, null);
         if (duplicates.Has(entry))
             return new Sorted(entry, LineOutcome.Duplicate, null);
-        if (rules.FirstFor(entry.Transaction) is not { } rule)
+        if (rules.FirstFor(entry.Transaction, time) is not { } rule)
             return new Sorted(entry, LineOutcome.Unplaced, null);
         return new Sorted(entry, rules.Document.Rules[rule].To switch
         {

@@ -21,9 +21,12 @@ internal static class Bank
 
     public static ReadingRule Rule(string textHas, Placement to, CostKind? costKind = null, Paid? paid = null) => new() { TextHas = textHas, To = to, CostKind = costKind, Paid = paid };
 
-    public static ReadyRules Rules(params ReadingRule[] rules) => ReadyRules.Of(new ReadingRules { Rules = rules }).Value;
+    public static ReadyRules Rules(params ReadingRule[] rules) => ReadyRules.Of(new ReadingRules { Rules = rules });
 
-    public static Sorting Sort(ReadyRules rules, params StatementFile[] files) => Sorting.Sort(files, rules, Usd, null, CancellationToken.None);
+    /// <summary>A clock that stands.</summary>
+    public static PatternTime Time => new(() => 0);
+
+    public static Sorting Sort(ReadyRules rules, params StatementFile[] files) => Sorting.Sort(files, rules, Usd, null, Time, CancellationToken.None);
 
     public static ProfileDraft Draft(ReadyRules rules, params StatementFile[] files) => ProfileDraft.Of(Sort(rules, files), new DraftChoices(null, null, 1000, 5));
 

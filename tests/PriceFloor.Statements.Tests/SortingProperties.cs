@@ -26,7 +26,7 @@ public sealed class SortingProperties
     [Property(MaxTest = 400)]
     public Property Every_line_is_counted_exactly_once_and_the_sums_add_up_to_the_files() => Prop.ForAll(s_files.ToArbitrary(), files =>
     {
-        var sorting = Sorting.Sort(files, s_rules, Bank.Usd, new Period(new DateOnly(2026, 1, 3), new DateOnly(2026, 2, 5)), CancellationToken.None);
+        var sorting = Sorting.Sort(files, s_rules, Bank.Usd, new Period(new DateOnly(2026, 1, 3), new DateOnly(2026, 2, 5)), Bank.Time, CancellationToken.None);
         var read = files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).ToList();
         var (all, parts) = (Count.Of(read), Enum.GetValues<LineOutcome>().Select(outcome => Count.Of(sorting.Of[outcome].Select(sorted => sorted.Entry.Transaction))).ToList());
 

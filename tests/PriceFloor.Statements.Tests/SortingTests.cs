@@ -108,7 +108,7 @@ public sealed class SortingTests
     {
         var sorting = Sorting.Sort(
             [Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", currency: "EUR"), Bank.Line("2025-12-31", -540, "Rent"), Bank.Line("2026-01-05", -540, "Rent", currency: "USD"))],
-            s_rent, Bank.Usd, new Period(Bank.Day("2026-01-01"), Bank.Day("2026-12-31")), CancellationToken.None);
+            s_rent, Bank.Usd, new Period(Bank.Day("2026-01-01"), Bank.Day("2026-12-31")), Bank.Time, CancellationToken.None);
 
         Assert.Equal([LineOutcome.ForeignCurrency, LineOutcome.OutsidePeriod, LineOutcome.Placed], sorting.Outcomes());
     }

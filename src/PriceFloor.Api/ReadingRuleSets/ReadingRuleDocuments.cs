@@ -40,7 +40,7 @@ public sealed class ReadingRulesValidator : AbstractValidator<ReadingRules>
             foreach (var fault in FaultsOf(rule, at))
                 yield return fault;
         if (rule.TextMatches is not null)
-            foreach (var fault in ReadyRules.Of(new ReadingRules { Rules = [rule] }).Faults)
+            foreach (var fault in ReadyRules.FaultsOf(new ReadingRules { Rules = [rule] }))
                 yield return fault with { Pointer = at + "/textMatches" };
     }
 

@@ -36,7 +36,7 @@ public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>?
             basis["rules"] = FormattableString.Invariant($"{revision.Key}@{revision.Number}");
         if (against is not null)
             basis["profile"] = against.Basis;
-        var rules = revision is null ? ReadyRules.Empty : ReadyRules.Of(StoredText<ReadingRules>.Of(revision)).Value;
+        var rules = revision is null ? ReadyRules.Empty : ReadyRules.Of(StoredText<ReadingRules>.Of(revision));
         return (new Known(rules, revision is not null, against, yearStart, basis), null);
     }
 

@@ -14,9 +14,6 @@ public static class StatementRoutes
     /// <summary>Rules times lines are bounded, but not by little.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(20);
 
-    /// <summary>Patterns of reading rules are somebody's words run by us.</summary>
-    private static readonly TimeSpan s_longestSorting = TimeSpan.FromSeconds(5);
-
     private const int MostAccounts = 50;
 
     public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
@@ -35,11 +32,13 @@ public static class StatementRoutes
             var (answer, problem) = Draft(sent!, query.Value, known!, profiles, cancel.Token);
             return problem is null ? JsonAnswer.Of(answer!) : problem;
         }
-        catch (Exception e) when (e is System.Text.RegularExpressions.RegexMatchTimeoutException || (e is OperationCanceledException && !context.RequestAborted.IsCancellationRequested))
+        catch (SlowPatternException e)
         {
-            return Problem.CannotCompute("too-large", timeout.IsCancellationRequested
-                ? "Reading the files took longer than 20 seconds; send fewer files at a time."
-                : $"Sorting the lines by the rules took longer than 5 seconds; send fewer files, or simpler patterns{(e is System.Text.RegularExpressions.RegexMatchTimeoutException slow ? $" than \"{slow.Pattern}\"" : "")}.");
+            return Problem.CannotCompute("too-large", $"{e.Message} Its pattern is \"{known!.Rules.Document.Rules[e.Rule].TextMatches}\".");
+        }
+        catch (OperationCanceledException) when (timeout.IsCancellationRequested && !context.RequestAborted.IsCancellationRequested)
+        {
+            return Problem.CannotCompute("too-large", "Reading and sorting the lines took longer than 20 seconds; send fewer files at a time.");
         }
         catch (OverflowException)
         {
@@ -59,9 +58,7 @@ public static class StatementRoutes
             return (null, Problem.CannotCompute("too-large", FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?")));
 
         var asked = query.From is null && query.To is null ? null : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
-        using var sortingTime = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        sortingTime.CancelAfter(s_longestSorting);
-        var sorting = Sorting.Sort(files!, known.Rules, currency!, asked, sortingTime.Token);
+        var sorting = Sorting.Sort(files!, known.Rules, currency!, asked, new PatternTime(() => Environment.TickCount64), cancel);
         var draft = ProfileDraft.Of(sorting, new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency!), query.LifeYears));
         if (FaultOf(draft.Profile, currency!, profiles) is { } fault)
             return (null, fault);

@@ -9,12 +9,18 @@ internal sealed class CamtEntry(int line)
     private readonly CamtPart _own = new();
     private readonly List<CamtPart> _details = [];
 
-    public void Open(string path, string? currency)
+    /// <summary>Takes the start of an element, and says how many payments have begun by it.</summary>
+    public int Open(string path, string? currency)
     {
         if (path == "NtryDtls/TxDtls")
+        {
             _details.Add(new CamtPart());
-        else if (currency is not null)
+            return 1;
+        }
+
+        if (currency is not null)
             Say($"{path}@Ccy", currency);
+        return 0;
     }
 
     public void Say(string path, string value)

@@ -5,11 +5,14 @@ namespace PriceFloor.Statements.Files;
 /// <summary>Reads ISO 20022 camt.053, statement by statement and entry by entry.</summary>
 internal sealed class CamtFile(string account)
 {
+    /// <summary>No element of a statement has a longer name; cut, one is still none of ours, and the paths to its values do not fill the memory.</summary>
+    private const int LongestName = 40;
+
     private readonly Gathered _gathered = new();
     private readonly List<string> _path = [];
     private CamtStatement? _statement;
     private CamtEntry? _entry;
-    private int _count;
+    private int _count, _details;
 
     public static Outcome<StatementFile> Read(XmlReader reader, string account, CancellationToken cancel) => new CamtFile(account).Nodes(reader, cancel);
 
@@ -26,7 +29,7 @@ internal sealed class CamtFile(string account)
                 Close();
             else if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
                 Value(reader.Value);
-            if (_gathered.IsFull || _count > Gathered.MostLines)
+            if (_gathered.IsFull || _count > Gathered.MostLines || _details > Gathered.MostLines)
                 return Gathered.TooMany;
         }
         while (reader.Read());
@@ -36,13 +39,13 @@ internal sealed class CamtFile(string account)
     private void Open(XmlReader reader)
     {
         var isEmpty = reader.IsEmptyElement;
-        _path.Add(reader.LocalName);
+        _path.Add(reader.LocalName is { Length: > LongestName } other ? other[..LongestName] : reader.LocalName);
         if (_path is ["Document", _, "Stmt"])
             _statement = new CamtStatement();
         else if (_path is ["Document", _, "Stmt", "Ntry"])
             _entry = new CamtEntry(++_count);
         else if (_entry is not null)
-            _entry.Open(Below(4), reader.GetAttribute("Ccy"));
+            _details += _entry.Open(Below(4), reader.GetAttribute("Ccy"));
         if (isEmpty)
             Close();
     }

@@ -3,6 +3,9 @@ namespace PriceFloor.Statements.Files;
 /// <summary>The values of an entry, or of one payment in it, by path.</summary>
 internal sealed class CamtPart
 {
+    /// <summary>What no bank says of one payment.</summary>
+    private const int MostValues = 500;
+
     private readonly Dictionary<string, string> _values = [];
     private readonly List<string> _words = [];
     private int _length;
@@ -16,7 +19,10 @@ internal sealed class CamtPart
     public void Say(string path, string value)
     {
         if (path is not ("RmtInf/Ustrd" or "RmtInf/Strd/CdtrRefInf/Ref" or "RmtInf/Strd/AddtlRmtInf" or "AddtlTxInf"))
-            _values.TryAdd(path, value);
+        {
+            if (_values.Count < MostValues)
+                _values.TryAdd(path, value);
+        }
         else if (_length < PlainText.LongestText)
         {
             _words.Add(value);

@@ -3,6 +3,9 @@ namespace PriceFloor.Statements.Files;
 /// <summary>The values of one STMTTRN as they come by.</summary>
 internal sealed class OfxTransaction(int line)
 {
+    /// <summary>What no bank says of one line.</summary>
+    private const int MostValues = 500;
+
     private readonly Dictionary<string, string> _values = [];
 
     public int Line => line;
@@ -16,7 +19,10 @@ internal sealed class OfxTransaction(int line)
         var key = inside == "STMTTRN" ? field : $"{inside}/{field}";
         // XML may give one value in pieces; more than a text can use is let go.
         if (!_values.TryGetValue(key, out var before))
-            _values[key] = value;
+        {
+            if (_values.Count < MostValues)
+                _values[key] = value;
+        }
         else if (before.Length < PlainText.LongestText)
             _values[key] = before + value;
     }

@@ -164,6 +164,16 @@ public sealed class StatementTests
     }
 
     [Fact]
+    public async Task A_pattern_that_is_too_slow_is_told_with_its_rule()
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/reading-rules/main", """{"rules":[{"textHas":"bench rent","to":"business"},{"textMatches":"(a?){500}a{500}","to":"household"}]}""");
+        var problem = (await Send(studio, "?rules=main&currency=USD", ("current", $"Date,Amount,Description\r\n2026-01-05,-540.00,{new string('a', 499)}!\r\n"))).IsProblem(422, "cannot-compute");
+        Assert.Contains("The slowest is #/rules/1/textMatches", problem.Text, StringComparison.Ordinal);
+        Assert.Contains("(a?){500}a{500}", problem.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_no_file_says_is_asked_for()
     {
         await using var studio = new Studio();

@@ -49,6 +49,33 @@ public sealed class HostileFileTests
         Assert.Contains(Assert.Single(read.Faults).Code, new[] { "malformed", "unknown-format" });
     }
 
+    /// <summary>Paths of a megabyte to each of very many values: reading ends inside the one entry, and all of it fits into little memory.</summary>
+    [Fact]
+    public async Task Reading_ends_inside_one_element_when_it_is_called_off()
+    {
+        var names = Enumerable.Range(0, 50).Select(number => new string('n', 16_000) + number).ToList();
+        var values = new StringBuilder();
+        for (var i = 0; i < 600_000; i++)
+            values.Append('<').Append('a').Append(i).Append(">1</a").Append(i).Append('>');
+        var bytes = Encoding.UTF8.GetBytes($"{Camt}<{string.Join("><", names)}>{values}</{string.Join("></", names.AsEnumerable().Reverse())}></Ntry></Stmt></BkToCstmrStmt></Document>");
+        using var over = new CancellationTokenSource(TimeSpan.FromMilliseconds(100));
+        var reading = Task.Run(() => StatementReader.Read(bytes, "a", new SheetReading(), over.Token), TestContext.Current.CancellationToken);
+        await Assert.ThrowsAsync<OperationCanceledException>(() => reading.WaitAsync(s_hang, TestContext.Current.CancellationToken));
+
+        Assert.Equal("1 not-booked", Reading.Refused((await Answer(bytes)).Value));
+    }
+
+    [Fact]
+    public void An_entry_keeps_its_first_values_however_many_follow()
+    {
+        var rest = string.Concat(Enumerable.Range(0, 1000).Select(number => $"<a{number}>1</a{number}>"));
+        const string Said = "<Amt Ccy=\"EUR\">7.00</Amt><Sts>BOOK</Sts><CdtDbtInd>CRDT</CdtDbtInd><BookgDt><Dt>2027-03-04</Dt></BookgDt>";
+        var read = Reading.Of($"{Camt}{Said}{rest}</Ntry></Stmt></BkToCstmrStmt></Document>");
+        Assert.Equal((7.00m, "EUR"), (Reading.Only(read.Value).Amount, Reading.Only(read.Value).Currency));
+
+        Reading.FailsWith("too-many", Reading.Of($"{Camt}<NtryDtls>{string.Concat(Enumerable.Repeat("<TxDtls/>", 200_001))}</NtryDtls></Ntry></Stmt></BkToCstmrStmt></Document>"));
+    }
+
     [Theory]
     [InlineData(Camt)]
     [InlineData("<?xml version=\"1.0\"?><OFX>")]

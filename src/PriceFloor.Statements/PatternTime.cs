@@ -1,0 +1,56 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace PriceFloor.Statements;
+
+/// <summary>
+/// What the patterns of reading rules have taken in one request. Without backtracking none of them can take for ever, but a few hundred characters of text may
+/// still take one a good while: all of them together get five seconds.
+/// </summary>
+/// <param name="milliseconds">A clock that only goes forward and costs next to nothing to read.</param>
+public sealed class PatternTime(Func<long> milliseconds)
+{
+    /// <summary>For all patterns of a request, the last match included.</summary>
+    public static readonly TimeSpan Longest = TimeSpan.FromSeconds(5);
+
+    /// <summary>For one match, which nothing else can end.</summary>
+    internal static readonly TimeSpan LongestMatch = TimeSpan.FromMilliseconds(250);
+
+    private readonly Dictionary<int, long> _taken = [];
+    private long _all;
+
+    /// <summary>Whether another match might go past the time.</summary>
+    public bool IsUp => _all > (Longest - LongestMatch).TotalMilliseconds;
+
+    /// <summary>Whether a pattern, which is made when it is first needed, matches a text. Throws <see cref="SlowPatternException"/> once the time is up.</summary>
+    internal bool Matches(int rule, Lazy<Regex> pattern, string text)
+    {
+        if (IsUp)
+            throw Slow(_taken.MaxBy(one => one.Value).Key);
+        var before = milliseconds();
+        try
+        {
+            return pattern.Value.IsMatch(text);
+        }
+        catch (RegexMatchTimeoutException)
+        {
+            throw Slow(rule);
+        }
+        finally
+        {
+            var took = milliseconds() - before;
+            _taken[rule] = _taken.GetValueOrDefault(rule) + took;
+            _all += took;
+        }
+    }
+
+    private static SlowPatternException Slow(int rule) => new(rule, string.Create(CultureInfo.InvariantCulture,
+        $"The patterns of the reading rules took too long: {Longest.TotalSeconds:0} seconds in all, {LongestMatch.TotalMilliseconds:0} milliseconds for a line. The slowest is #/rules/{rule}/textMatches: make it shorter, with fewer repetitions such as .* or {{1,30}}, or use textHas."));
+}
+
+/// <summary>The patterns of reading rules took longer than they may; the message names the rule to mend.</summary>
+public sealed class SlowPatternException(int rule, string message) : Exception(message)
+{
+    /// <summary>The place of the rule that took most.</summary>
+    public int Rule => rule;
+}
