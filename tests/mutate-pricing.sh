@@ -2,7 +2,7 @@
 # Changes one operator, bound or condition of the pricing library at a time, never a text, and sees whether a test notices (mutation testing). Works on a copy.
 # mutate-pricing.sh [FILE...], such as Years/Tax.cs 'Selling/*.cs'; without files the core of the library, under all tests but those of the search for the best mix: they take
 #   half a minute, and every change would wait for them.
-# mutate-pricing.sh --search [FILE...], such as Planning/Solver/MixCutting.cs; without files all of the search, under its own tests alone, with a quarter of the mixes that are listed and without the large years.
+# mutate-pricing.sh --search [FILE...], such as Planning/Solver/Branching.cs; without files all of the search, under its own tests alone, with a quarter of the mixes that are listed and without the large years.
 # Reports are left in artifacts/mutants/report.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -15,7 +15,7 @@ if [ "${1:-}" = --search ]; then
     shift
     grep -LE 'Tests\.Planning\.Solver' -r --include='*.cs' . | xargs rm
     rm Planning/Solver/LargeMixes.cs Planning/Solver/IntegerSolver*.cs Properties/MixProperties.cs
-    sed -i 's/Cases = 4000/Cases = 1000/' Planning/Solver/ReckonedMixes.cs
+    sed -i 's/Cases = 4000/Cases = 1000/' Planning/Solver/EnumeratedMixes.cs
     [ $# -gt 0 ] || set -- "Planning/Solver/*.cs"
 else
     rm -r Planning/Solver && grep -lE 'Tests\.Planning\.Solver' -r --include='*.cs' . | xargs rm

@@ -55,7 +55,7 @@ public static class PlanText
     private static PlanLimitAnswer LoadUse(PlanLimitAnswer limit, BestYear best, Currency money) =>
         best.Mix.Uses.Skip(1).FirstOrDefault(use => use.Name == limit.Name) is { } use ? WithUse(limit, use, best.Goal, money) : limit;
 
-    private static PlanLimitAnswer WithUse(PlanLimitAnswer limit, MixUse use, MixGoal goal, Currency money) => limit with
+    private static PlanLimitAnswer WithUse(PlanLimitAnswer limit, ConstraintUsage use, MixGoal goal, Currency money) => limit with
     {
         Binds = use.Binds,
         WorthOfOneMore = use.WorthOfOneMore is { } worth ? goal == MixGoal.MaximumSurplus ? money.Nearest(worth) : Answers.Hours(worth) : null,

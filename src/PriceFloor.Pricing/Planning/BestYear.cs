@@ -12,7 +12,7 @@ namespace PriceFloor.Pricing.Planning;
 /// <param name="Maximum">Most whole pieces; null where the market takes any number.</param>
 public sealed record OfferedLine(string Key, PriceCheck Check, decimal Minimum, decimal? Maximum);
 
-/// <summary>The best plan of a year: how many of each line, found by <see cref="BestMix"/> and reckoned like any other plan.</summary>
+/// <summary>The best plan of a year: how many of each line, found by <see cref="BestMix"/> and computed like any other plan.</summary>
 public sealed class BestYear
 {
     private BestYear(YearPlan plan, BestMix mix, MixGoal goal) => (Plan, Mix, Goal) = (plan, mix, goal);
@@ -23,21 +23,21 @@ public sealed class BestYear
 
     public MixGoal Goal { get; }
 
-    /// <summary>Where it is not proven: no plan leaves more than this surplus, or takes fewer hours than this.</summary>
+    /// <summary>If optimality is not proven: no plan leaves more than this surplus, or takes fewer hours than this.</summary>
     public decimal? Bound => Mix.AtMost is { } most ? most - Plan.Pool : Mix.AtLeast;
 
-    /// <summary>Refused as <see cref="BestMix.Of(MixProblem)"/> is.</summary>
+    /// <summary>Refused as <see cref="BestMix.Of(ProductMixProblem)"/> is.</summary>
     /// <param name="year">The year to plan.</param>
     /// <param name="lines">What may be made; its order is kept in the plan.</param>
     /// <param name="surplus">What the year should leave beyond the need.</param>
     /// <param name="hoursKeptBack">Bench hours for work that is not planned here.</param>
-    /// <param name="goal">What is sought.</param>
+    /// <param name="goal">What is optimised.</param>
     public static Outcome<BestYear> Of(StudioYear year, IReadOnlyList<OfferedLine> lines, Surplus? surplus, decimal hoursKeptBack, MixGoal goal) => Outcome<BestYear>.Guard(() =>
     {
         var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
-        var limits = year.Profile.Limits.Select(limit => new MixLimit(limit.Name, limit.LoadsPerYear)).ToList();
-        var choices = inOrder.Select(line => ChoiceOf(line.Item, limits)).ToList();
-        var mix = BestMix.Of(new MixProblem(choices, year.PoolWith(surplus), year.BenchHours - hoursKeptBack, limits, goal));
+        var resources = year.Profile.Limits.Select(resource => new Resource(resource.Name, resource.LoadsPerYear)).ToList();
+        var activities = inOrder.Select(line => ActivityOf(line.Item, resources)).ToList();
+        var mix = BestMix.Of(new ProductMixProblem(activities, year.PoolWith(surplus), year.BenchHours - hoursKeptBack, resources, goal));
         if (mix.Found is null)
             return mix.Faults.ToList();
 
@@ -48,9 +48,9 @@ public sealed class BestYear
         return plan.Found is null ? plan.Faults.ToList() : new BestYear(plan.Value, mix.Value, goal);
     });
 
-    private static MixChoice ChoiceOf(OfferedLine line, IReadOnlyList<MixLimit> limits)
+    private static Activity ActivityOf(OfferedLine line, IReadOnlyList<Resource> resources)
     {
         var piece = line.Check.Prices.Floor.Piece;
-        return new MixChoice(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours, [.. limits.Select(limit => piece.LoadsOf(limit.Name))], line.Minimum, line.Maximum);
+        return new Activity(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours, [.. resources.Select(resource => piece.LoadsOf(resource.Name))], line.Minimum, line.Maximum);
     }
 }

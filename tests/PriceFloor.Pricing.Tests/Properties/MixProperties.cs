@@ -18,8 +18,8 @@ public sealed class MixProperties
             var problem = Draw(seed, goal);
             var (chance, best) = (new RandomMix(seed.Get + 1), BestMix.Of(problem).Found);
             for (var tries = 0; tries < 40; tries++)
-                if (chance.Plan(problem) is { } plan && (goal == MixGoal.MaximumSurplus || Reckoning.Contribution(problem, plan).Reaches(problem.Pool)))
-                    Assert.True(Reckoning.Score(problem, best!.Units) >= Reckoning.Score(problem, plan), $"{string.Join(' ', plan)} is better than {string.Join(' ', best.Units)}");
+                if (chance.Plan(problem) is { } plan && (goal == MixGoal.MaximumSurplus || Enumeration.Contribution(problem, plan).Reaches(problem.Pool)))
+                    Assert.True(Enumeration.Score(problem, best!.Units) >= Enumeration.Score(problem, plan), $"{string.Join(' ', plan)} is better than {string.Join(' ', best.Units)}");
         }
     }
 
@@ -31,11 +31,11 @@ public sealed class MixProperties
             var problem = Draw(seed, goal);
             if (BestMix.Of(problem).Found is not { } best)
                 continue;
-            Assert.True(Reckoning.Fits(problem, best.Units));
-            Assert.All(problem.Choices.Zip(best.Units), line => Assert.True(line.Second >= line.First.Minimum && !(line.Second > line.First.Maximum) && line.Second == decimal.Truncate(line.Second)));
-            Assert.Equal((Reckoning.Contribution(problem, best.Units), Reckoning.Hours(problem, best.Units)), (best.Contribution, best.Hours));
-            Assert.Equal(["hours", .. problem.Limits.Select(limit => limit.Name)], best.Uses.Select(use => use.Name));
-            Assert.Equal([best.Hours, .. problem.Limits.Select((_, k) => Reckoning.Loads(problem, best.Units, k))], best.Uses.Select(use => use.Used));
+            Assert.True(Enumeration.Fits(problem, best.Units));
+            Assert.All(problem.Activities.Zip(best.Units), line => Assert.True(line.Second >= line.First.Minimum && !(line.Second > line.First.Maximum) && line.Second == decimal.Truncate(line.Second)));
+            Assert.Equal((Enumeration.Contribution(problem, best.Units), Enumeration.Hours(problem, best.Units)), (best.Contribution, best.Hours));
+            Assert.Equal(["hours", .. problem.Resources.Select(limit => limit.Name)], best.Uses.Select(use => use.Name));
+            Assert.Equal([best.Hours, .. problem.Resources.Select((_, k) => Enumeration.Loads(problem, best.Units, k))], best.Uses.Select(use => use.Used));
             Assert.True(goal == MixGoal.MaximumSurplus || best.Contribution.Reaches(problem.Pool));
         }
     }
@@ -50,8 +50,8 @@ public sealed class MixProperties
                 continue;
             foreach (var (k, use) in best.Uses.Index())
             {
-                var more = Reckoning.OneMore(problem, k);
-                var gained = Reckoning.Score(more, BestMix.Of(more).Value.Units) - Reckoning.Score(problem, best.Units);
+                var more = Enumeration.OneMore(problem, k);
+                var gained = Enumeration.Score(more, BestMix.Of(more).Value.Units) - Enumeration.Score(problem, best.Units);
                 Assert.Equal(gained, use.WorthOfOneMore);
                 Assert.True(gained >= 0 && (gained == 0 || use.Binds), $"{use}");
             }
@@ -64,11 +64,11 @@ public sealed class MixProperties
         foreach (var goal in Enum.GetValues<MixGoal>())
         {
             var problem = Draw(seed, goal);
-            var fewer = problem with { Choices = [.. problem.Choices.Skip(1)] };
+            var fewer = problem with { Activities = [.. problem.Activities.Skip(1)] };
             if (BestMix.Of(fewer).Found is not { } without)
                 continue;
-            var with = BestMix.Of(problem with { Choices = [problem.Choices[0] with { Minimum = 0 }, .. fewer.Choices] }).Value;
-            Assert.True(Reckoning.Score(problem, with.Units) >= Reckoning.Score(fewer, without.Units));
+            var with = BestMix.Of(problem with { Activities = [problem.Activities[0] with { Minimum = 0 }, .. fewer.Activities] }).Value;
+            Assert.True(Enumeration.Score(problem, with.Units) >= Enumeration.Score(fewer, without.Units));
         }
     }
 
@@ -78,7 +78,7 @@ public sealed class MixProperties
         foreach (var goal in Enum.GetValues<MixGoal>())
         {
             var problem = Draw(seed, goal);
-            var turned = problem with { Choices = [.. problem.Choices.Reverse()] };
+            var turned = problem with { Activities = [.. problem.Activities.Reverse()] };
             var (one, other) = (BestMix.Of(problem).Found, BestMix.Of(turned).Found);
             Assert.Equal(one is null, other is null);
             if (one is null)
@@ -95,10 +95,10 @@ public sealed class MixProperties
     public void Prices_in_another_currency_unit_make_the_same_mix(NonNegativeInt seed)
     {
         var problem = Draw(seed, MixGoal.MaximumSurplus);
-        var cents = problem with { Choices = [.. problem.Choices.Select(choice => choice with { Contribution = choice.Contribution * 100 })] };
+        var cents = problem with { Activities = [.. problem.Activities.Select(activity => activity with { Contribution = activity.Contribution * 100 })] };
         if (BestMix.Of(problem).Found is { } best)
             Assert.Equal(best.Units, BestMix.Of(cents).Value.Units);
     }
 
-    private static MixProblem Draw(NonNegativeInt seed, MixGoal goal) => new RandomMix(seed.Get).Year(2 + seed.Get % 8, seed.Get % 3, goal);
+    private static ProductMixProblem Draw(NonNegativeInt seed, MixGoal goal) => new RandomMix(seed.Get).Year(2 + seed.Get % 8, seed.Get % 3, goal);
 }

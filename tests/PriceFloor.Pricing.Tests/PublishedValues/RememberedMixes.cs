@@ -34,8 +34,8 @@ public sealed class RememberedMixes
     {
         // Cutting 378 + 252 = 630 and finishing 540 + 168 = 708 are full: 4.375 x 630 + 6.9375 x 708 = 2756.25 + 4911.75 = 7668.
         var problem = Most(630, Line(10, 0.7m, null, 0, 0.5m, 1), Line(9, 1, null, 0, 5m / 6, 2m / 3)).Within(600, 708);
-        MixChoice[] bags = [problem.Choices[0] with { Loads = [0.5m, 1, 0.1m] }, problem.Choices[1] with { Loads = [5m / 6, 2m / 3, 0.25m] }];
-        var best = BestMix.Of(problem with { Choices = bags, Limits = [.. problem.Limits, new MixLimit("inspection", 135)] }).Value;
+        Activity[] bags = [problem.Activities[0] with { Loads = [0.5m, 1, 0.1m] }, problem.Activities[1] with { Loads = [5m / 6, 2m / 3, 0.25m] }];
+        var best = BestMix.Of(problem with { Activities = bags, Resources = [.. problem.Resources, new Resource("inspection", 135)] }).Value;
         Assert.Equal([540m, 252m], best.Units);
         Assert.Equal(7668m, best.Contribution);
         Assert.Equal([630m, 480m, 708m, 117m], best.Uses.Select(use => Rounding.Settle(use.Used)));

@@ -2,42 +2,26 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Planning.Solver;
 
-/// <summary>What the mix takes of the hours or of a limited resource.</summary>
-/// <param name="Name">"hours", or the limit's name.</param>
-/// <param name="Used">Hours or loads that the mix takes.</param>
-/// <param name="Available">Hours or loads that there are.</param>
-/// <param name="Binds">
-/// Whether it stands in the way of a better mix: one more of it is worth something, or a choice below its maximum that would improve the mix
-/// cannot have one more piece because of this limit alone. For the largest surplus a choice improves the mix where it leaves something
-/// for the pool; for the fewest hours where it leaves more an hour than some piece that is made above its minimum and could be replaced.
-/// Hours never bind the fewest hours: with more of them no fewer would do.
-/// </param>
-/// <param name="WorthOfOneMore">
-/// What one more hour or load would bring, by solving again with it: money for the largest surplus, hours saved for the fewest hours. Null
-/// where the search gave up before either optimum was proven.
-/// </param>
-public sealed record MixUse(string Name, decimal Used, decimal Available, bool Binds, decimal? WorthOfOneMore);
-
 /// <summary>
-/// How many whole pieces of each line make the best year: the largest contribution, or the fewest hours that carry the pool, within the
-/// hours, the limits and what the market takes. Equals are decided by fewer hours (larger contribution where hours are the goal), then
-/// by the order of the choices, the earlier taking more. 120 hours, 300.00 for 1 hour (60 at most) and 600.00 for 3 hours: 60 and 20, 30,000.00.
+/// The optimal product mix: the whole pieces of each line that give the largest contribution, or the fewest hours that carry the pool, within
+/// the hours, the resources and what the market takes. Ties are broken by fewer hours (by the larger contribution if hours are the goal), then
+/// by the order of the activities, the earlier taking more. 120 hours, 300.00 for 1 hour (60 at most) and 600.00 for 3 hours: 60 and 20, 30,000.00.
 /// </summary>
 public sealed class BestMix
 {
-    private BestMix(MixProblem problem, MixSolver solver, MixSearch first)
+    private BestMix(ProductMixProblem problem, LexicographicSolver solver, BranchAndBound first)
     {
         Units = solver.Units();
-        Contribution = MixTotals.Contribution(problem, Units);
-        Hours = MixTotals.Hours(problem, Units);
+        Contribution = Evaluation.Contribution(problem, Units);
+        Hours = Evaluation.Hours(problem, Units);
         Proven = first.Proven;
-        var left = Proven ? null : first.Bound - first.Best!.Gain;
-        (AtMost, AtLeast) = problem.Goal == MixGoal.MaximumSurplus ? (Contribution + left, (decimal?)null) : (null, Hours - left);
-        MixTotals.Verify(problem, Units);
-        Uses = MixUses.Of(problem, Units, solver);
+        var gap = Proven ? null : first.Bound - first.Incumbent!.Objective;
+        (AtMost, AtLeast) = problem.Goal == MixGoal.MaximumSurplus ? (Contribution + gap, (decimal?)null) : (null, Hours - gap);
+        Evaluation.Verify(problem, Units);
+        Uses = BindingConstraints.Of(problem, Units, solver);
     }
 
-    /// <summary>Whole pieces of each choice, in the order of the choices. They are held against every limit once more before they are given.</summary>
+    /// <summary>Whole pieces of each activity, in their order. They are checked against every constraint once more before they are given.</summary>
     public IReadOnlyList<decimal> Units { get; }
 
     /// <summary>What they leave for the pool, in money, not rounded.</summary>
@@ -46,32 +30,32 @@ public sealed class BestMix
     /// <summary>Bench hours that they take, not rounded.</summary>
     public decimal Hours { get; }
 
-    /// <summary>The hours first, then each limit in its order.</summary>
-    public IReadOnlyList<MixUse> Uses { get; }
+    /// <summary>The hours first, then each resource in its order.</summary>
+    public IReadOnlyList<ConstraintUsage> Uses { get; }
 
     /// <summary>
-    /// Whether it is certain that no mix is better; otherwise the search gave up, and this is the best it had found. Where a proven mix has very
-    /// many equals, the search may give up on which of them comes first, and another of them is given.
+    /// Whether optimality is proven; otherwise the search reached its effort limit, and this is its incumbent. If a proven optimum has very many
+    /// ties, the search may stop before it knows which of them comes first, and another of them is given.
     /// </summary>
     public bool Proven { get; }
 
-    /// <summary>Where the largest surplus is not proven: no mix leaves more than this for the pool.</summary>
+    /// <summary>If the largest surplus is not proven: the upper bound of what any mix leaves for the pool.</summary>
     public decimal? AtMost { get; }
 
-    /// <summary>Where the fewest hours are not proven: no mix that carries the pool takes fewer than these.</summary>
+    /// <summary>If the fewest hours are not proven: the lower bound of the hours of any mix that carries the pool.</summary>
     public decimal? AtLeast { get; }
 
     /// <summary>
-    /// Refused with <c>infeasible</c> where the minimum units alone break a limit or no mix carries the pool, with <c>undecided</c> where the
-    /// search gave up before it found a mix that carries the pool, and with <c>too-large</c> where a figure passes what can be exact.
+    /// Refused with <c>infeasible</c> if the minimum units alone violate a constraint or no mix carries the pool, with <c>undecided</c> if the
+    /// search stopped before it found a feasible mix, and with <c>too-large</c> if a figure exceeds what can be exact.
     /// </summary>
-    public static Outcome<BestMix> Of(MixProblem problem) => Of(problem, MixSolver.MostEffort);
+    public static Outcome<BestMix> Of(ProductMixProblem problem) => Of(problem, LexicographicSolver.MaxEffort);
 
-    internal static Outcome<BestMix> Of(MixProblem problem, long effort) => Outcome<BestMix>.Guard(() =>
+    internal static Outcome<BestMix> Of(ProductMixProblem problem, long effort) => Outcome<BestMix>.Guard(() =>
     {
-        if (MixFaults.OfTheLeast(problem) is { } fault)
+        if (Infeasibility.OfTheMinimums(problem) is { } fault)
             return fault;
-        var solver = new MixSolver(problem, effort);
-        return solver.First is { } first ? new BestMix(problem, solver, first) : MixFaults.OfThePool(problem, effort);
+        var solver = new LexicographicSolver(problem, effort);
+        return solver.First is { } first ? new BestMix(problem, solver, first) : Infeasibility.OfThePool(problem, effort);
     });
 }

@@ -11,26 +11,26 @@ public static class IntegerSolver
     private const decimal Scale = 10_000;
 
     /// <summary>The best contribution, or the hours below nothing; null where nothing fits.</summary>
-    public static decimal? Best(MixProblem problem)
+    public static decimal? Best(ProductMixProblem problem)
     {
         var model = new CpModel();
-        var units = problem.Choices.Select((choice, i) => model.NewIntVar((long)choice.Minimum, (long)(choice.Maximum ?? choice.Minimum + 100_000), $"u{i}")).ToList();
-        LinearExpr Total(Func<MixChoice, decimal> of) => LinearExpr.WeightedSum(units, problem.Choices.Select(choice => Whole(of(choice))));
-        model.Add(Total(choice => choice.Hours) <= Whole(problem.Hours));
-        for (var k = 0; k < problem.Limits.Count; k++)
-            model.Add(Total(choice => choice.Loads[k]) <= Whole(problem.Limits[k].Loads));
+        var units = problem.Activities.Select((activity, i) => model.NewIntVar((long)activity.Minimum, (long)(activity.Maximum ?? activity.Minimum + 100_000), $"u{i}")).ToList();
+        LinearExpr Total(Func<Activity, decimal> of) => LinearExpr.WeightedSum(units, problem.Activities.Select(activity => Whole(of(activity))));
+        model.Add(Total(activity => activity.Hours) <= Whole(problem.Hours));
+        for (var k = 0; k < problem.Resources.Count; k++)
+            model.Add(Total(activity => activity.Loads[k]) <= Whole(problem.Resources[k].Loads));
         if (problem.Goal == MixGoal.MaximumSurplus)
-            model.Maximize(Total(choice => choice.Contribution));
+            model.Maximize(Total(activity => activity.Contribution));
         else
         {
-            model.Add(Total(choice => choice.Contribution) >= Whole(problem.Pool));
-            model.Maximize(Total(choice => -choice.Hours));
+            model.Add(Total(activity => activity.Contribution) >= Whole(problem.Pool));
+            model.Maximize(Total(activity => -activity.Hours));
         }
 
         var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1" };
         return solver.Solve(model) switch
         {
-            CpSolverStatus.Optimal => problem.Choices.Select((choice, i) => solver.Value(units[i]) * (problem.Goal == MixGoal.MaximumSurplus ? choice.Contribution : -choice.Hours)).Sum(),
+            CpSolverStatus.Optimal => problem.Activities.Select((activity, i) => solver.Value(units[i]) * (problem.Goal == MixGoal.MaximumSurplus ? activity.Contribution : -activity.Hours)).Sum(),
             CpSolverStatus.Infeasible => null,
             var other => throw new InvalidOperationException($"CP-SAT answered {other}."),
         };

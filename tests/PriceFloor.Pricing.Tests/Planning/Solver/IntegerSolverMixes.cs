@@ -23,7 +23,7 @@ public sealed class IntegerSolverMixes
             }
 
             Assert.True(outcome.Found is { Proven: true }, $"seed {seed}: {(outcome.Found is null ? outcome.Faults[0].Detail : "not proven")}");
-            Assert.True(expected == Reckoning.Score(problem, outcome.Value.Units), $"seed {seed}: {expected} expected, {Reckoning.Score(problem, outcome.Value.Units)} found");
+            Assert.True(expected == Enumeration.Score(problem, outcome.Value.Units), $"seed {seed}: {expected} expected, {Enumeration.Score(problem, outcome.Value.Units)} found");
         }
 
         Assert.InRange(infeasible, cases / 50, cases / 2);
@@ -42,7 +42,7 @@ public sealed class IntegerSolverMixes
                 continue;
             foreach (var (k, use) in best.Uses.Index())
             {
-                var gained = IntegerSolver.Best(Reckoning.OneMore(problem, k)) - Reckoning.Score(problem, best.Units);
+                var gained = IntegerSolver.Best(Enumeration.OneMore(problem, k)) - Enumeration.Score(problem, best.Units);
                 Assert.True(gained == use.WorthOfOneMore, $"seed {seed}, {use.Name}: {gained} expected, {use.WorthOfOneMore} found");
                 asked++;
             }

@@ -27,8 +27,8 @@ public sealed class LargeMixes
                 decimal[] units = [.. best.Units];
                 units[i]++;
                 units[j]--;
-                if (i != j && units[j] >= problem.Choices[j].Minimum && !(units[i] > problem.Choices[i].Maximum) && problem.Choices[i].Contribution > problem.Choices[j].Contribution)
-                    Assert.False(Reckoning.Fits(problem, units), $"one more of {i} for one less of {j}");
+                if (i != j && units[j] >= problem.Activities[j].Minimum && !(units[i] > problem.Activities[i].Maximum) && problem.Activities[i].Contribution > problem.Activities[j].Contribution)
+                    Assert.False(Enumeration.Fits(problem, units), $"one more of {i} for one less of {j}");
             }
     }
 
@@ -53,7 +53,7 @@ public sealed class LargeMixes
         Assert.InRange(best.AtLeast!.Value, best.Hours - 0.1m, best.Hours);
         Assert.True(best.AtLeast < best.Hours); // what is not proven may still be bettered
         Assert.All(best.Uses, use => Assert.Null(use.WorthOfOneMore));
-        Assert.True(Reckoning.Fits(problem, best.Units) && Reckoning.Contribution(problem, best.Units).Reaches(problem.Pool));
+        Assert.True(Enumeration.Fits(problem, best.Units) && Enumeration.Contribution(problem, best.Units).Reaches(problem.Pool));
     }
 
     [Fact]
@@ -81,18 +81,18 @@ public sealed class LargeMixes
                 Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8, BenchShare = 0 },
                 Helpers = [new Helper { BenchHoursPerYear = problem.Hours }],
                 Expenses = [new Expense { Amount = 30_000, Per = Per.Year }],
-                Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = problem.Limits[0].Loads }],
+                Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = problem.Resources[0].Loads }],
             },
             default).Value;
-        var best = BestYear.Of(year, [.. problem.Choices.Select((choice, i) => new OfferedLine($"{i:000}", Check(year, choice), 0, choice.Maximum))], null, 0, MixGoal.MaximumSurplus).Value;
+        var best = BestYear.Of(year, [.. problem.Activities.Select((activity, i) => new OfferedLine($"{i:000}", Check(year, activity), 0, activity.Maximum))], null, 0, MixGoal.MaximumSurplus).Value;
         Assert.False(best.Mix.Proven);
         Assert.InRange(best.Bound!.Value, best.Plan.SurplusBeforeTax, best.Plan.SurplusBeforeTax + 1);
     }
 
-    private static PriceCheck Check(StudioYear year, MixChoice choice)
+    private static PriceCheck Check(StudioYear year, Activity activity)
     {
-        var making = new Making { Steps = [new Step { HandsOnMinutes = choice.Hours * 60 }, new Step { HandsOnMinutes = 0, BatchSize = 1 / choice.Loads[0], Uses = "kiln" }] };
+        var making = new Making { Steps = [new Step { HandsOnMinutes = activity.Hours * 60 }, new Step { HandsOnMinutes = 0, BatchSize = 1 / activity.Loads[0], Uses = "kiln" }] };
         var floor = FloorPrice.Of(Piece.Of(new Design { Profile = "main", Making = making }, year).Value, null).Value;
-        return ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(choice.Contribution).Value;
+        return ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(activity.Contribution).Value;
     }
 }

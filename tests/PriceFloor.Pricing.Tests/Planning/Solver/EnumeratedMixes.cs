@@ -3,7 +3,7 @@ using Xunit;
 namespace PriceFloor.Pricing.Tests.Planning.Solver;
 
 /// <summary>The solver against the list of all mixes, on small problems with many equally good ones.</summary>
-public sealed class ReckonedMixes
+public sealed class EnumeratedMixes
 {
     private const int Cases = 4000;
 
@@ -16,7 +16,7 @@ public sealed class ReckonedMixes
         for (var seed = 0; seed < Cases; seed++)
         {
             var problem = new RandomMix(seed).Tiny(goal);
-            var (expected, outcome) = (Reckoning.Best(problem), BestMix.Of(problem));
+            var (expected, outcome) = (Enumeration.Best(problem), BestMix.Of(problem));
             if (expected is null)
             {
                 Assert.True(outcome.Faults is [{ Code: "infeasible" }], $"seed {seed}: a mix was found where there is none");
@@ -44,8 +44,8 @@ public sealed class ReckonedMixes
                 continue;
             foreach (var (k, use) in best.Uses.Index())
             {
-                var more = Reckoning.OneMore(problem, k);
-                var gained = Reckoning.Score(more, Reckoning.Best(more)!) - Reckoning.Score(problem, best.Units);
+                var more = Enumeration.OneMore(problem, k);
+                var gained = Enumeration.Score(more, Enumeration.Best(more)!) - Enumeration.Score(problem, best.Units);
                 Assert.True(decimal.Abs(gained - use.WorthOfOneMore!.Value) <= 0.000000000001m, $"seed {seed}, {use.Name}: {gained} expected, {use.WorthOfOneMore} found");
                 Assert.True(use.WorthOfOneMore == 0 || use.Binds, $"seed {seed}, {use.Name}: worth something and not binding");
                 worthSomething += use.WorthOfOneMore > 0 ? 1 : 0;

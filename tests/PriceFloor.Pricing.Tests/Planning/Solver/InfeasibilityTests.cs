@@ -3,7 +3,7 @@ using static PriceFloor.Pricing.Tests.Planning.Solver.Lines;
 
 namespace PriceFloor.Pricing.Tests.Planning.Solver;
 
-public sealed class MixFaultsTests
+public sealed class InfeasibilityTests
 {
     [Fact]
     public void Every_limit_that_the_minimums_break_is_named()
@@ -42,7 +42,7 @@ public sealed class MixFaultsTests
     [Fact]
     public void A_limit_named_hours_is_not_taken_for_the_bench()
     {
-        var problem = Fewest(100, 10, Line(30, 1, null, 0, 1)) with { Limits = [new MixLimit("hours", 2)] };
+        var problem = Fewest(100, 10, Line(30, 1, null, 0, 1)) with { Resources = [new Resource("hours", 2)] };
         Assert.EndsWith("What is short: loads of \"hours\".", FaultOf(problem).Detail, StringComparison.Ordinal);
     }
 
@@ -50,5 +50,5 @@ public sealed class MixFaultsTests
     public void Figures_too_large_to_be_exact_are_refused() =>
         Assert.Equal("too-large", FaultOf(Most(10, Line(decimal.MaxValue, 1, least: 2))).Code);
 
-    private static Fault FaultOf(MixProblem problem) => Assert.Single(BestMix.Of(problem).Faults);
+    private static Fault FaultOf(ProductMixProblem problem) => Assert.Single(BestMix.Of(problem).Faults);
 }

@@ -3,8 +3,8 @@ using static PriceFloor.Pricing.Tests.Planning.Solver.Lines;
 
 namespace PriceFloor.Pricing.Tests.Planning.Solver;
 
-/// <summary>Thirds and other quotients that decimal cannot hold: the dust must neither keep a piece out nor let one in.</summary>
-public sealed class DustyMixes
+/// <summary>Thirds and other quotients that decimal cannot hold: the rounding error must neither keep a piece out nor let one in.</summary>
+public sealed class InexactMixes
 {
     [Theory]
     [InlineData(3)]
