@@ -1,5 +1,5 @@
 # Build: restores by the committed lock files, publishes for the platform that is asked for.
-FROM --platform=$BUILDPLATFORM mcr.microsoft.com/dotnet/sdk:10.0 AS build
+FROM --platform=$BUILDPLATFORM mcr.microsoft.com/dotnet/sdk:10.0@sha256:e70cdb7f80b0348f5cb85f19a8f670fca061f033d57eed12fa003d58b0e06317 AS build
 ARG TARGETARCH
 WORKDIR /source
 COPY global.json Directory.Build.props Directory.Packages.props .editorconfig ./
@@ -8,7 +8,7 @@ RUN dotnet publish src/PriceFloor.Api --configuration Release --arch $TARGETARCH
     && mkdir /data
 
 # Run: no shell, no package manager, not root. Only /data is written, so the root file system can be read-only.
-FROM mcr.microsoft.com/dotnet/aspnet:10.0-noble-chiseled
+FROM mcr.microsoft.com/dotnet/aspnet:10.0-noble-chiseled@sha256:48e51f2f6798897be7ac4e775c049ed8fe60d3190f637e1f9c9dc7513efa659c
 LABEL org.opencontainers.image.title="PriceFloor" \
       org.opencontainers.image.description="The lowest price that keeps a studio and its maker going for the year" \
       org.opencontainers.image.licenses="MIT"
