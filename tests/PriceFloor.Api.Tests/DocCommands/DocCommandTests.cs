@@ -17,6 +17,9 @@ public sealed class DocCommandTests
         ["kiota generate --language Python --openapi openapi/pricefloor.v1.yaml --output made --class-name PriceFloorClient"] = "`.ci/clients` makes and runs the C# client so; the Python client needs packages that are not at hand.",
         ["dotnet run -c Release --project tests/PriceFloor.Benchmarks -- all"] = "It takes ten minutes of a quiet machine; that the verb is there is looked up below.",
         ["ASPNETCORE_URLS=http://127.0.0.1:5080;http://10.8.0.2:5080"] = "The second address is one of a tunnel that is not here.",
+        ["dotnet publish src/PriceFloor.Api --configuration Release --use-current-runtime --self-contained false --output /opt/pricefloor"] =
+            "It makes a user and a service of this machine; ServiceUnitTests holds it against the unit, which `.ci/unit` has systemd read.",
+        ["sudo -u pricefloor env PRICEFLOOR_DATA=/var/lib/pricefloor dotnet /opt/pricefloor/PriceFloor.Api.dll check-store"] = "There is no such user here; ServiceUnitTests holds it against the unit.",
         ["location /pricefloor/ {"] = "Another program's settings; SubPathTests sends what it would send.",
     };
 
@@ -39,7 +42,7 @@ public sealed class DocCommandTests
         foreach (var line in started.Where(line => !s_ofOthers.Contains(line) && !line.StartsWith("dotnet PriceFloor.Api.dll", StringComparison.Ordinal)))
         {
             var words = line.Split(' ');
-            var path = words[0] == "dotnet" ? words[Array.IndexOf(words, "--project") + 1] : words[0];
+            var path = words is ["dotnet", "publish", ..] ? words[2] : words[0] == "dotnet" ? words[Array.IndexOf(words, "--project") + 1] : words[0];
             Assert.True(Path.Exists(Repository.File(path)), line);
             if (path == "tests/PriceFloor.Benchmarks")
                 Assert.Contains($"\"{words[Array.IndexOf(words, "--") + 1]}\"", File.ReadAllText(Repository.File("tests/PriceFloor.Benchmarks/Program.cs")), StringComparison.Ordinal);
