@@ -20,6 +20,7 @@ public sealed partial class ContainerTests
         ["--file"] = true,
         ["--read-only"] = false,
         ["--rm"] = false,
+        ["--build"] = false,
         ["--detach"] = false,
     };
 
