@@ -1,10 +1,12 @@
 # Build: restores by the committed lock files, publishes for the platform that is asked for.
 FROM --platform=$BUILDPLATFORM mcr.microsoft.com/dotnet/sdk:10.0@sha256:e70cdb7f80b0348f5cb85f19a8f670fca061f033d57eed12fa003d58b0e06317 AS build
 ARG TARGETARCH
+# The commit that /v1/version tells; git's own folder is not copied: --build-arg COMMIT=$(git rev-parse HEAD).
+ARG COMMIT=
 WORKDIR /source
 COPY global.json Directory.Build.props Directory.Packages.props .editorconfig ./
 COPY src ./src
-RUN dotnet publish src/PriceFloor.Api --configuration Release --arch $TARGETARCH --self-contained false -p:RestoreLockedMode=true --output /app \
+RUN dotnet publish src/PriceFloor.Api --configuration Release --arch $TARGETARCH --self-contained false -p:RestoreLockedMode=true -p:SourceRevisionId=$COMMIT --output /app \
     && mkdir /data
 
 # Run: no shell, no package manager, not root. Only /data is written, so the root file system can be read-only.

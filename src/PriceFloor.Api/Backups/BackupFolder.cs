@@ -5,7 +5,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Backups;
 
 /// <summary>The backups that the service makes itself: one at a time, in <c>backups/</c> in the data folder, named by time.</summary>
-public sealed class BackupFolder(Settings settings, TimeProvider clock)
+public sealed class BackupFolder(Settings settings, ServiceCounts counts, TimeProvider clock)
 {
     private const string Start = "pricefloor-", End = ".db", TimeFormat = "yyyyMMdd'T'HHmmss'Z'";
 
@@ -16,17 +16,28 @@ public sealed class BackupFolder(Settings settings, TimeProvider clock)
     public BackupMade Make()
     {
         lock (_making)
-        {
-            CreateFolder();
-            foreach (var left in Directory.GetFiles(Path, $"{Start}*{End}.part-*").Where(file => File.GetLastWriteTimeUtc(file) < clock.GetUtcNow().UtcDateTime.AddDays(-1)))
-                File.Delete(left); // of a backup that was killed
-            var time = clock.GetUtcNow() is var now && Newest is { } newest && newest > now ? newest : now; // where the clock was set back: the newest must be named so, and is not the first to go
-            var stem = Start + time.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
-            var file = System.IO.Path.Combine(Path, stem + End);
-            for (var again = 2; File.Exists(file); again++)
-                file = System.IO.Path.Combine(Path, string.Create(CultureInfo.InvariantCulture, $"{stem}-{again}{End}"));
-            return Backup.Make(settings.StorePath, file);
-        }
+            try
+            {
+                return MakeNow();
+            }
+            catch
+            {
+                counts.BackupFailed();
+                throw;
+            }
+    }
+
+    private BackupMade MakeNow()
+    {
+        CreateFolder();
+        foreach (var left in Directory.GetFiles(Path, $"{Start}*{End}.part-*").Where(file => File.GetLastWriteTimeUtc(file) < clock.GetUtcNow().UtcDateTime.AddDays(-1)))
+            File.Delete(left); // of a backup that was killed
+        var time = clock.GetUtcNow() is var now && Newest is { } newest && newest > now ? newest : now; // where the clock was set back: the newest must be named so, and is not the first to go
+        var stem = Start + time.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
+        var file = System.IO.Path.Combine(Path, stem + End);
+        for (var again = 2; File.Exists(file); again++)
+            file = System.IO.Path.Combine(Path, string.Create(CultureInfo.InvariantCulture, $"{stem}-{again}{End}"));
+        return Backup.Make(settings.StorePath, file);
     }
 
     /// <summary>When the newest backup was made; null where there is none.</summary>

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Reflection;
 using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.FirstContact;
@@ -31,7 +30,7 @@ public static class Welcome
     private const string Summary = "The lowest price that keeps a studio and its maker going for the year.";
     private const string Key = "Calls under /v1 need the header \"Authorization: Bearer pf_...\"; the first key is in the file first-admin-key in the data folder.";
 
-    public static string Version { get; } = typeof(Welcome).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+    public static string Version => VersionAnswer.Here.Version;
 
     public static IResult Get(HttpContext context)
     {

@@ -27,9 +27,9 @@ public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
         return needs is null ? next(context) : Allowed(needs.Scope, caller, context, next);
     }
 
-    private Task Allowed(Scope scope, Caller? caller, HttpContext context, RequestDelegate next) =>
+    private Task Allowed(Scope? needed, Caller? caller, HttpContext context, RequestDelegate next) =>
         caller is null ? Unidentified(context).ExecuteAsync(context)
-        : caller.May(scope) ? next(context)
+        : needed is not { } scope || caller.May(scope) ? next(context)
         : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
 
     private Caller? CallerOf(HttpContext context) => KeyIn(context) is { Length: > 0 } key

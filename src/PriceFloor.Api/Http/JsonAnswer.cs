@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http.Metadata;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>A good answer as JSON. It is written with its length: in one piece, and the same for HEAD.</summary>
+/// <summary>A good answer as JSON. It is written with its length, the same for HEAD.</summary>
 public sealed class JsonAnswer<T>(T value) : IResult, IEndpointMetadataProvider
 {
     private static readonly JsonTypeInfo<T> s_type = (JsonTypeInfo<T>)WireJson.Options.GetTypeInfo(typeof(T));
@@ -16,7 +16,7 @@ public sealed class JsonAnswer<T>(T value) : IResult, IEndpointMetadataProvider
         var response = httpContext.Response;
         response.ContentType = JsonAnswer.ContentType;
         response.ContentLength = body.Length;
-        return response.Body.WriteAsync(body, httpContext.RequestAborted).AsTask();
+        return AnswerBlocks.WriteAsync(response, body, httpContext.RequestAborted);
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>

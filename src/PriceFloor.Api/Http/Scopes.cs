@@ -45,10 +45,12 @@ public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
     public static Caller Of(HttpContext context) => context.Features.Get<Caller>() ?? throw new InvalidOperationException("The endpoint asks for no key but wants to know the caller.");
 }
 
-/// <summary>The scope that an endpoint needs.</summary>
-public sealed record NeedsScope(Scope Scope);
+/// <summary>The scope that an endpoint needs; null: any key will do.</summary>
+public sealed record NeedsScope(Scope? Scope);
 
 public static class ScopeConventions
 {
     public static TBuilder Needs<TBuilder>(this TBuilder builder, Scope scope) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(scope));
+
+    public static TBuilder NeedsAnyKey<TBuilder>(this TBuilder builder) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(null));
 }

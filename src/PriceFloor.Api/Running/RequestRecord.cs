@@ -27,9 +27,10 @@ public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Set
         }
         finally
         {
+            var elapsed = clock.GetElapsedTime(began);
             if (settings.Metrics)
-                counts.Count(method, RouteOf(context), context.Response.StatusCode);
-            Tell(context, method, clock.GetElapsedTime(began), thrown);
+                counts.Count(method, RouteOf(context), context.Response.StatusCode, elapsed);
+            Tell(context, method, elapsed, thrown);
         }
     }
 

@@ -108,6 +108,8 @@ public static class Routes
         v1.MapPost("/backups", BackupRoutes.Post).Needs(Scope.Admin).Tell(Operations.MakeBackup);
         v1.MapGet("/audit", AuditRoutes.Get).Needs(Scope.Admin).Tell(Operations.Audit);
 
+        v1.MapGet("/version", VersionRoutes.Get).NeedsAnyKey().Tell(Operations.Version);
+
         app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter(input).Tell(Operations.Welcome);
         app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
         app.MapGet("/health/live", Health.Live).AddEndpointFilter(input).Tell(Operations.Live);

@@ -11,10 +11,17 @@ public sealed class ServiceCounts(Settings settings)
 
     private readonly ConcurrentDictionary<(string Method, string Route, int Status), StrongBox<long>> _requests = new();
     private readonly long[] _checks = new long[Enum.GetValues<Verdict>().Length];
+    private long _failedBackups;
 
     public IEnumerable<(string Method, string Route, int Status, long Count)> Requests => _requests
         .Select(request => (request.Key.Method, request.Key.Route, request.Key.Status, Volatile.Read(ref request.Value.Value)))
         .OrderBy(request => request.Route, StringComparer.Ordinal).ThenBy(request => request.Method, StringComparer.Ordinal).ThenBy(request => request.Status);
+
+    /// <summary>How long they took.</summary>
+    public Durations Durations { get; } = new();
+
+    /// <summary>Backups that the service was to make and did not.</summary>
+    public long FailedBackups => Interlocked.Read(ref _failedBackups);
 
     public IEnumerable<(Verdict Verdict, long Count)> Checks => Enum.GetValues<Verdict>().Select(verdict => (verdict, Volatile.Read(ref _checks[(int)verdict])));
 
@@ -22,11 +29,15 @@ public sealed class ServiceCounts(Settings settings)
     /// <param name="method">Its method, as the caller wrote it.</param>
     /// <param name="route">The pattern of its address, never the address.</param>
     /// <param name="status">What it was answered with.</param>
-    public void Count(string method, string route, int status)
+    /// <param name="elapsed">How long that took.</param>
+    public void Count(string method, string route, int status, TimeSpan elapsed)
     {
         var known = s_methods.Contains(method) ? method : "other"; // callers may invent any number of them
         Interlocked.Increment(ref _requests.GetOrAdd((known, route, status), _ => new StrongBox<long>()).Value);
+        Durations.Add(known, route, status, elapsed);
     }
+
+    public void BackupFailed() => Interlocked.Increment(ref _failedBackups);
 
     public void Checked(Verdict verdict, long count = 1)
     {

@@ -77,6 +77,7 @@ public sealed class ScopeTests
         ["DELETE /v1/keys/{name}"] = "admin",
         ["POST /v1/backups"] = "admin",
         ["GET /v1/audit"] = "admin",
+        ["GET /v1/version"] = "verdict check prices read write admin",
         ["GET /"] = "anyone",
         ["GET /.well-known/api-catalog"] = "anyone",
         ["GET /health/live"] = "anyone",

@@ -24,6 +24,7 @@ public sealed class ExampleTests
         (new("\"next\":\"p[45]\\.[0-9a-f]{12}\"", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"next\":\"p4.(life)\""),
         (new("\"next\":\"[0-9]{19}\\.[0-9]+\"", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"next\":\"(older)\""),
         (new("\"bytes\":[0-9]+,\"sha256\":\"[0-9a-f]{64}\",\"schema\":[0-9]+", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"bytes\":0,\"sha256\":\"...\",\"schema\":0"),
+        (new("\"commit\":\"[0-9a-f]{40}\",\"runtime\":\"[.]NET 10[^\"]*\"", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"runtime\":\"...\""),
         (new("\\{\"name\":\"first-admin-key\"[^}]*\\},?", RegexOptions.None, TimeSpan.FromSeconds(1)), ""),
     ];
 

@@ -1,6 +1,10 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Hosting;
+using PriceFloor.Api.FirstContact;
+using PriceFloor.Api.Running;
+using PriceFloor.Api.Tests.Conventions;
+using PriceFloor.Storage;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
@@ -96,21 +100,95 @@ public sealed class MetricsTests
             Assert.DoesNotContain(secret, text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task What_runs_here_is_told_and_how_much_room_it_has()
+    {
+        await using var studio = Watched();
+        var metrics = await Metrics(studio);
+        var here = VersionAnswer.Here;
+        Assert.Equal(1, metrics[$$"""pricefloor_build_info{version="{{here.Version}}",commit="{{here.Commit}}",runtime="{{here.Runtime}}",schema="{{Migrations.Newest}}",contract="1"}"""]);
+        Assert.InRange(metrics["pricefloor_process_memory_bytes"], 10_000_000, 10_000_000_000);
+        Assert.InRange(metrics["pricefloor_data_free_bytes"], 1, new DriveInfo(studio.Folder).TotalSize);
+    }
+
+    [Fact]
+    public async Task Durations_are_counted_by_method_route_and_class_of_status()
+    {
+        await using var studio = Watched();
+        await studio.HasASmallShop();
+        await studio.Get("/v1/designs/RB-014");
+        await studio.Get("/v1/designs/RB-014");
+        await studio.Get("/v1/designs/nope-1");
+        await studio.Get("/v1/designs/x", studio.ClientWith(null));
+        var metrics = await Metrics(studio);
+        foreach (var (status, count) in new[] { ("2xx", 2), ("4xx", 2) })
+        {
+            string Name(string part, string more = "") => $$"""pricefloor_request_duration_seconds_{{part}}{method="GET",route="/v1/designs/{sku}",status="{{status}}"{{more}}}""";
+            Assert.Equal(count, metrics[Name("count")]);
+            Assert.Equal(0, metrics[Name("sum")]); // the clock stands
+            foreach (var bound in new[] { "0.001", "0.005", "0.025", "0.1", "0.5", "2.5", "10", "+Inf" })
+                Assert.Equal(count, metrics[Name("bucket", $",le=\"{bound}\"")]);
+        }
+    }
+
+    [Fact]
+    public void A_duration_counts_under_every_bound_that_it_does_not_pass()
+    {
+        var durations = new Durations();
+        foreach (var microseconds in new[] { 1000, 1001, 5000, 60_000, 10_000_000, 10_001_000 })
+            durations.Add("GET", "/", 200, TimeSpan.FromMicroseconds(microseconds));
+        var (_, _, status, upTo, count, seconds) = Assert.Single(durations.All);
+        Assert.Equal([1, 3, 3, 4, 4, 4, 5], upTo); // 1, 5, 25, 100, 500, 2500, 10000 ms
+        Assert.Equal(("2xx", 6L, 20.068001m), (status, count, seconds));
+    }
+
+    [Fact]
+    public async Task Backups_that_failed_are_counted_and_the_last_good_one_is_dated()
+    {
+        await using var studio = Watched();
+        Assert.DoesNotContain("pricefloor_backup_last_good_seconds", (await Metrics(studio)).Keys);
+        var made = studio.Clock.GetUtcNow().ToUnixTimeSeconds();
+        Assert.Equal(201, (await studio.Send("POST", "/v1/backups", null)).Status);
+        studio.Clock.Advance(TimeSpan.FromHours(1));
+        var folder = Path.Combine(studio.Folder, "backups");
+        Directory.Move(folder, folder + "-away");
+        await File.WriteAllTextAsync(folder, "", Studio.Cancellation);
+        (await studio.Send("POST", "/v1/backups", null)).IsProblem(503, "busy");
+        File.Delete(folder);
+        Directory.Move(folder + "-away", folder);
+        var metrics = await Metrics(studio);
+        Assert.Equal((1, made), (metrics["pricefloor_backups_failed_total"], metrics["pricefloor_backup_last_good_seconds"]));
+    }
+
+    [Fact]
+    public async Task Each_has_its_row_in_the_docs_with_its_kind_and_labels()
+    {
+        await using var studio = Watched();
+        await studio.HasASmallShop();
+        Assert.Equal(201, (await studio.Send("POST", "/v1/backups", null)).Status);
+        var text = (await studio.Get("/metrics")).Text;
+        var told = text.Split('\n').Where(line => line.StartsWith("# TYPE ", StringComparison.Ordinal)).Select(line => line.Split(' ')).Select(type => $"`{type[2]}` | {type[3]} ");
+        var rows = (await File.ReadAllLinesAsync(Repository.File("docs/running.md"), Studio.Cancellation)).Where(line => line.StartsWith("| `pricefloor_", StringComparison.Ordinal));
+        Assert.Equal(told.Order(StringComparer.Ordinal), rows.Select(row => string.Join('|', row.Split('|')[1..3])[1..]).Order(StringComparer.Ordinal));
+        var bounds = string.Join(", ", Durations.Bounds.Select(bound => bound.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.Contains(bounds, await File.ReadAllTextAsync(Repository.File("docs/running.md"), Studio.Cancellation), StringComparison.Ordinal);
+    }
+
     private static Studio Watched() => new(configure: host => host.UseSetting("PRICEFLOOR_METRICS", "on"));
 
     /// <summary>Every sample; a line that is none, a family without its type or a sample told twice fails.</summary>
-    private static async Task<Dictionary<string, long>> Metrics(Studio studio)
+    private static async Task<Dictionary<string, decimal>> Metrics(Studio studio)
     {
-        var (samples, family) = (new Dictionary<string, long>(), "");
+        var (samples, family, isHistogram) = (new Dictionary<string, decimal>(), "", false);
         foreach (var line in (await studio.Get("/metrics")).Text.Split('\n', StringSplitOptions.RemoveEmptyEntries))
-            if (Regex.Match(line, "^# TYPE ([a-z_]+) (counter|gauge)$") is { Success: true } type)
-                family = type.Groups[1].Value;
+            if (Regex.Match(line, "^# TYPE ([a-z_]+) (counter|gauge|histogram)$") is { Success: true } type)
+                (family, isHistogram) = (type.Groups[1].Value, type.Groups[2].Value == "histogram");
             else if (!line.StartsWith("# HELP ", StringComparison.Ordinal))
             {
-                var sample = Regex.Match(line, "^(([a-z_]+)(\\{[a-z]+=\"[^\"\\\\]*\"(,[a-z]+=\"[^\"\\\\]*\")*\\})?) ([0-9]+)$");
+                var sample = Regex.Match(line, "^(([a-z_]+)(\\{[a-z]+=\"[^\"\\\\]*\"(,[a-z]+=\"[^\"\\\\]*\")*\\})?) ([0-9]+([.][0-9]+)?)$");
                 Assert.True(sample.Success, line);
-                Assert.Equal(family, sample.Groups[2].Value);
-                samples.Add(sample.Groups[1].Value, long.Parse(sample.Groups[5].Value));
+                Assert.Contains(sample.Groups[2].Value, isHistogram ? [family + "_bucket", family + "_sum", family + "_count"] : new[] { family });
+                samples.Add(sample.Groups[1].Value, decimal.Parse(sample.Groups[5].Value, System.Globalization.CultureInfo.InvariantCulture));
             }
 
         return samples;

@@ -173,6 +173,7 @@ internal static class ScopeRequests
         ["DELETE /v1/keys/{name}"] = ["/v1/keys/spare-key"],
         ["POST /v1/backups"] = ["/v1/backups"],
         ["GET /v1/audit"] = [new ScopeRequest("/v1/audit?limit=1000").AsTrail()],
+        ["GET /v1/version"] = ["/v1/version"],
         ["GET /"] = ["/"],
         ["GET /.well-known/api-catalog"] = ["/.well-known/api-catalog"],
         ["GET /health/live"] = ["/health/live"],

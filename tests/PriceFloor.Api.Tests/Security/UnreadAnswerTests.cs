@@ -31,6 +31,7 @@ public sealed class UnreadAnswerTests
     [InlineData("/v1/designs", "text/csv")]
     [InlineData("/v1/designs", "application/x-ndjson")]
     [InlineData("/v1/price-list?channel=web", "application/json")]
+    [InlineData("/v1/audit?limit=1000", "application/json")]
     public async Task Large_answers_of_every_kind_that_nobody_reads_are_let_go(string path, string accept)
     {
         await using var studio = OnSockets(answerSeconds: 1);

@@ -8,6 +8,9 @@ namespace PriceFloor.Api.Http.OpenApi;
 /// <summary>The OpenAPI 3.1 document, written from the code, served and committed.</summary>
 public static class OpenApiSetup
 {
+    /// <summary>Of the contract, as in the path: /v1.</summary>
+    public const string ContractVersion = "1";
+
     public const string DocumentName = "v1";
 
     /// <summary>Keeps what the service is put together from, for whoever writes the document.</summary>
@@ -74,7 +77,7 @@ public static class OpenApiSetup
             swagger.SwaggerDoc(DocumentName, new OpenApiInfo
             {
                 Title = "PriceFloor",
-                Version = "1",
+                Version = ContractVersion,
                 Summary = "The lowest price that keeps a studio and its maker going for the year.",
                 Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
                 Contact = new OpenApiContact { Name = "The PriceFloor authors" },

@@ -149,10 +149,12 @@ public sealed class OperationText : IOperationFilter
 
     private static IEnumerable<ProblemType> Problems(Operation told, IEnumerable<object> metadata, bool hasBody, bool hasParameters, OperationFilterContext context)
     {
-        var scoped = metadata.OfType<NeedsScope>().Any();
+        var needs = metadata.OfType<NeedsScope>().FirstOrDefault();
         List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy, ProblemTypes.Internal, .. told.Problems];
-        if (scoped)
-            types.AddRange([ProblemTypes.DamagedDocument, ProblemTypes.NoKey, ProblemTypes.KeyNotAllowed, ProblemTypes.NotAcceptable]);
+        if (needs is not null)
+            types.AddRange([ProblemTypes.NoKey, ProblemTypes.NotAcceptable]);
+        if (needs?.Scope is not null)
+            types.AddRange([ProblemTypes.DamagedDocument, ProblemTypes.KeyNotAllowed]);
         if (context.ApiDescription.RelativePath!.Contains('{', StringComparison.Ordinal))
             types.Add(ProblemTypes.NotFound);
         if (context.ApiDescription.HttpMethod == "GET" && IsTagged(told))

@@ -194,6 +194,10 @@ public static class Operations
     public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on", "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
     { Answer = typeof(WelcomeAnswer), AnswerExample = Examples.Welcome, OtherAnswers = [new(Format.Html, null, Examples.WelcomePage)] };
 
+    public static readonly Operation Version = new("getVersion", "Health", "What runs here",
+        "The program's version and commit, the runtime, the schema of the store and the version of the contract. Scope: any key.")
+    { Answer = typeof(FirstContact.VersionAnswer), AnswerExample = Examples.Version };
+
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
     { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };
 
