@@ -13,8 +13,9 @@ public static class Forgetting
     /// <param name="store">The store's file.</param>
     /// <param name="kind">The document's kind.</param>
     /// <param name="key">The document's key.</param>
+    /// <param name="now">When that is. The trail tells it, and the document's kind, but not its key, which would be a trace.</param>
     /// <param name="kindBelow">Documents of this kind go with it where their keys begin with its own and a slash.</param>
-    public static int Forget(string store, string kind, string key, string? kindBelow = null)
+    public static int Forget(string store, string kind, string key, DateTimeOffset now, string? kindBelow = null)
     {
         try
         {
@@ -23,7 +24,7 @@ public static class Forgetting
                 throw new StoreException($"The store {Path.GetFullPath(store)} has an older schema. Start the service once, so that it is brought up to date, and stop it again.");
             connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
             var given = Continuity.Given(connection, store);
-            var gone = Erase(connection, (kind, key, kindBelow), given);
+            var gone = Erase(connection, (kind, key, kindBelow), given, now);
             WriteAnew(connection);
             HighWater.Renew(connection, store);
             return gone;
@@ -36,7 +37,7 @@ public static class Forgetting
 
     private static void WriteAnew(SqliteConnection connection) => connection.Execute("VACUUM; PRAGMA wal_checkpoint(TRUNCATE)");
 
-    private static int Erase(SqliteConnection connection, (string Kind, string Key, string? KindBelow) what, long given)
+    private static int Erase(SqliteConnection connection, (string Kind, string Key, string? KindBelow) what, long given, DateTimeOffset now)
     {
         var (kind, key, kindBelow) = what;
         using var transaction = connection.BeginTransaction(deferred: false);
@@ -60,6 +61,7 @@ public static class Forgetting
         connection.Execute($"DELETE FROM head WHERE {Those}", document, transaction);
         var gone = connection.Execute($"DELETE FROM revision WHERE {Those}", document, transaction); // a deletion has left no references
         Life.BeginAnother(connection, transaction, given);
+        Trail.Tell(connection, transaction, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(connection, transaction, now));
         transaction.Commit();
         return gone;
     }

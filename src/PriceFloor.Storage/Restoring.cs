@@ -28,7 +28,7 @@ public static class Restoring
             StoreFile.Copy(source, part); // all checks are made on this copy: what is checked is what is put in place
             var schema = Check(source, part);
             var (replaced, given) = File.Exists(target) ? Keep(target, now) : (null, null);
-            BeginAnotherLife(part, given, HighWater.Beside(target));
+            BeginAnotherLife(part, given, HighWater.Beside(target), (Path.GetFileName(source), now));
             foreach (var suffix in new[] { "-wal", "-shm" })
                 File.Delete(target + suffix); // kept beside the replaced store; left here, its pages would be read into the restored one
             File.Move(part, target, overwrite: true);
@@ -84,7 +84,7 @@ public static class Restoring
     }
 
     /// <summary>Where the replaced store cannot tell what was given in it, the note beside it tells nearly.</summary>
-    private static void BeginAnotherLife(string copy, long? given, HighWater? note)
+    private static void BeginAnotherLife(string copy, long? given, HighWater? note, (string Name, DateTimeOffset At) backup)
     {
         using (var connection = StoreFile.Open(copy))
         {
@@ -92,6 +92,7 @@ public static class Restoring
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
             using var transaction = connection.BeginTransaction(deferred: false);
             Life.BeginAnother(connection, transaction, given ?? long.Max(Life.HighestNumber(connection, transaction) + Life.Leap, note?.MayHaveGiven ?? 0));
+            Trail.Tell(connection, transaction, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored), Trail.TimeOf(connection, transaction, backup.At));
             transaction.Commit();
         }
 

@@ -137,9 +137,9 @@ public class Snapshot
         FROM revision r WHERE r.position < @before ORDER BY r.position DESC LIMIT @limit
         """, new { before, limit });
 
-    /// <summary>What was done to keys before a position, the newest first.</summary>
-    public IReadOnlyList<AuditEntry> KeyEntries(long before, int limit) => Query<AuditEntry>(
-        "SELECT position, at, by, 'key' AS Kind, name AS Key, 0 AS Number, what FROM key_event WHERE position < @before ORDER BY position DESC LIMIT @limit",
+    /// <summary>What was done to keys and to the whole store before a position, the newest first.</summary>
+    public IReadOnlyList<AuditEntry> OtherEntries(long before, int limit) => Query<AuditEntry>(
+        "SELECT position, at, by, kind, name AS Key, 0 AS Number, what FROM event WHERE position < @before ORDER BY position DESC LIMIT @limit",
         new { before, limit });
 
     private Revision? Standing(DocumentName document, long position) => Query<Revision>(
@@ -164,27 +164,27 @@ public class Snapshot
 public sealed record StoredKey(
     string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt, string? Profiles = null, long? LastUsed = null, byte[]? PreviousHash = null, long? PreviousUntil = null);
 
-/// <summary>Who did what to a document or a key.</summary>
+/// <summary>Who did what to a document, a key or the whole store.</summary>
 public sealed record AuditEntry
 {
-    /// <summary>Its place among what was done to documents, or among what was done to keys.</summary>
+    /// <summary>Its place among what was done to documents, or among all else.</summary>
     public long Position { get; init; }
 
     /// <summary>When, in microseconds since 1970 UTC.</summary>
     public long At { get; init; }
 
-    /// <summary>Name of the key that did it.</summary>
+    /// <summary>Name of the key that did it, or of what did it without one.</summary>
     public string By { get; init; } = "";
 
-    /// <summary>What kind of document, or "key".</summary>
+    /// <summary>What kind of document, "key" or "store".</summary>
     public string Kind { get; init; } = "";
 
-    /// <summary>The document's key or the key's name.</summary>
+    /// <summary>The document's key, the key's name or the name of the backup; empty for a document that is forgotten.</summary>
     public string Key { get; init; } = "";
 
-    /// <summary>The revision that it made; 0 for keys.</summary>
+    /// <summary>The revision that it made; 0 for all else.</summary>
     public long Number { get; init; }
 
-    /// <summary>created, changed, deleted or rotated.</summary>
+    /// <summary>created, changed, deleted, rotated, backed-up, restored or forgotten.</summary>
     public string What { get; init; } = "";
 }

@@ -13,8 +13,7 @@ public sealed class Writing : Snapshot
         : base(connection, transaction)
     {
         _savedBy = savedBy;
-        var last = connection.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1", transaction: transaction) ?? 0;
-        _savedAt = long.Max(Moment.Of(now), last + 1);
+        _savedAt = Trail.TimeOf(connection, transaction, now);
     }
 
     /// <summary>The time that everything in this transaction bears.</summary>
@@ -71,8 +70,10 @@ public sealed class Writing : Snapshot
     /// <summary>Takes note of when a key was last used.</summary>
     public void KeyWasUsed(string name, long at) => Connection.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at }, Transaction);
 
-    private void Remember(string name, string what) => Connection.Execute(
-        "INSERT INTO key_event (at, by, name, what) VALUES (@at, @by, @name, @what)", new { at = _savedAt, by = _savedBy, name, what }, Transaction);
+    /// <summary>Takes note of a backup of the whole store.</summary>
+    public void BackedUp(string file) => Trail.Tell(Connection, Transaction, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
+
+    private void Remember(string name, string what) => Trail.Tell(Connection, Transaction, (_savedBy, "key", name, what), _savedAt);
 
     private Revision Append(string kind, string key, string? body)
     {

@@ -191,7 +191,7 @@ public sealed class ContinuityTests : IDisposable
         Save("b");
         _store!.Write("test", writing => writing.Delete("design", "a"));
         Close();
-        Forgetting.Forget(Db, "design", "a");
+        Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow());
         Assert.Equal((LifeIn(Note), null), (Open().LifeName, _store!.WhyAnotherLife));
         Close();
         File.Copy(backup, Db, overwrite: true);
@@ -211,7 +211,7 @@ public sealed class ContinuityTests : IDisposable
             Save("b");
         PutInPlace("older.db");
         if (verb == "forget")
-            Forgetting.Forget(Db, "design", "a");
+            Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow());
         else
             Restoring.Restore(At("older.db"), Db, _clock.GetUtcNow());
         Assert.Null(Open().WhyAnotherLife);

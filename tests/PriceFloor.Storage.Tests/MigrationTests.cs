@@ -30,7 +30,7 @@ public sealed class MigrationTests : IDisposable
         Assert.Equal(("shop", "check", 5L, null, null, null, null), (key.Name, key.Scopes, key.CreatedAt, key.Profiles, key.LastUsed, key.PreviousHash, key.PreviousUntil));
         var entry = Assert.Single(store.Read(snapshot => snapshot.DocumentEntries(long.MaxValue, 10)));
         Assert.Equal(("shop", "design", "a", 1L, "created", 7L), (entry.By, entry.Kind, entry.Key, entry.Number, entry.What, entry.At));
-        Assert.Empty(store.Read(snapshot => snapshot.KeyEntries(long.MaxValue, 10))); // who made the keys before was not told
+        Assert.Empty(store.Read(snapshot => snapshot.OtherEntries(long.MaxValue, 10))); // who made the keys before was not told
     }
 
     [Fact]

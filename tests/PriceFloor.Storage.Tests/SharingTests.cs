@@ -119,7 +119,7 @@ public sealed class SharingTests : IDisposable
         Assert.Equal(19, Assert.Throws<SqliteException>(() => connection.Execute("INSERT INTO revision (kind, key, number, saved_at, saved_by) VALUES ('design', 'a', 1, 1, 'x')")).SqliteErrorCode);
         Assert.Equal(19, Assert.Throws<SqliteException>(() => connection.Execute("INSERT INTO revision (kind, key, number, saved_at, saved_by) VALUES ('design', 'a', 'two', 1, 'x')")).SqliteErrorCode);
         Assert.Equal(19, Assert.Throws<SqliteException>(() => connection.Execute("DELETE FROM revision")).SqliteErrorCode);
-        Assert.Equal(["access_key", "head", "key_event", "life", "probe", "reference", "revision"], connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name"));
+        Assert.Equal(["access_key", "event", "head", "life", "probe", "reference", "revision"], connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name"));
     }
 
     private Store Open()

@@ -187,7 +187,7 @@ public sealed class StoreVerbTests : IDisposable
         Delete("secret-key");
         Save("other", "2");
         Close();
-        Assert.Equal(31, Forgetting.Forget(Db, "design", "secret-key"));
+        Assert.Equal(31, Forgetting.Forget(Db, "design", "secret-key", _clock.GetUtcNow()));
         foreach (var file in Directory.GetFiles(_folder))
             foreach (var trace in new[] { Secret, "secret-key" })
                 Assert.Equal(-1, File.ReadAllBytes(file).AsSpan().IndexOf(Encoding.UTF8.GetBytes(trace)));
@@ -199,14 +199,14 @@ public sealed class StoreVerbTests : IDisposable
     public void Only_what_is_deleted_can_be_forgotten_and_only_once()
     {
         Save("a", "1");
-        Assert.Contains("Delete it first", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a")).Message, StringComparison.Ordinal);
+        Assert.Contains("Delete it first", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
         Delete("a");
         _store!.Write("test", writing => writing.Save("price", "a/web", "1", [new DocumentName("design", "a")]));
-        Assert.Contains("price a/web", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a")).Message, StringComparison.Ordinal);
+        Assert.Contains("price a/web", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
         _store.Write("test", writing => writing.Delete("price", "a/web"));
-        Forgetting.Forget(Db, "design", "a");
-        Assert.Contains("never was", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a")).Message, StringComparison.Ordinal);
-        Assert.Contains("never was", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "forgotten", "")).Message, StringComparison.Ordinal);
+        Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow());
+        Assert.Contains("never was", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
+        Assert.Contains("never was", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "forgotten", "", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -222,14 +222,14 @@ public sealed class StoreVerbTests : IDisposable
         }
 
         Close();
-        Assert.Equal(6, Forgetting.Forget(Db, "design", "a", kindBelow: "price")); // a, a/web, a/fair: each written and deleted
+        Assert.Equal(6, Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow(), kindBelow: "price")); // a, a/web, a/fair: each written and deleted
         Assert.Equal(["ab/web", "ab/web"], Query<string>("SELECT key FROM revision ORDER BY position"));
 
         string Refusal(string key)
         {
             if (_store!.Read(snapshot => snapshot.Find("design", key)) is not null)
                 Delete(key);
-            return Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", key, kindBelow: "price")).Message;
+            return Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", key, _clock.GetUtcNow(), kindBelow: "price")).Message;
         }
     }
 
@@ -242,7 +242,7 @@ public sealed class StoreVerbTests : IDisposable
         Delete("a"); // number 7
         Save("b", "1");
         Close();
-        Forgetting.Forget(Db, "design", "a");
+        Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow());
         Assert.NotEqual(life, Open().LifeName);
         Assert.Equal((8, 8, 9), (Save("a", "1").Number, Save("b", "2").Number, Save("b", "3").Number));
         Assert.Equal(["b@1", "a@8", "b@8", "b@9"], Query<string>("SELECT key || '@' || number FROM revision ORDER BY position"));

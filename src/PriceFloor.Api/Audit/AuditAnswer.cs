@@ -10,22 +10,23 @@ public sealed record AuditItemAnswer
     /// <summary>When.</summary>
     public required DateTimeOffset At { get; init; }
 
-    /// <summary>Name of the key that did it.</summary>
+    /// <summary>Name of the key that did it; "command line" for a verb, "backup schedule" for a backup that was due.</summary>
     /// <example>shop-plugin</example>
     public required string By { get; init; }
 
     /// <summary>What was done.</summary>
     public required AuditAction Action { get; init; }
 
-    /// <summary>To what: profile, design, channel, price or key.</summary>
+    /// <summary>To what: profile, design, channel, price, reading-rules, key, or store for all of it.</summary>
     /// <example>price</example>
     public required string Kind { get; init; }
 
-    /// <summary>The document's key (a listed price's: its design's and its channel's) or the key's name.</summary>
+    /// <summary>The document's key (a listed price's: its design's and its channel's), the key's name, or the name of the backup's file; absent where a document was forgotten.</summary>
     /// <example>RB-014/web</example>
-    public required string Key { get; init; }
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Key { get; init; }
 
-    /// <summary>The revision that it made; absent for keys.</summary>
+    /// <summary>The revision that it made; absent for all but documents.</summary>
     /// <example>3</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Revision { get; init; }
@@ -34,15 +35,37 @@ public sealed record AuditItemAnswer
     {
         At = Moment.ToTime(entry.At),
         By = entry.By,
-        Action = Enum.Parse<AuditAction>(entry.What, ignoreCase: true),
+        Action = Enum.Parse<AuditAction>(entry.What.Replace("-", "", StringComparison.Ordinal), ignoreCase: true),
         Kind = entry.Kind,
-        Key = entry.Key,
+        Key = entry.Key is { Length: > 0 } key ? key : null,
         Revision = entry.Number > 0 ? entry.Number : null,
     };
 }
 
-/// <summary>What can be done to a document or a key.</summary>
-public enum AuditAction { Created, Changed, Deleted, Rotated }
+/// <summary>What can be done to a document, a key or the whole store.</summary>
+public enum AuditAction
+{
+    /// <summary>A document or a key was made, or a deleted document put again.</summary>
+    Created,
+
+    /// <summary>A document was changed.</summary>
+    Changed,
+
+    /// <summary>A document or a key was deleted.</summary>
+    Deleted,
+
+    /// <summary>A key got another secret.</summary>
+    Rotated,
+
+    /// <summary>The store was copied.</summary>
+    BackedUp,
+
+    /// <summary>A backup was put in the store's place: what stands above this is what was done after.</summary>
+    Restored,
+
+    /// <summary>A deleted document was erased with its history, so that nothing before tells of it.</summary>
+    Forgotten,
+}
 
 /// <summary>A page of the trail, the newest first.</summary>
 /// <param name="Items">The changes.</param>

@@ -1,11 +1,13 @@
 using System.Globalization;
+using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Running;
 using PriceFloor.Storage;
+using Serilog;
 
 namespace PriceFloor.Api.Backups;
 
 /// <summary>The backups that the service makes itself: one at a time, in <c>backups/</c> in the data folder, named by time.</summary>
-public sealed class BackupFolder(Settings settings, ServiceCounts counts, TimeProvider clock)
+public sealed class BackupFolder(Settings settings, Store store, ServiceCounts counts, TimeProvider clock)
 {
     private const string Start = "pricefloor-", End = ".db", TimeFormat = "yyyyMMdd'T'HHmmss'Z'";
 
@@ -13,18 +15,37 @@ public sealed class BackupFolder(Settings settings, ServiceCounts counts, TimePr
 
     public string Path { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(settings.DataFolder, "backups"));
 
-    public BackupMade Make()
+    /// <summary>Makes one and tells the trail who wanted it.</summary>
+    public BackupMade Make(string by)
     {
         lock (_making)
             try
             {
-                return MakeNow();
+                var made = MakeNow();
+                Tell(by, made);
+                return made;
             }
             catch
             {
                 counts.BackupFailed();
                 throw;
             }
+    }
+
+    private void Tell(string by, BackupMade made)
+    {
+        try
+        {
+            store.Write(by, writing =>
+            {
+                writing.BackedUp(made.Path);
+                return true;
+            });
+        }
+        catch (SqliteException e)
+        {
+            Log.Warning("The backup {Path} is made, but the trail could not be told: {Message}", made.Path, e.Message);
+        }
     }
 
     private BackupMade MakeNow()

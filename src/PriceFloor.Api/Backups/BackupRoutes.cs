@@ -31,7 +31,7 @@ public static class BackupRoutes
         context.Response.Headers.CacheControl = "no-store";
         try
         {
-            return TypedResults.Created((string?)null, BackupAnswer.Of(folder.Make()));
+            return TypedResults.Created((string?)null, BackupAnswer.Of(folder.Make(Caller.Of(context).Name)));
         }
         catch (StoreException e)
         {

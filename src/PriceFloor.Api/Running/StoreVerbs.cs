@@ -46,6 +46,8 @@ public static class StoreVerbs
     {
         var made = PriceFloor.Storage.Backup.Make(settings.StorePath, file);
         output.WriteLine($"{made.Path}: {made.Bytes} bytes, schema {made.Schema}, sha256 {made.Sha256}");
+        if (!Trail.TellOfBackup(settings.StorePath, made.Path, TimeProvider.System.GetUtcNow()))
+            output.WriteLine("The trail (/v1/audit) does not tell of it: the store cannot be written now, or is of an earlier program.");
         return 0;
     }
 
@@ -76,7 +78,7 @@ public static class StoreVerbs
             throw new SettingsException($"\"{kind}\" is not a kind of document; they are {string.Join(", ", s_kinds)} (a price's key is SKU/CHANNEL).");
         using var held = Alone(settings);
         SpillingWriter.ClearAway(settings.DataFolder);
-        var gone = Forgetting.Forget(settings.StorePath, kind, key, kindBelow: kind == Kinds.Design ? Kinds.ListedPrice : null);
+        var gone = Forgetting.Forget(settings.StorePath, kind, key, TimeProvider.System.GetUtcNow(), kindBelow: kind == Kinds.Design ? Kinds.ListedPrice : null);
         output.WriteLine($"The {kind} \"{key}\" is forgotten: {gone} revisions are erased{(kind == Kinds.Design ? ", those of its listed prices included" : "")}, and the file is written anew.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. Whoever follows /v1/floor-changes begins anew without since.");
         output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them where it must be gone.");

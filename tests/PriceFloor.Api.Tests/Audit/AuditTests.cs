@@ -1,3 +1,7 @@
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Running;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Audit;
@@ -44,6 +48,73 @@ public sealed class AuditTests
         await studio.Post("/v1/designs/batch", """[{"key":"A","profile":"main","making":{"piecesPerDay":4}},{"key":"B","profile":"main","making":{"piecesPerDay":4}}]""", writer);
         await studio.Post("/v1/listed-prices/batch", """[{"sku":"A","channel":"web","price":58}]""", writer);
         Assert.Equal(["importer created price A/web 1", "importer created design B 1", "importer created design A 1"], (await Lines(studio, "/v1/audit?limit=3")).Lines);
+    }
+
+    [Fact]
+    public async Task Backups_stand_in_it_under_the_key_the_schedule_or_the_command_line()
+    {
+        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_BACKUP_EVERY_HOURS", "24"));
+        _ = studio.ClientWith(null);
+        for (var tries = 0; tries < 100 && (await Lines(studio, "/v1/audit?limit=1")).Lines is not ["backup schedule backed-up store pricefloor-20270102T090000Z.db "]; tries++)
+            await Task.Delay(50, Studio.Cancellation);
+        using var keeper = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"keeper","scopes":["admin"]}""")).Json.GetProperty("key").GetString());
+        studio.Clock.Advance(TimeSpan.FromHours(1));
+        Assert.Equal(201, (await studio.Send("POST", "/v1/backups", null, keeper)).Status);
+        Verb(studio.Folder, "backup", Path.Combine(studio.Folder, "monday.db")); // beside the service
+        Assert.Equal(
+        [
+            "command line backed-up store monday.db ",
+            "keeper backed-up store pricefloor-20270102T100000Z.db ",
+            "first-admin-key created key keeper ",
+            "backup schedule backed-up store pricefloor-20270102T090000Z.db ",
+            "first-start created key first-admin-key ",
+        ], (await Lines(studio, "/v1/audit")).Lines);
+    }
+
+    [Fact]
+    public async Task A_restored_store_tells_so_above_what_the_backup_told()
+    {
+        var studio = new Studio();
+        await studio.Has("/v1/profiles/main", Sample.SmallProfile);
+        var folder = studio.Folder;
+        Verb(folder, "backup", Path.Combine(folder, "monday.db"));
+        await studio.Has("/v1/profiles/late", Sample.SmallProfile);
+        await studio.Stopped();
+        Verb(folder, "restore", Path.Combine(folder, "monday.db"));
+        await using var again = await studio.Restarted();
+        Assert.Equal(
+        [
+            "command line restored store monday.db ",
+            "first-admin-key created profile main 1",
+            "first-start created key first-admin-key ",
+        ], (await Lines(again, "/v1/audit")).Lines); // the backup was told of after it was made
+    }
+
+    [Fact]
+    public async Task A_forgotten_document_is_told_of_without_its_key()
+    {
+        var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/designs/SECRET-7", Sample.Pendant);
+        await studio.Delete("/v1/designs/SECRET-7");
+        var folder = await studio.Stopped();
+        Verb(folder, "forget", "design", "SECRET-7");
+        await using var again = await studio.Restarted();
+        var (lines, _) = await Lines(again, "/v1/audit?limit=2");
+        Assert.Equal(["command line forgotten design  ", "first-admin-key created price RB-014/web 1"], lines);
+        Assert.DoesNotContain("SECRET-7", (await again.Get("/v1/audit")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_backup_of_a_store_that_cannot_be_written_is_made_and_says_that_the_trail_is_silent()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        using var held = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False");
+        held.Open();
+        using var writing = held.BeginTransaction(deferred: false); // holds off all other writers, not readers
+        Assert.Contains("The trail (/v1/audit) does not tell of it", Verb(studio.Folder, "backup", Path.Combine(studio.Folder, "monday.db")), StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.Combine(studio.Folder, "monday.db")));
     }
 
     [Fact]
@@ -95,6 +166,14 @@ public sealed class AuditTests
         var answer = await studio.Get("/v1/audit");
         Assert.All(new[] { "24000", "58", "pf_", "USD" }, figure => Assert.DoesNotContain(figure, answer.Text, StringComparison.Ordinal));
         Assert.Equal("no-cache, private", answer["Cache-Control"]);
+    }
+
+    private static string Verb(string folder, params string[] words)
+    {
+        using var output = new StringWriter();
+        var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = folder }).Build();
+        Assert.Equal(0, StoreVerbs.Run(words[0], words[1..], configuration, output));
+        return output.ToString();
     }
 
     private static async Task<(IReadOnlyList<string> Lines, string? Next)> Lines(Studio studio, string path)

@@ -79,9 +79,9 @@ public sealed class RouteTests
         foreach (var (type, body) in new[] { ("application/x-ndjson", Examples.DesignBatchLines), ("text/csv", Examples.DesignBatchSheet) })
             Assert.Equal(200, (await studio.SendBytes("POST", "/v1/designs/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Status);
         await Same("POST", "/v1/keys", Examples.KeyRequest, Examples.Key);
-        await Same("POST", "/v1/backups", null, Examples.Backup);
         await Same("POST", "/v1/keys/shop-plugin/rotation", null, Examples.RotatedKey);
         await Same("GET", "/v1/audit?limit=1", null, Examples.Audit);
+        await Same("POST", "/v1/backups", null, Examples.Backup);
     }
 
     [Fact]

@@ -188,7 +188,7 @@ public static class Operations
     { Answer = typeof(BackupAnswer), Good = new Dictionary<int, string> { [201] = "The backup is on the disk." }, AnswerExample = Examples.Backup };
 
     public static readonly Operation Audit = new("listAudit", "Keys", "Who changed what",
-        "Every change of a document and of a key, the newest first: when, by the key of which name, and to what. Never what stands in it. Scope: admin.")
+        "Every change of a document and of a key, and every backup, restore and forgotten document, the newest first: when, by the key of which name or by what else, and to what. Never what stands in it. Scope: admin.")
     { Answer = typeof(AuditPage), Cases = QuestionCases.Audit };
 
     public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on", "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")

@@ -47,7 +47,7 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
 
     /// <summary>Everything in the store that only grows, and the keys.</summary>
     private static (long, long, long) Written(SqliteConnection store) =>
-        store.QuerySingle<(long, long, long)>("SELECT (SELECT count(*) FROM revision), (SELECT count(*) FROM key_event), (SELECT count(*) FROM access_key)");
+        store.QuerySingle<(long, long, long)>("SELECT (SELECT count(*) FROM revision), (SELECT count(*) FROM event), (SELECT count(*) FROM access_key)");
 
     private async Task Refresh()
     {
