@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Runtime.InteropServices;
 using System.Text.Json.Serialization;
+using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.OpenApi;
 using PriceFloor.Storage;
@@ -49,7 +50,7 @@ public static class VersionRoutes
 {
     public static JsonAnswer<VersionAnswer> Get(HttpContext context)
     {
-        context.Response.Headers.CacheControl = "no-store";
+        Answers.ForThisCallerOnly(context);
         return JsonAnswer.Of(VersionAnswer.Here);
     }
 }
