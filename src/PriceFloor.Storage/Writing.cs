@@ -67,6 +67,12 @@ public sealed class Writing : Snapshot
         return deleted;
     }
 
+    /// <summary>Whether a key's secret still opens as this is written: it may have been deleted, rotated away or have expired while a request came in.</summary>
+    public bool Opens(byte[] hash) => Connection.ExecuteScalar<bool>(
+        """
+        SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
+        """, new { hash, now = _savedAt }, Transaction);
+
     /// <summary>Takes note of when a key was last used.</summary>
     public void KeyWasUsed(string name, long at) => Connection.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at }, Transaction);
 

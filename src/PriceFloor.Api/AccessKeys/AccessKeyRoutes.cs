@@ -13,7 +13,7 @@ public static class AccessKeyRoutes
         NotKept(context);
         var request = body.Value;
         var secret = KeyText.New();
-        var stored = store.Write<StoredKey?>(Caller.Of(context).Name, writing =>
+        var stored = store.Write<StoredKey?>(Caller.Of(context), writing =>
         {
             if (writing.Keys.Any(key => key.Name == request.Name))
                 return null;
@@ -50,7 +50,7 @@ public static class AccessKeyRoutes
     {
         NotKept(context);
         var secret = KeyText.New();
-        var stored = store.Write(Caller.Of(context).Name, writing =>
+        var stored = store.Write(Caller.Of(context), writing =>
         {
             var now = Moment.Of(writing.Now);
             if (!writing.Keys.Any(key => key.Name == name && !(key.ExpiresAt <= now)))
@@ -64,7 +64,7 @@ public static class AccessKeyRoutes
     public static Results<NoContent, Problem> Delete(string name, Store store, KeyRing ring, KeyUses uses, HttpContext context)
     {
         NotKept(context);
-        var problem = store.Write<Problem?>(Caller.Of(context).Name, writing =>
+        var problem = store.Write<Problem?>(Caller.Of(context), writing =>
         {
             // One that expires would one day leave nobody who can make keys, so it does not count.
             var lasting = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();

@@ -33,7 +33,7 @@ public static class DocumentRoutes
             return unreadable;
 
         var caller = Caller.Of(context);
-        var saved = await store.WriteAsync(caller.Name, writing =>
+        var saved = await store.WriteAsync(caller, writing =>
         {
             if (caller.Sight.Against(writing, kind.Name, path.Text) is { } hidden)
                 return new Saved(null, null, hidden);
@@ -49,7 +49,7 @@ public static class DocumentRoutes
         if (unreadable is not null)
             return unreadable;
 
-        var problem = await store.WriteAsync(Caller.Of(context).Name, writing =>
+        var problem = await store.WriteAsync(Caller.Of(context), writing =>
         {
             if (Seen(writing, writing.Find(kind.Name, path.Text), context.Request) is not { } stored)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\".");

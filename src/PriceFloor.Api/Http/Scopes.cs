@@ -31,6 +31,9 @@ public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
 
     public Sight Sight { get; init; } = Sight.All;
 
+    /// <summary>SHA-256 of the secret that the request came with.</summary>
+    public byte[] Secret { get; init; } = [];
+
     public bool May(Scope scope) => _may[(int)scope];
 
     /// <summary>Reading holds checking, checking holds the verdict; writing holds listed prices.</summary>

@@ -62,6 +62,51 @@ public sealed class SlowUploadTests
         (await studio.Get("/v1/designs/OLD/prices/web")).IsProblem(404, "not-found");
     }
 
+    [Theory]
+    [InlineData("DELETE", "", 401)]
+    [InlineData("POST", "/rotation?overlapHours=0", 401)]
+    [InlineData("POST", "/rotation?overlapHours=1", 200)] // the present secret still opens for an hour
+    public async Task A_key_that_ends_while_its_batch_is_uploaded_writes_nothing(string method, string address, int status)
+    {
+        await using var studio = await WithAShop();
+        using var client = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"]}""")).Json.GetProperty("key").GetString());
+        using var upload = new HeldUpload("sku,name\n", "RB-014,River drop\n", "text/csv");
+        var sent = upload.SendTo(studio, "/v1/designs/batch", client);
+        await upload.HasBegun();
+        Assert.InRange((await studio.Send(method, $"/v1/keys/importer{address}", null)).Status, 200, 299);
+        upload.Finish();
+        var answer = await sent;
+        if (status == 401)
+            Assert.Contains("nothing was stored", answer.IsProblem(401, "no-key").Text, StringComparison.Ordinal);
+        Assert.Equal((status, status == 200 ? 2 : 1), (answer.Status, (await studio.Get("/v1/designs/RB-014")).Json.GetProperty("revision").GetInt32()));
+    }
+
+    [Fact]
+    public async Task A_key_that_expires_or_is_made_anew_under_its_name_while_a_document_is_uploaded_writes_nothing()
+    {
+        await using var studio = await WithAShop();
+        foreach (var recreated in new[] { false, true })
+        {
+            using var client = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"],"expires":"2027-01-02T10:00:00Z"}""")).Json.GetProperty("key").GetString());
+            using var upload = new HeldUpload("{\"profile\":\"main\",", "\"making\":{\"piecesPerDay\":7}}", "application/json");
+            var sent = upload.SendTo(studio, "/v1/designs/RB-014", client, HttpMethod.Put);
+            await upload.HasBegun();
+            if (recreated)
+            {
+                await studio.Delete("/v1/keys/importer");
+                Assert.Equal(201, (await studio.Post("/v1/keys", """{"name":"importer","scopes":["verdict"]}""")).Status);
+            }
+            else
+                studio.Clock.Advance(TimeSpan.FromHours(1));
+            upload.Finish();
+            (await sent).IsProblem(401, "no-key");
+            await studio.Delete("/v1/keys/importer");
+            studio.Clock.AdjustTime(new DateTimeOffset(2027, 1, 2, 9, 30, 0, TimeSpan.Zero));
+        }
+
+        Assert.Equal(1, (await studio.Get("/v1/designs/RB-014")).Json.GetProperty("revision").GetInt32());
+    }
+
     private static string Named(string alias) => $$"""{"profile":"main","making":{"piecesPerDay":4},"aliases":["{{alias}}"]}""";
 
     private static async Task<Studio> WithAShop()
@@ -90,10 +135,10 @@ public sealed class SlowUploadTests
             Headers.ContentType = new(mediaType);
         }
 
-        public async Task<Answer> SendTo(Studio studio, string path)
+        public async Task<Answer> SendTo(Studio studio, string path, HttpClient? client = null, HttpMethod? method = null)
         {
-            using var request = new HttpRequestMessage(HttpMethod.Post, path) { Content = this };
-            using var response = await studio.Client.SendAsync(request, Studio.Cancellation);
+            using var request = new HttpRequestMessage(method ?? HttpMethod.Post, path) { Content = this };
+            using var response = await (client ?? studio.Client).SendAsync(request, Studio.Cancellation);
             return await Answer.Of(response);
         }
 

@@ -24,7 +24,7 @@ public static class AllOrNothing
         if (laid.Problem is not null)
             return laid.Problem;
 
-        var (lines, saved, problem) = await store.WriteAsync(caller.Name, writing =>
+        var (lines, saved, problem) = await store.WriteAsync(caller, writing =>
         {
             var (now, fault) = writing.Position == records.Position ? laid : Checked(lay(keeper.Within(writing)).GetAwaiter().GetResult());
             var done = fault is null ? now!.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Sight)).ToList() : [];
