@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dapper;
 using Microsoft.Data.Sqlite;
 
@@ -21,6 +22,7 @@ public static class Restoring
         var part = $"{target}.restoring-{Guid.NewGuid():N}";
         try
         {
+            MustBeWhole(source);
             MustBeReadable(source);
             if (Directory.Exists(Path.GetDirectoryName(target)))
                 foreach (var left in Directory.GetFiles(Path.GetDirectoryName(target)!, $"{Path.GetFileName(target)}.restoring-*"))
@@ -45,6 +47,15 @@ public static class Restoring
         {
             StoreFile.Delete(part);
         }
+    }
+
+    /// <summary>A copy of a store that was in use has its newest writes in the log beside it. Nobody can tell whether the two were copied at one moment, so neither is guessed at.</summary>
+    private static void MustBeWhole(string source)
+    {
+        foreach (var suffix in new[] { "-wal", "-journal" })
+            if (new FileInfo(source + suffix) is { Exists: true, Length: > 0 and var bytes })
+                throw new StoreException(string.Create(CultureInfo.InvariantCulture,
+                    $"{source} has a log of {bytes} bytes beside it, {source}{suffix}: it is a copy of a store that was in use, not a backup, and its newest writes are in that log. Nothing was changed. To keep them, put the two into an empty folder as pricefloor.db and pricefloor.db{suffix}, run \"backup OTHER\" with PRICEFLOOR_DATA set to that folder, and restore OTHER. To go without them, move the log away."));
     }
 
     private static void MustBeReadable(string source)

@@ -119,6 +119,29 @@ public sealed class StoreVerbTests : IDisposable
     }
 
     [Fact]
+    public void A_copy_of_a_store_in_use_is_not_restored_without_its_log_and_with_it_by_way_of_a_backup()
+    {
+        Save("a", "1");
+        Close();
+        Save("a", "2"); // in the log only
+        Directory.CreateDirectory(At("copied"));
+        foreach (var suffix in new[] { "", "-wal" })
+            File.Copy(Db + suffix, At("copied/pricefloor.db") + suffix);
+        Save("a", "3");
+        Close();
+        var refused = Assert.Throws<StoreException>(() => Restoring.Restore(At("copied/pricefloor.db"), Db, _clock.GetUtcNow())).Message;
+        Assert.Contains(At("copied/pricefloor.db-wal"), refused, StringComparison.Ordinal);
+        Assert.Contains("Nothing was changed", refused, StringComparison.Ordinal);
+        Assert.Equal(["1", "2", "3"], Bodies(Db));
+
+        var other = Backup.Make(At("copied/pricefloor.db"), At("other.db")).Path;
+        Restoring.Restore(other, Db, _clock.GetUtcNow());
+        Assert.Equal(["1", "2"], Bodies(Db));
+        File.WriteAllText(other + "-wal", ""); // nothing is in it
+        Restoring.Restore(other, Db, _clock.GetUtcNow());
+    }
+
+    [Fact]
     public void A_restore_goes_over_a_broken_store_and_into_an_empty_folder()
     {
         Save("a", "1");
