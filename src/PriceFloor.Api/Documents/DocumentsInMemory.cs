@@ -24,7 +24,8 @@ public sealed class DocumentsInMemory : IWholeDocuments
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
         _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase).ToDictionary(same => same.Key, same => same.Order(StringComparer.Ordinal).First(), StringComparer.OrdinalIgnoreCase));
-        _aliases = new Lazy<Dictionary<string, Stored<Design>>>(() => designs.Values.SelectMany(design => design.Sound?.Aliases ?? [], (design, alias) => (alias, design)).ToDictionary(named => named.alias, named => named.design));
+        _aliases = new Lazy<Dictionary<string, Stored<Design>>>(() => designs.Values.SelectMany(design => design.Sound?.Aliases ?? [], (design, alias) => (alias, design))
+            .GroupBy(named => named.alias).Where(same => same.Count() == 1).ToDictionary(same => same.Key, same => same.Single().design)); // two with one alias: damage, and no telling which is meant
     }
 
     /// <summary>The position of the newest revision that is in here.</summary>

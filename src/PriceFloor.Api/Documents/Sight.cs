@@ -77,12 +77,20 @@ public sealed class Sight
     }
 
     private bool SeesDesign(Snapshot snapshot, Revision design) => design.Body is { } body
-        ? Sees(ProfileIn(body))
+        ? ProfileIn(body) is { } profile && Sees(profile)
         : snapshot.RevisionOf(Kinds.Design, design.Key, design.Number - 1) is { } before && SeesDesign(snapshot, before);
 
-    private static string ProfileIn(string body)
+    /// <summary>Null where the text is damaged: nobody can say whose it is, so no key that is held to profiles sees it.</summary>
+    private static string? ProfileIn(string body)
     {
-        using var json = JsonDocument.Parse(body);
-        return json.RootElement.GetProperty("profile").GetString()!;
+        try
+        {
+            using var json = JsonDocument.Parse(body);
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("profile", out var profile) && profile.ValueKind == JsonValueKind.String ? profile.GetString() : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
     }
 }

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using PriceFloor.Api.Http;
+using PriceFloor.Statements;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
@@ -22,7 +23,7 @@ public static class StoredText<T> where T : class
             if (BodyReader.Check(bytes, s_shape, isStored: true) is [var first, ..])
                 return (null, $"{first.Pointer}: {first.Detail}");
             var document = JsonSerializer.Deserialize<T>(bytes, WireJson.Options)!;
-            return CurrencyOf(document) is { } code && Currency.Find(code) is null ? (null, $"#/currency: there is no currency {code}.") : (document, null);
+            return FaultsOf(document).FirstOrDefault() is { } fault ? (null, $"#{fault.Pointer}: {fault.Detail}") : (document, null);
         }
         catch (UnreadableException e)
         {
@@ -30,13 +31,20 @@ public static class StoredText<T> where T : class
         }
     }
 
-    private static string? CurrencyOf(T document) => document switch
+    /// <summary>The rules between fields. What only the model can judge is judged when it computes.</summary>
+    private static IEnumerable<Fault> FaultsOf(T document) => document switch
     {
-        CostProfile profile => profile.Currency,
-        Channel channel => channel.Currency,
-        ListedPrice price => price.Currency,
-        _ => null,
+        CostProfile profile => ProfileRules.Faults(profile),
+        Design design => DesignRules.Faults(design),
+        Channel channel => ChannelRules.Faults(channel),
+        ReadingRules rules => ReadingRuleFaults.Of(rules, _ => true),
+        ListedPrice { Currency: { } code } when Currency.Find(code) is null => [new Fault("/currency", "unknown-currency", $"there is no currency {code}.")],
+        _ => [],
     };
+
+    /// <summary>The same revision: what goes out as a document must be one. Throws <see cref="DamagedDocumentException"/>.</summary>
+    public static Revision Sound(Revision revision) =>
+        revision.IsDeletion || Read(revision.Body!).Fault is null ? revision : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
 
     /// <summary>The document of a revision that is no deletion. Throws <see cref="DamagedDocumentException"/>.</summary>
     public static T Of(Revision revision) => Read(revision.Body!) is ({ } document, _) ? document : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
@@ -48,4 +56,8 @@ public sealed class DamagedDocumentException(string kind, string key, long revis
 {
     /// <summary>What answers call it where they leave one document out.</summary>
     public const string Code = "damaged-document";
+
+    /// <summary>What an answer about many channels says of those that it leaves out.</summary>
+    public static IEnumerable<Warning> WarningsOf(IEnumerable<Stored<Channel>> channels, string pointer) => channels.Where(channel => channel.Sound is null)
+        .Select(channel => new Warning(Code, $"The channel \"{channel.Key}\" is damaged as it is stored, so it is left out here; PUT it again.", pointer));
 }

@@ -15,9 +15,16 @@ public static class FieldsThatDiffer
             return [$"{name}: deleted"];
         if (was is null)
             return [$"{name}: created"];
-        using var one = JsonDocument.Parse(was.Body!);
-        using var other = JsonDocument.Parse(change.After.Body!);
-        return [.. Between(one.RootElement, other.RootElement, "").Select(pointer => $"{name}: {pointer}")];
+        try
+        {
+            using var one = JsonDocument.Parse(was.Body!);
+            using var other = JsonDocument.Parse(change.After.Body!);
+            return [.. Between(one.RootElement, other.RootElement, "").Select(pointer => $"{name}: {pointer}")];
+        }
+        catch (JsonException)
+        {
+            return [$"{name}: damaged"];
+        }
     }
 
     private static IEnumerable<string> Between(JsonElement one, JsonElement other, string at)

@@ -102,6 +102,13 @@ public sealed class FloorOfDesign
 
     public IEnumerable<Working> WorkingsOfTheFloor => Workings.Of(Year).Concat(Workings.Of(Floor.Piece)).Concat(Workings.Of(Floor));
 
+    /// <summary>The answer on every stored channel. A damaged one is left out and named in a warning.</summary>
+    public FloorPriceAnswer AnswerOnAll(Records records, bool workings)
+    {
+        var answer = Answer([.. records.Channels.Where(channel => channel.Sound is not null)], records.Today, workings);
+        return answer with { Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(records.Channels, "/basis/channels"))] };
+    }
+
     public FloorPriceAnswer Answer(IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings)
     {
         var (piece, money) = (Floor.Piece, Year.Currency);

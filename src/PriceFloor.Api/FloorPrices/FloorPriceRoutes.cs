@@ -16,7 +16,7 @@ public static class FloorPriceRoutes
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             if (records.Profile(otherProfile ?? design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "profile", Code = "unknown-profile", Detail = $"There is no profile \"{otherProfile ?? design.Document.Profile}\"{(asOf is null ? "" : " at that time")}." }]);
-            return Answer(records, profile, design, records.Channels, workings, at: null);
+            return Answer(records, profile, design, floor => floor.AnswerOnAll(records, workings), at: null);
         });
     }
 
@@ -30,14 +30,14 @@ public static class FloorPriceRoutes
             var design = Resolve(request.Design, records.Design, "design", unknown);
             var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), records.Profile, "profile", design is null && request.Profile is null ? [] : unknown);
             var channels = request.Channels.Select((channel, index) => Resolve(channel, records.Channel, $"channels/{index}", unknown)).ToList();
-            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(records, profile!, design!, channels!, workings, at: "#");
+            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(records, profile!, design!, floor => floor.Answer(channels!, records.Today, workings), at: "#");
         });
     }
 
-    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyList<Stored<Channel>> channels, bool workings, string? at)
+    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, Func<FloorOfDesign, FloorPriceAnswer> answer, string? at)
     {
         var outcome = FloorOfDesign.Of(records, profile, design);
-        return outcome.Found is not { } floor ? FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at) : JsonAnswer.Of(floor.Answer(channels, records.Today, workings));
+        return outcome.Found is { } floor ? JsonAnswer.Of(answer(floor)) : FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at);
     }
 
     private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, List<InputError> unknown) where T : class

@@ -56,7 +56,7 @@ public sealed class CheckedPrice
         var currency = Currency.Of(channel.Document.Currency);
         if (request.Currency is { } code && code != currency.Code)
             return (null, Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted."));
-        if (NumberText.TooFine(request.Price, "price", currency) is { } detail)
+        if (ChannelRules.TooFine(request.Price, "price", currency) is { } detail)
             return (null, Problem.Invalid([At("price", at, "too-many-decimals", detail)]));
         if ((otherProfile ?? records.Profile(design.Document.Profile)) is not { } profile)
             return (null, Problem.UnknownReference([At("sku", at, "unknown-profile", mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time.")]));

@@ -76,7 +76,7 @@ public static class PriceListRoutes
         var wanted = asked.Channel is { } key ? [records.Channel(key)!] : records.Channels;
         var channels = wanted.Where(channel => channel.Sound is not null).ToList();
         var items = new List<PriceListItemAnswer>();
-        var warnings = wanted.Except(channels).Select(channel => new Warning(DamagedDocumentException.Code, $"The channel \"{channel.Key}\" is damaged as it is stored, so the list leaves it out; PUT it again.", "/basis/channels")).ToList();
+        var warnings = DamagedDocumentException.WarningsOf(wanted, "/basis/channels").ToList();
         var designs = records.Documents.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
         var (fromSku, fromChannel) = asked.After?.Split('/') is [var sku, var channel0] ? (sku, channel0) : (asked.After ?? "", "");
         var most = asked.Limit ?? PriceListQuery.Most;

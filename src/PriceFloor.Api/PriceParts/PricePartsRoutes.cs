@@ -76,13 +76,13 @@ public static class PricePartsRoutes
 
     private static PricePartsAnswer OnAll(Records records, FloorOfDesign floor, Stored<Design> design)
     {
-        var whole = floor.Answer(records.Channels, records.Today, workings: false);
+        var whole = floor.AnswerOnAll(records, workings: false);
         return new PricePartsAnswer
         {
             Currency = whole.Currency,
             Name = design.Document.Name,
             Floor = whole.Floor,
-            Channels = [.. records.Channels.Select(channel => Row(floor, channel))],
+            Channels = [.. records.Channels.Where(channel => channel.Sound is not null).Select(channel => Row(floor, channel))],
             Basis = whole.Basis,
             Assumed = whole.Assumed,
             Warnings = whole.Warnings,

@@ -17,6 +17,7 @@ public sealed class DamagedDocumentTests
     [InlineData("\"per\":\"year\"", "\"per\":\"year\",\"amuont\":1")]
     [InlineData("\"weeksPerYear\":50", "\"weeksPerYear\":500")]
     [InlineData("\"currency\":\"USD\"", "\"currency\":\"USX\"")]
+    [InlineData("\"per\":\"year\"", "\"per\":\"time\"")] // so many times a year: how many?
     [InlineData("{", "[")]
     public async Task A_damaged_profile_is_named_and_gives_no_floor_until_it_is_put_again(string sound, string damaged)
     {
@@ -53,6 +54,71 @@ public sealed class DamagedDocumentTests
         var list = (await channel.Get("/v1/price-list")).Json;
         Assert.Equal(["market", "market"], list.GetProperty("items").EnumerateArray().Select(item => item.GetProperty("channel").GetString()));
         Assert.Equal("damaged-document", list.GetProperty("warnings")[0].GetProperty("code").GetString());
+    }
+
+    [Theory]
+    [InlineData("design", "RB-014", "\"piecesPerDay\":4", "\"piecesPerDay\":4,\"minutesPerPiece\":1", "/v1/designs/RB-014")] // two ways to say it: which?
+    [InlineData("channel", "web", "\"priceEnding\":0", "\"priceEnding\":0.5", "/v1/channels/web")]
+    public async Task A_document_that_breaks_a_rule_between_its_fields_is_damaged(string kind, string key, string sound, string damaged, string path)
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await using var again = await Damage(studio, kind, key, sound, damaged);
+        (await again.Get(path)).IsProblem(503, "damaged-document");
+        (await again.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).IsProblem(503, "damaged-document");
+    }
+
+    [Fact]
+    public async Task Lists_and_exports_name_the_damaged_document_and_send_none_of_its_text()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/designs/SOUND", """{"profile":"main","making":{"piecesPerDay":4}}""");
+        await using var again = await Damage(studio, "design", "RB-014", "\"piecesPerDay\":4", "\"piecesPerDay\":\"four\"");
+        foreach (var accept in new[] { "application/json", "text/csv", "application/x-ndjson" })
+            Assert.Contains("design \"RB-014\" (revision 1)", (await again.Get("/v1/designs", headers: ("Accept", accept))).IsProblem(503, "damaged-document").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        (await again.Get("/v1/designs/RB-014/revisions")).IsProblem(503, "damaged-document");
+        Assert.Equal(200, (await again.Get("/v1/designs?after=RB-014")).Status);
+    }
+
+    [Fact]
+    public async Task A_batch_of_checks_goes_on_past_a_damaged_document()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/designs/SOUND", """{"profile":"main","making":{"piecesPerDay":4}}""");
+        await using var again = await Damage(studio, "design", "RB-014", "\"piecesPerDay\":4", "\"piecesPerDay\":\"four\"");
+
+        var items = (await again.Post("/v1/price-checks/batch", """[{"sku":"RB-014","channel":"web","price":58},{"sku":"SOUND","channel":"web","price":58}]""")).Json.GetProperty("items");
+        Assert.Equal("/problems/damaged-document", items[0].GetProperty("type").GetString());
+        Assert.Equal("62.17", items[1].GetProperty("floorPrice").GetRawText());
+        var sheet = await again.SendBytes("POST", "/v1/price-checks/batch", "sku,channel,price\nRB-014,web,58\nSOUND,web,58\nRB-014,web,59\n"u8.ToArray(), "text/csv");
+        Assert.Matches("(?s)RB-014,web,58,,,,\"?Line 2, .*damaged.*SOUND,web,58,below-floor,62.17,.*RB-014,web,59,,,,\"?Line 4, .*damaged", sheet.Text);
+    }
+
+    [Fact]
+    public async Task A_floor_price_leaves_out_a_damaged_channel_that_it_does_not_need()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/channels/market", """{"sells":"retail","currency":"USD"}""");
+        await using var again = await Damage(studio, "channel", "market", "\"sells\":\"retail\"", "\"sells\":\"retial\"");
+        var floor = (await again.Get("/v1/designs/RB-014/floor-price")).Json;
+        Assert.Equal(["web"], floor.GetProperty("channels").EnumerateArray().Select(channel => channel.GetProperty("channel").GetString()));
+        Assert.Contains("damaged-document", floor.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()));
+    }
+
+    [Theory]
+    [InlineData("\"profile\":\"main\"", "\"profile\":7")]
+    [InlineData("{", "[")]
+    public async Task A_key_that_is_held_to_a_profile_does_not_see_a_design_of_which_nobody_can_say_whose_it_is(string sound, string damaged)
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await using var again = await Damage(studio, "design", "RB-014", sound, damaged);
+        var held = again.ClientWith((await again.Post("/v1/keys", """{"name":"held","scopes":["read"],"profiles":["main"]}""")).Json.GetProperty("key").GetString());
+        (await again.Get("/v1/designs/RB-014", held)).IsProblem(404, "not-found");
+        Assert.Equal("""{"items":[],"next":null}""", (await again.Get("/v1/designs", held)).Text);
     }
 
     [Fact]

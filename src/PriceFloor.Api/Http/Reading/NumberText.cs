@@ -35,11 +35,6 @@ public static class NumberText
             : (value, "out-of-range", $"{name} must be {(field.Above ? "above" : "at least")} {field.Least} and at most {field.Most}; it is {value.ToString(format)}.");
     }
 
-    /// <summary>The fault of a price with more decimals than its currency has, or null.</summary>
-    public static string? TooFine(decimal price, string name, Currency currency) => !Rounding.HasAtMost(price, currency.Decimals)
-        ? $"{name} has more decimals than {currency.Code} has: at most {Plain(currency.Decimals)}."
-        : null;
-
     private static bool InRange(decimal value, NumberFieldAttribute field) =>
         value <= field.MostValue && (field.Above ? value > field.LeastValue : value >= field.LeastValue);
 

@@ -52,6 +52,13 @@ public static class Rules
         context.AddFailure(new ValidationFailure(string.Join('.', new[] { prefix, path }.Where(part => part.Length > 0)), fault.Detail) { ErrorCode = fault.Code, CustomState = certain ? Certain : null });
     }
 
+    /// <summary>Adds faults of the model.</summary>
+    public static void AddAll<T>(this ValidationContext<T> context, IEnumerable<Fault> faults)
+    {
+        foreach (var fault in faults)
+            context.Add(fault);
+    }
+
     /// <summary>Adds a fault at a path below what is validated, such as <c>steps[2].name</c>.</summary>
     public static void Add<T>(this ValidationContext<T> context, string path, string code, string detail) => context.Add(new Fault("/" + path, code, detail));
 

@@ -94,9 +94,18 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
     /// <summary>A sheet full of names that are not ours must not fill the memory.</summary>
     private const int MostKnown = 100_000;
 
-    private ChannelPrices? Find(string sku, string channel) =>
-        records.DesignNamed(sku) is { } design && records.Channel(channel) is { } on && records.Profile(design.Document.Profile) is { } profile
-        && FloorPrices.FloorOfDesign.Of(records, profile, design).Found is { } floor ? floor.On(on).Found : null;
+    private ChannelPrices? Find(string sku, string channel)
+    {
+        try
+        {
+            return records.DesignNamed(sku) is { } design && records.Channel(channel) is { } on && records.Profile(design.Document.Profile) is { } profile
+                && FloorPrices.FloorOfDesign.Of(records, profile, design).Found is { } floor ? floor.On(on).Found : null;
+        }
+        catch (DamagedDocumentException)
+        {
+            return null; // the line is then checked by itself, which says what is damaged
+        }
+    }
 
     private InputError? TextFault(SheetRow row, int column, string text, int most) =>
         text.Length == 0 ? ErrorAt(row, column, "required", $"{header.Names[column]} is empty.")

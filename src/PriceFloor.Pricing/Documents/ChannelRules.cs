@@ -1,0 +1,34 @@
+using System.Globalization;
+using PriceFloor.Pricing.Numbers;
+
+namespace PriceFloor.Pricing.Documents;
+
+/// <summary>The rules between the fields of a channel: fees with room between their bounds, a grid of prices that the currency has.</summary>
+public static class ChannelRules
+{
+    /// <summary>What breaks a rule; a field that is missing altogether is not told again here.</summary>
+    public static IEnumerable<Fault> Faults(Channel channel) =>
+    [
+        .. CurrencyRule.Faults(channel.Currency),
+        .. channel.Fees.Index().Where(fee => fee.Item.Maximum < (fee.Item.Minimum ?? 0)).Select(fee => new Fault(FormattableString.Invariant($"/fees/{fee.Index}/maximum"), "out-of-order", "maximum must be at least minimum.")),
+        .. GridFaults(channel),
+    ];
+
+    /// <summary>What to say of a price with more decimals than its currency has; null where it has no more.</summary>
+    public static string? TooFine(decimal price, string name, Currency currency) => Rounding.HasAtMost(price, currency.Decimals) ? null
+        : string.Create(CultureInfo.InvariantCulture, $"{name} has more decimals than {currency.Code} has: at most {currency.Decimals}.");
+
+    private static IEnumerable<Fault> GridFaults(Channel channel)
+    {
+        if (channel.PriceStep is null && channel.PriceEnding != 0)
+            yield return new("/priceEnding", "unexpected", "priceEnding needs priceStep: the step between allowed prices.");
+        if (channel.PriceStep is > 0 and var step && channel.PriceEnding >= step)
+            yield return new("/priceEnding", "out-of-range", "priceEnding must be below priceStep, such as a step of 1.00 and an ending of 0.95.");
+        if (channel.Currency is null || Currency.Find(channel.Currency) is not { } currency)
+            yield break;
+        if (channel.PriceStep is { } fine && TooFine(fine, "priceStep", currency) is { } tooFine)
+            yield return new("/priceStep", "too-many-decimals", tooFine);
+        if (TooFine(channel.PriceEnding, "priceEnding", currency) is { } ending)
+            yield return new("/priceEnding", "too-many-decimals", ending);
+    }
+}
