@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FluentValidation;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
@@ -10,6 +11,10 @@ namespace PriceFloor.Api.Documents;
 /// </summary>
 public abstract class DocumentKind<T>(string name, IValidator<T> validator) where T : class
 {
+    private const int MostSound = 100_000;
+
+    private readonly ConcurrentDictionary<long, int> _sound = new();
+
     /// <summary>What the store and the problems call it: "profile", "design", "channel", "price".</summary>
     public string Name { get; } = name;
 
@@ -26,6 +31,22 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
 
     /// <summary>The read-only properties that name the document in answers.</summary>
     public virtual IEnumerable<(string Property, string Value)> NamesOf(string key) => [("key", key)];
+
+    /// <summary>
+    /// The same revision: what goes out as a document must be one. A text that was read once is known by its hash and is not read again.
+    /// Throws <see cref="DamagedDocumentException"/>.
+    /// </summary>
+    public Revision Sound(Revision revision)
+    {
+        if (revision.Body is not { } body || (_sound.TryGetValue(revision.Position, out var hash) && hash == body.GetHashCode(StringComparison.Ordinal)))
+            return revision;
+        if (StoredText<T>.Read(body).Fault is not null)
+            throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
+        if (_sound.Count >= MostSound)
+            _sound.Clear();
+        _sound[revision.Position] = body.GetHashCode(StringComparison.Ordinal);
+        return revision;
+    }
 
     /// <summary>Stores the document, or leaves all as it is where it says the same already.</summary>
     public Saved Save(Writing writing, string key, T document, Sight sight)

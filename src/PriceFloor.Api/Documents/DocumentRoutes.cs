@@ -15,13 +15,13 @@ public static class DocumentRoutes
     {
         var page = query.Value;
         var found = store.Read(snapshot => SightOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
-        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(StoredText<T>.Sound(revision), kind.NamesOf(revision.Key)))],
+        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(revision.Key)))],
             found.Count > page.Limit ? found[page.Limit - 1].Key[prefix.Length..] : null, request);
     }
 
     public static IResult Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
         store.Read(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request)) is { } revision
-            ? DocumentText.Answer(StoredText<T>.Sound(revision), kind.NamesOf(path.Text), request)
+            ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
 
     public static async Task<IResult> Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
@@ -75,14 +75,14 @@ public static class DocumentRoutes
         var found = store.Read(snapshot => SightOf(request).History(snapshot, kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
         if (found.Count == 0 && (after == 0 || store.Read(snapshot => Seen(snapshot, snapshot.Newest(kind.Name, path.Text), request)) is null))
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
-        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(StoredText<T>.Sound(revision), kind.NamesOf(path.Text)))],
+        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(path.Text)))],
             found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);
     }
 
     public static IResult Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
         long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && store.Read(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
         && !(revision.SavedAtTime > query.Value.AsOf)
-            ? DocumentText.Answer(StoredText<T>.Sound(revision), kind.NamesOf(path.Text), request)
+            ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
 
     private static Sight SightOf(HttpRequest request) => Caller.Of(request.HttpContext).Sight;

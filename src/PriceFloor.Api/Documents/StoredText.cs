@@ -42,10 +42,6 @@ public static class StoredText<T> where T : class
         _ => [],
     };
 
-    /// <summary>The same revision: what goes out as a document must be one. Throws <see cref="DamagedDocumentException"/>.</summary>
-    public static Revision Sound(Revision revision) =>
-        revision.IsDeletion || Read(revision.Body!).Fault is null ? revision : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
-
     /// <summary>The document of a revision that is no deletion. Throws <see cref="DamagedDocumentException"/>.</summary>
     public static T Of(Revision revision) => Read(revision.Body!) is ({ } document, _) ? document : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
 }
