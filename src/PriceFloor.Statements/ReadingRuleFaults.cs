@@ -12,13 +12,13 @@ public static class ReadingRuleFaults
     private static IEnumerable<Fault> Of(ReadingRule rule, string at, Func<string, bool> isSound)
     {
         if (rule is { TextHas: not null, TextMatches: not null })
-            yield return new(at + "/textMatches", "unexpected", "Say textHas or textMatches, not both.");
+            yield return new(at + "/textMatches", FaultCodes.Unexpected, "Say textHas or textMatches, not both.");
         if (rule is { TextHas: null, TextMatches: null, Paid: null, Least: null, Most: null })
-            yield return new(at, "required", "A rule needs a condition: textHas, textMatches, paid, least or most; without one it would take every line.");
+            yield return new(at, FaultCodes.Required, "A rule needs a condition: textHas, textMatches, paid, least or most; without one it would take every line.");
         if (rule.TextHas is { } text && Words.Single(text).Length == 0)
-            yield return new(at + "/textHas", "required", "textHas is empty; say a part of the line's words or leave it out.");
+            yield return new(at + "/textHas", FaultCodes.Required, "textHas is empty; say a part of the line's words or leave it out.");
         if (rule.Most < rule.Least)
-            yield return new(at + "/most", "out-of-order", "most must be at least least.");
+            yield return new(at + "/most", FaultCodes.OutOfOrder, "most must be at least least.");
         if (isSound(at + "/to"))
             foreach (var fault in FaultsOfTo(rule, at))
                 yield return fault;
@@ -27,10 +27,10 @@ public static class ReadingRuleFaults
     private static IEnumerable<Fault> FaultsOfTo(ReadingRule rule, string at)
     {
         if (rule.CostKind is not null && rule.To is not (Placement.Business or Placement.Household))
-            yield return new(at + "/costKind", "unexpected", "costKind goes with to \"business\" (or names a household line); leave it out or change to.");
+            yield return new(at + "/costKind", FaultCodes.Unexpected, "costKind goes with to \"business\" (or names a household line); leave it out or change to.");
         if (rule.BusinessShare is not null && rule.To is not (Placement.Business or Placement.Household))
-            yield return new(at + "/businessShare", "unexpected", "businessShare goes with to \"business\" or \"household\"; leave it out or change to.");
+            yield return new(at + "/businessShare", FaultCodes.Unexpected, "businessShare goes with to \"business\" or \"household\"; leave it out or change to.");
         if (rule.TracedTo is not null && rule.To != Placement.Business)
-            yield return new(at + "/tracedTo", "unexpected", "tracedTo goes with to \"business\"; leave it out or change to.");
+            yield return new(at + "/tracedTo", FaultCodes.Unexpected, "tracedTo goes with to \"business\"; leave it out or change to.");
     }
 }

@@ -25,7 +25,7 @@ public sealed class ReadyRules
     public static IEnumerable<Fault> FaultsOf(ReadingRules document) => document.Rules.Index()
         .Select(rule => (rule.Index, Fault: rule.Item.TextMatches is { } text ? FaultOf(text) : null))
         .Where(rule => rule.Fault is not null)
-        .Select(rule => new Fault(FormattableString.Invariant($"/rules/{rule.Index}/textMatches"), "bad-pattern", rule.Fault!));
+        .Select(rule => new Fault(FormattableString.Invariant($"/rules/{rule.Index}/textMatches"), FileCodes.BadPattern, rule.Fault!));
 
     /// <summary>The place of the first rule that matches, or null. Throws <see cref="SlowPatternException"/>.</summary>
     /// <param name="transaction">The line.</param>

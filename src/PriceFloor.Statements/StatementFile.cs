@@ -62,4 +62,4 @@ public sealed record Transaction
 /// <param name="Line">As in <see cref="Transaction.Line"/>.</param>
 /// <param name="Code">A stable word for programs.</param>
 /// <param name="Detail">What is wrong and how to mend it; never the bank's own words.</param>
-public sealed record RefusedLine(int Line, string Code, string Detail);
+public sealed record RefusedLine(int Line, Code Code, string Detail);

@@ -163,6 +163,18 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
         (int)response.StatusCode, await response.Content.ReadAsStringAsync(Studio.Cancellation), response.Content.Headers.ContentType?.MediaType,
         response.Headers.Concat(response.Content.Headers).ToDictionary(header => header.Key, header => string.Join(", ", header.Value), StringComparer.OrdinalIgnoreCase));
 
+    /// <summary>Every code and reason of a problem stands in docs/reference/codes.md, or is a kind of problem.</summary>
+    private void HasKnownCodes()
+    {
+        IEnumerable<string> codes = Json.TryGetProperty("errors", out _) ? Codes : [];
+        if (Json.TryGetProperty("reason", out var reason))
+            codes = codes.Append(reason.GetString()!);
+        Xunit.Assert.All(codes, code => Xunit.Assert.Contains(code, s_known));
+    }
+
+    private static readonly HashSet<string> s_known =
+        [.. Conventions.Codes.Faults.Select(code => code.Word), .. PriceFloor.Api.Http.ProblemTypes.All.Select(type => type.Slug)];
+
     /// <summary>The answer must be this problem, as JSON.</summary>
     public Answer IsProblem(int status, string slug)
     {
@@ -170,6 +182,7 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
         Xunit.Assert.Equal(slug, Slug);
         Xunit.Assert.Equal(status, Json.GetProperty("status").GetInt32());
         Xunit.Assert.Equal("no-store", this["Cache-Control"]);
+        HasKnownCodes();
         return this;
     }
 }

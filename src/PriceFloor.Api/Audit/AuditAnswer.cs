@@ -84,7 +84,7 @@ public sealed record AuditQuery(int Limit, AuditPlace After) : IQuery<AuditQuery
             return new(limit, AuditPlace.Newest);
         if (AuditPlace.Read(text) is { } place)
             return new(limit, place);
-        values.Add("after", "unknown-cursor", "after must be the next of an earlier answer.");
+        values.Add("after", InputCodes.UnknownCursor, "after must be the next of an earlier answer.");
         return new(limit, AuditPlace.Newest);
     }
 }

@@ -19,7 +19,7 @@ public sealed record ChannelBudgetAnswer
     /// <summary>Materials a sold piece, rounded down; null where reason says why.</summary>
     public decimal? Materials { get; init; }
 
-    /// <summary>Why there is no figure: nothing-reaches-the-studio, price-below-materials, time-takes-it-all, no-pool (bench time has nothing to recover), currency-mismatch.</summary>
+    /// <summary>Why there is no figure: nothing-reaches-the-studio, price-below-materials, time-takes-it-all, bench-must-earn-nothing (bench time has nothing to recover), currency-mismatch.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 

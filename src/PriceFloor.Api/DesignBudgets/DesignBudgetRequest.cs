@@ -39,6 +39,6 @@ public sealed class DesignBudgetRequestValidator : AbstractValidator<DesignBudge
     public DesignBudgetRequestValidator() => RuleFor(request => request).Custom((request, context) =>
     {
         if (context.IsSound("/minutes", "/materials") && request.Minutes is null == request.Materials is null)
-            context.Add("", "exactly-one", "Give either minutes (then the materials are answered) or materials (then the minutes are).");
+            context.Add("", FaultCodes.ExactlyOne, "Give either minutes (then the materials are answered) or materials (then the minutes are).");
     });
 }

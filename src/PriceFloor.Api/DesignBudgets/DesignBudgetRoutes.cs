@@ -28,9 +28,9 @@ public static class DesignBudgetRoutes
     private static IEnumerable<InputError> Unknown(DesignBudgetRequest request, Stored<CostProfile>? profile, Stored<Channel>? channel)
     {
         if (profile is null)
-            yield return new InputError { Pointer = "#/profile", Code = "unknown-profile", Detail = $"There is no profile \"{request.Profile}\"; case counts." };
+            yield return new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{request.Profile}\"; case counts." };
         if (channel is null)
-            yield return new InputError { Pointer = "#/channel", Code = "unknown-channel", Detail = $"There is no channel \"{request.Channel}\"; case counts." };
+            yield return new InputError { Pointer = "#/channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{request.Channel}\"; case counts." };
     }
 
     private static Problem? Refusal(DesignBudgetRequest request, Stored<CostProfile> profile, Stored<Channel> channel)
@@ -38,7 +38,7 @@ public static class DesignBudgetRoutes
         var currency = Currency.Of(channel.Document.Currency);
         if (currency.Code != profile.Document.Currency)
             return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel sells in {currency.Code} and the profile counts in {profile.Document.Currency}; nothing is ever converted.");
-        return ChannelRules.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([CheckedPrice.At("price", "#", "too-many-decimals", detail)]) : null;
+        return ChannelRules.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([CheckedPrice.At("price", "#", FaultCodes.TooManyDecimals, detail)]) : null;
     }
 
     private static DesignBudgetAnswer AnswerOf(DesignBudgetRequest request, Records records, Stored<CostProfile> profile, Stored<Channel> channel, DesignBudget budget, bool workings)
@@ -67,7 +67,7 @@ public static class DesignBudgetRoutes
     private static ChannelBudgetAnswer Row(Stored<Channel> channel, DesignBudgetRequest request, StudioYear year)
     {
         if (channel.Document.Currency != year.Currency.Code)
-            return new ChannelBudgetAnswer { Channel = channel.Key, Reason = "currency-mismatch" };
+            return new ChannelBudgetAnswer { Channel = channel.Key, Reason = FaultCodes.CurrencyMismatch };
         var budget = DesignBudget.Of(year, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials);
         return budget.Found is { } found ? ChannelBudgetAnswer.Of(channel.Key, found) : new ChannelBudgetAnswer { Channel = channel.Key, Reason = budget.Faults[0].Code };
     }

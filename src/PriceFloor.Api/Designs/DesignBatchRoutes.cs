@@ -60,7 +60,7 @@ public static class DesignBatchRoutes
         var isReadable = body.Problem?.Type != ProblemTypes.UnreadableRequest;
         var key = sku ?? (isReadable ? KeyIn(text) : null);
         var keyFault = key is not null ? Keys.FaultIn(key)
-            : new InputError { Code = "required", Detail = "key is missing: a design of a batch names itself, as GET gives it." };
+            : new InputError { Code = FaultCodes.Required, Detail = "key is missing: a design of a batch names itself, as GET gives it." };
         if (isReadable && keyFault is not null)
             faults.Add(placed.Placed(keyFault with { Pointer = sku is null ? "#/key" : "#/sku", Parameter = null }));
         return faults.Count > 0 ? placed with { Faults = faults, IsUnreadable = sku is null && !isReadable } : placed with { Key = key, Document = body.Value };
@@ -106,11 +106,11 @@ public static class DesignBatchRoutes
         var (places, faults) = (new Dictionary<string, int>(), new List<InputError>());
         foreach (var (index, name) in header.Names.Index())
             if (!known.Contains(name))
-                faults.Add(new InputError { Parameter = name, Code = "unknown-column", Detail = $"\"{name}\" is not a column of designs; they are {string.Join(", ", known)}." });
+                faults.Add(new InputError { Parameter = name, Code = InputCodes.UnknownColumn, Detail = $"\"{name}\" is not a column of designs; they are {string.Join(", ", known)}." });
             else if (!places.TryAdd(name, index))
-                faults.Add(new InputError { Parameter = name, Code = "duplicate-column", Detail = $"The sheet has more than one column \"{name}\"; delete the others." });
+                faults.Add(new InputError { Parameter = name, Code = InputCodes.DuplicateColumn, Detail = $"The sheet has more than one column \"{name}\"; delete the others." });
         if (!places.ContainsKey(DesignSheet.Sku))
-            faults.Add(new InputError { Parameter = DesignSheet.Sku, Code = "missing-column", Detail = "The sheet has no column \"sku\" with the key of each design." });
+            faults.Add(new InputError { Parameter = DesignSheet.Sku, Code = InputCodes.MissingColumn, Detail = "The sheet has no column \"sku\" with the key of each design." });
         return (places, faults);
     }
 }

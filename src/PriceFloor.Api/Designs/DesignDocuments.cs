@@ -12,12 +12,12 @@ public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind
     public override Checked<Design> Check(Writing writing, string key, Design document, Design? stored, Sight sight)
     {
         if (Records.Of(writing, sight).Profile(document.Profile) is not { } profile)
-            return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = "unknown-profile", Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." }]);
+            return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." }]);
 
         var year = StudioYear.Of(profile.Document, default).Value;
         var faults = Piece.Of(document, year).Faults;
-        if (faults.Any(fault => fault.Code == "unknown-material"))
-            return Problem.UnknownReference([.. faults.Where(fault => fault.Code == "unknown-material").Select(fault => InputError.At(fault))]);
+        if (faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial))
+            return Problem.UnknownReference([.. faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial).Select(fault => InputError.At(fault))]);
         if (faults.Count > 0)
             return Problem.Invalid(faults.Select(fault => InputError.At(fault)));
 

@@ -87,7 +87,7 @@ public static class DesignSheet
         return (Encoding.UTF8.GetBytes(document.ToJsonString(WireJson.Options)), null);
     }
 
-    private static (JsonNode? Value, string? Code, string? Detail) ValueOf(ReadOnlySpan<byte> cell, string name, Cell kind, SheetDialect dialect)
+    private static (JsonNode? Value, Code? Code, string? Detail) ValueOf(ReadOnlySpan<byte> cell, string name, Cell kind, SheetDialect dialect)
     {
         if (cell.IsEmpty)
             return default;
@@ -103,12 +103,12 @@ public static class DesignSheet
         try
         {
             if (!JsonText.IsWhole(cell))
-                return (null, "malformed", $"{name}: {JsonText.HalfAPair}");
-            return JsonNode.Parse(text) is JsonArray list ? (list, null, null) : (null, "not-a-list", $"{name} must be a JSON list in square brackets, as an export writes it.");
+                return (null, InputCodes.Malformed, $"{name}: {JsonText.HalfAPair}");
+            return JsonNode.Parse(text) is JsonArray list ? (list, null, null) : (null, InputCodes.NotAList, $"{name} must be a JSON list in square brackets, as an export writes it.");
         }
         catch (JsonException)
         {
-            return (null, "malformed", $"{name} is not JSON; give a list in square brackets, as an export writes it.");
+            return (null, InputCodes.Malformed, $"{name} is not JSON; give a list in square brackets, as an export writes it.");
         }
     }
 

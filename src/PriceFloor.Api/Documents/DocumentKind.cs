@@ -104,9 +104,9 @@ public static class Keys
 
     /// <summary>Why nothing new may be stored under the key; null if it may. What was stored under one before stays readable and can be deleted.</summary>
     public static InputError? FaultIn(string key) =>
-        key is "." or ".." ? new InputError { Parameter = "key", Code = "bad-key", Detail = $"Nothing can be named \"{key}\", because addresses drop such a segment; choose another key." }
-        : key.Equals(Batch, StringComparison.OrdinalIgnoreCase) ? new InputError { Parameter = "key", Code = "bad-key", Detail = $"Nothing can be named \"{key}\", because that is the address of batches; choose another key." }
-        : !IsValid(key) ? new InputError { Parameter = "key", Code = "bad-key", Detail = $"A key is {Rule}." }
+        key is "." or ".." ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"Nothing can be named \"{key}\", because addresses drop such a segment; choose another key." }
+        : key.Equals(Batch, StringComparison.OrdinalIgnoreCase) ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"Nothing can be named \"{key}\", because that is the address of batches; choose another key." }
+        : !IsValid(key) ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"A key is {Rule}." }
         : null;
 
     public static bool IsValid(string key) =>

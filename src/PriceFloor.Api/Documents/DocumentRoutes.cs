@@ -71,7 +71,7 @@ public static class DocumentRoutes
         var page = query.Value;
         long after = 0;
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
-            return Problem.Invalid([new InputError { Parameter = "after", Code = "out-of-range", Detail = "after must be the number of a revision." }]);
+            return Problem.Invalid([new InputError { Parameter = "after", Code = FaultCodes.OutOfRange, Detail = "after must be the number of a revision." }]);
         var found = store.Read(snapshot => SightOf(request).History(snapshot, kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
         if (found.Count == 0 && (after == 0 || store.Read(snapshot => Seen(snapshot, snapshot.Newest(kind.Name, path.Text), request)) is null))
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");

@@ -43,5 +43,5 @@ public sealed class Preconditions
     private static (IReadOnlyList<EntityTagHeaderValue> Tags, Problem? Problem) Tags(Microsoft.Extensions.Primitives.StringValues header, string name) =>
         header.Count == 0 ? ([], null)
         : EntityTagHeaderValue.TryParseList(header, out var tags) && tags.Count > 0 ? ([.. tags], null)
-        : ([], Problem.Unreadable(new InputError { Parameter = name, Code = "malformed", Detail = $"{name} must be * or entity tags in double quotes, such as \"7\"." }));
+        : ([], Problem.Unreadable(new InputError { Parameter = name, Code = InputCodes.Malformed, Detail = $"{name} must be * or entity tags in double quotes, such as \"7\"." }));
 }

@@ -38,7 +38,7 @@ public static class StoredText<T> where T : class
         Design design => DesignRules.Faults(design),
         Channel channel => ChannelRules.Faults(channel),
         ReadingRules rules => ReadingRuleFaults.Of(rules, _ => true),
-        ListedPrice { Currency: { } code } when Currency.Find(code) is null => [new Fault("/currency", "unknown-currency", $"there is no currency {code}.")],
+        ListedPrice { Currency: { } code } when Currency.Find(code) is null => [new Fault("/currency", FaultCodes.UnknownCurrency, $"there is no currency {code}.")],
         _ => [],
     };
 
@@ -51,7 +51,7 @@ public sealed class DamagedDocumentException(string kind, string key, long revis
     : Exception(FormattableString.Invariant($"The stored {kind} \"{key}\" (revision {revision}) is damaged, so nothing is computed from it."))
 {
     /// <summary>What answers call it where they leave one document out.</summary>
-    public const string Code = "damaged-document";
+    public static readonly Code Code = ReasonCodes.DamagedDocument;
 
     /// <summary>What an answer about many channels says of those that it leaves out.</summary>
     public static IEnumerable<Warning> WarningsOf(IEnumerable<Stored<Channel>> channels, string pointer) => channels.Where(channel => channel.Sound is null)

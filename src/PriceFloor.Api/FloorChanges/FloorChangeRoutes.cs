@@ -49,7 +49,7 @@ public static class FloorChangeRoutes
     private static Problem UnknownCursor() => Problem.Invalid([new InputError
     {
         Parameter = "since",
-        Code = "unknown-cursor",
+        Code = InputCodes.UnknownCursor,
         Detail = "This cursor is not of the store as it is now: a backup was restored, an older file was put in its place, a document was forgotten, or it is another store. Ask once without since, take the answer in place of all that you hold, and follow its next.",
     }]);
 
@@ -61,6 +61,6 @@ public static class FloorChangeRoutes
             return FloorCursor.Read(since, store) is { } cursor ? (cursor, null) : (null, UnknownCursor());
         return TimeText.ReadTime(since) is { } time
             ? (new FloorCursor(store.Read(snapshot => snapshot.PositionAt(Moment.Of(time)))), null)
-            : (null, Problem.Invalid([new InputError { Parameter = "since", Code = "not-a-time", Detail = "since must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B), or the next of an earlier answer." }]));
+            : (null, Problem.Invalid([new InputError { Parameter = "since", Code = InputCodes.NotATime, Detail = "since must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B), or the next of an earlier answer." }]));
     }
 }

@@ -32,7 +32,7 @@ public static class FloorHistoryRoutes
             if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !sight.Sees(snapshot, design))
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (snapshot.Find(Kinds.Channel, asked.Channel, asOf) is not { } channel)
-                return Problem.UnknownReference([CheckedPrice.At("channel", null, "unknown-channel", $"There is no channel \"{asked.Channel}\"; case counts.")]);
+                return Problem.UnknownReference([CheckedPrice.At("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
             var (moments, earlier) = PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, sight);
             var on = Stored<Channel>.Of(channel).Document;
             var answer = new FloorHistoryAnswer
@@ -67,7 +67,7 @@ public static class FloorHistoryRoutes
                 TargetPrice = Price(priced?.TargetPrice),
                 ListedPrice = Price(priced?.ListedPrice),
                 Verdict = priced?.Verdict,
-                Reason = moment.Priced is null ? "not-stored" : priced is null ? moment.Priced.Reason ?? "currency-mismatch" : priced.Reason,
+                Reason = moment.Priced is null ? ReasonCodes.NotStored : priced is null ? moment.Priced.Reason ?? FaultCodes.CurrencyMismatch : priced.Reason,
                 MovedBy = moment.Written,
                 Basis = moment.Basis,
             };

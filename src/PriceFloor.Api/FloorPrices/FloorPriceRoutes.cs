@@ -15,7 +15,7 @@ public static class FloorPriceRoutes
             if (records.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             if (records.Profile(otherProfile ?? design.Document.Profile) is not { } profile)
-                return Problem.UnknownReference([new InputError { Parameter = "profile", Code = "unknown-profile", Detail = $"There is no profile \"{otherProfile ?? design.Document.Profile}\"{(asOf is null ? "" : " at that time")}." }]);
+                return Problem.UnknownReference([new InputError { Parameter = "profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{otherProfile ?? design.Document.Profile}\"{(asOf is null ? "" : " at that time")}." }]);
             return Answer(records, profile, design, floor => floor.AnswerOnAll(records, workings), at: null);
         });
     }
@@ -27,9 +27,9 @@ public static class FloorPriceRoutes
         return keeper.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, records =>
         {
             var unknown = new List<InputError>();
-            var design = Resolve(request.Design, records.Design, "design", unknown);
-            var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), records.Profile, "profile", design is null && request.Profile is null ? [] : unknown);
-            var channels = request.Channels.Select((channel, index) => Resolve(channel, records.Channel, $"channels/{index}", unknown)).ToList();
+            var design = Resolve(request.Design, records.Design, "design", InputCodes.UnknownDesign, unknown);
+            var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), records.Profile, "profile", InputCodes.UnknownProfile, design is null && request.Profile is null ? [] : unknown);
+            var channels = request.Channels.Select((channel, index) => Resolve(channel, records.Channel, $"channels/{index}", InputCodes.UnknownChannel, unknown)).ToList();
             return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(records, profile!, design!, floor => floor.Answer(channels!, records.Today, workings), at: "#");
         });
     }
@@ -40,13 +40,14 @@ public static class FloorPriceRoutes
         return outcome.Found is { } floor ? JsonAnswer.Of(answer(floor)) : FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at);
     }
 
-    private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, List<InputError> unknown) where T : class
+    private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, Code code, List<InputError> unknown) where T : class
     {
         if (given.Document is { } document)
             return Stored<T>.Inline(document);
         if (find(given.Key!) is { } stored)
             return stored;
-        unknown.Add(new InputError { Pointer = "#/" + at, Code = "unknown-" + at.Split('/')[0].TrimEnd('s'), Detail = $"There is no {at.Split('/')[0].TrimEnd('s')} \"{given.Key}\"; store it first, send it inline, or correct the key (case counts)." });
+        var kind = code.Word["unknown-".Length..];
+        unknown.Add(new InputError { Pointer = "#/" + at, Code = code, Detail = $"There is no {kind} \"{given.Key}\"; store it first, send it inline, or correct the key (case counts)." });
         return null;
     }
 }

@@ -51,7 +51,7 @@ public static class FaultsAsProblems
         SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen or Corrupt or NotADatabase } => Problem.Busy(),
         NoRoomException or OutOfMemoryException => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
-        BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
+        BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
         KeyEndedException ended => Problem.Of(ProblemTypes.NoKey, ended.Message),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
         OverflowException or DivideByZeroException => Problem.OfFaults([Fault.TooLarge]), // of decimal: what an answer works out beside the model, such as a picture's scale

@@ -18,14 +18,14 @@ public sealed class InputFilter : IEndpointFilter
     private static InputError? QueryFault(HttpContext context)
     {
         if (KeyText.HoldsKey(context.Request.QueryString.Value!))
-            return new InputError { Parameter = "Authorization", Code = "key-in-address", Detail = KeyInAddress };
+            return new InputError { Parameter = "Authorization", Code = InputCodes.KeyInAddress, Detail = KeyInAddress };
         var known = context.GetEndpoint()!.Metadata.GetOrderedMetadata<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => parameter.Name).ToHashSet();
         foreach (var (name, values) in context.Request.Query)
         {
             if (!known.Contains(name))
-                return new InputError { Parameter = name, Code = "unknown-parameter", Detail = known.Count == 0 ? $"This call takes no query parameters; leave \"{name}\" out." : $"\"{name}\" is not a parameter of this call; it takes {string.Join(", ", known)}." };
+                return new InputError { Parameter = name, Code = InputCodes.UnknownParameter, Detail = known.Count == 0 ? $"This call takes no query parameters; leave \"{name}\" out." : $"\"{name}\" is not a parameter of this call; it takes {string.Join(", ", known)}." };
             if (values.Count > 1)
-                return new InputError { Parameter = name, Code = "duplicate-parameter", Detail = $"\"{name}\" is given twice; leave one out." };
+                return new InputError { Parameter = name, Code = InputCodes.DuplicateParameter, Detail = $"\"{name}\" is given twice; leave one out." };
         }
 
         return null;

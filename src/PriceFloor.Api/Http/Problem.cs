@@ -14,8 +14,9 @@ public sealed record InputError
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Parameter { get; init; }
 
-    /// <summary>A stable word for programs.</summary>
-    public required string Code { get; init; }
+    /// <summary>A stable word for programs; docs/reference/codes.md says what each means and what to do.</summary>
+    [JsonConverter(typeof(CodeText))]
+    public required Code Code { get; init; }
 
     /// <summary>What is wrong and how to mend it.</summary>
     public required string Detail { get; init; }
@@ -51,7 +52,10 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     public IReadOnlyList<InputError>? Errors { get; private init; }
 
-    public string? Reason { get; private init; }
+    public Code? Reason { get; private init; }
+
+    /// <summary>What the fault of one item of many is called: the reason, else the kind of problem.</summary>
+    public Code Code => Reason ?? _type.Code;
 
     public IReadOnlyList<Usage>? UsedBy { get; private init; }
 
@@ -90,7 +94,7 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     public Problem WithErrors(IReadOnlyList<InputError> errors) => new(_type, _detail) { Errors = errors, Reason = Reason, UsedBy = UsedBy, CurrentRevision = CurrentRevision, RetryAfter = RetryAfter };
 
-    public static Problem CannotCompute(string reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
+    public static Problem CannotCompute(Code reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
 
     public static Problem OfCoding(string coding) => new(ProblemTypes.MediaType, $"The body has the Content-Encoding \"{coding}\"; send it as it is, without that header.") { IsOfCoding = true };
 
@@ -110,12 +114,13 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
 
     /// <summary>Why documents that are valid each have no answer together.</summary>
-    public static Problem OfFaults(IReadOnlyList<Fault> faults) => faults[0].Code switch
+    public static Problem OfFaults(IReadOnlyList<Fault> faults)
     {
-        "currency-mismatch" => Of(ProblemTypes.CurrencyMismatch, faults[0].Detail),
-        "unknown-material" => UnknownReference([.. faults.Where(fault => fault.Code == "unknown-material").Select(fault => InputError.At(fault, "/design"))]),
-        var reason => CannotCompute(reason, faults[0].Detail),
-    };
+        var first = faults[0];
+        return first.Code == FaultCodes.CurrencyMismatch ? Of(ProblemTypes.CurrencyMismatch, first.Detail)
+            : first.Code == FaultCodes.UnknownMaterial ? UnknownReference([.. faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial).Select(fault => InputError.At(fault, "/design"))])
+            : CannotCompute(first.Code, first.Detail);
+    }
 
     public Task ExecuteAsync(HttpContext httpContext)
     {

@@ -8,6 +8,9 @@ namespace PriceFloor.Api.Http;
 /// <param name="Mending">What the caller can do about it.</param>
 public sealed record ProblemType(string Slug, int Status, string Title, string Meaning, string Mending)
 {
+    /// <summary>What the fault of one item of many is called.</summary>
+    public Code Code { get; } = new(Slug, Meaning, Mending);
+
     public string Address => $"/problems/{Slug}";
 }
 

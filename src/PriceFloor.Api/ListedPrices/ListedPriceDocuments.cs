@@ -29,7 +29,7 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : Do
         if (document.Currency is { } code && code != currency.Code)
             return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
         if (ChannelRules.TooFine(document.Price, "price", currency) is { } detail)
-            return Problem.Invalid([new InputError { Pointer = "#/price", Code = "too-many-decimals", Detail = detail }]);
+            return Problem.Invalid([new InputError { Pointer = "#/price", Code = FaultCodes.TooManyDecimals, Detail = detail }]);
         return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName(Kinds.Channel, channelKey)], null);
     }
 }

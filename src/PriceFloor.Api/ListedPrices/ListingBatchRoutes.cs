@@ -15,9 +15,9 @@ public static class ListingBatchRoutes
     public static async Task<IResult> Post(FromQuery<BatchQuery> query, Store store, RecordKeeper keeper, DocumentKind<ListedPrice> kind, IValidator<PriceCheckRequest> validator, HttpContext context)
     {
         if (query.Value.AsOf is not null)
-            return Problem.Unreadable(new InputError { Parameter = "asOf", Code = "unknown-parameter", Detail = "What is listed today cannot be written into the past; leave asOf out." });
+            return Problem.Unreadable(new InputError { Parameter = "asOf", Code = InputCodes.UnknownParameter, Detail = "What is listed today cannot be written into the past; leave asOf out." });
         if (query.Value.NamesSheetParts && BatchBody.FormatOf(context.Request) != Format.Csv)
-            return Problem.Invalid([new InputError { Parameter = "channel", Code = "unexpected", Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
+            return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Unexpected, Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
         var (body, problem) = await BatchBody.ReadAsync(context);
         return problem ?? await AllOrNothing.WriteAsync(store, keeper, Caller.Of(context), kind, records => body!.Lines(
             (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), records),
@@ -50,11 +50,11 @@ public static class ListingBatchRoutes
         var placed = new PlacedLine<ListedPrice>(null, new ListedPrice { Price = request.Price, Currency = request.Currency }, [], line.Pointer, line.Line, line.Column);
         var unknown = new List<InputError>();
         if (records.DesignNamed(request.Sku) is not { } design)
-            unknown.Add(placed.Placed(new InputError { Pointer = "#/sku", Code = "unknown-design", Detail = $"There is no design \"{request.Sku}\"; case counts." }));
+            unknown.Add(placed.Placed(new InputError { Pointer = "#/sku", Code = InputCodes.UnknownDesign, Detail = $"There is no design \"{request.Sku}\"; case counts." }));
         else
             placed = placed with { Key = ListedPriceDocuments.KeyOf(design.Key, request.Channel) };
         if (records.Channel(request.Channel) is null)
-            unknown.Add(placed.Placed(new InputError { Pointer = "#/channel", Code = "unknown-channel", Detail = $"There is no channel \"{request.Channel}\"; case counts." }));
+            unknown.Add(placed.Placed(new InputError { Pointer = "#/channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{request.Channel}\"; case counts." }));
         return placed with { Faults = unknown };
     }
 }

@@ -87,21 +87,21 @@ public sealed class MarkupRequestValidator : AbstractValidator<MarkupRequest>
             if (request.Chain.Count > 0)
                 ChainFaults(request, context);
             else if (request.Values.Known < 2 && (request.Discounts is null || request.Values.Known == 1))
-                context.Add("", "required", "Give two of cost, price, markup, margin and profit (or discounts, or a chain with a cost or a price).");
+                context.Add("", FaultCodes.Required, "Give two of cost, price, markup, margin and profit (or discounts, or a chain with a cost or a price).");
             foreach (var (index, step) in request.Chain.Index())
                 if (new[] { step.Markup, step.Margin, step.Multiple }.Count(value => value is not null) != 1)
-                    context.Add($"chain/{index}", "exactly-one", "A step says exactly one of markup, margin and multiple.");
+                    context.Add($"chain/{index}", FaultCodes.ExactlyOne, "A step says exactly one of markup, margin and multiple.");
             if (request.Discounts is { } discounts && discounts.List is not null == discounts.Net is not null)
-                context.Add("discounts", "exactly-one", "Give either the list price or the net price.");
+                context.Add("discounts", FaultCodes.ExactlyOne, "Give either the list price or the net price.");
         });
     }
 
     private static void ChainFaults(MarkupRequest request, ValidationContext<MarkupRequest> context)
     {
         if (request.Cost is not null == request.Price is not null)
-            context.Add("chain", "exactly-one", "A chain starts from the maker's cost or from the buyer's price: give exactly one.");
+            context.Add("chain", FaultCodes.ExactlyOne, "A chain starts from the maker's cost or from the buyer's price: give exactly one.");
         foreach (var (name, value) in new[] { ("markup", request.Markup), ("margin", request.Margin), ("profit", request.Profit) })
             if (value is not null)
-                context.Add(name, "unexpected", $"With a chain, each step has its own; leave {name} out.");
+                context.Add(name, FaultCodes.Unexpected, $"With a chain, each step has its own; leave {name} out.");
     }
 }

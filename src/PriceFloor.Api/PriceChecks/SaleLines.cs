@@ -34,7 +34,7 @@ public sealed class SaleLines
     public static (SaleLines? Found, Problem? Problem) Of(Records records, string profileKey, IReadOnlyList<ISaleLine> lines)
     {
         if (records.Profile(profileKey) is not { } profile)
-            return (null, Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = "unknown-profile", Detail = $"There is no profile \"{profileKey}\"; case counts." }]));
+            return (null, Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{profileKey}\"; case counts." }]));
 
         var found = lines.Select((line, i) => OnSale.Of(records, line.Sku, line.Channel, line.Price, $"#/lines/{i}", profile)).ToList();
         var problems = found.Where(line => line.Problem is not null).Select(line => line.Problem!).ToList();

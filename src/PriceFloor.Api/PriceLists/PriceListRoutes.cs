@@ -37,7 +37,7 @@ public static class PriceListRoutes
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
         var records = keeper.Whole(asked.AsOf);
         if (format == Format.Svg && asked.Channel is null)
-            return Problem.Invalid([new InputError { Parameter = "channel", Code = "required", Detail = "A picture is of one channel; name it." }]);
+            return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture is of one channel; name it." }]);
         if (Unknown(records, asked) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
         var page = await Kept(records, asked, format, context.RequestAborted);
@@ -65,9 +65,9 @@ public static class PriceListRoutes
     {
         var unknown = new List<InputError>();
         if (asked.Channel is { } channel && records.Channel(channel) is null)
-            unknown.Add(new InputError { Parameter = "channel", Code = "unknown-channel", Detail = $"There is no channel \"{channel}\"; case counts." });
+            unknown.Add(new InputError { Parameter = "channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{channel}\"; case counts." });
         if (asked.Profile is { } profile && records.Profile(profile) is null)
-            unknown.Add(new InputError { Parameter = "profile", Code = "unknown-profile", Detail = $"There is no profile \"{profile}\"; case counts." });
+            unknown.Add(new InputError { Parameter = "profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{profile}\"; case counts." });
         return unknown;
     }
 

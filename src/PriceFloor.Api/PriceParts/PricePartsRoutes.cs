@@ -19,9 +19,9 @@ public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOf
     {
         var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
         if (asked.Channel is null && asked.Price is not null)
-            values.Add("channel", "required", "A price is asked about on one channel; name it.");
+            values.Add("channel", FaultCodes.Required, "A price is asked about on one channel; name it.");
         else if (asked.Channel is null && asked.Workings)
-            values.Add("channel", "required", "Workings are of one channel's price; name it.");
+            values.Add("channel", FaultCodes.Required, "Workings are of one channel's price; name it.");
         return asked;
     }
 }
@@ -37,7 +37,7 @@ public static class PricePartsRoutes
             if (records.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (records.Profile(design.Document.Profile) is not { } profile)
-                return Problem.UnknownReference([new InputError { Parameter = "sku", Code = "unknown-profile", Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
+                return Problem.UnknownReference([new InputError { Parameter = "sku", Code = InputCodes.UnknownProfile, Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
             var outcome = FloorOfDesign.Of(records, profile, design);
             if (outcome.Found is not { } floor)
                 return FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at: null);
@@ -51,7 +51,7 @@ public static class PricePartsRoutes
     private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Records records, FloorOfDesign floor, Stored<Design> design, string key, PricePartsQuery asked)
     {
         if (records.Channel(key) is not { } channel)
-            return (null, Problem.UnknownReference([CheckedPrice.At("channel", null, "unknown-channel", $"There is no channel \"{key}\"; case counts.")]));
+            return (null, Problem.UnknownReference([CheckedPrice.At("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts.")]));
         if (asked.Price is null && floor.On(channel) is { Found: null } none)
             return (null, Problem.OfFaults(none.Faults));
         var (price, from) = PriceOn(floor, channel, asked.Price);

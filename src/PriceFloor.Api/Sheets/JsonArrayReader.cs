@@ -79,8 +79,8 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
     private bool End() => _mode switch
     {
         Mode.AfterArray => _window.Finish(),
-        Mode.Start => Fail("empty", "The body is empty; send a JSON array."),
-        _ => Fail("malformed", "The array is not closed; end it with a square bracket."),
+        Mode.Start => Fail(InputCodes.Empty, "The body is empty; send a JSON array."),
+        _ => Fail(InputCodes.Malformed, "The array is not closed; end it with a square bracket."),
     };
 
     private void Step(byte mark)
@@ -97,13 +97,13 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
                 _mode = Mode.Item;
                 break;
             case (Mode.Start, _):
-                Fail("not-an-array", "The body must be one JSON array: a list in square brackets.");
+                Fail(InputCodes.NotAnArray, "The body must be one JSON array: a list in square brackets.");
                 return;
             case (Mode.AfterArray, _):
-                Fail("malformed", "Text follows the end of the array; take it out.");
+                Fail(InputCodes.Malformed, "Text follows the end of the array; take it out.");
                 return;
             default:
-                Fail("malformed", "The body is not JSON here: between two elements there must be a comma, after the last a square bracket.");
+                Fail(InputCodes.Malformed, "The body is not JSON here: between two elements there must be a comma, after the last a square bracket.");
                 return;
         }
 
@@ -114,7 +114,7 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
     {
         item = default;
         if (_index == mostItems)
-            return Fail("too-many", string.Create(CultureInfo.InvariantCulture, $"The array holds more than {mostItems} elements; send them in parts, or stream them as NDJSON or CSV."));
+            return Fail(InputCodes.TooMany, string.Create(CultureInfo.InvariantCulture, $"The array holds more than {mostItems} elements; send them in parts, or stream them as NDJSON or CSV."));
         var bytes = _window.Unread;
         var isCut = bytes.Length > mostItemBytes + 1;
         bytes = isCut ? bytes[..(mostItemBytes + 1)] : bytes;
@@ -132,7 +132,7 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
         if (Fault is not null)
             return false;
         if (bytes.Length > mostItemBytes)
-            return Fail("too-long", string.Create(CultureInfo.InvariantCulture, $"The element is longer than {mostItemBytes} bytes; shorten it."));
+            return Fail(InputCodes.TooLong, string.Create(CultureInfo.InvariantCulture, $"The element is longer than {mostItemBytes} bytes; shorten it."));
 
         // Trying anew at every byte that drips in would be quadratic.
         _worthTrying = Math.Min(2 * bytes.Length, mostItemBytes + 1);
@@ -151,7 +151,7 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
         {
             var (lines, column) = (e.LineNumber ?? 0, e.BytePositionInLine ?? 0);
             (_line, _column) = (_line + lines, lines == 0 ? _column + column : column + 1);
-            Fail("malformed", "The body is not JSON here: check for a missing or extra comma, quote or bracket, or a comment.");
+            Fail(InputCodes.Malformed, "The body is not JSON here: check for a missing or extra comma, quote or bracket, or a comment.");
             return null;
         }
     }
@@ -172,7 +172,7 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
         _window.Take(count);
     }
 
-    private bool Fail(string code, string detail)
+    private bool Fail(Code code, string detail)
     {
         Fault = new InputError { Pointer = _mode is Mode.Item or Mode.FirstItem ? string.Create(CultureInfo.InvariantCulture, $"#/{_index}") : "#", Code = code, Detail = detail, Line = _line, Column = _column };
         return _window.Finish();

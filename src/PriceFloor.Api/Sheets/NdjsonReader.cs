@@ -86,7 +86,7 @@ public sealed class NdjsonReader(PipeReader pipe, int mostLineBytes = NdjsonRead
 
     private InputError TooLong() => new()
     {
-        Code = "too-long",
+        Code = InputCodes.TooLong,
         Detail = string.Create(CultureInfo.InvariantCulture, $"The line is longer than {mostLineBytes} bytes; shorten it, or end it with a line feed."),
         Line = _line,
         Column = 1,

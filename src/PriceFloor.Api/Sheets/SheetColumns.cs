@@ -46,9 +46,9 @@ public sealed class SheetColumns
         var before = faults.Count;
         var found = Find(header, name, parameter, faults);
         if (found < 0 && faults.Count == before)
-            faults.Add(Fault(parameter, "missing-column", $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{OtherDialect(header, dialect)}."));
+            faults.Add(Fault(parameter, InputCodes.MissingColumn, $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{OtherDialect(header, dialect)}."));
         else if (found >= 0 && answers.Contains(found))
-            faults.Add(Fault(parameter, "answer-column", $"The column \"{header.Names[found]}\" is one that the answer fills; give what is to be read in a column of another name."));
+            faults.Add(Fault(parameter, InputCodes.AnswerColumn, $"The column \"{header.Names[found]}\" is one that the answer fills; give what is to be read in a column of another name."));
         return found;
     }
 
@@ -61,7 +61,7 @@ public sealed class SheetColumns
                 return found[0];
             if (found.Count > 1)
             {
-                faults.Add(Fault(parameter, "duplicate-column", $"The sheet has more than one column \"{header.Names[found[0]]}\"; {Told(header)}. Rename or delete the others."));
+                faults.Add(Fault(parameter, InputCodes.DuplicateColumn, $"The sheet has more than one column \"{header.Names[found[0]]}\"; {Told(header)}. Rename or delete the others."));
                 return -1;
             }
         }
@@ -80,5 +80,5 @@ public sealed class SheetColumns
         : dialect == SheetDialect.Comma ? "; a sheet with semicolons between its columns is sent with dialect=semicolon"
         : "; a sheet with commas between its columns is sent without dialect=semicolon";
 
-    private static InputError Fault(string parameter, string code, string detail) => new() { Parameter = parameter, Code = code, Detail = detail };
+    private static InputError Fault(string parameter, Code code, string detail) => new() { Parameter = parameter, Code = code, Detail = detail };
 }

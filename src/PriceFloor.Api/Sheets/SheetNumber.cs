@@ -12,14 +12,14 @@ public static class SheetNumber
     private const int Longest = 256;
 
     /// <summary>The number in a cell (<see cref="SheetRow.Cell"/>), or why it is none: a code and a sentence.</summary>
-    public static (decimal Value, string? Code, string? Detail) Read(ReadOnlySpan<byte> cell, string name, NumberFieldAttribute? field, SheetDialect dialect)
+    public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<byte> cell, string name, NumberFieldAttribute? field, SheetDialect dialect)
     {
         Span<char> room = stackalloc char[Longest];
         if (cell.IsEmpty)
-            return (0, "required", $"{name} is empty.");
+            return (0, FaultCodes.Required, $"{name} is empty.");
         var text = cell.Length <= Longest ? room[..Encoding.UTF8.GetChars(cell, room)] : Encoding.UTF8.GetString(cell).AsSpan();
         var read = NumberText.Read(text, name, field, dialect.DecimalMark);
-        return read.Code == "not-a-number" ? (0, read.Code, $"{name} is \"{Short(text)}\"; {WhatToStrip(text, dialect)}") : read;
+        return read.Code == InputCodes.NotANumber ? (0, read.Code, $"{name} is \"{Short(text)}\"; {WhatToStrip(text, dialect)}") : read;
     }
 
     private static string WhatToStrip(ReadOnlySpan<char> text, SheetDialect dialect)

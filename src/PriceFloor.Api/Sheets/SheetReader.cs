@@ -50,7 +50,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
                     return row.Fault is null ? (SheetHeader.Of(row, _hasMark), null) : (null, row.Fault);
                 }
 
-        return (null, new InputError { Code = "empty", Detail = "The sheet is empty; its first row must name its columns.", Line = 1, Column = 1 });
+        return (null, new InputError { Code = InputCodes.Empty, Detail = "The sheet is empty; its first row must name its columns.", Line = 1, Column = 1 });
     }
 
     /// <summary>Waits until there may be a next row. False at the end of the sheet.</summary>
@@ -118,7 +118,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         if (!_window.Ended)
             return Starve(at);
         if (_mode == Mode.Quoted)
-            return Break(Fault(bytes, _row.StartOfOpenField, "malformed", "A quote is opened here and never closed; close the field with a quote, and double the quotes inside it."));
+            return Break(Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed, "A quote is opened here and never closed; close the field with a quote, and double the quotes inside it."));
         if (at == 0)
             return _window.Finish();
         _row.EndField(at);
@@ -129,7 +129,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
     {
         if (bytes[at] is not ((byte)'\r' or (byte)'\n'))
             return Break(_mode == Mode.AfterQuote ? TextAfterQuote(bytes, at)
-                : Fault(bytes, at, "malformed", "A quote stands inside a field that does not begin with one; put the field into quotes and double the quotes inside it."));
+                : Fault(bytes, at, InputCodes.Malformed, "A quote stands inside a field that does not begin with one; put the field into quotes and double the quotes inside it."));
         if (LineEndAt(bytes, at) is not { } lineEnd)
             return Starve(at);
         _row.EndField(at);
@@ -141,7 +141,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         _row.End(_window.Take(length), lineEnd, _line);
         var raw = _row.Raw;
         if (!Utf8.IsValid(raw))
-            _row.Fault = Fault(raw, SheetText.FirstInvalid(raw), "not-utf-8", "A character here is not UTF-8; save the sheet as CSV in UTF-8.");
+            _row.Fault = Fault(raw, SheetText.FirstInvalid(raw), InputCodes.NotUtf8, "A character here is not UTF-8; save the sheet as CSV in UTF-8.");
         else if (_width >= 0 && _row.Count != _width && !_row.IsBlank)
             _row.Fault = WrongWidth(raw);
         _line += 1 + (raw.ContainsAny((byte)'\r', (byte)'\n') ? SheetText.CountBreaks(raw) : 0);
@@ -193,7 +193,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
     private InputError TooLong(ReadOnlySpan<byte> bytes)
     {
         var opened = SheetText.Place(bytes, _row.StartOfOpenField, _line);
-        return Fault(bytes, 0, "too-long", string.Create(CultureInfo.InvariantCulture, $"The row is longer than {mostRowBytes} bytes; ")
+        return Fault(bytes, 0, InputCodes.TooLong, string.Create(CultureInfo.InvariantCulture, $"The row is longer than {mostRowBytes} bytes; ")
             + (_mode is Mode.Quoted or Mode.AfterQuote
                 ? string.Create(CultureInfo.InvariantCulture, $"close the quote that is opened in line {opened.Line}, column {opened.Column}.")
                 : "shorten it."));
@@ -204,19 +204,19 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
     {
         var (opened, closed) = (SheetText.Place(bytes, _row.StartOfOpenField, _line), SheetText.Place(bytes, at, _line));
         return opened.Line == closed.Line
-            ? Fault(bytes, at, "malformed", "Text follows the closing quote of a field here; double the quotes inside a field, and end it with one.")
-            : Fault(bytes, _row.StartOfOpenField, "malformed", string.Create(CultureInfo.InvariantCulture, $"The next quote after the one opened here is in line {closed.Line}, and text follows it; close the field where it ends, and double the quotes inside it."));
+            ? Fault(bytes, at, InputCodes.Malformed, "Text follows the closing quote of a field here; double the quotes inside a field, and end it with one.")
+            : Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The next quote after the one opened here is in line {closed.Line}, and text follows it; close the field where it ends, and double the quotes inside it."));
     }
 
     private InputError WrongWidth(ReadOnlySpan<byte> raw)
     {
         var (isLong, count) = (_row.Count > _width, _row.Count);
         var at = isLong ? _row.StartOf(_width) : raw.Length;
-        return Fault(raw, at, isLong ? "long-row" : "short-row", string.Create(CultureInfo.InvariantCulture,
+        return Fault(raw, at, isLong ? InputCodes.LongRow : InputCodes.ShortRow, string.Create(CultureInfo.InvariantCulture,
             $"The row has {count} {(count == 1 ? "field" : "fields")}, the header {_width}; {(isLong ? "put a field that holds a separator into quotes" : "give each column its field, if only an empty one")}."));
     }
 
-    private InputError Fault(ReadOnlySpan<byte> bytes, int at, string code, string detail)
+    private InputError Fault(ReadOnlySpan<byte> bytes, int at, Code code, string detail)
     {
         var (line, column) = SheetText.Place(bytes, at, _line);
         return new InputError { Code = code, Detail = detail, Line = line, Column = column };

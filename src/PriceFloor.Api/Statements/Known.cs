@@ -25,9 +25,9 @@ public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>?
         var (against, yearStart) = keeper.Read(query.AsOf, records => (query.Against is { } key ? records.Profile(key) : null, records.YearStart));
         var missing = new List<InputError>();
         if (revision is null && query.NamesRules)
-            missing.Add(new InputError { Parameter = "rules", Code = "unknown-reading-rules", Detail = $"There are no reading rules \"{query.Rules}\"; case counts." });
+            missing.Add(new InputError { Parameter = "rules", Code = InputCodes.UnknownReadingRules, Detail = $"There are no reading rules \"{query.Rules}\"; case counts." });
         if (query.Against is not null && against is null)
-            missing.Add(new InputError { Parameter = "against", Code = "unknown-profile", Detail = $"There is no profile \"{query.Against}\"; case counts." });
+            missing.Add(new InputError { Parameter = "against", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{query.Against}\"; case counts." });
         if (missing.Count > 0)
             return (null, Problem.UnknownReference(missing));
 

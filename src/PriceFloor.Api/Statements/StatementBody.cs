@@ -91,5 +91,5 @@ public static class StatementBody
 
     private static Problem NotTaken() => Problem.Of(ProblemTypes.MediaType, $"Send files as multipart/form-data, or one file as {string.Join(", ", s_taken)}.");
 
-    private static Problem Broken(string detail) => Problem.Unreadable(new InputError { Pointer = "#", Code = "malformed", Detail = detail });
+    private static Problem Broken(string detail) => Problem.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = detail });
 }

@@ -99,11 +99,11 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             Sheet = SheetOf(values),
         };
         if (read.Currency is { } code && Pricing.Numbers.Currency.Find(code) is null)
-            values.Add("currency", "unknown-currency", "currency must be an ISO 4217 code in capitals, such as USD.");
+            values.Add("currency", FaultCodes.UnknownCurrency, "currency must be an ISO 4217 code in capitals, such as USD.");
         if (read.To < read.From)
-            values.Add("to", "out-of-order", "to must not be before from.");
+            values.Add("to", FaultCodes.OutOfOrder, "to must not be before from.");
         if (read.LifeYears * 12 % 1 != 0)
-            values.Add("lifeYears", "out-of-range", "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
+            values.Add("lifeYears", FaultCodes.OutOfRange, "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
         return read;
     }
 
@@ -114,7 +114,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         var weights = text.Trim('[', ']').Split(',').Select(weight => NumberText.Read(weight.Trim(), "season", new QuantityAttribute())).ToList();
         var season = weights.TrueForAll(weight => weight.Code is null) ? PriceFloor.Statements.Season.Of([.. weights.Select(weight => weight.Value)]) : null;
         if (season is null)
-            values.Add("season", "not-a-season", "season must be twelve numbers of at least 0 with commas between, one of them above 0, such as 4,5,6,6,8,6,5,5,7,10,19,19.");
+            values.Add("season", InputCodes.NotASeason, "season must be twelve numbers of at least 0 with commas between, one of them above 0, such as 4,5,6,6,8,6,5,5,7,10,19,19.");
         return season;
     }
 

@@ -11,6 +11,9 @@ namespace PriceFloor.Api.Statements;
 /// <summary>From statements to a draft. What the bank says stays in this request's memory: nothing here stores or logs.</summary>
 public static class StatementRoutes
 {
+    /// <summary>The file can be read, but its columns are not where they are looked for.</summary>
+    private static readonly Code[] s_ofColumns = [FileCodes.MissingColumn, FileCodes.Dialect, FileCodes.DuplicateColumn];
+
     /// <summary>Rules times lines are bounded, but not by little.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(20);
 
@@ -34,15 +37,15 @@ public static class StatementRoutes
         }
         catch (SlowPatternException e)
         {
-            return Problem.CannotCompute("too-large", $"{e.Message} Its pattern is \"{known!.Rules.Document.Rules[e.Rule].TextMatches}\".");
+            return Problem.CannotCompute(FaultCodes.TooLarge, $"{e.Message} Its pattern is \"{known!.Rules.Document.Rules[e.Rule].TextMatches}\".");
         }
         catch (OperationCanceledException) when (timeout.IsCancellationRequested && !context.RequestAborted.IsCancellationRequested)
         {
-            return Problem.CannotCompute("too-large", "Reading and sorting the lines took longer than 20 seconds; send fewer files at a time.");
+            return Problem.CannotCompute(FaultCodes.TooLarge, "Reading and sorting the lines took longer than 20 seconds; send fewer files at a time.");
         }
         catch (OverflowException)
         {
-            return Problem.CannotCompute("too-large", "The amounts add up to more than can be exact; look for a column that holds no amounts.");
+            return Problem.CannotCompute(FaultCodes.TooLarge, "The amounts add up to more than can be exact; look for a column that holds no amounts.");
         }
     }
 
@@ -55,7 +58,7 @@ public static class StatementRoutes
         if (noCurrency is not null)
             return (null, noCurrency);
         if (files!.SelectMany(file => file.Statements).Select(statement => statement.Account).Distinct().Count() is > MostAccounts and var accounts)
-            return (null, Problem.CannotCompute("too-large", FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?")));
+            return (null, Problem.CannotCompute(FaultCodes.TooLarge, FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?")));
 
         var asked = query.From is null && query.To is null ? null : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
         var sorting = Sorting.Sort(files!, known.Rules, currency!, asked, new PatternTime(() => Environment.TickCount64), cancel);
@@ -127,12 +130,13 @@ public static class StatementRoutes
     }
 
     /// <summary>What a parameter can mend is invalid input; what no parameter can is unreadable.</summary>
-    private static Problem Unreadable(IReadOnlyList<Fault> faults, string pointer) => faults[0].Code switch
+    private static Problem Unreadable(IReadOnlyList<Fault> faults, string pointer)
     {
-        "missing-column" or "dialect" or "duplicate-column" => Problem.Invalid(faults.Select(fault => new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail })),
-        "too-many" => Problem.Of(ProblemTypes.TooLarge, faults[0].Detail),
-        _ => Problem.Unreadable(new InputError { Pointer = pointer, Code = faults[0].Code, Detail = faults[0].Detail }),
-    };
+        var first = faults[0];
+        return first.Code == FileCodes.TooMany ? Problem.Of(ProblemTypes.TooLarge, first.Detail)
+            : s_ofColumns.Contains(first.Code) ? Problem.Invalid(faults.Select(fault => new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail }))
+            : Problem.Unreadable(new InputError { Pointer = pointer, Code = first.Code, Detail = first.Detail });
+    }
 
     private static (Currency?, Problem?) CurrencyOf(StatementQuery query, CostProfile? against, IReadOnlyList<StatementFile> files)
     {
@@ -141,7 +145,7 @@ public static class StatementRoutes
         var code = query.Currency ?? against?.Currency
             ?? files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).Select(transaction => transaction.Currency).FirstOrDefault(known => known is not null && Currency.Find(known) is not null);
         return code is null
-            ? (null, Problem.Invalid([new InputError { Parameter = "currency", Code = "required", Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in." }]))
+            ? (null, Problem.Invalid([new InputError { Parameter = "currency", Code = FaultCodes.Required, Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in." }]))
             : (Currency.Of(code), null);
     }
 
@@ -150,6 +154,6 @@ public static class StatementRoutes
     /// <summary>A draft is a valid document or it is not answered: amounts past the bounds come from a column that holds no amounts.</summary>
     private static Problem? FaultOf(CostProfile draft, Currency currency, IValidator<CostProfile> validator) =>
         JsonBody<CostProfile>.Parse(Encoding.UTF8.GetBytes(WireJson.WriteDocument(draft, currency)), validator).Problem is { } problem
-            ? Problem.CannotCompute(problem.Errors?[0].Code ?? "too-large", $"The draft would not be a valid profile: {problem.Errors?[0].Pointer} {problem.Detail}")
+            ? Problem.CannotCompute(problem.Errors?[0].Code ?? FaultCodes.TooLarge, $"The draft would not be a valid profile: {problem.Errors?[0].Pointer} {problem.Detail}")
             : null;
 }

@@ -119,7 +119,7 @@ public sealed class BestPlanRequestValidator : AbstractValidator<BestPlanRequest
         {
             foreach (var (index, line) in (lines ?? []).Index())
                 if (line?.Minimum > line?.Maximum && context.IsSound($"/lines/{index}/minimum", $"/lines/{index}/maximum"))
-                    context.Add($"lines/{index}/minimum", "above-maximum", "The minimum is above the maximum; lower one or raise the other.");
+                    context.Add($"lines/{index}/minimum", InputCodes.AboveMaximum, "The minimum is above the maximum; lower one or raise the other.");
         });
     }
 }

@@ -72,7 +72,7 @@ public sealed class Piece
         var time = BenchTime.Of(design.Making, year.Profile.Calendar);
         var faults = design.Materials.Index().SelectMany(line => MaterialFaults(line.Item, line.Index, time, year)).ToList();
         if (time.Hours <= 0)
-            faults.Add(new Fault("/making", "no-bench-time",
+            faults.Add(new Fault("/making", FaultCodes.NoBenchTime,
                 "The piece takes no bench time, so it could carry no part of the year; give the minutes that it really takes."));
         return faults.Count > 0 ? faults : new Piece(design, year, time);
     });
@@ -85,10 +85,10 @@ public sealed class Piece
     private static IEnumerable<Fault> MaterialFaults(MaterialLine line, int index, BenchTime time, StudioYear year)
     {
         if (line.Material is { } material && year.PriceOf(material) is null)
-            yield return new Fault($"/materials/{index}/material", "unknown-material",
+            yield return new Fault($"/materials/{index}/material", FaultCodes.UnknownMaterial,
                 $"The profile's price list has no material \"{material}\"; add it there, or correct the name (case counts).");
         if (time.PiecesAt(line.At) is null)
-            yield return new Fault($"/materials/{index}/at", "unknown-step",
+            yield return new Fault($"/materials/{index}/at", FaultCodes.UnknownStep,
                 $"No step is named \"{line.At}\"; use \"start\", \"finish\" or the name of one of the steps.");
     }
 }

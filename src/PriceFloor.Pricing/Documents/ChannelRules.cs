@@ -10,7 +10,7 @@ public static class ChannelRules
     public static IEnumerable<Fault> Faults(Channel channel) =>
     [
         .. CurrencyRule.Faults(channel.Currency),
-        .. channel.Fees.Index().Where(fee => fee.Item.Maximum < (fee.Item.Minimum ?? 0)).Select(fee => new Fault(FormattableString.Invariant($"/fees/{fee.Index}/maximum"), "out-of-order", "maximum must be at least minimum.")),
+        .. channel.Fees.Index().Where(fee => fee.Item.Maximum < (fee.Item.Minimum ?? 0)).Select(fee => new Fault(FormattableString.Invariant($"/fees/{fee.Index}/maximum"), FaultCodes.OutOfOrder, "maximum must be at least minimum.")),
         .. GridFaults(channel),
     ];
 
@@ -21,14 +21,14 @@ public static class ChannelRules
     private static IEnumerable<Fault> GridFaults(Channel channel)
     {
         if (channel.PriceStep is null && channel.PriceEnding != 0)
-            yield return new("/priceEnding", "unexpected", "priceEnding needs priceStep: the step between allowed prices.");
+            yield return new("/priceEnding", FaultCodes.Unexpected, "priceEnding needs priceStep: the step between allowed prices.");
         if (channel.PriceStep is > 0 and var step && channel.PriceEnding >= step)
-            yield return new("/priceEnding", "out-of-range", "priceEnding must be below priceStep, such as a step of 1.00 and an ending of 0.95.");
+            yield return new("/priceEnding", FaultCodes.OutOfRange, "priceEnding must be below priceStep, such as a step of 1.00 and an ending of 0.95.");
         if (channel.Currency is null || Currency.Find(channel.Currency) is not { } currency)
             yield break;
         if (channel.PriceStep is { } fine && TooFine(fine, "priceStep", currency) is { } tooFine)
-            yield return new("/priceStep", "too-many-decimals", tooFine);
+            yield return new("/priceStep", FaultCodes.TooManyDecimals, tooFine);
         if (TooFine(channel.PriceEnding, "priceEnding", currency) is { } ending)
-            yield return new("/priceEnding", "too-many-decimals", ending);
+            yield return new("/priceEnding", FaultCodes.TooManyDecimals, ending);
     }
 }

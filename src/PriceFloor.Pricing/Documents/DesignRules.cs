@@ -12,9 +12,9 @@ public static class DesignRules
         return
         [
             .. design.Making is { } making ? MakingFaults(making) : [],
-            .. Twice(design.Aliases).Select(index => new Fault(FormattableString.Invariant($"/aliases/{index}"), "duplicate", $"\"{design.Aliases[index]}\" stands in the list already; leave one out.")),
+            .. Twice(design.Aliases).Select(index => new Fault(FormattableString.Invariant($"/aliases/{index}"), FaultCodes.Duplicate, $"\"{design.Aliases[index]}\" stands in the list already; leave one out.")),
             .. design.Materials.Index().SelectMany(line => LineFaults(line.Item).Select(fault => fault with { Pointer = FormattableString.Invariant($"/materials/{line.Index}{fault.Pointer}") })),
-            .. design.Materials.Index().Where(line => !points.Contains(line.Item.At)).Select(line => new Fault(FormattableString.Invariant($"/materials/{line.Index}/at"), "unknown-step",
+            .. design.Materials.Index().Where(line => !points.Contains(line.Item.At)).Select(line => new Fault(FormattableString.Invariant($"/materials/{line.Index}/at"), FaultCodes.UnknownStep,
                 $"No step is named \"{line.Item.At}\"; use \"start\", \"finish\" or the name of one of the steps.")),
         ];
     }
@@ -23,42 +23,42 @@ public static class DesignRules
     {
         var ways = new[] { making.PiecesPerDay is not null, making.PiecesPerBenchDay is not null, making.MinutesPerPiece is not null, making.Steps is not null }.Count(given => given);
         if (ways != 1)
-            yield return new("/making", "exactly-one", "Tell the bench time in exactly one way: piecesPerDay, piecesPerBenchDay, minutesPerPiece or steps.");
+            yield return new("/making", FaultCodes.ExactlyOne, "Tell the bench time in exactly one way: piecesPerDay, piecesPerBenchDay, minutesPerPiece or steps.");
         if (making.Steps is { Count: 0 })
-            yield return new("/making/steps", "required", "Give at least one step, or tell the bench time in another way.");
+            yield return new("/making/steps", FaultCodes.Required, "Give at least one step, or tell the bench time in another way.");
         if (making.Steps is not null && making.GoodShare != 1)
-            yield return new("/making/goodShare", "unexpected", "With steps, each step has its own goodShare; leave this one out.");
+            yield return new("/making/goodShare", FaultCodes.Unexpected, "With steps, each step has its own goodShare; leave this one out.");
         if (making.SetupMinutes > 0 && making.RunSize is null)
-            yield return new("/making/runSize", "required", "setupMinutes needs runSize: how many pieces are started in one run.");
+            yield return new("/making/runSize", FaultCodes.Required, "setupMinutes needs runSize: how many pieces are started in one run.");
         var names = (making.Steps ?? []).Select(step => step.Name).ToList();
         foreach (var index in Twice(names))
-            yield return new(FormattableString.Invariant($"/making/steps/{index}/name"), "duplicate", $"Another step is named \"{names[index]}\"; give each its own name.");
+            yield return new(FormattableString.Invariant($"/making/steps/{index}/name"), FaultCodes.Duplicate, $"Another step is named \"{names[index]}\"; give each its own name.");
     }
 
     /// <summary>A line is either a material with its quantity, or an amount of money.</summary>
     private static IEnumerable<Fault> LineFaults(MaterialLine line)
     {
         if (line.Material is not null == line.Amount is not null)
-            return [new("", "exactly-one", "A line is either a material of the price list with its quantity, or an amount of money.")];
+            return [new("", FaultCodes.ExactlyOne, "A line is either a material of the price list with its quantity, or an amount of money.")];
         return line.Material is not null ? MaterialFaults(line) : AmountFaults(line);
     }
 
     private static IEnumerable<Fault> MaterialFaults(MaterialLine line)
     {
         if (line.Quantity is null)
-            yield return new("/quantity", "required", "A material needs its quantity.");
+            yield return new("/quantity", FaultCodes.Required, "A material needs its quantity.");
         if (line.Name is not null)
-            yield return new("/name", "unexpected", "name is only for a line with an amount; a material has its name already.");
+            yield return new("/name", FaultCodes.Unexpected, "name is only for a line with an amount; a material has its name already.");
     }
 
     private static IEnumerable<Fault> AmountFaults(MaterialLine line)
     {
         if (line.Quantity is not null)
-            yield return new("/quantity", "unexpected", "quantity goes with material, not with amount.");
+            yield return new("/quantity", FaultCodes.Unexpected, "quantity goes with material, not with amount.");
         if (line.WasteShare != 0)
-            yield return new("/wasteShare", "unexpected", "wasteShare goes with material, not with amount; put the waste into the amount.");
+            yield return new("/wasteShare", FaultCodes.Unexpected, "wasteShare goes with material, not with amount; put the waste into the amount.");
         if (line.BatchSize != 1)
-            yield return new("/batchSize", "unexpected", "batchSize goes with material, not with amount; give the amount for one piece.");
+            yield return new("/batchSize", FaultCodes.Unexpected, "batchSize goes with material, not with amount; give the amount for one piece.");
     }
 
     /// <summary>The places of names that stand in the list before.</summary>

@@ -28,23 +28,23 @@ public static class ProfileRules
     private static IEnumerable<Fault> RecurringFaults(IRecurring line)
     {
         if (line.Per == Per.Time && line.Times is null)
-            yield return new("/times", "required", "With per \"time\", times says how many times a year.");
+            yield return new("/times", FaultCodes.Required, "With per \"time\", times says how many times a year.");
         if (line.Per != Per.Time && line.Times is not null)
-            yield return new("/times", "unexpected", "times is only for per \"time\"; leave it out or change per.");
+            yield return new("/times", FaultCodes.Unexpected, "times is only for per \"time\"; leave it out or change per.");
     }
 
     private static IEnumerable<Fault> EquipmentFaults(Equipment thing)
     {
         if (thing.Salvage > thing.Cost)
-            yield return new("/salvage", "out-of-range", "salvage can be at most cost.");
+            yield return new("/salvage", FaultCodes.OutOfRange, "salvage can be at most cost.");
         if (thing.Depreciation is not { } rule)
             yield break;
         foreach (var fault in NeedsOf(rule))
             yield return fault;
         if (rule.LifeYears * 12 % 1 is not (null or 0))
-            yield return new("/depreciation/lifeYears", "out-of-range", "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
+            yield return new("/depreciation/lifeYears", FaultCodes.OutOfRange, "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
         if (rule.Percentages?.Sum() > 1)
-            yield return new("/depreciation/percentages", "out-of-range", "percentages are fractions that add up to at most 1, such as 0.2, 0.32, 0.192.");
+            yield return new("/depreciation/percentages", FaultCodes.OutOfRange, "percentages are fractions that add up to at most 1, such as 0.2, 0.32, 0.192.");
     }
 
     /// <summary>Each method of depreciation needs its own figure.</summary>
@@ -59,9 +59,9 @@ public static class ProfileRules
         foreach (var (field, method, isMethod, isGiven) in needs)
         {
             if (isMethod && !isGiven)
-                yield return new("/depreciation/" + field, "required", $"The method {method} needs {field}.");
+                yield return new("/depreciation/" + field, FaultCodes.Required, $"The method {method} needs {field}.");
             if (!isMethod && isGiven)
-                yield return new("/depreciation/" + field, "unexpected", $"{field} is only for the method {method}; leave it out or change the method.");
+                yield return new("/depreciation/" + field, FaultCodes.Unexpected, $"{field} is only for the method {method}; leave it out or change the method.");
         }
     }
 
@@ -70,20 +70,20 @@ public static class ProfileRules
         var before = new HashSet<string>();
         foreach (var (index, name) in names.Index())
             if (name is not null && !before.Add(name))
-                yield return new(FormattableString.Invariant($"{at}/{index}/{field}"), "duplicate", $"\"{name}\" stands in the list already; leave one out or give it another name.");
+                yield return new(FormattableString.Invariant($"{at}/{index}/{field}"), FaultCodes.Duplicate, $"\"{name}\" stands in the list already; leave one out or give it another name.");
     }
 
     /// <summary>Each kind of tax rules needs its own figures.</summary>
     private static IEnumerable<Fault> TaxFaults(TaxRules tax)
     {
         if (tax.Kind == TaxKind.Flat && tax.Rate is null)
-            yield return new("/rate", "required", "A flat tax needs its rate.");
+            yield return new("/rate", FaultCodes.Required, "A flat tax needs its rate.");
         if (tax.Kind != TaxKind.Flat && tax.Rate is not null)
-            yield return new("/rate", "unexpected", "rate is only for kind \"flat\"; leave it out or change kind.");
+            yield return new("/rate", FaultCodes.Unexpected, "rate is only for kind \"flat\"; leave it out or change kind.");
         if (tax.Kind == TaxKind.Levies && tax.Levies.Count == 0)
-            yield return new("/levies", "required", "Tax by levies needs at least one levy.");
+            yield return new("/levies", FaultCodes.Required, "Tax by levies needs at least one levy.");
         if (tax.Kind != TaxKind.Levies && tax.Levies.Count > 0)
-            yield return new("/levies", "unexpected", "levies are only for kind \"levies\"; leave them out or change kind.");
+            yield return new("/levies", FaultCodes.Unexpected, "levies are only for kind \"levies\"; leave them out or change kind.");
         foreach (var fault in EachOf(tax.Levies, "/levies", BandFaults))
             yield return fault;
     }
@@ -92,16 +92,16 @@ public static class ProfileRules
     {
         var bands = levy.Bands ?? [];
         if (bands.Count == 0)
-            yield return new("/bands", "required", "A levy needs at least one band; a single rate is one band without upTo.");
+            yield return new("/bands", FaultCodes.Required, "A levy needs at least one band; a single rate is one band without upTo.");
         for (var i = 0; i < bands.Count; i++)
         {
             var at = FormattableString.Invariant($"/bands/{i}/upTo");
             if (bands[i].UpTo is null && i < bands.Count - 1)
-                yield return new(at, "required", "Only the last band has no upTo; say where this one ends.");
+                yield return new(at, FaultCodes.Required, "Only the last band has no upTo; say where this one ends.");
             if (bands[i].UpTo is not null && i == bands.Count - 1)
-                yield return new(at, "unexpected", "The last band has no upTo, so that every profit has a rate; leave it out or add a last band.");
+                yield return new(at, FaultCodes.Unexpected, "The last band has no upTo, so that every profit has a rate; leave it out or add a last band.");
             if (i > 0 && bands[i].UpTo <= bands[i - 1].UpTo)
-                yield return new(at, "out-of-order", "Bands go from low to high: this upTo must be above the one before.");
+                yield return new(at, FaultCodes.OutOfOrder, "Bands go from low to high: this upTo must be above the one before.");
         }
     }
 }
@@ -110,5 +110,5 @@ public static class ProfileRules
 internal static class CurrencyRule
 {
     public static IEnumerable<Fault> Faults(string? code) => code is null || Currency.Find(code) is not null ? []
-        : [new("/currency", "unknown-currency", "currency must be an ISO 4217 code of money that is spent, in capitals, such as USD.")];
+        : [new("/currency", FaultCodes.UnknownCurrency, "currency must be an ISO 4217 code of money that is spent, in capitals, such as USD.")];
 }

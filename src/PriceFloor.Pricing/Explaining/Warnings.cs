@@ -1,6 +1,7 @@
 using System.Globalization;
 using PriceFloor.Pricing.Costing;
 using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Selling;
 using PriceFloor.Pricing.Years;
 
@@ -10,7 +11,7 @@ namespace PriceFloor.Pricing.Explaining;
 /// <param name="Code">A stable word for programs.</param>
 /// <param name="Message">A sentence for people.</param>
 /// <param name="Pointer">The field it is about, below <c>/profile</c>, <c>/design</c>, the channel or <c>/price</c>.</param>
-public sealed record Warning(string Code, string Message, string Pointer);
+public sealed record Warning(Code Code, string Message, string Pointer);
 
 /// <summary>What an answer must not keep silent about.</summary>
 public static class Warnings
@@ -24,32 +25,32 @@ public static class Warnings
     {
         var profile = year.Profile;
         if (profile.Helpers.Sum(helper => helper.BenchHoursPerYear) == 0 && Line(profile, line => line.CostKind == CostKind.WagesAndBenefits) is >= 0 and var wages)
-            yield return new("wages-without-helpers", "Wages are paid but no helper has bench hours; add helpers if they work at the bench.", $"/profile/expenses/{wages}");
+            yield return new(WarningCodes.WagesWithoutHelpers, "Wages are paid but no helper has bench hours; add helpers if they work at the bench.", $"/profile/expenses/{wages}");
         foreach (var (index, thing) in profile.Equipment.Index())
             if (Depreciation.LifeIsOver(thing, year.YearStart))
-                yield return new("life-over", $"{thing.Name ?? "This equipment"} is written off; nothing is put by for the next one.", $"/profile/equipment/{index}");
+                yield return new(WarningCodes.LifeOver, $"{thing.Name ?? "This equipment"} is written off; nothing is put by for the next one.", $"/profile/equipment/{index}");
         if (new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddMonths(12) <= today)
-            yield return new("year-over", $"The profile's year began in {year.YearStart.ToString("yyyy-MM", CultureInfo.InvariantCulture)} and is over; store this year's costs.", "/profile/yearStart");
+            yield return new(WarningCodes.YearOver, $"The profile's year began in {year.YearStart.ToString("yyyy-MM", CultureInfo.InvariantCulture)} and is over; store this year's costs.", "/profile/yearStart");
         if (profile.Pay is null && year.Household <= year.NetIncome)
-            yield return new("unpaid-time", "Nothing is asked for the maker's own time: no pay is given and the household needs nothing from the studio.", "/profile/pay");
+            yield return new(WarningCodes.UnpaidTime, "Nothing is asked for the maker's own time: no pay is given and the household needs nothing from the studio.", "/profile/pay");
         foreach (var (index, line) in profile.Expenses.Index())
             if (!line.Deductible && line.TracedTo is not null)
-                yield return new("traced-not-deductible", "A line that is not deductible is paid out of taxed money; its tracedTo has no effect.", $"/profile/expenses/{index}/tracedTo");
+                yield return new(WarningCodes.TracedNotDeductible, "A line that is not deductible is paid out of taxed money; its tracedTo has no effect.", $"/profile/expenses/{index}/tracedTo");
         if (year.Depreciation > 0 && Line(profile, line => !line.Deductible && line.CostKind == CostKind.InterestAndLoans) is >= 0 and var loan)
-            yield return new("financed-asset-twice", "A loan's principal stands beside depreciation: if the loan bought that equipment, its cost is counted twice.", $"/profile/expenses/{loan}");
+            yield return new(WarningCodes.FinancedAssetTwice, "A loan's principal stands beside depreciation: if the loan bought that equipment, its cost is counted twice.", $"/profile/expenses/{loan}");
         if (profile.Calendar.HoursPerDay * profile.Calendar.DaysPerWeek > LongWeekHours)
-            yield return new("long-week", "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.", "/profile/calendar");
+            yield return new(WarningCodes.LongWeek, "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.", "/profile/calendar");
     }
 
     public static IEnumerable<Warning> In(Piece piece)
     {
         var traced = piece.Year.Traces(TracedTo.Piece);
         if (piece.Design.Materials.Count > 0 && !traced)
-            yield return new("materials-not-traced", "The design lists materials while no expense is traced to pieces; they may be counted twice.", "/design/materials");
+            yield return new(WarningCodes.MaterialsNotTraced, "The design lists materials while no expense is traced to pieces; they may be counted twice.", "/design/materials");
         if (piece.Design.Materials.Count == 0 && traced)
-            yield return new("traced-materials-unused", "Expenses are traced to pieces while the design lists no materials; they are recovered nowhere.", "/design/materials");
+            yield return new(WarningCodes.TracedMaterialsUnused, "Expenses are traced to pieces while the design lists no materials; they are recovered nowhere.", "/design/materials");
         if (piece.SecondsPayMoreThanTheyCost)
-            yield return new("seconds-pay-more-than-they-cost", "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.", "/design/seconds/price");
+            yield return new(WarningCodes.SecondsPayMoreThanTheyCost, "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.", "/design/seconds/price");
     }
 
     /// <summary>
@@ -68,18 +69,18 @@ public static class Warnings
         {
             var isTraced = traced.Exists(line => line.CostKind == cost.Kind);
             if (cost.IsChargedBy(channel) && !isTraced && !anyKind)
-                yield return new("channel-costs-not-traced", $"The channel charges for {cost.Words} while no expense of that kind is traced to sales; these costs may be counted twice.", at + cost.Pointer);
+                yield return new(WarningCodes.ChannelCostsNotTraced, $"The channel charges for {cost.Words} while no expense of that kind is traced to sales; these costs may be counted twice.", at + cost.Pointer);
             if (isTraced && !cost.IsChargedBy(channel) && !others.Any(cost.IsChargedBy))
-                yield return new("traced-sale-costs-unused", $"Expenses for {cost.Words} are traced to sales while no channel charges any; they are recovered nowhere.", at + cost.Pointer);
+                yield return new(WarningCodes.TracedSaleCostsUnused, $"Expenses for {cost.Words} are traced to sales while no channel charges any; they are recovered nowhere.", at + cost.Pointer);
         }
 
         if (anyKind && !SellingCost.All.Any(cost => cost.IsChargedBy(channel)))
-            yield return new("traced-sale-costs-unused", "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
+            yield return new(WarningCodes.TracedSaleCostsUnused, "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
     }
 
     public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [NotAllowed("/price")];
 
-    public static Warning NotAllowed(string at) => new("not-an-allowed-price", "The price is not one that the channel's priceStep and priceEnding allow.", at);
+    public static Warning NotAllowed(string at) => new(WarningCodes.NotAnAllowedPrice, "The price is not one that the channel's priceStep and priceEnding allow.", at);
 
     private static int Line(CostProfile profile, Func<Expense, bool> matches) =>
         profile.Expenses.Index().Where(line => matches(line.Item)).Select(line => line.Index).DefaultIfEmpty(-1).First();

@@ -58,5 +58,5 @@ public sealed class BreakEven
     /// <summary>net(p) - M + C: what one sale leaves for the pool.</summary>
     public static decimal ContributionOf(Piece piece, Sale sale) => sale.Net - piece.Materials + piece.SecondsCredit;
 
-    internal static Fault Never(string detail) => new("", "never-breaks-even", detail);
+    internal static Fault Never(string detail) => new("", FaultCodes.NeverBreaksEven, detail);
 }

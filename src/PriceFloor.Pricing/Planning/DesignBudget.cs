@@ -16,11 +16,11 @@ public sealed class DesignBudget
         (Year, Sale, AskedByMaterials, Given) = (year, sale, materials is not null, materials ?? minutes!.Value);
         Room = sale.Net - (AskedByMaterials ? Given : year.PerBenchHour * Given / 60);
         if (Rounding.Settle(sale.Net) <= 0)
-            Reason = "nothing-reaches-the-studio";
+            Reason = RemedyReasons.NothingReachesTheStudio;
         else if (materials is not null)
             (Minutes, Materials, Reason) = (MinutesFor(Room), materials, ReasonAgainstMinutes);
         else
-            (Minutes, Materials, Reason) = (minutes, Room.Reaches(0) ? Room : null, Room.Reaches(0) ? null : "time-takes-it-all");
+            (Minutes, Materials, Reason) = (minutes, Room.Reaches(0) ? Room : null, Room.Reaches(0) ? null : RemedyReasons.TimeTakesItAll);
     }
 
     public StudioYear Year { get; }
@@ -44,11 +44,11 @@ public sealed class DesignBudget
 
     /// <summary>
     /// Why there is no figure: <c>nothing-reaches-the-studio</c>, <c>price-below-materials</c>, <c>time-takes-it-all</c>, or
-    /// <c>no-pool</c>, where bench time has nothing to recover and any time is paid for.
+    /// <c>bench-must-earn-nothing</c>, where bench time has nothing to recover and any time is paid for.
     /// </summary>
-    public string? Reason { get; }
+    public Code? Reason { get; }
 
-    private string? ReasonAgainstMinutes => Rounding.Settle(Room) <= 0 ? "price-below-materials" : Year.Pool == 0 ? "no-pool" : null;
+    private Code? ReasonAgainstMinutes => Rounding.Settle(Room) <= 0 ? RemedyReasons.PriceBelowMaterials : Year.Pool == 0 ? RemedyReasons.BenchMustEarnNothing : null;
 
     /// <summary>What a piece may take; exactly one of minutes and materials is given, each a sold piece.</summary>
     public static Outcome<DesignBudget> Of(StudioYear year, Sale sale, decimal? minutes, decimal? materials) =>

@@ -55,17 +55,17 @@ public sealed class Remedies
     }
 
     private static Remedy NothingReachesTheStudio(RemedyKind kind) =>
-        Not(kind, null, "nothing-reaches-the-studio", "Selling at this price costs more than it brings, before a minute of work is paid; only another price or channel can help.");
+        Not(kind, null, RemedyReasons.NothingReachesTheStudio, "Selling at this price costs more than it brings, before a minute of work is paid; only another price or channel can help.");
 
     private Remedy Faster()
     {
         if (_carries)
             return Unchanged(RemedyKind.WorkFaster, MinutesNow);
         if (Figures.EnoughHours is not { } hours)
-            return Not(RemedyKind.WorkFaster, MinutesNow, "price-below-materials", "The price does not even pay for the materials, so no saving of time can help.");
+            return Not(RemedyKind.WorkFaster, MinutesNow, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no saving of time can help.");
         var enough = Rounding.Down(hours * 60, MinuteDecimals);
         return Rounding.Settle(Figures.FixedHours) >= Rounding.Settle(hours)
-            ? Not(RemedyKind.WorkFaster, MinutesNow, "fixed-time", "The time that must not be hurried alone takes more than this price pays for.")
+            ? Not(RemedyKind.WorkFaster, MinutesNow, RemedyReasons.FixedTime, "The time that must not be hurried alone takes more than this price pays for.")
             : Possible(RemedyKind.WorkFaster, MinutesNow, enough, $"{Plain(enough)} bench minutes a piece instead of {Plain(MinutesNow)}");
     }
 
@@ -75,10 +75,10 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.SpendLess, before) with { Cut = _money.Least(0) };
         if (!Figures.Room.Reaches(0))
-            return Not(RemedyKind.SpendLess, before, "price-below-materials", "The price does not even pay for the materials, so no saving of costs can help.");
+            return Not(RemedyKind.SpendLess, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no saving of costs can help.");
         var cut = _money.Least(Figures.Cut);
         return !_year.Allocated.Reaches(Figures.Cut)
-            ? Not(RemedyKind.SpendLess, before, "more-than-is-spent", "Even with no costs at all the household's need alone is too much for this price.")
+            ? Not(RemedyKind.SpendLess, before, RemedyReasons.MoreThanIsSpent, "Even with no costs at all the household's need alone is too much for this price.")
             : Possible(RemedyKind.SpendLess, before, before - cut, $"a year's costs lower by {Money(cut)}") with { Cut = cut };
     }
 
@@ -86,9 +86,9 @@ public sealed class Remedies
     {
         var before = _money.Nearest(_piece.Materials);
         if (Rounding.Settle(_piece.Materials) <= 0)
-            return Not(RemedyKind.CheaperMaterials, before, "no-materials", "The design lists no materials to save on.");
+            return Not(RemedyKind.CheaperMaterials, before, RemedyReasons.NoMaterials, "The design lists no materials to save on.");
         if (!Figures.EnoughMaterials.Reaches(0))
-            return Not(RemedyKind.CheaperMaterials, before, "more-than-materials", "Even without any materials the bench time alone is too much for this price.");
+            return Not(RemedyKind.CheaperMaterials, before, RemedyReasons.MoreThanMaterials, "Even without any materials the bench time alone is too much for this price.");
         var enough = _money.Most(Figures.EnoughMaterials);
         return _carries ? Unchanged(RemedyKind.CheaperMaterials, before) : Possible(RemedyKind.CheaperMaterials, before, enough, $"materials of {Money(enough)} a piece instead of {Money(before)}");
     }
@@ -97,13 +97,13 @@ public sealed class Remedies
     {
         var worst = Figures.WorstShare;
         if (worst == 1)
-            return Not(RemedyKind.LoseFewer, 1, "nothing-is-lost", "No pieces are lost as it is.");
+            return Not(RemedyKind.LoseFewer, 1, RemedyReasons.NothingIsLost, "No pieces are lost as it is.");
         if (_piece.SecondsPayMoreThanTheyCost)
-            return Not(RemedyKind.LoseFewer, worst, "seconds-pay-more-than-they-cost", "A second brings more than a rejected start costs, so better yield would raise the floor.");
+            return Not(RemedyKind.LoseFewer, worst, RemedyReasons.SecondsPayMoreThanTheyCost, "A second brings more than a rejected start costs, so better yield would raise the floor.");
         if (Figures.BetterYield is not { } better)
             return Unchanged(RemedyKind.LoseFewer, worst);
         if (better.Starts is not { } starts)
-            return Not(RemedyKind.LoseFewer, worst, "not-enough", "Even without any loss the piece costs more than this price brings.");
+            return Not(RemedyKind.LoseFewer, worst, RemedyReasons.NotEnough, "Even without any loss the piece costs more than this price brings.");
         var enough = decimal.Min(1, Rounding.Up(1 / starts, ShareDecimals));
         return Possible(RemedyKind.LoseFewer, worst, enough, $"a good share of {Plain(enough)} instead of {Plain(worst)}{InItsStep()}");
     }
@@ -118,7 +118,7 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.EarnTaxableElsewhere, more);
         return !Figures.Room.Reaches(0)
-            ? Not(RemedyKind.EarnTaxableElsewhere, _money.Least(0), "price-below-materials", "The price does not even pay for the materials, so no other income makes the sale worth it.")
+            ? Not(RemedyKind.EarnTaxableElsewhere, _money.Least(0), RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no other income makes the sale worth it.")
             : Possible(RemedyKind.EarnTaxableElsewhere, _money.Least(0), more, $"{Money(more)} a year of further taxable income that takes no bench days");
     }
 
@@ -128,11 +128,11 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.EarnNetElsewhere, before);
         if (!Figures.Room.Reaches(0))
-            return Not(RemedyKind.EarnNetElsewhere, before, "price-below-materials", "The price does not even pay for the materials, so no other income makes the sale worth it.");
+            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no other income makes the sale worth it.");
         if (!_year.Profit.Reaches(Figures.Cut))
-            return Not(RemedyKind.EarnNetElsewhere, before, "costs-remain", "Even if the household needed nothing from the studio, its costs alone are too much for this price.");
+            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.CostsRemain, "Even if the household needed nothing from the studio, its costs alone are too much for this price.");
         if (_year.Profile.Pay is not null && !Figures.LeftAfterTax.Reaches(_year.PayAYear + _year.NotDeductible) && Figures.Cut > 0)
-            return Not(RemedyKind.EarnNetElsewhere, before, "pay-decides", "The least pay that is asked for must be earned whatever else comes in; lower it, or choose another way.");
+            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.PayDecides, "The least pay that is asked for must be earned whatever else comes in; lower it, or choose another way.");
         var more = _money.Least(Figures.MoreNetIncome);
         return Possible(RemedyKind.EarnNetElsewhere, before, more, $"{Money(more)} a year of further income that is already taxed and takes no bench days");
     }
@@ -141,8 +141,8 @@ public sealed class Remedies
     {
         if (Figures.EnoughHours is not { } hours)
             return _year.Pool == 0 && Figures.Room.Reaches(0)
-                ? Not(RemedyKind.NewDesignMinutes, MinutesNow, "no-pool", "Bench time has nothing to recover, so any time is paid for.")
-                : Not(RemedyKind.NewDesignMinutes, MinutesNow, "price-below-materials", "The price does not even pay for these materials.");
+                ? Not(RemedyKind.NewDesignMinutes, MinutesNow, RemedyReasons.BenchMustEarnNothing, "Bench time has nothing to recover, so any time is paid for.")
+                : Not(RemedyKind.NewDesignMinutes, MinutesNow, RemedyReasons.PriceBelowMaterials, "The price does not even pay for these materials.");
         var minutes = Rounding.Down(hours * 60, MinuteDecimals);
         return Possible(RemedyKind.NewDesignMinutes, MinutesNow, minutes, $"a design for this price may take {Plain(minutes)} bench minutes with these materials");
     }
@@ -151,9 +151,9 @@ public sealed class Remedies
     {
         var (before, budget) = (_money.Nearest(_piece.Materials), _money.Most(Figures.NewMaterials));
         return !Figures.HasRoom
-            ? Not(RemedyKind.NewDesignMaterials, before, "price-below-materials", "The price does not even pay for these materials.")
+            ? Not(RemedyKind.NewDesignMaterials, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for these materials.")
             : !Figures.NewMaterials.Reaches(0)
-            ? Not(RemedyKind.NewDesignMaterials, before, "time-takes-it-all", "At these minutes nothing of the price is left for materials.")
+            ? Not(RemedyKind.NewDesignMaterials, before, RemedyReasons.TimeTakesItAll, "At these minutes nothing of the price is left for materials.")
             : Possible(RemedyKind.NewDesignMaterials, before, budget, $"a design for this price may use {Money(budget)} of materials with these minutes");
     }
 
@@ -164,16 +164,16 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.MoreHours, before);
         if (!Figures.HasRoom)
-            return Not(RemedyKind.MoreHours, before, "price-below-materials", "The price does not even pay for the materials, so no number of hours can help.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no number of hours can help.");
         if (Figures.WeekHours is not { } hours)
-            return Not(RemedyKind.MoreHours, before, "no-bench-share", "None of the working day is spent at the bench, so a longer one makes no more pieces.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.NoBenchShare, "None of the working day is spent at the bench, so a longer one makes no more pieces.");
         var week = Rounding.Up(hours, MinuteDecimals);
         if (week > HoursInADay * calendar.DaysPerWeek)
-            return Not(RemedyKind.MoreHours, before, "longer-than-a-day", $"It would take {Plain(week)} hours a week, more than the working days have.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.LongerThanADay, $"It would take {Plain(week)} hours a week, more than the working days have.");
         if (!Figures.PayAllows(week / calendar.DaysPerWeek))
-            return Not(RemedyKind.MoreHours, before, "pay-decides", "Each further hour must earn its own pay, so longer weeks cannot close the gap; lower the pay per hour, or choose another way.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.PayDecides, "Each further hour must earn its own pay, so longer weeks cannot close the gap; lower the pay per hour, or choose another way.");
         return week > LongWeekHours
-            ? Possible(RemedyKind.MoreHours, before, week, $"It would take {Plain(week)} hours a week: more than 48 are no answer, choose another way.") with { Flag = "long-week" }
+            ? Possible(RemedyKind.MoreHours, before, week, $"It would take {Plain(week)} hours a week: more than 48 are no answer, choose another way.") with { Flag = RemedyReasons.LongWeek }
             : Possible(RemedyKind.MoreHours, before, week, $"{Plain(week)} working hours a week instead of {Plain(before)}, with the same weeks");
     }
 
@@ -181,7 +181,7 @@ public sealed class Remedies
 
     private static Remedy Unchanged(RemedyKind kind, decimal now) => new(kind, now, now, "Nothing needs to change: the price carries its part of the year.", null);
 
-    private static Remedy Not(RemedyKind kind, decimal? before, string reason, string inWords) => new(kind, before, null, inWords, reason);
+    private static Remedy Not(RemedyKind kind, decimal? before, Code reason, string inWords) => new(kind, before, null, inWords, reason);
 
     /// <summary>Money keeps its decimals.</summary>
     private static string Money(decimal value) => value.ToString(CultureInfo.InvariantCulture);

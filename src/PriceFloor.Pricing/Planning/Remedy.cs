@@ -1,3 +1,4 @@
+using PriceFloor.Pricing.Numbers;
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>One way, alone, as a figure before and after; or the reason why it cannot be.</summary>
@@ -6,7 +7,7 @@ namespace PriceFloor.Pricing.Planning;
 /// <param name="After">The figure that is enough, rounded to the safe side; null where the way is not possible.</param>
 /// <param name="InWords">The change in the maker's words, or why it cannot be.</param>
 /// <param name="Reason">A stable word where it is not possible.</param>
-public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, string InWords, string? Reason)
+public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, string InWords, Code? Reason)
 {
     public bool Possible => Reason is null;
 
@@ -25,5 +26,5 @@ public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, st
     public decimal? Cut { get; init; }
 
     /// <summary>"long-week" where the figure is there to be seen, not to be followed.</summary>
-    public string? Flag { get; init; }
+    public Code? Flag { get; init; }
 }

@@ -24,7 +24,7 @@ public sealed class ChannelPrices
     {
         var currency = floor.Piece.Year.Currency.Code;
         if (terms.Channel.Currency != currency)
-            return new Fault("", "currency-mismatch", $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
+            return new Fault("", FaultCodes.CurrencyMismatch, $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
 
         var least = terms.FloorPrice(floor.Piece.Floor);
         if (least.Found is null)

@@ -53,6 +53,6 @@ public sealed record Markup(decimal Cost, decimal Price)
         (MarkupPair.PriceAndMarkup, { Price: { } price, Markup: { } markup }) => new Markup(price / (1 + markup), price),
         (MarkupPair.ProfitAndMarkup, { Profit: { } profit, Markup: { } markup }) => new Markup(profit / markup, profit / markup + profit),
         (MarkupPair.ProfitAndMargin, { Profit: { } profit, Margin: { } margin }) => new Markup(profit / margin - profit, profit / margin),
-        _ => new Fault("", "undetermined", "These values fit more than one cost and price (markup and margin are two ways of saying the same); give a cost, a price or a profit with one of them."),
+        _ => new Fault("", FaultCodes.Undetermined, "These values fit more than one cost and price (markup and margin are two ways of saying the same); give a cost, a price or a profit with one of them."),
     };
 }

@@ -30,7 +30,7 @@ public sealed record MarkupValues(decimal? Cost, decimal? Price, decimal? Markup
     {
         foreach (var (name, given, computed) in new[] { ("cost", Cost, markup.Cost), ("price", Price, markup.Price), ("profit", Profit, markup.Profit), ("markup", Markup, markup.OnCost), ("margin", Margin, markup.OnPrice) })
             if (given is { } said && (computed is not { } value || Rounding.Nearest(value, int.Min(said.Scale, 12)) != Rounding.Settle(said)))
-                return new Fault("/" + name, "contradictory", $"{name} does not fit the other values: they make it {(computed is { } other ? Rounding.Trim(Rounding.Nearest(other, 6)) : "undefined")}; leave one of them out.");
+                return new Fault("/" + name, FaultCodes.Contradictory, $"{name} does not fit the other values: they make it {(computed is { } other ? Rounding.Trim(Rounding.Nearest(other, 6)) : "undefined")}; leave one of them out.");
         return null;
     }
 }

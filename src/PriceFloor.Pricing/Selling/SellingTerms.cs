@@ -42,7 +42,7 @@ public sealed class SellingTerms
         var near = Sale.ListedOf(nearBeforeTax, Channel);
         return near <= Limits.HighestPrice && Grid.First(near, isEnough) is { } price
             ? new FoundPrice(price)
-            : new Fault("", "no-price", "No price up to 10^12 would be enough on this channel; check its fees and the design's bench time and materials.");
+            : new Fault("", FaultCodes.NoPrice, "No price up to 10^12 would be enough on this channel; check its fees and the design's bench time and materials.");
     }
 
     /// <summary>A stretch of prices before tax over which the net is a straight line.</summary>
@@ -52,7 +52,7 @@ public sealed class SellingTerms
     {
         var corners = CornersOf(channel);
         var flat = corners.FindIndex(from => !(Rounding.Settle(NetOfOneMore(channel, corners, from)) > 0));
-        return flat < 0 ? null : new Fault(channel.ShopShare >= RatesOf(channel) ? "/shopShare" : "/fees", "takes-everything",
+        return flat < 0 ? null : new Fault(channel.ShopShare >= RatesOf(channel) ? "/shopShare" : "/fees", FaultCodes.TakesEverything,
             $"From a price before tax of {Rounding.Nearest(corners[flat], 2)} on, stockist, fees and returns together take all of each further "
             + "unit, so no price could ever reach a floor; lower shopShare, the fees' rates or returns.share.");
     }

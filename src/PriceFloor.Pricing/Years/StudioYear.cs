@@ -157,10 +157,10 @@ public sealed class StudioYear
     public static IEnumerable<Fault> CalendarFaults(CostProfile profile)
     {
         if (WorkdaysOf(profile) <= 0)
-            yield return new Fault("/otherIncome", "no-workdays",
+            yield return new Fault("/otherIncome", FaultCodes.NoWorkdays,
                 "Other income takes every working day of the calendar; lower its daysPerYear or add weeks or days to the calendar.");
         else if (BenchHoursOf(profile) < Limits.LeastBenchHours)
-            yield return new Fault("/calendar/benchShare", "no-bench-time",
+            yield return new Fault("/calendar/benchShare", FaultCodes.NoBenchTime,
                 "No time is left at the bench (at least 0.01 hours a year are needed); raise benchShare or add helpers.");
     }
 

@@ -33,7 +33,7 @@ internal sealed class CamtFile(string account)
                 return Gathered.TooMany;
         }
         while (reader.Read());
-        return _gathered.IsEmpty ? new Fault("", "no-statement", "The file is camt.053, but has no statement in it.") : _gathered.As(StatementFormat.Camt053);
+        return _gathered.IsEmpty ? new Fault("", FileCodes.NoStatement, "The file is camt.053, but has no statement in it.") : _gathered.As(StatementFormat.Camt053);
     }
 
     private void Open(XmlReader reader)

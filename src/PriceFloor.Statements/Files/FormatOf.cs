@@ -6,7 +6,7 @@ internal enum FileKind { Sheet, OfxSgml, Xml, Doctype }
 internal static class FormatOf
 {
     public static Fault Unknown { get; } =
-        new("", "unknown-format", "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.");
+        new("", FileCodes.UnknownFormat, "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.");
 
     public static FileKind Text(ReadOnlySpan<char> text)
     {

@@ -14,7 +14,7 @@ internal sealed class Gathered
     public bool IsEmpty => _statements.Count == 0;
 
     public static Fault TooMany { get; } =
-        new("", "too-many", "The file has more than 200,000 lines; export it in parts, such as a year each.");
+        new("", FileCodes.TooMany, "The file has more than 200,000 lines; export it in parts, such as a year each.");
 
     public void Take() => _taken++;
 
@@ -25,7 +25,7 @@ internal sealed class Gathered
         Refuse(line, why.Code, why.Detail);
     }
 
-    public void Refuse(int line, string code, string detail) => _refused.Add(new RefusedLine(line, code, detail));
+    public void Refuse(int line, Code code, string detail) => _refused.Add(new RefusedLine(line, code, detail));
 
     public void Add(AccountStatement statement) => _statements.Add(statement);
 

@@ -3,7 +3,7 @@ namespace PriceFloor.Statements.Files;
 /// <summary>Reads OFX 1.x.</summary>
 internal static class OfxSgml
 {
-    private static readonly Fault s_cutOff = new("", "malformed", "The file ends before </OFX>; it may have been cut off. Export it again.");
+    private static readonly Fault s_cutOff = new("", FileCodes.Malformed, "The file ends before </OFX>; it may have been cut off. Export it again.");
 
     public static Outcome<StatementFile> Read(string text, string account)
     {

@@ -24,7 +24,7 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         return found.Columns.IsUnsigned ? Unsigned : found;
     }
 
-    private static Fault Unsigned { get; } = new("", "unsigned-amount",
+    private static Fault Unsigned { get; } = new("", FileCodes.UnsignedAmount,
         "One column has the amount and another its direction. If the amounts have signs, say ?amountColumn= with its name; if not, put a minus before what went out.");
 
     /// <summary>The first line that is a header, else the first that is nearly one.</summary>
@@ -44,11 +44,11 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         return nearly;
     }
 
-    private static Fault OtherDialect(SheetReading sheet) => new("", "dialect", sheet.Semicolon
+    private static Fault OtherDialect(SheetReading sheet) => new("", FileCodes.Dialect, sheet.Semicolon
         ? "The columns are separated by commas; leave out ?dialect=semicolon."
         : "The columns are separated by semicolons; say ?dialect=semicolon, which also reads decimal commas.");
 
-    private static Fault MissingColumns(IReadOnlyList<string> missing) => new("", "missing-column",
+    private static Fault MissingColumns(IReadOnlyList<string> missing) => new("", FileCodes.MissingColumn,
         $"No column of the header is the one for {string.Join(", ", missing)}; say {string.Join(" and ", missing.Select(Say))} with the column's name in the file.");
 
     private static string Say(string parameter) => parameter == "amountColumn" ? "?amountColumn= (or ?inColumn= and ?outColumn=)" : $"?{parameter}=";

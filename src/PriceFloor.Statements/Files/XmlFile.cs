@@ -16,9 +16,9 @@ internal static class XmlFile
     private const int FirstVersion = 2, LastVersion = 13;
 
     public static Fault Doctype { get; } =
-        new("", "doctype", "The file declares a document type, which no statement needs and which can be used to attack; it is not read.");
+        new("", FileCodes.Doctype, "The file declares a document type, which no statement needs and which can be used to attack; it is not read.");
 
-    public static Fault TooDeep { get; } = new("", "malformed", $"The XML is nested deeper than {Deepest}; that is no statement.");
+    public static Fault TooDeep { get; } = new("", FileCodes.Malformed, $"The XML is nested deeper than {Deepest}; that is no statement.");
 
     /// <summary>A tag of a statement has a handful of attributes; the time that a parser takes grows with their square.</summary>
     private const int LongestTag = 16 * 1024;
@@ -26,7 +26,7 @@ internal static class XmlFile
     public static Outcome<StatementFile> Read(string text, string account, CancellationToken cancel)
     {
         if (LongTag(text, cancel) is { } line)
-            return new Fault("", "malformed", string.Create(CultureInfo.InvariantCulture, $"The XML has a tag of more than {LongestTag} characters at line {line}; that is no statement."));
+            return new Fault("", FileCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The XML has a tag of more than {LongestTag} characters at line {line}; that is no statement."));
         try
         {
             using var reader = XmlReader.Create(new StringReader(text.TrimStart()), Settings());
@@ -103,5 +103,5 @@ internal static class XmlFile
 
     /// <summary>The parser's own message is not told: it quotes the file.</summary>
     private static Fault Malformed(int line, int column) =>
-        new("", "malformed", string.Create(CultureInfo.InvariantCulture, $"The XML ends too early or breaks off its form at line {line}, column {column}; it may have been cut off or edited."));
+        new("", FileCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The XML ends too early or breaks off its form at line {line}, column {column}; it may have been cut off or edited."));
 }

@@ -58,6 +58,6 @@ public sealed class SheetFaultTests
         using var reader = new SheetReader(Dripping.Whole(sheet), SheetDialect.Comma);
         var (header, fault) = await reader.ReadHeaderAsync(TestContext.Current.CancellationToken);
         Assert.Null(header);
-        Assert.Equal((code, 1, 1), (fault!.Code, fault.Line, code == "malformed" && sheet[0] != '"' ? fault.Column - 3 : fault.Column));
+        Assert.Equal((code, 1, 1), (fault!.Code.Word, fault.Line, code == "malformed" && sheet[0] != '"' ? fault.Column - 3 : fault.Column));
     }
 }

@@ -102,7 +102,7 @@ public sealed class PieceTests
     {
         var year = StudioYear.Of(s_profile, default).Value;
         var faults = Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 0 }, Materials = [new MaterialLine { Material = "frit", Quantity = 1 }, new MaterialLine { Amount = 1, At = "polish" }] }, year).Faults;
-        Assert.Equal([("/materials/0/material", "unknown-material"), ("/materials/1/at", "unknown-step"), ("/making", "no-bench-time")], faults.Select(fault => (fault.Pointer, fault.Code)));
+        Assert.Equal([("/materials/0/material", "unknown-material"), ("/materials/1/at", "unknown-step"), ("/making", "no-bench-time")], faults.Select(fault => (fault.Pointer, fault.Code.Word)));
     }
 
     [Theory]

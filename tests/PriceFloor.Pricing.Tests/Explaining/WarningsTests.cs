@@ -94,11 +94,11 @@ public sealed class WarningsTests
         var bare = new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.4m };
         foreach (var dear in new[] { bare with { Fees = [new Fee { Rate = 0.01m }] }, bare with { CostPerPiece = 1 }, bare with { Shipping = new Shipping { Cost = 1 } }, bare with { Stall = new Stall { Cost = 1, Pieces = 1 } } })
         {
-            Assert.Equal(["channel-costs-not-traced"], Warnings.In(dear, year, "/channel", []).Select(warning => warning.Code));
+            Assert.Equal(["channel-costs-not-traced"], Warnings.In(dear, year, "/channel", []).Select(warning => warning.Code.Word));
             Assert.Empty(Warnings.In(dear, traced, "/channel", []));
         }
 
-        Assert.Equal(["traced-sale-costs-unused"], Warnings.In(bare, traced, "/channel", []).Select(warning => warning.Code));
+        Assert.Equal(["traced-sale-costs-unused"], Warnings.In(bare, traced, "/channel", []).Select(warning => warning.Code.Word));
         Assert.Empty(Warnings.In(bare, year, "/channel", []));
     }
 
@@ -113,11 +113,11 @@ public sealed class WarningsTests
         var bare = new Channel { Sells = Sells.Retail, Currency = "USD" };
         var all = bare with { Fees = [new Fee { Rate = 0.01m }], Shipping = new Shipping { Cost = 1 }, CostPerPiece = 1, Stall = new Stall { Cost = 1, Pieces = 1 } };
         CostKind[] kinds = [CostKind.CommissionsAndFees, CostKind.Shipping, CostKind.Packaging, CostKind.ShowsAndStalls];
-        Assert.Equal([("channel-costs-not-traced", pointer)], Warnings.In(all, Tracing([.. kinds.Except([kind])]), "/channel", []).Select(warning => (warning.Code, warning.Pointer)));
+        Assert.Equal([("channel-costs-not-traced", pointer)], Warnings.In(all, Tracing([.. kinds.Except([kind])]), "/channel", []).Select(warning => (warning.Code.Word, warning.Pointer)));
         Assert.Empty(Warnings.In(all, Tracing(kinds), "/channel", []));
 
         // Only this one is traced, and this channel charges nothing: recovered nowhere, unless another channel charges it.
-        Assert.Equal([("traced-sale-costs-unused", pointer)], Warnings.In(bare, Tracing(kind), "/channel", [bare]).Select(warning => (warning.Code, warning.Pointer)));
+        Assert.Equal([("traced-sale-costs-unused", pointer)], Warnings.In(bare, Tracing(kind), "/channel", [bare]).Select(warning => (warning.Code.Word, warning.Pointer)));
         Assert.Empty(Warnings.In(bare, Tracing(kind), "/channel", [bare, all]));
     }
 
@@ -209,5 +209,5 @@ public sealed class WarningsTests
     private static IEnumerable<string> Of(CostProfile profile) => Warnings.In(StudioYear.Of(profile, default).Value, s_today).Select(warning => $"{warning.Code} {warning.Pointer}");
 
     private static IEnumerable<string> OfPiece(CostProfile profile, params MaterialLine[] materials) =>
-        Warnings.In(Piece.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = materials }, StudioYear.Of(profile, default).Value).Value).Select(warning => warning.Code);
+        Warnings.In(Piece.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = materials }, StudioYear.Of(profile, default).Value).Value).Select(warning => warning.Code.Word);
 }

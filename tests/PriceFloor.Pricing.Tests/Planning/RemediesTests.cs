@@ -46,7 +46,7 @@ public sealed class RemediesTests
                 case RemedyKind.MoreHours:
                     var calendar = year.Profile.Calendar;
                     Turns(after, -0.01m, week => net.Reaches(YearOf(year, week / calendar.DaysPerWeek).PerBenchHour * piece.BenchHours + piece.Materials - piece.SecondsCredit));
-                    Assert.Equal(after > 48, remedy.Flag == "long-week");
+                    Assert.Equal(after > 48, remedy.Flag == RemedyReasons.LongWeek);
                     break;
             }
 

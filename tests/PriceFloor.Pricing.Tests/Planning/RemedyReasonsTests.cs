@@ -53,7 +53,7 @@ public sealed class RemedyReasonsTests
 
         // Where nothing is due, a sale that brings nothing is short of nothing.
         var free = Remedies.Of(Check(s_profile with { Expenses = [] }, s_hour, 0, 5, packing)).Value;
-        Assert.DoesNotContain(free.All, remedy => remedy.Reason == "nothing-reaches-the-studio");
+        Assert.DoesNotContain(free.All, remedy => remedy.Reason?.Word == "nothing-reaches-the-studio");
     }
 
     [Fact]
@@ -104,7 +104,7 @@ public sealed class RemedyReasonsTests
     {
         // 30.00 for 40.00 of materials and 24.00 of time: 6.00 of materials would be carried.
         var remedies = Remedies.Of(Check(s_profile, s_hour, 40, 30)).Value;
-        Assert.Equal((null, "price-below-materials"), (Way(remedies, RemedyKind.NewDesignMaterials).After, Way(remedies, RemedyKind.NewDesignMaterials).Reason));
+        Assert.Equal((null, "price-below-materials"), (Way(remedies, RemedyKind.NewDesignMaterials).After, Way(remedies, RemedyKind.NewDesignMaterials).Reason?.Word));
         Assert.Equal((40m, 6m), (Way(remedies, RemedyKind.CheaperMaterials).Before, Way(remedies, RemedyKind.CheaperMaterials).After));
     }
 
@@ -112,8 +112,8 @@ public sealed class RemedyReasonsTests
     public void Where_bench_time_has_nothing_to_recover_any_time_is_paid_for_but_not_any_material()
     {
         var free = s_profile with { Expenses = [] };
-        Assert.Equal("no-pool", Way(Remedies.Of(Check(free, s_hour, 10, 10)).Value, RemedyKind.NewDesignMinutes).Reason);
-        Assert.Equal("no-pool", Way(Remedies.Of(Check(free, s_hour, 10, 12)).Value, RemedyKind.NewDesignMinutes).Reason);
+        Assert.Equal("bench-must-earn-nothing", Way(Remedies.Of(Check(free, s_hour, 10, 10)).Value, RemedyKind.NewDesignMinutes).Reason);
+        Assert.Equal("bench-must-earn-nothing", Way(Remedies.Of(Check(free, s_hour, 10, 12)).Value, RemedyKind.NewDesignMinutes).Reason);
         Assert.Equal("price-below-materials", Way(Remedies.Of(Check(free, s_hour, 10, 9.99m)).Value, RemedyKind.NewDesignMinutes).Reason);
         Assert.Equal("price-below-materials", Way(Remedies.Of(Check(free, s_hour, 10, 9.99m)).Value, RemedyKind.WorkFaster).Reason);
     }
@@ -149,7 +149,7 @@ public sealed class RemedyReasonsTests
         Assert.Equal("not-enough", Way(Remedies.Of(Check(s_profile, lossy, 0, 23.99m)).Value, RemedyKind.LoseFewer).Reason);
         // A second that brings 60.00 for an hour of 24.00 makes losses pay, whatever the price.
         var dear = Check(s_profile, lossy, 0, 10, seconds: new Seconds { Share = 1, Price = 60 });
-        Assert.Equal(("seconds-pay-more-than-they-cost", 0.8m), (Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Reason, Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Before));
+        Assert.Equal(("seconds-pay-more-than-they-cost", 0.8m), (Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Reason?.Word, Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Before));
     }
 
     [Fact]
@@ -164,7 +164,7 @@ public sealed class RemedyReasonsTests
     {
         // An hour at 24.00 sold at 20.00 takes 40 x 24 / 20 = 48 hours a week; at 19.99 they are 48.03.
         Assert.Equal((48m, null), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).Flag));
-        Assert.Equal((48.03m, "long-week"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).Flag));
+        Assert.Equal((48.03m, "long-week"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).Flag?.Word));
     }
 
     [Fact]
@@ -173,7 +173,7 @@ public sealed class RemedyReasonsTests
         // Rent 12,000 and 20.00 for each of 2,000 hours: 52,000, so 26.00 an hour. At 24.00 each further hour brings 24.00 of which 20.00 is its own pay.
         var paid = s_profile with { Expenses = [new Expense { Amount = 12000, Per = Per.Year }], Pay = new Pay { Amount = 20, Per = PayPer.Hour } };
         var hours = Way(Remedies.Of(Check(paid, s_hour, 0, 24)).Value, RemedyKind.MoreHours);
-        Assert.Equal((40m, null, "pay-decides"), (hours.Before, hours.After, hours.Reason));
+        Assert.Equal((40m, null, "pay-decides"), (hours.Before, hours.After, hours.Reason?.Word));
         // Pay by the week is the same money for longer weeks: 52 x 769.2307... = 40,000.
         var weekly = paid with { Pay = new Pay { Amount = 40000m / 52, Per = PayPer.Week } };
         Assert.Equal(43.34m, Way(Remedies.Of(Check(weekly, s_hour, 0, 24)).Value, RemedyKind.MoreHours).After); // 40 x 26 / 24 = 43.3333
@@ -195,7 +195,7 @@ public sealed class RemedyReasonsTests
     {
         // 40 hours at 24.00: at 8.00 they would have to be 120 a week, 24 on each of five days; at 7.99 they are 120.16.
         Assert.Equal(120m, Way(Remedies.Of(Check(s_profile, s_hour, 0, 8)).Value, RemedyKind.MoreHours).After);
-        Assert.Equal((null, "longer-than-a-day"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).Reason));
+        Assert.Equal((null, "longer-than-a-day"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).Reason?.Word));
     }
 
     [Fact]

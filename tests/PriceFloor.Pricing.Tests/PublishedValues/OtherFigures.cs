@@ -66,7 +66,7 @@ public sealed class OtherFigures
     public void More_than_48_hours_a_week_is_flagged(int days, double hours, bool flagged)
     {
         var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = days, HoursPerDay = (decimal)hours } }, new DateOnly(2027, 1, 1)).Value;
-        Assert.Equal(flagged, Warnings.In(year, new DateOnly(2027, 6, 1)).Any(warning => warning.Code == "long-week"));
+        Assert.Equal(flagged, Warnings.In(year, new DateOnly(2027, 6, 1)).Any(warning => warning.Code.Word == "long-week"));
     }
 
     private static Channel Included(decimal rate) => new() { Sells = Sells.Retail, Currency = "GBP", SalesTax = new SalesTax { Rate = rate, Included = true } };

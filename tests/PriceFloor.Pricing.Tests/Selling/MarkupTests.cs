@@ -41,7 +41,7 @@ public sealed class MarkupTests
     public void A_further_value_must_fit_at_the_decimals_it_was_given_with(string markup, bool fits)
     {
         var given = decimal.Parse(markup, System.Globalization.CultureInfo.InvariantCulture);
-        Assert.Equal(!fits, Markup.Of(new MarkupValues(3, 4, given, null, null)).Faults.Any(fault => fault is { Code: "contradictory", Pointer: "/markup" }));
+        Assert.Equal(!fits, Markup.Of(new MarkupValues(3, 4, given, null, null)).Faults.Any(fault => fault is { Code.Word: "contradictory", Pointer: "/markup" }));
     }
 
     [Fact]
@@ -119,5 +119,5 @@ public sealed class MarkupTests
         Assert.Equal(("/discounts/rates", "too-large"), (fault.Pointer, fault.Code));
     }
 
-    private static string PointerOf(MarkupValues values) => Assert.Single(Markup.Of(values).Faults, fault => fault.Code == "contradictory").Pointer;
+    private static string PointerOf(MarkupValues values) => Assert.Single(Markup.Of(values).Faults, fault => fault.Code.Word == "contradictory").Pointer;
 }

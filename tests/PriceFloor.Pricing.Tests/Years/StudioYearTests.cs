@@ -193,7 +193,7 @@ public sealed class StudioYearTests
     {
         Assert.Equal("marginal-rate", Faults(s_plain with { Tax = Flat(1) }));
         var both = StudioYear.Of(s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0 }, Tax = Flat(1) }, default).Faults;
-        Assert.Equal(["no-bench-time", "marginal-rate"], both.Select(fault => fault.Code));
+        Assert.Equal(["no-bench-time", "marginal-rate"], both.Select(fault => fault.Code.Word));
     }
 
     private static TaxRules Flat(decimal rate) => new() { Kind = TaxKind.Flat, Rate = rate };

@@ -83,7 +83,7 @@ public sealed class TaxTests
             Kind = TaxKind.Levies,
             Levies = [new Levy { Bands = [new Band { UpTo = 100, Rate = 0 }, new Band { Rate = Number(first) }] }, new Levy { Bands = [new Band { UpTo = 500, Rate = Number(second) }, new Band { Rate = 0 }] }],
         };
-        Assert.Equal(refused, Tax.Of(rules).Faults.Any(fault => fault is { Code: "marginal-rate", Pointer: "/tax/levies" }));
+        Assert.Equal(refused, Tax.Of(rules).Faults.Any(fault => fault is { Code.Word: "marginal-rate", Pointer: "/tax/levies" }));
     }
 
     /// <summary>60 % on the first 1,000 and 50 % above 5,000 never meet.</summary>

@@ -59,7 +59,7 @@ public static class AllOrNothing
         var against = lines.Zip(saved).Where(pair => pair.Second.Problem is not null).Select(pair => (Line: pair.First, Problem: pair.Second.Problem!)).ToList();
         var errors = against.SelectMany(one => one.Problem.Errors is { Count: > 0 } told
             ? told.Select(one.Line.Placed)
-            : [one.Line.Placed(new InputError { Code = one.Problem.Reason ?? one.Problem.Type.Slug, Detail = one.Problem.Detail })]).ToList();
+            : [one.Line.Placed(new InputError { Code = one.Problem.Code, Detail = one.Problem.Detail })]).ToList();
         var first = against[0].Problem;
         return against.TrueForAll(one => one.Problem.Type == first.Type) && first.Type != ProblemTypes.NotFound ? first.WithErrors(errors) : Problem.Invalid(errors);
     }
@@ -69,7 +69,7 @@ public static class AllOrNothing
         var seen = new Dictionary<string, long>();
         foreach (var line in lines.Where(line => line.Key is not null))
             if (!seen.TryAdd(line.Key!, line.Line))
-                yield return line.Placed(new InputError { Code = "duplicate", Detail = FormattableString.Invariant($"\"{line.Key}\" stands in line {seen[line.Key!]} already; leave one of them out.") });
+                yield return line.Placed(new InputError { Code = FaultCodes.Duplicate, Detail = FormattableString.Invariant($"\"{line.Key}\" stands in line {seen[line.Key!]} already; leave one of them out.") });
     }
 
     private static BatchItemAnswer ItemOf(string key, Saved saved)

@@ -66,7 +66,7 @@ public sealed class BatchBody
         while (await reader.WaitAsync(cancel))
             while (reader.TryNext(out var item))
                 lines.Add(ofJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column));
-        return reader.Fault is not { } fault ? (lines, null) : (null, fault.Code == "too-many" ? TooLarge(most) : Problem.Unreadable(fault));
+        return reader.Fault is not { } fault ? (lines, null) : (null, fault.Code == InputCodes.TooMany ? TooLarge(most) : Problem.Unreadable(fault));
     }
 
     /// <summary>A design with all its lists full is far below.</summary>

@@ -89,6 +89,7 @@ public static class OpenApiSetup
             swagger.AddSecurityDefinition("key", new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of this service: Authorization: Bearer pf_..." });
             swagger.MapType<decimal>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Format = "decimal" });
             swagger.MapType<decimal?>(() => new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null, Format = "decimal" });
+            swagger.MapType<Code>(() => new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1 });
             swagger.SchemaFilter<SchemaText>();
             swagger.OperationFilter<OperationText>();
             swagger.DocumentFilter<DocumentTextFilter>();

@@ -42,7 +42,7 @@ public sealed class BodyReader
             throw new UnreadableException(new InputError
             {
                 Pointer = reader._pointer,
-                Code = "malformed",
+                Code = InputCodes.Malformed,
                 Detail = "The body is not JSON here: check for a missing or extra comma, quote or bracket, a comment, or text after the end.",
                 Line = e.LineNumber + 1,
                 Column = e.BytePositionInLine + 1,
@@ -53,7 +53,7 @@ public sealed class BodyReader
     private IReadOnlyList<InputError> Walk(Shape shape)
     {
         if (!Utf8.IsValid(_body))
-            throw new UnreadableException(new InputError { Pointer = "#", Code = "malformed", Detail = "The body is not UTF-8; save and send it as UTF-8.", Line = 1, Column = 1 });
+            throw new UnreadableException(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = "The body is not UTF-8; save and send it as UTF-8.", Line = 1, Column = 1 });
 
         var json = new Utf8JsonReader(_body, JsonText.Options);
         json.Read();
@@ -115,7 +115,7 @@ public sealed class BodyReader
 
             var at = pointer == Root ? member.AtRoot : $"{pointer}/{member.Name}";
             if (given[member.Place])
-                throw Unreadable(ref json, at, "duplicate-property", $"\"{member.Name}\" is given twice; leave one out.");
+                throw Unreadable(ref json, at, InputCodes.DuplicateProperty, $"\"{member.Name}\" is given twice; leave one out.");
             given[member.Place] = true;
             json.Read();
             if (json.TokenType == JsonTokenType.Null && member.MayBeNull)
@@ -126,7 +126,7 @@ public sealed class BodyReader
 
         foreach (var member in members.Required)
             if (!given[member.Place])
-                Fault($"{pointer}/{member.Name}", "required", $"{member.Name} is missing.");
+                Fault($"{pointer}/{member.Name}", FaultCodes.Required, $"{member.Name} is missing.");
     }
 
     /// <summary>Skips what an answer adds to a document, so that the answer can be sent back; anything else is a mistake.</summary>
@@ -135,9 +135,9 @@ public sealed class BodyReader
         var name = Text(ref json, pointer);
         var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
         if (!members.ReadOnly.Contains(name))
-            throw Unreadable(ref json, at, "unknown-property", $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
+            throw Unreadable(ref json, at, InputCodes.UnknownProperty, $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
         if (!before.Add(name))
-            throw Unreadable(ref json, at, "duplicate-property", $"\"{name}\" is given twice; leave one out.");
+            throw Unreadable(ref json, at, InputCodes.DuplicateProperty, $"\"{name}\" is given twice; leave one out.");
         PassOver(ref json, at);
     }
 
@@ -164,7 +164,7 @@ public sealed class BodyReader
             return;
 
         _faults?.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
-        Fault(pointer, "too-many", $"{Name(pointer)} has {index} lines; at most {many.Most} are taken. Put similar lines together.");
+        Fault(pointer, InputCodes.TooMany, $"{Name(pointer)} has {index} lines; at most {many.Most} are taken. Put similar lines together.");
     }
 
     private void NumberValue(ref Utf8JsonReader json, Shape.Number number, string pointer)
@@ -180,11 +180,11 @@ public sealed class BodyReader
     private void WordValue(string text, Shape shape, string pointer)
     {
         if (shape is Shape.Word { Words: var words } && !words.Contains(text))
-            Fault(pointer, "not-one-of", $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotOneOf, $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
         else if (shape is Shape.Date && TimeText.ReadDate(text) is null)
-            Fault(pointer, "not-a-date", $"{Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotADate, $"{Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
         else if (shape is Shape.Time && TimeText.ReadTime(text) is null)
-            Fault(pointer, "not-a-time", $"{Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotATime, $"{Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
     }
 
     private void TextValue(ref Utf8JsonReader json, string pointer, int least, int most)
@@ -193,11 +193,11 @@ public sealed class BodyReader
             return;
         var text = Text(ref json, pointer);
         if (UnseenCharacters.FaultOf(text, Name(pointer), _isStored) is { } unseen)
-            Fault(pointer, UnseenCharacters.Code, unseen);
+            Fault(pointer, InputCodes.ControlCharacter, unseen);
         else if (text.Length < least)
-            Fault(pointer, "required", $"{Name(pointer)} is empty.");
+            Fault(pointer, FaultCodes.Required, $"{Name(pointer)} is empty.");
         else if (text.Length > most)
-            Fault(pointer, "too-long", $"{Name(pointer)} has {text.Length} characters; at most {most} are taken.");
+            Fault(pointer, InputCodes.TooLong, $"{Name(pointer)} has {text.Length} characters; at most {most} are taken.");
     }
 
     /// <summary>Letters that each take one byte and stand for themselves, as nearly all names have.</summary>
@@ -209,13 +209,13 @@ public sealed class BodyReader
             return;
         var name = Name(pointer);
         throw json.TokenType == JsonTokenType.Null
-            ? Unreadable(ref json, pointer, "null", $"{name} is null; give {wanted}, or leave the property out where it is optional.")
-            : Unreadable(ref json, pointer, "wrong-type", $"{name} must be {wanted}.");
+            ? Unreadable(ref json, pointer, InputCodes.Null, $"{name} is null; give {wanted}, or leave the property out where it is optional.")
+            : Unreadable(ref json, pointer, InputCodes.WrongType, $"{name} must be {wanted}.");
     }
 
-    private string Text(ref Utf8JsonReader json, string pointer) => JsonText.Of(ref json) ?? throw Unreadable(ref json, pointer, "malformed", JsonText.HalfAPair);
+    private string Text(ref Utf8JsonReader json, string pointer) => JsonText.Of(ref json) ?? throw Unreadable(ref json, pointer, InputCodes.Malformed, JsonText.HalfAPair);
 
-    private UnreadableException Unreadable(ref Utf8JsonReader json, string pointer, string code, string detail)
+    private UnreadableException Unreadable(ref Utf8JsonReader json, string pointer, Code code, string detail)
     {
         var before = _body.AsSpan(0, (int)json.TokenStartIndex);
         return new UnreadableException(new InputError
@@ -228,7 +228,7 @@ public sealed class BodyReader
         });
     }
 
-    private void Fault(string pointer, string code, string detail) => (_faults ??= []).Add(new InputError { Pointer = pointer, Code = code, Detail = detail });
+    private void Fault(string pointer, Code code, string detail) => (_faults ??= []).Add(new InputError { Pointer = pointer, Code = code, Detail = detail });
 
     private static string Name(string pointer) => pointer == Root ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
 

@@ -37,11 +37,11 @@ public sealed class QueryValues(IQueryCollection query)
             return null;
         var text = values[0] ?? "";
         if (UnseenCharacters.FaultOf(text, name) is { } unseen)
-            Fault(name, UnseenCharacters.Code, unseen);
+            Fault(name, InputCodes.ControlCharacter, unseen);
         else if (text.Length == 0)
-            Fault(name, "required", $"{name} is empty; give a value or leave it out.");
+            Fault(name, FaultCodes.Required, $"{name} is empty; give a value or leave it out.");
         else if (text.Length > most)
-            Fault(name, "too-long", string.Create(CultureInfo.InvariantCulture, $"{name} has {text.Length} characters; at most {most} are taken."));
+            Fault(name, InputCodes.TooLong, string.Create(CultureInfo.InvariantCulture, $"{name} has {text.Length} characters; at most {most} are taken."));
         else
             return text;
         return null;
@@ -50,14 +50,14 @@ public sealed class QueryValues(IQueryCollection query)
     public string RequiredText(string name)
     {
         if (!query.ContainsKey(name))
-            Fault(name, "required", $"{name} is missing.");
+            Fault(name, FaultCodes.Required, $"{name} is missing.");
         return Text(name) ?? "";
     }
 
     public decimal RequiredNumber(string name, NumberFieldAttribute field)
     {
         if (!query.ContainsKey(name))
-            Fault(name, "required", $"{name} is missing.");
+            Fault(name, FaultCodes.Required, $"{name} is missing.");
         return Number(name, field) ?? 0;
     }
 
@@ -77,7 +77,7 @@ public sealed class QueryValues(IQueryCollection query)
             return otherwise;
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
             return value;
-        Fault(name, "out-of-range", string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
+        Fault(name, FaultCodes.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
         return otherwise;
     }
 
@@ -91,7 +91,7 @@ public sealed class QueryValues(IQueryCollection query)
         foreach (var value in Enum.GetValues<T>())
             if (JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString()) == text)
                 return value;
-        Fault(name, "not-one-of", $"{name} must be one of {string.Join(", ", Enum.GetNames<T>().Select(JsonNamingPolicy.KebabCaseLower.ConvertName))}.");
+        Fault(name, InputCodes.NotOneOf, $"{name} must be one of {string.Join(", ", Enum.GetNames<T>().Select(JsonNamingPolicy.KebabCaseLower.ConvertName))}.");
         return null;
     }
 
@@ -102,7 +102,7 @@ public sealed class QueryValues(IQueryCollection query)
         if (text == "1" || text.Equals("true", StringComparison.OrdinalIgnoreCase))
             return true;
         if (text != "0" && !text.Equals("false", StringComparison.OrdinalIgnoreCase))
-            Fault(name, "not-one-of", $"{name} must be true or false (or 1 or 0).");
+            Fault(name, InputCodes.NotOneOf, $"{name} must be true or false (or 1 or 0).");
         return false;
     }
 
@@ -112,7 +112,7 @@ public sealed class QueryValues(IQueryCollection query)
             return null;
         var time = TimeText.ReadTime(text);
         if (time is null)
-            Fault(name, "not-a-time", $"{name} must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B).");
+            Fault(name, InputCodes.NotATime, $"{name} must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B).");
         return time;
     }
 
@@ -122,12 +122,12 @@ public sealed class QueryValues(IQueryCollection query)
             return null;
         var date = TimeText.ReadDate(text);
         if (date is null)
-            Fault(name, "not-a-date", $"{name} must be a day written as 2027-03-01.");
+            Fault(name, InputCodes.NotADate, $"{name} must be a day written as 2027-03-01.");
         return date;
     }
 
     /// <summary>A fault between parameters.</summary>
-    public void Add(string name, string code, string detail) => Fault(name, code, detail);
+    public void Add(string name, Code code, string detail) => Fault(name, code, detail);
 
-    private void Fault(string name, string code, string detail) => _faults.Add(new InputError { Parameter = name, Code = code, Detail = detail });
+    private void Fault(string name, Code code, string detail) => _faults.Add(new InputError { Parameter = name, Code = code, Detail = detail });
 }

@@ -26,7 +26,7 @@ public static class Rules
         context.RootContextData[Unsound] = unsound;
         return validator.Validate(context).Errors
             .Where(failure => failure.CustomState as string == Certain || IsSound(unsound, PointerOf(failure.PropertyName)))
-            .Select(failure => new InputError { Pointer = PointerOf(failure.PropertyName), Code = failure.ErrorCode, Detail = failure.ErrorMessage });
+            .Select(failure => new InputError { Pointer = PointerOf(failure.PropertyName), Code = InputCodes.Named(failure.ErrorCode), Detail = failure.ErrorMessage });
     }
 
     /// <summary>The faults of a document that stands inline in another, with pointers from the other's root.</summary>
@@ -37,7 +37,7 @@ public static class Rules
         if (all.Exists(pointer => pointer == prefix || prefix.StartsWith(pointer + "/", StringComparison.Ordinal)))
             return [];
         var unsound = all.Where(pointer => pointer.StartsWith(prefix + "/", StringComparison.Ordinal))
-            .Select(pointer => new InputError { Pointer = "#" + pointer[prefix.Length..], Code = "", Detail = "" });
+            .Select(pointer => new InputError { Pointer = "#" + pointer[prefix.Length..], Code = InputCodes.Malformed, Detail = "" });
         return Faults(validator, value, [.. unsound]).Select(fault => new Fault($"/{at}{fault.Pointer![1..]}", fault.Code, fault.Detail));
     }
 
@@ -60,7 +60,7 @@ public static class Rules
     }
 
     /// <summary>Adds a fault at a path below what is validated, such as <c>steps[2].name</c>.</summary>
-    public static void Add<T>(this ValidationContext<T> context, string path, string code, string detail) => context.Add(new Fault("/" + path, code, detail));
+    public static void Add<T>(this ValidationContext<T> context, string path, Code code, string detail) => context.Add(new Fault("/" + path, code, detail));
 
     /// <summary>True where reading found nothing wrong at or below that place, so that the model can be asked.</summary>
     public static bool IsSound<T>(this ValidationContext<T> context, params ReadOnlySpan<string> paths)

@@ -58,7 +58,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
         var (found, problem) = Checked(records, Request!, Pointer ?? "#", mayRead);
         return found is not null ? (found, null) : (null, problem!.Errors is { Count: > 0 }
             ? problem.Placed(error => error with { Pointer = Pointer is null ? null : error.Pointer, Line = Line, Column = Column })
-            : problem.WithErrors([new InputError { Pointer = Pointer, Code = problem.Reason ?? problem.Type.Slug, Detail = problem.Detail, Line = Line, Column = Column }]));
+            : problem.WithErrors([new InputError { Pointer = Pointer, Code = problem.Code, Detail = problem.Detail, Line = Line, Column = Column }]));
     }
 
     /// <summary>A damaged document is the problem of the lines that need it, and of no other.</summary>

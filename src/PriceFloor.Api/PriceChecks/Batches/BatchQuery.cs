@@ -26,7 +26,7 @@ public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDiale
         var (channel, sku, price, channelColumn) = (values.Text("channel"), values.Text("skuColumn", 200), values.Text("priceColumn", 200), values.Text("channelColumn", 200));
         var (ownChannel, ownSku, ownPrice) = (channelColumn is not (null or Usual.Channel), sku is not (null or Usual.Sku), price is not (null or Usual.Price)); // a default that is sent changes nothing
         if (channel is not null && ownChannel)
-            values.Add("channelColumn", "unexpected", "Either channel is the channel of every row, or channelColumn says where each row has its own; leave one of them out.");
+            values.Add("channelColumn", FaultCodes.Unexpected, "Either channel is the channel of every row, or channelColumn says where each row has its own; leave one of them out.");
         return new BatchQuery(channel, new ColumnNames(sku ?? Usual.Sku, channel is null ? channelColumn ?? Usual.Channel : null, price ?? Usual.Price),
             SheetQuery.DialectOf(values), channel is not null || ownSku || ownPrice || ownChannel, values.Time("asOf"));
     }

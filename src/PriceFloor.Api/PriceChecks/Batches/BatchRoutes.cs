@@ -21,12 +21,12 @@ public static class BatchRoutes
             return refused;
         var given = BatchBody.FormatOf(context.Request)!;
         if (given != Format.Csv && query.Value.NamesSheetParts)
-            return Problem.Invalid([new InputError { Parameter = "channel", Code = "unexpected", Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
+            return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Unexpected, Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
         if (putBy.IsFull)
             return Problem.Busy();
         var records = keeper.Whole(query.Value.AsOf);
         if (query.Value.Channel is { } channel && records.Channel(channel) is null)
-            return Problem.UnknownReference([new InputError { Parameter = "channel", Code = "unknown-channel", Detail = $"There is no channel \"{channel}\"; case counts." }]);
+            return Problem.UnknownReference([new InputError { Parameter = "channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{channel}\"; case counts." }]);
 
         // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given : Offers.Of(context).Wanted(context.Request)!;
@@ -52,7 +52,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
             while (reader.TryNext(out var item))
                 lines.Add(BatchLine.OfJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column, validator));
         if (reader.Fault is { } fault)
-            return fault.Code == "too-many" ? Problem.Of(ProblemTypes.TooLarge, "A JSON array may hold 1000 checks; send more as application/x-ndjson or text/csv, which have no limit.") : Problem.Unreadable(fault);
+            return fault.Code == InputCodes.TooMany ? Problem.Of(ProblemTypes.TooLarge, "A JSON array may hold 1000 checks; send more as application/x-ndjson or text/csv, which have no limit.") : Problem.Unreadable(fault);
 
         return await Answer(async answers =>
         {

@@ -108,15 +108,15 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
     }
 
     private InputError? TextFault(SheetRow row, int column, string text, int most) =>
-        text.Length == 0 ? ErrorAt(row, column, "required", $"{header.Names[column]} is empty.")
-        : text.Length > most ? ErrorAt(row, column, "too-long", FormattableString.Invariant($"{header.Names[column]} has {text.Length} characters; at most {most} are taken."))
-        : UnseenCharacters.FaultOf(text, header.Names[column]) is { } unseen ? ErrorAt(row, column, UnseenCharacters.Code, unseen)
+        text.Length == 0 ? ErrorAt(row, column, FaultCodes.Required, $"{header.Names[column]} is empty.")
+        : text.Length > most ? ErrorAt(row, column, InputCodes.TooLong, FormattableString.Invariant($"{header.Names[column]} has {text.Length} characters; at most {most} are taken."))
+        : UnseenCharacters.FaultOf(text, header.Names[column]) is { } unseen ? ErrorAt(row, column, InputCodes.ControlCharacter, unseen)
         : null;
 
     /// <summary>A name of a row that is refused, so that its caller sees which row it was.</summary>
     private static string? Echoed(string name) => name.Length is > 0 and <= Limits.AliasLength ? name : null;
 
-    private InputError ErrorAt(SheetRow row, int column, string code, string detail)
+    private InputError ErrorAt(SheetRow row, int column, Code code, string detail)
     {
         var (line, at) = row.PlaceOf(column);
         return new InputError { Parameter = header.Names[column], Code = code, Detail = detail, Line = line, Column = at };

@@ -19,7 +19,7 @@ public sealed class EnumeratedMixes
             var (expected, outcome) = (Enumeration.Best(problem), BestMix.Of(problem));
             if (expected is null)
             {
-                Assert.True(outcome.Faults is [{ Code: "infeasible" }], $"seed {seed}: a mix was found where there is none");
+                Assert.True(outcome.Faults is [{ Code.Word: "infeasible" }], $"seed {seed}: a mix was found where there is none");
                 continue;
             }
 

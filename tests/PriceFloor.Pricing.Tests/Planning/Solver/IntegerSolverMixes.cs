@@ -17,7 +17,7 @@ public sealed class IntegerSolverMixes
             var (expected, outcome) = (IntegerSolver.Best(problem), BestMix.Of(problem));
             if (expected is null)
             {
-                Assert.True(outcome.Faults is [{ Code: "infeasible" }], $"seed {seed}");
+                Assert.True(outcome.Faults is [{ Code.Word: "infeasible" }], $"seed {seed}");
                 infeasible++;
                 continue;
             }

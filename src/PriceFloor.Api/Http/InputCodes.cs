@@ -1,0 +1,147 @@
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Http;
+
+/// <summary>What a request can have wrong, beside what documents can have wrong in themselves.</summary>
+public static class InputCodes
+{
+    public static readonly Code AboveMaximum = new("above-maximum",
+        "A minimum is above its maximum.",
+        "Lower the minimum, or raise the maximum.");
+
+    public static readonly Code AnswerColumn = new("answer-column",
+        "The column to be read is one that the answer fills.",
+        "Give what is to be read in a column of another name.");
+
+    public static readonly Code BadKey = new("bad-key",
+        "The key cannot name a document.",
+        "Use 1 to 64 letters, digits and . _ ~ : + -, and neither \"batch\" nor \".\" nor \"..\".");
+
+    public static readonly Code ControlCharacter = new("control-character",
+        "A text holds a control character, such as a line break or a tab.",
+        "Take it out.");
+
+    public static readonly Code DuplicateParameter = new("duplicate-parameter",
+        "A query parameter is given twice.",
+        "Leave one out.");
+
+    public static readonly Code DuplicateProperty = new("duplicate-property",
+        "A property is given twice.",
+        "Leave one out.");
+
+    public static readonly Code Empty = new("empty",
+        "The body, sheet or value is empty.",
+        "Send what the address reads.");
+
+    public static readonly Code Exponent = new("exponent",
+        "A number is written with an exponent.",
+        "Write its digits out.");
+
+    public static readonly Code KeyInAddress = new("key-in-address",
+        "The address holds an access key, which logs and histories would keep.",
+        "Send it as the header Authorization, and replace that key.");
+
+    public static readonly Code LongRow = new("long-row",
+        "The row has more cells than the heading.",
+        "Put text that holds separators into quotes.");
+
+    public static readonly Code ShortRow = new("short-row",
+        "The row has fewer cells than the heading.",
+        "Add the separators of the empty cells.");
+
+    public static readonly Code NotADate = new("not-a-date",
+        "The text is no date that exists.",
+        "Write it as 2027-02-28.");
+
+    public static readonly Code NotAList = new("not-a-list",
+        "The text is no list of numbers.",
+        "Write numbers with commas between.");
+
+    public static readonly Code NotANumber = new("not-a-number",
+        "The text is no plain number.",
+        "Write digits with at most one decimal point, without currency signs, spaces or thousands marks.");
+
+    public static readonly Code NotASeason = new("not-a-season",
+        "The season is not twelve weights of which one is above zero.",
+        "Give one weight for each month of the year.");
+
+    public static readonly Code NotATime = new("not-a-time",
+        "The text is no time with its offset.",
+        "Write it as 2027-03-01T00:00:00Z; in a query, write + as %2B.");
+
+    public static readonly Code NotAnArray = new("not-an-array",
+        "The body is not a JSON array.",
+        "Send an array, lines of JSON, or a sheet.");
+
+    public static readonly Code NotOneOf = new("not-one-of",
+        "The word is not one of those that the field takes.",
+        "Use one of the words in the detail; case counts.");
+
+    public static readonly Code NotUtf8 = new("not-utf-8",
+        "A character is not UTF-8.",
+        "Save and send it as UTF-8.");
+
+    public static readonly Code Null = new("null",
+        "A value is null where none may be.",
+        "Give a value, or leave the property out where it is optional.");
+
+    public static readonly Code TooLong = new("too-long",
+        "A text, line or row is longer than is taken.",
+        "Shorten it.");
+
+    public static readonly Code TooManyDigits = new("too-many-digits",
+        "A number has more than 18 digits.",
+        "Shorten it; that is finer than any price.");
+
+    public static readonly Code UnknownChannel = new("unknown-channel",
+        "There is no channel of that key (or was none at that time).",
+        "Store it first, or correct the key; case counts.");
+
+    public static readonly Code UnknownColumn = new("unknown-column",
+        "The sheet has a column that is not known here.",
+        "Correct its name, or delete it; the detail lists those that are known.");
+
+    public static readonly Code UnknownCursor = new("unknown-cursor",
+        "The cursor is not of this store's history: the store was restored, or a document was forgotten.",
+        "Begin again without since, and keep the new cursor.");
+
+    public static readonly Code UnknownDesign = new("unknown-design",
+        "There is no design of that key or alias (or was none at that time).",
+        "Store it first, or correct the name; case counts.");
+
+    public static readonly Code UnknownParameter = new("unknown-parameter",
+        "The address does not take that query parameter.",
+        "Correct its name, or leave it out.");
+
+    public static readonly Code UnknownProfile = new("unknown-profile",
+        "There is no profile of that key (or was none at that time).",
+        "Store it first, or correct the key; case counts.");
+
+    public static readonly Code UnknownProperty = new("unknown-property",
+        "The object does not have that property.",
+        "Correct its name, or leave it out; nothing is ignored in silence.");
+
+    public static readonly Code UnknownReadingRules = new("unknown-reading-rules",
+        "There are no reading rules of that key.",
+        "Store them first, or correct the key; case counts.");
+
+    public static readonly Code WrongType = new("wrong-type",
+        "The value has the wrong JSON type.",
+        "Send the type that the detail names.");
+
+    public static readonly Code Malformed = FileCodes.Malformed;
+
+    public static readonly Code TooMany = FileCodes.TooMany;
+
+    public static readonly Code Dialect = FileCodes.Dialect;
+
+    public static readonly Code MissingColumn = FileCodes.MissingColumn;
+
+    public static readonly Code DuplicateColumn = FileCodes.DuplicateColumn;
+
+    /// <summary>Validators carry codes as words; this gives back the code.</summary>
+    public static Code Named(string word) => s_named.Value[word];
+
+    private static readonly Lazy<Dictionary<string, Code>> s_named =
+        new(() => Code.In(typeof(FaultCodes)).Concat(Code.In(typeof(FileCodes))).Concat(Code.In(typeof(InputCodes))).DistinctBy(code => code.Word).ToDictionary(code => code.Word));
+}

@@ -1,0 +1,59 @@
+using PriceFloor.Pricing.Numbers;
+
+namespace PriceFloor.Pricing.Explaining;
+
+/// <summary>What may make a figure wrong without making it impossible.</summary>
+public static class WarningCodes
+{
+    public static readonly Code WagesWithoutHelpers = new("wages-without-helpers",
+        "Wages are paid but no helper has bench hours.",
+        "Add helpers with their hours if they work at the bench; otherwise nothing needs doing.");
+
+    public static readonly Code LifeOver = new("life-over",
+        "A piece of equipment is written off, so nothing is put by for the next one.",
+        "Plan its replacement: add it with its new cost, or put money by in the household.");
+
+    public static readonly Code YearOver = new("year-over",
+        "The profile's twelve months have passed.",
+        "Store this year's costs with a new yearStart.");
+
+    public static readonly Code UnpaidTime = new("unpaid-time",
+        "Nothing is asked for the maker's own time: no pay, and the household needs nothing from the studio.",
+        "Add pay, or what the household lives on; otherwise the floor leaves the maker unpaid.");
+
+    public static readonly Code TracedNotDeductible = new("traced-not-deductible",
+        "A line with deductible false is paid out of taxed money, so its tracedTo has no effect.",
+        "Leave tracedTo out, or leave deductible out if it is a cost of the business.");
+
+    public static readonly Code FinancedAssetTwice = new("financed-asset-twice",
+        "A loan's principal stands beside depreciation, perhaps of the thing that the loan bought.",
+        "Keep one of the two, or leave both if the loan bought something else.");
+
+    public static readonly Code LongWeek = new("long-week",
+        "The calendar plans more than 48 working hours a week.",
+        "Plan fewer hours; a floor that needs them is lower than a healthy year allows.");
+
+    public static readonly Code MaterialsNotTraced = new("materials-not-traced",
+        "The design lists materials while no expense is traced to pieces, so they may be counted twice.",
+        "Set tracedTo \"piece\" on the expense lines that buy them.");
+
+    public static readonly Code TracedMaterialsUnused = new("traced-materials-unused",
+        "Expenses are traced to pieces while the design lists no materials, so nothing recovers them.",
+        "List the design's materials, or take tracedTo off the expense.");
+
+    public static readonly Code SecondsPayMoreThanTheyCost = new("seconds-pay-more-than-they-cost",
+        "A second brings more than a rejected start costs, so better yield would raise the floor.",
+        "Check the price of seconds.");
+
+    public static readonly Code ChannelCostsNotTraced = new("channel-costs-not-traced",
+        "The channel charges for a cost of which no expense is traced to sales, so it may be counted twice.",
+        "Set tracedTo \"sale\" on the expense lines of that kind, or take them out of the expenses.");
+
+    public static readonly Code TracedSaleCostsUnused = new("traced-sale-costs-unused",
+        "Expenses are traced to sales while no channel charges for that kind, so nothing recovers them.",
+        "Give the channel its fees, shipping, stall or costPerPiece, or take tracedTo off the expense.");
+
+    public static readonly Code NotAnAllowedPrice = new("not-an-allowed-price",
+        "The price is not one that the channel's priceStep and priceEnding allow.",
+        "Choose an allowed price, or change the channel's steps.");
+}

@@ -1,0 +1,93 @@
+namespace PriceFloor.Pricing.Numbers;
+
+/// <summary>What documents can have wrong in themselves, and why there can be no answer.</summary>
+public static class FaultCodes
+{
+    public static readonly Code Required = new("required",
+        "A field or a line that is needed is missing or empty.",
+        "Give it; the detail says which and when it is needed.");
+
+    public static readonly Code Unexpected = new("unexpected",
+        "The field has no meaning beside the others.",
+        "Leave it out, or change the field that the detail names.");
+
+    public static readonly Code OutOfRange = new("out-of-range",
+        "The value is below the least or above the most that the field takes.",
+        "Give a value in the range that the detail says; shares are fractions (0.2 is 20 %).");
+
+    public static readonly Code OutOfOrder = new("out-of-order",
+        "Two values stand the wrong way round, such as a maximum below its minimum or bands that do not rise.",
+        "Put them in order.");
+
+    public static readonly Code Duplicate = new("duplicate",
+        "The same name or key stands in the list twice.",
+        "Leave one out, or give it another name.");
+
+    public static readonly Code ExactlyOne = new("exactly-one",
+        "Exactly one of several fields is wanted; none or more than one is given.",
+        "Give one of the fields that the detail lists.");
+
+    public static readonly Code TooManyDecimals = new("too-many-decimals",
+        "The value has more decimals than the field or the currency carries.",
+        "Round it as you mean it; it is never rounded away.");
+
+    public static readonly Code UnknownCurrency = new("unknown-currency",
+        "The currency is not an ISO 4217 code of money that is spent.",
+        "Write three capitals, such as USD, EUR or JPY.");
+
+    public static readonly Code UnknownStep = new("unknown-step",
+        "A material is used at a step that the design does not have.",
+        "Use \"start\", \"finish\" or the name of one of the steps.");
+
+    public static readonly Code UnknownMaterial = new("unknown-material",
+        "A design uses a material that the profile's price list does not have.",
+        "Add the material to the profile, or correct its name; case counts.");
+
+    public static readonly Code NoWorkdays = new("no-workdays",
+        "Other income takes every working day.",
+        "Lower daysPerYear, or give more weeks or days.");
+
+    public static readonly Code NoBenchTime = new("no-bench-time",
+        "There are no bench hours to carry the year, or a piece takes none.",
+        "Raise benchShare, give helpers their hours, or give the piece its minutes.");
+
+    public static readonly Code MarginalRate = new("marginal-rate",
+        "At some profit the taxes take everything that is earned on top, so no profit is enough.",
+        "Check the rates and bands: together they must leave something of each further unit.");
+
+    public static readonly Code TakesEverything = new("takes-everything",
+        "The channel's fees, shop share or returns take all of a higher price, so no price is enough.",
+        "Check shopShare, the fees' rates and returns.share.");
+
+    public static readonly Code NoPrice = new("no-price",
+        "No price up to 10^12 brings the floor on this channel.",
+        "Check the channel's fees and the design's time and materials for a slipped decimal point.");
+
+    public static readonly Code NeverBreaksEven = new("never-breaks-even",
+        "What a piece leaves over, or the mix as a whole, carries nothing of the year.",
+        "Raise the price, spend less on materials or fees, or change the ratios.");
+
+    public static readonly Code Infeasible = new("infeasible",
+        "No mix of whole pieces within the limits does what is asked.",
+        "Lower a minimum, raise a limit, or ask for the largest surplus; the detail says what is short.");
+
+    public static readonly Code Undecided = new("undecided",
+        "The search for the best mix gave up before it found one or proved that there is none.",
+        "Leave out some lines, or ask for the largest surplus.");
+
+    public static readonly Code CurrencyMismatch = new("currency-mismatch",
+        "Two currencies meet, and nothing is ever converted.",
+        "Use a profile and channels of one currency.");
+
+    public static readonly Code Undetermined = new("undetermined",
+        "The values fit more than one cost and price.",
+        "Give a cost, a price or a profit beside the markup or margin.");
+
+    public static readonly Code Contradictory = new("contradictory",
+        "The values do not fit each other.",
+        "Leave out one of them, or correct it; the detail says what the others make of it.");
+
+    public static readonly Code TooLarge = new("too-large",
+        "A figure on the way to the answer is too large, or a divisor too small, to be exact.",
+        "Check the amounts for a slipped decimal point, or ask about less at once.");
+}

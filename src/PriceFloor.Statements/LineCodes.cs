@@ -1,0 +1,49 @@
+namespace PriceFloor.Statements;
+
+/// <summary>Why a line of a statement is in no figure.</summary>
+public static class LineCodes
+{
+    public static readonly Code BadDate = new("bad-date",
+        "The date is missing, is no day of the calendar, or is written in words.",
+        "Correct the line, or name the right column.");
+
+    public static readonly Code AmbiguousDate = new("ambiguous-date",
+        "The date may be day-month or month-day.",
+        "Say dateOrder.");
+
+    public static readonly Code BadAmount = new("bad-amount",
+        "The amount is not a number, or both or neither of money in and money out are filled.",
+        "Correct the line, or name the right columns.");
+
+    public static readonly Code Zero = new("zero",
+        "The amount is zero; nothing came in or went out.",
+        "Nothing needs doing.");
+
+    public static readonly Code BadCurrency = new("bad-currency",
+        "The currency is no ISO 4217 code.",
+        "Correct the line.");
+
+    public static readonly Code TooManyCells = new("too-many-cells",
+        "The line has more cells than the heading has names.",
+        "Put text that holds separators into quotes.");
+
+    public static readonly Code BadQuotes = new("bad-quotes",
+        "A quote is never closed, or text follows a closing quote.",
+        "Double the quotes inside a field, and close it with one.");
+
+    public static readonly Code NotBooked = new("not-booked",
+        "The bank has not booked the line yet.",
+        "Nothing needs doing: it will be in a later statement.");
+
+    public static readonly Code BadDirection = new("bad-direction",
+        "The line does not say whether it is a credit or a debit.",
+        "Correct the line.");
+
+    public static readonly Code Corrected = new("corrected",
+        "The bank replaced or deleted the line further on in the file.",
+        "Nothing needs doing.");
+
+    public static readonly Code Correction = new("correction",
+        "The line is no transaction: it corrects another one.",
+        "Nothing needs doing if that one is in this file; else check it by hand.");
+}

@@ -1,0 +1,22 @@
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Statements;
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Tests.Conventions;
+
+/// <summary>The closed lists of codes, by where in an answer they stand.</summary>
+public static class Codes
+{
+    public static readonly IReadOnlyList<Type> Lists =
+        [typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(WarningCodes), typeof(StatementWarningCodes), typeof(RemedyReasons), typeof(LineCodes)];
+
+    public static IReadOnlyList<Code> Faults => Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes));
+
+    public static IReadOnlyList<Code> Warnings => [.. Of(typeof(WarningCodes), typeof(StatementWarningCodes)), ReasonCodes.DamagedDocument];
+
+    public static IReadOnlyList<Code> Remedies => Of(typeof(RemedyReasons));
+
+    public static IReadOnlyList<Code> Lines => [.. Of(typeof(LineCodes)), FaultCodes.CurrencyMismatch];
+
+    private static IReadOnlyList<Code> Of(params IEnumerable<Type> lists) => [.. lists.SelectMany(Code.In).Distinct()];
+}
