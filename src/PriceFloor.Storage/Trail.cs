@@ -10,7 +10,7 @@ public static class Trail
     public const string CommandLine = "command line";
 
     /// <summary>Who is named for a backup that was due. A key cannot be called so.</summary>
-    public const string BackupSchedule = "backup schedule";
+    public const string TimedBackup = "timed backup";
 
     /// <summary>The kind of what was done to the whole store.</summary>
     public const string WholeStore = "store";

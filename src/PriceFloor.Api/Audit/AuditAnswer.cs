@@ -10,7 +10,7 @@ public sealed record AuditItemAnswer
     /// <summary>When.</summary>
     public required DateTimeOffset At { get; init; }
 
-    /// <summary>Name of the key that did it; "command line" for a verb, "backup schedule" for a backup that was due.</summary>
+    /// <summary>Name of the key that did it; "command line" for a verb, "timed backup" for a backup that was due.</summary>
     /// <example>shop-plugin</example>
     public required string By { get; init; }
 

@@ -31,7 +31,7 @@ public sealed class BackupSchedule(Settings settings, BackupFolder folder, Openi
             var wait = folder.Newest is { } newest ? newest + every - clock.GetUtcNow() : TimeSpan.Zero;
             if (wait > TimeSpan.Zero)
                 return wait < every ? wait : every; // longer, where the clock was set back
-            var made = folder.Make(Trail.BackupSchedule);
+            var made = folder.Make(Trail.TimedBackup);
             folder.KeepOnly(settings.BackupsKept);
             Log.Information("Backup {Path}, {Bytes} bytes, sha256 {Sha256}", made.Path, made.Bytes, made.Sha256);
             return every;

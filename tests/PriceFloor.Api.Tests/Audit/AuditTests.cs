@@ -55,7 +55,7 @@ public sealed class AuditTests
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_BACKUP_EVERY_HOURS", "24"));
         _ = studio.ClientWith(null);
-        for (var tries = 0; tries < 100 && (await Lines(studio, "/v1/audit?limit=1")).Lines is not ["backup schedule backed-up store pricefloor-20270102T090000Z.db "]; tries++)
+        for (var tries = 0; tries < 100 && (await Lines(studio, "/v1/audit?limit=1")).Lines is not ["timed backup backed-up store pricefloor-20270102T090000Z.db "]; tries++)
             await Task.Delay(50, Studio.Cancellation);
         using var keeper = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"keeper","scopes":["admin"]}""")).Json.GetProperty("key").GetString());
         studio.Clock.Advance(TimeSpan.FromHours(1));
@@ -66,7 +66,7 @@ public sealed class AuditTests
             "command line backed-up store monday.db ",
             "keeper backed-up store pricefloor-20270102T100000Z.db ",
             "first-admin-key created key keeper ",
-            "backup schedule backed-up store pricefloor-20270102T090000Z.db ",
+            "timed backup backed-up store pricefloor-20270102T090000Z.db ",
             "first-start created key first-admin-key ",
         ], (await Lines(studio, "/v1/audit")).Lines);
     }
