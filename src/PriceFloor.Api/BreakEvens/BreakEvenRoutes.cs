@@ -63,7 +63,7 @@ public static class BreakEvenRoutes
             Basis = sale.Basis,
             Assumed = AssumptionAnswer.Of(sale.Assumptions),
             Warnings = WarningAnswer.Of(sale.AllWarnings),
-            Workings = WorkingAnswer.Of(asked.Workings, () => sale.AllWorkings.Concat(Workings.Of(breakEven))),
+            Workings = WorkingAnswer.Of(asked.Workings, () => sale.AllWorkings.Concat(Workings.Of(breakEven)).Concat(planned is null ? [] : Workings.Of(planned))),
         };
     }
 

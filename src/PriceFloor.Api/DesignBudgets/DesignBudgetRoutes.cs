@@ -60,7 +60,7 @@ public static class DesignBudgetRoutes
             Basis = new BasisAnswer { Profile = profile.Basis, Channel = channel.Basis, Channels = [.. channels.Select(one => one.Basis)] },
             Assumed = AssumptionAnswer.Of(Assumed.In(profile.Document).Concat(Assumed.OfUnsoldPieces(profile.Document)).Concat(Assumed.In(channel.Document, "/channel"))),
             Warnings = WarningAnswer.Of(Warnings.In(year, records.Today).Concat(Warnings.In(channel.Document, year, "/channel", records.Channels.Select(other => other.Document))).Concat(Warnings.In(request.Price, PriceGrid.Of(channel.Document)))),
-            Workings = WorkingAnswer.Of(workings, () => Workings.Of(year).Concat(Workings.Of(budget.Sale, channel.Document)).Concat(Workings.Of(budget))),
+            Workings = WorkingAnswer.Of(workings, () => Workings.Of(year).Concat(Workings.Of(budget.Sale)).Concat(Workings.Of(budget))),
         };
     }
 

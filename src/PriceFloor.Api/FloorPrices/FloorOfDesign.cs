@@ -109,6 +109,9 @@ public sealed class FloorOfDesign
         return answer with { Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(records.Channels, "/basis/channels"))] };
     }
 
+    private IEnumerable<Working> WorkingsOn(Stored<Channel> channel, int number) =>
+        On(channel).Found is { } prices ? Workings.Prefixed($"channel{number}", $"on channel {number}: ", Workings.Of(prices)) : [];
+
     public FloorPriceAnswer Answer(IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings)
     {
         var (piece, money) = (Floor.Piece, Year.Currency);
@@ -128,7 +131,7 @@ public sealed class FloorOfDesign
             Basis = new BasisAnswer { Profile = _profile.Basis, Design = _design.Basis, Channels = [.. channels.Select(channel => channel.Basis)], ListedPrice = _wholesaleBasis },
             Assumed = AssumptionAnswer.Of(Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
             Warnings = WarningAnswer.Of(WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel => Warnings.In(channel.Item.Document, Year, $"/channels/{channel.Index}", channels.Select(other => other.Document))))),
-            Workings = WorkingAnswer.Of(workings, () => WorkingsOfTheFloor),
+            Workings = WorkingAnswer.Of(workings, () => WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => WorkingsOn(channel.Item, channel.Index + 1)))),
         };
     }
 

@@ -101,7 +101,7 @@ public sealed record MarkupAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DiscountAnswer? Discounts { get; init; }
 
-    /// <summary>With workings=true: each quantity in order, unrounded.</summary>
+    /// <summary>With workings=true: each quantity in order, with 12 decimals at most.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
 }
@@ -143,7 +143,7 @@ public static class MarkupRoutes
 
     private static IEnumerable<Working> WorkingsOf(MarkupRequest request, List<Markup>? chain, Markup? step, Discounted? discounts)
     {
-        var ofStep = step is null ? [] : chain is null ? Workings.Of(request.Asked, request.SalesTax, step) : Workings.Of(request.Asked, request.SalesTax, request.Chain, chain, step);
+        var ofStep = step is null ? [] : chain is null ? Workings.Of(request.Asked, request.SalesTax) : Workings.Of(request.Asked, request.SalesTax, request.Chain);
         return discounts is null ? ofStep : ofStep.Concat(Workings.Of(new DiscountSeries(request.Discounts!.Rates), discounts, fromNet: request.Discounts.Net is not null));
     }
 

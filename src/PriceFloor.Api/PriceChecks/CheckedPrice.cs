@@ -38,7 +38,7 @@ public sealed class CheckedPrice
     /// <summary>Those about the channel and the price alone.</summary>
     public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel", _records.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
 
-    public IEnumerable<Working> AllWorkings => _floor.WorkingsOfTheFloor.Concat(Workings.Of(Check.Sale, _channel.Document)).Concat(Workings.Of(Check));
+    public IEnumerable<Working> AllWorkings => _floor.WorkingsOfTheFloor.Concat(Workings.Of(Prices)).Concat(Workings.Of(Check.Sale)).Concat(Workings.Of(Check));
 
     private IEnumerable<Warning> NotAllowed => Warnings.In(_price, Prices.Terms.Grid);
 

@@ -7,19 +7,15 @@ namespace PriceFloor.Pricing.Costing;
 /// <summary>What one sold piece of a design takes from the studio, and so must bring in. Unrounded.</summary>
 public sealed class Piece
 {
+    private readonly PieceFormulas<Figure> _formulas;
+
     private Piece(Design design, StudioYear year, BenchTime time)
     {
         Design = design;
         Year = year;
         Time = time;
         SoldShare = design.SoldShare ?? year.Profile.SoldShare;
-        BenchHours = time.Hours / SoldShare;
-        MaterialCosts = [.. design.Materials.Select(line => CostOf(line, year) * time.PiecesAt(line.At)!.Value)];
-        Materials = MaterialCosts.Sum() / SoldShare;
-        SecondsCredit = design.Seconds is { } seconds ? seconds.Share * seconds.Price * (time.Starts - 1) / SoldShare : 0;
-        BenchCost = year.PerBenchHour * BenchHours;
-        Floor = decimal.Max(0, BenchCost + Materials - SecondsCredit);
-        PiecesPerYear = year.BenchHours / BenchHours;
+        _formulas = new PieceFormulas<Figure>(design, year, time.Formulas);
         SecondsPayMoreThanTheyCost = time.Starts > 1 && design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
     }
 
@@ -33,28 +29,37 @@ public sealed class Piece
     public decimal SoldShare { get; }
 
     /// <summary>t: bench hours a sold piece.</summary>
-    public decimal BenchHours { get; }
+    public decimal BenchHours => _formulas.BenchHours.Value;
 
     /// <summary>Each material line for one good piece, before unsold pieces are counted.</summary>
-    public IReadOnlyList<decimal> MaterialCosts { get; }
+    public IReadOnlyList<decimal> MaterialCosts => Array.ConvertAll(_formulas.MaterialCosts, cost => cost.Value);
 
     /// <summary>M: materials a sold piece.</summary>
-    public decimal Materials { get; }
+    public decimal Materials => _formulas.Materials.Value;
 
     /// <summary>C: what its rejected pieces bring as seconds.</summary>
-    public decimal SecondsCredit { get; }
+    public decimal SecondsCredit => _formulas.SecondsCredit.Value;
 
     /// <summary>What its bench time must recover.</summary>
-    public decimal BenchCost { get; }
+    public decimal BenchCost => _formulas.BenchCost.Value;
 
     /// <summary>F: what one sold piece must bring in, after everything that a channel takes.</summary>
-    public decimal Floor { get; }
+    public decimal Floor => _formulas.Floor.Value;
 
     /// <summary>H/t: this floor holds only if that much is made and sold.</summary>
-    public decimal PiecesPerYear { get; }
+    public decimal PiecesPerYear => _formulas.PiecesPerYear.Value;
+
+    /// <summary>What the floor is taken of: below zero where seconds bring more than the piece takes.</summary>
+    public decimal Cost => _formulas.Cost.Value;
+
+    /// <summary>Bench hours a sold piece that must not be shortened: the steps that are not mayBeHurried.</summary>
+    public decimal FixedHours => _formulas.FixedHours.Value;
+
+    /// <summary>The scarce things that its steps use, in their order.</summary>
+    public IEnumerable<string> ScarceThings => (Design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!).Distinct();
 
     /// <summary>Loads of a scarce thing that one sold piece takes: pieces entering each step that uses it, over its batch size. A kiln step of 24 whose pieces all survive and sell: 1/24.</summary>
-    public decimal LoadsOf(string resource) => Time.LoadsOf(resource) / SoldShare;
+    public decimal LoadsOf(string resource) => _formulas.LoadsOf(resource, 1).Value;
 
     /// <summary>True where a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
     public bool SecondsPayMoreThanTheyCost { get; }
@@ -78,9 +83,7 @@ public sealed class Piece
     });
 
     /// <summary>One material line for one piece at its point: 0.062 kg at 38.00 with 8 % waste is 0.062 x 38 / 0.92 = 2.5609.</summary>
-    public static decimal CostOf(MaterialLine line, StudioYear year) => line.Material is { } material
-        ? year.PriceOf(material)!.Value * (line.Quantity ?? 0) / (1 - line.WasteShare) / line.BatchSize
-        : line.Amount ?? 0;
+    public static decimal CostOf(MaterialLine line, StudioYear year) => PieceFormulas<Figure>.CostOf(line, year).Value;
 
     private static IEnumerable<Fault> MaterialFaults(MaterialLine line, int index, BenchTime time, StudioYear year)
     {

@@ -1,3 +1,4 @@
+using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Planning;
 using PriceFloor.Pricing.Planning.Solver;
 
@@ -7,65 +8,86 @@ public static partial class Workings
 {
     public static IEnumerable<Working> Of(DesignBudget budget)
     {
-        if (budget.AskedByMaterials)
-        {
-            yield return new("room", "left of the net for bench time", $"net - {Number(budget.Given)}", budget.Room);
-            if (budget.Minutes is { } minutes)
-                yield return new("minutes", "bench minutes that it pays for", "room / perBenchHour * 60", minutes);
-        }
-        else
-        {
-            yield return new("room", "left of the net for materials", $"net - perBenchHour * {Number(budget.Given)} / 60", budget.Room);
-        }
+        var formulas = new DesignBudgetFormulas<WrittenFigure>(budget.Year, budget.Sale, budget.Given, budget.AskedByMaterials);
+        yield return Line(formulas.Room, budget.AskedByMaterials ? "left of the net for bench time" : "left of the net for materials");
+        if (budget.AskedByMaterials && budget.Minutes is not null)
+            yield return Line(formulas.Minutes, "bench minutes that it pays for");
     }
 
     public static IEnumerable<Working> Of(BestYear best)
     {
         foreach (var line in Of(best.Plan))
             yield return line;
-        var isMoney = best.Goal == MixGoal.MaximumSurplus;
         foreach (var (i, use) in best.Mix.Uses.Index())
-        {
-            if (use.WorthOfOneMore is not { } worth)
-                continue;
-            var again = isMoney ? best.Mix.Contribution + worth : best.Mix.Hours - worth;
-            yield return new($"withOneMore{i + 1}", $"{(isMoney ? "what the best plan leaves" : "the fewest hours")} with one more of {use.Name}, solved again", Number(again), again);
-            yield return new($"worthOfOneMore{i + 1}", $"what one more of {use.Name} is worth", isMoney ? $"withOneMore{i + 1} - contribution" : $"planHours - withOneMore{i + 1}", worth);
-        }
-    }
-
-    private static IEnumerable<Working> OfSurplus(YearPlan plan)
-    {
-        yield return new("profitAskedFor", "the profit before tax that is asked for, a wanted surplus included", Number(plan.ProfitAskedFor), plan.ProfitAskedFor);
-        foreach (var line in Prefixed("askedFor", "on the profit asked for: ", OfLevies(plan.Year, plan.ProfitAskedFor, "profitAskedFor")))
-            yield return line;
-        yield return new("planProfit", "the profit before tax that the plan brings", "contribution - allocated + taxableIncome", plan.Profit);
-        foreach (var line in Prefixed("plan", "on the plan's profit: ", OfLevies(plan.Year, plan.Profit, "planProfit")))
-            yield return line;
-        yield return new("surplusAfterTax", "what is left once the larger profit is taxed too", "planProfit - planTax - (profitAskedFor - askedForTax)", plan.SurplusAfterTax);
+            if (use.WorthOfOneMore is { } worth)
+            {
+                var formulas = new OneMoreFormulas<WrittenFigure>(best, worth, i + 1);
+                var what = best.Goal == MixGoal.MaximumSurplus ? "what the best plan leaves" : "the fewest hours";
+                yield return Line(formulas.SolvedAgain, $"{what} with one more of {use.Name}, solved again");
+                yield return Line(formulas.Worth, $"what one more of {use.Name} is worth");
+            }
     }
 
     public static IEnumerable<Working> Of(YearPlan plan)
     {
-        foreach (var (i, line) in plan.Lines.Index())
-        {
-            yield return new($"contribution{i + 1}", $"what one sale of line {i + 1} leaves for the pool",
-                $"{Number(line.Sale.Net)} - {Number(line.Piece.Materials)} + {Number(line.Piece.SecondsCredit)}", line.Contribution);
-            yield return new($"lineHours{i + 1}", $"bench hours of line {i + 1}", $"{Number(line.Units)} * {Number(line.Piece.BenchHours)}", line.BenchHours);
-            yield return new($"lineContribution{i + 1}", $"what line {i + 1} leaves for the pool", $"{Number(line.Units)} * contribution{i + 1}", line.TotalContribution);
-            yield return new($"perBenchHour{i + 1}", $"the same for each of its bench hours", $"contribution{i + 1} / {Number(line.Piece.BenchHours)}", line.PerBenchHour);
-        }
+        var formulas = new PlanFormulas<WrittenFigure>(plan.Year, plan.Lines, plan.Surplus, plan.HoursKeptBack);
+        var lines = formulas.Lines.SelectMany(OfLine);
+        return [.. lines, .. OfSurplus(formulas.Surplus, plan.Year, plan.Surplus), .. OfClosing(formulas, plan), .. OfTotals(formulas, plan)];
+    }
 
-        yield return new("benchMustEarnWithSurplus", "what bench time must recover, a wanted surplus included", Number(plan.Pool), plan.Pool);
-        yield return new("contribution", "what all lines leave for the pool", Sum(plan.Lines.Select((_, i) => $"lineContribution{i + 1}")), plan.Contribution);
-        yield return new("surplusBeforeTax", "by how much the year closes; negative when short", "contribution - benchMustEarnWithSurplus", plan.SurplusBeforeTax);
-        if (plan.Closes)
-            foreach (var line in OfSurplus(plan))
-                yield return line;
-        yield return new("planHours", "bench hours of the plan", Sum(plan.Lines.Select((_, i) => $"lineHours{i + 1}")), plan.BenchHours);
-        yield return new("hoursAvailable", "bench hours of the year less those kept back", $"benchHoursOfTheYear - {Number(plan.Year.BenchHours - plan.HoursAvailable)}", plan.HoursAvailable);
-        yield return new("planMaterials", "materials that the plan uses", Sum(plan.Lines.Select(line => $"{Number(line.Units)} * {Number(line.Piece.Materials)}")), plan.Materials);
+    private static IEnumerable<Working> OfLine(PlannedLineFormulas<WrittenFigure> line)
+    {
+        var number = line.Each.Number;
+        foreach (var one in OfSold(line.Each))
+            yield return one;
+        yield return Line(line.Units, $"pieces of line {number}");
+        yield return Line(line.BenchHours, $"bench hours of line {number}");
+        yield return Line(line.Revenue, $"what buyers pay for line {number}");
+        yield return Line(line.Proceeds, $"what reaches the studio for line {number}");
+        yield return Line(line.Materials, $"materials of line {number}");
+        yield return Line(line.Contribution, $"what line {number} leaves for the pool");
+        yield return Line(line.PerBenchHour, "the same for each of its bench hours");
+    }
+
+    /// <summary>What is known of one sale of a line: a price check of it shows how it comes about.</summary>
+    private static IEnumerable<Working> OfSold(LineFormulas<WrittenFigure> line)
+    {
+        yield return Line(line.Net,
+            $"reaches the studio for a piece of line {line.Number}; the workings of its price check say how, here with 12 decimals");
+        yield return Line(line.Revenue, $"what buyers pay before sales tax for a piece of line {line.Number}, likewise");
+        yield return Line(line.Materials, $"materials of a piece of line {line.Number}, likewise");
+        yield return Line(line.SecondsCredit, $"what seconds bring for a piece of line {line.Number}, likewise");
+        yield return Line(line.BenchHours, $"bench hours of a piece of line {line.Number}, likewise");
+        yield return Line(line.Contribution, $"what one sale of line {line.Number} leaves for the pool");
+    }
+
+    private static IEnumerable<Working> OfClosing(PlanFormulas<WrittenFigure> formulas, YearPlan plan)
+    {
+        yield return Line(formulas.Contribution, "what all lines leave for the pool");
+        yield return Line(formulas.SurplusBeforeTax, "by how much the year closes; negative when short");
+        if (!plan.Closes)
+            yield break;
+        foreach (var line in Prefixed("askedFor", "on the profit asked for: ", OfTax(formulas.OnProfitAskedFor, plan.Year.TaxRules.Levies)))
+            yield return line;
+        yield return Line(formulas.Profit, "the profit before tax that the plan brings");
+        foreach (var line in Prefixed("plan", "on the plan's profit: ", OfTax(formulas.OnProfit, plan.Year.TaxRules.Levies)))
+            yield return line;
+        yield return Line(formulas.SurplusAfterTax, "what is left once the larger profit is taxed too");
+    }
+
+    private static IEnumerable<Working> OfTotals(PlanFormulas<WrittenFigure> formulas, YearPlan plan)
+    {
+        yield return Line(formulas.Revenue, "what buyers pay before sales tax and do not get back");
+        yield return Line(formulas.Proceeds, "what of it reaches the studio");
+        yield return Line(formulas.BenchHours, "bench hours of the plan");
+        yield return Line(formulas.HoursAvailable, "bench hours of the year less those kept back");
+        yield return Line(formulas.Materials, "materials that the plan uses");
         foreach (var (i, use) in plan.Loads.Index())
-            yield return new($"loads{i + 1}", $"loads of {use.Name}", Sum(plan.Lines.Select(line => (line.Units, Each: line.Piece.LoadsOf(use.Name))).Where(line => line.Each > 0).Select(line => $"{Number(line.Units)} * {Number(line.Each)}")), use.Loads);
+        {
+            var (each, all) = formulas.LoadsOf(use.Name, i + 1);
+            foreach (var (line, loads) in each)
+                yield return Line(loads, $"loads of {use.Name} for a piece of line {line + 1}; the workings of its floor price say how");
+            yield return Line(all, $"loads of {use.Name}");
+        }
     }
 }

@@ -1,4 +1,5 @@
 using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Explaining;
@@ -7,45 +8,48 @@ public static partial class Workings
 {
     /// <param name="asked">What was given, a price with its tax where that is included.</param>
     /// <param name="tax">The tax that the price holds, or that comes on top.</param>
-    /// <param name="step">What came out.</param>
-    public static IEnumerable<Working> Of(MarkupValues asked, SalesTax? tax, Markup step)
+    public static IEnumerable<Working> Of(MarkupValues asked, SalesTax? tax)
     {
-        var given = asked.BeforeTax(tax);
-        foreach (var symbol in Order(given.Pair))
-            if (LineOf(symbol, given, asked.Price, tax, step) is { } line)
+        var formulas = new MarkupFormulas<WrittenFigure>(asked, tax);
+        foreach (var symbol in Order(formulas.Pair))
+            if (LineOf(symbol, formulas) is { } line)
                 yield return line;
-        foreach (var line in WithTax(step.Price, tax))
+        foreach (var line in WithTax(formulas.Price, tax))
             yield return line;
     }
 
     /// <param name="asked">The first cost or the last price, a price with its tax where that is included.</param>
     /// <param name="tax">The tax that the price holds, or that comes on top.</param>
     /// <param name="steps">What each hand does.</param>
-    /// <param name="hands">What came out for each hand.</param>
-    /// <param name="whole">All hands as one step.</param>
-    public static IEnumerable<Working> Of(MarkupValues asked, SalesTax? tax, IReadOnlyList<ChainStep> steps, IReadOnlyList<Markup> hands, Markup whole)
+    public static IEnumerable<Working> Of(MarkupValues asked, SalesTax? tax, IReadOnlyList<ChainStep> steps)
     {
-        foreach (var line in asked.Cost is not null ? Forward(steps, hands) : Backward(PriceFormula(asked.Price ?? 0, tax), steps, hands))
+        var (lines, cost, price, prices) = asked.Cost is { } first ? Forward(first, steps) : Backward(asked, tax, steps);
+        foreach (var line in lines)
             yield return line;
-        foreach (var (i, hand) in hands.Index())
-            foreach (var line in Shares(hand, i == 0 ? "cost" : $"price{i}", $"price{i + 1}", $"{i + 1}", $" of hand {i + 1}{Named(steps[i].Name)}"))
+        for (var i = 0; i < steps.Count; i++)
+        {
+            var shares = new ShareFormulas<WrittenFigure>(i == 0 ? cost : prices[i - 1], prices[i], i + 1);
+            foreach (var line in OfShares(shares, $" of hand {i + 1}{Named(steps[i].Name)}"))
                 yield return line;
+        }
+
         if (asked.Cost is not null)
-            yield return new("price", "what the last hand asks, before tax", $"price{hands.Count}", whole.Price);
-        foreach (var line in Shares(whole, "cost", "price", "", " of the whole way"))
-            yield return line;
-        foreach (var line in WithTax(whole.Price, tax))
+            yield return Line(price, "what the last hand asks, before tax");
+        foreach (var line in OfShares(new ShareFormulas<WrittenFigure>(cost, price, 0), " of the whole way").Concat(WithTax(price, tax)))
             yield return line;
     }
 
     public static IEnumerable<Working> Of(DiscountSeries series, Discounted found, bool fromNet)
     {
-        yield return new("factor", "what the discounts leave of 1", string.Join(" * ", series.Rates.Select(rate => $"(1 - {Number(rate)})").DefaultIfEmpty("1")), series.Factor);
-        yield return new("single", "the one discount that comes to the same", "1 - factor", series.Single);
-        var (list, net) = (new Working("list", "the list price", fromNet ? "net / factor" : Number(found.List), found.List), new Working("net", "what is paid", fromNet ? Number(found.Net) : "list * factor", found.Net));
-        yield return fromNet ? net : list;
-        yield return fromNet ? list : net;
-        yield return new("discount", "list less net", "list - net", found.Discount);
+        var formulas = new DiscountFormulas<WrittenFigure>(series.Rates);
+        yield return Line(formulas.Factor, "what the discounts leave of 1");
+        yield return Line(formulas.Single, "the one discount that comes to the same");
+        var given = fromNet ? WrittenFigure.Named("net", found.Net) : WrittenFigure.Named("list", found.List);
+        var list = fromNet ? WrittenFigure.Named("list", formulas.ListOf(given)) : given;
+        var net = fromNet ? given : WrittenFigure.Named("net", formulas.NetOf(given));
+        yield return fromNet ? Line(net, "what is paid") : Line(list, "the list price");
+        yield return fromNet ? Line(list, "the list price") : Line(net, "what is paid");
+        yield return Line(WrittenFigure.Named("discount", DiscountFormulas<WrittenFigure>.Discount(list, net)), "list less net");
     }
 
     /// <summary>The two that were given, then what follows from them.</summary>
@@ -63,65 +67,65 @@ public static partial class Workings
     };
 
     /// <summary>One of the five, as it was given or as it follows; null for a share of nothing.</summary>
-    private static Working? LineOf(string symbol, MarkupValues given, decimal? askedPrice, SalesTax? tax, Markup step) => (symbol, given.Pair) switch
+    private static Working? LineOf(string symbol, MarkupFormulas<WrittenFigure> formulas) => symbol switch
     {
-        ("cost", MarkupPair.PriceAndProfit or MarkupPair.ProfitAndMargin) => new(symbol, "what is paid for it", "price - profit", step.Cost),
-        ("cost", MarkupPair.PriceAndMargin) => new(symbol, "what is paid for it", "price * (1 - margin)", step.Cost),
-        ("cost", MarkupPair.PriceAndMarkup) => new(symbol, "what is paid for it", "price / (1 + markup)", step.Cost),
-        ("cost", MarkupPair.ProfitAndMarkup) => new(symbol, "what is paid for it", "profit / markup", step.Cost),
-        ("cost", _) => new(symbol, "what is paid for it", Number(step.Cost), step.Cost),
-        ("price", MarkupPair.CostAndProfit or MarkupPair.ProfitAndMarkup) => new(symbol, "what it sells for, before tax", "cost + profit", step.Price),
-        ("price", MarkupPair.CostAndMarkup) => new(symbol, "what it sells for, before tax", "cost * (1 + markup)", step.Price),
-        ("price", MarkupPair.CostAndMargin) => new(symbol, "what it sells for, before tax", "cost / (1 - margin)", step.Price),
-        ("price", MarkupPair.ProfitAndMargin) => new(symbol, "what it sells for, before tax", "profit / margin", step.Price),
-        ("price", _) => new(symbol, "what it sells for, before tax", PriceFormula(askedPrice ?? step.Price, tax), step.Price),
-        ("profit", MarkupPair.CostAndProfit or MarkupPair.PriceAndProfit or MarkupPair.ProfitAndMarkup or MarkupPair.ProfitAndMargin) => new(symbol, "price less cost", Number(given.Profit!.Value), given.Profit.Value),
-        ("profit", _) => new(symbol, "price less cost", "price - cost", step.Profit),
-        ("markup", MarkupPair.CostAndMarkup or MarkupPair.PriceAndMarkup or MarkupPair.ProfitAndMarkup) => new(symbol, "profit over cost", Number(given.Markup!.Value), given.Markup.Value),
-        ("markup", _) => step.OnCost is { } onCost ? new(symbol, "profit over cost", "profit / cost", onCost) : null,
-        (_, MarkupPair.CostAndMargin or MarkupPair.PriceAndMargin or MarkupPair.ProfitAndMargin) => new(symbol, "profit over price", Number(given.Margin!.Value), given.Margin.Value),
-        _ => step.OnPrice is { } onPrice ? new(symbol, "profit over price", "profit / price", onPrice) : null,
+        "cost" => Line(formulas.Cost, "what is paid for it"),
+        "price" => Line(formulas.Price, "what it sells for, before tax"),
+        "profit" => Line(formulas.Profit, "price less cost"),
+        "markup" => formulas.Shares.HasOnCost ? Line(formulas.OnCost, "profit over cost") : null,
+        _ => formulas.Shares.HasOnPrice ? Line(formulas.OnPrice, "profit over price") : null,
     };
 
-    private static IEnumerable<Working> Forward(IReadOnlyList<ChainStep> steps, IReadOnlyList<Markup> hands)
+    private static Chain Forward(decimal given, IReadOnlyList<ChainStep> steps)
     {
-        yield return new("cost", "what the first hand pays", Number(hands[0].Cost), hands[0].Cost);
-        foreach (var (i, hand) in hands.Index())
-            yield return new($"price{i + 1}", $"what hand {i + 1}{Named(steps[i].Name)} asks, before tax", (i == 0 ? "cost" : $"price{i}") + steps[i] switch
-            {
-                { Markup: { } markup } => $" * (1 + {Number(markup)})",
-                { Margin: { } margin } => $" / (1 - {Number(margin)})",
-                var step => $" * {Number(step.Multiple ?? 1)}",
-            }, hand.Price);
+        var cost = WrittenFigure.Named("cost", given);
+        List<Working> lines = [Line(cost, "what the first hand pays")];
+        var prices = new WrittenFigure[steps.Count];
+        foreach (var (i, step) in steps.Index())
+        {
+            prices[i] = WrittenFigure.Named("price", i + 1, ChainFormulas<WrittenFigure>.Forward(step, i == 0 ? cost : prices[i - 1]));
+            lines.Add(Line(prices[i], $"what hand {i + 1}{Named(step.Name)} asks, before tax"));
+        }
+
+        return new(lines, cost, WrittenFigure.Named("price", prices[^1]), prices);
     }
 
-    private static IEnumerable<Working> Backward(string lastPrice, IReadOnlyList<ChainStep> steps, IReadOnlyList<Markup> hands)
+    private static Chain Backward(MarkupValues asked, SalesTax? tax, IReadOnlyList<ChainStep> steps)
     {
-        yield return new("price", "what the last hand asks, before tax", lastPrice, hands[^1].Price);
-        yield return new($"price{hands.Count}", $"the same, of hand {hands.Count}{Named(steps[^1].Name)}", "price", hands[^1].Price);
-        foreach (var (i, hand) in hands.Index().Reverse())
-            yield return new(i == 0 ? "cost" : $"price{i}", i == 0 ? "what the first hand pays" : $"what hand {i}{Named(steps[i - 1].Name)} asks, which hand {i + 1} pays", $"price{i + 1}" + steps[i] switch
-            {
-                { Markup: { } markup } => $" / (1 + {Number(markup)})",
-                { Margin: { } margin } => $" * (1 - {Number(margin)})",
-                var step => $" / {Number(step.Multiple ?? 1)}",
-            }, hand.Cost);
+        var price = WrittenFigure.Named("price", SalesTaxFormulas<WrittenFigure>.BeforeTax(asked.Price ?? 0, tax));
+        var prices = new WrittenFigure[steps.Count];
+        prices[^1] = WrittenFigure.Named("price", steps.Count, price);
+        var ofTheLast = Line(prices[^1], $"the same, of hand {steps.Count}{Named(steps[^1].Name)}");
+        List<Working> lines = [Line(price, "what the last hand asks, before tax"), ofTheLast];
+        for (var i = steps.Count - 1; i > 0; i--)
+        {
+            prices[i - 1] = WrittenFigure.Named("price", i, ChainFormulas<WrittenFigure>.Backward(steps[i], prices[i]));
+            lines.Add(Line(prices[i - 1], $"what hand {i}{Named(steps[i - 1].Name)} asks, which hand {i + 1} pays"));
+        }
+
+        var cost = WrittenFigure.Named("cost", ChainFormulas<WrittenFigure>.Backward(steps[0], prices[0]));
+        return new([.. lines, Line(cost, "what the first hand pays")], cost, price, prices);
     }
 
-    private static IEnumerable<Working> Shares(Markup step, string cost, string price, string number, string whose)
+    /// <param name="Lines">From what was given to the other end.</param>
+    /// <param name="Cost">What the first hand pays.</param>
+    /// <param name="Price">What the last hand asks.</param>
+    /// <param name="Prices">What each hand asks.</param>
+    private sealed record Chain(List<Working> Lines, WrittenFigure Cost, WrittenFigure Price, WrittenFigure[] Prices);
+
+    private static IEnumerable<Working> OfShares(ShareFormulas<WrittenFigure> shares, string whose)
     {
-        yield return new("profit" + number, "profit" + whose, $"{price} - {cost}", step.Profit);
-        if (step.OnCost is { } onCost)
-            yield return new("markup" + number, "profit over cost" + whose, $"profit{number} / {cost}", onCost);
-        if (step.OnPrice is { } onPrice)
-            yield return new("margin" + number, "profit over price" + whose, $"profit{number} / {price}", onPrice);
+        yield return Line(shares.Profit, "profit" + whose);
+        if (shares.HasOnCost)
+            yield return Line(shares.OnCost, "profit over cost" + whose);
+        if (shares.HasOnPrice)
+            yield return Line(shares.OnPrice, "profit over price" + whose);
     }
 
-    private static string PriceFormula(decimal asked, SalesTax? tax) => tax is { Included: true } ? $"{Number(asked)} / (1 + {Number(tax.Rate)})" : Number(asked);
-
-    private static IEnumerable<Working> WithTax(decimal price, SalesTax? tax)
+    private static IEnumerable<Working> WithTax(WrittenFigure price, SalesTax? tax)
     {
-        if (tax is not null && TaxedPrice.Of(price, tax).Found is { } taxed)
-            yield return new("priceWithTax", "what the buyer pays, tax included", $"price * (1 + {Number(tax.Rate)})", taxed.WithTax);
+        if (tax is not null && TaxedPrice.Of(price.Value, tax).Found is not null)
+            yield return Line(
+                WrittenFigure.Named("priceWithTax", SalesTaxFormulas<WrittenFigure>.WithTax(price, tax)), "what the buyer pays, tax included");
     }
 }

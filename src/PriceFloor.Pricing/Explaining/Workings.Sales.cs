@@ -1,5 +1,5 @@
 using PriceFloor.Pricing.Documents;
-using PriceFloor.Pricing.Planning;
+using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Explaining;
@@ -8,95 +8,100 @@ public static partial class Workings
 {
     public static IEnumerable<Working> Of(FloorPrice floor)
     {
-        yield return new("wholesaleBase", "the larger of the floor rounded up and the highest price listed on a wholesale channel", Number(floor.WholesaleBase), floor.WholesaleBase);
-        yield return new("target", "what a retail price before tax must reach", $"{Number(floor.Piece.Year.Profile.PriceRule.RetailMultiple)} * wholesaleBase", floor.Target);
+        var formulas = new FloorPriceFormulas<WrittenFigure>(floor.Piece, floor.HighestWholesale);
+        yield return Line(formulas.Wholesale, "the wholesale price: the floor rounded up");
+        yield return Line(formulas.WholesaleBase, "the larger of the floor rounded up and the highest price listed on a wholesale channel");
+        yield return Line(formulas.Target, "what a retail price before tax must reach");
+        yield return Line(formulas.Retail, "the retail price that goes with the wholesale price");
     }
 
-    public static IEnumerable<Working> Of(Sale sale, Channel channel)
+    public static IEnumerable<Working> Of(Sale sale)
     {
-        var n = Number(channel.PiecesPerOrder);
-        var tax = $"(1 + {Number(channel.SalesTax.Rate)})";
-        yield return new("price", "the listed price", Number(sale.Price), sale.Price);
-        yield return new("beforeTax", "the price before sales tax", channel.SalesTax.Included ? $"price / {tax}" : "price", sale.BeforeTax);
-        yield return new("shippingCharged", "shipping charged an order, before tax",
-            channel.SalesTax.Included ? $"{Number(channel.Shipping.Charged)} / {tax}" : Number(channel.Shipping.Charged), sale.ShippingCharged);
-        yield return new("paid", "all that the buyer pays for an order", $"({n} * beforeTax + shippingCharged) * {tax}", sale.Paid);
-        foreach (var (i, fee) in channel.Fees.Index())
-            yield return new($"fee{i + 1}", $"fee {i + 1}{Named(fee.Name)} on an order", FeeFormula(fee, n), sale.Fees[i]);
-        yield return new("fees", "all fees on an order", Sum(sale.Fees.Select((_, i) => $"fee{i + 1}")), sale.Fees.Sum());
-        yield return new("perPieceCosts", "packing and the stall's share, a piece",
-            Number(channel.CostPerPiece) + (channel.Stall is { } stall ? $" + {Number(stall.Cost)} / {Number(stall.Pieces)}" : ""), sale.PerPieceCosts);
-        yield return new("keep", "kept of a sale that stays sold, a piece",
-            $"beforeTax * (1 - {Number(channel.ShopShare)}) + (shippingCharged - {Number(channel.Shipping.Cost)} - fees) / {n} - perPieceCosts", sale.Keep);
-        yield return new("lost", "lost on a sale that comes back, a piece",
-            $"{(channel.Returns.FeesRefunded ? "0" : "fees")} / {n} + ({Number(channel.Shipping.Cost)} + {Number(channel.Shipping.ReturnCost)}) / {n} + perPieceCosts", sale.Lost);
-        var q = Number(channel.Returns.Share);
-        yield return new("revenueAPiece", "what buyers pay before sales tax and do not get back, a piece", $"beforeTax * (1 - {q}) / (1 - {q} * {Number(channel.Returns.ResaleShare)})", sale.Revenue);
-        yield return new("net", "reaches the studio, a piece", $"((1 - {q}) * keep - {q} * lost) / (1 - {q} * {Number(channel.Returns.ResaleShare)})", sale.Net);
+        var formulas = new SaleFormulas<WrittenFigure>(sale.Price, sale.Channel);
+        yield return Line(formulas.Price, "the listed price");
+        yield return Line(formulas.BeforeTax, "the price before sales tax");
+        yield return Line(formulas.ShippingCharged, "shipping charged an order, before tax");
+        yield return Line(formulas.Paid, "all that the buyer pays for an order");
+        foreach (var (i, fee) in sale.Channel.Fees.Index())
+            yield return Line(formulas.Fees[i], $"fee {i + 1}{Named(fee.Name)} on an order");
+        yield return Line(formulas.AllFees, "all fees on an order");
+        yield return Line(formulas.PerPieceCosts, "packing and the stall's share, a piece");
+        yield return Line(formulas.Keep, "kept of a sale that stays sold, a piece");
+        yield return Line(formulas.Lost, "lost on a sale that comes back, a piece");
+        yield return Line(formulas.Revenue, "what buyers pay before sales tax and do not get back, a piece");
+        yield return Line(formulas.Net, "reaches the studio, a piece");
     }
 
     public static IEnumerable<Working> Of(PriceCheck check)
     {
-        yield return new("aboveFloor", "above the floor; negative when short", "net - floor", check.AboveFloor);
-        yield return new("earnedPerBenchHour", "what the price really pays for an hour at the bench", "(net - materials + secondsCredit) / benchHours", check.EarnedPerBenchHour);
-        if (TakeHome.Of(check).Found is not { } takeHome)
+        var formulas = new CheckFormulas<WrittenFigure>(check.Sale, check.Prices.Floor.Piece);
+        yield return Line(formulas.AboveFloor, "above the floor; negative when short");
+        yield return Line(formulas.EarnedPerBenchHour, "what the price really pays for an hour at the bench");
+        foreach (var line in OfTakeHome(check))
+            yield return line;
+    }
+
+    /// <summary>
+    /// After the workings of the floor: the sale at the floor price and one step lower, and what the target price comes to before tax.
+    /// </summary>
+    public static IEnumerable<Working> Of(ChannelPrices prices)
+    {
+        var (channel, grid) = (prices.Terms.Channel, prices.Terms.Grid);
+        foreach (var line in Prefixed("atFloorPrice", "at the floor price: ", Of(Sale.Of(prices.FloorPrice, channel))))
+            yield return line;
+        var lower = grid.Below(prices.FloorPrice);
+        if (lower is { } price)
+            foreach (var line in Prefixed("oneStepLower", "one step lower: ", Of(Sale.Of(price, channel))))
+                yield return line;
+        var formulas = new ChannelPricesFormulas<WrittenFigure>(prices.FloorPrice, prices.ReachingTarget);
+        var least = lower is null ? "and there is none lower" : "that of one step lower does not";
+        yield return Line(formulas.FloorPrice, $"the floor price: its net reaches the floor, {least}");
+        if (prices.ReachingTarget is { } target)
+            foreach (var line in OfTarget(target, grid.Below(target), channel.SalesTax))
+                yield return line;
+        yield return Line(formulas.TargetPrice,
+            prices.ReachingTarget is null ? "the target price: on a wholesale channel the floor price" : "the target price: the larger of the two");
+    }
+
+    private static IEnumerable<Working> OfTarget(decimal target, decimal? below, SalesTax tax)
+    {
+        var (listed, beforeTax) = ChannelPricesFormulas<WrittenFigure>.BeforeTax("reachingTarget", "reachingTargetBeforeTax", target, tax);
+        yield return Line(listed, "the smallest allowed price that reaches the target before tax");
+        yield return Line(beforeTax, "that price before tax");
+        if (below is not { } price)
+            yield break;
+        var lower = ChannelPricesFormulas<WrittenFigure>.BeforeTax("belowTarget", "belowTargetBeforeTax", price, tax);
+        yield return Line(lower.Listed, "the allowed price one step lower");
+        yield return Line(lower.BeforeTax, "that price before tax: it does not reach the target");
+    }
+
+    private static IEnumerable<Working> OfTakeHome(PriceCheck check)
+    {
+        if (TakeHome.Of(check).Found is null)
             yield break;
         var year = check.Prices.Floor.Piece.Year;
-        yield return new("profitAtThisPrice", "the year's profit before tax if every bench hour earned that", "earnedPerBenchHour * benchHoursOfTheYear - allocated + taxableIncome", takeHome.Profit);
-        yield return new("taxedProfit", "the part of it that is taxed", "max(0, profitAtThisPrice)", takeHome.TaxedProfit);
-        foreach (var line in Prefixed("atThisPrice", "at this price: ", OfLevies(year, takeHome.TaxedProfit, "taxedProfit")))
+        var formulas = new TakeHomeFormulas<WrittenFigure>(check.EarnedPerBenchHour, year);
+        yield return Line(formulas.Profit, "the year's profit before tax if every bench hour earned that");
+        yield return Line(formulas.TaxedProfit, "the part of it that is taxed");
+        foreach (var line in Prefixed("atThisPrice", "at this price: ", OfTax(formulas.Tax, year.TaxRules.Levies)))
             yield return line;
-        yield return new("takeHomePerHourAtThisPrice", "would reach the household for each working hour",
-            $"(profitAtThisPrice - atThisPriceTax - notDeductible) / (workdays * {Number(year.Profile.Calendar.HoursPerDay)})", takeHome.PerHour);
+        yield return Line(formulas.PerHour, "would reach the household for each working hour");
     }
 
     /// <summary>After the workings of the check: each part of what the buyer pays.</summary>
     public static IEnumerable<Working> Of(PriceParts parts)
     {
-        var channel = parts.Check.Prices.Terms.Channel;
-        var n = Number(channel.PiecesPerOrder);
-        var year = parts.Check.Prices.Floor.Piece.Year;
-        string OfPool(string part) => year.Allocated + year.Profit > 0 ? $"forBenchTime * {part} / (allocated + profitBeforeTax)" : "0";
-        yield return new("paidAPiece", "what the buyer pays a piece", $"paid / {n}", parts.Paid);
-        yield return new("salesTaxPart", "of it, sales tax", $"(beforeTax + shippingCharged / {n}) * {Number(channel.SalesTax.Rate)}", parts[PricePart.SalesTax]);
-        yield return new("shopPart", "of it, a shop or gallery keeps", $"beforeTax * {Number(channel.ShopShare)}", parts[PricePart.ShopShare]);
-        yield return new("feesPart", "of it, fees", $"fees / {n}", parts[PricePart.Fees]);
-        yield return new("shippingPart", "of it, shipping", $"{Number(channel.Shipping.Cost)} / {n}", parts[PricePart.Shipping]);
-        yield return new("returnsPart", "of it, pieces that come back", "keep - net", parts[PricePart.Returns]);
-        yield return new("forMaterials", "of it, materials less what seconds bring", "max(0, materials - secondsCredit)", parts.ForMaterials);
-        yield return new("forBenchTime", "the rest of the floor, which bench time owes", "floor - forMaterials", parts.ForBenchTime);
-        yield return new("expensesPart", "of that, expenses", OfPool("allocated"), parts[PricePart.Expenses]);
-        yield return new("taxPart", "of that, tax on the profit", OfPool("tax"), parts[PricePart.Tax]);
-        yield return new("householdPart", "of that, the household", "forBenchTime - expensesPart - taxPart", parts[PricePart.Household]);
-    }
-
-    public static IEnumerable<Working> Of(BreakEven breakEven)
-    {
-        yield return new("contribution", "what one sale leaves for the pool", "net - materials + secondsCredit", breakEven.Contribution);
-        yield return new("exactUnits", "pieces that carry the pool, before rounding up", "benchMustEarn / contribution", breakEven.Pool / breakEven.Contribution);
-        yield return new("units", "whole pieces that carry the pool", Number(breakEven.Units), breakEven.Units);
-        yield return new("unitsHours", "bench hours that they take", "units * benchHours", breakEven.BenchHours);
-        yield return new("revenue", "what buyers pay for them before sales tax and do not get back", "units * revenueAPiece", breakEven.Revenue);
-        yield return new("shareOfYear", "their part of the year's bench hours", "unitsHours / benchHoursOfTheYear", breakEven.ShareOfYear);
-    }
-
-    public static IEnumerable<Working> Of(MixBreakEven mix)
-    {
-        foreach (var (i, line) in mix.Lines.Index())
-            yield return new($"contribution{i + 1}", $"what one sale of line {i + 1} leaves for the pool",
-                $"{Number(line.Sale.Net)} - {Number(line.Piece.Materials)} + {Number(line.Piece.SecondsCredit)}", line.Contribution);
-        yield return new("benchMustEarnWithSurplus", "what bench time must recover, a wanted surplus included", Number(mix.Pool), mix.Pool);
-        yield return new("contributionPerMixUnit", "what one unit of the mix leaves for the pool", Sum(mix.Lines.Select((line, i) => $"{Number(line.Ratio)} * contribution{i + 1}")), mix.ContributionPerMixUnit);
-        yield return new("mixUnits", "units of the mix that carry the pool", "benchMustEarnWithSurplus / contributionPerMixUnit", mix.MixUnits);
-        foreach (var (i, line) in mix.Lines.Index())
-            yield return new($"exactUnits{i + 1}", $"pieces of line {i + 1}, before rounding to {Number(mix.Units[i])}", $"{Number(line.Ratio)} * mixUnits", line.Ratio * mix.MixUnits);
-    }
-
-    private static string FeeFormula(Fee fee, string n)
-    {
-        var of = fee.Of switch { FeeBase.Price => $"{n} * beforeTax", FeeBase.PriceAndShipping => $"({n} * beforeTax + shippingCharged)", _ => "paid" };
-        var raw = $"{Number(fee.Rate)} * {of} + {Number(fee.Fixed)}";
-        if (fee.Minimum is { } minimum) raw = $"max({Number(minimum)}, {raw})";
-        return fee.Maximum is { } maximum ? $"min({Number(maximum)}, {raw})" : raw;
+        var formulas = new PartsFormulas<WrittenFigure>(parts.Check);
+        yield return Line(formulas.Paid, "what the buyer pays a piece");
+        yield return Line(formulas.SalesTax, "of it, sales tax");
+        yield return Line(formulas.ShopShare, "of it, a shop or gallery keeps");
+        yield return Line(formulas.Fees, "of it, fees");
+        yield return Line(formulas.Shipping, "of it, shipping");
+        yield return Line(formulas.Returns, "of it, pieces that come back");
+        yield return Line(formulas.ForMaterials, "of it, materials less what seconds bring");
+        yield return Line(formulas.ForBenchTime, "the rest of the floor, which bench time owes");
+        yield return Line(formulas.Expenses, "of that, expenses");
+        yield return Line(formulas.Tax, "of that, tax on the profit");
+        yield return Line(formulas.Household, "of that, the household");
     }
 }

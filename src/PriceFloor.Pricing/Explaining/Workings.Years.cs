@@ -1,4 +1,5 @@
 using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Explaining;
@@ -7,82 +8,106 @@ public static partial class Workings
 {
     public static IEnumerable<Working> Of(StudioYear year)
     {
-        var profile = year.Profile;
-        var allocated = profile.Expenses.Where(line => line.Deductible && line.TracedTo is null).ToList();
-        yield return new("allocatedExpenses", "expenses that bench time must recover, a year", SumOf(allocated), allocated.Sum(Annual.Amount));
-        yield return new("traced", "expenses recovered on designs or by channels, a year",
-            SumOf(profile.Expenses.Where(line => line.Deductible && line.TracedTo is not null)), year.Traced);
-        yield return new("depreciation", "what equipment loses in the year",
-            Sum(profile.Equipment.Select(thing => Number(Depreciation.InYear(thing, year.YearStart)))), year.Depreciation);
-        yield return new("businessShares", "business shares of household lines, a year",
-            Sum(profile.Household.Where(line => line.BusinessShare > 0).Select(line => $"{Yearly(line)} * {Number(line.BusinessShare)}")), year.BusinessShares);
-        yield return new("allocated", "all that bench time must recover before pay and tax", "allocatedExpenses + depreciation + businessShares", year.Allocated);
-        yield return new("expenses", "all expenses of the year", "allocated + traced", year.Expenses);
-        yield return new("notDeductible", "paid out of taxed money, a year", SumOf(profile.Expenses.Where(line => !line.Deductible)), year.NotDeductible);
-        yield return new("household", "what the household lives on, a year",
-            Sum([.. profile.Household.Select(line => $"{Yearly(line)} * (1 - {Number(line.BusinessShare)})"), "notDeductible"]), year.Household);
-        yield return new("netIncome", "other income already taxed, a year", SumOf(profile.OtherIncome.Where(line => line.Kind == IncomeKind.Net)), year.NetIncome);
-        yield return new("taxableIncome", "other income still to be taxed, a year", SumOf(profile.OtherIncome.Where(line => line.Kind == IncomeKind.Taxable)), year.TaxableIncome);
-
-        var calendar = profile.Calendar;
-        yield return new("workdays", "working days",
-            Sum([$"{Number(calendar.WeeksPerYear)} * {Number(calendar.DaysPerWeek)}"]) + string.Concat(profile.OtherIncome.Where(line => line.DaysPerYear > 0).Select(line => $" - {Number(line.DaysPerYear)}")), year.Workdays);
-        yield return new("benchHoursOfTheYear", "hours at the bench, helpers' included",
-            Sum([$"workdays * {Number(calendar.HoursPerDay)} * {Number(calendar.BenchShare)}", .. profile.Helpers.Select(helper => Number(helper.BenchHoursPerYear))]), year.BenchHours);
-        if (profile.Pay is { } pay)
-            yield return new("payAYear", "the least pay, a year",
-                pay.Per == PayPer.Hour ? $"{Number(pay.Amount)} * workdays * {Number(calendar.HoursPerDay)}" : $"{Number(pay.Amount)} * {pay.Per switch { PayPer.Week => 52, PayPer.Month => 12, _ => 1 }}", year.PayAYear);
-        yield return new("need", "what must be left after tax",
-            profile.Pay is null ? "max(0, household - netIncome)" : "max(0, household - netIncome, payAYear + notDeductible)", year.Need);
-        foreach (var line in OfTax(year))
-            yield return line;
-        yield return new("requiredRevenue", "what sales must bring in", "max(0, expenses + profitBeforeTax - taxableIncome)", year.RequiredRevenue);
-        yield return new("benchMustEarn", "what bench time must recover", "max(0, allocated + profitBeforeTax - taxableIncome)", year.Pool);
-        yield return new("perDay", "each working day must take", "requiredRevenue / workdays", year.PerDay);
-        yield return new("perWeek", "each working week must take", $"perDay * {Number(calendar.DaysPerWeek)}", year.PerWeek);
-        yield return new("perBenchHour", "each hour at the bench must bring", "benchMustEarn / benchHoursOfTheYear", year.PerBenchHour);
-        yield return new("takeHomePerHour", "reaches the household for each working hour", $"max(0, need - notDeductible) / (workdays * {Number(calendar.HoursPerDay)})", year.TakeHomePerHour);
+        var formulas = new YearFormulas<WrittenFigure>(year.Profile, year.YearStart, year.TaxRules);
+        return [.. OfCosts(formulas.Costs, year), .. OfHours(formulas, year), .. OfResult(formulas, year)];
     }
 
-    private static IEnumerable<Working> OfTax(StudioYear year)
+    private static IEnumerable<Working> OfCosts(CostFormulas<WrittenFigure> costs, StudioYear year)
     {
-        var (from, kept, keptOfOneMore) = year.TaxRules.LinearPieceLeaving(year.Need);
-        yield return new("profitBeforeTax", "the smallest profit that leaves the need after tax",
-            $"{Number(from)} + max(0, need - {Number(kept)}) / {Number(keptOfOneMore)}", year.Profit);
-        foreach (var line in OfLevies(year, year.Profit, "profitBeforeTax"))
-            yield return line;
+        yield return Line(costs.AllocatedExpenses, "expenses that bench time must recover, a year");
+        yield return Line(costs.Traced, "expenses recovered on designs or by channels, a year");
+        foreach (var (i, machine) in costs.Machines.Index())
+            foreach (var line in OfMachine(machine, $"machine {i + 1}{Named(year.Profile.Equipment[i].Name)}"))
+                yield return line;
+        yield return Line(costs.Depreciation, "what equipment loses in the year");
+        yield return Line(costs.BusinessShares, "business shares of household lines, a year");
+        yield return Line(costs.Allocated, "all that bench time must recover before pay and tax");
+        yield return Line(costs.Expenses, "all expenses of the year");
+        yield return Line(costs.NotDeductible, "paid out of taxed money, a year");
+        yield return Line(costs.Household, "what the household lives on, a year");
+        yield return Line(costs.NetIncome, "other income already taxed, a year");
+        yield return Line(costs.TaxableIncome, "other income still to be taxed, a year");
     }
 
-    private static IEnumerable<Working> OfLevies(StudioYear year, decimal profit, string symbol)
+    private static IEnumerable<Working> OfMachine(DepreciationFormulas<WrittenFigure> machine, string name)
     {
-        var levies = Tax.Levies(year.Profile.Tax);
-        var paid = year.TaxRules.LeviesOn(profit);
-        for (var i = 0; i < levies.Count; i++)
+        foreach (var (number, lost, book) in machine.Earlier ?? [])
         {
-            var levy = levies[i];
-            var deductions = levies.Take(i).Select((earlier, j) => earlier.DeductibleShare > 0 ? $" - {Number(earlier.DeductibleShare)} * levy{j + 1}" : "");
-            var charged = decimal.Max(0, levy.Share * profit + levy.OtherBase - levy.Allowance - levies.Take(i).Select((earlier, j) => earlier.DeductibleShare * paid[j]).Sum());
-            yield return new($"base{i + 1}", $"what levy {i + 1}{Named(levy.Name)} is charged on",
-                $"max(0, {Number(levy.Share)} * {symbol} + {Number(levy.OtherBase)} - {Number(levy.Allowance)}{string.Concat(deductions)})", charged);
-            yield return new($"levy{i + 1}", $"levy {i + 1}{Named(levy.Name)}",
-                InBands(levy, $"base{i + 1}") + (levy.OtherBase == 0 ? "" : $" - ({InBands(levy, $"max(0, {Number(levy.OtherBase)} - {Number(levy.Allowance)})")})"), paid[i]);
+            yield return Line(lost, $"what {name} lost in year {number} of its use");
+            yield return Line(book, $"what {name} was worth after it");
         }
 
-        yield return new("tax", "tax on that profit", Sum(levies.Select((_, i) => $"levy{i + 1}")), paid.Sum());
+        yield return Line(machine.Loss, $"what {name} loses in the year");
     }
 
-    private static string InBands(Levy levy, string charged)
+    private static IEnumerable<Working> OfHours(YearFormulas<WrittenFigure> formulas, StudioYear year)
     {
-        var lower = 0m;
-        var parts = new List<string>();
-        foreach (var band in levy.Bands)
+        yield return Line(formulas.Hours.Workdays, "working days");
+        yield return Line(formulas.Hours.BenchHours, "hours at the bench, helpers' included");
+        if (year.Profile.Pay is not null)
+            yield return Line(formulas.Needs.PayAYear, "the least pay, a year");
+        yield return Line(formulas.Needs.Need, "what must be left after tax");
+    }
+
+    private static IEnumerable<Working> OfResult(YearFormulas<WrittenFigure> formulas, StudioYear year)
+    {
+        foreach (var line in OfProfit(formulas.Profit, year.TaxRules))
+            yield return line;
+        foreach (var line in OfTax(formulas.OnProfit, year.TaxRules.Levies))
+            yield return line;
+        yield return Line(formulas.ProfitAfterTax, "what that profit leaves: the need again");
+        yield return Line(formulas.RequiredRevenue, "what sales must bring in");
+        yield return Line(formulas.Pool, "what bench time must recover");
+        yield return Line(formulas.PerDay, "each working day must take");
+        yield return Line(formulas.PerWeek, "each working week must take");
+        yield return Line(formulas.PerBenchHour, "each hour at the bench must bring");
+        yield return Line(formulas.TakeHomePerHour, "reaches the household for each working hour");
+    }
+
+    /// <summary>Where the straight piece of the tax starts in which the profit lies, the tax there, and what one more unit leaves.</summary>
+    private static IEnumerable<Working> OfProfit(ProfitFormulas<WrittenFigure> profit, Tax tax)
+    {
+        var (levies, (number, count)) = (tax.Levies, tax.PlaceOf(profit.Piece));
+        if (profit.Start.Value != 0)
         {
-            parts.Add(band.UpTo is { } top
-                ? $"{Number(band.Rate)} * max(0, min({charged}, {Number(top)}) - {Number(lower)})"
-                : $"{Number(band.Rate)} * max(0, {charged} - {Number(lower)})");
-            lower = band.UpTo ?? lower;
+            yield return Line(profit.Start,
+                $"the tax is a line of {count} straight pieces: the profit at which piece {number} starts, in which the one that is sought lies");
+            foreach (var line in Prefixed("pieceStart", "there: ", OfTax(profit.AtStart, levies)))
+                yield return line;
+            yield return Line(profit.KeptAtStart, "what is left there after tax");
         }
 
-        return Sum(parts);
+        if (levies.Count > 0)
+        {
+            foreach (var (i, paid) in profit.PaidOfOneMore.Index())
+                yield return Line(paid, $"from there on, of each further unit, levy {i + 1}{Named(levies[i].Name)}");
+            yield return Line(profit.KeptOfOneMore, "what each further unit leaves");
+        }
+
+        yield return Line(profit.Profit, "the smallest profit that leaves the need after tax");
+    }
+
+    private static IEnumerable<Working> OfTax(TaxFormulas<WrittenFigure> tax, IReadOnlyList<Levy> levies)
+    {
+        foreach (var (i, levy) in levies.Index())
+        {
+            yield return Line(tax.Bases[i], $"what levy {i + 1}{Named(levy.Name)} is charged on");
+            yield return Line(tax.Levies[i], $"levy {i + 1}{Named(levy.Name)}");
+        }
+
+        yield return Line(tax.Total, "tax on that profit");
+    }
+
+    private static IEnumerable<Working> OfSurplus(SurplusFormulas<WrittenFigure> formulas, StudioYear year, Surplus? surplus)
+    {
+        if (surplus is { Tax: SurplusTax.After })
+        {
+            yield return Line(formulas.NeedWithSurplus, "what must be left after tax, a wanted surplus included");
+            foreach (var line in Prefixed("askedFor", "for that: ", OfProfit(formulas.Leaving, year.TaxRules)))
+                yield return line;
+        }
+
+        yield return Line(formulas.Profit, "the profit before tax that is asked for, a wanted surplus included");
+        yield return Line(formulas.Pool, "what bench time must recover, a wanted surplus included");
     }
 }

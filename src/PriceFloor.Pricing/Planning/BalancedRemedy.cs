@@ -44,23 +44,6 @@ public sealed class BalancedRemedy
     /// <param name="figures">What all ways are computed from.</param>
     /// <param name="ways">The possible ones of the three, in order.</param>
     internal static BalancedRemedy? Of(RemedyFigures figures, IReadOnlyList<RemedyKind> ways) =>
-        ways.Count == 0 ? null : new BalancedRemedy(figures, figures.Gap == 0 ? [] : [.. PartsOf(figures, ways)]);
-
-    private static IEnumerable<BalancedPart> PartsOf(RemedyFigures figures, IReadOnlyList<RemedyKind> ways)
-    {
-        var (hours, gap) = (figures.Piece.BenchHours, figures.Gap);
-        foreach (var (i, way) in ways.Index())
-        {
-            var part = gap / (ways.Count - i);
-            gap -= part;
-            if (way == RemedyKind.WorkFaster)
-                hours -= part / figures.Year.PerBenchHour;
-            yield return new BalancedPart(way, part, way switch
-            {
-                RemedyKind.WorkFaster => hours,
-                RemedyKind.CheaperMaterials => figures.Piece.Materials - part,
-                _ => part * figures.Year.BenchHours / hours,
-            });
-        }
-    }
+        ways.Count == 0 ? null : new BalancedRemedy(figures, figures.Gap == 0 ? []
+            : [.. BalancedFormulas<Figure>.PartsOf(figures, ways).Select(one => new BalancedPart(one.Way, one.Part.Value, one.Figure.Value))]);
 }

@@ -12,10 +12,10 @@ public sealed class BetterYield
     internal BetterYield(RemedyFigures figures)
     {
         Flawless = WithoutLoss(figures);
-        FlawlessCost = RemedyFigures.Cost(Flawless);
-        PerStart = (RemedyFigures.Cost(figures.Piece) - FlawlessCost) / (1 / figures.WorstShare - 1);
-        if (figures.Net.Reaches(FlawlessCost) && Rounding.Settle(PerStart) > 0)
-            Starts = 1 + (figures.Net - FlawlessCost) / PerStart;
+        var formulas = new BetterYieldFormulas<Figure>(figures, Flawless);
+        (FlawlessCost, PerStart) = (formulas.FlawlessCost.Value, formulas.PerStart.Value);
+        if (formulas.IsEnough)
+            (Starts, GoodShare) = (formulas.Starts.Value, formulas.GoodShare.Value);
     }
 
     /// <summary>The same piece with nothing lost in its worst step.</summary>
@@ -29,6 +29,9 @@ public sealed class BetterYield
 
     /// <summary>Starts there for each good piece that the price still pays for; null where even no loss is not enough.</summary>
     public decimal? Starts { get; }
+
+    /// <summary>The good share that comes to as many starts.</summary>
+    public decimal? GoodShare { get; }
 
     private static Piece WithoutLoss(RemedyFigures figures)
     {

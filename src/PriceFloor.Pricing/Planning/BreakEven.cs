@@ -9,38 +9,35 @@ namespace PriceFloor.Pricing.Planning;
 /// </summary>
 public sealed class BreakEven
 {
-    private BreakEven(Piece piece, Sale sale, decimal contribution, decimal pool)
-    {
-        Contribution = contribution;
-        Pool = pool;
-        Units = Rounding.Up(pool / contribution, 0);
-        BenchHours = Units * piece.BenchHours;
-        Capacity = Rounding.Down(piece.PiecesPerYear, 0);
-        Revenue = Units * sale.Revenue;
-        ShareOfYear = BenchHours / piece.Year.BenchHours;
-    }
+    private readonly BreakEvenFormulas<Figure> _formulas;
+
+    private BreakEven(Piece piece, Sale sale) => (Piece, Sale, _formulas) = (piece, sale, new BreakEvenFormulas<Figure>(piece, sale));
+
+    public Piece Piece { get; }
+
+    public Sale Sale { get; }
 
     /// <summary>c: what one sale leaves for the pool.</summary>
-    public decimal Contribution { get; }
+    public decimal Contribution => _formulas.Contribution.Value;
 
-    public decimal Pool { get; }
+    public decimal Pool => _formulas.Pool.Value;
 
     /// <summary>Whole pieces, rounded up.</summary>
-    public decimal Units { get; }
+    public decimal Units => _formulas.Units.Value;
 
     /// <summary>Bench hours that they take.</summary>
-    public decimal BenchHours { get; }
+    public decimal BenchHours => _formulas.BenchHours.Value;
 
     /// <summary>Whole pieces that the year's bench hours make.</summary>
-    public decimal Capacity { get; }
+    public decimal Capacity => _formulas.Capacity.Value;
 
     public bool WithinCapacity => Units <= Capacity;
 
     /// <summary>What they bring in before sales tax.</summary>
-    public decimal Revenue { get; }
+    public decimal Revenue => _formulas.Revenue.Value;
 
     /// <summary>Their part of the year's bench hours.</summary>
-    public decimal ShareOfYear { get; }
+    public decimal ShareOfYear => _formulas.ShareOfYear.Value;
 
     /// <summary>How safe planned sales are. Refused with <c>too-large</c> where they pass exactness.</summary>
     /// <param name="planned">Pieces, above 0.</param>
@@ -48,15 +45,12 @@ public sealed class BreakEven
 
     /// <summary>Refused with <c>never-breaks-even</c> where a sale leaves nothing for the pool.</summary>
     public static Outcome<BreakEven> Of(Piece piece, Sale sale) => Outcome<BreakEven>.Guard(() =>
-    {
-        var contribution = ContributionOf(piece, sale);
-        return 0m.Reaches(contribution)
+        0m.Reaches(ContributionOf(piece, sale))
             ? Never("At this price a sale leaves nothing for rent, living and tax once the channel and the materials are paid, so no number of sales is enough; raise the price or lower materials or fees.")
-            : new BreakEven(piece, sale, contribution, piece.Year.Pool);
-    });
+            : new BreakEven(piece, sale));
 
     /// <summary>net(p) - M + C: what one sale leaves for the pool.</summary>
-    public static decimal ContributionOf(Piece piece, Sale sale) => sale.Net - piece.Materials + piece.SecondsCredit;
+    public static decimal ContributionOf(Piece piece, Sale sale) => CheckFormulas<Figure>.LeftOf(sale, piece).Value;
 
     internal static Fault Never(string detail) => new("", FaultCodes.NeverBreaksEven, detail);
 }

@@ -14,11 +14,12 @@ public sealed class DesignBudget
     private DesignBudget(StudioYear year, Sale sale, decimal? minutes, decimal? materials)
     {
         (Year, Sale, AskedByMaterials, Given) = (year, sale, materials is not null, materials ?? minutes!.Value);
-        Room = sale.Net - (AskedByMaterials ? Given : year.PerBenchHour * Given / 60);
+        var formulas = new DesignBudgetFormulas<Figure>(year, sale, Given, AskedByMaterials);
+        Room = formulas.Room.Value;
         if (Rounding.Settle(sale.Net) <= 0)
             Reason = RemedyReasons.NothingReachesTheStudio;
         else if (materials is not null)
-            (Minutes, Materials, Reason) = (MinutesFor(Room), materials, ReasonAgainstMinutes);
+            (Minutes, Materials, Reason) = (ReasonAgainstMinutes is null ? formulas.Minutes.Value : null, materials, ReasonAgainstMinutes);
         else
             (Minutes, Materials, Reason) = (minutes, Room.Reaches(0) ? Room : null, Room.Reaches(0) ? null : RemedyReasons.TimeTakesItAll);
     }
@@ -53,6 +54,4 @@ public sealed class DesignBudget
     /// <summary>What a piece may take; exactly one of minutes and materials is given, each a sold piece.</summary>
     public static Outcome<DesignBudget> Of(StudioYear year, Sale sale, decimal? minutes, decimal? materials) =>
         Outcome<DesignBudget>.Guard(() => new DesignBudget(year, sale, minutes, materials));
-
-    private decimal? MinutesFor(decimal room) => ReasonAgainstMinutes is null ? room / Year.PerBenchHour * 60 : null;
 }

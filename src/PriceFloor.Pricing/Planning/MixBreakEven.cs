@@ -14,46 +14,42 @@ public sealed record MixLine(Piece Piece, Sale Sale, decimal Ratio)
 /// <summary>How many units of a mix carry the pool, and the pieces of each line in them.</summary>
 public sealed class MixBreakEven
 {
-    private MixBreakEven(StudioYear year, IReadOnlyList<MixLine> lines, decimal pool, decimal perMixUnit)
-    {
-        Lines = lines;
-        Pool = pool;
-        ContributionPerMixUnit = perMixUnit;
-        MixUnits = pool / perMixUnit;
-        Units = [.. lines.Select(line => line.Contribution > 0 ? Rounding.Up(line.Ratio * MixUnits, 0) : Rounding.Down(line.Ratio * MixUnits, 0))];
-        BenchHours = lines.Zip(Units, (line, units) => units * line.Piece.BenchHours).Sum();
-        Revenue = lines.Zip(Units, (line, units) => units * line.Sale.Revenue).Sum();
-        ShareOfYear = BenchHours / year.BenchHours;
-        WithinCapacity = year.BenchHours.Reaches(BenchHours);
-    }
+    private readonly MixFormulas<Figure> _formulas;
+
+    private MixBreakEven(StudioYear year, IReadOnlyList<MixLine> lines, Surplus? surplus, MixFormulas<Figure> formulas) =>
+        (Year, Lines, Surplus, _formulas) = (year, lines, surplus, formulas);
+
+    public StudioYear Year { get; }
 
     public IReadOnlyList<MixLine> Lines { get; }
 
-    public decimal Pool { get; }
+    public Surplus? Surplus { get; }
+
+    public decimal Pool => _formulas.Surplus.Pool.Value;
 
     /// <summary>What one unit of the mix leaves for the pool.</summary>
-    public decimal ContributionPerMixUnit { get; }
+    public decimal ContributionPerMixUnit => _formulas.PerMixUnit.Value;
 
     /// <summary>Units of the mix that carry the pool, not rounded.</summary>
-    public decimal MixUnits { get; }
+    public decimal MixUnits => _formulas.MixUnits.Value;
 
     /// <summary>Whole pieces of each line: rounded up, or down for a line that leaves nothing.</summary>
-    public IReadOnlyList<decimal> Units { get; }
+    public IReadOnlyList<decimal> Units => [.. _formulas.Units.Select(units => units.Value)];
 
-    public decimal BenchHours { get; }
+    public decimal BenchHours => _formulas.BenchHours.Value;
 
-    public decimal Revenue { get; }
+    public decimal Revenue => _formulas.Revenue.Value;
 
-    public decimal ShareOfYear { get; }
+    public decimal ShareOfYear => _formulas.ShareOfYear.Value;
 
-    public bool WithinCapacity { get; }
+    public bool WithinCapacity => Year.BenchHours.Reaches(BenchHours);
 
     /// <summary>Refused with <c>never-breaks-even</c> where a unit of the mix leaves nothing for the pool.</summary>
     public static Outcome<MixBreakEven> Of(StudioYear year, IReadOnlyList<MixLine> lines, Surplus? surplus) => Outcome<MixBreakEven>.Guard(() =>
     {
-        var perMixUnit = lines.Sum(line => line.Ratio * line.Contribution);
-        return 0m.Reaches(perMixUnit)
+        var formulas = new MixFormulas<Figure>(year, lines, surplus);
+        return formulas.NeverBreaksEven
             ? BreakEven.Never("In these proportions the sales leave nothing for rent, living and tax once channels and materials are paid; raise prices or sell more of the lines that leave something.")
-            : new MixBreakEven(year, lines, year.PoolWith(surplus), perMixUnit);
+            : new MixBreakEven(year, lines, surplus, formulas);
     });
 }

@@ -1,28 +1,35 @@
 using PriceFloor.Pricing.Costing;
+using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>So many pieces of a design at a price on a channel, for a year. Unrounded.</summary>
-public sealed record PlannedLine(PriceCheck Check, decimal Units)
+public sealed class PlannedLine(PriceCheck check, decimal units)
 {
+    private readonly PlannedLineFormulas<Figure> _formulas = new(check, units, 1);
+
+    public PriceCheck Check { get; } = check;
+
+    public decimal Units { get; } = units;
+
     public Piece Piece => Check.Prices.Floor.Piece;
 
     public Sale Sale => Check.Sale;
 
     /// <summary>c: what one sale leaves for the pool.</summary>
-    public decimal Contribution => BreakEven.ContributionOf(Piece, Sale);
+    public decimal Contribution => _formulas.Each.Contribution.Value;
 
     /// <summary>What reaches the studio for all of them.</summary>
-    public decimal Proceeds => Units * Sale.Net;
+    public decimal Proceeds => _formulas.Proceeds.Value;
 
-    public decimal Materials => Units * Piece.Materials;
+    public decimal Materials => _formulas.Materials.Value;
 
-    public decimal BenchHours => Units * Piece.BenchHours;
+    public decimal BenchHours => _formulas.BenchHours.Value;
 
     /// <summary>What all of them leave for the pool.</summary>
-    public decimal TotalContribution => Units * Contribution;
+    public decimal TotalContribution => _formulas.Contribution.Value;
 
     /// <summary>The same for each hour at the bench: where time is what is short, the highest comes first.</summary>
-    public decimal PerBenchHour => Contribution / Piece.BenchHours;
+    public decimal PerBenchHour => _formulas.PerBenchHour.Value;
 }

@@ -7,10 +7,16 @@ public sealed class PlannedSales
 {
     internal PlannedSales(BreakEven breakEven, decimal planned)
     {
-        MarginOfSafety = (planned - breakEven.Units) / planned;
-        var earned = planned * breakEven.Contribution;
-        OperatingLeverage = breakEven.Pool.Reaches(earned) ? null : earned / (earned - breakEven.Pool);
+        (BreakEven, Planned) = (breakEven, planned);
+        var formulas = new PlannedSalesFormulas<Figure>(breakEven, planned);
+        MarginOfSafety = formulas.MarginOfSafety.Value;
+        OperatingLeverage = formulas.AboveBreakEven ? formulas.OperatingLeverage.Value : null;
     }
+
+    public BreakEven BreakEven { get; }
+
+    /// <summary>Pieces that are planned.</summary>
+    public decimal Planned { get; }
 
     /// <summary>By how much of the plan sales may fall before the year no longer closes; negative where they must rise.</summary>
     public decimal MarginOfSafety { get; }

@@ -102,9 +102,9 @@ public sealed class Remedies
             return Not(RemedyKind.LoseFewer, worst, RemedyReasons.SecondsPayMoreThanTheyCost, "A second brings more than a rejected start costs, so better yield would raise the floor.");
         if (Figures.BetterYield is not { } better)
             return Unchanged(RemedyKind.LoseFewer, worst);
-        if (better.Starts is not { } starts)
+        if (better.GoodShare is not { } share)
             return Not(RemedyKind.LoseFewer, worst, RemedyReasons.NotEnough, "Even without any loss the piece costs more than this price brings.");
-        var enough = decimal.Min(1, Rounding.Up(1 / starts, ShareDecimals));
+        var enough = decimal.Min(1, Rounding.Up(share, ShareDecimals));
         return Possible(RemedyKind.LoseFewer, worst, enough, $"a good share of {Plain(enough)} instead of {Plain(worst)}{InItsStep()}");
     }
 

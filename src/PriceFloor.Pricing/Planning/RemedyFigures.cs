@@ -12,25 +12,12 @@ namespace PriceFloor.Pricing.Planning;
 /// </summary>
 public sealed class RemedyFigures
 {
+    private readonly RemedyFormulas<Figure> _formulas;
+
     internal RemedyFigures(PriceCheck check)
     {
-        Check = check;
-        Piece = check.Prices.Floor.Piece;
-        var calendar = Year.Profile.Calendar;
-        Room = Net - Piece.Materials + Piece.SecondsCredit;
-        // A price at or above its floor needs no change at all.
-        Gap = check.CarriesItsShare ? 0 : decimal.Max(0, Cost(Piece) - Net);
-        Cut = check.CarriesItsShare ? 0 : decimal.Max(0, Year.Pool - Room * Year.BenchHours / Piece.BenchHours);
-        HasRoom = Rounding.Settle(Room) > 0;
-        FixedHours = Piece.Time.FixedHours / Piece.SoldShare;
-        EnoughMaterials = Piece.Materials - Gap;
-        NewMaterials = Net + Piece.SecondsCredit - Piece.BenchCost;
-        if (HasRoom && Year.Pool > 0)
-            EnoughHours = Room / Year.PerBenchHour;
-        if (HasRoom && calendar.BenchShare > 0 && !check.CarriesItsShare)
-            WeekHours = (Year.Pool * Piece.BenchHours / Room - HelperHours) * calendar.DaysPerWeek / (Year.Workdays * calendar.BenchShare);
-        ProfitLeft = decimal.Max(0, Year.Profit - Cut);
-        LeftAfterTax = ProfitLeft - Year.TaxRules.On(ProfitLeft);
+        (Check, Piece, _formulas) = (check, check.Prices.Floor.Piece, new RemedyFormulas<Figure>(check));
+        FixedHours = Piece.FixedHours;
         if (!check.CarriesItsShare && WorstShare < 1 && !Piece.SecondsPayMoreThanTheyCost)
             BetterYield = new BetterYield(this);
     }
@@ -47,33 +34,30 @@ public sealed class RemedyFigures
     public bool CanBeHelped => Check.CarriesItsShare || Rounding.Settle(Net) > 0;
 
     /// <summary>net(p) - M + C: what the price leaves for bench time.</summary>
-    public decimal Room { get; }
+    public decimal Room => _formulas.Room.Value;
 
-    public bool HasRoom { get; }
+    public bool HasRoom => _formulas.HasRoom;
 
     /// <summary>What the price is short of; 0 where it carries its share.</summary>
-    public decimal Gap { get; }
+    public decimal Gap => _formulas.Gap.Value;
 
     /// <summary>Less for bench time to recover in the year.</summary>
-    public decimal Cut { get; }
+    public decimal Cut => _formulas.Cut.Value;
 
     /// <summary>t': bench hours a sold piece that the price pays for; null where it pays for none, or for any number.</summary>
-    public decimal? EnoughHours { get; }
+    public decimal? EnoughHours => _formulas.PaysForSomeTime ? _formulas.EnoughHours.Value : null;
 
     /// <summary>Bench hours a sold piece that must not be shortened.</summary>
     public decimal FixedHours { get; }
 
     /// <summary>M': materials a sold piece; negative where even none would be too much.</summary>
-    public decimal EnoughMaterials { get; }
+    public decimal EnoughMaterials => _formulas.EnoughMaterials.Value;
 
     /// <summary>Materials that a new design with these minutes may use.</summary>
-    public decimal NewMaterials { get; }
-
-    /// <summary>The year's hours at the bench that helpers bring, and go on to bring.</summary>
-    public decimal HelperHours => Year.Profile.Helpers.Sum(helper => helper.BenchHoursPerYear);
+    public decimal NewMaterials => _formulas.NewMaterials.Value;
 
     /// <summary>The maker's hours a week, with the same weeks and helpers, that would be enough; null where no number is.</summary>
-    public decimal? WeekHours { get; }
+    public decimal? WeekHours => _formulas.MoreHoursHelp ? _formulas.WeekHours.Value : null;
 
     /// <summary>Whether pay per hour still fits into the need on a longer working day. Pay of any other period does not grow with the hours.</summary>
     /// <param name="hoursPerDay">Working hours on each working day.</param>
@@ -81,13 +65,13 @@ public sealed class RemedyFigures
         Year.Profile.Pay is not { Per: PayPer.Hour } pay || Year.Need.Reaches(pay.Amount * Year.Workdays * hoursPerDay + Year.NotDeductible);
 
     /// <summary>Y' = Y* - cut: the profit that would still be needed.</summary>
-    public decimal ProfitLeft { get; }
+    public decimal ProfitLeft => _formulas.ProfitLeft.Value;
 
     /// <summary>Y' - T(Y').</summary>
-    public decimal LeftAfterTax { get; }
+    public decimal LeftAfterTax => _formulas.LeftAfterTax.Value;
 
     /// <summary>Further income, already taxed, that makes up for the cut. Income beyond what the household needs closes nothing yet.</summary>
-    public decimal MoreNetIncome => Cut == 0 ? 0 : Year.Need - LeftAfterTax + (Year.Profile.Pay is null ? decimal.Max(0, Year.NetIncome - Year.Household) : 0);
+    public decimal MoreNetIncome => _formulas.MoreNetIncome.Value;
 
     /// <summary>The good share, with steps the lowest.</summary>
     public decimal WorstShare => WorstStep is { } worst ? Piece.Design.Making.Steps![worst].GoodShare : Piece.Design.Making.GoodShare;
@@ -98,5 +82,6 @@ public sealed class RemedyFigures
     /// <summary>Null where nothing is lost, nothing need change, or better yield would raise the floor.</summary>
     public BetterYield? BetterYield { get; }
 
-    internal static decimal Cost(Piece piece) => piece.BenchCost + piece.Materials - piece.SecondsCredit;
+    /// <summary>A year's hours at the bench that helpers bring, and go on to bring.</summary>
+    internal static decimal HelperHoursOf(StudioYear year) => year.Profile.Helpers.Sum(helper => helper.BenchHoursPerYear);
 }

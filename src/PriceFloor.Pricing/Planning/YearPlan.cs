@@ -20,44 +20,45 @@ public sealed record LoadUse(string Name, decimal Loads, decimal? LoadsPerYear)
 /// </summary>
 public sealed class YearPlan
 {
+    private readonly PlanFormulas<Figure> _formulas;
+
     private YearPlan(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack)
     {
-        (Year, Lines, Pool, ProfitAskedFor) = (year, lines, year.PoolWith(surplus), year.ProfitWith(surplus));
-        Contribution = lines.Sum(line => line.TotalContribution);
-        Revenue = lines.Sum(line => line.Units * line.Sale.Revenue);
-        Proceeds = lines.Sum(line => line.Proceeds);
-        Materials = lines.Sum(line => line.Materials);
-        BenchHours = lines.Sum(line => line.BenchHours);
-        HoursAvailable = year.BenchHours - hoursKeptBack;
+        (Year, Lines, Surplus, HoursKeptBack) = (year, lines, surplus, hoursKeptBack);
+        _formulas = new PlanFormulas<Figure>(year, lines, surplus, hoursKeptBack);
         Loads = [.. LoadsOf(year, lines)];
         Ranks = RanksOf(lines);
-        Profit = Contribution - year.Allocated + year.TaxableIncome;
-        SurplusAfterTax = LeftAfterTax(Profit) - LeftAfterTax(ProfitAskedFor);
     }
 
     public StudioYear Year { get; }
 
     public IReadOnlyList<PlannedLine> Lines { get; }
 
+    /// <summary>What the year should leave beyond the need.</summary>
+    public Surplus? Surplus { get; }
+
+    /// <summary>Bench hours for work that is not planned here.</summary>
+    public decimal HoursKeptBack { get; }
+
     /// <summary>What bench time must recover, a wanted surplus included.</summary>
-    public decimal Pool { get; }
+    public decimal Pool => _formulas.Surplus.Pool.Value;
 
     /// <summary>What all lines leave for the pool.</summary>
-    public decimal Contribution { get; }
+    public decimal Contribution => _formulas.Contribution.Value;
 
     /// <summary>What buyers pay before sales tax and do not get back.</summary>
-    public decimal Revenue { get; }
+    public decimal Revenue => _formulas.Revenue.Value;
 
     /// <summary>What of it reaches the studio.</summary>
-    public decimal Proceeds { get; }
+    public decimal Proceeds => _formulas.Proceeds.Value;
 
     /// <summary>What the plan uses of materials.</summary>
-    public decimal Materials { get; }
+    public decimal Materials => _formulas.Materials.Value;
 
-    public decimal BenchHours { get; }
+    public decimal BenchHours => _formulas.BenchHours.Value;
 
     /// <summary>The year's hours less those kept back; negative where more are kept back than there are.</summary>
-    public decimal HoursAvailable { get; }
+    public decimal HoursAvailable => _formulas.HoursAvailable.Value;
 
     /// <summary>Every scarce thing that a step uses or that the profile limits.</summary>
     public IReadOnlyList<LoadUse> Loads { get; }
@@ -68,16 +69,16 @@ public sealed class YearPlan
     public bool Closes => Contribution.Reaches(Pool);
 
     /// <summary>Contribution less pool; negative where the year falls short.</summary>
-    public decimal SurplusBeforeTax => Contribution - Pool;
+    public decimal SurplusBeforeTax => _formulas.SurplusBeforeTax.Value;
 
     /// <summary>Y* with a wanted surplus in it: the profit before tax that the pool asks for.</summary>
-    public decimal ProfitAskedFor { get; }
+    public decimal ProfitAskedFor => _formulas.Surplus.Profit.Value;
 
     /// <summary>Y: the profit before tax that the plan brings.</summary>
-    public decimal Profit { get; }
+    public decimal Profit => _formulas.Profit.Value;
 
     /// <summary>What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.</summary>
-    public decimal SurplusAfterTax { get; }
+    public decimal SurplusAfterTax => _formulas.SurplusAfterTax.Value;
 
     public bool WithinHours => HoursAvailable.Reaches(BenchHours);
 
@@ -94,12 +95,10 @@ public sealed class YearPlan
 
     /// <summary>The scarce things that the profile limits, then those that only steps name.</summary>
     public static IReadOnlyList<string> ScarceThings(StudioYear year, IEnumerable<Piece> pieces) =>
-        [.. year.Profile.Limits.Select(limit => limit.Name).Concat(pieces.SelectMany(piece => piece.Design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!)).Distinct()];
+        [.. year.Profile.Limits.Select(limit => limit.Name).Concat(pieces.SelectMany(piece => piece.ScarceThings)).Distinct()];
 
-    private static IEnumerable<LoadUse> LoadsOf(StudioYear year, IReadOnlyList<PlannedLine> lines) => ScarceThings(year, lines.Select(line => line.Piece))
-        .Select(name => new LoadUse(name, lines.Sum(line => line.Units * line.Piece.LoadsOf(name)), year.Profile.Limits.FirstOrDefault(limit => limit.Name == name)?.LoadsPerYear));
-
-    private decimal LeftAfterTax(decimal profit) => profit - Year.TaxRules.On(decimal.Max(0, profit));
+    private IEnumerable<LoadUse> LoadsOf(StudioYear year, IReadOnlyList<PlannedLine> lines) => ScarceThings(year, lines.Select(line => line.Piece))
+        .Select((name, i) => new LoadUse(name, _formulas.LoadsOf(name, i + 1).All.Value, year.Profile.Limits.FirstOrDefault(limit => limit.Name == name)?.LoadsPerYear));
 
     private static int[] RanksOf(IReadOnlyList<PlannedLine> lines)
     {

@@ -6,8 +6,9 @@ namespace PriceFloor.Pricing.Selling;
 /// <summary>The floor and target price of one piece on one channel. Both lie on the channel's price grid.</summary>
 public sealed class ChannelPrices
 {
-    private ChannelPrices(FloorPrice floor, SellingTerms terms, decimal floorPrice, decimal targetPrice) =>
-        (Floor, Terms, FloorPrice, TargetPrice) = (floor, terms, floorPrice, targetPrice);
+    private ChannelPrices(FloorPrice floor, SellingTerms terms, decimal floorPrice, decimal? reachingTarget) =>
+        (Floor, Terms, FloorPrice, ReachingTarget, TargetPrice) =
+        (floor, terms, floorPrice, reachingTarget, new ChannelPricesFormulas<Figure>(floorPrice, reachingTarget).TargetPrice.Value);
 
     public FloorPrice Floor { get; }
 
@@ -15,6 +16,11 @@ public sealed class ChannelPrices
 
     /// <summary>The smallest allowed price whose net reaches the floor.</summary>
     public decimal FloorPrice { get; }
+
+    /// <summary>
+    /// On a retail channel the smallest allowed price that reaches the retail multiple of wholesale before tax; null on a wholesale channel.
+    /// </summary>
+    public decimal? ReachingTarget { get; }
 
     /// <summary>On a retail channel at least the retail multiple of wholesale before tax; else the floor price.</summary>
     public decimal TargetPrice { get; }
@@ -30,12 +36,12 @@ public sealed class ChannelPrices
         if (least.Found is null)
             return least.Faults.ToList();
         if (terms.Channel.Sells == Sells.Wholesale)
-            return new ChannelPrices(floor, terms, least.Value.Price, least.Value.Price);
+            return new ChannelPrices(floor, terms, least.Value.Price, null);
 
         var target = terms.PriceReaching(floor.Target);
         return target.Found is null
             ? target.Faults.ToList()
-            : new ChannelPrices(floor, terms, least.Value.Price, decimal.Max(least.Value.Price, target.Value.Price));
+            : new ChannelPrices(floor, terms, least.Value.Price, target.Value.Price);
     }
 
     /// <summary>

@@ -6,30 +6,27 @@ namespace PriceFloor.Pricing.Selling;
 /// <summary>The lowest wholesale price of a piece and the retail price that goes with it, in the profile's currency.</summary>
 public sealed class FloorPrice
 {
-    private FloorPrice(Piece piece, decimal? highestWholesale)
-    {
-        Piece = piece;
-        Wholesale = piece.Year.Currency.Least(piece.Floor);
-        WholesaleBase = decimal.Max(Wholesale, highestWholesale ?? 0);
-        Target = RetailMultiple * WholesaleBase;
-        Retail = piece.Year.Currency.Least(RetailMultiple * Wholesale);
-    }
+    private readonly FloorPriceFormulas<Figure> _formulas;
+
+    private FloorPrice(Piece piece, decimal? highestWholesale) =>
+        (Piece, HighestWholesale, _formulas) = (piece, highestWholesale, new FloorPriceFormulas<Figure>(piece, highestWholesale));
 
     public Piece Piece { get; }
 
+    /// <summary>The highest price before tax listed for the piece on a wholesale channel, if any.</summary>
+    public decimal? HighestWholesale { get; }
+
     /// <summary>The floor rounded up: four pieces a day at 240 a day is 60.00; seven is 34.29.</summary>
-    public decimal Wholesale { get; }
+    public decimal Wholesale => _formulas.Wholesale.Value;
 
     /// <summary>The retail multiple times wholesale, rounded up.</summary>
-    public decimal Retail { get; }
+    public decimal Retail => _formulas.Retail.Value;
 
     /// <summary>W: the larger of wholesale and the highest price before tax listed on a wholesale channel: shops double what they really pay.</summary>
-    public decimal WholesaleBase { get; }
+    public decimal WholesaleBase => _formulas.WholesaleBase.Value;
 
     /// <summary>k x W, unrounded: what a retail price before tax must reach to keep the studio's own rule.</summary>
-    public decimal Target { get; }
-
-    private decimal RetailMultiple => Piece.Year.Profile.PriceRule.RetailMultiple;
+    public decimal Target => _formulas.Target.Value;
 
     /// <param name="piece">The piece.</param>
     /// <param name="highestWholesale">The highest price before tax listed for it on a wholesale channel of the same currency, if any.</param>

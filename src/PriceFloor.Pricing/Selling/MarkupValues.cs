@@ -24,7 +24,7 @@ public sealed record MarkupValues(decimal? Cost, decimal? Price, decimal? Markup
     };
 
     /// <summary>The same with a price that holds tax taken back to its price before tax: 120.00 with 20 % included is 100.00.</summary>
-    public MarkupValues BeforeTax(SalesTax? tax) => tax is { Included: true } && Price is { } price ? this with { Price = price / (1 + tax.Rate) } : this;
+    public MarkupValues BeforeTax(SalesTax? tax) => tax is { Included: true } && Price is { } price ? this with { Price = SalesTaxFormulas<Figure>.BeforeTax(price, tax).Value } : this;
 
     internal Fault? Contradicting(Markup markup)
     {

@@ -1,3 +1,5 @@
+using PriceFloor.Pricing.Numbers;
+
 namespace PriceFloor.Pricing.Selling;
 
 /// <summary>What a listed price does for the year.</summary>
@@ -20,10 +22,9 @@ public sealed class PriceCheck
     {
         Prices = prices;
         Sale = Sale.Of(price, prices.Terms.Channel);
-        var piece = prices.Floor.Piece;
         Verdict = prices.VerdictOf(Sale);
-        AboveFloor = Sale.Net - piece.Floor;
-        EarnedPerBenchHour = (Sale.Net - piece.Materials + piece.SecondsCredit) / piece.BenchHours;
+        var formulas = new CheckFormulas<Figure>(Sale, prices.Floor.Piece);
+        (AboveFloor, EarnedPerBenchHour) = (formulas.AboveFloor.Value, formulas.EarnedPerBenchHour.Value);
     }
 
     public ChannelPrices Prices { get; }

@@ -1,5 +1,4 @@
 using PriceFloor.Pricing.Numbers;
-using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Selling;
 
@@ -15,23 +14,19 @@ public sealed class PriceParts
 
     private PriceParts(PriceCheck check)
     {
-        var (sale, piece, channel) = (check.Sale, check.Prices.Floor.Piece, check.Prices.Terms.Channel);
-        var pieces = channel.PiecesPerOrder;
         Check = check;
-        Paid = sale.Paid / pieces;
-        ForMaterials = decimal.Max(0, piece.Materials - piece.SecondsCredit);
-        ForBenchTime = piece.Floor - ForMaterials;
-
-        this[PricePart.SalesTax] = (sale.BeforeTax + sale.ShippingCharged / pieces) * channel.SalesTax.Rate;
-        this[PricePart.ShopShare] = sale.BeforeTax * channel.ShopShare;
-        this[PricePart.Fees] = sale.Fees.Sum() / pieces;
-        this[PricePart.Shipping] = channel.Shipping.Cost / pieces;
-        this[PricePart.PackingAndStall] = sale.PerPieceCosts;
-        this[PricePart.Returns] = sale.Keep - sale.Net;
+        var formulas = new PartsFormulas<Figure>(check);
+        (Paid, ForMaterials, ForBenchTime) = (formulas.Paid.Value, formulas.ForMaterials.Value, formulas.ForBenchTime.Value);
+        this[PricePart.SalesTax] = formulas.SalesTax.Value;
+        this[PricePart.ShopShare] = formulas.ShopShare.Value;
+        this[PricePart.Fees] = formulas.Fees.Value;
+        this[PricePart.Shipping] = formulas.Shipping.Value;
+        this[PricePart.PackingAndStall] = formulas.PackingAndStall.Value;
+        this[PricePart.Returns] = formulas.Returns.Value;
         this[PricePart.Materials] = ForMaterials;
-        this[PricePart.Expenses] = ForBenchTime * ShareOfThePool(piece.Year, piece.Year.Allocated);
-        this[PricePart.Tax] = ForBenchTime * ShareOfThePool(piece.Year, piece.Year.TaxOnProfit);
-        this[PricePart.Household] = ForBenchTime - this[PricePart.Expenses] - this[PricePart.Tax];
+        this[PricePart.Expenses] = formulas.Expenses.Value;
+        this[PricePart.Tax] = formulas.Tax.Value;
+        this[PricePart.Household] = formulas.Household.Value;
         this[PricePart.AboveFloor] = check.AboveFloor;
     }
 
@@ -76,10 +71,4 @@ public sealed class PriceParts
 
     /// <summary>The parts of a checked price.</summary>
     public static Outcome<PriceParts> Of(PriceCheck check) => Outcome<PriceParts>.Guard(() => new PriceParts(check));
-
-    /// <summary>
-    /// Other taxable income pays a share of the pool before the pieces do; it lightens expenses, tax and household alike, in proportion,
-    /// since nobody can say which of them it paid.
-    /// </summary>
-    private static decimal ShareOfThePool(StudioYear year, decimal part) => year.Allocated + year.Profit is > 0 and var whole ? part / whole : 0;
 }

@@ -10,10 +10,8 @@ public sealed class TakeHome
 {
     private TakeHome(PriceCheck check)
     {
-        var year = check.Prices.Floor.Piece.Year;
-        Profit = check.EarnedPerBenchHour * year.BenchHours - year.Allocated + year.TaxableIncome;
-        TaxedProfit = decimal.Max(0, Profit);
-        PerHour = (Profit - year.TaxRules.On(TaxedProfit) - year.NotDeductible) / (year.Workdays * year.Profile.Calendar.HoursPerDay);
+        var formulas = new TakeHomeFormulas<Figure>(check.EarnedPerBenchHour, check.Prices.Floor.Piece.Year);
+        (Profit, TaxedProfit, PerHour) = (formulas.Profit.Value, formulas.TaxedProfit.Value, formulas.PerHour.Value);
     }
 
     /// <summary>Y: the year's profit before tax; negative where the price does not even pay the expenses.</summary>

@@ -9,40 +9,15 @@ namespace PriceFloor.Pricing.Years;
 /// </summary>
 public sealed class StudioYear
 {
+    private readonly YearFormulas<Figure> _formulas;
+
     private StudioYear(CostProfile profile, DateOnly yearStart, Tax tax)
     {
         Profile = profile;
         YearStart = yearStart;
         TaxRules = tax;
         Currency = Currency.Of(profile.Currency);
-
-        Depreciation = profile.Equipment.Sum(thing => Years.Depreciation.InYear(thing, yearStart));
-        BusinessShares = profile.Household.Sum(line => line.Amount() * line.BusinessShare);
-        var deductible = profile.Expenses.Where(line => line.Deductible).ToList();
-        Traced = deductible.Where(line => line.TracedTo is not null).Sum(Annual.Amount);
-        Expenses = deductible.Sum(Annual.Amount) + Depreciation + BusinessShares;
-        Allocated = Expenses - Traced;
-
-        NotDeductible = profile.Expenses.Where(line => !line.Deductible).Sum(Annual.Amount);
-        Household = profile.Household.Sum(line => line.Amount() * (1 - line.BusinessShare)) + NotDeductible;
-        NetIncome = profile.OtherIncome.Where(line => line.Kind == IncomeKind.Net).Sum(Annual.Amount);
-        TaxableIncome = profile.OtherIncome.Where(line => line.Kind == IncomeKind.Taxable).Sum(Annual.Amount);
-
-        Workdays = WorkdaysOf(profile);
-        BenchHours = BenchHoursOf(profile);
-        PayAYear = profile.Pay is { } pay ? pay.Amount * PayTimesAYear(pay.Per, Workdays * profile.Calendar.HoursPerDay) : 0;
-        Need = decimal.Max(0, Household - NetIncome);
-        if (profile.Pay is not null)
-            Need = decimal.Max(Need, PayAYear + NotDeductible);
-
-        Profit = tax.ProfitLeaving(Need);
-        TaxOnProfit = tax.On(Profit);
-        RequiredRevenue = decimal.Max(0, Expenses + Profit - TaxableIncome);
-        Pool = decimal.Max(0, Allocated + Profit - TaxableIncome);
-        PerDay = RequiredRevenue / Workdays;
-        PerWeek = RequiredRevenue * profile.Calendar.DaysPerWeek / Workdays;
-        PerBenchHour = Pool / BenchHours;
-        TakeHomePerHour = decimal.Max(0, Need - NotDeductible) / (Workdays * profile.Calendar.HoursPerDay);
+        _formulas = new YearFormulas<Figure>(profile, yearStart, tax);
     }
 
     public CostProfile Profile { get; }
@@ -54,67 +29,67 @@ public sealed class StudioYear
     public Currency Currency { get; }
 
     /// <summary>What equipment loses in the year.</summary>
-    public decimal Depreciation { get; }
+    public decimal Depreciation => _formulas.Costs.Depreciation.Value;
 
     /// <summary>Household lines' business shares a year: moved into the expenses.</summary>
-    public decimal BusinessShares { get; }
+    public decimal BusinessShares => _formulas.Costs.BusinessShares.Value;
 
     /// <summary>E_all: all annual expenses with depreciation and business shares.</summary>
-    public decimal Expenses { get; }
+    public decimal Expenses => _formulas.Costs.Expenses.Value;
 
     /// <summary>Expenses that are recovered on each design or by the channel.</summary>
-    public decimal Traced { get; }
+    public decimal Traced => _formulas.Costs.Traced.Value;
 
     /// <summary>E_alloc: the expenses that bench time must recover.</summary>
-    public decimal Allocated { get; }
+    public decimal Allocated => _formulas.Costs.Allocated.Value;
 
     /// <summary>Paid out of taxed money, such as a loan's principal.</summary>
-    public decimal NotDeductible { get; }
+    public decimal NotDeductible => _formulas.Costs.NotDeductible.Value;
 
     /// <summary>L: household lines net of their business share, and what is not deductible.</summary>
-    public decimal Household { get; }
+    public decimal Household => _formulas.Costs.Household.Value;
 
     /// <summary>O_n: other income that is already taxed.</summary>
-    public decimal NetIncome { get; }
+    public decimal NetIncome => _formulas.Costs.NetIncome.Value;
 
     /// <summary>O_t: other income that is still to be taxed.</summary>
-    public decimal TaxableIncome { get; }
+    public decimal TaxableIncome => _formulas.Costs.TaxableIncome.Value;
 
     /// <summary>The least pay a year; 0 where none is asked for.</summary>
-    public decimal PayAYear { get; }
+    public decimal PayAYear => _formulas.Needs.PayAYear.Value;
 
     /// <summary>What must be left after tax.</summary>
-    public decimal Need { get; }
+    public decimal Need => _formulas.Needs.Need.Value;
 
     /// <summary>Y*: the smallest profit before tax that leaves the need.</summary>
-    public decimal Profit { get; }
+    public decimal Profit => _formulas.Profit.Profit.Value;
 
     /// <summary>T(Y*).</summary>
-    public decimal TaxOnProfit { get; }
+    public decimal TaxOnProfit => _formulas.OnProfit.Total.Value;
 
     /// <summary>R: what sales must bring in over the year.</summary>
-    public decimal RequiredRevenue { get; }
+    public decimal RequiredRevenue => _formulas.RequiredRevenue.Value;
 
     /// <summary>The part of it that bench time must recover: what pieces and channels carry themselves is not in it.</summary>
-    public decimal Pool { get; }
+    public decimal Pool => _formulas.Pool.Value;
 
     /// <summary>D: working days, less those that other income takes.</summary>
-    public decimal Workdays { get; }
+    public decimal Workdays => _formulas.Hours.Workdays.Value;
 
     /// <summary>H: hours at the bench, helpers' included.</summary>
-    public decimal BenchHours { get; }
+    public decimal BenchHours => _formulas.Hours.BenchHours.Value;
 
     /// <summary>R/D: what a working day must take, so that a maker who watches the takings closes the year.</summary>
-    public decimal PerDay { get; }
+    public decimal PerDay => _formulas.PerDay.Value;
 
     /// <summary>R/(D/d): what a working week must take.</summary>
-    public decimal PerWeek { get; }
+    public decimal PerWeek => _formulas.PerWeek.Value;
 
     /// <summary>What an hour at the bench must recover.</summary>
-    public decimal PerBenchHour { get; }
+    public decimal PerBenchHour => _formulas.PerBenchHour.Value;
 
     /// <summary>What reaches the household for each working hour, bench or not: never to be confused with <see cref="PerBenchHour"/>.</summary>
-    public decimal TakeHomePerHour { get; }
+    public decimal TakeHomePerHour => _formulas.TakeHomePerHour.Value;
 
     /// <summary>Kinds of cost that no line touches: the costs people forget.</summary>
     public IEnumerable<CostKind> NotCovered => Enum.GetValues<CostKind>()
@@ -123,15 +98,10 @@ public sealed class StudioYear
         .Except(Profile.Equipment.Select(_ => CostKind.Depreciation));
 
     /// <summary>The pool where the year should also leave a surplus.</summary>
-    public decimal PoolWith(Surplus? surplus) => surplus is null ? Pool : decimal.Max(0, Allocated - TaxableIncome + ProfitWith(surplus));
+    public decimal PoolWith(Surplus? surplus) => new SurplusFormulas<Figure>(this, surplus).Pool.Value;
 
     /// <summary>The profit before tax that leaves the need and a wanted surplus.</summary>
-    public decimal ProfitWith(Surplus? surplus) => surplus switch
-    {
-        null => Profit,
-        { Tax: SurplusTax.After } => TaxRules.ProfitLeaving(Need + surplus.Amount),
-        _ => Profit + surplus.Amount,
-    };
+    public decimal ProfitWith(Surplus? surplus) => new SurplusFormulas<Figure>(this, surplus).Profit.Value;
 
     /// <summary>True where an expense is recovered on designs or by channels instead of by bench time.</summary>
     public bool Traces(TracedTo where) => Profile.Expenses.Any(line => line.Deductible && line.TracedTo == where);
@@ -156,25 +126,12 @@ public sealed class StudioYear
     /// <summary>What stands against the calendar: no working days, or no bench time.</summary>
     public static IEnumerable<Fault> CalendarFaults(CostProfile profile)
     {
-        if (WorkdaysOf(profile) <= 0)
+        var hours = new HoursFormulas<Figure>(profile);
+        if (hours.Workdays.Value <= 0)
             yield return new Fault("/otherIncome", FaultCodes.NoWorkdays,
                 "Other income takes every working day of the calendar; lower its daysPerYear or add weeks or days to the calendar.");
-        else if (BenchHoursOf(profile) < Limits.LeastBenchHours)
+        else if (hours.BenchHours.Value < Limits.LeastBenchHours)
             yield return new Fault("/calendar/benchShare", FaultCodes.NoBenchTime,
                 "No time is left at the bench (at least 0.01 hours a year are needed); raise benchShare or add helpers.");
     }
-
-    private static decimal WorkdaysOf(CostProfile profile) =>
-        profile.Calendar.WeeksPerYear * profile.Calendar.DaysPerWeek - profile.OtherIncome.Sum(line => line.DaysPerYear);
-
-    private static decimal BenchHoursOf(CostProfile profile) =>
-        WorkdaysOf(profile) * profile.Calendar.HoursPerDay * profile.Calendar.BenchShare + profile.Helpers.Sum(helper => helper.BenchHoursPerYear);
-
-    private static decimal PayTimesAYear(PayPer per, decimal workingHours) => per switch
-    {
-        PayPer.Hour => workingHours,
-        PayPer.Week => 52,
-        PayPer.Month => 12,
-        _ => 1,
-    };
 }

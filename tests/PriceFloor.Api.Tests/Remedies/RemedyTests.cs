@@ -41,7 +41,7 @@ public sealed class RemedyTests
         var lines = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray().ToList();
         Assert.Equal(check, lines.Take(check.Count).Select(line => line.GetRawText()));
         Assert.Equal(
-            ["room", "gap", "enoughPrice", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughForBench", "enoughMaterials", "newMaterials", "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours", "part2", "balancedCut"],
+            ["room", "gap", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughForBench", "enoughMaterials", "newMaterials", "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours", "part2", "balancedCut"],
             lines.Skip(check.Count).Select(line => line.GetProperty("symbol").GetString()));
         Assert.Equal("""{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, benchMustEarn - room * benchHoursOfTheYear / benchHours)","value":3642}""", lines.Single(line => line.GetProperty("symbol").GetString() == "cut").GetRawText());
     }

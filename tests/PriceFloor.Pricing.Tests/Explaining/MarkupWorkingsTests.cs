@@ -20,7 +20,7 @@ public sealed class MarkupWorkingsTests
                 var asked = tax is { Included: true } && values.Price is { } price ? values with { Price = decimal.Round(price * (1 + tax.Rate), 6) } : values;
                 if (Markup.Of(asked.BeforeTax(tax)).Found is not { } found)
                     continue;
-                var redone = Redone.From(Workings.Of(asked, tax, found));
+                var redone = Redone.From(Workings.Of(asked, tax));
                 Near.Equal(found.Cost, redone["cost"]);
                 Near.Equal(found.Price, redone["price"]);
                 Near.Equal(found.OnPrice!.Value, redone["margin"]);
@@ -42,7 +42,7 @@ public sealed class MarkupWorkingsTests
         foreach (var asked in new[] { new MarkupValues(cents.Get / 100m, null, null, null, null), new MarkupValues(null, cents.Get / 100m, null, null, null) })
         {
             var hands = asked.Cost is { } cost ? MarkupChain.From(cost, steps).Value : MarkupChain.BackFrom(asked.BeforeTax(s_included).Price!.Value, steps).Value;
-            var redone = Redone.From(Workings.Of(asked, s_included, steps, hands, MarkupChain.Whole(hands).Value));
+            var redone = Redone.From(Workings.Of(asked, s_included, steps));
             Assert.Equal((hands[0].Cost, hands[^1].Price, hands[^1].Price * 1.2m), (redone["cost"], redone["price"], redone["priceWithTax"]));
             for (var i = 1; i <= hands.Count; i++)
                 Assert.Equal((hands[i - 1].Price, hands[i - 1].Profit, hands[i - 1].OnPrice), (redone[$"price{i}"], redone[$"profit{i}"], redone[$"margin{i}"]));
@@ -64,7 +64,7 @@ public sealed class MarkupWorkingsTests
     {
         // 120.00 holds 20 % tax: 100.00; a margin of 0.4 leaves a cost of 60.00, a profit of 40.00, a markup of two thirds.
         var asked = new MarkupValues(null, 120, null, 0.4m, null);
-        var lines = Workings.Of(asked, s_included, Markup.Of(asked.BeforeTax(s_included)).Value).ToList();
+        var lines = Workings.Of(asked, s_included).ToList();
         Assert.Equal(
             ["price = 120 / (1 + 0.2)", "margin = 0.4", "cost = price * (1 - margin)", "profit = price - cost", "markup = profit / cost", "priceWithTax = price * (1 + 0.2)"],
             lines.Select(line => $"{line.Symbol} = {line.Formula}"));
@@ -75,7 +75,7 @@ public sealed class MarkupWorkingsTests
     public void A_share_of_nothing_is_not_worked_out()
     {
         var asked = new MarkupValues(0, 0, null, null, null);
-        Assert.Equal(["cost", "price", "profit"], Workings.Of(asked, null, Markup.Of(asked).Value).Select(line => line.Symbol));
+        Assert.Equal(["cost", "price", "profit"], Workings.Of(asked, null).Select(line => line.Symbol));
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public sealed class RemedyWorkingsTests
         foreach (var remedy in remedies.All.Where(remedy => remedy.Possible && !check.CarriesItsShare))
             Assert.Equal(remedy.After, remedy.Kind switch
             {
-                RemedyKind.RaiseThePrice => known["enoughPrice"],
+                RemedyKind.RaiseThePrice => known["floorPrice"],
                 RemedyKind.WorkFaster or RemedyKind.NewDesignMinutes => Rounding.Down(known["enoughMinutes"], 2),
                 RemedyKind.SpendLess => Rounding.Up(known["benchMustEarn"], 2) - Rounding.Up(known["cut"], 2),
                 RemedyKind.CheaperMaterials => Rounding.Down(known["enoughMaterials"], 2),
@@ -60,17 +60,17 @@ public sealed class RemedyWorkingsTests
     }
 
     [Fact]
-    public void A_price_that_costs_money_is_only_worked_out_to_the_price_that_is_enough()
+    public void A_price_that_costs_money_is_only_worked_out_to_what_it_is_short_of()
     {
         var channel = new Channel { Sells = Sells.Retail, Currency = "USD", CostPerPiece = 5 };
         var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
         var piece = Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, year).Value;
         var check = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value.Check(1).Value;
-        Assert.Equal([("room", -4m), ("gap", 28m), ("enoughPrice", 29m)], Workings.Of(Remedies.Of(check).Value).Select(line => (line.Symbol, line.Value))); // 24 - (1 - 5) = 28; 24 + 5
+        Assert.Equal([("room", -4m), ("gap", 28m)], Workings.Of(Remedies.Of(check).Value).Select(line => (line.Symbol, line.Value))); // 24 - (1 - 5) = 28
     }
 
     private static IEnumerable<Working> All(PriceCheck check, Channel channel) => Workings.Of(check.Prices.Floor.Piece.Year)
-        .Concat(Workings.Of(check.Prices.Floor.Piece)).Concat(Workings.Of(check.Prices.Floor)).Concat(Workings.Of(check.Sale, channel)).Concat(Workings.Of(check));
+        .Concat(Workings.Of(check.Prices.Floor.Piece)).Concat(Workings.Of(check.Prices.Floor)).Concat(Workings.Of(check.Prices)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check));
 
     /// <summary>Some steps that must not be hurried.</summary>
     private static Design WithFixedTime(Design design, int seed) => design.Making.Steps is { } steps

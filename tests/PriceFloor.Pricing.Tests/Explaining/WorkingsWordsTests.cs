@@ -20,6 +20,7 @@ public sealed class WorkingsWordsTests
             """
             allocatedExpenses: expenses that bench time must recover, a year
             traced: expenses recovered on designs or by channels, a year
+            depreciation1: what machine 1 (Kiln) loses in the year
             depreciation: what equipment loses in the year
             businessShares: business shares of household lines, a year
             allocated: all that bench time must recover before pay and tax
@@ -32,12 +33,23 @@ public sealed class WorkingsWordsTests
             benchHoursOfTheYear: hours at the bench, helpers' included
             payAYear: the least pay, a year
             need: what must be left after tax
+            pieceStart: the tax is a line of 5 straight pieces: the profit at which piece 3 starts, in which the one that is sought lies
+            pieceStartBase1: there: what levy 1 (self-employment) is charged on
+            pieceStartLevy1: there: levy 1 (self-employment)
+            pieceStartBase2: there: what levy 2 (income tax) is charged on
+            pieceStartLevy2: there: levy 2 (income tax)
+            pieceStartTax: there: tax on that profit
+            keptAtStart: what is left there after tax
+            ofOneMore1: from there on, of each further unit, levy 1 (self-employment)
+            ofOneMore2: from there on, of each further unit, levy 2 (income tax)
+            keptOfOneMore: what each further unit leaves
             profitBeforeTax: the smallest profit that leaves the need after tax
             base1: what levy 1 (self-employment) is charged on
             levy1: levy 1 (self-employment)
             base2: what levy 2 (income tax) is charged on
             levy2: levy 2 (income tax)
             tax: tax on that profit
+            profitAfterTax: what that profit leaves: the need again
             requiredRevenue: what sales must bring in
             benchMustEarn: what bench time must recover
             perDay: each working day must take
@@ -58,8 +70,11 @@ public sealed class WorkingsWordsTests
             benchCost: what its bench time must recover
             floor: what one sold piece must bring in
             piecesPerYear: pieces that the year's bench hours make
+            loadsAPiece1: loads of kiln a sold piece
+            wholesale: the wholesale price: the floor rounded up
             wholesaleBase: the larger of the floor rounded up and the highest price listed on a wholesale channel
             target: what a retail price before tax must reach
+            retail: the retail price that goes with the wholesale price
             price: the listed price
             beforeTax: the price before sales tax
             shippingCharged: shipping charged an order, before tax
@@ -82,8 +97,33 @@ public sealed class WorkingsWordsTests
             atThisPriceTax: at this price: tax on that profit
             takeHomePerHourAtThisPrice: would reach the household for each working hour
             """,
-            Workings.Of(s_year).Concat(Workings.Of(s_piece)).Concat(Workings.Of(s_prices.Floor)).Concat(Workings.Of(check.Sale, ExampleStudio.WebShop)).Concat(Workings.Of(check)));
+            Workings.Of(s_year).Concat(Workings.Of(s_piece)).Concat(Workings.Of(s_prices.Floor)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check)));
     }
+
+    [Fact]
+    public void The_floor_price_and_the_target_price_in_words() =>
+        Says(
+            """
+            atFloorPricePrice: at the floor price: the listed price = 35
+            atFloorPriceBeforeTax: at the floor price: the price before sales tax = atFloorPricePrice
+            atFloorPriceShippingCharged: at the floor price: shipping charged an order, before tax = 5
+            atFloorPricePaid: at the floor price: all that the buyer pays for an order = (1.4 * atFloorPriceBeforeTax + atFloorPriceShippingCharged) * (1 + 0)
+            atFloorPriceFee1: at the floor price: fee 1 (card) on an order = 0.024 * atFloorPricePaid + 0.25
+            atFloorPriceFees: at the floor price: all fees on an order = atFloorPriceFee1
+            atFloorPricePerPieceCosts: at the floor price: packing and the stall's share, a piece = 0.8
+            atFloorPriceKeep: at the floor price: kept of a sale that stays sold, a piece = atFloorPriceBeforeTax * (1 - 0) + (atFloorPriceShippingCharged - 6.2 - atFloorPriceFees) / 1.4 - atFloorPricePerPieceCosts
+            atFloorPriceLost: at the floor price: lost on a sale that comes back, a piece = atFloorPriceFees / 1.4 + (6.2 + 6.2) / 1.4 + atFloorPricePerPieceCosts
+            atFloorPriceRevenueAPiece: at the floor price: what buyers pay before sales tax and do not get back, a piece = atFloorPriceBeforeTax * (1 - 0.03) / (1 - 0.03 * 0.8)
+            atFloorPriceNet: at the floor price: reaches the studio, a piece = ((1 - 0.03) * atFloorPriceKeep - 0.03 * atFloorPriceLost) / (1 - 0.03 * 0.8)
+            oneStepLowerPrice: one step lower: the listed price = 34
+            floorPrice: the floor price: its net reaches the floor, that of one step lower does not = 35
+            reachingTarget: the smallest allowed price that reaches the target before tax = 63
+            reachingTargetBeforeTax: that price before tax = reachingTarget
+            belowTarget: the allowed price one step lower = 62
+            belowTargetBeforeTax: that price before tax: it does not reach the target = belowTarget
+            targetPrice: the target price: the larger of the two = max(floorPrice, reachingTarget)
+            """,
+            Workings.Of(s_prices).Where((line, i) => i < 12 || !line.Symbol.StartsWith("oneStepLower", StringComparison.Ordinal)));
 
     [Fact]
     public void The_ways_to_mend_a_price_in_words() =>
@@ -91,7 +131,6 @@ public sealed class WorkingsWordsTests
             """
             room: what the price leaves for bench time
             gap: what the price is short of
-            enoughPrice: the channel's smallest allowed price whose net reaches the floor
             fixedHours: bench hours a sold piece that must not be shortened
             enoughHours: bench hours a sold piece that the price pays for
             enoughMinutes: the same in minutes
@@ -138,20 +177,43 @@ public sealed class WorkingsWordsTests
         var check = s_prices.Check(58).Value;
         Says(
             """
+            net1: reaches the studio for a piece of line 1; the workings of its price check say how, here with 12 decimals
+            revenueAPiece1: what buyers pay before sales tax for a piece of line 1, likewise
+            materials1: materials of a piece of line 1, likewise
+            secondsCredit1: what seconds bring for a piece of line 1, likewise
+            benchHours1: bench hours of a piece of line 1, likewise
             contribution1: what one sale of line 1 leaves for the pool
+            units1: pieces of line 1
             lineHours1: bench hours of line 1
+            lineRevenue1: what buyers pay for line 1
+            lineProceeds1: what reaches the studio for line 1
+            lineMaterials1: materials of line 1
             lineContribution1: what line 1 leaves for the pool
             perBenchHour1: the same for each of its bench hours
+            net2: reaches the studio for a piece of line 2; the workings of its price check say how, here with 12 decimals
+            revenueAPiece2: what buyers pay before sales tax for a piece of line 2, likewise
+            materials2: materials of a piece of line 2, likewise
+            secondsCredit2: what seconds bring for a piece of line 2, likewise
+            benchHours2: bench hours of a piece of line 2, likewise
             contribution2: what one sale of line 2 leaves for the pool
+            units2: pieces of line 2
             lineHours2: bench hours of line 2
+            lineRevenue2: what buyers pay for line 2
+            lineProceeds2: what reaches the studio for line 2
+            lineMaterials2: materials of line 2
             lineContribution2: what line 2 leaves for the pool
             perBenchHour2: the same for each of its bench hours
+            profitAskedFor: the profit before tax that is asked for, a wanted surplus included
             benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
             contribution: what all lines leave for the pool
             surplusBeforeTax: by how much the year closes; negative when short
+            revenue: what buyers pay before sales tax and do not get back
+            proceeds: what of it reaches the studio
             planHours: bench hours of the plan
             hoursAvailable: bench hours of the year less those kept back
             planMaterials: materials that the plan uses
+            loads1Each1: loads of kiln for a piece of line 1; the workings of its floor price say how
+            loads1Each2: loads of kiln for a piece of line 2; the workings of its floor price say how
             loads1: loads of kiln
             """,
             Workings.Of(YearPlan.Of(s_year, [new PlannedLine(check, 10), new PlannedLine(check, 5)], null, 0).Value));
@@ -164,13 +226,29 @@ public sealed class WorkingsWordsTests
         var mix = MixBreakEven.Of(s_year, [new MixLine(s_piece, sale, 1), new MixLine(s_piece, sale, 2)], null).Value;
         Says(
             """
+            net1: reaches the studio for a piece of line 1; the workings of its price check say how, here with 12 decimals
+            revenueAPiece1: what buyers pay before sales tax for a piece of line 1, likewise
+            materials1: materials of a piece of line 1, likewise
+            secondsCredit1: what seconds bring for a piece of line 1, likewise
+            benchHours1: bench hours of a piece of line 1, likewise
             contribution1: what one sale of line 1 leaves for the pool
+            net2: reaches the studio for a piece of line 2; the workings of its price check say how, here with 12 decimals
+            revenueAPiece2: what buyers pay before sales tax for a piece of line 2, likewise
+            materials2: materials of a piece of line 2, likewise
+            secondsCredit2: what seconds bring for a piece of line 2, likewise
+            benchHours2: bench hours of a piece of line 2, likewise
             contribution2: what one sale of line 2 leaves for the pool
+            profitAskedFor: the profit before tax that is asked for, a wanted surplus included
             benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
             contributionPerMixUnit: what one unit of the mix leaves for the pool
             mixUnits: units of the mix that carry the pool
-            exactUnits1: pieces of line 1, before rounding to 266
-            exactUnits2: pieces of line 2, before rounding to 531
+            exactUnits1: pieces of line 1, before rounding
+            units1: whole pieces of line 1
+            exactUnits2: pieces of line 2, before rounding
+            units2: whole pieces of line 2
+            unitsHours: bench hours that they take
+            revenue: what buyers pay for them before sales tax and do not get back
+            shareOfYear: their part of the year's bench hours
             """,
             Workings.Of(mix));
     }
@@ -180,7 +258,6 @@ public sealed class WorkingsWordsTests
     {
         // 50.00 doubled is 100.00; with a margin of 0.2 it is 125.00, and 1.2 times that 150.00, which with 20 % tax in it is 180.00.
         ChainStep[] steps = [new() { Name = "dealer", Markup = 1 }, new() { Margin = 0.2m }, new() { Name = "shop", Multiple = 1.2m }];
-        Markup[] hands = [new(50, 100), new(100, 125), new(125, 150)];
         var included = new SalesTax { Rate = 0.2m, Included = true };
         Says(
             """
@@ -203,7 +280,7 @@ public sealed class WorkingsWordsTests
             margin: profit over price of the whole way = profit / price
             priceWithTax: what the buyer pays, tax included = price * (1 + 0.2)
             """,
-            Workings.Of(new MarkupValues(50, null, null, null, null), included, steps, hands, new Markup(50, 150)));
+            Workings.Of(new MarkupValues(50, null, null, null, null), included, steps));
         Says(
             """
             price: what the last hand asks, before tax = 180 / (1 + 0.2)
@@ -212,7 +289,7 @@ public sealed class WorkingsWordsTests
             price1: what hand 1 (dealer) asks, which hand 2 pays = price2 * (1 - 0.2)
             cost: what the first hand pays = price1 / (1 + 1)
             """,
-            Workings.Of(new MarkupValues(null, 180, null, null, null), included, steps, hands, new Markup(50, 150)).Take(5));
+            Workings.Of(new MarkupValues(null, 180, null, null, null), included, steps).Take(5));
     }
 
     [Fact]

@@ -116,9 +116,25 @@ public sealed class BreakEvenTests
     {
         var line = TwoHours(60_010);
         var found = BreakEven.Of(line.Piece, line.Sale).Value;
-        var redone = Redone.From(Workings.Of(line.Piece.Year).Concat(Workings.Of(line.Piece)).Concat(Workings.Of(line.Sale, s_bare)).Concat(Workings.Of(found)));
+        var redone = Redone.From(Workings.Of(line.Piece.Year).Concat(Workings.Of(line.Piece)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)));
         Assert.Equal((60m, 1001m, 2002m, 1.001m), (redone["contribution"], redone["units"], redone["unitsHours"], redone["shareOfYear"])); // 60,010 / 60 = 1,000.17
         Assert.Equal((70_070m, 60_010m / 60), (redone["revenue"], redone["exactUnits"]));
+    }
+
+    [Theory]
+    [InlineData(1251, true)] // 1,251 pieces: (1,251 - 1,001) / 1,251; 75,060 / (75,060 - 60,010)
+    [InlineData(1000, false)]
+    public void The_workings_of_planned_sales_can_be_redone(int planned, bool above)
+    {
+        var line = TwoHours(60_010);
+        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var sales = found.At(planned).Value;
+        var redone = Redone.From(Workings.Of(line.Piece.Year).Concat(Workings.Of(line.Piece)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)).Concat(Workings.Of(sales)));
+        Assert.Equal((planned - 1001m) / planned, redone["marginOfSafety"]);
+        Assert.Equal(sales.MarginOfSafety, redone["marginOfSafety"]);
+        Assert.Equal(above, redone.ContainsKey("operatingLeverage"));
+        Assert.Equal(above ? 75_060m / (75_060 - 60_010) : null, sales.OperatingLeverage);
+        Assert.True(!above || redone["operatingLeverage"] == sales.OperatingLeverage);
     }
 
     [Fact]
@@ -128,10 +144,18 @@ public sealed class BreakEvenTests
         var mix = MixBreakEven.Of(year, [Line(year, 60, 0, 2), Line(year, 10, 10, 3)], new Surplus { Amount = 100, Tax = SurplusTax.Before }).Value;
         var lines = Workings.Of(mix).ToList();
         Assert.Equal(
-            ["contribution1 = 60 - 0 + 0", "contribution2 = 10 - 10 + 0", "benchMustEarnWithSurplus = 1200", "contributionPerMixUnit = 2 * contribution1 + 3 * contribution2",
-                "mixUnits = benchMustEarnWithSurplus / contributionPerMixUnit", "exactUnits1 = 2 * mixUnits", "exactUnits2 = 3 * mixUnits"],
+            ["net1 = 60", "revenueAPiece1 = 60", "materials1 = 0", "secondsCredit1 = 0", "benchHours1 = 0.016666666667", "contribution1 = net1 - materials1 + secondsCredit1",
+                "net2 = 10", "revenueAPiece2 = 10", "materials2 = 10", "secondsCredit2 = 0", "benchHours2 = 0.016666666667", "contribution2 = net2 - materials2 + secondsCredit2",
+                "profitAskedFor = profitBeforeTax + 100", "benchMustEarnWithSurplus = max(0, allocated + profitAskedFor - taxableIncome)",
+                "contributionPerMixUnit = 2 * contribution1 + 3 * contribution2", "mixUnits = benchMustEarnWithSurplus / contributionPerMixUnit",
+                "exactUnits1 = 2 * mixUnits", "units1 = roundup(exactUnits1, 0)", "exactUnits2 = 3 * mixUnits", "units2 = rounddown(exactUnits2, 0)",
+                "unitsHours = units1 * benchHours1 + units2 * benchHours2", "revenue = units1 * revenueAPiece1 + units2 * revenueAPiece2", "shareOfYear = unitsHours / benchHoursOfTheYear"],
             lines.Select(line => $"{line.Symbol} = {line.Formula}"));
-        Assert.Equal((10m, 20m, 30m), (Redone.From(lines)["mixUnits"], Redone.From(lines)["exactUnits1"], Redone.From(lines)["exactUnits2"]));
+        // 1,200 / 120 = 10 sets: 20 and 30 pieces of a minute, for 20 x 60.00 and 30 x 10.00.
+        var redone = Redone.From(Workings.Of(year).Concat(lines));
+        Assert.Equal((10m, 20m, 30m, 1500m), (redone["mixUnits"], redone["units1"], redone["units2"], redone["revenue"]));
+        Near.Equal(50m / 60, redone["unitsHours"]);
+        Assert.Equal((mix.BenchHours, mix.Revenue, mix.ShareOfYear), (redone["unitsHours"], redone["revenue"], redone["shareOfYear"]));
     }
 
     [Fact]

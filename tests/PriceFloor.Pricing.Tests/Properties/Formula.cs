@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PriceFloor.Pricing.Tests.Properties;
 
-/// <summary>Reads a line of the workings as anyone would type it into a calculator: numbers, symbols, + - * / ( ), min and max.</summary>
+/// <summary>Reads a line of the workings as anyone would type it into a calculator: numbers, symbols, + - * / ( ), min, max, roundup and rounddown.</summary>
 public sealed class Formula
 {
     private readonly string _text;
@@ -53,6 +53,8 @@ public sealed class Formula
         {
             "min" => Arguments().Min(),
             "max" => Arguments().Max(),
+            "roundup" => Arguments() is [var value, var decimals] ? Rounding.Up(value, (int)decimals) : throw new FormatException(_text),
+            "rounddown" => Arguments() is [var value, var decimals] ? Rounding.Down(value, (int)decimals) : throw new FormatException(_text),
             _ when char.IsDigit(word[0]) => decimal.Parse(word, CultureInfo.InvariantCulture),
             _ => _symbols[word],
         };

@@ -1,0 +1,61 @@
+using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Costing;
+
+/// <summary>The formulas of a <see cref="Piece"/>.</summary>
+internal readonly struct PieceFormulas<T> where T : IFigure<T>
+{
+    private readonly Design _design;
+    private readonly T _soldShare;
+
+    public PieceFormulas(Design design, StudioYear year, BenchTimeFormulas<T> time)
+    {
+        T soldShare = design.SoldShare ?? year.Profile.SoldShare;
+        (_design, _soldShare, Time) = (design, soldShare, time);
+        BenchHours = T.Named("benchHours", Time.Hours / soldShare);
+        MaterialCosts = new T[design.Materials.Count];
+        for (var i = 0; i < MaterialCosts.Length; i++)
+            MaterialCosts[i] = T.Named("material", i + 1, CostOf(design.Materials[i], year) * Time.PiecesAt(design.Materials[i].At, design.Making));
+        Materials = T.Named("materials", Formulas.Sum(MaterialCosts) / soldShare);
+        var credit = design.Seconds is { } seconds ? (T)seconds.Share * seconds.Price * (Time.Starts - 1) / soldShare : 0;
+        SecondsCredit = T.Named("secondsCredit", credit);
+        BenchCost = T.Named("benchCost", T.Named("perBenchHour", year.PerBenchHour) * BenchHours);
+        Cost = BenchCost + Materials - SecondsCredit;
+        Floor = T.Named("floor", T.Max(0, Cost));
+        PiecesPerYear = T.Named("piecesPerYear", T.Named("benchHoursOfTheYear", year.BenchHours) / BenchHours);
+    }
+
+    public BenchTimeFormulas<T> Time { get; }
+
+    public T BenchHours { get; }
+
+    public T[] MaterialCosts { get; }
+
+    public T Materials { get; }
+
+    public T SecondsCredit { get; }
+
+    public T BenchCost { get; }
+
+    /// <summary>What the floor is taken of, below zero too; without a symbol.</summary>
+    public T Cost { get; }
+
+    public T Floor { get; }
+
+    public T PiecesPerYear { get; }
+
+    /// <summary>Bench hours a sold piece that must not be shortened.</summary>
+    public T FixedHours => T.Named("fixedHours", Time.FixedHours(_design.Making) / _soldShare);
+
+    /// <summary>Loads of a scarce thing that one sold piece takes.</summary>
+    /// <param name="resource">The thing.</param>
+    /// <param name="number">Its number among those that the piece takes, 1 first.</param>
+    public T LoadsOf(string resource, int number) => T.Named("loadsAPiece", number, Time.LoadsOf(resource, _design.Making) / _soldShare);
+
+    /// <summary>One material line for one piece at its point.</summary>
+    public static T CostOf(MaterialLine line, StudioYear year) => line.Material is { } material
+        ? (T)year.PriceOf(material)!.Value * (line.Quantity ?? 0) / (1 - (T)line.WasteShare) / line.BatchSize
+        : line.Amount ?? 0;
+}

@@ -1,0 +1,37 @@
+using PriceFloor.Pricing.Costing;
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Selling;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>The formulas of a <see cref="BreakEven"/> that there is.</summary>
+internal readonly struct BreakEvenFormulas<T> where T : IFigure<T>
+{
+    public BreakEvenFormulas(Piece piece, Sale sale)
+    {
+        Contribution = T.Named("contribution", CheckFormulas<T>.LeftOf(sale, piece));
+        Pool = T.Named("benchMustEarn", piece.Year.Pool);
+        ExactUnits = T.Named("exactUnits", Pool / Contribution);
+        Units = T.Named("units", T.RoundUp(ExactUnits, 0));
+        BenchHours = T.Named("unitsHours", Units * T.Named("benchHours", piece.BenchHours));
+        Capacity = T.Named("capacity", T.RoundDown(T.Named("piecesPerYear", piece.PiecesPerYear), 0));
+        Revenue = T.Named("revenue", Units * T.Named("revenueAPiece", sale.Revenue));
+        ShareOfYear = T.Named("shareOfYear", BenchHours / T.Named("benchHoursOfTheYear", piece.Year.BenchHours));
+    }
+
+    public T Contribution { get; }
+
+    public T Pool { get; }
+
+    public T ExactUnits { get; }
+
+    public T Units { get; }
+
+    public T BenchHours { get; }
+
+    public T Capacity { get; }
+
+    public T Revenue { get; }
+
+    public T ShareOfYear { get; }
+}

@@ -1,0 +1,27 @@
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Selling;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>The formulas of a <see cref="DesignBudget"/>.</summary>
+internal readonly struct DesignBudgetFormulas<T> where T : IFigure<T>
+{
+    private readonly T _perBenchHour;
+
+    /// <param name="year">Whose hours have to be paid for.</param>
+    /// <param name="sale">What the market pays.</param>
+    /// <param name="given">The materials, or else the bench minutes, of one sold piece.</param>
+    /// <param name="byMaterials">Whether the materials are given.</param>
+    public DesignBudgetFormulas(StudioYear year, Sale sale, decimal given, bool byMaterials)
+    {
+        _perBenchHour = T.Named("perBenchHour", year.PerBenchHour);
+        T net = T.Named("net", sale.Net);
+        Room = T.Named("room", byMaterials ? net - given : net - _perBenchHour * given / 60);
+    }
+
+    public T Room { get; }
+
+    /// <summary>Where the materials are given and an hour has a price.</summary>
+    public T Minutes => T.Named("minutes", Room / _perBenchHour * 60);
+}

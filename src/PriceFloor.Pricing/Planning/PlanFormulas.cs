@@ -1,0 +1,70 @@
+using System.Globalization;
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Years;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>The formulas of a <see cref="YearPlan"/>.</summary>
+internal sealed class PlanFormulas<T> where T : IFigure<T>
+{
+    private readonly IReadOnlyList<PlannedLine> _lines;
+
+    public PlanFormulas(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack)
+    {
+        _lines = lines;
+        Lines = [.. lines.Select((line, i) => new PlannedLineFormulas<T>(line.Check, line.Units, i + 1))];
+        Surplus = new SurplusFormulas<T>(year, surplus);
+        Contribution = T.Named("contribution", Formulas.Sum(Lines.Select(line => line.Contribution)));
+        SurplusBeforeTax = T.Named("surplusBeforeTax", Contribution - Surplus.Pool);
+        Revenue = T.Named("revenue", Formulas.Sum(Lines.Select(line => line.Revenue)));
+        Proceeds = T.Named("proceeds", Formulas.Sum(Lines.Select(line => line.Proceeds)));
+        Materials = T.Named("planMaterials", Formulas.Sum(Lines.Select(line => line.Materials)));
+        BenchHours = T.Named("planHours", Formulas.Sum(Lines.Select(line => line.BenchHours)));
+        HoursAvailable = T.Named("hoursAvailable", T.Named("benchHoursOfTheYear", year.BenchHours) - hoursKeptBack);
+
+        Profit = T.Named("planProfit", Contribution - T.Named("allocated", year.Allocated) + T.Named("taxableIncome", year.TaxableIncome));
+        OnProfit = new TaxFormulas<T>(year.TaxRules.Levies, T.Max(0, Profit));
+        OnProfitAskedFor = new TaxFormulas<T>(year.TaxRules.Levies, Surplus.Profit);
+        SurplusAfterTax = T.Named("surplusAfterTax",
+            Profit - T.Named("planTax", OnProfit.Total) - (Surplus.Profit - T.Named("askedForTax", OnProfitAskedFor.Total)));
+    }
+
+    public IReadOnlyList<PlannedLineFormulas<T>> Lines { get; }
+
+    public SurplusFormulas<T> Surplus { get; }
+
+    public T Contribution { get; }
+
+    public T SurplusBeforeTax { get; }
+
+    public T Revenue { get; }
+
+    public T Proceeds { get; }
+
+    public T Materials { get; }
+
+    public T BenchHours { get; }
+
+    public T HoursAvailable { get; }
+
+    public T Profit { get; }
+
+    public TaxFormulas<T> OnProfit { get; }
+
+    public TaxFormulas<T> OnProfitAskedFor { get; }
+
+    /// <summary>Means nothing where the year does not close.</summary>
+    public T SurplusAfterTax { get; }
+
+    /// <summary>Loads of a scarce thing: what one piece of each line takes of it, and what all take.</summary>
+    /// <param name="thing">The thing.</param>
+    /// <param name="number">Its number, 1 first.</param>
+    public (IReadOnlyList<(int Line, T Loads)> Each, T All) LoadsOf(string thing, int number)
+    {
+        var each = _lines.Index().Select(line => (line.Index, Loads: line.Item.Piece.LoadsOf(thing))).Where(line => line.Loads > 0)
+            .Select(line => (Line: line.Index, Loads: Named(line.Index + 1, line.Loads))).ToList();
+        return (each, T.Named("loads", number, Formulas.Sum(each.Select(line => Lines[line.Line].Units * line.Loads))));
+
+        T Named(int line, T loads) => T.IsWritten ? T.Named(string.Create(CultureInfo.InvariantCulture, $"loads{number}Each"), line, loads) : loads;
+    }
+}

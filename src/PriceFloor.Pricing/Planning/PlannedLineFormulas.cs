@@ -1,0 +1,39 @@
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Selling;
+
+namespace PriceFloor.Pricing.Planning;
+
+/// <summary>The formulas of a <see cref="PlannedLine"/>.</summary>
+internal readonly struct PlannedLineFormulas<T> where T : IFigure<T>
+{
+    /// <param name="check">The piece at its price.</param>
+    /// <param name="units">How many.</param>
+    /// <param name="number">The number of the line, 1 first.</param>
+    public PlannedLineFormulas(PriceCheck check, decimal units, int number)
+    {
+        Each = new LineFormulas<T>(check.Prices.Floor.Piece, check.Sale, number);
+        Units = T.Named("units", number, units);
+        BenchHours = T.Named("lineHours", number, Units * Each.BenchHours);
+        Revenue = T.Named("lineRevenue", number, Units * Each.Revenue);
+        Proceeds = T.Named("lineProceeds", number, Units * Each.Net);
+        Materials = T.Named("lineMaterials", number, Units * Each.Materials);
+        Contribution = T.Named("lineContribution", number, Units * Each.Contribution);
+        PerBenchHour = T.Named("perBenchHour", number, Each.Contribution / Each.BenchHours);
+    }
+
+    public LineFormulas<T> Each { get; }
+
+    public T Units { get; }
+
+    public T BenchHours { get; }
+
+    public T Revenue { get; }
+
+    public T Proceeds { get; }
+
+    public T Materials { get; }
+
+    public T Contribution { get; }
+
+    public T PerBenchHour { get; }
+}
