@@ -12,11 +12,11 @@ public sealed record KeyRequest
 {
     /// <summary>A name for the key: 1 to 64 letters, digits and . _ ~ : + -</summary>
     /// <example>shop-plugin</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Name { get; init; }
 
     /// <summary>What it may do; at least one.</summary>
-    [MaxLength(6)]
+    [MinLength(1), MaxLength(6)]
     public required IReadOnlyList<Scope> Scopes { get; init; }
 
     /// <summary>When it stops working; absent: never.</summary>
@@ -24,7 +24,7 @@ public sealed record KeyRequest
     public DateTimeOffset? Expires { get; init; }
 
     /// <summary>Keys of the only cost profiles that it sees, with their designs and listed prices; absent: everything. Not with the scope admin.</summary>
-    [MaxLength(100)]
+    [MinLength(1), MaxLength(100)]
     [EachText(1, Limits.KeyLength)]
     public IReadOnlyList<string>? Profiles { get; init; }
 }
@@ -90,9 +90,8 @@ public sealed class KeyRequestValidator : AbstractValidator<KeyRequest>
     public KeyRequestValidator(TimeProvider clock)
     {
         RuleFor(request => request.Name).Must(name => name is null || Keys.IsValid(name)).WithErrorCode("bad-key").WithMessage($"name is {Keys.Rule}.");
-        RuleFor(request => request.Scopes).Must(scopes => scopes is null || scopes.Count > 0).WithErrorCode("required").WithMessage("Give at least one scope: verdict, check, prices, read, write or admin.");
         RuleFor(request => request.Expires).Must(time => time is null || time > clock.GetUtcNow()).WithErrorCode("out-of-range").WithMessage("expires must be in the future.");
-        RuleFor(request => request.Profiles).Must(profiles => profiles is null || (profiles.Count > 0 && profiles.All(Keys.IsValid))).WithErrorCode("bad-key").WithMessage($"profiles holds keys of profiles, each {Keys.Rule}; leave it out for all.");
+        RuleFor(request => request.Profiles).Must(profiles => profiles is null || profiles.All(Keys.IsValid)).WithErrorCode("bad-key").WithMessage($"profiles holds keys of profiles, each {Keys.Rule}; leave it out for all.");
         RuleFor(request => request.Profiles).Must((request, profiles) => profiles is null || request.Scopes?.Contains(Scope.Admin) != true).WithErrorCode("unexpected").WithMessage("An admin key makes keys for everything, so that it cannot be held to some profiles; leave profiles or admin out.");
     }
 }

@@ -18,6 +18,7 @@ public sealed record BreakEvenAnswer
     public required decimal Contribution { get; init; }
 
     /// <summary>Whole pieces that carry the pool, rounded up.</summary>
+    [WholeNumber]
     public required decimal Units { get; init; }
 
     /// <summary>What buyers pay for them before sales tax and do not get back.</summary>
@@ -27,6 +28,7 @@ public sealed record BreakEvenAnswer
     public required decimal BenchHours { get; init; }
 
     /// <summary>Whole pieces that the year's bench hours make, rounded down.</summary>
+    [WholeNumber]
     public required decimal Capacity { get; init; }
 
     /// <summary>Whether the units can be made at all.</summary>
@@ -66,7 +68,7 @@ public sealed record BreakEvenAnswer
 /// <param name="Units">Whole pieces to sell.</param>
 /// <param name="Revenue">What buyers pay for them before sales tax and do not get back.</param>
 /// <param name="BenchHours">The bench hours that they take.</param>
-public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Ratio, decimal Contribution, decimal Units, decimal Revenue, decimal BenchHours);
+public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Ratio, decimal Contribution, [property: WholeNumber] decimal Units, decimal Revenue, decimal BenchHours);
 
 /// <summary>How many of each piece carry the year together.</summary>
 public sealed record MixBreakEvenAnswer

@@ -25,11 +25,11 @@ public sealed record BreakEvenRequest
 {
     /// <summary>Key of the cost profile whose year is asked about.</summary>
     /// <example>main</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Profile { get; init; }
 
-    /// <summary>The lines of the mix; at least one with a weight above 0.</summary>
-    [MaxLength(Limits.Lines)]
+    /// <summary>The lines of the mix; at least one with a ratio above 0.</summary>
+    [MinLength(1), MaxLength(Limits.Lines)]
     public required IReadOnlyList<MixLineRequest> Lines { get; init; }
 
     /// <summary>What the year should leave beyond the need.</summary>
@@ -46,7 +46,7 @@ public sealed record MixLineRequest : ISaleLine
 
     /// <summary>Key of a stored channel.</summary>
     /// <example>web</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
     /// <summary>The price in the channel's currency; absent: the listed one.</summary>
@@ -54,7 +54,7 @@ public sealed record MixLineRequest : ISaleLine
     [Price(Above = true)]
     public decimal? Price { get; init; }
 
-    /// <summary>How many in each set.</summary>
+    /// <summary>How many in each unit of the mix.</summary>
     /// <example>3</example>
     [Quantity]
     public required decimal Ratio { get; init; }
@@ -64,5 +64,5 @@ public sealed record MixLineRequest : ISaleLine
 public sealed class BreakEvenRequestValidator : AbstractValidator<BreakEvenRequest>
 {
     public BreakEvenRequestValidator() => RuleFor(request => request.Lines)
-        .Must(lines => lines is null || lines.Any(line => line?.Ratio > 0)).WithErrorCode("required").WithMessage("At least one line needs a weight above 0.");
+        .Must(lines => lines is null || lines.Any(line => line?.Ratio > 0)).WithErrorCode("required").WithMessage("At least one line needs a ratio above 0.");
 }

@@ -9,12 +9,12 @@ public sealed record DesignBudgetRequest
 {
     /// <summary>Key of the cost profile that the piece must carry.</summary>
     /// <example>main</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Profile { get; init; }
 
     /// <summary>Key of a stored channel.</summary>
     /// <example>web</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
     /// <summary>The price that the market pays, as listed, in the channel's currency.</summary>

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Http;
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 
@@ -34,6 +35,7 @@ public sealed record FloorPriceAnswer
     public required decimal StartsPerGoodPiece { get; init; }
 
     /// <summary>Whole pieces that the year's bench hours make: this floor holds only if that much is made and sold.</summary>
+    [WholeNumber]
     public required decimal PiecesPerYear { get; init; }
 
     /// <summary>Floor and target price on each channel.</summary>

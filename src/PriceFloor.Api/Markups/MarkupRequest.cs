@@ -12,7 +12,7 @@ public sealed record MarkupRequest
 {
     /// <summary>ISO 4217 code that decides the decimals of the answer; without it two.</summary>
     /// <example>USD</example>
-    [MaxLength(3)]
+    [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public string? Currency { get; init; }
 
     /// <summary>What the piece costs (with a chain: what the first hand pays).</summary>

@@ -13,7 +13,7 @@ public sealed record PriceCheckRequest
 
     /// <summary>Key of a stored channel.</summary>
     /// <example>web</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
     /// <summary>The price as it is or would be listed, above 0, with the channel's currency's decimals.</summary>
@@ -23,7 +23,7 @@ public sealed record PriceCheckRequest
 
     /// <summary>ISO 4217 code of the price; a code other than the channel's is refused. Absent: the channel's.</summary>
     /// <example>USD</example>
-    [MaxLength(3)]
+    [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public string? Currency { get; init; }
 }
 

@@ -38,6 +38,7 @@ public sealed record QuickFloorAnswer
     public required decimal PerDay { get; init; }
 
     /// <summary>Whole pieces a year, rounded down: the floor holds only if that much is made and sold.</summary>
+    [WholeNumber]
     public required decimal PiecesPerYear { get; init; }
 
     /// <summary>The full documents, ready to be stored.</summary>

@@ -94,7 +94,7 @@ public static class Starting
             .AddSingleton<IValidator<BreakEvenRequest>, BreakEvenRequestValidator>()
             .AddSingleton<IValidator<DesignBudgetRequest>, DesignBudgetRequestValidator>()
             .AddSingleton<IValidator<FirstNumbers>, FirstNumbersValidator>()
-            .AddSingleton<IValidator<YearPlanRequest>, YearPlanRequestValidator>()
+            .AddSingleton<IValidator<YearPlanRequest>, NoRules<YearPlanRequest>>()
             .AddSingleton<IValidator<BestPlanRequest>, BestPlanRequestValidator>()
             .AddSingleton<IValidator<MarkupRequest>, MarkupRequestValidator>()
             .AddSingleton<IValidator<KeyRequest>, KeyRequestValidator>();

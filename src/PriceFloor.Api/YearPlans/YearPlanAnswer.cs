@@ -1,3 +1,4 @@
+using PriceFloor.Api.Http;
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 
@@ -16,6 +17,7 @@ public sealed record PlanLineAnswer
     public required decimal Price { get; init; }
 
     /// <summary>Whole pieces.</summary>
+    [WholeNumber]
     public required decimal Units { get; init; }
 
     /// <summary>What the price does for the year.</summary>

@@ -10,11 +10,11 @@ public sealed record YearPlanRequest
 {
     /// <summary>Key of the cost profile whose year is planned.</summary>
     /// <example>main</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Profile { get; init; }
 
     /// <summary>What is made and sold in the year.</summary>
-    [MaxLength(Limits.Lines)]
+    [MinLength(1), MaxLength(Limits.Lines)]
     public required IReadOnlyList<PlanLineRequest> Lines { get; init; }
 
     /// <summary>What the year should leave beyond the need.</summary>
@@ -36,7 +36,7 @@ public sealed record PlanLineRequest : ISaleLine
 
     /// <summary>Key of a stored channel.</summary>
     /// <example>web</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
     /// <summary>The price in the channel's currency; absent: the listed one.</summary>
@@ -55,11 +55,11 @@ public sealed record BestPlanRequest
 {
     /// <summary>Key of the cost profile whose year is planned.</summary>
     /// <example>main</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Profile { get; init; }
 
     /// <summary>What may be made and sold in the year.</summary>
-    [MaxLength(Limits.Lines)]
+    [MinLength(1), MaxLength(Limits.Lines)]
     public required IReadOnlyList<BestLineRequest> Lines { get; init; }
 
     /// <summary>The largest surplus, or the fewest bench hours that still close the year.</summary>
@@ -84,7 +84,7 @@ public sealed record BestLineRequest : ISaleLine
 
     /// <summary>Key of a stored channel.</summary>
     /// <example>web</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
     /// <summary>The price in the channel's currency; absent: the listed one.</summary>
@@ -103,18 +103,11 @@ public sealed record BestLineRequest : ISaleLine
     public decimal? Maximum { get; init; }
 }
 
-/// <summary>A plan has something in it.</summary>
-public sealed class YearPlanRequestValidator : AbstractValidator<YearPlanRequest>
-{
-    public YearPlanRequestValidator() => RuleFor(request => request.Lines).NotEmpty().WithErrorCode("required").WithMessage("Give at least one line.");
-}
-
-/// <summary>A plan has something in it, and no minimum is above its maximum.</summary>
+/// <summary>No minimum is above its maximum.</summary>
 public sealed class BestPlanRequestValidator : AbstractValidator<BestPlanRequest>
 {
     public BestPlanRequestValidator()
     {
-        RuleFor(request => request.Lines).NotEmpty().WithErrorCode("required").WithMessage("Give at least one line.");
         RuleFor(request => request.Lines).Custom((lines, context) =>
         {
             foreach (var (index, line) in (lines ?? []).Index())

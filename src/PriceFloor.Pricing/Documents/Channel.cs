@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Documents;
 
@@ -18,7 +19,7 @@ public sealed record Channel
 
     /// <summary>ISO 4217 code of every amount in the channel and of the prices listed on it.</summary>
     /// <example>USD</example>
-    [MaxLength(3)]
+    [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public required string Currency { get; init; }
 
     /// <summary>The share of the price before sales tax that a shop or gallery keeps.</summary>

@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Documents;
 
@@ -12,7 +13,7 @@ public sealed record CostProfile
 
     /// <summary>ISO 4217 code of every amount in the profile and in its designs.</summary>
     /// <example>USD</example>
-    [MaxLength(3)]
+    [MaxLength(3), RegularExpression(Documents.Limits.CurrencyPattern)]
     public required string Currency { get; init; }
 
     /// <summary>First day of the year; the day of the month is ignored. Absent: 1 January of this year, or what is stored.</summary>

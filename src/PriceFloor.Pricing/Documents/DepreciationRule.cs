@@ -23,7 +23,7 @@ public sealed record DepreciationRule
 
     /// <summary>A published table's row: the share of the full cost for each year of use; together at most 1.</summary>
     /// <example>[0.2, 0.32, 0.192]</example>
-    [MaxLength(Documents.Limits.Bands)]
+    [MinLength(1), MaxLength(Documents.Limits.Bands)]
     [Share]
     public IReadOnlyList<decimal>? Percentages { get; init; }
 }

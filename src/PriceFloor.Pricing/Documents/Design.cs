@@ -12,7 +12,7 @@ public sealed record Design
 
     /// <summary>Key of the cost profile that the piece must carry.</summary>
     /// <example>main</example>
-    [MaxLength(Limits.KeyLength)]
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Profile { get; init; }
 
     /// <summary>Other names that shops list it under, such as "RB-014 / blue": 1 to 128 printable characters each, matched in bodies and sheets. No two designs share one.</summary>

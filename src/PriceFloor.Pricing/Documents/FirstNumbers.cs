@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Documents;
 
@@ -7,7 +8,7 @@ public sealed record FirstNumbers
 {
     /// <summary>ISO 4217 code of every amount.</summary>
     /// <example>USD</example>
-    [MaxLength(3)]
+    [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public required string Currency { get; init; }
 
     /// <summary>All that the business pays in a year.</summary>

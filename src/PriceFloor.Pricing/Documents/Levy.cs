@@ -31,7 +31,7 @@ public sealed record Levy
     public decimal DeductibleShare { get; init; }
 
     /// <summary>Rates by slice of the base, from zero up; exactly the last has no <c>upTo</c>.</summary>
-    [MaxLength(Limits.Bands)]
+    [MinLength(1), MaxLength(Limits.Bands)]
     public required IReadOnlyList<Band> Bands { get; init; }
 }
 

@@ -5,6 +5,13 @@ public static class Limits
 {
     public const int NameLength = 200;
     public const int KeyLength = 64;
+
+    /// <summary>What the key of a document looks like.</summary>
+    public const string KeyPattern = "^[A-Za-z0-9._~:+-]{1,64}$";
+
+    /// <summary>What an ISO 4217 code looks like; not every such text is one.</summary>
+    public const string CurrencyPattern = "^[A-Z]{3}$";
+
     public const int AliasLength = 128;
     public const int Aliases = 200;
     public const int Lines = 500;

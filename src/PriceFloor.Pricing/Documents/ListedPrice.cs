@@ -1,4 +1,5 @@
 using System.ComponentModel.DataAnnotations;
+using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Documents;
 
@@ -12,6 +13,6 @@ public sealed record ListedPrice
 
     /// <summary>ISO 4217 code; must be the channel's own. Absent: the channel's.</summary>
     /// <example>USD</example>
-    [MaxLength(3)]
+    [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public string? Currency { get; init; }
 }

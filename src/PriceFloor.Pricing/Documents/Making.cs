@@ -21,7 +21,7 @@ public sealed record Making
     public decimal? MinutesPerPiece { get; init; }
 
     /// <summary>The steps in order; time that nobody attends is not bench time.</summary>
-    [MaxLength(Limits.Steps)]
+    [MinLength(1), MaxLength(Limits.Steps)]
     public IReadOnlyList<Step>? Steps { get; init; }
 
     /// <summary>Of the pieces started, the share that comes out good. Not with <c>steps</c>, which have their own. At least 0.0001.</summary>

@@ -142,7 +142,7 @@ public sealed class HeldToProfilesTests
     }
 
     [Theory]
-    [InlineData("""{"name":"a","scopes":["read"],"profiles":[]}""", "#/profiles", "bad-key")]
+    [InlineData("""{"name":"a","scopes":["read"],"profiles":[]}""", "#/profiles", "required")]
     [InlineData("""{"name":"a","scopes":["read"],"profiles":["a b"]}""", "#/profiles", "bad-key")]
     [InlineData("""{"name":"a","scopes":["read","admin"],"profiles":["main"]}""", "#/profiles", "unexpected")]
     public async Task Profiles_are_named_and_no_admin_is_held_to_them(string body, string pointer, string code)

@@ -38,6 +38,79 @@ public sealed class BoundsTests
         Assert.InRange(count, 400, 4000);
     }
 
+    [Fact]
+    public async Task Null_is_taken_where_the_contract_says_so_and_nowhere_else() => await EachProperty(async (studio, method, address, pointer, types) =>
+    {
+        var refused = (await RefusalsAt(studio, method, address, pointer, null)).Any(refusal => refusal.StartsWith("null:", StringComparison.Ordinal));
+        return refused == types.Contains("null") ? $"null is {(refused ? "told and refused" : "not told and taken")}" : null;
+    });
+
+    [Fact]
+    public async Task A_number_may_come_as_text_where_the_contract_says_so_and_nowhere_else() => await EachProperty(async (studio, method, address, pointer, types) =>
+    {
+        if (!types.Overlaps(["number", "integer"]))
+            return null;
+        var refused = (await RefusalsAt(studio, method, address, pointer, JsonValue.Create("1"))).Any(refusal => refusal.StartsWith("wrong-type:", StringComparison.Ordinal));
+        return refused == types.Contains("string") ? $"text is {(refused ? "told and refused" : "not told and taken")}" : null;
+    });
+
+    [Fact]
+    public async Task Every_property_that_may_be_left_out_says_what_it_is_then() => await EachProperty((_, _, _, _, _) => Task.FromResult<string?>(null), (schema, name, property, types) =>
+        schema["required"]?.AsArray().Any(required => required!.GetValue<string>() == name) == true || property["default"] is not null || types.Contains("null")
+            || (name == "profile" && schema["properties"]!["making"] is not null) // an inline design: the request names its profile
+            ? null : "it may be left out, has no default and takes no null");
+
+    private delegate Task<string?> PropertyTrial(Studio studio, string method, string address, string pointer, IReadOnlySet<string> types);
+
+    /// <summary>Each property of each JSON body, wherever it stands, with the types that it takes.</summary>
+    private static async Task EachProperty(PropertyTrial trial, Func<JsonObject, string, JsonObject, IReadOnlySet<string>, string?>? look = null)
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var contract = await ContractDocument.Of(studio);
+        var (count, faults) = (0, new List<string>());
+        foreach (var (path, method, operation) in contract.Operations.Where(one => one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
+        {
+            var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal);
+            foreach (var (pointer, parent, name, property) in Properties(contract, operation["requestBody"]!["content"]!["application/json"]!["schema"]!, "", new HashSet<JsonObject>()))
+            {
+                count++;
+                var types = AllTypes(contract, property);
+                if ((look?.Invoke(parent, name, property.AsObject(), types) ?? await trial(studio, method, address, pointer, types)) is { } fault)
+                    faults.Add($"{method} {path} {pointer}: {fault}");
+            }
+        }
+
+        Assert.True(faults.Count == 0, string.Join('\n', faults));
+        Assert.InRange(count, 200, 2000);
+    }
+
+    private static IEnumerable<(string Pointer, JsonObject Parent, string Name, JsonNode Property)> Properties(ContractDocument contract, JsonNode node, string pointer, IReadOnlySet<JsonObject> above)
+    {
+        var schema = contract.Followed(node);
+        if (above.Contains(schema))
+            yield break;
+        var seen = above.Append(schema).ToHashSet();
+        foreach (var branch in (schema["oneOf"] ?? schema["anyOf"])?.AsArray() ?? [])
+            foreach (var found in Properties(contract, branch!, pointer, seen))
+                yield return found;
+        if (schema["items"] is { } items)
+            foreach (var found in Properties(contract, items, pointer + "/0", seen))
+                yield return found;
+        foreach (var (name, property) in (schema["properties"]?.AsObject() ?? []).Where(one => one.Value!["readOnly"] is null))
+        {
+            yield return ($"{pointer}/{name}", schema, name, property!);
+            foreach (var found in Properties(contract, property!, $"{pointer}/{name}", seen))
+                yield return found;
+        }
+    }
+
+    private static HashSet<string> AllTypes(ContractDocument contract, JsonNode node)
+    {
+        var schema = contract.Followed(node);
+        return [.. Types(schema), .. ((schema["oneOf"] ?? schema["anyOf"])?.AsArray() ?? []).SelectMany(branch => AllTypes(contract, branch!))];
+    }
+
     private static IEnumerable<Trial> Trials(ContractDocument contract, JsonNode node, string pointer, IReadOnlySet<JsonObject> above)
     {
         var schema = contract.Followed(node);
@@ -49,6 +122,8 @@ public sealed class BoundsTests
                 yield return trial;
         foreach (var trial in OfNumber(schema, pointer).Concat(OfText(schema, pointer)).Concat(OfWords(schema, pointer)))
             yield return trial;
+        if (schema["minItems"] is { } least)
+            yield return new Trial(pointer, $"minItems {least}", Many(Filler(contract, schema["items"]!), least.GetValue<int>()), Many(new JsonObject(), least.GetValue<int>() - 1));
         if (schema["maxItems"] is { } most)
         {
             var item = Filler(contract, schema["items"]!);
@@ -94,7 +169,7 @@ public sealed class BoundsTests
     }
 
     /// <summary>The faults told at that place, of a body that has nothing but it: what is missing elsewhere is told elsewhere, and rules between fields have words of their own.</summary>
-    private static async Task<IReadOnlyList<string>> RefusalsAt(Studio studio, string method, string address, string pointer, JsonNode value)
+    private static async Task<IReadOnlyList<string>> RefusalsAt(Studio studio, string method, string address, string pointer, JsonNode? value)
     {
         var answer = await studio.Send(method.ToUpperInvariant(), address, BodyWith(pointer, value).ToJsonString());
         if (answer.Status < 400 || !answer.Json.TryGetProperty("errors", out var errors))
@@ -102,14 +177,14 @@ public sealed class BoundsTests
         return [.. errors.EnumerateArray().Where(error => error.TryGetProperty("pointer", out var place) && place.GetString() == "#" + pointer).Select(error => $"{error.GetProperty("code")}: {error.GetProperty("detail")}")];
     }
 
-    private static JsonNode BodyWith(string pointer, JsonNode value) => pointer.Split('/').Skip(1).Reverse()
-        .Aggregate(value.DeepClone(), (inner, name) => name == "0" ? new JsonArray(inner) : new JsonObject { [name] = inner });
+    private static JsonNode BodyWith(string pointer, JsonNode? value) => pointer.Split('/').Skip(1).Reverse()
+        .Aggregate(value?.DeepClone(), (inner, name) => name == "0" ? new JsonArray(inner) : new JsonObject { [name] = inner })!;
 
     /// <summary>The least that an element of a list may be, so that only the length can be wrong.</summary>
     private static JsonNode Filler(ContractDocument contract, JsonNode node)
     {
         var schema = contract.Followed(node);
-        return Types(schema).Contains("string") ? schema["enum"]?[0]!.DeepClone() ?? JsonValue.Create("a") : Types(schema).Contains("number") ? JsonValue.Create(0.5m) : schema["oneOf"] is not null ? JsonValue.Create("web") : new JsonObject();
+        return Types(schema).Contains("number") ? JsonValue.Create(0.5m) : Types(schema).Contains("string") ? schema["enum"]?[0]!.DeepClone() ?? JsonValue.Create("a") : schema["oneOf"] is not null ? JsonValue.Create("web") : new JsonObject();
     }
 
     private static JsonArray Many(JsonNode item, int count) => [.. Enumerable.Repeat(item, count).Select(one => one.DeepClone())];

@@ -27,14 +27,14 @@ public static class HeaderText
     };
 
     /// <summary>The headers of one answer; a problem has no ETag, Location or Link of its own.</summary>
-    public static Dictionary<string, IOpenApiHeader> Of(int status, Operation told, Retirement? retirement, OpenApiDocument document)
+    public static Dictionary<string, IOpenApiHeader> Of(int status, Operation told, bool isPicture, Retirement? retirement, OpenApiDocument document)
     {
         var headers = new Dictionary<string, IOpenApiHeader>();
         void Add(string name, string? component = null) => headers[name] = new OpenApiHeaderReference(component ?? name, document);
         Add(RequestId);
         Add(RateLimit);
         Add(RateLimitPolicy);
-        if (status < 400 && status != 204 && (told.HasRevision || told.HasTag))
+        if (status < 400 && status != 204 && (told.HasRevision || told.HasTag || isPicture))
             Add("ETag", told.HasRevision ? RevisionTag : AnswerTag);
         if (status == 201 && told.HasLocation)
             Add(Location);

@@ -24,7 +24,7 @@ public sealed class OperationText : IOperationFilter
 
         var retirement = metadata.OfType<Retirement>().FirstOrDefault();
         var body = metadata.OfType<BodyMetadata>().FirstOrDefault()?.Type;
-        operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => Query(parameter, told)), .. Preconditions(told, context.ApiDescription.HttpMethod!)];
+        operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => Query(parameter, told)), .. Preconditions(told, context)];
         operation.RequestBody = told.Bodies.Count > 0 ? new OpenApiRequestBody
         {
             Required = true,
@@ -49,7 +49,7 @@ public sealed class OperationText : IOperationFilter
         foreach (var (text, response) in operation.Responses)
         {
             var status = int.Parse(text, CultureInfo.InvariantCulture);
-            ((OpenApiResponse)response).Headers = HeaderText.Of(status, told, retirement, context.Document);
+            ((OpenApiResponse)response).Headers = HeaderText.Of(status, told, IsPicture(context), retirement, context.Document);
             MainCase.IntoAnswer(told.Cases, status, response.Content);
         }
 
@@ -70,7 +70,7 @@ public sealed class OperationText : IOperationFilter
             Description = name == "key" ? KeyIn(path).Description : s_pathParameters[name],
             Schema = name == "number"
                 ? new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Minimum = "1" }
-                : new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Pattern = "^[A-Za-z0-9._~:+-]{1,64}$" },
+                : new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Pattern = Limits.KeyPattern },
             Example = JsonValue.Create(name switch { "key" => KeyIn(path).Example, "sku" => "RB-014", "channel" => "web", "number" => "1", _ => "shop-plugin" }) is { } example && name != "number" ? example : JsonValue.Create(1),
         });
 
@@ -100,8 +100,9 @@ public sealed class OperationText : IOperationFilter
         Example = parameter.Example is null ? null : parameter.Type is "number" or "integer" ? JsonNode.Parse(parameter.Example) : JsonValue.Create(parameter.Example),
     };
 
-    private static IEnumerable<IOpenApiParameter> Preconditions(Operation told, string method)
+    private static IEnumerable<IOpenApiParameter> Preconditions(Operation told, OperationFilterContext context)
     {
+        var method = context.ApiDescription.HttpMethod!;
         if (method is "PUT" or "DELETE" && told.Problems.Contains(ProblemTypes.StaleRevision))
             yield return Header("If-Match", "Only where the present revision is this ETag.", "\"7\"");
         if (method == "PUT")
@@ -110,9 +111,12 @@ public sealed class OperationText : IOperationFilter
             yield return Header("If-Match", "Only where the answer has this ETag; 412 where it has another.", told.HasRevision ? "\"7\"" : "\"0c4b8f6a2d1e9370\"");
         if (method == "GET" && told.HasRevision)
             yield return Header("If-None-Match", "304 where the revision is this ETag.", "\"7\"");
-        if (method == "GET" && told.HasTag)
+        if (method == "GET" && (told.HasTag || IsPicture(context)))
             yield return Header("If-None-Match", "304 where the answer still has this ETag.", "\"0c4b8f6a2d1e9370\"");
     }
+
+    /// <summary>An address that ends in .svg or .html gives pictures and pages only, all of which have an ETag.</summary>
+    private static bool IsPicture(OperationFilterContext context) => Path.GetExtension(context.ApiDescription.RelativePath!) is ".svg" or ".html";
 
     /// <summary>Whether an answer, in one of its formats, has an ETag.</summary>
     private static bool IsTagged(Operation told) => told.HasRevision || told.HasTag || told.OtherAnswers.Any(other => other.Format == Format.Svg || other.Format == Format.Html);

@@ -13,6 +13,8 @@ namespace PriceFloor.Api.Http.OpenApi;
 /// <summary>Puts into each schema what the reader checks: bounds, lengths, which members are needed, which may be null.</summary>
 public sealed class SchemaText : ISchemaFilter
 {
+    private static readonly JsonSerializerOptions s_withoutNulls = new(WireJson.Options) { DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull };
+
     public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
     {
         if (schema is not OpenApiSchema concrete)
@@ -27,13 +29,11 @@ public sealed class SchemaText : ISchemaFilter
             OfObject(concrete, context);
     }
 
-    /// <summary>What callers send: an absent property is absent, never null.</summary>
+    /// <summary>What callers send.</summary>
     private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Assembly == typeof(ReadingRules).Assembly || type.Name.EndsWith("Request", StringComparison.Ordinal);
 
     private static void OfMember(OpenApiSchema schema, PropertyInfo member)
     {
-        if (IsInput(member.DeclaringType!))
-            schema.Type &= ~JsonSchemaType.Null;
         var numbers = schema.Items as OpenApiSchema ?? schema;
         if (member.GetCustomAttribute<NumberFieldAttribute>() is { } field && numbers.Format == "decimal")
         {
@@ -44,12 +44,18 @@ public sealed class SchemaText : ISchemaFilter
             numbers.Maximum = field.Most;
         }
 
+        if (member.IsDefined(typeof(PiecesAttribute)) || member.IsDefined(typeof(WholeNumberAttribute)))
+            (schema.Type, schema.Format) = ((schema.Type & ~JsonSchemaType.Number) | JsonSchemaType.Integer, "int64");
+        if (IsInput(member.DeclaringType!))
+            numbers.Type |= numbers.Type?.HasFlag(JsonSchemaType.Number) == true || numbers.Type?.HasFlag(JsonSchemaType.Integer) == true ? JsonSchemaType.String : 0;
         if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string) && member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)))
             schema.MinLength = 1;
         if (member.GetCustomAttribute<EachTextAttribute>() is { } each && schema.Items is OpenApiSchema text)
             (text.MinLength, text.MaxLength) = (each.Least, each.Most);
         if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var most } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
             (schema.MaxItems, schema.MaxLength) = (most, null);
+        if (member.GetCustomAttribute<MinLengthAttribute>() is { Length: var least } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
+            (schema.MinItems, schema.MinLength) = (least, null);
     }
 
     private static void OfObject(OpenApiSchema schema, SchemaFilterContext context)
@@ -61,7 +67,7 @@ public sealed class SchemaText : ISchemaFilter
         {
             var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
             var mayBeNull = nullability.Create(member).ReadState == NullabilityState.Nullable;
-            if (mayBeNull && !IsInput(context.Type) && value is OpenApiSchemaReference reference)
+            if (mayBeNull && value is OpenApiSchemaReference reference)
                 schema.Properties![name] = new OpenApiSchema { Description = reference.Description, OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
             var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)) || (!mayBeNull && IsPositional(context.Type, name));
             if (isRequired)
@@ -83,9 +89,9 @@ public sealed class SchemaText : ISchemaFilter
         foreach (var (name, value) in schema.Properties!.Where(property => schema.Required?.Contains(property.Key) != true))
         {
             var given = type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase)).GetValue(empty);
-            if (given is not (decimal or int or bool or Enum or System.Collections.ICollection))
+            if (given is null)
                 continue;
-            var node = JsonSerializer.SerializeToNode(given, given.GetType(), WireJson.Options);
+            var node = JsonSerializer.SerializeToNode(given, given.GetType(), s_withoutNulls);
             if (value is OpenApiSchema concrete)
                 concrete.Default = node;
             else if (value is OpenApiSchemaReference reference)

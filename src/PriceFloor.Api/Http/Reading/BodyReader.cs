@@ -160,6 +160,8 @@ public sealed class BodyReader
         var faultsBefore = _faults?.Count ?? 0;
         while (json.Read() && json.TokenType != JsonTokenType.EndArray)
             Value(ref json, many.Item, $"{pointer}/{index++}");
+        if (index < many.Least)
+            Fault(pointer, FaultCodes.Required, $"{Name(pointer)} is empty; give at least one.");
         if (index <= many.Most)
             return;
 

@@ -26,7 +26,7 @@ public abstract record Shape
 
     public sealed record Time : Shape;
 
-    public sealed record Many(Shape Item, int Most) : Shape;
+    public sealed record Many(Shape Item, int Least, int Most) : Shape;
 
     /// <summary>Either the key of a stored document or the document itself.</summary>
     public sealed record KeyOr(Shape Document) : Shape;
@@ -66,7 +66,7 @@ public abstract record Shape
         if (bare == typeof(DateTimeOffset)) return new Time();
         if (bare.IsEnum) return new Word([.. Enum.GetNames(bare).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)]);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
-            return new Many(member?.GetCustomAttribute<EachTextAttribute>() is { } each ? new Text(each.Least, each.Most) : Of(bare.GetGenericArguments()[0], member), most);
+            return new Many(member?.GetCustomAttribute<EachTextAttribute>() is { } each ? new Text(each.Least, each.Most) : Of(bare.GetGenericArguments()[0], member), member?.GetCustomAttribute<MinLengthAttribute>()?.Length ?? 0, most);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(KeyOr<>))
             return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
         return s_objects.GetOrAdd(bare, MembersOf);
