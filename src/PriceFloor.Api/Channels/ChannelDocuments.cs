@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Channels;
 /// <summary>Channels: their price step is filled in, and their currency stays while prices are listed on them.</summary>
 public sealed class ChannelDocuments(IValidator<Channel> validator) : DocumentKind<Channel>(Kinds.Channel, validator)
 {
-    public override Checked<Channel> Check(Writing writing, string key, Channel document, Channel? stored, Sight sight)
+    public override Checked<Channel> Check(Writing writing, string key, Channel document, Channel? stored, ProfileAccess access)
     {
         var currency = Currency.Of(document.Currency);
         if (stored is not null && stored.Currency != document.Currency && writing.UsersOf(Name, key) is { Count: > 0 } prices)

@@ -38,7 +38,7 @@ public static class DesignBudgetRoutes
         var currency = Currency.Of(channel.Document.Currency);
         if (currency.Code != profile.Document.Currency)
             return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel sells in {currency.Code} and the profile counts in {profile.Document.Currency}; nothing is ever converted.");
-        return ChannelRules.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([CheckedPrice.At("price", "#", FaultCodes.TooManyDecimals, detail)]) : null;
+        return ChannelRules.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([InputError.AtField("price", "#", FaultCodes.TooManyDecimals, detail)]) : null;
     }
 
     private static DesignBudgetAnswer AnswerOf(DesignBudgetRequest request, Records records, Stored<CostProfile> profile, Stored<Channel> channel, DesignBudget budget, bool workings)

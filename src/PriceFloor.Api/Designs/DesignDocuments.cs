@@ -9,9 +9,9 @@ namespace PriceFloor.Api.Designs;
 /// <summary>Designs: their profile and its materials must be stored, and together they must make a piece that takes bench time.</summary>
 public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind<Design>(Kinds.Design, validator)
 {
-    public override Checked<Design> Check(Writing writing, string key, Design document, Design? stored, Sight sight)
+    public override Checked<Design> Check(Writing writing, string key, Design document, Design? stored, ProfileAccess access)
     {
-        if (Records.Of(writing, sight).Profile(document.Profile) is not { } profile)
+        if (Records.Of(writing, access).Profile(document.Profile) is not { } profile)
             return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." }]);
 
         var year = StudioYear.Of(profile.Document, default).Value;
@@ -21,7 +21,7 @@ public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind
         if (faults.Count > 0)
             return Problem.Invalid(faults.Select(fault => InputError.At(fault)));
 
-        if (TakenName(writing, key, document, sight) is { } taken)
+        if (TakenName(writing, key, document, access) is { } taken)
             return taken;
 
         var materials = document.Materials.Where(line => line.Material is not null).Select(line => new DocumentName("material", ProfileDocuments.MaterialKey(document.Profile, line.Material!)));
@@ -29,7 +29,7 @@ public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind
     }
 
     /// <summary>No name may lead to two designs, be it a key or an alias.</summary>
-    private static Problem? TakenName(Writing writing, string key, Design document, Sight sight)
+    private static Problem? TakenName(Writing writing, string key, Design document, ProfileAccess access)
     {
         if (Other(writing.UsersOf(Kinds.Alias, key)) is { } named)
             return Taken(key, named, "is an alias of it; take it out there first, or choose another key");
@@ -45,7 +45,7 @@ public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind
 
         string? Other(IEnumerable<DocumentName> users) => users.Select(user => user.Key).FirstOrDefault(user => user != key);
 
-        Problem Taken(string name, string design, string why) => sight.Against(writing, Kinds.Design, design) is not null ? Sight.Taken(name) : Problem.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
+        Problem Taken(string name, string design, string why) => access.Against(writing, Kinds.Design, design) is not null ? DocumentAccess.Taken(name) : Problem.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
     }
 
     /// <summary>A design's listed prices go with it.</summary>

@@ -24,7 +24,7 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// Fills in what the document leaves to the store, and says what stands against storing it: a reference that leads nowhere,
     /// something that others still use. Only what the caller sees can be referred to.
     /// </summary>
-    public abstract Checked<T> Check(Writing writing, string key, T document, T? stored, Sight sight);
+    public abstract Checked<T> Check(Writing writing, string key, T document, T? stored, ProfileAccess access);
 
     /// <summary>What else goes when the document is deleted.</summary>
     public virtual void Cascade(Writing writing, string key) { }
@@ -49,12 +49,12 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     }
 
     /// <summary>Stores the document, or leaves all as it is where it says the same already.</summary>
-    public Saved Save(Writing writing, string key, T document, Sight sight)
+    public Saved Save(Writing writing, string key, T document, ProfileAccess access)
     {
-        if (sight.Against(writing, Name, key) is { } hidden)
+        if (access.Against(writing, Name, key) is { } hidden)
             return new Saved(null, null, hidden);
         var stored = writing.Find(Name, key);
-        var check = Check(writing, key, document, stored is null ? null : StoredText<T>.Read(stored.Body!).Document, sight); // a damaged one is replaced
+        var check = Check(writing, key, document, stored is null ? null : StoredText<T>.Read(stored.Body!).Document, access); // a damaged one is replaced
         if (check.Problem is { } problem)
             return new Saved(null, stored, problem);
 
@@ -93,22 +93,3 @@ public static class Kinds
 /// <param name="Before">What stood before.</param>
 /// <param name="Problem">Why nothing was stored.</param>
 public sealed record Saved(Revision? Revision, Revision? Before, Problem? Problem);
-
-/// <summary>Keys are named by the caller.</summary>
-public static class Keys
-{
-    public const string Rule = "1 to 64 letters, digits and . _ ~ : + -";
-
-    /// <summary>The last segment of the addresses that take many documents at once; addresses are found whatever their case.</summary>
-    private const string Batch = "batch";
-
-    /// <summary>Why nothing new may be stored under the key; null if it may. What was stored under one before stays readable and can be deleted.</summary>
-    public static InputError? FaultIn(string key) =>
-        key is "." or ".." ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"Nothing can be named \"{key}\", because addresses drop such a segment; choose another key." }
-        : key.Equals(Batch, StringComparison.OrdinalIgnoreCase) ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"Nothing can be named \"{key}\", because that is the address of batches; choose another key." }
-        : !IsValid(key) ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"A key is {Rule}." }
-        : null;
-
-    public static bool IsValid(string key) =>
-        key.Length is >= 1 and <= Limits.KeyLength && key is not ("." or "..") && key.All(letter => char.IsAsciiLetterOrDigit(letter) || ".-_~:+".Contains(letter, StringComparison.Ordinal));
-}

@@ -14,7 +14,7 @@ public static class DocumentRoutes
     public static IResult ListBelow<T>(string prefix, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class
     {
         var page = query.Value;
-        var found = store.Read(snapshot => SightOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
+        var found = store.Read(snapshot => AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(revision.Key)))],
             found.Count > page.Limit ? found[page.Limit - 1].Key[prefix.Length..] : null, request);
     }
@@ -35,10 +35,10 @@ public static class DocumentRoutes
         var caller = Caller.Of(context);
         var saved = await store.WriteAsync(caller, writing =>
         {
-            if (caller.Sight.Against(writing, kind.Name, path.Text) is { } hidden)
+            if (caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
                 return new Saved(null, null, hidden);
             var stored = writing.Find(kind.Name, path.Text);
-            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value, caller.Sight);
+            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value, caller.Access);
         });
         return saved.Problem ?? DocumentText.Answer(saved.Revision!, kind.NamesOf(path.Text), context.Request, created: saved.Before is null);
     }
@@ -53,7 +53,7 @@ public static class DocumentRoutes
         {
             if (Seen(writing, writing.Find(kind.Name, path.Text), context.Request) is not { } stored)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\".");
-            if (SightOf(context.Request).Against(writing, kind.Name, path.Text) is { } shared)
+            if (AccessOf(context.Request).Against(writing, kind.Name, path.Text) is { } shared)
                 return shared;
             if (preconditions!.Forbid(stored.Number))
                 return Problem.Stale(stored.Number);
@@ -72,7 +72,7 @@ public static class DocumentRoutes
         long after = 0;
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
             return Problem.Invalid([new InputError { Parameter = "after", Code = FaultCodes.OutOfRange, Detail = "after must be the number of a revision." }]);
-        var found = store.Read(snapshot => SightOf(request).History(snapshot, kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
+        var found = store.Read(snapshot => AccessOf(request).History(snapshot, kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
         if (found.Count == 0 && (after == 0 || store.Read(snapshot => Seen(snapshot, snapshot.Newest(kind.Name, path.Text), request)) is null))
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(path.Text)))],
@@ -85,9 +85,9 @@ public static class DocumentRoutes
             ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
 
-    private static Sight SightOf(HttpRequest request) => Caller.Of(request.HttpContext).Sight;
+    private static ProfileAccess AccessOf(HttpRequest request) => Caller.Of(request.HttpContext).Access;
 
-    private static Revision? Seen(Snapshot snapshot, Revision? revision, HttpRequest request) => revision is not null && SightOf(request).Sees(snapshot, revision) ? revision : null;
+    private static Revision? Seen(Snapshot snapshot, Revision? revision, HttpRequest request) => revision is not null && AccessOf(request).Sees(snapshot, revision) ? revision : null;
 
     private static long? AsOf(DateTimeOffset? time) => time is { } at ? Moment.Of(at) : null;
 }

@@ -31,7 +31,7 @@ public class Records(IDocuments documents, DateTimeOffset moment)
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => Documents.ListedPrices(sku);
 
     /// <summary>As a write sees them, what it has already written included.</summary>
-    public static Records Of(Writing writing, Sight sight) => new(sight.Of(new DocumentsOfSnapshot(writing, null)), writing.Now);
+    public static Records Of(Writing writing, ProfileAccess access) => new(access.Of(new DocumentsOfSnapshot(writing, null)), writing.Now);
 }
 
 /// <summary>All documents of one position, and the moment for which an answer is given.</summary>
@@ -48,33 +48,33 @@ public sealed class WholeRecords(IWholeDocuments documents, DateTimeOffset momen
 /// Where computations get the documents from: the present ones from memory, those of another moment from the store; only what the caller's key
 /// sees. This is the one place that hands documents to computations.
 /// </summary>
-public sealed class RecordKeeper(Store store, PresentDocuments present, TimeProvider clock, Sight sight)
+public sealed class RecordKeeper(Store store, PresentDocuments present, TimeProvider clock, ProfileAccess access)
 {
     /// <summary>The keeper for who asks.</summary>
     public static ValueTask<RecordKeeper?> BindAsync(HttpContext context)
     {
         var everything = context.RequestServices.GetRequiredService<RecordKeeper>();
-        var sight = Caller.Of(context).Sight;
-        return ValueTask.FromResult<RecordKeeper?>(sight.IsWhole ? everything : everything.SeenBy(sight));
+        var access = Caller.Of(context).Access;
+        return ValueTask.FromResult<RecordKeeper?>(access.IsWhole ? everything : everything.SeenBy(access));
     }
 
     /// <summary>Asks the documents of now, or of a moment.</summary>
     public T Read<T>(DateTimeOffset? asOf, Func<Records, T> read) => asOf is { } moment
         ? ReadAsOf(moment, read)
-        : read(new Records(sight.Of(present.Now), clock.GetUtcNow()));
+        : read(new Records(access.Of(present.Now), clock.GetUtcNow()));
 
     /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
     public WholeRecords Whole(DateTimeOffset? asOf) => asOf is { } moment
-        ? new WholeRecords(sight.Of(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment))))), moment)
-        : new WholeRecords(sight.Of(present.Now), clock.GetUtcNow());
+        ? new WholeRecords(access.Of(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment))))), moment)
+        : new WholeRecords(access.Of(present.Now), clock.GetUtcNow());
 
     /// <summary>All documents as a write sees them, what others have committed meanwhile included.</summary>
-    public WholeRecords Within(Writing writing) => new(sight.Of(present.At(writing)), writing.Now);
+    public WholeRecords Within(Writing writing) => new(access.Of(present.At(writing)), writing.Now);
 
     private T ReadAsOf<T>(DateTimeOffset moment, Func<Records, T> read) =>
-        store.Read(snapshot => read(new Records(sight.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)));
+        store.Read(snapshot => read(new Records(access.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)));
 
-    private RecordKeeper SeenBy(Sight other) => new(store, present, clock, other);
+    private RecordKeeper SeenBy(ProfileAccess other) => new(store, present, clock, other);
 }
 
 /// <summary>The present documents, in memory, brought up to date when the store has moved on.</summary>

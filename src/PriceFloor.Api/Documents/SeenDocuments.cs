@@ -4,7 +4,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>Documents without those that a key does not see: they lead nowhere, in every answer alike.</summary>
-public class PartlySeen(IDocuments all, Sight sight) : IDocuments
+public class PartlySeen(IDocuments all, ProfileAccess access) : IDocuments
 {
     private static readonly IReadOnlyDictionary<string, Stored<ListedPrice>> s_none = FrozenDictionary<string, Stored<ListedPrice>>.Empty;
 
@@ -14,7 +14,7 @@ public class PartlySeen(IDocuments all, Sight sight) : IDocuments
 
     public IReadOnlyList<Stored<Design>> Designs => _designs ??= [.. all.Designs.Where(design => Seen(design) is not null)];
 
-    public Stored<CostProfile>? Profile(string key) => sight.Sees(key) ? all.Profile(key) : null;
+    public Stored<CostProfile>? Profile(string key) => access.Sees(key) ? all.Profile(key) : null;
 
     public Stored<Design>? Design(string sku) => Seen(all.Design(sku));
 
@@ -26,15 +26,15 @@ public class PartlySeen(IDocuments all, Sight sight) : IDocuments
 
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => Design(sku) is null ? s_none : all.ListedPrices(sku);
 
-    private Stored<Design>? Seen(Stored<Design>? design) => design?.Sound is { } document && sight.Sees(document.Profile) ? design : null;
+    private Stored<Design>? Seen(Stored<Design>? design) => design?.Sound is { } document && access.Sees(document.Profile) ? design : null;
 }
 
 /// <summary>The same of all documents at one position of the store.</summary>
-public sealed class SeenDocuments(IWholeDocuments all, Sight sight) : PartlySeen(all, sight), IWholeDocuments
+public sealed class SeenDocuments(IWholeDocuments all, ProfileAccess access) : PartlySeen(all, access), IWholeDocuments
 {
-    private readonly Sight _sight = sight;
+    private readonly ProfileAccess _access = access;
 
     public long Position => all.Position;
 
-    public IWholeDocuments Before(IEnumerable<Change> changes, long position) => _sight.Of(all.Before(changes, position));
+    public IWholeDocuments Before(IEnumerable<Change> changes, long position) => _access.Of(all.Before(changes, position));
 }

@@ -25,15 +25,15 @@ public static class FloorHistoryRoutes
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        var sight = Caller.Of(context).Sight;
+        var access = Caller.Of(context).Access;
         return store.Read<IResult>(snapshot =>
         {
             long? asOf = asked.AsOf is { } time ? Moment.Of(time) : null;
-            if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !sight.Sees(snapshot, design))
+            if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !access.Sees(snapshot, design))
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (snapshot.Find(Kinds.Channel, asked.Channel, asOf) is not { } channel)
-                return Problem.UnknownReference([CheckedPrice.At("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
-            var (moments, earlier) = PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, sight);
+                return Problem.UnknownReference([InputError.AtField("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
+            var (moments, earlier) = PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, access);
             var on = Stored<Channel>.Of(channel).Document;
             var answer = new FloorHistoryAnswer
             {

@@ -24,9 +24,9 @@ public static class PricedMoments
     /// <param name="channel">Key of the channel.</param>
     /// <param name="upTo">The last moment.</param>
     /// <param name="most">At most so many moments.</param>
-    /// <param name="sight">What the caller sees: while the design counted on another profile it was not there.</param>
+    /// <param name="access">What the caller sees: while the design counted on another profile it was not there.</param>
     /// <returns>The moments in order, and the last one before them where there are more.</returns>
-    public static (IReadOnlyList<PricedMoment> Moments, long? Earlier) Of(Snapshot snapshot, string sku, string channel, long upTo, int most, Sight sight)
+    public static (IReadOnlyList<PricedMoment> Moments, long? Earlier) Of(Snapshot snapshot, string sku, string channel, long upTo, int most, ProfileAccess access)
     {
         var behind = DocumentsBehind(snapshot, sku, channel, upTo, most);
         var newest = behind.SelectMany(document => snapshot.Latest(document, most + 1, upTo: upTo)).ToList();
@@ -41,8 +41,8 @@ public static class PricedMoments
         foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position).GroupBy(revision => revision.SavedAt))
         {
             documents = documents.With([.. written], written.Last().Position);
-            var records = new Records(sight.Of(documents), Moment.ToTime(written.Key));
-            moments.Add(At(records, sku, channel, [.. written.Where(revision => sight.Sees(snapshot, revision))]) with { At = written.Key });
+            var records = new Records(access.Of(documents), Moment.ToTime(written.Key));
+            moments.Add(At(records, sku, channel, [.. written.Where(revision => access.Sees(snapshot, revision))]) with { At = written.Key });
         }
 
         return (moments, earlier);

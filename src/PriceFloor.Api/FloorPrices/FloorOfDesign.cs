@@ -157,7 +157,7 @@ public sealed class FloorOfDesign
     {
         var known = profile.Document.Materials.Select(line => line.Material).ToHashSet();
         var lacking = design.Revision is null ? [] : design.Document.Materials.Select(line => line.Material).OfType<string>().Where(material => !known.Contains(material)).Distinct().ToList();
-        return lacking.Count == 0 ? null : Problem.UnknownReference([.. lacking.Select(material => CheckedPrice.At("profile", at, FaultCodes.UnknownMaterial,
+        return lacking.Count == 0 ? null : Problem.UnknownReference([.. lacking.Select(material => InputError.AtField("profile", at, FaultCodes.UnknownMaterial,
             $"The price list of {(profile.Revision is null ? "the inline profile" : $"the profile \"{profile.Key}\"")} has no material \"{material}\", which the design \"{design.Key}\" uses; add it there, or try another profile."))]);
     }
 

@@ -84,7 +84,7 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     /// <summary>The secret of a key, and the one before its rotation, which ends by itself.</summary>
     private IEnumerable<Known> SecretsOf(StoredKey key)
     {
-        var caller = new Caller(key.Name, ScopesOf(key)) { Secret = key.Hash, Sight = key.Profiles is { } profiles ? Sight.Of(profiles.Split(' ')) : Sight.All };
+        var caller = new Caller(key.Name, ScopesOf(key)) { Secret = key.Hash, Access = key.Profiles is { } profiles ? ProfileAccess.Of(profiles.Split(' ')) : ProfileAccess.All };
         yield return new Known(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
         if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
             yield return new Known(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, uses.Of(key.Name));

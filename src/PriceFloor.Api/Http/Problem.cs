@@ -29,6 +29,15 @@ public sealed record InputError
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Column { get; init; }
 
+    /// <summary>A fault at a field of the request.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="at">Where the request stands, such as <c>#</c> for a body; null for a query.</param>
+    /// <param name="code">The code.</param>
+    /// <param name="detail">What is wrong and how to fix it.</param>
+    public static InputError AtField(string field, string? at, Code code, string detail) => at is null
+        ? new InputError { Parameter = field, Code = code, Detail = detail }
+        : new InputError { Pointer = $"{at}/{field}", Code = code, Detail = detail };
+
     /// <summary>A fault of the model, somewhere in the body.</summary>
     public static InputError At(Fault fault, string prefix = "") => new() { Pointer = $"#{prefix}{fault.Pointer}", Code = fault.Code, Detail = fault.Detail };
 }

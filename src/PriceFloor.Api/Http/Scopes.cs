@@ -29,7 +29,7 @@ public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
 {
     private readonly bool[] _may = [.. Enum.GetValues<Scope>().Select(scope => Holds(Scopes, scope))];
 
-    public Sight Sight { get; init; } = Sight.All;
+    public ProfileAccess Access { get; init; } = ProfileAccess.All;
 
     /// <summary>SHA-256 of the secret that the request came with.</summary>
     public byte[] Secret { get; init; } = [];

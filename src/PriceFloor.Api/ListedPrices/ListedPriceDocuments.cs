@@ -16,10 +16,10 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : Do
         return [("sku", key[..slash]), ("channel", key[(slash + 1)..])];
     }
 
-    public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, ListedPrice? stored, Sight sight)
+    public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, ListedPrice? stored, ProfileAccess access)
     {
         var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
-        var records = Records.Of(writing, sight);
+        var records = Records.Of(writing, access);
         if (records.Design(sku) is null)
             return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{sku}\".");
         if (records.Channel(channelKey) is not { } channel)

@@ -57,9 +57,9 @@ public sealed class CheckedPrice
         if (request.Currency is { } code && code != currency.Code)
             return (null, Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted."));
         if (ChannelRules.TooFine(request.Price, "price", currency) is { } detail)
-            return (null, Problem.Invalid([At("price", at, FaultCodes.TooManyDecimals, detail)]));
+            return (null, Problem.Invalid([InputError.AtField("price", at, FaultCodes.TooManyDecimals, detail)]));
         if ((otherProfile ?? records.Profile(design.Document.Profile)) is not { } profile)
-            return (null, Problem.UnknownReference([At("sku", at, InputCodes.UnknownProfile, mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time.")]));
+            return (null, Problem.UnknownReference([InputError.AtField("sku", at, InputCodes.UnknownProfile, mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time.")]));
 
         var outcome = FloorOfDesign.Of(records, profile, design);
         if (outcome.Found is not { } floor)
@@ -117,9 +117,9 @@ public sealed class CheckedPrice
     {
         var unknown = new List<InputError>();
         if (channel is null)
-            unknown.Add(At("channel", at, InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts."));
+            unknown.Add(InputError.AtField("channel", at, InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts."));
         if (design is null)
-            unknown.Add(At("sku", at, InputCodes.UnknownDesign, mayRead && records.Documents.SameButForCase(request.Sku) is { } close
+            unknown.Add(InputError.AtField("sku", at, InputCodes.UnknownDesign, mayRead && records.Documents.SameButForCase(request.Sku) is { } close
                 ? $"There is no design \"{request.Sku}\", but there is \"{close}\"; case counts."
                 : $"There is no design \"{request.Sku}\"; case counts."));
         return Problem.UnknownReference(unknown);
@@ -127,11 +127,6 @@ public sealed class CheckedPrice
 
     /// <summary>Why there is no floor, for a caller who may not learn what the materials are called.</summary>
     private static Problem NoFloor(IReadOnlyList<Fault> faults, string? at) => faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial)
-        ? Problem.UnknownReference([At("sku", at, FaultCodes.UnknownMaterial, "The design uses a material that its profile's price list does not have.")])
+        ? Problem.UnknownReference([InputError.AtField("sku", at, FaultCodes.UnknownMaterial, "The design uses a material that its profile's price list does not have.")])
         : Problem.OfFaults(faults);
-
-    /// <summary>A fault at a field of the request.</summary>
-    public static InputError At(string field, string? at, Code code, string detail) => at is null
-        ? new InputError { Parameter = field, Code = code, Detail = detail }
-        : new InputError { Pointer = $"{at}/{field}", Code = code, Detail = detail };
 }

@@ -18,7 +18,7 @@ public static class OnSale
         {
             price = records.ListedPrices(design.Key).GetValueOrDefault(channel)?.Document.Price;
             if (price is null)
-                return (null, Problem.Invalid([CheckedPrice.At("price", at, FaultCodes.Required, $"No price is listed for \"{sku}\" on \"{channel}\"; give one, or list it first.")]));
+                return (null, Problem.Invalid([InputError.AtField("price", at, FaultCodes.Required, $"No price is listed for \"{sku}\" on \"{channel}\"; give one, or list it first.")]));
         }
 
         return CheckedPrice.Of(records, new PriceCheckRequest { Sku = sku, Channel = channel, Price = price ?? 0 }, at, profile);

@@ -51,7 +51,7 @@ public static class PricePartsRoutes
     private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Records records, FloorOfDesign floor, Stored<Design> design, string key, PricePartsQuery asked)
     {
         if (records.Channel(key) is not { } channel)
-            return (null, Problem.UnknownReference([CheckedPrice.At("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts.")]));
+            return (null, Problem.UnknownReference([InputError.AtField("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts.")]));
         if (asked.Price is null && floor.On(channel) is { Found: null } none)
             return (null, Problem.OfFaults(none.Faults));
         var (price, from) = PriceOn(floor, channel, asked.Price);

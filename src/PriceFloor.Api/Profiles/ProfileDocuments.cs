@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>Cost profiles: their year's start is filled in, and a material or currency that designs rest on stays.</summary>
 public sealed class ProfileDocuments(IValidator<CostProfile> validator) : DocumentKind<CostProfile>(Kinds.Profile, validator)
 {
-    public override Checked<CostProfile> Check(Writing writing, string key, CostProfile document, CostProfile? stored, Sight sight)
+    public override Checked<CostProfile> Check(Writing writing, string key, CostProfile document, CostProfile? stored, ProfileAccess access)
     {
         var complete = document with { YearStart = document.YearStart ?? stored?.YearStart ?? new DateOnly(writing.Now.Year, 1, 1) };
         if (stored is not null && stored.Currency != complete.Currency && writing.UsersOf(Name, key) is { Count: > 0 } designs)

@@ -59,7 +59,7 @@ public static class Starting
         builder.Services.AddSingleton<Opening>();
         builder.Services.AddSingleton<Readiness>();
         builder.Services.AddSingleton<PresentDocuments>();
-        builder.Services.AddSingleton(Sight.All);
+        builder.Services.AddSingleton(ProfileAccess.All);
         builder.Services.AddSingleton<RecordKeeper>();
         builder.Services.AddSingleton<KeyUses>();
         builder.Services.AddSingleton<KeyRing>();

@@ -40,5 +40,5 @@ public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>?
         return (new Known(rules, revision is not null, against, yearStart, basis), null);
     }
 
-    private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) => revision is not null && caller.Sight.Sees(snapshot, revision) ? revision : null;
+    private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) => revision is not null && caller.Access.Sees(snapshot, revision) ? revision : null;
 }

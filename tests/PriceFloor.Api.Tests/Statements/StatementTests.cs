@@ -284,7 +284,7 @@ public sealed class StatementTests
         return document.ToJsonString();
     }
 
-    /// <summary>A long sheet without end in sight.</summary>
+    /// <summary>A long sheet without end in access.</summary>
     private sealed class Much(long length) : Stream
     {
         public long Given { get; private set; }

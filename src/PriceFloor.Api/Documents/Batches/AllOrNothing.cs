@@ -27,7 +27,7 @@ public static class AllOrNothing
         var (lines, saved, problem) = await store.WriteAsync(caller, writing =>
         {
             var (now, fault) = writing.Position == records.Position ? laid : Checked(lay(keeper.Within(writing)).GetAwaiter().GetResult());
-            var done = fault is null ? now!.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Sight)).ToList() : [];
+            var done = fault is null ? now!.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Access)).ToList() : [];
             if (fault is null && !done.TrueForAll(one => one.Problem is null))
                 fault = Refusal(now!, done);
             if (fault is not null)

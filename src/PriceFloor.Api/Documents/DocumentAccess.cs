@@ -1,0 +1,84 @@
+using System.Text.Json;
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Http;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>
+/// What of the store a key sees: all of it, or only some cost profiles, the designs that use them and those designs' listed prices. What it does
+/// not see is absent for it. Channels are shared: a key that is held to some profiles reads them and changes none. Reading rules are about the
+/// household of all profiles together: such a key neither sees nor changes them.
+/// </summary>
+public static class DocumentAccess
+{
+    /// <summary>The documents without those that are not seen.</summary>
+    public static IWholeDocuments Of(this ProfileAccess access, IWholeDocuments documents) => access.IsWhole ? documents : new SeenDocuments(documents, access);
+
+    /// <summary>The documents of a transaction without those that are not seen.</summary>
+    public static IDocuments Of(this ProfileAccess access, IDocuments documents) => access.IsWhole ? documents : new PartlySeen(documents, access);
+
+    /// <summary>Whether a revision is seen: a design's by the profile that it names, a deletion like what it deleted, a listed price like its design.</summary>
+    public static bool Sees(this ProfileAccess access, Snapshot snapshot, Revision revision) => access.IsWhole || revision.Kind switch
+    {
+        Kinds.Profile => access.Sees(revision.Key),
+        Kinds.Design => access.SeesDesign(snapshot, revision),
+        Kinds.ReadingRules => false,
+        Kinds.ListedPrice => snapshot.Newest(Kinds.Design, revision.Key[..revision.Key.IndexOf('/', StringComparison.Ordinal)]) is { } design && access.SeesDesign(snapshot, design),
+        _ => true,
+    };
+
+    /// <summary>A page of what is seen.</summary>
+    public static IReadOnlyList<Revision> List(this ProfileAccess access, Snapshot snapshot, string kind, string prefix, string after, int limit, long? asOf) =>
+        access.Page(snapshot, limit, last => snapshot.List(kind, prefix, last?.Key ?? after, limit, asOf));
+
+    /// <summary>The revisions of a document that are seen.</summary>
+    public static IReadOnlyList<Revision> History(this ProfileAccess access, Snapshot snapshot, string kind, string key, long after, int limit, long? asOf) =>
+        access.Page(snapshot, limit, last => snapshot.History(kind, key, last?.Number ?? after, limit, asOf));
+
+    /// <summary>What stands against writing a document whose name says nothing about whether it is seen.</summary>
+    public static Problem? Against(this ProfileAccess access, Snapshot snapshot, string kind, string key) => access.IsWhole ? null : kind switch
+    {
+        Kinds.Channel => Problem.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
+        Kinds.ReadingRules => Problem.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key that is held to some of them cannot change them."),
+        Kinds.Profile when !access.Sees(key) => Problem.Of(ProblemTypes.KeyNotAllowed, "This key is held to other profiles."),
+        Kinds.Design when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
+        _ => null,
+    };
+
+    /// <summary>Keys are the whole store's, so that one that is taken must be told; not by what.</summary>
+    public static Problem Taken(string name) => Problem.InUse($"The name \"{name}\" is taken; choose another.", []);
+
+    private static IReadOnlyList<Revision> Page(this ProfileAccess access, Snapshot snapshot, int limit, Func<Revision?, IReadOnlyList<Revision>> read)
+    {
+        var page = read(null);
+        if (access.IsWhole)
+            return page;
+        var seen = page.Where(revision => access.Sees(snapshot, revision)).ToList();
+        while (seen.Count < limit && page.Count == limit)
+        {
+            page = read(page[^1]);
+            seen.AddRange(page.Where(revision => access.Sees(snapshot, revision)));
+        }
+
+        return seen.Count > limit ? seen[..limit] : seen;
+    }
+
+    private static bool SeesDesign(this ProfileAccess access, Snapshot snapshot, Revision design) => design.Body is { } body
+        ? ProfileIn(body) is { } profile && access.Sees(profile)
+        : snapshot.RevisionOf(Kinds.Design, design.Key, design.Number - 1) is { } before && access.SeesDesign(snapshot, before);
+
+    /// <summary>Null where the text is damaged: nobody can say whose it is, so no key that is held to profiles sees it.</summary>
+    private static string? ProfileIn(string body)
+    {
+        try
+        {
+            using var json = JsonDocument.Parse(body);
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("profile", out var profile) && profile.ValueKind == JsonValueKind.String ? profile.GetString() : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+}
