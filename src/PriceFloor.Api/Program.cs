@@ -1,5 +1,6 @@
-using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.Configuration;
+using PriceFloor.Api.HealthChecks;
+using PriceFloor.Api.OpenApi;
 using PriceFloor.Api.Running;
 using Serilog;
 

@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Running;
+using PriceFloor.Api.Telemetry;
 using Serilog;
 using Serilog.Core;
 using Serilog.Events;

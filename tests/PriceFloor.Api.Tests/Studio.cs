@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Tests;

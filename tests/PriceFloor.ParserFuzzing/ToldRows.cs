@@ -4,6 +4,7 @@ using System.Text.Json;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Pricing.Numbers;
 using PriceFloor.Statements;
+using PriceFloor.Statements.Files;
 
 namespace PriceFloor.ParserFuzzing;
 

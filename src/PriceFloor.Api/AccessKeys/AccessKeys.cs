@@ -1,8 +1,9 @@
 using System.ComponentModel.DataAnnotations;
 using System.Text.Json.Serialization;
 using FluentValidation;
-using PriceFloor.Api.Documents;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.AccessKeys;

@@ -1,5 +1,5 @@
 using Microsoft.Data.Sqlite;
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 using Serilog;
 

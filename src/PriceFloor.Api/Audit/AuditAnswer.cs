@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Audit;

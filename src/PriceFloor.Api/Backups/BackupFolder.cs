@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
-using PriceFloor.Api.Running;
+using PriceFloor.Api.Configuration;
+using PriceFloor.Api.Telemetry;
 using PriceFloor.Storage;
 using Serilog;
 

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 using Serilog;

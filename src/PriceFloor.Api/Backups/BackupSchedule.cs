@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
-using PriceFloor.Api.Running;
+using PriceFloor.Api.Configuration;
+using PriceFloor.Api.HealthChecks;
 using PriceFloor.Storage;
 using Serilog;
 

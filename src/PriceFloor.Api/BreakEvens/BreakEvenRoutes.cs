@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Pictures;
 using PriceFloor.Api.PriceChecks;
 

@@ -1,5 +1,5 @@
 using FluentValidation;
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Channels;
 

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 

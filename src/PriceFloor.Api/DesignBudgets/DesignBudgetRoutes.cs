@@ -2,7 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.DesignBudgets;
 

@@ -2,9 +2,11 @@ using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json;
 using FluentValidation;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;
 

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;
 

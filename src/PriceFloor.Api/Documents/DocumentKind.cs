@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using FluentValidation;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;

@@ -1,4 +1,4 @@
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 

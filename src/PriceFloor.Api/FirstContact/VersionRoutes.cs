@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.OpenApi;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FirstContact;

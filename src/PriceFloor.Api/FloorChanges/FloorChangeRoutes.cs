@@ -1,6 +1,8 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FloorChanges;

@@ -1,7 +1,8 @@
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Pictures;
-using PriceFloor.Api.PriceChecks;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FloorHistories;

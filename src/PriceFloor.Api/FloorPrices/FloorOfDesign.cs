@@ -2,7 +2,6 @@ using System.Collections.Frozen;
 using System.Runtime.CompilerServices;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.PriceChecks;
 
 namespace PriceFloor.Api.FloorPrices;
 

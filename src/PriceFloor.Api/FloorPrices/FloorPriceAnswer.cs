@@ -1,6 +1,6 @@
-using PriceFloor.Api.Http;
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.FloorPrices;
 

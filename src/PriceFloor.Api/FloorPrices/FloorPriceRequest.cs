@@ -1,6 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using FluentValidation;
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.FloorPrices;
 

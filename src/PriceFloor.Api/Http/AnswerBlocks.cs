@@ -1,5 +1,3 @@
-using PriceFloor.Api.Running;
-
 namespace PriceFloor.Api.Http;
 
 /// <summary>
@@ -11,7 +9,7 @@ public static class AnswerBlocks
     private const int Size = 16 * 1024;
 
     /// <summary>So long a caller may take for a block.</summary>
-    public static TimeSpan Longest(HttpContext context) => TimeSpan.FromSeconds(context.RequestServices.GetRequiredService<Settings>().AnswerSeconds);
+    public static TimeSpan Longest(HttpContext context) => context.RequestServices.GetRequiredService<AnswerTime>().Longest;
 
     public static async Task WriteAsync(HttpResponse response, ReadOnlyMemory<byte> body, CancellationToken cancel)
     {
@@ -24,3 +22,6 @@ public static class AnswerBlocks
     public static ValueTask InTime(ValueTask write, HttpContext context) =>
         write.IsCompleted ? write : new(write.AsTask().WaitAsync(Longest(context), context.RequestAborted));
 }
+
+/// <summary>How long a caller may take for a block of an answer.</summary>
+public sealed record AnswerTime(TimeSpan Longest);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Serialization;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Http;
 

@@ -1,7 +1,9 @@
 using FluentValidation;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.Sheets;

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;

@@ -1,5 +1,5 @@
 using System.ComponentModel.DataAnnotations;
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.PriceChecks;
 

@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Running;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Telemetry;
 
 namespace PriceFloor.Api.PriceChecks;
 

@@ -1,6 +1,7 @@
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.PriceChecks;
 
 namespace PriceFloor.Api.PriceParts;

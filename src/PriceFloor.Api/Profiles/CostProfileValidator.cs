@@ -1,6 +1,6 @@
 using FluentValidation;
 using FluentValidation.Results;
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Profiles;
 

@@ -1,4 +1,5 @@
 using FluentValidation;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;

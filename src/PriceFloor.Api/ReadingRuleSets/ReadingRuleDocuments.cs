@@ -1,6 +1,7 @@
 using FluentValidation;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 

@@ -1,3 +1,5 @@
+using PriceFloor.Api.Configuration;
+
 namespace PriceFloor.Api.Running;
 
 /// <summary>The command line, read whole before anything starts: a mistyped word must neither start a service nor make a store.</summary>

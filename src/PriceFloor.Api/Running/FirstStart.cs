@@ -1,4 +1,7 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Demo;
+using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;

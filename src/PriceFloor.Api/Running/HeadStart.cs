@@ -1,4 +1,6 @@
 using System.Text.Json;
+using PriceFloor.Api.Access;
+using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Configuration;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;

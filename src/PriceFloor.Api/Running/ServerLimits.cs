@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.Server.Kestrel.Transport.Sockets;
+using PriceFloor.Api.Configuration;
 
 namespace PriceFloor.Api.Running;
 

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Configuration;
 using Serilog;
 
 namespace PriceFloor.Api.Running;

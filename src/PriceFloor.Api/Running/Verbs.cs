@@ -1,3 +1,5 @@
+using PriceFloor.Api.Configuration;
+
 namespace PriceFloor.Api.Running;
 
 /// <summary>What the program can do besides serving.</summary>

@@ -1,6 +1,9 @@
 using System.Text.Json;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.PriceChecks;
 using Serilog;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Sheets;
 

@@ -1,9 +1,12 @@
 using System.Text;
 using FluentValidation;
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Statements;
+using PriceFloor.Statements.Files;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Statements;

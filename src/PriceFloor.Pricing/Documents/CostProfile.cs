@@ -1,5 +1,4 @@
 using System.ComponentModel.DataAnnotations;
-using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Documents;
 

@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Http.Reading;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.AccessKeys;

@@ -2,6 +2,7 @@ using System.Text;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
 using Xunit;
 

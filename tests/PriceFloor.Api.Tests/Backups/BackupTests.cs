@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Running;
 using PriceFloor.Storage;
 using Xunit;

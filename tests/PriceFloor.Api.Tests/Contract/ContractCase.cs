@@ -1,6 +1,8 @@
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract;
 

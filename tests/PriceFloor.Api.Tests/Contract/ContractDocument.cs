@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract;
 

@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.OpenApi;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract;

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
-using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.OpenApi;
 using PriceFloor.Api.Tests.Conventions;
 using Xunit;
 

@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.OpenApi;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract;

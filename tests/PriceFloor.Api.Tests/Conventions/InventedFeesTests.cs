@@ -12,7 +12,7 @@ public sealed class InventedFeesTests
     [Fact]
     public void No_example_quotes_a_well_known_fee()
     {
-        string[] folders = ["docs", "http-examples", "openapi", "src/PriceFloor.Api/Demo", "src/PriceFloor.Api/Http/OpenApi", "tests/clients"];
+        string[] folders = ["docs", "http-examples", "openapi", "src/PriceFloor.Api/Demo", "src/PriceFloor.Api/OpenApi", "tests/clients"];
         string[] endings = [".md", ".http", ".json", ".yaml", ".cs", ".ts"];
         var files = folders.SelectMany(folder => Directory.EnumerateFiles(Repository.File(folder), "*", SearchOption.AllDirectories))
             .Where(file => endings.Contains(Path.GetExtension(file)) && !file.Contains("node_modules", StringComparison.Ordinal)).Append(Repository.File("README.md")).ToList();

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Tests.DocCommands;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Running;
 

@@ -1,8 +1,11 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.OpenApi;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
@@ -88,7 +91,7 @@ public sealed class RouteTests
     public async Task Settings_and_problems_are_all_in_the_docs()
     {
         var running = await File.ReadAllTextAsync(Repository.File("docs/running.md"), Studio.Cancellation);
-        foreach (var name in PriceFloor.Api.Running.Settings.Names.Keys)
+        foreach (var name in PriceFloor.Api.Configuration.Settings.Names.Keys)
             Assert.Contains($"`{name}`", running, StringComparison.Ordinal);
         foreach (var scope in Enum.GetValues<Scope>())
             Assert.Contains($"| `{KeyRing.Word(scope)}` |", await File.ReadAllTextAsync(Repository.File("docs/integrating.md"), Studio.Cancellation), StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Running;
 using Xunit;

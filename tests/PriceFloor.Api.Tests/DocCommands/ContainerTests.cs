@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using PriceFloor.Api.Configuration;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Tests.Conventions;
 using SharpYaml.Serialization;

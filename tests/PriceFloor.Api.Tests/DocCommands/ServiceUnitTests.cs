@@ -1,4 +1,5 @@
 using System.Globalization;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Tests.Conventions;
 using Xunit;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using PriceFloor.Api.Access;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;

@@ -1,5 +1,6 @@
 using System.Text;
 using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 using Xunit;
 

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 using Xunit;
 

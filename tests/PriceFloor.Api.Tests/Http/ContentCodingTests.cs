@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Text;
+using PriceFloor.Api.Access;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.Routing.Template;
 using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;

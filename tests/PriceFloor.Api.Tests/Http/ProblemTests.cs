@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.TestHost;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.OpenApi;
+using PriceFloor.Api.OpenApi;
 using PriceFloor.Api.PriceChecks;
 using Xunit;
 

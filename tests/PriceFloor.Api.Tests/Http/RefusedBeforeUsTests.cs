@@ -1,5 +1,6 @@
 using System.Net.Sockets;
 using System.Text;
+using PriceFloor.Api.Access;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Pictures;
 using PriceFloor.Api.PriceLists;
 using Xunit;

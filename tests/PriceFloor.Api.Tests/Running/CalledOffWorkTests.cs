@@ -1,4 +1,5 @@
 using PriceFloor.Api.Running;
+using PriceFloor.Api.Telemetry;
 using Serilog;
 using Serilog.Core;
 using Xunit;

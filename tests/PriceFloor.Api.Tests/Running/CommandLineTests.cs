@@ -1,3 +1,4 @@
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Running;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Hosting;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Running;
 using Xunit;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Dapper;
 using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;

@@ -1,5 +1,6 @@
 using System.Net.Http.Headers;
 using System.Runtime.Versioning;
+using PriceFloor.Api.Http.Reading;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Http.Reading;
 using Serilog;
 using Serilog.Core;
 using Serilog.Events;

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Running;
 using Xunit;
 

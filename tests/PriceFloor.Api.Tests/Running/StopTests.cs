@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Net;
 using System.Text;
+using PriceFloor.Api.Access;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;
 

@@ -1,6 +1,7 @@
 using System.IO.Pipelines;
 using System.Text;
 using Microsoft.AspNetCore.Hosting;
+using PriceFloor.Api.Access;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Security;

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Hosting;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Security;

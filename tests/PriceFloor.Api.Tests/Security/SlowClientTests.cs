@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Net.Sockets;
 using System.Text;
 using Microsoft.AspNetCore.Hosting;
+using PriceFloor.Api.Access;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Security;

@@ -1,6 +1,7 @@
 using System.IO.Pipelines;
 using System.Text;
 using nietras.SeparatedValues;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 using Xunit;
 

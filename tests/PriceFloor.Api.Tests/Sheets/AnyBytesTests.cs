@@ -1,4 +1,5 @@
 using System.IO.Pipelines;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Sheets;
 using Xunit;
 

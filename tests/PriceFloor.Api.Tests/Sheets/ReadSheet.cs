@@ -1,5 +1,6 @@
 using System.IO.Pipelines;
 using System.Text;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 using Xunit;
 

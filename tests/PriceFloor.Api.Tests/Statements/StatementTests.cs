@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Tests.Conventions;
 using Xunit;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using FsCheck.Xunit;
+using PriceFloor.Statements.Files;
 using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;

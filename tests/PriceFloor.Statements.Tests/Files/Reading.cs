@@ -1,4 +1,5 @@
 using System.Text;
+using PriceFloor.Statements.Files;
 using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 

@@ -1,8 +1,9 @@
 using System.Buffers;
 using System.IO.Pipelines;
 using Microsoft.Net.Http.Headers;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Running;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.Documents.Batches;

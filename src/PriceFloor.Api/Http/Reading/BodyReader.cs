@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>The first fault that makes a body unreadable: it is told alone.</summary>
 public sealed class UnreadableException(InputError error) : Exception(error.Detail)

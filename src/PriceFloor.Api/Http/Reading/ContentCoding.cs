@@ -1,4 +1,4 @@
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>Bodies are read as they are: one that says it is compressed is refused before any of it is read.</summary>
 public static class ContentCoding

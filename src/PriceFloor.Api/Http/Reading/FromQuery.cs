@@ -1,7 +1,7 @@
 using System.Reflection;
 using Microsoft.AspNetCore.Http.Metadata;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>Says on an endpoint which query parameters it takes.</summary>
 public sealed record QueryMetadata(IReadOnlyList<QueryParameter> Parameters);

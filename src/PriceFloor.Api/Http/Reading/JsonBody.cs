@@ -3,9 +3,9 @@ using System.Reflection;
 using System.Text.Json;
 using FluentValidation;
 using Microsoft.AspNetCore.Http.Metadata;
-using PriceFloor.Api.Running;
+using PriceFloor.Api.Configuration;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>Something read from a request that may have gone wrong; a filter answers the problem before the handler runs.</summary>
 public interface IInput

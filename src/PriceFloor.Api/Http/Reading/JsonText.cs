@@ -1,6 +1,6 @@
 using System.Text.Json;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>Strings of JSON as text. JSON can spell half of a surrogate pair, which is no character and which nothing that reads on can take.</summary>
 public static class JsonText

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>The key of a stored document, or a document in its place: what-if needs no second schema.</summary>
 [JsonConverter(typeof(KeyOrConverter))]

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
 /// Numbers as text, in bodies and in queries: digits with at most one point, nothing else. Exponents, more than 18 digits and more

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>One query parameter as the OpenAPI document tells it.</summary>
 public sealed record QueryParameter(string Name, string Description, string Type, string? Format = null, string? Example = null, bool Required = false, decimal? Least = null, decimal? Most = null, string? Default = null);

@@ -2,7 +2,7 @@ using System.Text.Json;
 using FluentValidation;
 using FluentValidation.Results;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>For what has no rules between its fields: reading has checked each of them.</summary>
 public sealed class NoRules<T> : AbstractValidator<T>;

@@ -7,7 +7,7 @@ using System.Text;
 using System.Text.Json;
 using PriceFloor.Statements;
 
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>What a value in a body must look like, derived from the C# type that it becomes.</summary>
 public abstract record Shape

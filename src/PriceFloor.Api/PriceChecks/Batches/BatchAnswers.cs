@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.IO.Pipelines;
 using System.Text.Json;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.PriceChecks.Batches;

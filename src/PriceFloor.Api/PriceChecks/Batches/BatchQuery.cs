@@ -1,4 +1,4 @@
-using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.PriceChecks.Batches;

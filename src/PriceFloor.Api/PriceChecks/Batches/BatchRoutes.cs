@@ -1,11 +1,14 @@
 using System.IO.Pipelines;
 using FluentValidation;
 using Microsoft.AspNetCore.Http.Features;
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Running;
+using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
+using PriceFloor.Api.Telemetry;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
@@ -122,7 +125,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
 
             await answers.FlushAsync(_cancel);
             await pipe.FinishAsync(_cancel);
-            counts.Checked(summary);
+            summary.AddTo(counts);
         }
 
         return Results.Empty;
@@ -139,7 +142,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
             answers.End();
             await answers.FlushAsync(_cancel);
             await pipe.FinishAsync(_cancel);
-            counts.Checked(answers.Summary);
+            answers.Summary.AddTo(counts);
         }
 
         return Results.Empty;

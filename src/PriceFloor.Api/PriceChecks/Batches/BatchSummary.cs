@@ -1,3 +1,5 @@
+using PriceFloor.Api.Telemetry;
+
 namespace PriceFloor.Api.PriceChecks.Batches;
 
 /// <summary>How many lines got which answer.</summary>
@@ -25,5 +27,13 @@ public sealed record BatchSummary
             case Verdict.BelowFloor: BelowFloor++; break;
             default: Unanswered++; break;
         }
+    }
+
+    /// <summary>Adds the answers to what is counted for whoever watches the service.</summary>
+    public void AddTo(ServiceCounts counts)
+    {
+        counts.Checked(Verdict.MeetsTarget, MeetsTarget);
+        counts.Checked(Verdict.BelowTarget, BelowTarget);
+        counts.Checked(Verdict.BelowFloor, BelowFloor);
     }
 }

@@ -3,6 +3,8 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using PriceFloor.Api.Access;
+using PriceFloor.Api.OpenApi;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;

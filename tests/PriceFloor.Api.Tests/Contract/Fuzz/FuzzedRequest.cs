@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 

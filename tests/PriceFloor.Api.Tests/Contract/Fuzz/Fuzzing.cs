@@ -1,6 +1,8 @@
 using System.Text;
 using Dapper;
 using Microsoft.Data.Sqlite;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 

@@ -1,4 +1,6 @@
 using System.Text;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using PriceFloor.Api.Http.Reading;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.PriceChecks.Batches;

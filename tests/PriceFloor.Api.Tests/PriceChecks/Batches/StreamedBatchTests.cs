@@ -3,6 +3,7 @@ using System.IO.Pipelines;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Sheets;
 using Xunit;
 

@@ -1,0 +1,27 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
+using PriceFloor.Api.Configuration;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Access;
+
+/// <summary>How many batches of one key run at the same time: each may take as long as its caller likes, so that one key must not hold all there is.</summary>
+public sealed class BatchSlots(Settings settings) : IEndpointFilter
+{
+    private readonly ConcurrentDictionary<string, StrongBox<int>> _running = new();
+
+    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        var running = _running.GetOrAdd(Caller.Of(context.HttpContext).Name, _ => new StrongBox<int>());
+        try
+        {
+            return Interlocked.Increment(ref running.Value) > settings.BatchesAtOnce
+                ? Problem.TooManyRequests(1, FormattableString.Invariant($"{settings.BatchesAtOnce} batches of this key are running already; let one end first. "))
+                : await next(context);
+        }
+        finally
+        {
+            Interlocked.Decrement(ref running.Value);
+        }
+    }
+}

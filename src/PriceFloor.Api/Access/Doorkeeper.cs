@@ -1,0 +1,57 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Connections.Features;
+using Microsoft.Extensions.Primitives;
+using PriceFloor.Api.HealthChecks;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
+
+namespace PriceFloor.Api.Access;
+
+/// <summary>Who is let in: not while the store is closed, not too often, and only with a key that may, where the address needs one.</summary>
+public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
+{
+    private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture, $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
+
+    public Task LetIn(HttpContext context, RequestDelegate next)
+    {
+        var needs = context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>();
+        if (needs is not null && !opening.IsDone)
+            return Problem.Busy().ExecuteAsync(context); // an earlier program's store is brought up to date
+        var caller = needs is not null ? CallerOf(context) : null;
+        if (caller is not null)
+            context.Features.Set(caller);
+
+        var (allowed, left, reset) = limits.Take(context, caller);
+        context.Response.Headers["RateLimit-Policy"] = _policy;
+        context.Response.Headers["RateLimit"] = string.Create(CultureInfo.InvariantCulture, $"\"default\";r={left};t={reset}");
+        if (!allowed)
+            return Problem.TooManyRequests(reset).ExecuteAsync(context);
+        return needs is null ? next(context) : Allowed(needs.Scope, caller, context, next);
+    }
+
+    private Task Allowed(Scope? needed, Caller? caller, HttpContext context, RequestDelegate next) =>
+        caller is null ? Unidentified(context).ExecuteAsync(context)
+        : needed is not { } scope || caller.May(scope) ? next(context)
+        : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
+
+    private Caller? CallerOf(HttpContext context) => KeyIn(context) is { Length: > 0 } key
+        ? ring.Identify(context.Request.Headers.Authorization.ToString(), key, KeptFor(context))
+        : null;
+
+    /// <summary>Only where a connection has one request at a time.</summary>
+    private static IDictionary<object, object?>? KeptFor(HttpContext context) =>
+        HttpProtocol.IsHttp11(context.Request.Protocol) ? context.Features.Get<IConnectionItemsFeature>()?.Items : null;
+
+    /// <summary>The key that the request sends; empty where it sends none.</summary>
+    private static ReadOnlySpan<char> KeyIn(HttpContext context) =>
+        context.Request.Headers.Authorization.ToString() is var header && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase) ? header.AsSpan("Bearer ".Length).Trim() : default;
+
+    private Problem Unidentified(HttpContext context)
+    {
+        if (KeyIn(context) is not { Length: > 0 } key)
+            return Problem.Of(ProblemTypes.NoKey, KeyText.HoldsKey(context.Request.QueryString.Value ?? "") ? InputFilter.KeyInAddress : "The request has no key; send the header \"Authorization: Bearer pf_...\".");
+        if (limits.TakeWrongKey(context) is { } wait)
+            return Problem.TooManyRequests(wait, "Too many wrong keys came from this address. ");
+        return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key.ToString()) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew." : "The key is not known here or has expired.");
+    }
+}

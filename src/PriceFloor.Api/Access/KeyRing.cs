@@ -1,0 +1,109 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Access;
+
+/// <summary>The keys that open the service. Kept only as SHA-256 hashes, compared in constant time.</summary>
+public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
+{
+    private readonly Lock _lock = new();
+    private Known[]? _keys;
+
+    /// <summary>The caller behind a key, or null where it is unknown or has expired.</summary>
+    public Caller? Identify(ReadOnlySpan<char> key) => StillGood(Find(key, Keys()));
+
+    /// <summary>
+    /// The same for a header that holds a key. A connection that sends it again sends the very same string, which the web server keeps for it: it is
+    /// not hashed again as long as no key has changed.
+    /// </summary>
+    /// <param name="header">The header.</param>
+    /// <param name="key">The key in it.</param>
+    /// <param name="ofConnection">What is kept for the connection as long as it is open; null where nothing can be.</param>
+    public Caller? Identify(string header, ReadOnlySpan<char> key, IDictionary<object, object?>? ofConnection)
+    {
+        if (ofConnection is null)
+            return Identify(key);
+        var keys = Keys();
+        if (ofConnection.TryGetValue(this, out var kept) && kept is Recognised known && ReferenceEquals(known.Header, header) && ReferenceEquals(known.Keys, keys))
+            return StillGood(known.Key);
+        var found = Find(key, keys);
+        if (found is not null)
+            ofConnection[this] = new Recognised(header, keys, found);
+        return StillGood(found);
+    }
+
+    private static Known? Find(ReadOnlySpan<char> key, Known[] keys)
+    {
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        Hash(key, hash); // a mistyped key has another one: only whoever is refused is told which of the two it was
+        Known? found = null;
+        foreach (var stored in keys)
+            if (CryptographicOperations.FixedTimeEquals(stored.Hash, hash))
+                found = stored;
+        return found;
+    }
+
+    private Caller? StillGood(Known? found)
+    {
+        var now = Moment.Of(clock.GetUtcNow());
+        if (found is null || found.Until <= now)
+            return null;
+        found.Use.Now(now);
+        return found.Caller;
+    }
+
+    /// <summary>Forgets what was read, after keys have changed.</summary>
+    public void Refresh()
+    {
+        lock (_lock)
+            Volatile.Write(ref _keys, null);
+    }
+
+    /// <summary>A key as it is kept; with profiles, held to those.</summary>
+    public static StoredKey Stored(string name, string key, IEnumerable<Scope> scopes, DateTimeOffset created, DateTimeOffset? expires, IEnumerable<string>? profiles = null) =>
+        new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(Word)), Moment.Of(created), expires is { } at ? Moment.Of(at) : null,
+            profiles is null ? null : string.Join(' ', profiles.Distinct().Order(StringComparer.Ordinal)));
+
+    public static IReadOnlySet<Scope> ScopesOf(StoredKey key) =>
+        key.Scopes.Split(' ').Select(word => Enum.GetValues<Scope>().First(scope => Word(scope) == word)).ToHashSet();
+
+    public static string Word(Scope scope) => JsonNamingPolicy.KebabCaseLower.ConvertName(scope.ToString());
+
+    // Read inside the lock, so that a list from before a change is never kept after it.
+    private Known[] Keys()
+    {
+        if (Volatile.Read(ref _keys) is { } known)
+            return known;
+        lock (_lock)
+            return _keys ??= [.. store.Read(snapshot => snapshot.Keys).SelectMany(SecretsOf)];
+    }
+
+    /// <summary>The secret of a key, and the one before its rotation, which ends by itself.</summary>
+    private IEnumerable<Known> SecretsOf(StoredKey key)
+    {
+        var caller = new Caller(key.Name, ScopesOf(key)) { Secret = key.Hash, Access = key.Profiles is { } profiles ? ProfileAccess.Of(profiles.Split(' ')) : ProfileAccess.All };
+        yield return new Known(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
+        if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
+            yield return new Known(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, uses.Of(key.Name));
+    }
+
+    private sealed record Known(byte[] Hash, long? Until, Caller Caller, KeyUse Use);
+
+    private sealed record Recognised(string Header, Known[] Keys, Known Key);
+
+    public static byte[] HashOf(string key)
+    {
+        var hash = new byte[SHA256.HashSizeInBytes];
+        Hash(key, hash);
+        return hash;
+    }
+
+    private static void Hash(ReadOnlySpan<char> key, Span<byte> hash)
+    {
+        const int Usual = 256;
+        var utf8 = key.Length <= Usual ? stackalloc byte[Usual * 3] : new byte[Encoding.UTF8.GetByteCount(key)];
+        SHA256.HashData(utf8[..Encoding.UTF8.GetBytes(key, utf8)], hash);
+    }
+}

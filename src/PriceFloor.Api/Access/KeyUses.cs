@@ -1,0 +1,45 @@
+using System.Collections.Concurrent;
+
+namespace PriceFloor.Api.Access;
+
+/// <summary>
+/// When each key was last used, to the minute. Kept in memory, so that no request writes; what has moved is written now and then by
+/// <see cref="AccessKeys.KeyUseWriter"/>.
+/// </summary>
+public sealed class KeyUses
+{
+    public const long Minute = 60_000_000;
+
+    private readonly ConcurrentDictionary<string, KeyUse> _uses = new();
+
+    /// <summary>The use of a key, the same object as long as the key is there.</summary>
+    public KeyUse Of(string name) => _uses.GetOrAdd(name, _ => new KeyUse());
+
+    /// <summary>A key has gone, and another may come by its name.</summary>
+    public void Forget(string name) => _uses.TryRemove(name, out _);
+
+    /// <summary>What is not written yet.</summary>
+    public IReadOnlyList<(string Name, long At)> Unwritten => [.. _uses.Where(use => use.Value.IsUnwritten).Select(use => (use.Key, use.Value.At))];
+
+    public void Written(string name, long at) => Of(name).WrittenAt = at;
+}
+
+/// <summary>The minute in which a key was last used, in microseconds since 1970 UTC; 0 before the first use since the start.</summary>
+public sealed class KeyUse
+{
+    private long _at;
+
+    public long At => Volatile.Read(ref _at);
+
+    public long WrittenAt { get; set; }
+
+    public bool IsUnwritten => At > WrittenAt;
+
+    /// <summary>Writes memory once a minute, and only reads it otherwise.</summary>
+    public void Now(long moment)
+    {
+        var minute = moment - moment % KeyUses.Minute;
+        if (Volatile.Read(ref _at) != minute)
+            Volatile.Write(ref _at, minute);
+    }
+}

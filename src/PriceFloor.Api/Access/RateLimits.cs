@@ -1,0 +1,50 @@
+using System.Net;
+using System.Net.Sockets;
+using PriceFloor.Api.Configuration;
+
+namespace PriceFloor.Api.Access;
+
+/// <summary>
+/// Requests a minute, counted for each key, or for each address where there is none; and wrong keys a minute for each address. A key that is
+/// right opens also from an address that has used up its wrong ones: a shop and a broken script often share one, and 238 secret bits are not
+/// guessed. What the limit keeps small is the noise, not the chance.
+/// </summary>
+public sealed class RateLimits(Settings settings, TimeProvider clock)
+{
+    /// <summary>Addresses are not ours to trust: only so many are remembered.</summary>
+    private const int MostAddresses = 10_000;
+
+    private readonly RateWindows<string> _keys = new(most: null);
+    private readonly RateWindows<IPAddress> _addresses = new(MostAddresses);
+    private readonly RateWindows<IPAddress> _wrongKeys = new(MostAddresses);
+
+    public const int WindowSeconds = RateWindows<string>.Seconds;
+
+    public int PerMinute => settings.RequestsPerMinute;
+
+    private long Now => clock.GetUtcNow().ToUnixTimeSeconds();
+
+    /// <summary>Whether one more request is allowed, how many are left, and in how many seconds the count starts anew.</summary>
+    public (bool Allowed, long Left, int Reset) Take(HttpContext context, Caller? caller)
+    {
+        var (taken, reset) = caller is not null ? _keys.Take(caller.Name, Now) : _addresses.Take(AddressOf(context), Now);
+        return (taken <= PerMinute, long.Max(0, PerMinute - taken), reset);
+    }
+
+    /// <summary>Counts a key that opened nothing; the seconds to wait where there were too many, else null.</summary>
+    public int? TakeWrongKey(HttpContext context)
+    {
+        var (taken, reset) = _wrongKeys.Take(AddressOf(context), Now);
+        return taken > settings.WrongKeysPerMinute ? reset : null;
+    }
+
+    /// <summary>Who has one IPv6 address has 2^64 of them, so that the network counts as one.</summary>
+    private static IPAddress AddressOf(HttpContext context)
+    {
+        if (context.Connection.RemoteIpAddress is not { } address)
+            return IPAddress.None;
+        if (address.IsIPv4MappedToIPv6)
+            return address.MapToIPv4();
+        return address.AddressFamily == AddressFamily.InterNetworkV6 ? new IPAddress([.. address.GetAddressBytes()[..8], .. new byte[8]]) : address;
+    }
+}

@@ -1,0 +1,132 @@
+using System.Globalization;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Configuration;
+
+/// <summary>What whoever runs the server can set, by environment.</summary>
+public sealed class Settings
+{
+    /// <summary>Every name that is read; another PRICEFLOOR_ name is warned about at start.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>(Secrets.Names, StringComparer.OrdinalIgnoreCase)
+    {
+        ["PRICEFLOOR_DATA"] = "Folder of the store; ./data where not set.",
+        ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
+        [TrustedProxies.Setting] = "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
+        ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
+        ["PRICEFLOOR_METRICS"] = "on to answer /metrics to keys that may check; off where not set.",
+        ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
+        ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "A backup every so many hours into backups/ in the data folder; 0, or not set: none.",
+        ["PRICEFLOOR_BACKUPS_KEPT"] = "How many backups a scheduled one leaves there, itself included; 14 where not set.",
+        ["PRICEFLOOR_WRONG_KEYS_PER_MINUTE"] = "Wrong keys a minute from each address; 20 where not set.",
+        ["PRICEFLOOR_BODY_BYTES"] = "Bytes of a document, a question or a JSON array of checks; 2097152 where not set.",
+        ["PRICEFLOOR_BATCH_BYTES"] = "Bytes of designs or listed prices that are stored together; 33554432 where not set.",
+        ["PRICEFLOOR_BATCHES_AT_ONCE"] = "Batches of one key that run at the same time; 4 where not set.",
+        ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 where not set.",
+        ["PRICEFLOOR_CONNECTIONS_PER_ADDRESS"] = "Connections at the same time from one address; 200 where not set, none counted behind trusted proxies.",
+        ["PRICEFLOOR_PUT_BY_BYTES"] = "Bytes of batches' answers that wait in files of the data folder for callers to read them; 1073741824 where not set.",
+        ["PRICEFLOOR_ANSWER_SECONDS"] = "Seconds in which a caller must take the next 16 KiB of an answer; 30 where not set.",
+        ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 where not set.",
+        ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
+    };
+
+    /// <summary>A random key of 32 hexadecimal digits has fewer once in 300,000 times.</summary>
+    private const int LeastDifferent = 8;
+
+    private Settings() { }
+
+    public string DataFolder { get; private init; } = "data";
+
+    /// <summary>The operator's own first key.</summary>
+    public Secret? AdminKey { get; private init; }
+
+    public IReadOnlyList<string> CorsOrigins { get; private init; } = [];
+
+    public TrustedProxies TrustedProxies { get; private init; } = TrustedProxies.Read([]);
+
+    public string PathBase { get; private init; } = "";
+
+    public bool Metrics { get; private init; }
+
+    public int RequestsPerMinute { get; private init; }
+
+    public int WrongKeysPerMinute { get; private init; }
+
+    public int BodyBytes { get; private init; }
+
+    public int BatchBytes { get; private init; }
+
+    public int BatchesAtOnce { get; private init; }
+
+    public int Connections { get; private init; }
+
+    public int ConnectionsPerAddress { get; private init; }
+
+    public int PutByBytes { get; private init; }
+
+    public int AnswerSeconds { get; private init; }
+
+    public int HeaderSeconds { get; private init; }
+
+    public int LeastBytesPerSecond { get; private init; }
+
+    public int BackupEveryHours { get; private init; }
+
+    public int BackupsKept { get; private init; } = 14;
+
+    public bool Demo { get; private init; }
+
+    public string StorePath => Path.Combine(DataFolder, "pricefloor.db");
+
+    /// <summary>Reads the settings; a value that cannot be is refused with its name.</summary>
+    public static Settings Read(IConfiguration configuration, bool demo) => new()
+    {
+        DataFolder = Value(configuration, "PRICEFLOOR_DATA") ?? "data",
+        AdminKey = AdminKeyOf(configuration),
+        CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
+        TrustedProxies = TrustedProxies.Read(Split(configuration, TrustedProxies.Setting)),
+        PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
+        BackupEveryHours = Whole(configuration, "PRICEFLOOR_BACKUP_EVERY_HOURS", 0, 1000, 0),
+        BackupsKept = Whole(configuration, "PRICEFLOOR_BACKUPS_KEPT", 1, 100_000, 14),
+        Metrics = Value(configuration, "PRICEFLOOR_METRICS") switch { null or "off" => false, "on" => true, _ => throw new SettingsException("PRICEFLOOR_METRICS must be on or off.") },
+        RequestsPerMinute = Whole(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
+        WrongKeysPerMinute = Whole(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
+        BodyBytes = Whole(configuration, "PRICEFLOOR_BODY_BYTES", 2 * 1024 * 1024),
+        BatchBytes = Whole(configuration, "PRICEFLOOR_BATCH_BYTES", 32 * 1024 * 1024),
+        BatchesAtOnce = Whole(configuration, "PRICEFLOOR_BATCHES_AT_ONCE", 4),
+        Connections = Whole(configuration, "PRICEFLOOR_CONNECTIONS", 1000),
+        ConnectionsPerAddress = Whole(configuration, "PRICEFLOOR_CONNECTIONS_PER_ADDRESS", 200),
+        PutByBytes = Whole(configuration, "PRICEFLOOR_PUT_BY_BYTES", 1, int.MaxValue, 1024 * 1024 * 1024),
+        AnswerSeconds = Whole(configuration, "PRICEFLOOR_ANSWER_SECONDS", 1, 100_000_000, 30),
+        HeaderSeconds = Whole(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
+        LeastBytesPerSecond = Whole(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
+        Demo = demo,
+    };
+
+    private static Secret? AdminKeyOf(IConfiguration configuration)
+    {
+        var secret = Secrets.Read(configuration, Secrets.AdminKey);
+        return secret is null ? null : secret with { Value = Usable(secret.Value, secret.Setting) };
+    }
+
+    /// <summary>A key that cannot be guessed by trying the easy ones; the message never holds it.</summary>
+    private static string Usable(string key, string name) =>
+        key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~') ? throw new SettingsException($"{name} must be 32 to 200 visible ASCII characters without spaces.")
+        : key.Distinct().Count() is < LeastDifferent and var count ? throw new SettingsException(FormattableString.Invariant(
+            $"{name} has only {count} different characters; a key of 32 to 200 visible ASCII characters needs at least {LeastDifferent} different ones, or it is easily guessed."))
+        : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} has the shape of a key that the service makes, but its last letters do not fit the others; copy it anew, or choose one of another shape.")
+        : key;
+
+    private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>
+        Value(configuration, name)?.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];
+
+    private static int Whole(IConfiguration configuration, string name, int otherwise) => Whole(configuration, name, 1, 1_000_000_000, otherwise);
+
+    private static int Whole(IConfiguration configuration, string name, int least, int most, int otherwise) => Value(configuration, name) is not { } text ? otherwise
+        : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most ? number
+        : throw new SettingsException(string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
+
+    private static string? Value(IConfiguration configuration, string name) => configuration[name] is { Length: > 0 } value ? value : null;
+}
+
+/// <summary>A setting cannot be used; the message names it.</summary>
+public sealed class SettingsException(string message) : Exception(message);

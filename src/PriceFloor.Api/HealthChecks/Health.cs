@@ -1,0 +1,56 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Http;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.HealthChecks;
+
+/// <summary>How the service is.</summary>
+/// <param name="Status">"live" or "ready".</param>
+public sealed record HealthAnswer(string Status);
+
+public static class Health
+{
+    /// <summary>The process answers.</summary>
+    public static JsonAnswer<HealthAnswer> Live(HttpContext context)
+    {
+        context.Response.Headers.CacheControl = "no-store";
+        return JsonAnswer.Of(new HealthAnswer("live"));
+    }
+
+    /// <summary>The store is open and can be written; what stands against it becomes the problem "busy".</summary>
+    public static Results<JsonAnswer<HealthAnswer>, Problem> Ready(Readiness readiness, HttpContext context)
+    {
+        context.Response.Headers.CacheControl = "no-store";
+        return readiness.Look() ? JsonAnswer.Of(new HealthAnswer("ready")) : Problem.Busy();
+    }
+}
+
+/// <summary>Whether the store can be written, found out by writing. Anybody may ask, so that is done once in a while and not for each who does. A write that was refused meanwhile is believed at once.</summary>
+public sealed class Readiness(Store store, Opening opening, TimeProvider clock)
+{
+    private static readonly TimeSpan s_holds = TimeSpan.FromSeconds(2), s_within = TimeSpan.FromSeconds(1);
+
+    private readonly Lock _looking = new();
+    private long? _lastGood;
+    private long _refused, _refusedAt;
+
+    public bool Look()
+    {
+        if (!opening.IsDone)
+            return false;
+        lock (_looking)
+        {
+            if (store.RefusedWrites is var refused && refused != _refused)
+                (_refused, _refusedAt, _lastGood) = (refused, clock.GetTimestamp(), null);
+            if (store.IsRefusingWrites && clock.GetElapsedTime(_refusedAt) < s_holds)
+                return false; // what was found out by somebody's write; a row of ours may still find room where theirs did not
+            if (_lastGood is { } last && clock.GetElapsedTime(last) < s_holds)
+                return true;
+            _lastGood = null;
+            if (!store.Probe(s_within))
+                return false;
+            _lastGood = clock.GetTimestamp();
+            return true;
+        }
+    }
+}

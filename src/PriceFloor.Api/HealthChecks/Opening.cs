@@ -1,0 +1,44 @@
+using PriceFloor.Api.Configuration;
+
+namespace PriceFloor.Api.HealthChecks;
+
+/// <summary>
+/// Whether the store is open. It nearly always is before the first request; but a store of an earlier program is brought up to date
+/// while the process already answers that it is alive, so that nothing stops it midway for seeming dead.
+/// </summary>
+public sealed class Opening
+{
+    private readonly TaskCompletionSource _done = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    private Exception? _fault;
+
+    public bool IsDone => _done.Task.IsCompleted;
+
+    /// <summary>Ends when the store is open.</summary>
+    public Task Done => _done.Task;
+
+    public void Finish() => _done.TrySetResult();
+
+    public void Fail(Exception fault) => Volatile.Write(ref _fault, fault);
+
+    /// <summary>Serves until the process is told to stop. Throws what made it stop where the store could not be opened.</summary>
+    public async Task ServeAsync(WebApplication app)
+    {
+        var (stopping, addresses) = (app.Lifetime.ApplicationStopping, app.Configuration["urls"]);
+        try
+        {
+            await app.RunAsync();
+        }
+        catch (OperationCanceledException) when (stopping.IsCancellationRequested)
+        {
+            // Told to stop while it was still starting.
+        }
+        catch (Exception e) when (Addresses.WhyNot(e, addresses) is { } sentence)
+        {
+            throw new SettingsException(sentence);
+        }
+
+        if (Volatile.Read(ref _fault) is { } fault)
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(fault);
+    }
+}

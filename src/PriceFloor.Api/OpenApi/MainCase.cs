@@ -1,0 +1,67 @@
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.OpenApi;
+
+/// <summary>A main case of an operation: what is asked and what is answered to it. Both stand in the contract under its name; a test asks and compares.</summary>
+/// <param name="Name">What both are called, in kebab-case.</param>
+/// <param name="Summary">What is special about it, in a few words.</param>
+/// <param name="Request">The body that is sent; null where there is none.</param>
+/// <param name="Answer">The JSON that is answered.</param>
+public sealed record MainCase(string Name, string Summary, string? Request, string Answer)
+{
+    /// <summary>The format of the body.</summary>
+    public Format Format { get; init; } = Format.Json;
+
+    /// <summary>What it gives to parameters; the others keep their own examples, or are left out where they may be.</summary>
+    public IReadOnlyDictionary<string, string> At { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>The problem that it is answered with; null for a good answer.</summary>
+    public ProblemType? Problem { get; init; }
+
+    private IOpenApiExample Showing(JsonNode? value) => new OpenApiExample { Summary = Summary, Value = value };
+
+    /// <summary>Puts the bodies of the cases into an operation's request, each where its format is.</summary>
+    public static void IntoBody(IReadOnlyList<MainCase> cases, IDictionary<string, IOpenApiMediaType> content)
+    {
+        foreach (var group in cases.Where(one => one.Request is not null).GroupBy(one => one.Format.MediaType))
+            Into((OpenApiMediaType)content[group.Key], group.ToDictionary(one => one.Name, one => one.Showing(Sent(one))));
+    }
+
+    /// <summary>Puts what is answered to the cases into the answer of one status.</summary>
+    public static void IntoAnswer(IReadOnlyList<MainCase> cases, int status, IDictionary<string, IOpenApiMediaType>? content)
+    {
+        var answered = cases.Where(one => one.Problem is null ? status is 200 or 201 : one.Problem.Status == status).DistinctBy(one => one.Name).ToList();
+        if (answered.Count > 0 && content is not null)
+            Into((OpenApiMediaType)content[status < 400 ? "application/json" : "application/problem+json"], answered.ToDictionary(one => one.Name, one => one.Showing(JsonNode.Parse(one.Answer))));
+    }
+
+    /// <summary>Gives a parameter an example for each case that has one of its own; the operation's other cases keep the parameter's.</summary>
+    public static void IntoParameter(IReadOnlyList<MainCase> cases, OpenApiParameter parameter)
+    {
+        if (!cases.Any(one => one.At.ContainsKey(parameter.Name!)))
+            return;
+        var isSent = parameter.Required ? parameter.Example : null;
+        parameter.Examples = cases.DistinctBy(one => one.Name).Select(one => (Case: one, Value: one.At.TryGetValue(parameter.Name!, out var given) ? Typed(given, parameter) : isSent?.DeepClone()))
+            .Where(one => one.Value is not null).ToDictionary(one => one.Case.Name, one => one.Case.Showing(one.Value));
+        parameter.Example = null;
+    }
+
+    private static void Into(OpenApiMediaType media, Dictionary<string, IOpenApiExample> examples)
+    {
+        media.Example = null;
+        media.Examples = media.Examples is null ? examples : media.Examples.Concat(examples).ToDictionary();
+    }
+
+    private static JsonNode? Sent(MainCase one) => one.Format == Format.Json ? JsonNode.Parse(one.Request!)
+        : one.Format == Format.Files ? new JsonObject { ["current"] = one.Request }
+        : JsonValue.Create(one.Request);
+
+    private static JsonNode? Typed(string given, OpenApiParameter parameter) => parameter.Schema?.Type switch
+    {
+        JsonSchemaType.Number or JsonSchemaType.Integer => JsonNode.Parse(given),
+        JsonSchemaType.Boolean => JsonValue.Create(bool.Parse(given)),
+        _ => JsonValue.Create(given),
+    };
+}

@@ -1,0 +1,104 @@
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.OpenApi;
+using PriceFloor.Api.Http.Reading;
+using Swashbuckle.AspNetCore.Swagger;
+
+namespace PriceFloor.Api.OpenApi;
+
+/// <summary>The OpenAPI 3.1 document, written from the code, served and committed.</summary>
+public static class OpenApiSetup
+{
+    /// <summary>Of the contract, as in the path: /v1.</summary>
+    public const string ContractVersion = "1";
+
+    public const string DocumentName = "v1";
+
+    /// <summary>Keeps what the service is put together from, for whoever writes the document.</summary>
+    public static void UseOpenApi(this WebApplicationBuilder builder) => builder.Services.AddSingleton(new Parts(builder.Services));
+
+    /// <summary>/openapi/v1.json, /openapi/v1.yaml and /docs to read it. They are made when one of them is first asked for, and cost other requests nothing.</summary>
+    public static void UseOpenApiPages(this WebApplication app)
+    {
+        var pages = new Lazy<RequestDelegate>(() => PagesOf(app));
+        app.Use((context, next) => IsPage(context.Request.Path) ? pages.Value(context) : next(context));
+    }
+
+    private static bool IsPage(PathString path) => path == "/openapi/v1.json" || path == "/openapi/v1.yaml" || path.StartsWithSegments("/docs", StringComparison.Ordinal);
+
+    private static RequestDelegate PagesOf(WebApplication app)
+    {
+        var writers = WritersOf(app.Services);
+        app.Lifetime.ApplicationStopped.Register(writers.Dispose);
+        var pages = new ApplicationBuilder(writers);
+        pages.Use((context, next) =>
+        {
+            context.Features.Set<IServiceProvidersFeature>(new ServiceProvidersFeature { RequestServices = writers });
+            return next(context);
+        });
+        pages.UseSwagger(options =>
+        {
+            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+            options.RouteTemplate = "openapi/{documentName}.{extension}";
+        });
+        pages.UseSwaggerUI(page =>
+        {
+            page.RoutePrefix = "docs";
+            page.DocumentTitle = "PriceFloor";
+            page.SwaggerEndpoint("../openapi/v1.json", "PriceFloor v1");
+        });
+        return pages.Build();
+    }
+
+    /// <summary>The document as YAML, for the file in openapi/.</summary>
+    public static async Task<int> WriteOpenApiAsync(this WebApplication app, TextWriter output)
+    {
+        // Endpoints are known to the document only once the end of the pipeline is in place, which starting does by itself.
+        app.UseEndpoints(_ => { });
+        await output.WriteAsync(await TextOf(app.Services));
+        return 0;
+    }
+
+    public static async Task<string> TextOf(IServiceProvider services, CancellationToken cancellation = default)
+    {
+        await using var writers = WritersOf(services);
+        return await writers.GetRequiredService<ISwaggerProvider>().GetSwagger(DocumentName).SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1, cancellation);
+    }
+
+    /// <summary>What writes the document: the same parts and its own, in a container that is made when the document is first asked for. None of its own is loaded before.</summary>
+    private static ServiceProvider WritersOf(IServiceProvider services)
+    {
+        var writers = new ServiceCollection();
+        writers.Add(services.GetRequiredService<Parts>().All);
+        writers.AddSingleton(services.GetRequiredService<EndpointDataSource>());
+        writers.AddSingleton(services.GetRequiredService<ILoggerFactory>());
+        writers.AddEndpointsApiExplorer();
+        writers.AddSwaggerGen(swagger =>
+        {
+            swagger.SwaggerDoc(DocumentName, new OpenApiInfo
+            {
+                Title = "PriceFloor",
+                Version = ContractVersion,
+                Summary = "The lowest price that keeps a studio and its maker going for the year.",
+                Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
+                Contact = new OpenApiContact { Name = "The PriceFloor authors" },
+                License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
+            });
+            swagger.SupportNonNullableReferenceTypes();
+            foreach (var file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PriceFloor.*.xml").Order(StringComparer.Ordinal))
+                swagger.IncludeXmlComments(file);
+            swagger.AddSecurityDefinition("key", new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of this service: Authorization: Bearer pf_..." });
+            swagger.MapType<decimal>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Format = "decimal" });
+            swagger.MapType<decimal?>(() => new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null, Format = "decimal" });
+            swagger.MapType<Code>(() => new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1 });
+            swagger.SchemaFilter<SchemaText>();
+            swagger.OperationFilter<OperationText>();
+            swagger.DocumentFilter<DocumentTextFilter>();
+            swagger.DocumentFilter<ScalarExamples>();
+            swagger.DocumentFilter<SharedProblems>();
+        });
+        return writers.BuildServiceProvider();
+    }
+
+    private sealed record Parts(IServiceCollection All);
+}

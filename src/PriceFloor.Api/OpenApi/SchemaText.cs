@@ -1,0 +1,131 @@
+using System.ComponentModel.DataAnnotations;
+using System.Reflection;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.PriceChecks;
+using PriceFloor.Api.PriceChecks.Batches;
+using PriceFloor.Statements;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace PriceFloor.Api.OpenApi;
+
+/// <summary>Puts into each schema what the reader checks: bounds, lengths, which members are needed, which may be null.</summary>
+public sealed class SchemaText : ISchemaFilter
+{
+    private static readonly JsonSerializerOptions s_withoutNulls = new(WireJson.Options) { DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull };
+
+    public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
+    {
+        if (schema is not OpenApiSchema concrete)
+            return;
+        if (context.MemberInfo is PropertyInfo member)
+            OfMember(concrete, member);
+        else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(KeyOr<>))
+            EitherKeyOrDocument(concrete, context.Type.GetGenericArguments()[0], context);
+        else if (context.Type == typeof(CheckOrProblem))
+            AnyOf(concrete, context, typeof(PriceCheckAnswer), typeof(ProblemBody));
+        else if (concrete.Properties is { Count: > 0 })
+            OfObject(concrete, context);
+    }
+
+    /// <summary>What callers send.</summary>
+    private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Assembly == typeof(ReadingRules).Assembly || type.Name.EndsWith("Request", StringComparison.Ordinal);
+
+    private static void OfMember(OpenApiSchema schema, PropertyInfo member)
+    {
+        var numbers = schema.Items as OpenApiSchema ?? schema;
+        if (member.GetCustomAttribute<NumberFieldAttribute>() is { } field && numbers.Format == "decimal")
+        {
+            if (field.Above)
+                numbers.ExclusiveMinimum = field.Least;
+            else
+                numbers.Minimum = field.Least;
+            numbers.Maximum = field.Most;
+        }
+
+        if (member.IsDefined(typeof(PiecesAttribute)) || member.IsDefined(typeof(WholeNumberAttribute)))
+            (schema.Type, schema.Format) = ((schema.Type & ~JsonSchemaType.Number) | JsonSchemaType.Integer, "int64");
+        if (IsInput(member.DeclaringType!) && (numbers.Type & (JsonSchemaType.Number | JsonSchemaType.Integer)) != default(JsonSchemaType))
+            numbers.Type |= JsonSchemaType.String; // a number may come as text
+        if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string) && member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)))
+            schema.MinLength = 1;
+        if (member.GetCustomAttribute<EachTextAttribute>() is { } each && schema.Items is OpenApiSchema text)
+            (text.MinLength, text.MaxLength) = (each.Least, each.Most);
+        if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var most } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
+            (schema.MaxItems, schema.MaxLength) = (most, null);
+        if (member.GetCustomAttribute<MinLengthAttribute>() is { Length: var least } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
+            (schema.MinItems, schema.MinLength) = (least, null);
+    }
+
+    private static void OfObject(OpenApiSchema schema, SchemaFilterContext context)
+    {
+        var isAnswer = context.Type.Name.EndsWith("Answer", StringComparison.Ordinal) || context.Type == typeof(ProblemBody);
+        schema.AdditionalPropertiesAllowed = isAnswer;
+        var nullability = new NullabilityInfoContext(); // one for all would not bear two documents being written at once
+        foreach (var (name, value) in schema.Properties!.ToList())
+        {
+            var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
+            var mayBeNull = nullability.Create(member).ReadState == NullabilityState.Nullable;
+            if (mayBeNull && value is OpenApiSchemaReference reference)
+                schema.Properties![name] = new OpenApiSchema { Description = reference.Description, OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
+            var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)) || (!mayBeNull && IsPositional(context.Type, name));
+            if (isRequired)
+                (schema.Required ??= new HashSet<string>()).Add(name);
+            else
+                schema.Required?.Remove(name);
+        }
+
+        if (IsInput(context.Type) && context.Type.GetConstructor(Type.EmptyTypes) is not null)
+            TellDefaults(schema, context.Type);
+        foreach (var name in ReadOnlyFields.Of(context.Type).Order(StringComparer.Ordinal))
+            schema.Properties![name] = ReadOnly(name);
+    }
+
+    /// <summary>What a property is where it is left out, read from the record itself.</summary>
+    private static void TellDefaults(OpenApiSchema schema, Type type)
+    {
+        var empty = Activator.CreateInstance(type);
+        foreach (var (name, value) in schema.Properties!.Where(property => schema.Required?.Contains(property.Key) != true))
+        {
+            var given = type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase)).GetValue(empty);
+            if (given is null)
+                continue;
+            var node = JsonSerializer.SerializeToNode(given, given.GetType(), s_withoutNulls);
+            if (value is OpenApiSchema concrete)
+                concrete.Default = node;
+            else if (value is OpenApiSchemaReference reference)
+                reference.Default = node;
+        }
+    }
+
+    private static bool IsPositional(Type type, string name) =>
+        type.GetConstructors().Any(constructor => constructor.GetParameters().Any(parameter => string.Equals(parameter.Name, name, StringComparison.OrdinalIgnoreCase)));
+
+    private static OpenApiSchema ReadOnly(string name) => name switch
+    {
+        "revision" => new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", ReadOnly = true, Description = "Number of the revision, also its ETag; ignored on input.", Examples = [JsonValue.Create(1)] },
+        "savedAt" => new OpenApiSchema { Type = JsonSchemaType.String, Format = "date-time", ReadOnly = true, Description = "When the revision was saved; ignored on input.", Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")] },
+        _ => new OpenApiSchema { Type = JsonSchemaType.String, ReadOnly = true, Description = "What the document is called in its path; ignored on input.", Examples = [JsonValue.Create(name switch { "channel" => "web", "sku" => "RB-014", _ => "main" })] },
+    };
+
+    private static void AnyOf(OpenApiSchema schema, SchemaFilterContext context, params IEnumerable<Type> types)
+    {
+        (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
+        schema.AnyOf = [.. types.Select(type => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository))];
+    }
+
+    private static void EitherKeyOrDocument(OpenApiSchema schema, Type document, SchemaFilterContext context)
+    {
+        context.SchemaGenerator.GenerateSchema(document, context.SchemaRepository);
+        (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
+        schema.Description = "The key of a stored document, or the document itself.";
+        schema.OneOf =
+        [
+            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Examples = [JsonValue.Create(document == typeof(Design) ? "RB-014" : document == typeof(Channel) ? "web" : "main")] },
+            new OpenApiSchemaReference(document == typeof(Design) ? DocumentTextFilter.InlineDesign : document.Name),
+        ];
+    }
+}

@@ -1,0 +1,47 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
+using PriceFloor.Api.Configuration;
+
+namespace PriceFloor.Api.Telemetry;
+
+/// <summary>What is counted for whoever watches the service, where that is asked for: kinds of requests and verdicts, never whose or of what.</summary>
+public sealed class ServiceCounts(Settings settings)
+{
+    private static readonly string[] s_methods = ["GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS", "PATCH"];
+
+    private readonly ConcurrentDictionary<(string Method, string Route, int Status), StrongBox<long>> _requests = new();
+    private readonly long[] _checks = new long[Enum.GetValues<Verdict>().Length];
+    private long _failedBackups;
+
+    public IEnumerable<(string Method, string Route, int Status, long Count)> Requests => _requests
+        .Select(request => (request.Key.Method, request.Key.Route, request.Key.Status, Volatile.Read(ref request.Value.Value)))
+        .OrderBy(request => request.Route, StringComparer.Ordinal).ThenBy(request => request.Method, StringComparer.Ordinal).ThenBy(request => request.Status);
+
+    /// <summary>How long they took.</summary>
+    public Durations Durations { get; } = new();
+
+    /// <summary>Backups that the service was to make and did not.</summary>
+    public long FailedBackups => Interlocked.Read(ref _failedBackups);
+
+    public IEnumerable<(Verdict Verdict, long Count)> Checks => Enum.GetValues<Verdict>().Select(verdict => (verdict, Volatile.Read(ref _checks[(int)verdict])));
+
+    /// <summary>A request that was answered.</summary>
+    /// <param name="method">Its method, as the caller wrote it.</param>
+    /// <param name="route">The pattern of its address, never the address.</param>
+    /// <param name="status">What it was answered with.</param>
+    /// <param name="elapsed">How long that took.</param>
+    public void Count(string method, string route, int status, TimeSpan elapsed)
+    {
+        var known = s_methods.Contains(method) ? method : "other"; // callers may invent any number of them
+        Interlocked.Increment(ref _requests.GetOrAdd((known, route, status), _ => new StrongBox<long>()).Value);
+        Durations.Add(known, route, status, elapsed);
+    }
+
+    public void BackupFailed() => Interlocked.Increment(ref _failedBackups);
+
+    public void Checked(Verdict verdict, long count = 1)
+    {
+        if (settings.Metrics && count > 0)
+            Interlocked.Add(ref _checks[(int)verdict], count);
+    }
+}

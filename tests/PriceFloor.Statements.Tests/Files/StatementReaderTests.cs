@@ -1,0 +1,15 @@
+using PriceFloor.Statements.Files;
+using Xunit;
+
+namespace PriceFloor.Statements.Tests.Files;
+
+public sealed class StatementReaderTests
+{
+    [Fact]
+    public void What_is_no_statement_is_refused_as_such()
+    {
+        var read = StatementReader.Read("Dear customer"u8.ToArray(), "file", new SheetReading(), TestContext.Current.CancellationToken);
+
+        Assert.Equal("unknown-format", Assert.Single(read.Faults).Code);
+    }
+}
