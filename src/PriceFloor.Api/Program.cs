@@ -8,14 +8,14 @@ try
 {
     var line = CommandLine.Of(args);
     var verb = line.Verb;
-    if (verb is Verbs.Help or Verbs.Version)
-        return Verbs.Tell(verb, Console.Out);
-    if (verb == Verbs.HealthCheck)
+    if (verb is Commands.Help or Commands.Version)
+        return Commands.Tell(verb, Console.Out);
+    if (verb == Commands.HealthCheck)
         return await HealthCheck.RunAsync();
-    if (StoreVerbs.All.Contains(verb))
-        return StoreVerbs.Run(verb, line.Words, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
+    if (StoreCommands.All.Contains(verb))
+        return StoreCommands.Run(verb, line.Words, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
-    HeadStart.Begin();
+    Preload.Begin();
     var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = line.HostArguments, ContentRootPath = AppContext.BaseDirectory });
     builder.UseAddresses();
     builder.UseSettings(line.Demo);
@@ -26,15 +26,15 @@ try
     builder.UseOpenApi();
 
     var app = builder.Build();
-    if (verb != Verbs.OpenApi)
-        _ = app.Services.GetRequiredService<FirstStart>().Begin();
+    if (verb != Commands.OpenApi)
+        _ = app.Services.GetRequiredService<StoreInitializer>().Begin();
     app.UseRequestPipeline();
     app.UseOpenApiPages();
     app.MapRoutes();
 
-    if (verb == Verbs.OpenApi)
+    if (verb == Commands.OpenApi)
         return await app.WriteOpenApiAsync(Console.Out);
-    var opening = app.Services.GetRequiredService<Opening>();
+    var opening = app.Services.GetRequiredService<StoreReadiness>();
     await opening.ServeAsync(app);
     return 0;
 }

@@ -16,10 +16,10 @@ public sealed class ProfileDraft
     private ProfileDraft(Sorting sorting, DraftChoices choices)
     {
         Sorting = sorting;
-        var (lines, bought) = (new List<DraftLine>(), new List<BoughtToLast>());
+        var (lines, bought) = (new List<DraftLine>(), new List<CapitalPurchase>());
         foreach (var line in sorting.Of[LineOutcome.Placed].GroupBy(sorted => LineName.Of(sorting.RuleOf(sorted))))
         {
-            var lasting = BoughtToLast.In(line.Key, [.. line], choices.EquipmentFrom).ToList();
+            var lasting = CapitalPurchase.In(line.Key, [.. line], choices.EquipmentFrom).ToList();
             bought.AddRange(lasting);
             var rest = line.Where(sorted => !lasting.Exists(one => ReferenceEquals(one.Entry, sorted))).ToList();
             if (rest.Count > 0)
@@ -37,7 +37,7 @@ public sealed class ProfileDraft
     public IReadOnlyList<DraftLine> Lines { get; }
 
     /// <summary>Purchases offered as equipment.</summary>
-    public IReadOnlyList<BoughtToLast> Bought { get; }
+    public IReadOnlyList<CapitalPurchase> Bought { get; }
 
     /// <summary>The draft: a whole document, to be stored as it is or after changes.</summary>
     public CostProfile Profile { get; }

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PriceFloor.Statements.Tests;
 
-/// <summary>Verbs to arrange statements with.</summary>
+/// <summary>Commands to arrange statements with.</summary>
 internal static class Bank
 {
     public static readonly Currency Usd = Currency.Of("USD");

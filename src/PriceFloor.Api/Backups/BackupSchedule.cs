@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Backups;
 /// A backup every so many hours, counted from the newest one that is there, so that a service that is started anew every night still
 /// makes them; after each the oldest go.
 /// </summary>
-public sealed class BackupSchedule(Settings settings, BackupFolder folder, Opening opening, TimeProvider clock) : BackgroundService
+public sealed class BackupSchedule(Settings settings, BackupFolder folder, StoreReadiness opening, TimeProvider clock) : BackgroundService
 {
     private static readonly TimeSpan s_again = TimeSpan.FromMinutes(10);
 

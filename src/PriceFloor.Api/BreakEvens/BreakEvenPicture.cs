@@ -15,45 +15,45 @@ public static class BreakEvenPicture
         var pool = Currency.Of(answer.Currency).Least(found.Pool);
         var picture = new Picture("How many must sell", Description(answer, pool, planned, design, channel));
         picture.Words(Picture.Margin, 52, design, fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{InWords.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}", Picture.Small, Ink.Quiet, fit: Picture.Inner);
+        picture.Words(Picture.Margin, 70, $"{InWords.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
 
         var pieces = decimal.Max(1, new[] { answer.Units, answer.Capacity, planned ?? 0 }.Max() * 1.1m);
         var money = decimal.Max(pool * 1.1m, pieces * found.Contribution);
         var ticks = new Scale(0, money, Bottom, Top).Ticks(5).ToList();
-        var left = Picture.Margin + ticks.Max(tick => Fitting.Width(InWords.Number(tick), Picture.Small)) + 8;
+        var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(InWords.Number(tick), Picture.Small)) + 8;
         var (across, up) = (new Scale(0, pieces, left, Picture.Right), new Scale(0, money, Bottom, Top));
 
         Axes(picture, across, up, ticks, left);
         picture.Box(across.At(answer.Capacity), Top, Picture.Right - across.At(answer.Capacity), Bottom - Top, hatch: Hatch.Rising);
-        picture.Line(across.At(answer.Capacity), Top - 6, across.At(answer.Capacity), Bottom, Ink.Quiet, Dash.Dashed, 2);
-        picture.Line(left, up.At(pool), Picture.Right, up.At(pool), Ink.Floor, Dash.Dashed, 2);
-        picture.Path($"M{Svg.Number(left)} {Svg.Number(Bottom)}L{Svg.Number(Picture.Right)} {Svg.Number(up.At(pieces * found.Contribution))}", Ink.Target, thick: 3);
+        picture.Line(across.At(answer.Capacity), Top - 6, across.At(answer.Capacity), Bottom, Palette.Quiet, Dash.Dashed, 2);
+        picture.Line(left, up.At(pool), Picture.Right, up.At(pool), Palette.Floor, Dash.Dashed, 2);
+        picture.Path($"M{Svg.Number(left)} {Svg.Number(Bottom)}L{Svg.Number(Picture.Right)} {Svg.Number(up.At(pieces * found.Contribution))}", Palette.Target, thick: 3);
         if (planned is { } plan)
-            picture.Path(Diamond(across.At(plan), up.At(plan * found.Contribution)), Ink.Text, thick: 2.5m);
-        picture.Line(across.At(answer.Units), up.At(pool), across.At(answer.Units), Bottom, Ink.Text, Dash.Dotted, 2);
-        picture.Disc(across.At(answer.Units), up.At(answer.Units * found.Contribution), 6, Ink.Text, Ink.Paper);
+            picture.Path(Diamond(across.At(plan), up.At(plan * found.Contribution)), Palette.Text, thick: 2.5m);
+        picture.Line(across.At(answer.Units), up.At(pool), across.At(answer.Units), Bottom, Palette.Text, Dash.Dotted, 2);
+        picture.Disc(across.At(answer.Units), up.At(answer.Units * found.Contribution), 6, Palette.Text, Palette.Paper);
         return picture.Drawn(Key(picture, answer, pool, planned));
     }
 
     private static void Axes(Picture picture, Scale across, Scale up, List<decimal> ticks, decimal left)
     {
-        picture.Words(Picture.Margin, Top - 10, "left for the year", Picture.Small, Ink.Quiet);
+        picture.Words(Picture.Margin, Top - 10, "left for the year", Picture.Small, Palette.Quiet);
         foreach (var tick in ticks)
         {
-            picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Ink.Grid);
-            picture.Words(left - 8, up.At(tick) + 4.5m, InWords.Number(tick), Picture.Small, Ink.Quiet, "end");
+            picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Palette.Grid);
+            picture.Words(left - 8, up.At(tick) + 4.5m, InWords.Number(tick), Picture.Small, Palette.Quiet, "end");
         }
 
-        var widest = Fitting.Width(InWords.Number(Rounding.Up(across.Most, 0)), Picture.Small) + 12;
+        var widest = TextMetrics.Width(InWords.Number(Rounding.Up(across.Most, 0)), Picture.Small) + 12;
         foreach (var tick in across.Ticks(int.Clamp((int)((Picture.Right - left) / widest), 1, 5)))
         {
-            var half = Fitting.Width(InWords.Number(tick), Picture.Small) / 2;
-            picture.Line(across.At(tick), Bottom, across.At(tick), Bottom + 5, Ink.Quiet);
-            picture.Words(decimal.Min(across.At(tick), Picture.Width - 2 - half), Bottom + 19, InWords.Number(tick), Picture.Small, Ink.Quiet, "middle");
+            var half = TextMetrics.Width(InWords.Number(tick), Picture.Small) / 2;
+            picture.Line(across.At(tick), Bottom, across.At(tick), Bottom + 5, Palette.Quiet);
+            picture.Words(decimal.Min(across.At(tick), Picture.Width - 2 - half), Bottom + 19, InWords.Number(tick), Picture.Small, Palette.Quiet, "middle");
         }
 
-        picture.Line(left, Bottom, Picture.Right, Bottom, Ink.Quiet);
-        picture.Words(Picture.Right, Bottom + 36, "pieces sold in the year", Picture.Small, Ink.Quiet, "end");
+        picture.Line(left, Bottom, Picture.Right, Bottom, Palette.Quiet);
+        picture.Words(Picture.Right, Bottom + 36, "pieces sold in the year", Picture.Small, Palette.Quiet, "end");
     }
 
     /// <summary>What each line and mark is, with its figure.</summary>
@@ -68,16 +68,16 @@ public static class BreakEvenPicture
         }
 
         string Money(decimal amount) => InWords.Money(amount, answer.Currency);
-        Row($"{InWords.Number(answer.Units)} pieces carry the year", at => picture.Disc(Picture.Margin + 12, at, 6, Ink.Text, Ink.Paper));
-        Row($"each leaves {Money(answer.Contribution)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Ink.Target, thick: 3));
-        Row($"the year must bring {Money(pool)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Ink.Floor, Dash.Dashed, 2));
+        Row($"{InWords.Number(answer.Units)} pieces carry the year", at => picture.Disc(Picture.Margin + 12, at, 6, Palette.Text, Palette.Paper));
+        Row($"each leaves {Money(answer.Contribution)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Palette.Target, thick: 3));
+        Row($"the year must bring {Money(pool)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Palette.Floor, Dash.Dashed, 2));
         Row($"the bench hours make {InWords.Number(answer.Capacity)}{(answer.WithinCapacity ? "" : ": not enough")}", at =>
         {
             picture.Box(Picture.Margin + 8, at - 8, 16, 16, hatch: Hatch.Rising);
-            picture.Line(Picture.Margin + 8, at - 8, Picture.Margin + 8, at + 8, Ink.Quiet, Dash.Dashed, 2);
+            picture.Line(Picture.Margin + 8, at - 8, Picture.Margin + 8, at + 8, Palette.Quiet, Dash.Dashed, 2);
         });
         if (planned is { } plan)
-            Row($"{InWords.Number(plan)} are planned", at => picture.Path(Diamond(Picture.Margin + 12, at), Ink.Text, thick: 2.5m));
+            Row($"{InWords.Number(plan)} are planned", at => picture.Path(Diamond(Picture.Margin + 12, at), Palette.Text, thick: 2.5m));
         return y - 6;
     }
 

@@ -9,13 +9,13 @@ namespace PriceFloor.Api.BreakEvens;
 
 public static class BreakEvenRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<BreakEvenQuery> query, RecordKeeper keeper, HttpContext context)
+    public static IResult Get(PathKey path, FromQuery<BreakEvenQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        return keeper.Read<IResult>(asked.AsOf, records =>
+        return reader.Read<IResult>(asked.AsOf, catalogue =>
         {
-            var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
+            var (sale, problem) = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
             var breakEven = BreakEven.Of(sale.Floor.Floor.Piece, sale.Check.Sale);
@@ -26,22 +26,22 @@ public static class BreakEvenRoutes
                 return Problem.OfFaults(planned.Faults);
             var answer = AnswerOf(sale, found, planned?.Found, asked);
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
-                ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, InWords.Named(records.Design(path.Text)!.Document.Name, path.Text), InWords.Named(records.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
+                ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, InWords.Named(catalogue.Design(path.Text)!.Document.Name, path.Text), InWords.Named(catalogue.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }
 
-    public static Results<JsonAnswer<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return keeper.Read<Results<JsonAnswer<MixBreakEvenAnswer>, Problem>>(asOf, records =>
+        return reader.Read<Results<JsonAnswer<MixBreakEvenAnswer>, Problem>>(asOf, catalogue =>
         {
-            var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
+            var (sold, problem) = SaleLines.Of(catalogue, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;
             var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.Piece, sale.Check.Sale, line.Ratio))], request.Surplus);
-            return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, records.Today, workings)) : Problem.OfFaults(mix.Faults);
+            return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, catalogue.Today, workings)) : Problem.OfFaults(mix.Faults);
         });
     }
 

@@ -8,20 +8,20 @@ namespace PriceFloor.Api.DesignBudgets;
 
 public static class DesignBudgetRoutes
 {
-    public static Results<JsonAnswer<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return keeper.Read<Results<JsonAnswer<DesignBudgetAnswer>, Problem>>(asOf, records =>
+        return reader.Read<Results<JsonAnswer<DesignBudgetAnswer>, Problem>>(asOf, catalogue =>
         {
-            var (profile, channel) = (records.Profile(request.Profile), records.Channel(request.Channel));
+            var (profile, channel) = (catalogue.Profile(request.Profile), catalogue.Channel(request.Channel));
             if (profile is null || channel is null)
                 return Problem.UnknownReference([.. Unknown(request, profile, channel)]);
             if (Refusal(request, profile, channel) is { } refusal)
                 return refusal;
-            var year = StudioYear.Of(profile.Document, records.YearStart);
+            var year = StudioYear.Of(profile.Document, catalogue.YearStart);
             var budget = year.Found is null ? null : DesignBudget.Of(year.Value, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials);
-            return budget?.Found is { } found ? JsonAnswer.Of(AnswerOf(request, records, profile, channel, found, workings)) : Problem.OfFaults(budget?.Faults ?? year.Faults);
+            return budget?.Found is { } found ? JsonAnswer.Of(AnswerOf(request, catalogue, profile, channel, found, workings)) : Problem.OfFaults(budget?.Faults ?? year.Faults);
         });
     }
 
@@ -41,9 +41,9 @@ public static class DesignBudgetRoutes
         return ChannelRules.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([InputError.AtField("price", "#", FaultCodes.TooManyDecimals, detail)]) : null;
     }
 
-    private static DesignBudgetAnswer AnswerOf(DesignBudgetRequest request, Records records, Stored<CostProfile> profile, Stored<Channel> channel, DesignBudget budget, bool workings)
+    private static DesignBudgetAnswer AnswerOf(DesignBudgetRequest request, Catalogue catalogue, Stored<CostProfile> profile, Stored<Channel> channel, DesignBudget budget, bool workings)
     {
-        var (year, channels) = (budget.Year, records.Channels);
+        var (year, channels) = (budget.Year, catalogue.Channels);
         var asked = ChannelBudgetAnswer.Of(channel.Key, budget);
         return new DesignBudgetAnswer
         {
@@ -59,7 +59,7 @@ public static class DesignBudgetRoutes
             Channels = [.. channels.Select(one => Row(one, request, year))],
             Basis = new BasisAnswer { Profile = profile.Basis, Channel = channel.Basis, Channels = [.. channels.Select(one => one.Basis)] },
             Assumed = AssumptionAnswer.Of(Assumed.In(profile.Document).Concat(Assumed.OfUnsoldPieces(profile.Document)).Concat(Assumed.In(channel.Document, "/channel"))),
-            Warnings = WarningAnswer.Of(Warnings.In(year, records.Today).Concat(Warnings.In(channel.Document, year, "/channel", records.Channels.Select(other => other.Document))).Concat(Warnings.In(request.Price, PriceGrid.Of(channel.Document)))),
+            Warnings = WarningAnswer.Of(Warnings.In(year, catalogue.Today).Concat(Warnings.In(channel.Document, year, "/channel", catalogue.Channels.Select(other => other.Document))).Concat(Warnings.In(request.Price, PriceGrid.Of(channel.Document)))),
             Workings = WorkingAnswer.Of(workings, () => Workings.Of(year).Concat(Workings.Of(budget.Sale)).Concat(Workings.Of(budget))),
         };
     }

@@ -23,7 +23,7 @@ public sealed record DesignSheetQuery(SheetDialect Dialect) : IQuery<DesignSheet
 /// <summary>Many designs out and in: what was exported and not edited changes nothing when it comes back.</summary>
 public static class DesignBatchRoutes
 {
-    public static async Task<IResult> List(FromQuery<ListQuery> query, FromQuery<DesignSheetQuery> sheet, Store store, RecordKeeper keeper, DocumentKind<Design> kind, HttpContext context)
+    public static async Task<IResult> List(FromQuery<ListQuery> query, FromQuery<DesignSheetQuery> sheet, Store store, CatalogueReader reader, DocumentKind<Design> kind, HttpContext context)
     {
         var format = Offers.Of(context).Wanted(context.Request)!;
         if (format == Format.Json)
@@ -44,12 +44,12 @@ public static class DesignBatchRoutes
         return Results.Empty;
     }
 
-    public static async Task<IResult> Post(FromQuery<DesignSheetQuery> query, Store store, RecordKeeper keeper, DocumentKind<Design> kind, IValidator<Design> validator, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<DesignSheetQuery> query, Store store, CatalogueReader reader, DocumentKind<Design> kind, IValidator<Design> validator, HttpContext context)
     {
         var (body, problem) = await BatchBody.ReadAsync(context);
-        return problem ?? await AllOrNothing.WriteAsync(store, keeper, Caller.Of(context), kind, records => body!.Lines(
+        return problem ?? await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => body!.Lines(
             (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
-            pipe => OfSheet(pipe, query.Value.Dialect, records, validator, context.RequestAborted),
+            pipe => OfSheet(pipe, query.Value.Dialect, catalogue, validator, context.RequestAborted),
             context.RequestAborted));
     }
 
@@ -75,7 +75,7 @@ public static class DesignBatchRoutes
         return json.RootElement.TryGetProperty("key", out var key) && key.ValueKind == JsonValueKind.String ? key.GetString() : null;
     }
 
-    private static async Task<(List<PlacedLine<Design>>?, Problem?)> OfSheet(PipeReader pipe, SheetDialect dialect, Records records, IValidator<Design> validator, CancellationToken cancel)
+    private static async Task<(List<PlacedLine<Design>>?, Problem?)> OfSheet(PipeReader pipe, SheetDialect dialect, Catalogue catalogue, IValidator<Design> validator, CancellationToken cancel)
     {
         using var sheet = new SheetReader(pipe, dialect, 512 * 1024);
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
@@ -88,16 +88,16 @@ public static class DesignBatchRoutes
         while (await sheet.WaitAsync(cancel))
             while (sheet.TryNext(out var row))
                 if (!row.IsBlank)
-                    lines.Add(LineOf(row, places, dialect, records, validator));
+                    lines.Add(LineOf(row, places, dialect, catalogue, validator));
         return (lines, null);
     }
 
-    private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Records records, IValidator<Design> validator)
+    private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Catalogue catalogue, IValidator<Design> validator)
     {
         if (row.Fault is { } fault)
             return PlacedLine<Design>.Faulty([fault], null, row.Line, 1) with { IsUnreadable = true };
         var sku = Encoding.UTF8.GetString(row.Cell(places[DesignSheet.Sku]));
-        var (text, wrong) = DesignSheet.ToJson(row, places, dialect, records.Design(sku));
+        var (text, wrong) = DesignSheet.ToJson(row, places, dialect, catalogue.Design(sku));
         var (line, column) = row.PlaceOf(places[DesignSheet.Sku]);
         return wrong is not null ? PlacedLine<Design>.Faulty([wrong], null, row.Line, 1) : LineOf(text!, sku, null, line, column, validator);
     }

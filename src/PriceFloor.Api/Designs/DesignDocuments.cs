@@ -12,7 +12,7 @@ public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind
 {
     public override Checked<Design> Check(Writing writing, string key, Design document, Design? stored, ProfileAccess access)
     {
-        if (Records.Of(writing, access).Profile(document.Profile) is not { } profile)
+        if (Catalogue.Of(writing, access).Profile(document.Profile) is not { } profile)
             return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." }]);
 
         var year = StudioYear.Of(profile.Document, default).Value;

@@ -13,7 +13,7 @@ namespace PriceFloor.Api.Documents;
 /// </summary>
 public static class StoredText<T> where T : class
 {
-    private static readonly Shape s_shape = Shape.Of(typeof(T));
+    private static readonly BodySchema s_shape = BodySchema.Of(typeof(T));
 
     /// <summary>The document, or what is wrong with its text.</summary>
     public static (T? Document, string? Fault) Read(string body)

@@ -27,7 +27,7 @@ public sealed record FloorChangeQuery(string? Since, int? Limit, string? After, 
 
 public static class FloorChangeRoutes
 {
-    public static Results<JsonAnswer<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
@@ -35,7 +35,7 @@ public static class FloorChangeRoutes
         if (cursor is null)
             return problem!;
 
-        var now = keeper.Whole(asked.AsOf);
+        var now = reader.Whole(asked.AsOf);
         if (cursor.UpTo is { } pinned && pinned < now.Position)
             now = now.Before(store.Read(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned); // the rest of an answer is of the same moment
         var changes = cursor.Since < now.Position ? store.Read(snapshot => snapshot.ChangesBetween(cursor.Since, now.Position)) : [];

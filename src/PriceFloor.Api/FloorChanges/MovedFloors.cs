@@ -10,7 +10,7 @@ namespace PriceFloor.Api.FloorChanges;
 /// </summary>
 public static class MovedFloors
 {
-    public static IEnumerable<FloorChangeItemAnswer> Between(Records then, Records now, IReadOnlyList<Change> changes, string? after, bool mayRead)
+    public static IEnumerable<FloorChangeItemAnswer> Between(Catalogue then, Catalogue now, IReadOnlyList<Change> changes, string? after, bool mayRead)
     {
         var fields = changes.ToDictionary(change => change.Document, change => new Lazy<IReadOnlyList<string>>(() => [.. FieldsThatDiffer.Between(change)]));
         var channels = then.Channels.Concat(now.Channels).Select(channel => channel.Key).Distinct().Order(StringComparer.Ordinal).ToList();
@@ -20,7 +20,7 @@ public static class MovedFloors
             .OfType<FloorChangeItemAnswer>();
     }
 
-    private static IEnumerable<string> Touched(Records then, Records now, IReadOnlyList<Change> changes)
+    private static IEnumerable<string> Touched(Catalogue then, Catalogue now, IReadOnlyList<Change> changes)
     {
         var keys = changes.ToLookup(change => change.Document.Kind, change => change.Document.Key);
         var profiles = keys[Kinds.Profile].ToHashSet();
@@ -30,7 +30,7 @@ public static class MovedFloors
         return itself.Concat(others).Distinct().Order(StringComparer.Ordinal);
     }
 
-    private static FloorChangeItemAnswer? Moved(Records then, Records now, string sku, string channel, Dictionary<DocumentName, Lazy<IReadOnlyList<string>>>? fields)
+    private static FloorChangeItemAnswer? Moved(Catalogue then, Catalogue now, string sku, string channel, Dictionary<DocumentName, Lazy<IReadOnlyList<string>>>? fields)
     {
         var (before, after) = (PricedAt(then, sku, channel), PricedAt(now, sku, channel));
         if (before?.FloorPrice == after?.FloorPrice && before?.TargetPrice == after?.TargetPrice)
@@ -56,20 +56,20 @@ public static class MovedFloors
         };
     }
 
-    private static PricedDesign? PricedAt(Records records, string sku, string channel) =>
-        records.Design(sku) is { } design && records.Channel(channel) is { } on ? PricedDesign.Of(records, design, on) : null;
+    private static PricedDesign? PricedAt(Catalogue catalogue, string sku, string channel) =>
+        catalogue.Design(sku) is { } design && catalogue.Channel(channel) is { } on ? PricedDesign.Of(catalogue, design, on) : null;
 
     /// <summary>All that a floor and a target on a channel rest on, then or now: what is listed on wholesale channels sets the target.</summary>
-    private static IEnumerable<DocumentName> DocumentsBehind(Records then, Records now, string sku, string channel)
+    private static IEnumerable<DocumentName> DocumentsBehind(Catalogue then, Catalogue now, string sku, string channel)
     {
-        foreach (var records in new[] { then, now })
+        foreach (var catalogue in new[] { then, now })
         {
-            if (records.Design(sku)?.Sound is { } design)
+            if (catalogue.Design(sku)?.Sound is { } design)
                 yield return new DocumentName(Kinds.Profile, design.Profile);
             yield return new DocumentName(Kinds.Design, sku);
             yield return new DocumentName(Kinds.Channel, channel);
-            foreach (var listed in records.ListedPrices(sku).Keys.Order(StringComparer.Ordinal))
-                if (records.Channel(listed)?.Sound?.Sells == Sells.Wholesale)
+            foreach (var listed in catalogue.ListedPrices(sku).Keys.Order(StringComparer.Ordinal))
+                if (catalogue.Channel(listed)?.Sound?.Sells == Sells.Wholesale)
                 {
                     yield return new DocumentName(Kinds.ListedPrice, $"{sku}/{listed}");
                     yield return new DocumentName(Kinds.Channel, listed);

@@ -10,11 +10,11 @@ public static class FloorHistoryPicture
     private const decimal Top = 130, Bottom = 350, LineHeight = 40;
     private const int MovesTold = 8;
 
-    private static readonly (string Words, Func<FloorMomentAnswer, decimal?> Price, Ink Ink, Dash Dash, decimal Thick)[] s_lines =
+    private static readonly (string Words, Func<FloorMomentAnswer, decimal?> Price, Palette Palette, Dash Dash, decimal Thick)[] s_lines =
     [
-        ("target", item => item.TargetPrice, Ink.Target, Dash.Dashed, 2.5m),
-        ("listed", item => item.ListedPrice, Ink.Text, Dash.Dotted, 3),
-        ("floor", item => item.FloorPrice, Ink.Floor, Dash.Solid, 3),
+        ("target", item => item.TargetPrice, Palette.Target, Dash.Dashed, 2.5m),
+        ("listed", item => item.ListedPrice, Palette.Text, Dash.Dotted, 3),
+        ("floor", item => item.FloorPrice, Palette.Floor, Dash.Solid, 3),
     ];
 
     /// <param name="answer">The history.</param>
@@ -24,11 +24,11 @@ public static class FloorHistoryPicture
     {
         var picture = new Picture("Floor prices over time", Description(answer, channel));
         picture.Words(Picture.Margin, 52, InWords.Named(answer.Name, answer.Sku), fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{answer.Currency} on {channel}", Picture.Small, Ink.Quiet, fit: Picture.Inner);
+        picture.Words(Picture.Margin, 70, $"{answer.Currency} on {channel}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
         var prices = answer.Items.SelectMany(item => s_lines.Select(line => line.Price(item))).OfType<decimal>().ToList();
         if (prices.Count == 0)
         {
-            picture.Words(Picture.Margin, 104, "There was no price yet.", ink: Ink.Quiet);
+            picture.Words(Picture.Margin, 104, "There was no price yet.", ink: Palette.Quiet);
             return picture.Drawn(120);
         }
 
@@ -42,24 +42,24 @@ public static class FloorHistoryPicture
         var room = prices.Max() > prices.Min() ? (prices.Max() - prices.Min()) * 0.08m : prices.Max() * 0.1m;
         var up = new Scale(decimal.Max(0, prices.Min() - room), prices.Max() + room, Bottom, Top);
         var ticks = up.Ticks(5).ToList();
-        var left = Picture.Margin + ticks.Max(tick => Fitting.Width(InWords.Number(tick), Picture.Small)) + 8;
+        var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(InWords.Number(tick), Picture.Small)) + 8;
         var (first, last) = (answer.Items[0].At, answer.Items[^1].At > today ? answer.Items[^1].At : today);
         var days = Day(last) - Day(first);
         var across = new Scale(Day(first), Day(first) + (days > 0 ? days * 1.04m : 1), left, Picture.Right); // room for the last step
         foreach (var tick in ticks)
         {
-            picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Ink.Grid);
-            picture.Words(left - 8, up.At(tick) + 4.5m, InWords.Number(tick), Picture.Small, Ink.Quiet, "end");
+            picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Palette.Grid);
+            picture.Words(left - 8, up.At(tick) + 4.5m, InWords.Number(tick), Picture.Small, Palette.Quiet, "end");
         }
 
-        picture.Line(left, Bottom, Picture.Right, Bottom, Ink.Quiet);
-        picture.Words(left, Bottom + 19, When(first, days), Picture.Small, Ink.Quiet);
+        picture.Line(left, Bottom, Picture.Right, Bottom, Palette.Quiet);
+        picture.Words(left, Bottom + 19, When(first, days), Picture.Small, Palette.Quiet);
         if (days > 0)
-            picture.Words(Picture.Right, Bottom + 19, When(last, days), Picture.Small, Ink.Quiet, "end");
+            picture.Words(Picture.Right, Bottom + 19, When(last, days), Picture.Small, Palette.Quiet, "end");
         foreach (var line in s_lines)
-            picture.Path(Steps(answer, line.Price, across, up), line.Ink, line.Dash, line.Thick);
+            picture.Path(Steps(answer, line.Price, across, up), line.Palette, line.Dash, line.Thick);
         foreach (var item in answer.Items.Where(item => item is { Verdict: Verdict.BelowFloor, ListedPrice: not null }))
-            picture.Disc(across.At(Day(item.At)), up.At(item.ListedPrice!.Value), 4, Ink.Text, Ink.Paper);
+            picture.Disc(across.At(Day(item.At)), up.At(item.ListedPrice!.Value), 4, Palette.Text, Palette.Paper);
     }
 
     /// <summary>The day; with the time where the whole picture is of hours.</summary>
@@ -90,7 +90,7 @@ public static class FloorHistoryPicture
         foreach (var (index, line) in s_lines.Reverse().Index())
         {
             var x = Picture.Margin + index * 150;
-            picture.Line(x, 88, x + 28, 88, line.Ink, line.Dash, line.Thick);
+            picture.Line(x, 88, x + 28, 88, line.Palette, line.Dash, line.Thick);
             picture.Words(x + 36, 93, line.Words, Picture.Small);
             picture.Words(x + 36, 110, line.Price(last) is { } now ? InWords.Money(now, answer.Currency) : "none now", Picture.Small, fit: 110);
         }
@@ -105,15 +105,15 @@ public static class FloorHistoryPicture
             var documents = string.Join(", ", item.MovedBy.Select(InWords.Document));
             picture.Words(Picture.Margin, y, InWords.Date(item.At), Picture.Small, bold: true);
             if (item is { Verdict: Verdict.BelowFloor, ListedPrice: not null })
-                picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Ink.Text, Ink.Paper);
+                picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Palette.Text, Palette.Paper);
             picture.Words(Picture.Margin + 108, y, Prices(item, answer.Currency), Picture.Small, fit: Picture.Inner - 108);
-            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? InWords.Verdict(verdict) + "; " : "")}by {documents}", Picture.Small, Ink.Quiet, fit: Picture.Inner - 108);
+            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? InWords.Verdict(verdict) + "; " : "")}by {documents}", Picture.Small, Palette.Quiet, fit: Picture.Inner - 108);
             y += LineHeight;
         }
 
         var untold = answer.Items.Count - MovesTold;
         if (untold > 0 || answer.Earlier is not null)
-            picture.Words(Picture.Margin, y, untold > 0 ? $"and {InWords.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more still earlier")}" : "and more still earlier", Picture.Small, Ink.Quiet);
+            picture.Words(Picture.Margin, y, untold > 0 ? $"and {InWords.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more still earlier")}" : "and more still earlier", Picture.Small, Palette.Quiet);
         return untold > 0 || answer.Earlier is not null ? y + 14 : y - LineHeight + 32;
     }
 

@@ -42,20 +42,20 @@ public static class PricedMoments
         foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position).GroupBy(revision => revision.SavedAt))
         {
             documents = documents.With([.. written], written.Last().Position);
-            var records = new Records(access.Of(documents), Moment.ToTime(written.Key));
-            moments.Add(At(records, sku, channel, [.. written.Where(revision => access.Sees(snapshot, revision))]) with { At = written.Key });
+            var catalogue = new Catalogue(access.Of(documents), Moment.ToTime(written.Key));
+            moments.Add(At(catalogue, sku, channel, [.. written.Where(revision => access.Sees(snapshot, revision))]) with { At = written.Key });
         }
 
         return (moments, earlier);
     }
 
-    private static PricedMoment At(Records records, string sku, string channel, IReadOnlyList<Revision> written)
+    private static PricedMoment At(Catalogue catalogue, string sku, string channel, IReadOnlyList<Revision> written)
     {
         var names = written.Select(revision => FormattableString.Invariant($"{revision.Key}@{revision.Number}{(revision.IsDeletion ? ": deleted" : "")}")).ToList();
-        if (records.Design(sku) is not { } design || records.Channel(channel) is not { } on)
+        if (catalogue.Design(sku) is not { } design || catalogue.Channel(channel) is not { } on)
             return new PricedMoment(0, null, null, [], names);
-        var basis = new[] { design.Sound is { } document ? records.Profile(document.Profile)?.Basis : null, design.Basis, on.Basis, records.ListedPrices(sku).GetValueOrDefault(channel) is { } listed ? $"{sku}/{listed.Basis.Split('/')[^1]}" : null };
-        return new PricedMoment(0, PricedDesign.Of(records, design, on), on.Sound?.Currency, [.. basis.OfType<string>()], names);
+        var basis = new[] { design.Sound is { } document ? catalogue.Profile(document.Profile)?.Basis : null, design.Basis, on.Basis, catalogue.ListedPrices(sku).GetValueOrDefault(channel) is { } listed ? $"{sku}/{listed.Basis.Split('/')[^1]}" : null };
+        return new PricedMoment(0, PricedDesign.Of(catalogue, design, on), on.Sound?.Currency, [.. basis.OfType<string>()], names);
     }
 
     private static List<DocumentName> DocumentsBehind(Snapshot snapshot, string sku, string channel, long upTo, int most)

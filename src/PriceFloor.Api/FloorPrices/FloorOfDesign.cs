@@ -34,16 +34,16 @@ public sealed class FloorOfDesign
     private StudioYear Year => Floor.Piece.Year;
 
     /// <summary>The floor, or why there is none.</summary>
-    /// <param name="records">The documents of one moment.</param>
+    /// <param name="catalogue">The documents of one moment.</param>
     /// <param name="profile">Whose year is asked about.</param>
     /// <param name="design">What is made.</param>
-    public static Outcome<FloorOfDesign> Of(Records records, Stored<CostProfile> profile, Stored<Design> design)
+    public static Outcome<FloorOfDesign> Of(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design)
     {
-        var listed = design.Revision is null ? s_nothingListed : records.ListedPrices(design.Key);
-        var channels = listed.Count == 0 ? null : records.Channels; // only what is listed can set the target
+        var listed = design.Revision is null ? s_nothingListed : catalogue.ListedPrices(design.Key);
+        var channels = listed.Count == 0 ? null : catalogue.Channels; // only what is listed can set the target
         return s_floors.TryGetValue(design, out var known) && ReferenceEquals(known._profile, profile) && ReferenceEquals(known._listed, listed) && ReferenceEquals(known._channels, channels)
             ? known
-            : Computed(records, profile, design, listed, channels);
+            : Computed(catalogue, profile, design, listed, channels);
     }
 
     /// <summary>The problem that stands in the way of a floor.</summary>
@@ -54,16 +54,16 @@ public sealed class FloorOfDesign
     public static Problem ProblemOf(IReadOnlyList<Fault> faults, Stored<CostProfile> profile, Stored<Design> design, string? at) =>
         MaterialsLacking(profile, design, at) ?? Problem.OfFaults(faults);
 
-    private static Outcome<FloorOfDesign> Computed(Records records, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels)
+    private static Outcome<FloorOfDesign> Computed(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels)
     {
-        var year = s_years.GetValue(profile, stored => StudioYear.Of(stored.Document, records.YearStart));
+        var year = s_years.GetValue(profile, stored => StudioYear.Of(stored.Document, catalogue.YearStart));
         if (year.Found is null)
             return year.Faults.ToList();
         var piece = Piece.Of(design.Document, year.Value);
         if (piece.Found is null)
             return piece.Faults.ToList();
 
-        var wholesale = HighestWholesale(records, listed, year.Value.Currency);
+        var wholesale = HighestWholesale(catalogue, listed, year.Value.Currency);
         var floor = FloorPrice.Of(piece.Value, wholesale?.BeforeTax);
         if (floor.Found is null)
             return floor.Faults.ToList();
@@ -102,10 +102,10 @@ public sealed class FloorOfDesign
     public IEnumerable<Working> WorkingsOfTheFloor => Workings.Of(Year).Concat(Workings.Of(Floor.Piece)).Concat(Workings.Of(Floor));
 
     /// <summary>The answer on every stored channel. A damaged one is left out and named in a warning.</summary>
-    public FloorPriceAnswer AnswerOnAll(Records records, bool workings)
+    public FloorPriceAnswer AnswerOnAll(Catalogue catalogue, bool workings)
     {
-        var answer = Answer([.. records.Channels.Where(channel => channel.Sound is not null)], records.Today, workings);
-        return answer with { Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(records.Channels, "/basis/channels"))] };
+        var answer = Answer([.. catalogue.Channels.Where(channel => channel.Sound is not null)], catalogue.Today, workings);
+        return answer with { Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/basis/channels"))] };
     }
 
     private IEnumerable<Working> WorkingsOn(Stored<Channel> channel, int number) =>
@@ -163,8 +163,8 @@ public sealed class FloorOfDesign
     private static decimal? Price(decimal? price, Currency money) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
 
     /// <summary>The highest price before tax listed on a wholesale channel of the profile's currency.</summary>
-    private static (decimal BeforeTax, string Basis)? HighestWholesale(Records records, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, Currency currency) => listed
-        .Select(price => (Price: price.Value, Channel: records.Channel(price.Key)?.Document))
+    private static (decimal BeforeTax, string Basis)? HighestWholesale(Catalogue catalogue, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, Currency currency) => listed
+        .Select(price => (Price: price.Value, Channel: catalogue.Channel(price.Key)?.Document))
         .Where(price => price.Channel is { Sells: Sells.Wholesale } && price.Channel.Currency == currency.Code)
         .Select(price => ((decimal, string)?)(Sale.BeforeTaxOf(price.Price.Document.Price, price.Channel!), price.Price.Basis))
         .MaxBy(price => price!.Value.Item1);

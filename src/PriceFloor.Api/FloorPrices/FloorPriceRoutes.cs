@@ -7,37 +7,37 @@ namespace PriceFloor.Api.FloorPrices;
 
 public static class FloorPriceRoutes
 {
-    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query, CatalogueReader reader, HttpContext context)
     {
         var (otherProfile, asOf, workings) = query.Value;
         Answers.ForThisCallerOnly(context);
-        return keeper.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, records =>
+        return reader.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, catalogue =>
         {
-            if (records.Design(path.Text) is not { } design)
+            if (catalogue.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
-            if (records.Profile(otherProfile ?? design.Document.Profile) is not { } profile)
+            if (catalogue.Profile(otherProfile ?? design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{otherProfile ?? design.Document.Profile}\"{(asOf is null ? "" : " at that time")}." }]);
-            return Answer(records, profile, design, floor => floor.AnswerOnAll(records, workings), at: null);
+            return Answer(catalogue, profile, design, floor => floor.AnswerOnAll(catalogue, workings), at: null);
         });
     }
 
-    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
     {
         var ((asOf, workings), request) = (query.Value, body.Value);
         Answers.ForThisCallerOnly(context);
-        return keeper.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, records =>
+        return reader.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, catalogue =>
         {
             var unknown = new List<InputError>();
-            var design = Resolve(request.Design, records.Design, "design", InputCodes.UnknownDesign, unknown);
-            var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), records.Profile, "profile", InputCodes.UnknownProfile, design is null && request.Profile is null ? [] : unknown);
-            var channels = request.Channels.Select((channel, index) => Resolve(channel, records.Channel, $"channels/{index}", InputCodes.UnknownChannel, unknown)).ToList();
-            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(records, profile!, design!, floor => floor.Answer(channels!, records.Today, workings), at: "#");
+            var design = Resolve(request.Design, catalogue.Design, "design", InputCodes.UnknownDesign, unknown);
+            var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), catalogue.Profile, "profile", InputCodes.UnknownProfile, design is null && request.Profile is null ? [] : unknown);
+            var channels = request.Channels.Select((channel, index) => Resolve(channel, catalogue.Channel, $"channels/{index}", InputCodes.UnknownChannel, unknown)).ToList();
+            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(catalogue, profile!, design!, floor => floor.Answer(channels!, catalogue.Today, workings), at: "#");
         });
     }
 
-    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Records records, Stored<CostProfile> profile, Stored<Design> design, Func<FloorOfDesign, FloorPriceAnswer> answer, string? at)
+    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design, Func<FloorOfDesign, FloorPriceAnswer> answer, string? at)
     {
-        var outcome = FloorOfDesign.Of(records, profile, design);
+        var outcome = FloorOfDesign.Of(catalogue, profile, design);
         return outcome.Found is { } floor ? JsonAnswer.Of(answer(floor)) : FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at);
     }
 

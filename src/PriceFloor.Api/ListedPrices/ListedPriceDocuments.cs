@@ -20,10 +20,10 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : Do
     public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, ListedPrice? stored, ProfileAccess access)
     {
         var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
-        var records = Records.Of(writing, access);
-        if (records.Design(sku) is null)
+        var catalogue = Catalogue.Of(writing, access);
+        if (catalogue.Design(sku) is null)
             return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{sku}\".");
-        if (records.Channel(channelKey) is not { } channel)
+        if (catalogue.Channel(channelKey) is not { } channel)
             return Problem.Of(ProblemTypes.NotFound, $"There is no channel \"{channelKey}\".");
 
         var currency = Currency.Of(channel.Document.Currency);

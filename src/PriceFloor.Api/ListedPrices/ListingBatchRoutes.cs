@@ -14,20 +14,20 @@ namespace PriceFloor.Api.ListedPrices;
 /// <summary>What a shop lists today, all of it or none: the same lines and sheets that can be checked can be stored.</summary>
 public static class ListingBatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, Store store, RecordKeeper keeper, DocumentKind<ListedPrice> kind, IValidator<PriceCheckRequest> validator, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, Store store, CatalogueReader reader, DocumentKind<ListedPrice> kind, IValidator<PriceCheckRequest> validator, HttpContext context)
     {
         if (query.Value.AsOf is not null)
             return Problem.Unreadable(new InputError { Parameter = "asOf", Code = InputCodes.UnknownParameter, Detail = "What is listed today cannot be written into the past; leave asOf out." });
         if (query.Value.NamesSheetParts && BatchBody.FormatOf(context.Request) != Format.Csv)
             return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Unexpected, Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
         var (body, problem) = await BatchBody.ReadAsync(context);
-        return problem ?? await AllOrNothing.WriteAsync(store, keeper, Caller.Of(context), kind, records => body!.Lines(
-            (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), records),
-            pipe => OfSheet(pipe, query.Value, records, context.RequestAborted),
+        return problem ?? await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => body!.Lines(
+            (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), catalogue),
+            pipe => OfSheet(pipe, query.Value, catalogue, context.RequestAborted),
             context.RequestAborted));
     }
 
-    private static async Task<(List<PlacedLine<ListedPrice>>?, Problem?)> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query, Records records, CancellationToken cancel)
+    private static async Task<(List<PlacedLine<ListedPrice>>?, Problem?)> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query, Catalogue catalogue, CancellationToken cancel)
     {
         using var sheet = new SheetReader(pipe, query.Dialect);
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
@@ -36,26 +36,26 @@ public static class ListingBatchRoutes
         var (columns, faults) = SheetColumns.Of(header!, query.Columns, query.Dialect);
         if (columns is null)
             return (null, Problem.Invalid(faults));
-        var (rows, lines) = (new SheetCheck(records, columns, header!, query, mayRead: true), new List<PlacedLine<ListedPrice>>());
+        var (rows, lines) = (new SheetCheck(catalogue, columns, header!, query, mayRead: true), new List<PlacedLine<ListedPrice>>());
         while (await sheet.WaitAsync(cancel))
             while (sheet.TryNext(out var row))
                 if (!row.IsBlank)
-                    lines.Add(LineOf(rows.LineOf(row), records));
+                    lines.Add(LineOf(rows.LineOf(row), catalogue));
         return (lines, null);
     }
 
-    private static PlacedLine<ListedPrice> LineOf(BatchLine line, Records records)
+    private static PlacedLine<ListedPrice> LineOf(BatchLine line, Catalogue catalogue)
     {
         if (line.Problem is { } problem)
             return PlacedLine<ListedPrice>.Faulty(problem.Errors!, line.Pointer, line.Line, line.Column) with { IsUnreadable = problem.Type == ProblemTypes.UnreadableRequest };
         var request = line.Request!;
         var placed = new PlacedLine<ListedPrice>(null, new ListedPrice { Price = request.Price, Currency = request.Currency }, [], line.Pointer, line.Line, line.Column);
         var unknown = new List<InputError>();
-        if (records.DesignNamed(request.Sku) is not { } design)
+        if (catalogue.DesignNamed(request.Sku) is not { } design)
             unknown.Add(placed.Placed(new InputError { Pointer = "#/sku", Code = InputCodes.UnknownDesign, Detail = $"There is no design \"{request.Sku}\"; case counts." }));
         else
             placed = placed with { Key = ListedPriceDocuments.KeyOf(design.Key, request.Channel) };
-        if (records.Channel(request.Channel) is null)
+        if (catalogue.Channel(request.Channel) is null)
             unknown.Add(placed.Placed(new InputError { Pointer = "#/channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{request.Channel}\"; case counts." }));
         return placed with { Faults = unknown };
     }

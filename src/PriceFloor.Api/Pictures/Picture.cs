@@ -23,36 +23,36 @@ public sealed class Picture
         Words(Margin, 30, title, Heading, bold: true, fit: Inner);
     }
 
-    public void Words(decimal x, decimal y, string words, decimal size = Normal, Ink? ink = null, string? anchor = null, bool bold = false, decimal? fit = null)
+    public void Words(decimal x, decimal y, string words, decimal size = Normal, Palette? ink = null, string? anchor = null, bool bold = false, decimal? fit = null)
     {
-        var shown = fit is { } width ? Fitting.Into(width, words, size, bold) : words;
-        _body.Words("text", shown, ("x", x), ("y", y), ("font-size", size), ("class", Fill(ink ?? Ink.Text)), ("text-anchor", anchor), ("font-weight", bold ? "bold" : null));
+        var shown = fit is { } width ? TextMetrics.Into(width, words, size, bold) : words;
+        _body.Words("text", shown, ("x", x), ("y", y), ("font-size", size), ("class", Fill(ink ?? Palette.Text)), ("text-anchor", anchor), ("font-weight", bold ? "bold" : null));
     }
 
-    public void Box(decimal x, decimal y, decimal width, decimal height, Ink? fill = null, Hatch hatch = Hatch.None, Ink? outline = null, Dash dash = Dash.Solid)
+    public void Box(decimal x, decimal y, decimal width, decimal height, Palette? fill = null, Hatch hatch = Hatch.None, Palette? outline = null, Dash dash = Dash.Solid)
     {
         if (width <= 0 || height <= 0)
             return;
         if (fill is not null)
-            Shape("rect", [("x", x), ("y", y), ("width", width), ("height", height)], Fill(fill));
+            BodySchema("rect", [("x", x), ("y", y), ("width", width), ("height", height)], Fill(fill));
         if (hatch != Hatch.None)
         {
             _hatches.Add(hatch);
-            _body.Shape("rect", ("x", x), ("y", y), ("width", width), ("height", height), ("fill", $"url(#{_id}-{hatch})"));
+            _body.BodySchema("rect", ("x", x), ("y", y), ("width", width), ("height", height), ("fill", $"url(#{_id}-{hatch})"));
         }
 
         if (outline is not null)
-            Shape("rect", [("x", x), ("y", y), ("width", width), ("height", height)], "hollow " + Stroke(outline, dash));
+            BodySchema("rect", [("x", x), ("y", y), ("width", width), ("height", height)], "hollow " + Stroke(outline, dash));
     }
 
-    public void Line(decimal x1, decimal y1, decimal x2, decimal y2, Ink ink, Dash dash = Dash.Solid, decimal thick = 1) =>
-        _body.Shape("line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("class", Stroke(ink, dash)), ("stroke-width", thick == 1 ? null : thick));
+    public void Line(decimal x1, decimal y1, decimal x2, decimal y2, Palette ink, Dash dash = Dash.Solid, decimal thick = 1) =>
+        _body.BodySchema("line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("class", Stroke(ink, dash)), ("stroke-width", thick == 1 ? null : thick));
 
-    public void Path(string d, Ink ink, Dash dash = Dash.Solid, decimal thick = 2) =>
-        _body.Shape("path", ("d", d), ("class", "hollow " + Stroke(ink, dash)), ("stroke-width", thick));
+    public void Path(string d, Palette ink, Dash dash = Dash.Solid, decimal thick = 2) =>
+        _body.BodySchema("path", ("d", d), ("class", "hollow " + Stroke(ink, dash)), ("stroke-width", thick));
 
-    public void Disc(decimal x, decimal y, decimal radius, Ink outline, Ink fill) =>
-        _body.Shape("circle", ("cx", x), ("cy", y), ("r", radius), ("class", $"{Fill(fill)} {Stroke(outline, Dash.Solid)}"), ("stroke-width", 2));
+    public void Disc(decimal x, decimal y, decimal radius, Palette outline, Palette fill) =>
+        _body.BodySchema("circle", ("cx", x), ("cy", y), ("r", radius), ("class", $"{Fill(fill)} {Stroke(outline, Dash.Solid)}"), ("stroke-width", 2));
 
     /// <summary>What belongs together, with words that are shown when pointed at and read where names were cut.</summary>
     public void Group(string words, Action draw)
@@ -71,13 +71,13 @@ public sealed class Picture
         svg.Raw($"<style>{PictureStyle.For(_id)}</style>\n");
         if (_hatches.Count > 0)
             svg.Raw("<defs>" + string.Concat(_hatches.Select(hatch => $"""<pattern id="{_id}-{hatch}" width="8" height="8" patternUnits="userSpaceOnUse">{Hatches.Tile(hatch)}</pattern>""")) + "</defs>\n");
-        svg.Shape("rect", ("width", Width), ("height", height), ("class", Fill(Ink.Paper)));
+        svg.BodySchema("rect", ("width", Width), ("height", height), ("class", Fill(Palette.Paper)));
         return Encoding.UTF8.GetBytes(svg.Raw(_body.ToString()).Close("svg").ToString());
     }
 
-    private void Shape(string element, ReadOnlySpan<(string, object?)> attributes, string classes) => _body.Shape(element, [.. attributes, ("class", classes)]);
+    private void BodySchema(string element, ReadOnlySpan<(string, object?)> attributes, string classes) => _body.BodySchema(element, [.. attributes, ("class", classes)]);
 
-    private static string Fill(Ink ink) => "f-" + ink.Name;
+    private static string Fill(Palette ink) => "f-" + ink.Name;
 
-    private static string Stroke(Ink ink, Dash dash) => $"s-{ink.Name}{(dash == Dash.Solid ? "" : dash == Dash.Dashed ? " dashed" : " dotted")}";
+    private static string Stroke(Palette ink, Dash dash) => $"s-{ink.Name}{(dash == Dash.Solid ? "" : dash == Dash.Dashed ? " dashed" : " dotted")}";
 }

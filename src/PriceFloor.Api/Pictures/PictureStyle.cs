@@ -16,10 +16,10 @@ public static class PictureStyle
         return css.Append('}').ToString();
     }
 
-    private static void Inks(StringBuilder css, string id, Func<Ink, string> colour)
+    private static void Inks(StringBuilder css, string id, Func<Palette, string> colour)
     {
-        foreach (var ink in Ink.All)
+        foreach (var ink in Palette.All)
             css.Append($"#{id} .f-{ink.Name}{{fill:{colour(ink)}}}#{id} .s-{ink.Name}{{stroke:{colour(ink)}}}");
-        css.Append($"#{id} .hatch{{stroke:{colour(Ink.Text)}}}");
+        css.Append($"#{id} .hatch{{stroke:{colour(Palette.Text)}}}");
     }
 }

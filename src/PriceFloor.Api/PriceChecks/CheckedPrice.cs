@@ -12,12 +12,12 @@ public sealed class CheckedPrice
     private readonly Stored<Channel> _channel;
     private readonly decimal _price;
     private readonly PriceCheck? _check;
-    private readonly Records _records;
+    private readonly Catalogue _records;
     private TakeHome? _takeHome;
 
-    private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, ChannelPrices prices, decimal price, PriceCheck? check, Records records)
+    private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, ChannelPrices prices, decimal price, PriceCheck? check, Catalogue catalogue)
     {
-        (_floor, _channel, Prices, _price, _check, _records) = (floor, channel, prices, price, check, records);
+        (_floor, _channel, Prices, _price, _check, _records) = (floor, channel, prices, price, check, catalogue);
         Verdict = check?.Verdict ?? prices.VerdictOf(price);
     }
 
@@ -43,26 +43,26 @@ public sealed class CheckedPrice
 
     private IEnumerable<Warning> NotAllowed => Warnings.In(_price, Prices.Terms.Grid);
 
-    /// <param name="records">The documents of one moment.</param>
+    /// <param name="catalogue">The documents of one moment.</param>
     /// <param name="request">What is asked about.</param>
     /// <param name="at">Where the request stands in the body, such as <c>#</c> or <c>#/lines/3</c>; null for a query.</param>
     /// <param name="otherProfile">Another profile than the design's own.</param>
     /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
-    public static (CheckedPrice? Found, Problem? Problem) Of(Records records, PriceCheckRequest request, string? at, Stored<CostProfile>? otherProfile = null, bool mayRead = true)
+    public static (CheckedPrice? Found, Problem? Problem) Of(Catalogue catalogue, PriceCheckRequest request, string? at, Stored<CostProfile>? otherProfile = null, bool mayRead = true)
     {
-        var (design, channel) = (at is null ? records.Design(request.Sku) : records.DesignNamed(request.Sku), records.Channel(request.Channel));
+        var (design, channel) = (at is null ? catalogue.Design(request.Sku) : catalogue.DesignNamed(request.Sku), catalogue.Channel(request.Channel));
         if (design is null || channel is null)
-            return (null, Unknown(records, request, at, design, channel, mayRead));
+            return (null, Unknown(catalogue, request, at, design, channel, mayRead));
 
         var currency = Currency.Of(channel.Document.Currency);
         if (request.Currency is { } code && code != currency.Code)
             return (null, Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted."));
         if (ChannelRules.TooFine(request.Price, "price", currency) is { } detail)
             return (null, Problem.Invalid([InputError.AtField("price", at, FaultCodes.TooManyDecimals, detail)]));
-        if ((otherProfile ?? records.Profile(design.Document.Profile)) is not { } profile)
+        if ((otherProfile ?? catalogue.Profile(design.Document.Profile)) is not { } profile)
             return (null, Problem.UnknownReference([InputError.AtField("sku", at, InputCodes.UnknownProfile, mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time.")]));
 
-        var outcome = FloorOfDesign.Of(records, profile, design);
+        var outcome = FloorOfDesign.Of(catalogue, profile, design);
         if (outcome.Found is not { } floor)
             return (null, mayRead ? FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at is null ? null : "#") : NoFloor(outcome.Faults, at));
         var prices = floor.On(channel);
@@ -71,17 +71,17 @@ public sealed class CheckedPrice
         var check = mayRead ? prices.Value.Check(request.Price) : null;
         return check is { Found: null }
             ? (null, Problem.OfFaults(check.Faults))
-            : (new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, records), null);
+            : (new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue), null);
     }
 
     /// <summary>The same for an answer of its own, with what the price would leave the household: only a reader learns that.</summary>
-    /// <param name="records">The documents of one moment.</param>
+    /// <param name="catalogue">The documents of one moment.</param>
     /// <param name="request">What is asked about.</param>
     /// <param name="at">Where the request stands in the body, such as <c>#</c> or <c>#/3</c>; null for a query.</param>
     /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
-    public static (CheckedPrice? Found, Problem? Problem) ForAnswer(Records records, PriceCheckRequest request, string? at, bool mayRead)
+    public static (CheckedPrice? Found, Problem? Problem) ForAnswer(Catalogue catalogue, PriceCheckRequest request, string? at, bool mayRead)
     {
-        var (found, problem) = Of(records, request, at, mayRead: mayRead);
+        var (found, problem) = Of(catalogue, request, at, mayRead: mayRead);
         if (found is null || !mayRead)
             return (found, problem);
         var takeHome = TakeHome.Of(found.Check);
@@ -114,13 +114,13 @@ public sealed class CheckedPrice
         };
     }
 
-    private static Problem Unknown(Records records, PriceCheckRequest request, string? at, Stored<Design>? design, Stored<Channel>? channel, bool mayRead)
+    private static Problem Unknown(Catalogue catalogue, PriceCheckRequest request, string? at, Stored<Design>? design, Stored<Channel>? channel, bool mayRead)
     {
         var unknown = new List<InputError>();
         if (channel is null)
             unknown.Add(InputError.AtField("channel", at, InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts."));
         if (design is null)
-            unknown.Add(InputError.AtField("sku", at, InputCodes.UnknownDesign, mayRead && records.Documents.SameButForCase(request.Sku) is { } close
+            unknown.Add(InputError.AtField("sku", at, InputCodes.UnknownDesign, mayRead && catalogue.Documents.SameButForCase(request.Sku) is { } close
                 ? $"There is no design \"{request.Sku}\", but there is \"{close}\"; case counts."
                 : $"There is no design \"{request.Sku}\"; case counts."));
         return Problem.UnknownReference(unknown);

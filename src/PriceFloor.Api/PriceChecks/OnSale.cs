@@ -7,20 +7,20 @@ namespace PriceFloor.Api.PriceChecks;
 public static class OnSale
 {
     /// <summary>The same for a design that the path names: where it is not there, neither is the address.</summary>
-    public static (CheckedPrice? Found, Problem? Problem) OfPath(Records records, PathKey path, string channel, decimal? price) => records.Design(path.Text) is null
+    public static (CheckedPrice? Found, Problem? Problem) OfPath(Catalogue catalogue, PathKey path, string channel, decimal? price) => catalogue.Design(path.Text) is null
         ? (null, Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time)."))
-        : Of(records, path.Text, channel, price, at: null);
+        : Of(catalogue, path.Text, channel, price, at: null);
 
-    public static (CheckedPrice? Found, Problem? Problem) Of(Records records, string sku, string channel, decimal? price, string? at, Stored<CostProfile>? profile = null)
+    public static (CheckedPrice? Found, Problem? Problem) Of(Catalogue catalogue, string sku, string channel, decimal? price, string? at, Stored<CostProfile>? profile = null)
     {
-        var design = at is null ? records.Design(sku) : records.DesignNamed(sku);
-        if (price is null && records.Channel(channel) is not null && design is not null)
+        var design = at is null ? catalogue.Design(sku) : catalogue.DesignNamed(sku);
+        if (price is null && catalogue.Channel(channel) is not null && design is not null)
         {
-            price = records.ListedPrices(design.Key).GetValueOrDefault(channel)?.Document.Price;
+            price = catalogue.ListedPrices(design.Key).GetValueOrDefault(channel)?.Document.Price;
             if (price is null)
                 return (null, Problem.Invalid([InputError.AtField("price", at, FaultCodes.Required, $"No price is listed for \"{sku}\" on \"{channel}\"; give one, or list it first.")]));
         }
 
-        return CheckedPrice.Of(records, new PriceCheckRequest { Sku = sku, Channel = channel, Price = price ?? 0 }, at, profile);
+        return CheckedPrice.Of(catalogue, new PriceCheckRequest { Sku = sku, Channel = channel, Price = price ?? 0 }, at, profile);
     }
 }

@@ -9,21 +9,21 @@ namespace PriceFloor.Api.PriceChecks;
 
 public static class PriceCheckRoutes
 {
-    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
-        Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, at: null, keeper, counts, context);
+    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
+        Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, at: null, reader, counts, context);
 
-    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, ServiceCounts counts, HttpContext context) =>
-        Answer(body.Value, query.Value.AsOf, query.Value.Workings, at: "#", keeper, counts, context);
+    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
+        Answer(body.Value, query.Value.AsOf, query.Value.Workings, at: "#", reader, counts, context);
 
-    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings, string? at, RecordKeeper keeper, ServiceCounts counts, HttpContext context)
+    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings, string? at, CatalogueReader reader, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (workings && !caller.May(Scope.Read))
             return Problem.Of(ProblemTypes.KeyNotAllowed, "Workings reveal costs; they need a key with the scope \"read\".");
         Answers.ForThisCallerOnly(context);
-        return keeper.Read<Results<JsonAnswer<PriceCheckAnswer>, Problem>>(asOf, records =>
+        return reader.Read<Results<JsonAnswer<PriceCheckAnswer>, Problem>>(asOf, catalogue =>
         {
-            var check = CheckedPrice.ForAnswer(records, request, at, caller.May(Scope.Read));
+            var check = CheckedPrice.ForAnswer(catalogue, request, at, caller.May(Scope.Read));
             if (check.Found is { } found)
                 counts.Checked(found.Verdict);
             return check.Problem is { } problem ? problem : JsonAnswer.Of(check.Found!.Answer(caller, workings));

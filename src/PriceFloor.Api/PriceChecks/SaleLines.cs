@@ -31,12 +31,12 @@ public sealed class SaleLines
         .Concat(Sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.Piece).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
 
     /// <summary>Every line checked; what is unknown is told for all lines at once.</summary>
-    public static (SaleLines? Found, Problem? Problem) Of(Records records, string profileKey, IReadOnlyList<ISaleLine> lines)
+    public static (SaleLines? Found, Problem? Problem) Of(Catalogue catalogue, string profileKey, IReadOnlyList<ISaleLine> lines)
     {
-        if (records.Profile(profileKey) is not { } profile)
+        if (catalogue.Profile(profileKey) is not { } profile)
             return (null, Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{profileKey}\"; case counts." }]));
 
-        var found = lines.Select((line, i) => OnSale.Of(records, line.Sku, line.Channel, line.Price, $"#/lines/{i}", profile)).ToList();
+        var found = lines.Select((line, i) => OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, $"#/lines/{i}", profile)).ToList();
         var problems = found.Where(line => line.Problem is not null).Select(line => line.Problem!).ToList();
         if (problems.Count == 0)
             return (new SaleLines(profile, [.. found.Select(line => line.Found!)]), null);

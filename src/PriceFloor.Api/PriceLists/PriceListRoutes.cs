@@ -33,56 +33,56 @@ public static class PriceListRoutes
     /// <summary>Lists of the present documents, made once for the same documents and the same question.</summary>
     private static readonly ConditionalWeakTable<IDocuments, ConcurrentDictionary<(PriceListQuery, Format, DateOnly), PriceListPage>> s_kept = [];
 
-    public static async Task<IResult> Get(FromQuery<PriceListQuery> query, RecordKeeper keeper, HttpContext context)
+    public static async Task<IResult> Get(FromQuery<PriceListQuery> query, CatalogueReader reader, HttpContext context)
     {
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
-        var records = keeper.Whole(asked.AsOf);
+        var catalogue = reader.Whole(asked.AsOf);
         if (format == Format.Svg && asked.Channel is null)
             return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture is of one channel; name it." }]);
-        if (Unknown(records, asked) is { Count: > 0 } unknown)
+        if (Unknown(catalogue, asked) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
-        var page = await Kept(records, asked, format, context.RequestAborted);
+        var page = await Kept(catalogue, asked, format, context.RequestAborted);
         if (page.Next is { } next)
             DocumentPage.LinkToNext(context.Request, next);
         return page.Body.Answer(context, format);
     }
 
-    private static async Task<PriceListPage> Kept(Records records, PriceListQuery asked, Format format, CancellationToken cancel)
+    private static async Task<PriceListPage> Kept(Catalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel)
     {
-        var lists = s_kept.GetOrCreateValue(records.Documents);
-        if (lists.TryGetValue((asked, format, records.Today), out var kept))
+        var lists = s_kept.GetOrCreateValue(catalogue.Documents);
+        if (lists.TryGetValue((asked, format, catalogue.Today), out var kept))
             return kept;
         if (lists.Count >= KeptLists)
             lists.Clear();
-        var list = Of(records, asked);
-        return lists[(asked, format, records.Today)] = new PriceListPage(list.Next, TaggedBody.Of(
+        var list = Of(catalogue, asked);
+        return lists[(asked, format, catalogue.Today)] = new PriceListPage(list.Next, TaggedBody.Of(
             format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel)
-            : format == Format.Svg && records.Channel(asked.Channel!) is { } channel ? PriceLadderPicture.Of(list, InWords.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
-            : format == Format.Html ? PricePage.Of(list, records.Channels.ToDictionary(one => one.Key, one => one.Document.Name), records.Today)
+            : format == Format.Svg && catalogue.Channel(asked.Channel!) is { } channel ? PriceLadderPicture.Of(list, InWords.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
+            : format == Format.Html ? PricePage.Of(list, catalogue.Channels.ToDictionary(one => one.Key, one => one.Document.Name), catalogue.Today)
             : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options)));
     }
 
-    private static List<InputError> Unknown(Records records, PriceListQuery asked)
+    private static List<InputError> Unknown(Catalogue catalogue, PriceListQuery asked)
     {
         var unknown = new List<InputError>();
-        if (asked.Channel is { } channel && records.Channel(channel) is null)
+        if (asked.Channel is { } channel && catalogue.Channel(channel) is null)
             unknown.Add(new InputError { Parameter = "channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{channel}\"; case counts." });
-        if (asked.Profile is { } profile && records.Profile(profile) is null)
+        if (asked.Profile is { } profile && catalogue.Profile(profile) is null)
             unknown.Add(new InputError { Parameter = "profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{profile}\"; case counts." });
         return unknown;
     }
 
-    private static PriceListAnswer Of(Records records, PriceListQuery asked)
+    private static PriceListAnswer Of(Catalogue catalogue, PriceListQuery asked)
     {
-        var wanted = asked.Channel is { } key ? [records.Channel(key)!] : records.Channels;
+        var wanted = asked.Channel is { } key ? [catalogue.Channel(key)!] : catalogue.Channels;
         var channels = wanted.Where(channel => channel.Sound is not null).ToList();
         var items = new List<PriceListItemAnswer>();
         var warnings = DamagedDocumentException.WarningsOf(wanted, "/basis/channels").ToList();
-        var designs = records.Documents.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
+        var designs = catalogue.Documents.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
         var (fromSku, fromChannel) = asked.After?.Split('/') is [var sku, var channel0] ? (sku, channel0) : (asked.After ?? "", "");
         var most = asked.Limit ?? PriceListQuery.Most;
         string? next = null;
-        foreach (var (design, channel, priced) in Priced(records, [.. designs.Where(design => string.CompareOrdinal(design.Key, fromSku) >= 0)], channels, isPage: asked.Limit is not null))
+        foreach (var (design, channel, priced) in Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, fromSku) >= 0)], channels, isPage: asked.Limit is not null))
         {
             if ((design.Key == fromSku && string.CompareOrdinal(channel.Key, fromChannel) <= 0) || (asked.Verdict is { } verdict && priced.Verdict != verdict))
                 continue;
@@ -97,7 +97,7 @@ public static class PriceListRoutes
             items.Add(PriceListItemAnswer.Of(design, channel, priced));
         }
 
-        var profiles = designs.Select(design => design.Sound?.Profile).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(records.Profile);
+        var profiles = designs.Select(design => design.Sound?.Profile).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(catalogue.Profile);
         return new PriceListAnswer
         {
             Items = items,
@@ -108,14 +108,14 @@ public static class PriceListRoutes
     }
 
     /// <summary>Each design on each channel, in order. A whole list is computed on all processors, since right after a profile has changed every price is new; a page only as far as it goes.</summary>
-    private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Records records, IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool isPage)
+    private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Catalogue catalogue, IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool isPage)
     {
         IEnumerable<(Stored<Design> Design, List<PricedDesign> Prices)> rows = isPage
             ? designs.Select(design => (design, PricesOf(design)))
             : designs.AsParallel().AsOrdered().Select(design => (design, PricesOf(design)));
         return rows.SelectMany(row => channels.Zip(row.Prices, (channel, priced) => (row.Design, channel, priced)));
 
-        List<PricedDesign> PricesOf(Stored<Design> design) => [.. channels.Select(channel => PricedDesign.Of(records, design, channel))];
+        List<PricedDesign> PricesOf(Stored<Design> design) => [.. channels.Select(channel => PricedDesign.Of(catalogue, design, channel))];
     }
 
     private sealed record PriceListPage(string? Next, TaggedBody Body);

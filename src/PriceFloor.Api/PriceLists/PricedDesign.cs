@@ -7,11 +7,11 @@ namespace PriceFloor.Api.PriceLists;
 public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, Verdict? Verdict, bool NotAllowed, string? Reason)
 {
     /// <summary>A damaged document is the reason of those prices that rest on it, and of no other.</summary>
-    public static PricedDesign Of(Records records, Stored<Design> design, Stored<Channel> channel)
+    public static PricedDesign Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel)
     {
         try
         {
-            return Priced(records, design, channel);
+            return Priced(catalogue, design, channel);
         }
         catch (DamagedDocumentException)
         {
@@ -19,12 +19,12 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         }
     }
 
-    private static PricedDesign Priced(Records records, Stored<Design> design, Stored<Channel> channel)
+    private static PricedDesign Priced(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel)
     {
-        var listed = records.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
-        if (records.Profile(design.Document.Profile) is not { } profile)
+        var listed = catalogue.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
+        if (catalogue.Profile(design.Document.Profile) is not { } profile)
             return new PricedDesign(null, null, listed, null, false, "unknown-profile");
-        var outcome = FloorOfDesign.Of(records, profile, design);
+        var outcome = FloorOfDesign.Of(catalogue, profile, design);
         if (outcome.Found is not { } floor)
             return new PricedDesign(null, null, listed, null, false, outcome.Faults[0].Code);
         var prices = floor.On(channel);

@@ -10,26 +10,26 @@ public static class PricePartsPicture
 {
     private const decimal Top = 72, BarHeight = 30, LineHeight = 19, Gap = 32;
 
-    private static readonly (PricePart Part, char Letter, string Words, Ink Ink, Hatch Hatch)[] s_parts =
+    private static readonly (PricePart Part, char Letter, string Words, Palette Palette, Hatch Hatch)[] s_parts =
     [
-        (PricePart.SalesTax, 'a', "sales tax", Ink.Grey, Hatch.None),
-        (PricePart.ShopShare, 'b', "shop or gallery", Ink.Sky, Hatch.Rising),
-        (PricePart.Fees, 'c', "fees", Ink.Blue, Hatch.None),
-        (PricePart.Shipping, 'd', "shipping", Ink.Teal, Hatch.Level),
-        (PricePart.PackingAndStall, 'e', "packing, stall", Ink.Mint, Hatch.Upright),
-        (PricePart.Returns, 'f', "returns", Ink.Rose, Hatch.Falling),
-        (PricePart.Materials, 'g', "materials", Ink.Amber, Hatch.Dots),
-        (PricePart.Expenses, 'h', "bench: expenses", Ink.Straw, Hatch.Ticks),
-        (PricePart.Tax, 'i', "bench: tax", Ink.Lilac, Hatch.Squares),
-        (PricePart.Household, 'j', "bench: household", Ink.Green, Hatch.None),
-        (PricePart.AboveFloor, 'k', "above the floor", Ink.Sea, Hatch.Rings),
+        (PricePart.SalesTax, 'a', "sales tax", Palette.Grey, Hatch.None),
+        (PricePart.ShopShare, 'b', "shop or gallery", Palette.Sky, Hatch.Rising),
+        (PricePart.Fees, 'c', "fees", Palette.Blue, Hatch.None),
+        (PricePart.Shipping, 'd', "shipping", Palette.Teal, Hatch.Level),
+        (PricePart.PackingAndStall, 'e', "packing, stall", Palette.Mint, Hatch.Upright),
+        (PricePart.Returns, 'f', "returns", Palette.Rose, Hatch.Falling),
+        (PricePart.Materials, 'g', "materials", Palette.Amber, Hatch.Dots),
+        (PricePart.Expenses, 'h', "bench: expenses", Palette.Straw, Hatch.Ticks),
+        (PricePart.Tax, 'i', "bench: tax", Palette.Lilac, Hatch.Squares),
+        (PricePart.Household, 'j', "bench: household", Palette.Green, Hatch.None),
+        (PricePart.AboveFloor, 'k', "above the floor", Palette.Sea, Hatch.Rings),
     ];
 
     public static byte[] Of(string sku, PricePartsAnswer answer)
     {
         var picture = new Picture("Where each part of the price goes", Description(sku, answer));
         picture.Words(Picture.Margin, 52, InWords.Named(answer.Name, sku), fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small, Ink.Quiet, fit: Picture.Inner);
+        picture.Words(Picture.Margin, 70, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small, Palette.Quiet, fit: Picture.Inner);
         var most = answer.Channels.Max(channel => (decimal?)Needed(channel)) ?? 1;
         var scale = new Scale(0, decimal.Max(most, 0.000001m), Picture.Margin, Picture.Right);
         var y = Top;
@@ -40,7 +40,7 @@ public static class PricePartsPicture
         }
 
         if (answer.Channels.Count == 0)
-            picture.Words(Picture.Margin, y += Gap, "No channel is stored.", ink: Ink.Quiet);
+            picture.Words(Picture.Margin, y += Gap, "No channel is stored.", ink: Palette.Quiet);
         return picture.Drawn(y + Picture.Margin);
     }
 
@@ -51,7 +51,7 @@ public static class PricePartsPicture
     {
         var verdict = InWords.Verdict(channel.Verdict);
         picture.Words(Picture.Right, y, verdict, anchor: "end");
-        picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true, fit: Picture.Inner - Fitting.Width(verdict, Picture.Normal) - 12);
+        picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true, fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
         var top = y + 9;
         var at = 0m;
         foreach (var (part, letter, _, ink, hatch) in s_parts)
@@ -66,9 +66,9 @@ public static class PricePartsPicture
         return List(picture, channel, top + BarHeight + 22);
     }
 
-    private static void Segment(Picture picture, decimal from, decimal to, decimal top, char letter, Ink ink, Hatch hatch)
+    private static void Segment(Picture picture, decimal from, decimal to, decimal top, char letter, Palette ink, Hatch hatch)
     {
-        picture.Box(from, top, to - from, BarHeight, ink, hatch, Ink.Text);
+        picture.Box(from, top, to - from, BarHeight, ink, hatch, Palette.Text);
         if (to - from < 16)
             return;
         picture.Box((from + to) / 2 - 7, top + BarHeight / 2 - 9, 14, 18, ink);
@@ -78,8 +78,8 @@ public static class PricePartsPicture
     /// <summary>From where the money ends the bar stands on nothing: struck out.</summary>
     private static void Missing(Picture picture, decimal from, decimal to, decimal top)
     {
-        picture.Box(from, top, to - from, BarHeight, hatch: Hatch.Crossed, outline: Ink.Floor, dash: Dash.Dashed);
-        picture.Line(from, top - 5, from, top + BarHeight + 5, Ink.Floor, thick: 3);
+        picture.Box(from, top, to - from, BarHeight, hatch: Hatch.Crossed, outline: Palette.Floor, dash: Dash.Dashed);
+        picture.Line(from, top - 5, from, top + BarHeight + 5, Palette.Floor, thick: 3);
     }
 
     /// <summary>Every part with its amount, in two columns: read downwards.</summary>
@@ -93,9 +93,9 @@ public static class PricePartsPicture
             var line = y + index % decimal.Max(rows, 1) * LineHeight;
             var amount = Amount(channel, part.Part);
             var isShort = part.Part == PricePart.AboveFloor && amount < 0;
-            picture.Box(x, line - 11, 14, 13, isShort ? null : part.Ink, isShort ? Hatch.Crossed : part.Hatch, isShort ? Ink.Floor : Ink.Text);
+            picture.Box(x, line - 11, 14, 13, isShort ? null : part.Palette, isShort ? Hatch.Crossed : part.Hatch, isShort ? Palette.Floor : Palette.Text);
             var (column, money) = (Picture.Inner / 2 - 10, InWords.Money(amount, channel.Currency));
-            picture.Words(x + 21, line, isShort ? "short of the floor" : $"{part.Letter} {part.Words}", Picture.Small, fit: column - 21 - 6 - Fitting.Width(money, Picture.Small));
+            picture.Words(x + 21, line, isShort ? "short of the floor" : $"{part.Letter} {part.Words}", Picture.Small, fit: column - 21 - 6 - TextMetrics.Width(money, Picture.Small));
             picture.Words(x + column, line, money, Picture.Small, anchor: "end");
         }
 
@@ -105,7 +105,7 @@ public static class PricePartsPicture
     private static decimal WithoutPrice(Picture picture, ChannelPartsAnswer channel, decimal y)
     {
         picture.Words(Picture.Margin, y, InWords.Named(channel.Name, channel.Channel), bold: true, fit: Picture.Inner);
-        picture.Words(Picture.Margin, y + 20, InWords.Reason(channel.Reason!), Picture.Small, Ink.Quiet);
+        picture.Words(Picture.Margin, y + 20, InWords.Reason(channel.Reason!), Picture.Small, Palette.Quiet);
         return y + 20;
     }
 

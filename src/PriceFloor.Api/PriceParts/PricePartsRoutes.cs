@@ -29,34 +29,34 @@ public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOf
 
 public static class PricePartsRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<PricePartsQuery> query, RecordKeeper keeper, HttpContext context)
+    public static IResult Get(PathKey path, FromQuery<PricePartsQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        return keeper.Read<IResult>(asked.AsOf, records =>
+        return reader.Read<IResult>(asked.AsOf, catalogue =>
         {
-            if (records.Design(path.Text) is not { } design)
+            if (catalogue.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
-            if (records.Profile(design.Document.Profile) is not { } profile)
+            if (catalogue.Profile(design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "sku", Code = InputCodes.UnknownProfile, Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
-            var outcome = FloorOfDesign.Of(records, profile, design);
+            var outcome = FloorOfDesign.Of(catalogue, profile, design);
             if (outcome.Found is not { } floor)
                 return FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at: null);
-            var (answer, refused) = asked.Channel is { } key ? OnOne(records, floor, design, key, asked) : (OnAll(records, floor, design), null);
+            var (answer, refused) = asked.Channel is { } key ? OnOne(catalogue, floor, design, key, asked) : (OnAll(catalogue, floor, design), null);
             return answer is null ? refused!
                 : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }
 
-    private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Records records, FloorOfDesign floor, Stored<Design> design, string key, PricePartsQuery asked)
+    private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Catalogue catalogue, FloorOfDesign floor, Stored<Design> design, string key, PricePartsQuery asked)
     {
-        if (records.Channel(key) is not { } channel)
+        if (catalogue.Channel(key) is not { } channel)
             return (null, Problem.UnknownReference([InputError.AtField("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts.")]));
         if (asked.Price is null && floor.On(channel) is { Found: null } none)
             return (null, Problem.OfFaults(none.Faults));
         var (price, from) = PriceOn(floor, channel, asked.Price);
-        var (check, problem) = CheckedPrice.Of(records, new PriceCheckRequest { Sku = design.Key, Channel = key, Price = price }, at: null);
+        var (check, problem) = CheckedPrice.Of(catalogue, new PriceCheckRequest { Sku = design.Key, Channel = key, Price = price }, at: null);
         if (check is null)
             return (null, problem);
         var parts = Pricing.Selling.PriceParts.Of(check.Check);
@@ -75,15 +75,15 @@ public static class PricePartsRoutes
             : (null, Problem.OfFaults(parts.Faults));
     }
 
-    private static PricePartsAnswer OnAll(Records records, FloorOfDesign floor, Stored<Design> design)
+    private static PricePartsAnswer OnAll(Catalogue catalogue, FloorOfDesign floor, Stored<Design> design)
     {
-        var whole = floor.AnswerOnAll(records, workings: false);
+        var whole = floor.AnswerOnAll(catalogue, workings: false);
         return new PricePartsAnswer
         {
             Currency = whole.Currency,
             Name = design.Document.Name,
             Floor = whole.Floor,
-            Channels = [.. records.Channels.Where(channel => channel.Sound is not null).Select(channel => Row(floor, channel))],
+            Channels = [.. catalogue.Channels.Where(channel => channel.Sound is not null).Select(channel => Row(floor, channel))],
             Basis = whole.Basis,
             Assumed = whole.Assumed,
             Warnings = whole.Warnings,

@@ -109,17 +109,17 @@ public sealed record RequirementAnswer
 
 public static class Requirement
 {
-    public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
     {
         var (asOf, workings) = query.Value;
-        var answer = keeper.Read<(RequirementAnswer?, Problem?)>(asOf, records =>
+        var answer = reader.Read<(RequirementAnswer?, Problem?)>(asOf, catalogue =>
         {
-            if (records.Profile(path.Text) is not { } profile)
+            if (catalogue.Profile(path.Text) is not { } profile)
                 return (null, Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\"{(asOf is null ? "" : " at that time")}."));
-            var year = StudioYear.Of(profile.Document, records.YearStart);
+            var year = StudioYear.Of(profile.Document, catalogue.YearStart);
             return year.Found is null
                 ? (null, Problem.OfFaults(year.Faults))
-                : (RequirementAnswer.Of(year.Value, profile.Basis, records.Today, workings), null);
+                : (RequirementAnswer.Of(year.Value, profile.Basis, catalogue.Today, workings), null);
         });
         Answers.ForThisCallerOnly(context);
         return answer is (_, { } problem) ? problem : JsonAnswer.Of(answer.Item1!);

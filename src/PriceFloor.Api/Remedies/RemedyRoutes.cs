@@ -111,13 +111,13 @@ public sealed record RemediesAnswer
 
 public static class RemedyRoutes
 {
-    public static Results<JsonAnswer<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        return keeper.Read<Results<JsonAnswer<RemediesAnswer>, Problem>>(asked.AsOf, records =>
+        return reader.Read<Results<JsonAnswer<RemediesAnswer>, Problem>>(asked.AsOf, catalogue =>
         {
-            var (sale, problem) = OnSale.OfPath(records, path, asked.Channel, asked.Price);
+            var (sale, problem) = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
             var remedies = Pricing.Planning.Remedies.Of(sale.Check);

@@ -3,7 +3,7 @@ using PriceFloor.Api.Configuration;
 namespace PriceFloor.Api.Running;
 
 /// <summary>The command line, read whole before anything starts: a mistyped word must neither start a service nor make a store.</summary>
-/// <param name="Verb">What to do; <see cref="Verbs.Serve"/> where none is named.</param>
+/// <param name="Verb">What to do; <see cref="Commands.Serve"/> where none is named.</param>
 /// <param name="Words">What the verb takes after it.</param>
 /// <param name="Demo">Fill an empty store with the invented studio.</param>
 /// <param name="HostArguments">The options that the web host and the settings read themselves.</param>
@@ -24,9 +24,9 @@ public sealed record CommandLine(string Verb, IReadOnlyList<string> Words, bool 
         {
             var argument = arguments[i];
             if (argument is "--help" or "-h")
-                return new CommandLine(Verbs.Help, [], false, []);
+                return new CommandLine(Commands.Help, [], false, []);
             if (argument == "--version")
-                return new CommandLine(Verbs.Version, [], false, []);
+                return new CommandLine(Commands.Version, [], false, []);
             if (argument == "--demo")
                 demo = true;
             else if (argument.StartsWith('-'))
@@ -53,8 +53,8 @@ public sealed record CommandLine(string Verb, IReadOnlyList<string> Words, bool 
     private static string VerbIn(List<string> words, bool hasOptions)
     {
         if (words.Count == 0)
-            return Verbs.Serve;
-        if (!Verbs.All.TryGetValue(words[0], out var takes))
+            return Commands.Serve;
+        if (!Commands.All.TryGetValue(words[0], out var takes))
             throw new SettingsException($"\"{words[0]}\" is not a verb of this program{SeeHelp}");
         if (words.Count - 1 != takes.Words.Length)
             throw new SettingsException($"Write it like this: {string.Join(' ', [words[0], .. takes.Words])}");

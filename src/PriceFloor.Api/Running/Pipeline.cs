@@ -25,7 +25,7 @@ public static class Pipeline
         app.Use(Retirement.Tell);
         if (settings.CorsOrigins.Count > 0)
             app.UseCors();
-        app.Use(services.GetRequiredService<Doorkeeper>().LetIn);
+        app.Use(services.GetRequiredService<KeyAuthentication>().LetIn);
         app.Use(RequireAcceptable);
     }
 

@@ -61,12 +61,12 @@ public static class Starting
             return new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>());
         });
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = s_longestGoodbye);
-        builder.Services.AddSingleton<Opening>();
+        builder.Services.AddSingleton<StoreReadiness>();
         builder.Services.AddSingleton<Readiness>();
         builder.Services.AddSingleton<PresentDocuments>();
         builder.Services.AddSingleton(ProfileAccess.All);
         builder.Services.AddSingleton(services => new AnswerTime(TimeSpan.FromSeconds(services.GetRequiredService<Settings>().AnswerSeconds)));
-        builder.Services.AddSingleton<RecordKeeper>();
+        builder.Services.AddSingleton<CatalogueReader>();
         builder.Services.AddSingleton<KeyUses>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
@@ -75,11 +75,11 @@ public static class Starting
         builder.Services.AddSingleton(services => new PutBy(services.GetRequiredService<Settings>().PutByBytes));
         builder.Services.AddSingleton<ServiceCounts>();
         builder.Services.AddSingleton<RequestRecord>();
-        builder.Services.AddSingleton<Doorkeeper>();
+        builder.Services.AddSingleton<KeyAuthentication>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.AddSingleton(services => new Lazy<Demo.DemoStudio>(services.GetRequiredService<Demo.DemoStudio>)); // only where it is asked for: it needs every validator
-        builder.Services.AddSingleton<FirstStart>();
-        builder.Services.AddHostedService(services => services.GetRequiredService<FirstStart>());
+        builder.Services.AddSingleton<StoreInitializer>();
+        builder.Services.AddHostedService(services => services.GetRequiredService<StoreInitializer>());
         builder.Services.AddHostedService<WarmUp>();
         builder.Services.AddSingleton<BackupFolder>();
         builder.Services.AddHostedService<BackupSchedule>();

@@ -13,7 +13,7 @@ namespace PriceFloor.Api.Running;
 /// What a first price check would otherwise wait for, done as soon as the service listens: the keys and documents come into memory, and one check
 /// that nobody asked for makes the way for those that follow.
 /// </summary>
-public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, IHostApplicationLifetime lifetime) : BackgroundService
+public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueReader reader, IHostApplicationLifetime lifetime) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -34,13 +34,13 @@ public sealed class WarmUp(Opening opening, KeyRing ring, RecordKeeper keeper, I
     private void Check()
     {
         ring.Identify("nobody's");
-        keeper.Read(asOf: null, records =>
+        reader.Read(asOf: null, catalogue =>
         {
-            if (records.Documents.Designs is not [var design, ..] || records.Channels is not [var channel, ..])
+            if (catalogue.Documents.Designs is not [var design, ..] || catalogue.Channels is not [var channel, ..])
                 return false;
             var body = JsonSerializer.SerializeToUtf8Bytes(new PriceCheckRequest { Sku = design.Key, Channel = channel.Key, Price = 1 }, WireJson.Options);
             var asked = JsonBody<PriceCheckRequest>.Parse(body, new NoRules<PriceCheckRequest>());
-            var found = CheckedPrice.Of(records, asked.Value, at: "#").Found;
+            var found = CheckedPrice.Of(catalogue, asked.Value, at: "#").Found;
             var answer = found?.Answer(new Caller("", Enum.GetValues<Scope>().ToHashSet()), workings: false);
             return JsonSerializer.SerializeToUtf8Bytes(answer, WireJson.Options).Length > 0;
         });

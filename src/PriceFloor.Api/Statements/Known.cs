@@ -18,12 +18,12 @@ public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>?
     /// What the caller may know of it. Without the scope "read" that is nothing: a rule or a profile that is named is refused, and the lines are
     /// sorted by no rules.
     /// </summary>
-    public static (Known?, Problem?) Of(StatementQuery query, RecordKeeper keeper, Store store, Caller caller)
+    public static (Known?, Problem?) Of(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
     {
         if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
             return (null, Problem.Of(ProblemTypes.KeyNotAllowed, "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key."));
         var revision = caller.May(Scope.Read) ? store.Read(snapshot => Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
-        var (against, yearStart) = keeper.Read(query.AsOf, records => (query.Against is { } key ? records.Profile(key) : null, records.YearStart));
+        var (against, yearStart) = reader.Read(query.AsOf, catalogue => (query.Against is { } key ? catalogue.Profile(key) : null, catalogue.YearStart));
         var missing = new List<InputError>();
         if (revision is null && query.NamesRules)
             missing.Add(new InputError { Parameter = "rules", Code = InputCodes.UnknownReadingRules, Detail = $"There are no reading rules \"{query.Rules}\"; case counts." });

@@ -130,7 +130,7 @@ public sealed record DraftLineAnswer(
 /// <param name="Rule" example="#/rules/2">The rule that took the line.</param>
 public sealed record BoughtAnswer(string? Pointer, CostKind? CostKind, string Name, decimal Cost, DateOnly Bought, string Rule)
 {
-    public static BoughtAnswer Of(BoughtToLast one, CostProfile draft, Currency money)
+    public static BoughtAnswer Of(CapitalPurchase one, CostProfile draft, Currency money)
     {
         var place = draft.Equipment.Index().Where(thing => thing.Item.Name == one.Name && thing.Item.Cost == one.Cost).Select(thing => (int?)thing.Index).FirstOrDefault();
         return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.CostKind, one.Name, CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));

@@ -22,9 +22,9 @@ public static class StatementRoutes
 
     private const int MostAccounts = 50;
 
-    public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, RecordKeeper keeper, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
+    public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, CatalogueReader reader, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
-        var (known, unknown) = Known.Of(query.Value, keeper, store, Caller.Of(context));
+        var (known, unknown) = Known.Of(query.Value, reader, store, Caller.Of(context));
         if (unknown is not null)
             return unknown;
         var (sent, unreadable) = await StatementBody.ReadAsync(context, query.Value.Account);

@@ -8,32 +8,32 @@ namespace PriceFloor.Api.YearPlans;
 
 public static class YearPlanRoutes
 {
-    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return keeper.Read<Results<JsonAnswer<YearPlanAnswer>, Problem>>(asOf, records =>
+        return reader.Read<Results<JsonAnswer<YearPlanAnswer>, Problem>>(asOf, catalogue =>
         {
-            var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
+            var (sold, problem) = SaleLines.Of(catalogue, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;
             var plan = YearPlan.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new PlannedLine(sale.Check, line.Units))], request.Surplus, request.HoursKeptBack);
-            return plan.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, records.Today, workings)) : Problem.OfFaults(plan.Faults);
+            return plan.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.OfFaults(plan.Faults);
         });
     }
 
-    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Best(JsonBody<BestPlanRequest> body, FromQuery<ComputeQuery> query, RecordKeeper keeper, HttpContext context)
+    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Best(JsonBody<BestPlanRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
-        return keeper.Read<Results<JsonAnswer<YearPlanAnswer>, Problem>>(asOf, records =>
+        return reader.Read<Results<JsonAnswer<YearPlanAnswer>, Problem>>(asOf, catalogue =>
         {
-            var (sold, problem) = SaleLines.Of(records, request.Profile, request.Lines);
+            var (sold, problem) = SaleLines.Of(catalogue, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;
             var lines = sold.Sales.Zip(request.Lines, (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum)).ToList();
             var best = BestYear.Of(sold.Year, lines, request.Surplus, request.HoursKeptBack, request.Goal);
-            return best.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, records.Today, workings)) : Problem.OfFaults(best.Faults);
+            return best.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.OfFaults(best.Faults);
         });
     }
 }

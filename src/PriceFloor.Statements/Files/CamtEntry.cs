@@ -32,7 +32,7 @@ internal sealed class CamtEntry(int line)
             _details[^1].Say(path[Detail.Length..], value);
     }
 
-    public void End(CamtStatement statement, Gathered gathered)
+    public void End(CamtStatement statement, ParseResult gathered)
     {
         if (Read(statement, out var entry) is { } fault)
         {

@@ -8,7 +8,7 @@ internal sealed class CamtFile(string account)
     /// <summary>No element of a statement has a longer name; cut, one is still none of ours, and the paths to its values do not fill the memory.</summary>
     private const int LongestName = 40;
 
-    private readonly Gathered _gathered = new();
+    private readonly ParseResult _gathered = new();
     private readonly List<string> _path = [];
     private CamtStatement? _statement;
     private CamtEntry? _entry;
@@ -29,8 +29,8 @@ internal sealed class CamtFile(string account)
                 Close();
             else if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
                 Value(reader.Value);
-            if (_gathered.IsFull || _count > Gathered.MostLines || _details > Gathered.MostLines)
-                return Gathered.TooMany;
+            if (_gathered.IsFull || _count > ParseResult.MostLines || _details > ParseResult.MostLines)
+                return ParseResult.TooMany;
         }
         while (reader.Read());
         return _gathered.IsEmpty ? new Fault("", FileCodes.NoStatement, "The file is camt.053, but has no statement in it.") : _gathered.As(StatementFormat.Camt053);

@@ -14,7 +14,7 @@ internal static class OfxSgml
             statements.Take(token);
             ended |= token is { Kind: OfxTokenKind.Close, Text: "OFX" };
             if (statements.IsFull)
-                return Gathered.TooMany;
+                return ParseResult.TooMany;
         }
         // A statement that was cut off would be short of money without a word.
         return ended ? statements.As(StatementFormat.OfxSgml) : s_cutOff;

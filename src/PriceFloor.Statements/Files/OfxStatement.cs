@@ -32,7 +32,7 @@ internal sealed class OfxStatement
         }
     }
 
-    public void Add(OfxTransaction read, Gathered gathered)
+    public void Add(OfxTransaction read, ParseResult gathered)
     {
         if (read.CorrectedId is not null && read.IsDeletion)
         {
@@ -51,7 +51,7 @@ internal sealed class OfxStatement
         gathered.Take();
     }
 
-    public AccountStatement End(string account, Gathered gathered)
+    public AccountStatement End(string account, ParseResult gathered)
     {
         Correct(gathered);
         return new AccountStatement(Name() ?? account, _from, _to, [.. _transactions.OfType<Transaction>()]);
@@ -61,7 +61,7 @@ internal sealed class OfxStatement
     private string? Name() => PlainText.Account(_account) is not { } number ? null : PlainText.Account(_bank) is { } bank ? $"{bank}/{number}" : number;
 
     /// <summary>A correction takes the place of what it corrects; where that is in another file, neither can be told from here, so it is refused.</summary>
-    private void Correct(Gathered gathered)
+    private void Correct(ParseResult gathered)
     {
         if (_corrections.Count == 0)
             return;
@@ -81,7 +81,7 @@ internal sealed class OfxStatement
         }
     }
 
-    private void Drop(int place, LineFault why, Gathered gathered)
+    private void Drop(int place, LineFault why, ParseResult gathered)
     {
         gathered.Untake(_transactions[place]!.Line, why);
         _transactions[place] = null;

@@ -12,14 +12,14 @@ internal sealed class OfxStatements(string account)
     private static readonly HashSet<string> s_aggregates =
         ["STMTRS", "CCSTMTRS", "BANKACCTFROM", "CCACCTFROM", "BANKTRANLIST", "STMTTRN", "PAYEE", "CURRENCY", "ORIGCURRENCY"];
 
-    private readonly Gathered _gathered = new();
+    private readonly ParseResult _gathered = new();
     private readonly List<string> _inside = [];
     private OfxStatement? _statement;
     private OfxTransaction? _transaction;
     private string _field = "";
     private int _count;
 
-    public bool IsFull => _gathered.IsFull || _count > Gathered.MostLines;
+    public bool IsFull => _gathered.IsFull || _count > ParseResult.MostLines;
 
     public void Take(OfxToken token)
     {

@@ -15,7 +15,7 @@ internal static class OfxXml
                 return XmlFile.TooDeep;
             Give(reader, statements);
             if (statements.IsFull)
-                return Gathered.TooMany;
+                return ParseResult.TooMany;
         }
         while (reader.Read());
         return statements.As(StatementFormat.OfxXml);

@@ -7,7 +7,7 @@ internal sealed class SheetFile
     private readonly SheetReading _sheet;
     private readonly SheetAmount _amounts;
     private readonly string _account;
-    private readonly Gathered _gathered = new();
+    private readonly ParseResult _gathered = new();
     private readonly Dictionary<string, List<Transaction>> _accounts = [];
     private readonly List<string> _order = [];
 
@@ -29,7 +29,7 @@ internal sealed class SheetFile
             if (Take(row) is { } fault)
                 _gathered.Refuse(row.Line, fault.Code, fault.Detail);
             if (_gathered.IsFull)
-                return Gathered.TooMany;
+                return ParseResult.TooMany;
         }
         if (_order.Count == 0)
             Of(_account);

@@ -172,7 +172,7 @@ public sealed class AuditTests
     {
         using var output = new StringWriter();
         var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = folder }).Build();
-        Assert.Equal(0, StoreVerbs.Run(words[0], words[1..], configuration, output));
+        Assert.Equal(0, StoreCommands.Run(words[0], words[1..], configuration, output));
         return output.ToString();
     }
 

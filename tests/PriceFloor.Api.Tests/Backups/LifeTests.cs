@@ -136,7 +136,7 @@ public sealed class LifeTests
     {
         using var output = new StringWriter();
         var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = folder }).Build();
-        var code = StoreVerbs.Run(arguments[0], arguments[1..], configuration, output);
+        var code = StoreCommands.Run(arguments[0], arguments[1..], configuration, output);
         Assert.Contains("those of its listed prices included", output.ToString(), StringComparison.Ordinal);
         return (code, int.Parse(output.ToString().Split("is forgotten: ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture));
     }

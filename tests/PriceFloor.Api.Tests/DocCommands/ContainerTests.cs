@@ -56,7 +56,7 @@ public sealed partial class ContainerTests
                 break;
             case ["run", ContainerFiles.Image, .. var verb]:
                 Assert.NotNull(ProgramLine.Of(line));
-                Assert.True(verb.Length == 0 || ProgramLine.Verbs.Contains(verb[0]), line);
+                Assert.True(verb.Length == 0 || ProgramLine.Commands.Contains(verb[0]), line);
                 break;
             case ["exec", "CONTAINER", .. var program]:
                 Assert.Equal(ContainerFiles.EntryPoint, program.Take(ContainerFiles.EntryPoint.Count));
@@ -88,7 +88,7 @@ public sealed partial class ContainerTests
         Assert.Equal(ContainerFiles.Volume, ContainerFiles.Environment["PRICEFLOOR_DATA"]);
         Assert.EndsWith($":{ContainerFiles.Port}", ContainerFiles.Environment["ASPNETCORE_URLS"], StringComparison.Ordinal);
         Assert.Equal(["dotnet", Path.GetFileName(typeof(Program).Assembly.Location)], ContainerFiles.EntryPoint);
-        Assert.Equal([.. ContainerFiles.EntryPoint, Verbs.HealthCheck], ContainerFiles.HealthCheck);
+        Assert.Equal([.. ContainerFiles.EntryPoint, Commands.HealthCheck], ContainerFiles.HealthCheck);
         Assert.Empty(Named(ContainerFiles.Dockerfile).Except(Settings.Names.Keys));
     }
 

@@ -56,7 +56,7 @@ public sealed class DocCommandTests
         try
         {
             var lines = DocPages.Commands.Select(ProgramLine.Of).OfType<ProgramLine>().ToList();
-            Assert.Equal(ProgramLine.Verbs.Order(StringComparer.Ordinal), lines.Select(line => line.Verb).OfType<string>().Distinct().Order(StringComparer.Ordinal));
+            Assert.Equal(ProgramLine.Commands.Order(StringComparer.Ordinal), lines.Select(line => line.Verb).OfType<string>().Distinct().Order(StringComparer.Ordinal));
             string[] Placed(ProgramLine line) => [.. line.Arguments.Select(argument => argument switch
             {
                 "FILE" => Path.Combine(stick.FullName, "a-file.db"),

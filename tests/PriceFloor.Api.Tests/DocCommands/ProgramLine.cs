@@ -7,10 +7,10 @@ namespace PriceFloor.Api.Tests.DocCommands;
 /// <param name="Arguments">What the program gets.</param>
 public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Arguments)
 {
-    public static readonly IReadOnlyList<string> Verbs = [.. PriceFloor.Api.Running.Verbs.All.Keys];
+    public static readonly IReadOnlyList<string> Commands = [.. PriceFloor.Api.Running.Commands.All.Keys];
 
     /// <summary>Those that may run beside a service.</summary>
-    private static readonly string[] s_beside = [PriceFloor.Api.Running.Verbs.HealthCheck, PriceFloor.Api.Running.Verbs.OpenApi, StoreVerbs.Backup, StoreVerbs.CheckStore];
+    private static readonly string[] s_beside = [PriceFloor.Api.Running.Commands.HealthCheck, PriceFloor.Api.Running.Commands.OpenApi, StoreCommands.Backup, StoreCommands.CheckStore];
 
     public string? Verb => Arguments.FirstOrDefault(argument => !argument.StartsWith('-'));
 
@@ -20,7 +20,7 @@ public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Argu
     public static ProgramLine? Of(string line)
     {
         var match = Started().Match(line);
-        if (!match.Success && (!Verbs.Contains(line.Split(' ')[0]) || (PriceFloor.Api.Running.Verbs.All.TryGetValue(line, out var takes) && takes.Words.Length > 0)))
+        if (!match.Success && (!Commands.Contains(line.Split(' ')[0]) || (PriceFloor.Api.Running.Commands.All.TryGetValue(line, out var takes) && takes.Words.Length > 0)))
             return null;
         var arguments = match.Success ? match.Groups["arguments"].Value : line;
         return new ProgramLine(line, arguments.Split(" > ")[0].Split(' ', StringSplitOptions.RemoveEmptyEntries));

@@ -73,7 +73,7 @@ public sealed class ServiceUnitTests
             $"useradd --system --home-dir {data} --no-create-home --shell /usr/sbin/nologin {user}\n",
             $"install -D --mode 600 my-key {Only("LoadCredential").Split(':')[1]}\n",
             $"install --mode 644 docs/pricefloor.service /etc/systemd/system/{user}.service\n",
-            $"sudo -u {user} env PRICEFLOOR_DATA={data} dotnet {program} {StoreVerbs.CheckStore}\n",
+            $"sudo -u {user} env PRICEFLOOR_DATA={data} dotnet {program} {StoreCommands.CheckStore}\n",
         ];
         Assert.All(typed, line => Assert.Contains(line, s_running, StringComparison.Ordinal));
     }

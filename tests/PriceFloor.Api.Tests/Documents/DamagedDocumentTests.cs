@@ -152,7 +152,7 @@ public sealed class DamagedDocumentTests
         await using var again = await Damage(studio, "profile", "main", "\"amount\":24000.00", "\"amount\":\"24O00.00\"");
         var output = new StringWriter();
         var settings = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = again.Folder }).Build();
-        Assert.Equal(1, StoreVerbs.Run("check-store", ["check-store"], settings, output));
+        Assert.Equal(1, StoreCommands.Run("check-store", ["check-store"], settings, output));
         Assert.Matches("profile main, revision 1: #/expenses/0/amount: .* is not a plain number", output.ToString());
     }
 

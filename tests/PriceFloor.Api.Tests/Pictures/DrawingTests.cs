@@ -42,7 +42,7 @@ public sealed class DrawingTests
             (commas.NumberFormat.NumberDecimalSeparator, commas.NumberFormat.NumberGroupSeparator) = (",", ".");
             CultureInfo.CurrentCulture = commas;
             Assert.Equal("1,5", 1.5m.ToString(CultureInfo.CurrentCulture)); // it really is such a culture
-            Assert.Equal("""<rect x="1.5" y="-0.33" width="2"/>""" + "\n", new Svg().Shape("rect", ("x", 1.50m), ("y", -1m / 3), ("width", 2)).ToString());
+            Assert.Equal("""<rect x="1.5" y="-0.33" width="2"/>""" + "\n", new Svg().BodySchema("rect", ("x", 1.50m), ("y", -1m / 3), ("width", 2)).ToString());
             Assert.Equal(points, Drawn());
             Assert.Equal(("1,234.50", "1,235", "1,234.500", "0.5"), (InWords.Money(1234.5m, "USD"), InWords.Money(1235, "JPY"), InWords.Money(1234.5m, "KWD"), InWords.Number(0.50m)));
         }
@@ -61,10 +61,10 @@ public sealed class DrawingTests
     [Fact]
     public void Long_names_are_cut_where_they_would_run_into_their_neighbour()
     {
-        Assert.Equal("River drop", Fitting.Into(100, "River drop", 14));
-        Assert.EndsWith("…", Fitting.Into(100, new string('W', 200), 14), StringComparison.Ordinal);
-        Assert.True(Fitting.Width(Fitting.Into(100, new string('W', 200), 14), 14) <= 100);
-        Assert.Equal("\U0001F469\u200D\U0001F52C…", Fitting.Into(30, "\U0001F469\u200D\U0001F52C\U0001F469\u200D\U0001F52C\U0001F469\u200D\U0001F52C", 14)); // never through a letter of several parts
+        Assert.Equal("River drop", TextMetrics.Into(100, "River drop", 14));
+        Assert.EndsWith("…", TextMetrics.Into(100, new string('W', 200), 14), StringComparison.Ordinal);
+        Assert.True(TextMetrics.Width(TextMetrics.Into(100, new string('W', 200), 14), 14) <= 100);
+        Assert.Equal("\U0001F469\u200D\U0001F52C…", TextMetrics.Into(30, "\U0001F469\u200D\U0001F52C\U0001F469\u200D\U0001F52C\U0001F469\u200D\U0001F52C", 14)); // never through a letter of several parts
     }
 
     /// <summary>A ladder and a page.</summary>

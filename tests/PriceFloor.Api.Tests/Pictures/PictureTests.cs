@@ -113,7 +113,7 @@ public sealed class PictureTests
         foreach (var text in svg.Descendants(s_svg + "text"))
         {
             var (x, y) = (Number(text.Attribute("x")!), Number(text.Attribute("y")!));
-            var width = Fitting.Width(text.Value, Number(text.Attribute("font-size")!), text.Attribute("font-weight") is not null);
+            var width = TextMetrics.Width(text.Value, Number(text.Attribute("font-size")!), text.Attribute("font-weight") is not null);
             var left = text.Attribute("text-anchor")?.Value switch { "end" => x - width, "middle" => x - width / 2, _ => x };
             Assert.True(left >= 0 && left + width <= Picture.Width + 0.5m && y > 10 && y < height - 2, $"{what}: \"{text.Value}\" at {left} to {left + width}, {y} of {height}");
         }

@@ -49,7 +49,7 @@ public sealed class CommandLineTests : IDisposable
     {
         var help = await Run(Data, option);
         Assert.Equal((0, ""), (help.Code, help.Errors));
-        foreach (var word in Verbs.All.Keys.Concat(["--demo", "--urls", "--help", "--version"]))
+        foreach (var word in Commands.All.Keys.Concat(["--demo", "--urls", "--help", "--version"]))
             Assert.Contains(word, help.Output, StringComparison.Ordinal);
         Assert.False(Directory.Exists(Data));
     }

@@ -11,23 +11,23 @@ public static class AllOrNothing
     public const int MostLines = 10_000;
 
     /// <param name="store">The store.</param>
-    /// <param name="keeper">What the caller sees of the documents.</param>
+    /// <param name="reader">What the caller sees of the documents.</param>
     /// <param name="caller">Who writes.</param>
     /// <param name="kind">The kind of document.</param>
     /// <param name="lay">
     /// The lines, laid over the documents that are given: those that stand when they are written, so that a change which somebody made while the
     /// body was on its way is not taken back.
     /// </param>
-    public static async Task<IResult> WriteAsync<T>(Store store, RecordKeeper keeper, Caller caller, DocumentKind<T> kind, Func<WholeRecords, Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)>> lay) where T : class
+    public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind, Func<WholeCatalogue, Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)>> lay) where T : class
     {
-        var records = keeper.Whole(null);
-        var laid = Checked(await lay(records));
+        var catalogue = reader.Whole(null);
+        var laid = Checked(await lay(catalogue));
         if (laid.Problem is not null)
             return laid.Problem;
 
         var (lines, saved, problem) = await store.WriteAsync(caller, writing =>
         {
-            var (now, fault) = writing.Position == records.Position ? laid : Checked(lay(keeper.Within(writing)).GetAwaiter().GetResult());
+            var (now, fault) = writing.Position == catalogue.Position ? laid : Checked(lay(reader.Within(writing)).GetAwaiter().GetResult());
             var done = fault is null ? now!.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Access)).ToList() : [];
             if (fault is null && !done.TrueForAll(one => one.Problem is null))
                 fault = Refusal(now!, done);

@@ -30,7 +30,7 @@ public sealed class BodyReader
     /// <param name="body">The body.</param>
     /// <param name="shape">What it must look like.</param>
     /// <param name="isStored">It is a document's text that was stored, perhaps by an earlier program.</param>
-    public static IReadOnlyList<InputError> Check(byte[] body, Shape shape, bool isStored = false)
+    public static IReadOnlyList<InputError> Check(byte[] body, BodySchema shape, bool isStored = false)
     {
         var reader = new BodyReader(body, isStored);
         try
@@ -50,7 +50,7 @@ public sealed class BodyReader
         }
     }
 
-    private IReadOnlyList<InputError> Walk(Shape shape)
+    private IReadOnlyList<InputError> Walk(BodySchema shape)
     {
         if (!Utf8.IsValid(_body))
             throw new UnreadableException(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = "The body is not UTF-8; save and send it as UTF-8.", Line = 1, Column = 1 });
@@ -63,34 +63,34 @@ public sealed class BodyReader
         return _faults ?? (IReadOnlyList<InputError>)[];
     }
 
-    private void Value(ref Utf8JsonReader json, Shape shape, string pointer)
+    private void Value(ref Utf8JsonReader json, BodySchema shape, string pointer)
     {
         _pointer = pointer;
         switch (shape)
         {
-            case Shape.KeyOr either when json.TokenType == JsonTokenType.StartObject:
+            case BodySchema.KeyOr either when json.TokenType == JsonTokenType.StartObject:
                 Value(ref json, either.Document, pointer);
                 break;
-            case Shape.KeyOr:
+            case BodySchema.KeyOr:
                 Require(ref json, pointer, "an object, or a string with the key of a stored one", JsonTokenType.String);
                 TextValue(ref json, pointer, 1, Limits.KeyLength);
                 break;
-            case Shape.Members members:
+            case BodySchema.Members members:
                 Require(ref json, pointer, "an object", JsonTokenType.StartObject);
                 MembersValue(ref json, members, pointer);
                 break;
-            case Shape.Many many:
+            case BodySchema.Many many:
                 Require(ref json, pointer, "a list", JsonTokenType.StartArray);
                 ManyValue(ref json, many, pointer);
                 break;
-            case Shape.Truth:
+            case BodySchema.Truth:
                 Require(ref json, pointer, "true or false", JsonTokenType.True, JsonTokenType.False);
                 break;
-            case Shape.Number number:
+            case BodySchema.Number number:
                 Require(ref json, pointer, "a number", JsonTokenType.Number, JsonTokenType.String);
                 NumberValue(ref json, number, pointer);
                 break;
-            case Shape.Text { Least: var least, Most: var most }:
+            case BodySchema.Text { Least: var least, Most: var most }:
                 Require(ref json, pointer, "a string", JsonTokenType.String);
                 TextValue(ref json, pointer, least, most);
                 break;
@@ -101,7 +101,7 @@ public sealed class BodyReader
         }
     }
 
-    private void MembersValue(ref Utf8JsonReader json, Shape.Members members, string pointer)
+    private void MembersValue(ref Utf8JsonReader json, BodySchema.Members members, string pointer)
     {
         Span<bool> given = stackalloc bool[members.All.Length];
         HashSet<string>? ignored = null;
@@ -120,7 +120,7 @@ public sealed class BodyReader
             json.Read();
             if (json.TokenType == JsonTokenType.Null && member.MayBeNull)
                 continue;
-            Value(ref json, member.Shape(), at);
+            Value(ref json, member.BodySchema(), at);
             _pointer = pointer;
         }
 
@@ -130,7 +130,7 @@ public sealed class BodyReader
     }
 
     /// <summary>Skips what an answer adds to a document, so that the answer can be sent back; anything else is a mistake.</summary>
-    private void Ignore(ref Utf8JsonReader json, Shape.Members members, string pointer, HashSet<string> before)
+    private void Ignore(ref Utf8JsonReader json, BodySchema.Members members, string pointer, HashSet<string> before)
     {
         var name = Text(ref json, pointer);
         var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
@@ -154,7 +154,7 @@ public sealed class BodyReader
         while (json.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray || json.CurrentDepth > depth ? json.Read() : false);
     }
 
-    private void ManyValue(ref Utf8JsonReader json, Shape.Many many, string pointer)
+    private void ManyValue(ref Utf8JsonReader json, BodySchema.Many many, string pointer)
     {
         var index = 0;
         var faultsBefore = _faults?.Count ?? 0;
@@ -169,7 +169,7 @@ public sealed class BodyReader
         Fault(pointer, InputCodes.TooMany, $"{Name(pointer)} has {index} lines; at most {many.Most} are taken. Put similar lines together.");
     }
 
-    private void NumberValue(ref Utf8JsonReader json, Shape.Number number, string pointer)
+    private void NumberValue(ref Utf8JsonReader json, BodySchema.Number number, string pointer)
     {
         Span<char> digits = stackalloc char[ShortNumber];
         ReadOnlySpan<char> text = json.TokenType == JsonTokenType.String ? Text(ref json, pointer)
@@ -179,13 +179,13 @@ public sealed class BodyReader
             Fault(pointer, code, detail); // the name is put together only where there is something to tell
     }
 
-    private void WordValue(string text, Shape shape, string pointer)
+    private void WordValue(string text, BodySchema shape, string pointer)
     {
-        if (shape is Shape.Word { Words: var words } && !words.Contains(text))
+        if (shape is BodySchema.Word { Words: var words } && !words.Contains(text))
             Fault(pointer, InputCodes.NotOneOf, $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
-        else if (shape is Shape.Date && TimeText.ReadDate(text) is null)
+        else if (shape is BodySchema.Date && TimeText.ReadDate(text) is null)
             Fault(pointer, InputCodes.NotADate, $"{Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
-        else if (shape is Shape.Time && TimeText.ReadTime(text) is null)
+        else if (shape is BodySchema.Time && TimeText.ReadTime(text) is null)
             Fault(pointer, InputCodes.NotATime, $"{Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
     }
 
@@ -234,7 +234,7 @@ public sealed class BodyReader
 
     private static string Name(string pointer) => pointer == Root ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
 
-    private static string Meant(string name, Shape.Members members) =>
+    private static string Meant(string name, BodySchema.Members members) =>
         members.All.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: var close } ? $" (\"{close}\" is)" : "";
 
     private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";

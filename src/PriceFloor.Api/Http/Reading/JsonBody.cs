@@ -23,7 +23,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
 {
     private const int Step = 1024 * 1024;
 
-    private static readonly Shape s_shape = Shape.Of(typeof(T));
+    private static readonly BodySchema s_shape = BodySchema.Of(typeof(T));
 
     private readonly T? _value;
 

@@ -52,22 +52,22 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
         : OfJson(line.Bytes.ToArray(), "#", line.Number, 1, validator);
 
     /// <summary>The answer, or the problem with its place in the body.</summary>
-    public (CheckedPrice? Found, Problem? Problem) Checked(Documents.Records records, bool mayRead)
+    public (CheckedPrice? Found, Problem? Problem) Checked(Documents.Catalogue catalogue, bool mayRead)
     {
         if (Problem is { } unreadable)
             return (null, unreadable);
-        var (found, problem) = Checked(records, Request!, Pointer ?? "#", mayRead);
+        var (found, problem) = Checked(catalogue, Request!, Pointer ?? "#", mayRead);
         return found is not null ? (found, null) : (null, problem!.Errors is { Count: > 0 }
             ? problem.Placed(error => error with { Pointer = Pointer is null ? null : error.Pointer, Line = Line, Column = Column })
             : problem.WithErrors([new InputError { Pointer = Pointer, Code = problem.Code, Detail = problem.Detail, Line = Line, Column = Column }]));
     }
 
     /// <summary>A damaged document is the problem of the lines that need it, and of no other.</summary>
-    private static (CheckedPrice? Found, Problem? Problem) Checked(Documents.Records records, PriceCheckRequest request, string at, bool mayRead)
+    private static (CheckedPrice? Found, Problem? Problem) Checked(Documents.Catalogue catalogue, PriceCheckRequest request, string at, bool mayRead)
     {
         try
         {
-            return CheckedPrice.ForAnswer(records, request, at, mayRead);
+            return CheckedPrice.ForAnswer(catalogue, request, at, mayRead);
         }
         catch (Documents.DamagedDocumentException damaged)
         {

@@ -18,7 +18,7 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, RecordKeeper keeper, IValidator<PriceCheckRequest> validator, Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, IValidator<PriceCheckRequest> validator, Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.Refused(context.Request) is { } refused)
             return refused;
@@ -27,19 +27,19 @@ public static class BatchRoutes
             return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Unexpected, Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
         if (putBy.IsFull)
             return Problem.Busy();
-        var records = keeper.Whole(query.Value.AsOf);
-        if (query.Value.Channel is { } channel && records.Channel(channel) is null)
+        var catalogue = reader.Whole(query.Value.AsOf);
+        if (query.Value.Channel is { } channel && catalogue.Channel(channel) is null)
             return Problem.UnknownReference([new InputError { Parameter = "channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{channel}\"; case counts." }]);
 
         // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given : Offers.Of(context).Wanted(context.Request)!;
-        var batch = new Batch(query.Value, records, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts);
+        var batch = new Batch(query.Value, catalogue, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts);
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
 }
 
 /// <summary>One batch on its way through.</summary>
-internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder, PutBy putBy, ServiceCounts counts)
+internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder, PutBy putBy, ServiceCounts counts)
 {
     private readonly bool _mayRead = caller.May(Scope.Read);
     private readonly CancellationToken _cancel = context.RequestAborted;
@@ -89,7 +89,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
         var (columns, faults) = SheetColumns.Of(header!, query.Columns, query.Dialect);
         if (columns is null)
             return Problem.Invalid(faults);
-        var check = new SheetCheck(records, columns, header!, query, _mayRead) { ShowsPrices = caller.May(Scope.Check) };
+        var check = new SheetCheck(catalogue, columns, header!, query, _mayRead) { ShowsPrices = caller.May(Scope.Check) };
         return wanted == Format.Csv ? await SheetToSheet(sheet, header!, columns, check) : await Answer(async answers =>
         {
             while (await sheet.WaitAsync(_cancel))
@@ -157,7 +157,7 @@ internal sealed class Batch(BatchQuery query, Records records, IValidator<PriceC
 
     private void WriteNow(BatchAnswers answers, BatchLine line)
     {
-        var (found, problem) = line.Checked(records, _mayRead);
+        var (found, problem) = line.Checked(catalogue, _mayRead);
         answers.Write(line, found, problem);
     }
 

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// Checks the rows of a sheet. A design on a channel is looked up once; after that a row costs the reading of its price and a comparison,
 /// and nothing is allocated for it.
 /// </summary>
-public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeader header, BatchQuery query, bool mayRead)
+public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetHeader header, BatchQuery query, bool mayRead)
 {
     private const int Longest = 3 * Limits.AliasLength;
 
@@ -43,7 +43,7 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
 
         // Whatever is wrong is told by the same words as for a single check.
         var line = LineOf(row);
-        var (found, problem) = line.Checked(records, mayRead);
+        var (found, problem) = line.Checked(catalogue, mayRead);
         if (found is not null)
             return (AnswerOf(found.Prices, found.Verdict), found.Verdict);
         var first = problem!.Errors?.Count > 0 ? problem.Errors[0] : null;
@@ -98,8 +98,8 @@ public sealed class SheetCheck(Records records, SheetColumns columns, SheetHeade
     {
         try
         {
-            return records.DesignNamed(sku) is { } design && records.Channel(channel) is { } on && records.Profile(design.Document.Profile) is { } profile
-                && FloorPrices.FloorOfDesign.Of(records, profile, design).Found is { } floor ? floor.On(on).Found : null;
+            return catalogue.DesignNamed(sku) is { } design && catalogue.Channel(channel) is { } on && catalogue.Profile(design.Document.Profile) is { } profile
+                && FloorPrices.FloorOfDesign.Of(catalogue, profile, design).Found is { } floor ? floor.On(on).Found : null;
         }
         catch (DamagedDocumentException)
         {

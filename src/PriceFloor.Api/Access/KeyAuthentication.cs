@@ -8,7 +8,7 @@ using PriceFloor.Api.Http.Reading;
 namespace PriceFloor.Api.Access;
 
 /// <summary>Who is let in: not while the store is closed, not too often, and only with a key that may, where the address needs one.</summary>
-public sealed class Doorkeeper(Opening opening, KeyRing ring, RateLimits limits)
+public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, RateLimits limits)
 {
     private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture, $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
 

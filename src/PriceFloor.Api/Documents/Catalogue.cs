@@ -4,7 +4,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>The documents as they stand (or stood) at one moment, and the day for which an answer is given.</summary>
-public class Records(IDocuments documents, DateTimeOffset moment)
+public class Catalogue(IDocuments documents, DateTimeOffset moment)
 {
     protected DateTimeOffset At { get; } = moment;
 
@@ -31,50 +31,50 @@ public class Records(IDocuments documents, DateTimeOffset moment)
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => Documents.ListedPrices(sku);
 
     /// <summary>As a write sees them, what it has already written included.</summary>
-    public static Records Of(Writing writing, ProfileAccess access) => new(access.Of(new DocumentsOfSnapshot(writing, null)), writing.Now);
+    public static Catalogue Of(Writing writing, ProfileAccess access) => new(access.Of(new DocumentsOfSnapshot(writing, null)), writing.Now);
 }
 
 /// <summary>All documents of one position, and the moment for which an answer is given.</summary>
-public sealed class WholeRecords(IWholeDocuments documents, DateTimeOffset moment) : Records(documents, moment)
+public sealed class WholeCatalogue(IWholeDocuments documents, DateTimeOffset moment) : Catalogue(documents, moment)
 {
     /// <summary>The position of the newest revision that they know.</summary>
     public long Position => documents.Position;
 
     /// <summary>The same before these changes.</summary>
-    public WholeRecords Before(IEnumerable<Change> changes, long position) => new(documents.Before(changes, position), At);
+    public WholeCatalogue Before(IEnumerable<Change> changes, long position) => new(documents.Before(changes, position), At);
 }
 
 /// <summary>
 /// Where computations get the documents from: the present ones from memory, those of another moment from the store; only what the caller's key
 /// sees. This is the one place that hands documents to computations.
 /// </summary>
-public sealed class RecordKeeper(Store store, PresentDocuments present, TimeProvider clock, ProfileAccess access)
+public sealed class CatalogueReader(Store store, PresentDocuments present, TimeProvider clock, ProfileAccess access)
 {
     /// <summary>The keeper for who asks.</summary>
-    public static ValueTask<RecordKeeper?> BindAsync(HttpContext context)
+    public static ValueTask<CatalogueReader?> BindAsync(HttpContext context)
     {
-        var everything = context.RequestServices.GetRequiredService<RecordKeeper>();
+        var everything = context.RequestServices.GetRequiredService<CatalogueReader>();
         var access = Caller.Of(context).Access;
-        return ValueTask.FromResult<RecordKeeper?>(access.IsWhole ? everything : everything.SeenBy(access));
+        return ValueTask.FromResult<CatalogueReader?>(access.IsWhole ? everything : everything.SeenBy(access));
     }
 
     /// <summary>Asks the documents of now, or of a moment.</summary>
-    public T Read<T>(DateTimeOffset? asOf, Func<Records, T> read) => asOf is { } moment
+    public T Read<T>(DateTimeOffset? asOf, Func<Catalogue, T> read) => asOf is { } moment
         ? ReadAsOf(moment, read)
-        : read(new Records(access.Of(present.Now), clock.GetUtcNow()));
+        : read(new Catalogue(access.Of(present.Now), clock.GetUtcNow()));
 
     /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
-    public WholeRecords Whole(DateTimeOffset? asOf) => asOf is { } moment
-        ? new WholeRecords(access.Of(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment))))), moment)
-        : new WholeRecords(access.Of(present.Now), clock.GetUtcNow());
+    public WholeCatalogue Whole(DateTimeOffset? asOf) => asOf is { } moment
+        ? new WholeCatalogue(access.Of(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment))))), moment)
+        : new WholeCatalogue(access.Of(present.Now), clock.GetUtcNow());
 
     /// <summary>All documents as a write sees them, what others have committed meanwhile included.</summary>
-    public WholeRecords Within(Writing writing) => new(access.Of(present.At(writing)), writing.Now);
+    public WholeCatalogue Within(Writing writing) => new(access.Of(present.At(writing)), writing.Now);
 
-    private T ReadAsOf<T>(DateTimeOffset moment, Func<Records, T> read) =>
-        store.Read(snapshot => read(new Records(access.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)));
+    private T ReadAsOf<T>(DateTimeOffset moment, Func<Catalogue, T> read) =>
+        store.Read(snapshot => read(new Catalogue(access.Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment))), moment)));
 
-    private RecordKeeper SeenBy(ProfileAccess other) => new(store, present, clock, other);
+    private CatalogueReader SeenBy(ProfileAccess other) => new(store, present, clock, other);
 }
 
 /// <summary>The present documents, in memory, brought up to date when the store has moved on.</summary>

@@ -1,7 +1,7 @@
 namespace PriceFloor.Statements.Files;
 
 /// <summary>What has been read of a file so far. Every line that could be a transaction ends up in exactly one of its two lists.</summary>
-internal sealed class Gathered
+internal sealed class ParseResult
 {
     public const int MostLines = 200_000;
 

@@ -7,7 +7,7 @@ namespace PriceFloor.Statements;
 /// <param name="Entry">The purchase.</param>
 /// <param name="CostKind">The kind of cost that its rule gave it.</param>
 /// <param name="Name">What the draft calls it.</param>
-public sealed record BoughtToLast(Sorted Entry, CostKind? CostKind, string Name)
+public sealed record CapitalPurchase(Sorted Entry, CostKind? CostKind, string Name)
 {
     /// <summary>Kinds of cost that a lasting thing may be booked under.</summary>
     private static readonly CostKind?[] s_lasting = [null, Pricing.Documents.CostKind.Depreciation, Pricing.Documents.CostKind.Supplies, Pricing.Documents.CostKind.Office, Pricing.Documents.CostKind.Repairs, Pricing.Documents.CostKind.Other];
@@ -27,13 +27,13 @@ public sealed record BoughtToLast(Sorted Entry, CostKind? CostKind, string Name)
     /// What of a line is a purchase to last: its rule says so (kind of cost depreciation), or it is at least so large, stands alone (nothing
     /// else in the line reaches half of it) and was not paid back.
     /// </summary>
-    public static IEnumerable<BoughtToLast> In(LineName line, IReadOnlyList<Sorted> entries, decimal least)
+    public static IEnumerable<CapitalPurchase> In(LineName line, IReadOnlyList<Sorted> entries, decimal least)
     {
         if (line.To != Placement.Business || line.BusinessShare != 1 || line.TracedTo is not null || !s_lasting.Contains(line.CostKind))
             return [];
         var bought = entries.Where(sorted => sorted.Entry.Amount < 0);
         var chosen = line.CostKind == Pricing.Documents.CostKind.Depreciation ? bought : Alone(entries, least);
-        return chosen.Select(sorted => new BoughtToLast(sorted, line.CostKind, FormattableString.Invariant($"{line.Short}, bought {sorted.Entry.Date:yyyy-MM}")));
+        return chosen.Select(sorted => new CapitalPurchase(sorted, line.CostKind, FormattableString.Invariant($"{line.Short}, bought {sorted.Entry.Date:yyyy-MM}")));
     }
 
     private static IEnumerable<Sorted> Alone(IReadOnlyList<Sorted> entries, decimal least)

@@ -6,7 +6,7 @@ namespace PriceFloor.Api.HealthChecks;
 /// Whether the store is open. It nearly always is before the first request; but a store of an earlier program is brought up to date
 /// while the process already answers that it is alive, so that nothing stops it midway for seeming dead.
 /// </summary>
-public sealed class Opening
+public sealed class StoreReadiness
 {
     private readonly TaskCompletionSource _done = new(TaskCreationOptions.RunContinuationsAsynchronously);
 

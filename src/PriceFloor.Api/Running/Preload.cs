@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Running;
 /// Loads what the store and the first answers need while the host is put together: neither waits for the other. What fails here fails again where it is
 /// needed, and is told there.
 /// </summary>
-public static class HeadStart
+public static class Preload
 {
     public static void Begin() => _ = Task.Run(() =>
     {

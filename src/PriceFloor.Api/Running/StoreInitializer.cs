@@ -10,7 +10,7 @@ using Serilog;
 namespace PriceFloor.Api.Running;
 
 /// <summary>Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, fills an empty store with the demo studio where asked.</summary>
-public sealed class FirstStart(Settings settings, StoreLock alone, Store store, Opening opening, KeyRing ring, Lazy<DemoStudio> demo, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
+public sealed class StoreInitializer(Settings settings, StoreLock alone, Store store, StoreReadiness opening, KeyRing ring, Lazy<DemoStudio> demo, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
 {
     private readonly Lock _once = new();
     private Task? _begun;

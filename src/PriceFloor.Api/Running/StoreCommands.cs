@@ -11,7 +11,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Running;
 
 /// <summary>What the program can do with a store without serving it: copy, check, put back, forget, let in again.</summary>
-public static class StoreVerbs
+public static class StoreCommands
 {
     public const string Backup = "backup";
     public const string CheckStore = "check-store";

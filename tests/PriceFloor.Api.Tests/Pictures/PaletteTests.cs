@@ -10,10 +10,10 @@ public sealed class InkTests
     [Fact]
     public void Words_can_be_read_on_the_paper_and_on_every_fill()
     {
-        foreach (var scheme in new Func<Ink, string>[] { ink => ink.Light, ink => ink.Dark })
+        foreach (var scheme in new Func<Palette, string>[] { ink => ink.Light, ink => ink.Dark })
         {
-            Assert.All(Ink.ForWords, ink => AtLeast(4.5, scheme(ink), scheme(Ink.Paper), ink.Name));
-            Assert.All(Ink.ForFills, ink => AtLeast(4.5, scheme(Ink.Text), scheme(ink), ink.Name));
+            Assert.All(Palette.ForWords, ink => AtLeast(4.5, scheme(ink), scheme(Palette.Paper), ink.Name));
+            Assert.All(Palette.ForFills, ink => AtLeast(4.5, scheme(Palette.Text), scheme(ink), ink.Name));
         }
     }
 

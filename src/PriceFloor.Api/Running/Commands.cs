@@ -3,7 +3,7 @@ using PriceFloor.Api.Configuration;
 namespace PriceFloor.Api.Running;
 
 /// <summary>What the program can do besides serving.</summary>
-public static class Verbs
+public static class Commands
 {
     public const string Serve = "serve";
     public const string Help = "--help";
@@ -16,11 +16,11 @@ public static class Verbs
     {
         [HealthCheck] = ([], "asks a running service whether it is ready; exit code 0 or 1"),
         [OpenApi] = ([], "prints the OpenAPI document"),
-        [StoreVerbs.Backup] = (["FILE"], "copies the store to a new file, also while a service writes"),
-        [StoreVerbs.CheckStore] = ([], "looks through the whole store, also while a service runs; exit code 0 or 1"),
-        [StoreVerbs.Restore] = (["FILE"], "checks a backup and puts it in the store's place; the service must be stopped"),
-        [StoreVerbs.Forget] = (["KIND", "KEY"], "erases a deleted document with all its revisions; the service must be stopped"),
-        [StoreVerbs.NewAdminKey] = ([], "makes a key that may do everything, for one that was lost; the service must be stopped"),
+        [StoreCommands.Backup] = (["FILE"], "copies the store to a new file, also while a service writes"),
+        [StoreCommands.CheckStore] = ([], "looks through the whole store, also while a service runs; exit code 0 or 1"),
+        [StoreCommands.Restore] = (["FILE"], "checks a backup and puts it in the store's place; the service must be stopped"),
+        [StoreCommands.Forget] = (["KIND", "KEY"], "erases a deleted document with all its revisions; the service must be stopped"),
+        [StoreCommands.NewAdminKey] = ([], "makes a key that may do everything, for one that was lost; the service must be stopped"),
     };
 
     private static readonly (string Option, string Does)[] s_options =

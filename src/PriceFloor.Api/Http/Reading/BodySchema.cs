@@ -10,28 +10,28 @@ using PriceFloor.Statements;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>What a value in a body must look like, derived from the C# type that it becomes.</summary>
-public abstract record Shape
+public abstract record BodySchema
 {
-    private static readonly ConcurrentDictionary<Type, Shape> s_objects = new();
+    private static readonly ConcurrentDictionary<Type, BodySchema> s_objects = new();
 
-    public sealed record Number(NumberFieldAttribute? Field) : Shape;
+    public sealed record Number(NumberFieldAttribute? Field) : BodySchema;
 
-    public sealed record Text(int Least, int Most) : Shape;
+    public sealed record Text(int Least, int Most) : BodySchema;
 
-    public sealed record Word(IReadOnlyList<string> Words) : Shape;
+    public sealed record Word(IReadOnlyList<string> Words) : BodySchema;
 
-    public sealed record Truth : Shape;
+    public sealed record Truth : BodySchema;
 
-    public sealed record Date : Shape;
+    public sealed record Date : BodySchema;
 
-    public sealed record Time : Shape;
+    public sealed record Time : BodySchema;
 
-    public sealed record Many(Shape Item, int Least, int Most) : Shape;
+    public sealed record Many(BodySchema Item, int Least, int Most) : BodySchema;
 
     /// <summary>Either the key of a stored document or the document itself.</summary>
-    public sealed record KeyOr(Shape Document) : Shape;
+    public sealed record KeyOr(BodySchema Document) : BodySchema;
 
-    public sealed record Members(ImmutableArray<Member> All, IReadOnlySet<string> ReadOnly) : Shape
+    public sealed record Members(ImmutableArray<Member> All, IReadOnlySet<string> ReadOnly) : BodySchema
     {
         public ImmutableArray<Member> Required { get; } = [.. All.Where(member => member.Required)];
 
@@ -45,7 +45,7 @@ public abstract record Shape
         }
     }
 
-    public sealed record Member(string Name, int Place, Func<Shape> Shape, bool Required, bool MayBeNull)
+    public sealed record Member(string Name, int Place, Func<BodySchema> BodySchema, bool Required, bool MayBeNull)
     {
         public byte[] Utf8Name { get; } = Encoding.UTF8.GetBytes(Name);
 
@@ -53,9 +53,9 @@ public abstract record Shape
         public string AtRoot { get; } = $"#/{Name}";
     }
 
-    public static Shape Of(Type type) => Of(type, member: null);
+    public static BodySchema Of(Type type) => Of(type, member: null);
 
-    private static Shape Of(Type type, MemberInfo? member)
+    private static BodySchema Of(Type type, MemberInfo? member)
     {
         var bare = Nullable.GetUnderlyingType(type) ?? type;
         var most = member?.GetCustomAttribute<MaxLengthAttribute>()?.Length ?? Limits.NameLength;
@@ -88,9 +88,9 @@ public abstract record Shape
         return new Members([.. members], ReadOnlyFields.Of(type));
     }
 
-    private static Func<Shape> Later(PropertyInfo property)
+    private static Func<BodySchema> Later(PropertyInfo property)
     {
-        var shape = new Lazy<Shape>(() => Of(property.PropertyType, property));
+        var shape = new Lazy<BodySchema>(() => Of(property.PropertyType, property));
         return () => shape.Value;
     }
 }

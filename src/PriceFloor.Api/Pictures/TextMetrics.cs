@@ -3,7 +3,7 @@ using System.Globalization;
 namespace PriceFloor.Api.Pictures;
 
 /// <summary>How wide words are in a font that nobody here knows: guessed on the wide side, so that nothing runs into its neighbour.</summary>
-public static class Fitting
+public static class TextMetrics
 {
     /// <summary>In pixels, at a font size in pixels.</summary>
     public static decimal Width(string words, decimal size, bool bold = false) => Letters(words).Sum(WidthOf) * size * (bold ? 1.1m : 1);
