@@ -69,7 +69,7 @@ public sealed class SchemaText : ISchemaFilter
         {
             var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
             var mayBeNull = nullability.Create(member).ReadState == NullabilityState.Nullable;
-            if (mayBeNull && value is OpenApiSchemaReference reference)
+            if (mayBeNull && value is OpenApiSchemaReference reference && !(member.PropertyType.IsGenericType && member.PropertyType.GetGenericTypeDefinition() == typeof(KeyOr<>)))
                 schema.Properties![name] = new OpenApiSchema { Description = reference.Description, OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
             var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)) || (!mayBeNull && IsPositional(context.Type, name));
             if (isRequired)

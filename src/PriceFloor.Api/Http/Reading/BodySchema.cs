@@ -84,9 +84,12 @@ public abstract record BodySchema
             place,
             Later(property),
             property.IsDefined(typeof(RequiredMemberAttribute)),
-            nullability.Create(property).WriteState == NullabilityState.Nullable));
+            nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType)));
         return new Members([.. members], ReadOnlyFields.Of(type));
     }
+
+    /// <summary>A key or a document is given or left out, never null: generated clients cannot tell three things apart.</summary>
+    private static bool IsKeyOr(Type type) => type.IsGenericType && type.GetGenericTypeDefinition() == typeof(KeyOr<>);
 
     private static Func<BodySchema> Later(PropertyInfo property)
     {
