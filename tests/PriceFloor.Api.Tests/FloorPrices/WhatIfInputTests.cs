@@ -28,7 +28,8 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
 
     [Theory]
     [InlineData("""{"profile":1,"design":"x"}""", "wrong-type", "#/profile")]
-    [InlineData("""{"profile":null,"design":null}""", "null", "#/design")]
+    [InlineData("""{"profile":null,"design":null}""", "null", "#/profile")]
+    [InlineData("""{"design":null}""", "null", "#/design")]
     [InlineData("""{"profile":[],"design":"x"}""", "wrong-type", "#/profile")]
     [InlineData("""{"design":{"making":{"piecesPerDay":4,"pieces":1}}}""", "unknown-property", "#/design/making/pieces")]
     [InlineData("""{"design":"x","channels":["web",null]}""", "null", "#/channels/1")]

@@ -18,7 +18,7 @@ public sealed class NoOutgoingCallTests
     public void The_one_call_that_there_is_goes_to_the_service_itself()
     {
         var sources = Directory.EnumerateFiles(Conventions.Repository.File("src"), "*.cs", SearchOption.AllDirectories).Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
-        Assert.Equal("Verbs.cs", Path.GetFileName(Assert.Single(sources, file => File.ReadAllText(file).Contains("new HttpClient", StringComparison.Ordinal))));
+        Assert.Equal("Commands.cs", Path.GetFileName(Assert.Single(sources, file => File.ReadAllText(file).Contains("new HttpClient", StringComparison.Ordinal))));
     }
 
     private static IEnumerable<string> ConnectingTypesIn(Type inside)
