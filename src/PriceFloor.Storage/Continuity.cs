@@ -12,10 +12,10 @@ internal static class Continuity
     public static (HighWater Now, string? WhyAnother) Resume(SqliteConnection connection, string store)
     {
         var note = HighWater.Beside(store);
-        var why = note?.WhyNot(connection);
+        var why = note?.WhyNot(connection, store);
         if (why is not null)
             BeginAnother(connection, note!);
-        var now = HighWater.Of(connection, earlier: why is null ? note : null);
+        var now = HighWater.Of(connection, store, earlier: why is null ? note : null);
         if (now != note)
             now.Write(store, flush: true); // a stop before this begins one more life at the next start
         return (now, why);
@@ -25,7 +25,7 @@ internal static class Continuity
     public static long Given(SqliteConnection connection, string store)
     {
         var own = Life.HighestNumber(connection);
-        return HighWater.Beside(store) is { } note && note.WhyNot(connection) is not null ? long.Max(own, note.MayHaveGiven) : own;
+        return HighWater.Beside(store) is { } note && note.WhyNot(connection, store) is not null ? long.Max(own, note.MayHaveGiven) : own;
     }
 
     private static void BeginAnother(SqliteConnection connection, HighWater note)

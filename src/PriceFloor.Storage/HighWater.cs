@@ -12,10 +12,13 @@ namespace PriceFloor.Storage;
 /// <param name="Position">The position of its newest revision; 0 where it has none.</param>
 /// <param name="Mark">The mark of its history there.</param>
 /// <param name="Number">No revision has borne a higher number.</param>
-internal sealed record HighWater(string Life, long Position, string Mark, long Number)
+/// <param name="Born">When the store's file was made; null where the file system does not keep that.</param>
+internal sealed record HighWater(string Life, long Position, string Mark, long Number, string? Born)
 {
     /// <summary>Every note has the same length, so that one is written over another in a single page, and none is ever half there.</summary>
-    private const int Length = 128;
+    private const int Length = 192;
+
+    private const string NotKept = "unknown";
 
     public static string FileOf(string store) => store + ".highwater";
 
@@ -25,8 +28,8 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
         try
         {
             var words = File.ReadAllText(FileOf(store)).TrimEnd().Split(' ');
-            return words is ["life", var life, "position", var position, "mark", var mark, "number", var number]
-                && Whole(position) is { } at && Whole(number) is { } highest ? new HighWater(life, at, mark, highest) : null;
+            return words is ["life", var life, "position", var position, "mark", var mark, "number", var number, .. var more]
+                && Whole(position) is { } at && Whole(number) is { } highest ? new HighWater(life, at, mark, highest, more is ["born", not NotKept and var born] ? born : null) : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -36,20 +39,21 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
 
     /// <summary>How far a store has come, read from itself.</summary>
     /// <param name="connection">The store.</param>
+    /// <param name="store">Its file.</param>
     /// <param name="earlier">What is known of its history before, so that not all of it is read.</param>
-    public static HighWater Of(SqliteConnection connection, HighWater? earlier = null)
+    public static HighWater Of(SqliteConnection connection, string store, HighWater? earlier = null)
     {
         using var transaction = connection.BeginTransaction(deferred: true);
         var snapshot = new Snapshot(connection, transaction);
         var number = earlier is null ? PriceFloor.Storage.Life.HighestNumber(connection, transaction) : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
-        return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number);
+        return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number, Unix.BornAt(store));
     }
 
     /// <summary>Writes the note of a store that a verb has changed, on the disk when this returns.</summary>
-    public static void Renew(SqliteConnection connection, string store) => Of(connection).Write(store, flush: true);
+    public static void Renew(SqliteConnection connection, string store) => Of(connection, store).Write(store, flush: true);
 
     /// <summary>Why a store is not the one that this was written of; null where it is, or went on from it.</summary>
-    public string? WhyNot(SqliteConnection connection)
+    public string? WhyNot(SqliteConnection connection, string store)
     {
         using var transaction = connection.BeginTransaction(deferred: true);
         var snapshot = new Snapshot(connection, transaction);
@@ -57,8 +61,11 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
             return "the one that was served here last had another life";
         if (snapshot.Position < Position)
             return string.Create(CultureInfo.InvariantCulture, $"the one that was served here last had come to position {Position}, this one only to {snapshot.Position}");
-        return snapshot.MarkAt(Position) == Mark ? null
-            : string.Create(CultureInfo.InvariantCulture, $"at position {Position} it has not what the one that was served here last had there");
+        if (snapshot.MarkAt(Position) != Mark)
+            return string.Create(CultureInfo.InvariantCulture, $"at position {Position} it has not what the one that was served here last had there");
+        return Born is not null && Unix.BornAt(store) is { } born && born != Born
+            ? "it is a copy: the file that was served here last was made at another time, so later writes may be lost"
+            : null;
     }
 
     /// <summary>The highest number that may have been given out before a store took this one's place: what was given after the note was written is not in it.</summary>
@@ -66,7 +73,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
 
     public void Write(string store, bool flush)
     {
-        var line = string.Create(CultureInfo.InvariantCulture, $"life {Life} position {Position} mark {Mark} number {Number}");
+        var line = string.Create(CultureInfo.InvariantCulture, $"life {Life} position {Position} mark {Mark} number {Number} born {Born ?? NotKept}");
         var options = PrivateFiles.Options(FileMode.OpenOrCreate, FileAccess.Write);
         (options.Share, options.BufferSize) = (FileShare.ReadWrite | FileShare.Delete, 0);
         using var file = new FileStream(FileOf(store), options);

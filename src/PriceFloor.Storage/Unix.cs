@@ -6,6 +6,8 @@ namespace PriceFloor.Storage;
 /// <summary>The few things of the operating system that .NET has no words for. Where one is not to be had, nothing comes back.</summary>
 internal static class Unix
 {
+    private const uint HasBirth = 0x800; // STATX_BTIME
+
     /// <summary>What was written to a file, or a folder's list of names, survives a power cut from here on.</summary>
     public static void Flush(string path)
     {
@@ -40,14 +42,23 @@ internal static class Unix
     public static (uint User, uint Group)? Self => OperatingSystem.IsWindows() ? null : (EffectiveUser(), EffectiveGroup());
 
     /// <summary>Whose a file or folder is; null where that cannot be told.</summary>
-    public static (uint User, uint Group)? OwnerOf(string path)
+    public static (uint User, uint Group)? OwnerOf(string path) =>
+        Asked(path, 0x7ff) is { } answer ? (BitConverter.ToUInt32(answer, 20), BitConverter.ToUInt32(answer, 24)) : null; // where struct statx has them
+
+    /// <summary>When a file was made, as its file system keeps it: a copy has another time, however old its other times are. Null where that is not kept.</summary>
+    public static string? BornAt(string path) => Asked(path, HasBirth) is { } answer && (BitConverter.ToUInt32(answer, 0) & HasBirth) != 0
+        ? FormattableString.Invariant($"{BitConverter.ToInt64(answer, 80)}.{BitConverter.ToUInt32(answer, 88):D9}")
+        : null;
+
+    /// <summary>struct statx, which is the same on every Linux.</summary>
+    private static byte[]? Asked(string path, uint mask)
     {
         if (!OperatingSystem.IsLinux())
             return null;
-        var answer = new byte[256]; // struct statx: the same on every Linux; the owner's numbers stand at 20 and 24
+        var answer = new byte[256];
         try
         {
-            return Statx(-100, Named(path), 0, 0x7ff, answer) == 0 ? (BitConverter.ToUInt32(answer, 20), BitConverter.ToUInt32(answer, 24)) : null;
+            return Statx(-100, Named(path), 0, mask, answer) == 0 ? answer : null;
         }
         catch (EntryPointNotFoundException)
         {

@@ -53,6 +53,40 @@ public sealed class ContinuityTests : IDisposable
         Assert.Equal(1005, Save("a").Number);
     }
 
+    /// <summary>A snapshot of the whole folder brings the note back too. The file is another one then: it was made when it was put there.</summary>
+    [Fact]
+    public void An_older_folder_in_its_place_begins_another_life()
+    {
+        Save("a");
+        Close();
+        Assert.SkipWhen(File.ReadAllText(Note).Contains("born unknown", StringComparison.Ordinal), "this file system does not keep when a file was made");
+        File.Copy(Db, At("kept.db"));
+        File.Copy(Note, At("kept.note"));
+        var life = Open().LifeName;
+        Save("a");
+        Close();
+        File.Delete(Db);
+        File.Delete(Note);
+        File.Copy(At("kept.db"), Db);
+        File.Copy(At("kept.note"), Note);
+        Assert.NotEqual(life, Open().LifeName);
+        Assert.StartsWith("it is a copy", _store!.WhyAnotherLife, StringComparison.Ordinal);
+        Assert.Equal(1002, Save("a").Number); // 1 was given as the note knows, a leap of 1000, the next: the lost 2 matches nothing
+        Close();
+        Assert.Null(Open().WhyAnotherLife);
+    }
+
+    [Fact]
+    public void A_note_of_a_file_system_that_does_not_keep_when_a_file_was_made_says_nothing_of_it()
+    {
+        Save("a");
+        Close();
+        var note = File.ReadAllText(Note);
+        Assert.Contains(" born ", note, StringComparison.Ordinal);
+        File.WriteAllText(Note, string.Concat(note.AsSpan(0, note.IndexOf(" born ", StringComparison.Ordinal)), " born unknown\n"));
+        Assert.Null(Open().WhyAnotherLife);
+    }
+
     [Fact]
     public void An_older_file_that_was_written_on_elsewhere_is_known_at_the_same_position_and_beyond()
     {
