@@ -1,5 +1,3 @@
-using Dapper;
-using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
@@ -39,7 +37,12 @@ public static class Backup
 
             using (var copy = StoreFile.Open(part))
                 if (StoreFile.Damage(copy) is { Count: > 0 } damage)
-                    throw new StoreException($"The backup was not kept, for the store {Path.GetFullPath(store)} is damaged: {damage[0]} Run check-store, and restore an earlier backup.");
+                    throw new StoreException(
+                        $"The backup was not kept, for the store {Path.GetFullPath(store)} is damaged: {damage[0]} "
+                        + "Run check-store, and restore an earlier backup.")
+                    {
+                        Trouble = StoreTrouble.Damaged,
+                    };
             Unix.Flush(part);
 
             var made = new BackupMade(path, new FileInfo(part).Length, StoreFile.Sha256Of(part), schema);
@@ -53,9 +56,11 @@ public static class Backup
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The backup {path} cannot be written by {DataFolder.Asker}: {e.Message} Check that the folder exists, can be written and has space.", e);
+            throw DataFolder.Because(
+                $"The backup {path} cannot be written by {DataFolder.Asker}: {e.Message} "
+                + "Check that the folder exists, can be written and has space.", e);
         }
-        catch (SqliteException e) when (e.SqliteErrorCode is 11 or 26)
+        catch (StoreTroubleException e) when (e.Trouble == StoreTrouble.Damaged)
         {
             throw DataFolder.NotAStore(store, e.Message, e);
         }

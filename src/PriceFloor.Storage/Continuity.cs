@@ -30,8 +30,8 @@ internal static class Continuity
 
     private static void BeginAnother(SqliteConnection connection, HighWater note)
     {
-        using var transaction = connection.BeginTransaction(deferred: false);
+        using var transaction = connection.Begin(deferred: false);
         Life.BeginAnother(connection, transaction, note.MayHaveGiven);
-        transaction.Commit();
+        transaction.Keep();
     }
 }

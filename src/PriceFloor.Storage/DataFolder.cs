@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
@@ -8,8 +7,6 @@ public static class DataFolder
 {
     /// <summary>ENOSPC and EROFS.</summary>
     private const int NoSpace = 28, ReadOnlyFileSystem = 30;
-
-    private const int Busy = 5, Locked = 6, ReadOnly = 8, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
 
     /// <summary>Whom the process runs as: by name where the system knows one, which a container often does not, and by number.</summary>
     public static string Asker => Unix.Self is not { } self ? $"user {Environment.UserName}"
@@ -30,7 +27,10 @@ public static class DataFolder
         var path = Path.GetFullPath(folder);
         var there = Existing(path);
         var parent = there == path ? "" : $" (its parent {there} is there)";
-        return new StoreException($"The data folder {path}{parent} cannot be written by {Asker}: {fault.Message} {Rights(there)}{Mending(path, isThere: there == path, fault)}, or set PRICEFLOOR_DATA to a folder that can be written and has space.", fault);
+        var mending = Mending(path, isThere: there == path, fault);
+        return Because(
+            $"The data folder {path}{parent} cannot be written by {Asker}: {fault.Message} {Rights(there)}{mending}, "
+            + "or set PRICEFLOOR_DATA to a folder that can be written and has space.", fault);
     }
 
     private static string Mending(string path, bool isThere, Exception fault) => (fault, Unix.Self) switch
@@ -47,18 +47,39 @@ public static class DataFolder
     internal static StoreException CannotOpenStore(string path, Exception fault)
     {
         var full = Path.GetFullPath(path);
-        return fault switch
+        return (fault as StoreTroubleException)?.Trouble switch
         {
-            SqliteException { SqliteErrorCode: Corrupt or NotADatabase } => NotAStore(full, fault.Message, fault),
-            SqliteException { SqliteErrorCode: Full } => new StoreException($"There is no space left for the store {full}, which {Asker} must write. Make room on its disk and start again.", fault),
-            SqliteException { SqliteErrorCode: Busy or Locked } => new StoreException($"The store {full} is locked by another program, so {Asker} cannot open it: {fault.Message} Close what holds it (a database browser, a copying tool) and start again.", fault),
-            SqliteException { SqliteErrorCode: not (ReadOnly or CannotOpen) } => new StoreException($"The store {full} cannot be opened by {Asker}: {fault.Message} Check that its disk has space and is well, and that the files beside it are this user's too.", fault),
+            StoreTrouble.Damaged => NotAStore(full, fault.Message, fault),
+            StoreTrouble.Full => Because(
+                $"There is no space left for the store {full}, which {Asker} must write. Make room on its disk and start again.", fault),
+            StoreTrouble.Busy => Because(
+                $"The store {full} is locked by another program, so {Asker} cannot open it: {fault.Message} "
+                + "Close what holds it (a database browser, a copying tool) and start again.", fault),
+            StoreTrouble.Disk or StoreTrouble.Unexpected => Because(
+                $"The store {full} cannot be opened by {Asker}: {fault.Message} "
+                + "Check that its disk has space and is well, and that the files beside it are this user's too.", fault),
             _ => Refused(Path.GetDirectoryName(full)!, fault),
         };
     }
 
     internal static StoreException NotAStore(string path, string why, Exception? fault = null) => new(
-        $"The file {Path.GetFullPath(path)} is not a whole store of PriceFloor, as {Asker} reads it: {why} Nothing was changed. Put it aside and restore a backup with the verb \"restore FILE\", or start with another PRICEFLOOR_DATA.", fault!);
+        $"The file {Path.GetFullPath(path)} is not a whole store of PriceFloor, as {Asker} reads it: {why} Nothing was changed. "
+        + "Put it aside and restore a backup with the verb \"restore FILE\", or start with another PRICEFLOOR_DATA.", fault!)
+    {
+        Trouble = TroubleOf(fault) ?? StoreTrouble.Damaged,
+    };
+
+    /// <summary>A fault with the trouble of what caused it.</summary>
+    internal static StoreException Because(string message, Exception fault) => new(message, fault) { Trouble = TroubleOf(fault) };
+
+    /// <summary>What the engine or the file system found in the way.</summary>
+    private static StoreTrouble? TroubleOf(Exception? fault) => fault switch
+    {
+        StoreTroubleException engines => engines.Trouble,
+        IOException { HResult: NoSpace } => StoreTrouble.Full,
+        IOException { HResult: ReadOnlyFileSystem } or UnauthorizedAccessException => StoreTrouble.ReadOnly,
+        _ => null,
+    };
 
     private static string Existing(string path)
     {

@@ -1,4 +1,3 @@
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -29,7 +28,7 @@ public static class Forgetting
             HighWater.Renew(connection, store);
             return gone;
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
             throw DataFolder.CannotOpenStore(store, e);
         }
@@ -40,11 +39,11 @@ public static class Forgetting
     private static int Erase(SqliteConnection connection, (string Kind, string Key, string? KindBelow) what, long given, DateTimeOffset now)
     {
         var (kind, key, kindBelow) = what;
-        using var transaction = connection.BeginTransaction(deferred: false);
+        using var transaction = connection.Begin(deferred: false);
         var snapshot = new Snapshot(connection, transaction);
         if (snapshot.Newest(kind, key) is not { } newest)
         {
-            transaction.Rollback();
+            transaction.TakeBack();
             WriteAnew(connection); // one that was stopped midway may have got no further than this
             throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already; the file was written anew all the same.");
         }
@@ -62,7 +61,7 @@ public static class Forgetting
         var gone = connection.Execute($"DELETE FROM revision WHERE {Those}", document, transaction); // a deletion has left no references
         Life.BeginAnother(connection, transaction, given);
         Trail.Tell(connection, transaction, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(connection, transaction, now));
-        transaction.Commit();
+        transaction.Keep();
         return gone;
     }
 }

@@ -43,7 +43,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     /// <param name="earlier">What is known of its history before, so that not all of it is read.</param>
     public static HighWater Of(SqliteConnection connection, string store, HighWater? earlier = null)
     {
-        using var transaction = connection.BeginTransaction(deferred: true);
+        using var transaction = connection.Begin(deferred: true);
         var snapshot = new Snapshot(connection, transaction);
         var number = earlier is null ? PriceFloor.Storage.Life.HighestNumber(connection, transaction) : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
         return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number, Unix.BornAt(store));
@@ -55,7 +55,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     /// <summary>Why a store is not the one that this was written of; null where it is, or went on from it.</summary>
     public string? WhyNot(SqliteConnection connection, string store)
     {
-        using var transaction = connection.BeginTransaction(deferred: true);
+        using var transaction = connection.Begin(deferred: true);
         var snapshot = new Snapshot(connection, transaction);
         if (snapshot.LifeName != Life)
             return "the one that was served here last had another life";

@@ -1,4 +1,3 @@
-using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
@@ -56,7 +55,7 @@ internal sealed class HighWaterKeeper : IDisposable
                 if (isLast)
                     Volatile.Write(ref _now, null);
             }
-            catch (Exception e) when (e is SqliteException or IOException or UnauthorizedAccessException)
+            catch (Exception e) when (e is StoreTroubleException or IOException or UnauthorizedAccessException)
             {
                 // The note stays behind, as after a kill; that is no reason to refuse what is in the store already.
             }

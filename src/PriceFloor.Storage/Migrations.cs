@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Reflection;
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -16,8 +15,15 @@ public static class Migrations
     private static IReadOnlyList<string> Scripts { get; } =
         [.. s_assembly.GetManifestResourceNames().Where(name => name.EndsWith(".sql", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
 
-    /// <summary>Brings a store to the newest schema, or to an earlier one for a test. A store from a newer program is refused.</summary>
-    public static void Apply(SqliteConnection connection, int? upTo = null)
+    /// <summary>Makes a store of a schema as an earlier program would have, or brings one to it.</summary>
+    public static void Apply(string path, int upTo)
+    {
+        using var connection = EngineCalls.Open(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
+        Apply(connection, upTo);
+    }
+
+    /// <summary>Brings a store to the newest schema, or to an earlier one. A store from a newer program is refused.</summary>
+    internal static void Apply(SqliteConnection connection, int? upTo = null)
     {
         var version = connection.ExecuteScalar<int>("PRAGMA user_version");
         if (version > Newest)
@@ -25,10 +31,10 @@ public static class Migrations
 
         for (var number = version + 1; number <= (upTo ?? Newest); number++)
         {
-            using var transaction = connection.BeginTransaction(deferred: false);
+            using var transaction = connection.Begin(deferred: false);
             connection.Execute(Read(Scripts[number - 1]), transaction: transaction);
             connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {number}"), transaction: transaction);
-            transaction.Commit();
+            transaction.Keep();
         }
     }
 
@@ -40,14 +46,4 @@ public static class Migrations
         using var reader = new StreamReader(s_assembly.GetManifestResourceStream(name)!);
         return reader.ReadToEnd();
     }
-}
-
-/// <summary>The store cannot be used; the message says why and what to do.</summary>
-public sealed class StoreException : Exception
-{
-    public StoreException() { }
-
-    public StoreException(string message) : base(message) { }
-
-    public StoreException(string message, Exception inner) : base(message, inner) { }
 }

@@ -1,6 +1,4 @@
 using System.Globalization;
-using Dapper;
-using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
@@ -67,7 +65,7 @@ public static class Restoring
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                throw new StoreException($"{file} cannot be read by {DataFolder.Asker}: {e.Message} Nothing was changed.", e);
+                throw DataFolder.Because($"{file} cannot be read by {DataFolder.Asker}: {e.Message} Nothing was changed.", e);
             }
     }
 
@@ -77,7 +75,12 @@ public static class Restoring
         {
             var told = File.ReadAllText(Backup.HashFileOf(source)).Split(' ', '\n')[0].Trim();
             if (!string.Equals(told, StoreFile.Sha256Of(copy), StringComparison.OrdinalIgnoreCase))
-                throw new StoreException($"{source} does not have the hash that {Backup.HashFileOf(source)} tells: it was changed or cut. Nothing was changed. Use another backup.");
+                throw new StoreException(
+                    $"{source} does not have the hash that {Backup.HashFileOf(source)} tells: it was changed or cut. "
+                    + "Nothing was changed. Use another backup.")
+                {
+                    Trouble = StoreTrouble.Damaged,
+                };
         }
 
         try
@@ -88,7 +91,7 @@ public static class Restoring
                 throw DataFolder.NotAStore(source, damage[0]);
             return schema;
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
             throw DataFolder.NotAStore(source, e.Message, e);
         }
@@ -101,10 +104,10 @@ public static class Restoring
         {
             connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL"); // a plain copy of a store has a log beside it; this one goes in alone
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
-            using var transaction = connection.BeginTransaction(deferred: false);
+            using var transaction = connection.Begin(deferred: false);
             Life.BeginAnother(connection, transaction, given ?? long.Max(Life.HighestNumber(connection, transaction) + Life.Leap, note?.MayHaveGiven ?? 0));
             Trail.Tell(connection, transaction, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored), Trail.TimeOf(connection, transaction, backup.At));
-            transaction.Commit();
+            transaction.Keep();
         }
 
         Unix.Flush(copy);
@@ -123,7 +126,7 @@ public static class Restoring
             connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
             given = Continuity.Given(connection, target);
         }
-        catch (SqliteException)
+        catch (StoreTroubleException)
         {
             // A broken store is kept as it is, with its log.
         }

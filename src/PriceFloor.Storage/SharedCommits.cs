@@ -93,7 +93,7 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         try
         {
             using var connection = connect();
-            using var transaction = connection.BeginTransaction(deferred: false);
+            using var transaction = connection.Begin(deferred: false);
             foreach (var work in together)
                 Do(work, connection, transaction, isLone: together.Count == 1);
             if (together.Exists(work => work.IsKept))
@@ -114,22 +114,22 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
 
     private void Commit(SqliteTransaction transaction)
     {
-        transaction.Commit();
+        transaction.Keep();
         IsRefusing = false;
     }
 
     private void Note(Exception fault)
     {
-        if (fault is not SqliteException refused)
+        if (fault is not StoreTroubleException refused)
             return;
         Interlocked.Increment(ref _refused);
-        IsRefusing = refused.SqliteErrorCode is not (SQLitePCL.raw.SQLITE_BUSY or SQLitePCL.raw.SQLITE_LOCKED); // a lock is over as soon as it is let go
+        IsRefusing = refused.Trouble != StoreTrouble.Busy; // a lock is over as soon as it is let go
     }
 
     private void Do(Work work, SqliteConnection connection, SqliteTransaction transaction, bool isLone)
     {
         if (!isLone)
-            transaction.Save(Beginning);
+            transaction.Mark(Beginning);
         var writing = new Writing(connection, transaction, work.SavedBy, clock.GetUtcNow());
         try
         {
@@ -143,10 +143,10 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
 
         if (work.Fault is null && !writing.IsUndone)
             (work.IsKept, work.LastPosition, work.HighestNumber) = (true, writing.LastPosition, writing.HighestNumber);
-        else if (SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0)
+        else if (connection.HasEndedTransaction())
             throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk takes all of it back
         else if (!isLone)
-            transaction.Rollback(Beginning);
+            transaction.GoBackTo(Beginning);
     }
 
     private abstract class Work(string savedBy)

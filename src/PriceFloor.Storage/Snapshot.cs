@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -148,7 +147,7 @@ public class Snapshot
 
     private static string Prefixed => "r.position, r.kind, r.key, r.number, r.saved_at AS SavedAt, r.saved_by AS SavedBy, r.body";
 
-    private protected List<T> Query<T>(string sql, object parameters) => Connection.Query<T>(sql, parameters, Transaction).AsList();
+    private protected List<T> Query<T>(string sql, object parameters) => Connection.Query<T>(sql, parameters, Transaction);
 }
 
 /// <summary>A key as it is kept: never the key itself.</summary>

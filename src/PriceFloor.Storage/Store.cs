@@ -1,5 +1,4 @@
 using System.Globalization;
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -33,8 +32,7 @@ public sealed class Store : IDisposable
     /// <summary>Loads what reads and writes a store, by way of one in memory, so that opening one has less to wait for.</summary>
     public static void LoadLibraries()
     {
-        using var connection = new SqliteConnection("Data Source=:memory:");
-        connection.Open();
+        using var connection = EngineCalls.Open("Data Source=:memory:");
         connection.ExecuteScalar<long>("SELECT @one", new { one = 1L });
     }
 
@@ -63,7 +61,7 @@ public sealed class Store : IDisposable
             using var connection = StoreFile.Open(Path);
             return !IsUnbegun(connection) && StoreFile.SchemaOf(connection, Path) < Migrations.Newest;
         }
-        catch (SqliteException)
+        catch (StoreTroubleException)
         {
             return false;
         }
@@ -87,7 +85,7 @@ public sealed class Store : IDisposable
             _isOpen = true;
             return upgrade;
         }
-        catch (Exception e) when (e is SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is StoreTroubleException or IOException or UnauthorizedAccessException)
         {
             throw DataFolder.CannotOpenStore(Path, e);
         }
@@ -109,7 +107,7 @@ public sealed class Store : IDisposable
     public T Read<T>(Func<Snapshot, T> read)
     {
         using var connection = Connect();
-        using var transaction = connection.BeginTransaction(deferred: true);
+        using var transaction = connection.Begin(deferred: true);
         return read(new Snapshot(connection, transaction));
     }
 
@@ -156,7 +154,7 @@ public sealed class Store : IDisposable
             using var connection = StoreFile.Open(Path);
             connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
         }
-        catch (Exception e) when (e is SqliteException or StoreException)
+        catch (Exception e) when (e is StoreTroubleException or StoreException)
         {
             // Nothing is lost: the log stays, and whoever opens the store next reads it.
         }
@@ -185,8 +183,7 @@ public sealed class Store : IDisposable
 
     private SqliteConnection Connect()
     {
-        var connection = new SqliteConnection(_connectionString);
-        connection.Open();
+        var connection = EngineCalls.Open(_connectionString);
         connection.Execute("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;");
         return connection;
     }

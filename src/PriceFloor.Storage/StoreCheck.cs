@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -26,7 +25,7 @@ public static class StoreCheck
         {
             using var connection = StoreFile.Open(path);
             var schema = StoreFile.SchemaOf(connection, path);
-            using var transaction = connection.BeginTransaction(deferred: true);
+            using var transaction = connection.Begin(deferred: true);
             if (StoreFile.Damage(connection) is { Count: > 0 } damage)
                 return new StoreReport(schema, 0, 0, 0, damage); // what is in a damaged file says nothing
             var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection)).Concat(Documents(connection, faultOf)).Take(MostFaults).ToList();
@@ -35,14 +34,15 @@ public static class StoreCheck
                 connection.ExecuteScalar<long>("SELECT count(*) FROM revision"),
                 connection.ExecuteScalar<long>("SELECT coalesce(max(position), 0) FROM revision"), faults);
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
             throw DataFolder.CannotOpenStore(path, e);
         }
     }
 
     private static IEnumerable<string> ForeignKeys(SqliteConnection connection) =>
-        connection.Query("PRAGMA foreign_key_check").Select(row => $"A row of {row.table} names one of {row.parent} that is not there.");
+        connection.Query<(string Table, long? RowId, string Parent)>("PRAGMA foreign_key_check")
+            .Select(row => $"A row of {row.Table} names one of {row.Parent} that is not there.");
 
     private static IEnumerable<string> Heads(SqliteConnection connection) => connection.Query<string>(
         """
@@ -68,7 +68,8 @@ public static class StoreCheck
         """);
 
     private static IEnumerable<string> Documents(SqliteConnection connection, Func<string, string, string?> faultOf) =>
-        connection.Query<(string Kind, string Key, long Number, string Body)>("SELECT kind, key, number, body FROM revision WHERE body IS NOT NULL ORDER BY position", buffered: false)
+        connection.Stream<(string Kind, string Key, long Number, string Body)>(
+                "SELECT kind, key, number, body FROM revision WHERE body IS NOT NULL ORDER BY position")
             .Select(row => (row, fault: NotJson(row.Body) ?? faultOf(row.Kind, row.Body))).Where(found => found.fault is not null)
             .Select(found => string.Create(CultureInfo.InvariantCulture, $"{found.row.Kind} {found.row.Key}, revision {found.row.Number}: {found.fault}"));
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Security.Cryptography;
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -16,11 +15,14 @@ internal static class StoreFile
     public static SqliteConnection Open(string path)
     {
         if (!File.Exists(path))
-            throw new StoreException($"There is no store at {Path.GetFullPath(path)}. Check PRICEFLOOR_DATA, or the name of the file.");
-        var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Mode = SqliteOpenMode.ReadWrite, DefaultTimeout = 5, Pooling = false }.ToString());
+            throw new StoreException($"There is no store at {Path.GetFullPath(path)}. Check PRICEFLOOR_DATA, or the name of the file.")
+            {
+                Trouble = StoreTrouble.CannotOpen,
+            };
+        var file = new SqliteConnectionStringBuilder { DataSource = path, Mode = SqliteOpenMode.ReadWrite, DefaultTimeout = 5, Pooling = false };
+        var connection = EngineCalls.Open(file.ToString());
         try
         {
-            connection.Open();
             connection.Execute("PRAGMA busy_timeout=5000; PRAGMA temp_store=MEMORY"); // in a container nothing but the data folder may be writable
             return connection;
         }
@@ -42,7 +44,7 @@ internal static class StoreFile
             if (schema < 1 || !s_tables.All(tables.Contains))
                 throw DataFolder.NotAStore(path, "it has not the tables of one.");
         }
-        catch (SqliteException e) when (e.SqliteErrorCode is 11 or 26)
+        catch (StoreTroubleException e) when (e.Trouble == StoreTrouble.Damaged)
         {
             throw DataFolder.NotAStore(path, e.Message, e);
         }
@@ -59,7 +61,7 @@ internal static class StoreFile
         {
             return [.. connection.Query<string>("PRAGMA integrity_check(20)").Where(line => line != "ok")];
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
             return [e.Message];
         }

@@ -27,7 +27,12 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
         catch (IOException e) when (IsHeld(e))
         {
             var holder = Unix.Peek(path) is { Length: > 0 } text ? $" ({text})" : "";
-            throw new StoreException($"Another PriceFloor{holder} is using the data folder {Path.GetDirectoryName(path)}: it holds {path}. Stop it first, or set PRICEFLOOR_DATA to another folder.", e);
+            throw new StoreException(
+                $"Another PriceFloor{holder} is using the data folder {Path.GetDirectoryName(path)}: it holds {path}. "
+                + "Stop it first, or set PRICEFLOOR_DATA to another folder.", e)
+            {
+                Trouble = StoreTrouble.Busy,
+            };
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -1,4 +1,3 @@
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -25,12 +24,12 @@ public static class Trail
             using var connection = StoreFile.Open(store);
             if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
                 return false;
-            using var transaction = connection.BeginTransaction(deferred: false);
+            using var transaction = connection.Begin(deferred: false);
             Tell(connection, transaction, (CommandLine, WholeStore, Path.GetFileName(file), BackedUp), TimeOf(connection, transaction, now));
-            transaction.Commit();
+            transaction.Keep();
             return true;
         }
-        catch (Exception e) when (e is SqliteException or StoreException)
+        catch (Exception e) when (e is StoreTroubleException or StoreException)
         {
             return false;
         }

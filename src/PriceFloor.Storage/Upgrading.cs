@@ -1,5 +1,4 @@
 using System.Globalization;
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
@@ -35,9 +34,9 @@ internal static class Upgrading
             Migrations.Apply(connection);
             return new Upgrade(from, Migrations.Newest, backup);
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
-            throw new StoreException(string.Create(CultureInfo.InvariantCulture,
+            throw DataFolder.Because(string.Create(CultureInfo.InvariantCulture,
                 $"The store {Path.GetFullPath(path)} could not be brought from schema {from} to {Migrations.Newest} by {DataFolder.Asker}: {e.Message} The step that failed is undone. Mend the cause and start again, or start the earlier program after restoring {backup}, which holds the store as it was."), e);
         }
     }
@@ -63,7 +62,8 @@ internal static class Upgrading
         var (needed, free) = ((size * TimesItsSize) + Besides, new DriveInfo(folder).AvailableFreeSpace);
         if (free < needed)
             throw new StoreException(string.Create(CultureInfo.InvariantCulture,
-                $"The store {Path.GetFullPath(path)} has schema {from} and must be brought to {Migrations.Newest}, which needs {Megabytes(needed)} MB free in {folder}; there are {Megabytes(free)} MB for {DataFolder.Asker}. Nothing was changed. Make room and start again."));
+                $"The store {Path.GetFullPath(path)} has schema {from} and must be brought to {Migrations.Newest}, which needs {Megabytes(needed)} MB free in {folder}; there are {Megabytes(free)} MB for {DataFolder.Asker}. Nothing was changed. Make room and start again."))
+            { Trouble = StoreTrouble.Full };
     }
 
     private static string Megabytes(long bytes) => (bytes / 1048576m).ToString("0.0", CultureInfo.InvariantCulture);

@@ -15,10 +15,10 @@ public sealed class MigrationTests : IDisposable
     public void Keys_and_revisions_of_the_first_schema_stay_as_they_were()
     {
         var path = Path.Combine(_folder, "pricefloor.db");
+        Migrations.Apply(path, upTo: 1);
         using (var connection = new SqliteConnection($"Data Source={path};Pooling=False"))
         {
             connection.Open();
-            Migrations.Apply(connection, upTo: 1);
             connection.Execute("INSERT INTO access_key (name, hash, scopes, created_at) VALUES ('shop', x'01', 'check', 5)");
             connection.Execute("INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES ('design', 'a', 1, 7, 'shop', '{}')");
             connection.Execute("INSERT INTO head (kind, key, position, deleted) VALUES ('design', 'a', 1, 0)");
@@ -37,10 +37,10 @@ public sealed class MigrationTests : IDisposable
     public void Fields_that_were_renamed_bear_their_new_names_in_every_revision_and_texts_stay_as_they_were()
     {
         var path = Path.Combine(_folder, "pricefloor.db");
+        Migrations.Apply(path, upTo: 4);
         using (var connection = new SqliteConnection($"Data Source={path};Pooling=False"))
         {
             connection.Open();
-            Migrations.Apply(connection, upTo: 4);
             Insert(connection, "profile", """{"name":"\"heading\": and \"event\":","expenses":[{"heading":"rent"},{"heading":"office"}]}""");
             Insert(connection, "reading-rules", """{"rules":[{"heading":"rent"}]}""");
             Insert(connection, "design", """{"making":{"steps":[{"rushable":false},{"rushable":true}]}}""");

@@ -94,8 +94,8 @@ public sealed class PageTests : IDisposable
         var keys = _store.Read(snapshot => snapshot.Keys);
         Assert.Equal([("Shop", "read write", 6L, null), ("shop", "check", 5L, 9L)], keys.Select(key => (key.Name, key.Scopes, key.CreatedAt, key.ExpiresAt)));
         Assert.Equal([1, 2], keys[1].Hash);
-        Assert.Throws<Microsoft.Data.Sqlite.SqliteException>(() => _store.Write("test", writing => Add(writing, new StoredKey("shop", [9], "read", 1, null))));
-        Assert.Throws<Microsoft.Data.Sqlite.SqliteException>(() => _store.Write("test", writing => Add(writing, new StoredKey("other", [3], "read", 1, null))));
+        Assert.Throws<StoreTroubleException>(() => _store.Write("test", writing => Add(writing, new StoredKey("shop", [9], "read", 1, null))));
+        Assert.Throws<StoreTroubleException>(() => _store.Write("test", writing => Add(writing, new StoredKey("other", [3], "read", 1, null))));
         Assert.True(_store.Write("test", writing => writing.DeleteKey("shop")));
         Assert.False(_store.Write("test", writing => writing.DeleteKey("shop")));
         Assert.Equal("Shop", Assert.Single(_store.Read(snapshot => snapshot.Keys)).Name);

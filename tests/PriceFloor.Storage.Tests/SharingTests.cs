@@ -102,7 +102,8 @@ public sealed class SharingTests : IDisposable
         {
             other.Open();
             using var hold = other.BeginTransaction(deferred: false);
-            Assert.Equal(5, Assert.Throws<SqliteException>(() => Save(store, "a", "1")).SqliteErrorCode);
+            var busy = Assert.Throws<StoreTroubleException>(() => Save(store, "a", "1"));
+            Assert.Equal((StoreTrouble.Busy, 5), (busy.Trouble, Assert.IsType<SqliteException>(busy.InnerException).SqliteErrorCode));
         }
 
         Assert.True(store.Read(snapshot => snapshot.IsEmpty));

@@ -92,7 +92,8 @@ public sealed class StoreTests : IDisposable
         using var connection = new SqliteConnection($"Data Source={Path.Combine(_folder, "half.db")};Pooling=False");
         connection.Open();
         connection.Execute("CREATE TABLE access_key (x)"); // in the way of the first script, which makes other tables before it
-        Assert.ThrowsAny<SqliteException>(() => Migrations.Apply(connection));
+        var trouble = Assert.Throws<StoreTroubleException>(() => Migrations.Apply(connection.DataSource, Migrations.Newest));
+        Assert.IsType<SqliteException>(trouble.InnerException);
         Assert.Equal(0, connection.ExecuteScalar<int>("PRAGMA user_version"));
         Assert.Equal(["access_key"], connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table'"));
     }

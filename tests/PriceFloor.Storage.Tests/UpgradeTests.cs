@@ -67,9 +67,9 @@ public sealed class UpgradeTests : IDisposable
 
     private void MakeStore(int schema)
     {
+        Migrations.Apply(Db, upTo: schema);
         using var connection = new SqliteConnection($"Data Source={Db};Pooling=False");
         connection.Open();
-        Migrations.Apply(connection, upTo: schema);
         connection.Execute(
             """
             INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body) VALUES (1, 'design', 'a', 1, 1000, 'x', '1'), (2, 'design', 'a', 2, 2000, 'x', '2');

@@ -1,4 +1,3 @@
-using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Access;
 using PriceFloor.Storage;
 using Serilog;
@@ -57,7 +56,7 @@ public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) 
             foreach (var (name, at) in unwritten)
                 uses.Written(name, at);
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
             Log.Warning("When keys were last used cannot be written now: {Message}", e.Message);
         }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Telemetry;
 using PriceFloor.Storage;
@@ -43,7 +42,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
                 return true;
             });
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
             Log.Warning("The backup {Path} is made, but the trail could not be told: {Message}", made.Path, e.Message);
         }

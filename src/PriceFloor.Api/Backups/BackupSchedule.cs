@@ -1,4 +1,3 @@
-using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Storage;
@@ -37,7 +36,7 @@ public sealed class BackupSchedule(Settings settings, BackupFolder folder, Store
             Log.Information("Backup {Path}, {Bytes} bytes, sha256 {Sha256}", made.Path, made.Bytes, made.Sha256);
             return every;
         }
-        catch (Exception e) when (e is StoreException or SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is StoreException or StoreTroubleException or IOException or UnauthorizedAccessException)
         {
             Log.Error("No backup was made: {Message} It is tried again in {Minutes} minutes", e.Message, s_again.TotalMinutes);
             return s_again;

@@ -1,8 +1,8 @@
-using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Telemetry;
+using PriceFloor.Storage;
 using Serilog;
 
 namespace PriceFloor.Api.Running;
@@ -10,8 +10,6 @@ namespace PriceFloor.Api.Running;
 /// <summary>Whatever goes wrong below is answered as a problem: what is thrown, and errors that the framework leaves empty.</summary>
 public static class FaultsAsProblems
 {
-    private const int BusyErrors = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Full = 13, CannotOpen = 14, Corrupt = 11, NotADatabase = 26;
-
     public static async Task Answer(HttpContext context, RequestDelegate next)
     {
         try
@@ -32,7 +30,7 @@ public static class FaultsAsProblems
         {
             if (problem.Type == ProblemTypes.Internal)
                 context.Features.Set(new RequestFault(e));
-            else if (e is SqliteException { SqliteErrorCode: Corrupt or NotADatabase })
+            else if (e is StoreTroubleException { Trouble: StoreTrouble.Damaged })
                 Log.Error("The store is damaged: {Message} Stop the service, run check-store, and restore a backup", e.Message);
             else if (problem.Type == ProblemTypes.DamagedDocument)
                 Log.Error("{Message} PUT it again, or run check-store and restore a backup", e.Message);
@@ -50,7 +48,7 @@ public static class FaultsAsProblems
 
     private static Problem ProblemOf(Exception fault) => fault switch
     {
-        SqliteException { SqliteErrorCode: BusyErrors or Locked or ReadOnly or InputOutput or Full or CannotOpen or Corrupt or NotADatabase } => Problem.Busy(),
+        StoreTroubleException { Trouble: not StoreTrouble.Unexpected } => Problem.Busy(),
         NoRoomException or OutOfMemoryException => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
         BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
@@ -38,9 +37,14 @@ public static class StoreCommands
                 _ => Erase(settings, words[0], words[1], output),
             };
         }
-        catch (SqliteException e)
+        catch (StoreTroubleException e)
         {
-            throw new StoreException($"The store {Path.GetFullPath(settings.StorePath)} cannot be used by {DataFolder.Asker}: {e.Message} Check the space on its disk and the rights of its folder.", e);
+            throw new StoreException(
+                $"The store {Path.GetFullPath(settings.StorePath)} cannot be used by {DataFolder.Asker}: {e.Message} "
+                + "Check the space on its disk and the rights of its folder.", e)
+            {
+                Trouble = e.Trouble,
+            };
         }
     }
 

@@ -12,7 +12,7 @@ public static class OldStore
         using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
         connection.Open();
         connection.Execute("PRAGMA journal_mode=WAL");
-        Migrations.Apply(connection, upTo: schema);
+        Migrations.Apply(path, upTo: schema);
         connection.Execute(
             """
             INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body) VALUES (1, 'profile', 'main', 1, 1798880400000000, 'first-admin-key', @body);

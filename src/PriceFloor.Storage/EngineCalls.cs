@@ -1,0 +1,163 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+using SQLitePCL;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// Every call of the engine is made here, so that what it throws leaves the store as a <see cref="StoreTroubleException"/>. A test fails on a call
+/// elsewhere.
+/// </summary>
+internal static class EngineCalls
+{
+    public static SqliteConnection Open(string connectionString)
+    {
+        var connection = new SqliteConnection(connectionString);
+        try
+        {
+            connection.Open();
+            return connection;
+        }
+        catch (SqliteException e)
+        {
+            connection.Dispose();
+            throw AsTrouble(e);
+        }
+    }
+
+    public static int Execute(this SqliteConnection connection, string sql, object? parameters = null, SqliteTransaction? transaction = null)
+    {
+        try
+        {
+            return SqlMapper.Execute(connection, sql, parameters, transaction);
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    public static T? ExecuteScalar<T>(this SqliteConnection connection, string sql, object? parameters = null, SqliteTransaction? transaction = null)
+    {
+        try
+        {
+            return SqlMapper.ExecuteScalar<T>(connection, sql, parameters, transaction);
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    public static List<T> Query<T>(this SqliteConnection connection, string sql, object? parameters = null, SqliteTransaction? transaction = null)
+    {
+        try
+        {
+            return SqlMapper.Query<T>(connection, sql, parameters, transaction).AsList();
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    /// <summary>The same, a row at a time: for what is too much to hold.</summary>
+    public static IEnumerable<T> Stream<T>(this SqliteConnection connection, string sql)
+    {
+        using var rows = SqlMapper.Query<T>(connection, sql, buffered: false).GetEnumerator();
+        while (IsOneMore(rows))
+            yield return rows.Current;
+    }
+
+    public static SqliteTransaction Begin(this SqliteConnection connection, bool deferred)
+    {
+        try
+        {
+            return connection.BeginTransaction(deferred);
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    /// <summary>Commits.</summary>
+    public static void Keep(this SqliteTransaction transaction)
+    {
+        try
+        {
+            transaction.Commit();
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    /// <summary>Takes all of it back.</summary>
+    public static void TakeBack(this SqliteTransaction transaction)
+    {
+        try
+        {
+            transaction.Rollback();
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    /// <summary>Names this moment of the transaction.</summary>
+    public static void Mark(this SqliteTransaction transaction, string moment)
+    {
+        try
+        {
+            transaction.Save(moment);
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    /// <summary>Takes back what was done since that moment.</summary>
+    public static void GoBackTo(this SqliteTransaction transaction, string moment)
+    {
+        try
+        {
+            transaction.Rollback(moment);
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    /// <summary>Whether the engine has ended the transaction by itself: a full disk takes all of it back.</summary>
+    public static bool HasEndedTransaction(this SqliteConnection connection) => raw.sqlite3_get_autocommit(connection.Handle) != 0;
+
+    private static bool IsOneMore<T>(IEnumerator<T> rows)
+    {
+        try
+        {
+            return rows.MoveNext();
+        }
+        catch (SqliteException e)
+        {
+            throw AsTrouble(e);
+        }
+    }
+
+    private static StoreTroubleException AsTrouble(SqliteException fault) => new(TroubleOf(fault.SqliteErrorCode), fault);
+
+    private static StoreTrouble TroubleOf(int code) => code switch
+    {
+        raw.SQLITE_BUSY or raw.SQLITE_LOCKED => StoreTrouble.Busy,
+        raw.SQLITE_FULL => StoreTrouble.Full,
+        raw.SQLITE_CORRUPT or raw.SQLITE_NOTADB => StoreTrouble.Damaged,
+        raw.SQLITE_READONLY => StoreTrouble.ReadOnly,
+        raw.SQLITE_CANTOPEN => StoreTrouble.CannotOpen,
+        raw.SQLITE_IOERR => StoreTrouble.Disk,
+        _ => StoreTrouble.Unexpected,
+    };
+}

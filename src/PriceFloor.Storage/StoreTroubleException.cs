@@ -1,0 +1,19 @@
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// The engine could not do what the store asked of it. The message is the engine's own, and what the engine threw is the inner exception. Nothing
+/// that was written in the same work is kept.
+/// </summary>
+public sealed class StoreTroubleException : Exception
+{
+    public StoreTroubleException() { }
+
+    public StoreTroubleException(string message) : base(message) { }
+
+    public StoreTroubleException(string message, Exception inner) : base(message, inner) { }
+
+    public StoreTroubleException(StoreTrouble trouble, Exception inner) : base(inner.Message, inner) => Trouble = trouble;
+
+    /// <summary>What kept it from that.</summary>
+    public StoreTrouble Trouble { get; } = StoreTrouble.Unexpected;
+}
