@@ -63,7 +63,9 @@ internal static class Upgrading
         if (free < needed)
             throw new StoreException(string.Create(CultureInfo.InvariantCulture,
                 $"The store {Path.GetFullPath(path)} has schema {from} and must be brought to {Migrations.Newest}, which needs {Megabytes(needed)} MB free in {folder}; there are {Megabytes(free)} MB for {DataFolder.Asker}. Nothing was changed. Make room and start again."))
-            { Trouble = StoreTrouble.Full };
+            {
+                Trouble = StoreTrouble.Full,
+            };
     }
 
     private static string Megabytes(long bytes) => (bytes / 1048576m).ToString("0.0", CultureInfo.InvariantCulture);

@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text.RegularExpressions;
 using PriceFloor.Storage;
 using Xunit;
 
@@ -20,6 +21,21 @@ public sealed class HouseTests
     {
         Assert.DoesNotContain(typeof(Store).Assembly.GetReferencedAssemblies(), assembly => assembly.Name!.StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal) || assembly.Name.StartsWith("PriceFloor", StringComparison.Ordinal));
         Assert.DoesNotContain(typeof(StudioYear).Assembly.GetReferencedAssemblies(), assembly => assembly.Name!.StartsWith("PriceFloor", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Nothing_that_Storage_shows_is_of_an_engine()
+    {
+        const BindingFlags Shown = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+        var methods = typeof(Store).Assembly.GetExportedTypes()
+            .SelectMany(type => type.GetMethods(Shown).Concat<MethodBase>(type.GetConstructors(Shown))).ToList();
+        Assert.NotEmpty(methods);
+        foreach (var method in methods)
+        {
+            var types = method.GetParameters().Select(parameter => parameter.ParameterType.ToString())
+                .Append((method as MethodInfo)?.ReturnType.ToString() ?? "");
+            Assert.DoesNotContain(types, type => Regex.IsMatch(type, @"Sqlite|System\.Data\."));
+        }
     }
 
     [Fact]

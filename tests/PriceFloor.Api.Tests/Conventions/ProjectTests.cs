@@ -33,9 +33,27 @@ public sealed class ProjectTests
     }
 
     [Fact]
+    public void Api_names_neither_the_engine_nor_what_asks_it_and_the_compiler_shows_it_neither()
+    {
+        foreach (var file in Files("src/PriceFloor.Api", "*.cs").Concat(Projects("src/PriceFloor.Api")))
+            Assert.False(Regex.IsMatch(File.ReadAllText(file), "sqlite|dapper", RegexOptions.IgnoreCase), file);
+        var references = XDocument.Load(Repository.File("src/PriceFloor.Storage/PriceFloor.Storage.csproj")).Descendants("PackageReference");
+        Assert.All(references, reference => Assert.Contains("compile", reference.Attribute("PrivateAssets")?.Value.Split(';') ?? []));
+    }
+
+    [Fact]
+    public void One_file_of_Storage_asks_the_engine_so_that_what_it_throws_goes_no_further()
+    {
+        var others = Files("src/PriceFloor.Storage", "*.cs").Where(file => Path.GetFileName(file) != "EngineCalls.cs");
+        foreach (var file in others)
+            Assert.False(Regex.IsMatch(File.ReadAllText(file),
+                @"\b(Dapper|SqliteException|SQLitePCL|BeginTransaction|CreateCommand)\b|\.(Commit|Rollback|Open)\(\)"), file);
+    }
+
+    [Fact]
     public void Only_one_file_writes_problems_and_none_reads_the_clock_itself()
     {
-        foreach (var file in Directory.EnumerateFiles(Repository.File("src"), "*.cs", SearchOption.AllDirectories).Where(file => !Regex.IsMatch(file, "[/\\\\](obj|bin)[/\\\\]")))
+        foreach (var file in Files("src", "*.cs"))
         {
             var text = File.ReadAllText(file);
             Assert.True(!text.Contains("ProblemDetails", StringComparison.Ordinal) && !text.Contains("TypedResults.Problem", StringComparison.Ordinal), file);
@@ -43,7 +61,11 @@ public sealed class ProjectTests
         }
     }
 
-    private static IEnumerable<string> Projects(string folder) => Directory.EnumerateFiles(Repository.File(folder), "*.csproj", SearchOption.AllDirectories);
+    private static IEnumerable<string> Projects(string folder) => Files(folder, "*.csproj");
+
+    private static IEnumerable<string> Files(string folder, string pattern) =>
+        Directory.EnumerateFiles(Repository.File(folder), pattern, SearchOption.AllDirectories)
+            .Where(file => !Regex.IsMatch(file, @"[/\\](obj|bin)[/\\]"));
 
     private static IEnumerable<string> Includes(string project, string element) =>
         XDocument.Load(project).Descendants(element).Select(item => item.Attribute("Include")!.Value.Split('/', '\\')[^1]);
