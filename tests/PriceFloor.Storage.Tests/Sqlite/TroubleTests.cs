@@ -304,7 +304,10 @@ public sealed class TroubleTests : IDisposable
     private static StoreTrouble TroubleOf(Action act)
     {
         var trouble = Assert.Throws<StoreTroubleException>(act);
-        Assert.Equal(Assert.IsType<SqliteException>(trouble.InnerException).Message, trouble.Message);
+        var engines = Assert.IsType<SqliteException>(trouble.InnerException);
+        Assert.Equal(engines.Message, trouble.Message);
+        if (trouble.Trouble == StoreTrouble.Busy)
+            Assert.Equal(5, engines.SqliteErrorCode);
         return trouble.Trouble;
     }
 

@@ -5,7 +5,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Time.Testing;
 using Xunit;
 
-namespace PriceFloor.Storage.Tests;
+namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>Lock, backup, check, restore and forgetting, on a store in a folder of its own.</summary>
 public sealed class StoreVerbTests : IDisposable
@@ -216,44 +216,6 @@ public sealed class StoreVerbTests : IDisposable
                 Assert.Equal(-1, File.ReadAllBytes(file).AsSpan().IndexOf(Encoding.UTF8.GetBytes(trace)));
         Assert.Empty(StoreCheck.Of(Db, (_, _) => null).Faults);
         Assert.Equal(["1", "2"], Open().Read(snapshot => snapshot.History("design", "other")).Select(revision => revision.Body!));
-    }
-
-    [Fact]
-    public void Only_what_is_deleted_can_be_forgotten_and_only_once()
-    {
-        Save("a", "1");
-        Assert.Contains("Delete it first", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
-        Delete("a");
-        _store!.Write("test", writing => writing.Save("price", "a/web", "1", [new DocumentName("design", "a")]));
-        Assert.Contains("price a/web", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
-        _store.Write("test", writing => writing.Delete("price", "a/web"));
-        Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow());
-        Assert.Contains("never was", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
-        Assert.Contains("never was", Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "forgotten", "", _clock.GetUtcNow())).Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_design_takes_the_histories_below_it_along_and_no_others()
-    {
-        Save("a", "1");
-        foreach (var key in new[] { "a/web", "a/fair", "ab/web" })
-        {
-            _store!.Write("test", writing => writing.Save("price", key, "1", []));
-            if (key == "a/fair")
-                Assert.Contains("price \"a/fair\" is still there", Refusal("a"), StringComparison.Ordinal);
-            _store.Write("test", writing => writing.Delete("price", key));
-        }
-
-        Close();
-        Assert.Equal(6, Forgetting.Forget(Db, "design", "a", _clock.GetUtcNow(), kindBelow: "price")); // a, a/web, a/fair: each written and deleted
-        Assert.Equal(["ab/web", "ab/web"], Query<string>("SELECT key FROM revision ORDER BY position"));
-
-        string Refusal(string key)
-        {
-            if (_store!.Read(snapshot => snapshot.Find("design", key)) is not null)
-                Delete(key);
-            return Assert.Throws<StoreException>(() => Forgetting.Forget(Db, "design", key, _clock.GetUtcNow(), kindBelow: "price")).Message;
-        }
     }
 
     [Fact]

@@ -1,7 +1,7 @@
 using Microsoft.Extensions.Time.Testing;
 using Xunit;
 
-namespace PriceFloor.Storage.Tests;
+namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>A store that somebody put in the place of another by hand is known by the note beside it, and goes on as another life.</summary>
 public sealed class ContinuityTests : IDisposable
@@ -20,20 +20,6 @@ public sealed class ContinuityTests : IDisposable
     {
         _store?.Dispose();
         Directory.Delete(_folder, recursive: true);
-    }
-
-    [Fact]
-    public void A_store_that_goes_on_keeps_its_life()
-    {
-        var life = Open().LifeName;
-        for (var start = 0; start < 3; start++)
-        {
-            Save("a");
-            Close();
-            Assert.Equal((life, null), (Open().LifeName, _store!.WhyAnotherLife));
-        }
-
-        Assert.Equal(4, Save("a").Number);
     }
 
     [Fact]

@@ -3,7 +3,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Time.Testing;
 using Xunit;
 
-namespace PriceFloor.Storage.Tests;
+namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>Stores of every earlier program, made by the scripts that were shipped up to then, are brought to the newest schema whole.</summary>
 public sealed class UpgradeTests : IDisposable

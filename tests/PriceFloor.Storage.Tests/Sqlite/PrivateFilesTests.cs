@@ -1,7 +1,7 @@
 using System.Runtime.Versioning;
 using Xunit;
 
-namespace PriceFloor.Storage.Tests;
+namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>Whoever runs the service hears of files that others can reach, and how to close them.</summary>
 [UnsupportedOSPlatform("windows")]

@@ -1,41 +1,26 @@
-using Microsoft.Extensions.Time.Testing;
 using Xunit;
 
-namespace PriceFloor.Storage.Tests;
+namespace PriceFloor.Storage.Tests.Contract;
 
 /// <summary>Writers that wait for one another share a commit, and nobody may ever notice.</summary>
-public sealed class SharedCommitTests : IDisposable
+public abstract class SharedCommitContract<TEngine> : StoreContract<TEngine>
+    where TEngine : EngineUnderTest, new()
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-shared-").FullName;
-    private readonly Store _store;
-
-    public SharedCommitTests()
-    {
-        _store = new Store(Path.Combine(_folder, "pricefloor.db"), new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)));
-        _store.Open();
-    }
-
-    public void Dispose()
-    {
-        _store.Dispose();
-        Directory.Delete(_folder, recursive: true);
-    }
-
     [Fact]
     public async Task Those_that_came_while_another_wrote_are_committed_together_and_no_reader_sees_them_before()
     {
         var (seenBySecond, seenOutside) = ("", "");
         await WhileOneWrites(
-            () => Save("a", "1"),
-            () => _store.WriteAsync("test", writing =>
+            () => SaveAsync("a", "1"),
+            () => Store.WriteAsync("test", writing =>
             {
                 seenBySecond = writing.Find("design", "a")?.Body;
-                seenOutside = _store.Read(snapshot => snapshot.Find("design", "a"))?.Body;
+                seenOutside = Store.Read(snapshot => snapshot.Find("design", "a"))?.Body;
                 return writing.Save("design", "b", "2", []);
             }));
         Assert.Equal("1", seenBySecond);
         Assert.Null(seenOutside);
-        Assert.Equal(["1", "2"], _store.Read(snapshot => new[] { snapshot.Find("design", "a")!.Body, snapshot.Find("design", "b")!.Body }));
+        Assert.Equal(["1", "2"], Store.Read(snapshot => new[] { snapshot.Find("design", "a")!.Body, snapshot.Find("design", "b")!.Body }));
     }
 
     [Fact]
@@ -43,17 +28,17 @@ public sealed class SharedCommitTests : IDisposable
     {
         var failing = Task.FromResult(false);
         await WhileOneWrites(
-            () => Save("a", "1"),
-            () => failing = _store.WriteAsync<bool>("test", writing =>
+            () => SaveAsync("a", "1"),
+            () => failing = Store.WriteAsync<bool>("test", writing =>
             {
                 writing.Save("design", "a", "spoilt", [new DocumentName("profile", "main")]);
                 writing.Delete("design", "a");
                 throw new InvalidOperationException("mine");
             }),
-            () => Save("b", "2"));
+            () => SaveAsync("b", "2"));
         Assert.Equal("mine", (await Assert.ThrowsAsync<InvalidOperationException>(() => failing)).Message);
-        Assert.Equal(["1", "2"], _store.Read(snapshot => snapshot.List("design").Select(one => one.Body)));
-        Assert.Empty(_store.Read(snapshot => snapshot.UsersOf("profile", "main")));
+        Assert.Equal(["1", "2"], Store.Read(snapshot => snapshot.List("design").Select(one => one.Body)));
+        Assert.Empty(Store.Read(snapshot => snapshot.UsersOf("profile", "main")));
     }
 
     [Fact]
@@ -61,27 +46,27 @@ public sealed class SharedCommitTests : IDisposable
     {
         var undone = Task.FromResult(0L);
         await WhileOneWrites(
-            () => Save("a", "1"),
-            () => undone = _store.WriteAsync("test", writing =>
+            () => SaveAsync("a", "1"),
+            () => undone = Store.WriteAsync("test", writing =>
             {
                 writing.Undo();
                 return writing.Save("design", "a", "spoilt", []).Number;
             }),
-            () => Save("a", "2"));
+            () => SaveAsync("a", "2"));
         Assert.Equal(2, await undone);
-        Assert.Equal(["1", "2"], _store.Read(snapshot => snapshot.History("design", "a").Select(one => one.Body)));
+        Assert.Equal(["1", "2"], Store.Read(snapshot => snapshot.History("design", "a").Select(one => one.Body)));
     }
 
     [Fact]
     public async Task One_that_is_undone_alone_returns_its_result_and_leaves_nothing()
     {
-        Assert.Equal(1, await _store.WriteAsync("test", writing =>
+        Assert.Equal(1, await Store.WriteAsync("test", writing =>
         {
             writing.Undo();
             return writing.Save("design", "a", "spoilt", []).Number;
         }));
-        Assert.Empty(_store.Read(snapshot => snapshot.History("design", "a")));
-        Assert.Equal(1, (await Save("a", "1")).Number);
+        Assert.Empty(Store.Read(snapshot => snapshot.History("design", "a")));
+        Assert.Equal(1, (await SaveAsync("a", "1")).Number);
     }
 
     [Fact]
@@ -91,7 +76,7 @@ public sealed class SharedCommitTests : IDisposable
         {
             try
             {
-                return await _store.WriteAsync("test", writing =>
+                return await Store.WriteAsync("test", writing =>
                 {
                     var saved = writing.Save("design", $"D-{i % 7}", $"{i}", []);
                     if (i % 5 == 0)
@@ -106,20 +91,36 @@ public sealed class SharedCommitTests : IDisposable
         })));
         var acknowledged = written.OfType<Revision>().OrderBy(one => one.Position).ToList();
         Assert.Equal(320, acknowledged.Count);
-        Assert.Equal(acknowledged, _store.Read(snapshot => Enumerable.Range(0, 7).SelectMany(i => snapshot.History("design", $"D-{i}")).OrderBy(one => one.Position).ToList()));
+        Assert.Equal(acknowledged, Store.Read(snapshot =>
+            Enumerable.Range(0, 7).SelectMany(i => snapshot.History("design", $"D-{i}")).OrderBy(one => one.Position).ToList()));
         Assert.All(acknowledged.Zip(acknowledged.Skip(1)), pair => Assert.True(pair.First.SavedAt < pair.Second.SavedAt));
-        Assert.All(acknowledged.GroupBy(one => one.Key), revisions => Assert.Equal(Enumerable.Range(1, revisions.Count()).Select(number => (long)number), revisions.Select(one => one.Number)));
-        Assert.Equal(acknowledged[^1].Position, _store.Position);
+        Assert.All(acknowledged.GroupBy(one => one.Key), revisions =>
+            Assert.Equal(Enumerable.Range(1, revisions.Count()).Select(number => (long)number), revisions.Select(one => one.Number)));
+        Assert.Equal(acknowledged[^1].Position, Store.Position);
     }
 
-    private Task<Revision> Save(string key, string body) => _store.WriteAsync("test", writing => writing.Save("design", key, body, []));
+    [Fact]
+    public async Task A_probe_writes_where_nobody_else_does_and_gives_way_where_somebody_does()
+    {
+        Assert.True(Store.Probe(TimeSpan.FromSeconds(5)));
+        Assert.Equal(0, Store.Position);
+        var found = true;
+        await WhileOneWrites(() =>
+        {
+            found = Store.Probe(TimeSpan.FromMilliseconds(1));
+            return Task.CompletedTask;
+        });
+        Assert.False(found);
+    }
+
+    private Task<Revision> SaveAsync(string key, string body) => Store.WriteAsync("test", writing => writing.Save("design", key, body, []));
 
     /// <summary>Has one write hold the store until all the others wait for it, in this order.</summary>
     private async Task WhileOneWrites(params Func<Task>[] others)
     {
         using var holds = new ManualResetEventSlim();
         using var goOn = new ManualResetEventSlim();
-        var first = Task.Run(() => _store.Write("test", _ =>
+        var first = Task.Run(() => Store.Write("test", _ =>
         {
             holds.Set();
             return goOn.Wait(TimeSpan.FromSeconds(30));

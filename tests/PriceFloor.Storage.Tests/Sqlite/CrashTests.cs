@@ -5,7 +5,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using Xunit;
 
-namespace PriceFloor.Storage.Tests;
+namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>
 /// A process that writes is killed at a random moment, over and over on the same store: what it acknowledged is there, whole, and

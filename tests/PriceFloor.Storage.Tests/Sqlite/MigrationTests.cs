@@ -2,7 +2,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using Xunit;
 
-namespace PriceFloor.Storage.Tests;
+namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>A store of every earlier schema is brought up to date with all that is in it.</summary>
 public sealed class MigrationTests : IDisposable
