@@ -1,6 +1,6 @@
 namespace PriceFloor.Statements;
 
-/// <summary>How a line's year was reckoned from the months that the files cover.</summary>
+/// <summary>How a line's year was calculated from the months that the files cover.</summary>
 public enum Reckoned
 {
     /// <summary>The whole year is there, or more: twelve months of it.</summary>

@@ -48,7 +48,7 @@ public sealed class PatternTime(Func<long> milliseconds)
         $"The patterns of the reading rules took too long: {Longest.TotalSeconds:0} seconds in all, {LongestMatch.TotalMilliseconds:0} milliseconds for a line. The slowest is #/rules/{rule}/textMatches: make it shorter, with fewer repetitions such as .* or {{1,30}}, or use textHas."));
 }
 
-/// <summary>The patterns of reading rules took longer than they may; the message names the rule to mend.</summary>
+/// <summary>The patterns of reading rules took longer than they may; the message names the rule to fix.</summary>
 public sealed class SlowPatternException(int rule, string message) : Exception(message)
 {
     /// <summary>The place of the rule that took most.</summary>

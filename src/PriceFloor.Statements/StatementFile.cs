@@ -61,5 +61,5 @@ public sealed record Transaction
 /// <summary>A line that could not be read.</summary>
 /// <param name="Line">As in <see cref="Transaction.Line"/>.</param>
 /// <param name="Code">A stable word for programs.</param>
-/// <param name="Detail">What is wrong and how to mend it; never the bank's own words.</param>
+/// <param name="Detail">What is wrong and how to fix it; never the bank's own words.</param>
 public sealed record RefusedLine(int Line, Code Code, string Detail);

@@ -14,7 +14,7 @@ public static class Backup
     /// <summary>The file beside a backup that holds its hash, in the form that sha256sum reads.</summary>
     public static string HashFileOf(string file) => file + ".sha256";
 
-    /// <summary>Makes a backup. It bears its name only once it is whole, checked and on the disk; nothing is overwritten.</summary>
+    /// <summary>Makes a backup. It has its name only once it is whole, checked and on the disk; nothing is overwritten.</summary>
     public static BackupMade Make(string store, string file)
     {
         var path = Path.GetFullPath(file);

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PriceFloor.Storage;
 
-/// <summary>What stands against using a data folder or a store, told so that whoever runs the server can mend it.</summary>
+/// <summary>What stands against using a data folder or a store, told so that whoever runs the server can fix it.</summary>
 public static class DataFolder
 {
     /// <summary>ENOSPC and EROFS.</summary>
@@ -21,7 +21,7 @@ public static class DataFolder
             Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
     }
 
-    /// <summary>The folder cannot be written: who asks, whose it is, and what mends it.</summary>
+    /// <summary>The folder cannot be written: who asks, whose it is, and what fixes it.</summary>
     public static StoreException Refused(string folder, Exception fault)
     {
         var path = Path.GetFullPath(folder);
@@ -33,7 +33,7 @@ public static class DataFolder
             + "or set PRICEFLOOR_DATA to a folder that can be written and has space.", fault);
     }
 
-    private static string Mending(string path, bool isThere, Exception fault) => (fault, Unix.Self) switch
+    private static string Cure(string path, bool isThere, Exception fault) => (fault, Unix.Self) switch
     {
         (IOException { HResult: NoSpace }, _) => "Make room on its disk",
         (IOException { HResult: ReadOnlyFileSystem }, _) => "Mount it so that it can be written",

@@ -5,7 +5,7 @@ namespace PriceFloor.Storage;
 /// <summary>
 /// A life of the store: the time in which its positions and revision numbers only rise. A restored backup, an older file that
 /// was put in place by hand, and a store in which a document was forgotten go on from an earlier state, so they begin another: cursors of the one before are told apart by its name,
-/// and no revision bears a number that one which is gone may have borne, so that an old ETag can match nothing else.
+/// and no revision has a number that one which is gone may have borne, so that an old ETag can match nothing else.
 /// </summary>
 internal static class Life
 {
@@ -19,7 +19,7 @@ internal static class Life
         connection.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above }, transaction);
     }
 
-    /// <summary>No revision of this store, or of one that it replaced, bears a higher number; 0 where there never was any.</summary>
+    /// <summary>No revision of this store, or of one that it replaced, has a higher number; 0 where there never was any.</summary>
     public static long HighestNumber(SqliteConnection connection, SqliteTransaction? transaction = null)
     {
         var stored = connection.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision", transaction: transaction);

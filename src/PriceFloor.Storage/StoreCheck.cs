@@ -63,7 +63,7 @@ public static class StoreCheck
 
     private static IEnumerable<string> Times(SqliteConnection connection) => connection.Query<string>(
         """
-        SELECT kind || ' ' || key || ': revision ' || number || ' bears an earlier time than what was written before it.'
+        SELECT kind || ' ' || key || ': revision ' || number || ' has an earlier time than what was written before it.'
         FROM (SELECT kind, key, number, saved_at, lag(saved_at) OVER (ORDER BY position) AS before FROM revision) WHERE saved_at < before
         """);
 

@@ -35,7 +35,7 @@ public static class Trail
         }
     }
 
-    /// <summary>Appends a row, which bears no earlier time than the one before it.</summary>
+    /// <summary>Appends a row, which has no earlier time than the one before it.</summary>
     internal static void Tell(SqliteConnection connection, SqliteTransaction transaction, (string By, string Kind, string Name, string What) row, long at) => connection.Execute(
         "INSERT INTO event (at, by, kind, name, what) VALUES (max(@at, coalesce((SELECT at FROM event ORDER BY position DESC LIMIT 1), 0)), @By, @Kind, @Name, @What)",
         new { at, row.By, row.Kind, row.Name, row.What }, transaction);

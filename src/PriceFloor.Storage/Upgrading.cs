@@ -37,7 +37,7 @@ internal static class Upgrading
         catch (StoreTroubleException e)
         {
             throw DataFolder.Because(string.Create(CultureInfo.InvariantCulture,
-                $"The store {Path.GetFullPath(path)} could not be brought from schema {from} to {Migrations.Newest} by {DataFolder.Asker}: {e.Message} The step that failed is undone. Mend the cause and start again, or start the earlier program after restoring {backup}, which holds the store as it was."), e);
+                $"The store {Path.GetFullPath(path)} could not be brought from schema {from} to {Migrations.Newest} by {DataFolder.Asker}: {e.Message} The step that failed is undone. Fix the cause and start again, or start the earlier program after restoring {backup}, which holds the store as it was."), e);
         }
     }
 

@@ -2,7 +2,7 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>A transaction that writes. All that it writes bears one time, later than every earlier write's even if the clock jumped back.</summary>
+/// <summary>A transaction that writes. All that it writes has one time, later than every earlier write's even if the clock jumped back.</summary>
 public sealed class Writing : Snapshot
 {
     private readonly string _savedBy;
@@ -15,7 +15,7 @@ public sealed class Writing : Snapshot
         _savedAt = Trail.TimeOf(connection, transaction, now);
     }
 
-    /// <summary>The time that everything in this transaction bears.</summary>
+    /// <summary>The time that everything in this transaction has.</summary>
     public DateTimeOffset Now => Moment.ToTime(_savedAt);
 
     /// <summary>The position of the last revision written here; 0 where none was.</summary>

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Pricing.Tests;
 
-/// <summary>The studio of the documentation from its bills to the verdict on one price, every figure reckoned by hand.</summary>
+/// <summary>The studio of the documentation from its bills to the verdict on one price, every figure calculated by hand.</summary>
 public sealed class ExampleStudioTests
 {
     private static readonly StudioYear s_year = StudioYear.Of(ExampleStudio.Profile, default).Value;

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Statements.Tests;
 
-/// <summary>All patterns of a request share five seconds, and whoever goes past them hears which rule to mend.</summary>
+/// <summary>All patterns of a request share five seconds, and whoever goes past them hears which rule to fix.</summary>
 public sealed class PatternTimeTests
 {
     private static readonly ReadyRules s_rules = Bank.Rules(

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Connections;
 
 namespace PriceFloor.Api.Configuration;
 
-/// <summary>Where the service listens, and why it cannot: whoever runs it can mend that.</summary>
+/// <summary>Where the service listens, and why it cannot: whoever runs it can fix that.</summary>
 public static class Addresses
 {
     public const string Usual = "http://127.0.0.1:5080";

@@ -20,7 +20,7 @@ public class Catalogue(IDocuments documents, DateTimeOffset moment)
 
     public Stored<Design>? Design(string sku) => Documents.Design(sku);
 
-    /// <summary>The design of that key, else the one that bears the name as an alias: what bodies and sheets name.</summary>
+    /// <summary>The design of that key, else the one that has the name as an alias: what bodies and sheets name.</summary>
     public Stored<Design>? DesignNamed(string name) => Documents.Design(name) ?? Documents.DesignAlias(name);
 
     public Stored<Channel>? Channel(string key) => Documents.Channel(key);

@@ -12,7 +12,7 @@ public interface IDocuments
 
     Stored<Design>? Design(string sku);
 
-    /// <summary>The design that bears this name as an alias.</summary>
+    /// <summary>The design that has this name as an alias.</summary>
     Stored<Design>? DesignAlias(string alias);
 
     /// <summary>The key of a design that differs from a name only by case.</summary>

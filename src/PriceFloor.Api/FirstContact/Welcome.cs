@@ -14,7 +14,7 @@ public sealed record WelcomeAnswer(string Name, string Version, string Summary, 
 /// <summary>Addresses of this service, as paths.</summary>
 /// <param name="Docs">The contract to read and to try.</param>
 /// <param name="Openapi">The contract as an OpenAPI document; the same with .yaml.</param>
-/// <param name="Problems">Every problem: what it means and how to mend it.</param>
+/// <param name="Problems">Every problem: what it means and how to fix it.</param>
 /// <param name="Health">Whether the service can answer.</param>
 /// <param name="PriceChecks">The question that shops ask most; needs a key.</param>
 /// <param name="ApiCatalog">The same links for programs that look for services (RFC 9727).</param>
@@ -46,7 +46,7 @@ public static class Welcome
     public static WelcomeAnswer Answer(WelcomeLinks links) => new("PriceFloor", Version, Summary, Key, links);
 
     private static string Page(WelcomeLinks links) =>
-        $"<p>{WebUtility.HtmlEncode(Summary)} Version {Version}.</p><ul>{Item(links.Docs, "The contract, to read and to try")}{Item(links.Openapi, "The contract as an OpenAPI document")}{Item(links.Problems, "Problems: what they mean and how to mend them")}{Item(links.Health, "Can the service answer?")}{Item(links.ApiCatalog, "These links for programs")}</ul><p>Price checks are asked at <code>{WebUtility.HtmlEncode(links.PriceChecks)}</code>. {WebUtility.HtmlEncode(Key)}</p><p>Figures are no tax or legal advice.</p>";
+        $"<p>{WebUtility.HtmlEncode(Summary)} Version {Version}.</p><ul>{Item(links.Docs, "The contract, to read and to try")}{Item(links.Openapi, "The contract as an OpenAPI document")}{Item(links.Problems, "Problems: what they mean and how to fix them")}{Item(links.Health, "Can the service answer?")}{Item(links.ApiCatalog, "These links for programs")}</ul><p>Price checks are asked at <code>{WebUtility.HtmlEncode(links.PriceChecks)}</code>. {WebUtility.HtmlEncode(Key)}</p><p>Figures are no tax or legal advice.</p>";
 
     private static string Item(string address, string words) => $"<li><a href=\"{WebUtility.HtmlEncode(address)}\">{WebUtility.HtmlEncode(words)}</a></li>";
 }

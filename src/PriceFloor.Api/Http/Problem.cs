@@ -19,7 +19,7 @@ public sealed record InputError
     [JsonConverter(typeof(CodeText))]
     public required Code Code { get; init; }
 
-    /// <summary>What is wrong and how to mend it.</summary>
+    /// <summary>What is wrong and how to fix it.</summary>
     public required string Detail { get; init; }
 
     /// <summary>Line in the body, from 1.</summary>
@@ -161,7 +161,7 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 }
 
 /// <summary>A problem as it is sent (RFC 9457).</summary>
-/// <param name="Type">An address with a page that says what it means and how to mend it.</param>
+/// <param name="Type">An address with a page that says what it means and how to fix it.</param>
 /// <param name="Title">Short words, the same every time.</param>
 /// <param name="Status">The HTTP status.</param>
 /// <param name="Detail">What is wrong in this request.</param>

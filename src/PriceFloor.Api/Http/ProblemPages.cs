@@ -3,7 +3,7 @@ using System.Net;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>A page for each problem type: what it means and how to mend it.</summary>
+/// <summary>A page for each problem type: what it means and how to fix it.</summary>
 public static class ProblemPages
 {
     public static IResult Index() => HtmlPage.Answer("Problems", string.Concat(ProblemTypes.All.Select(type =>
@@ -11,6 +11,6 @@ public static class ProblemPages
 
     public static IResult Page(string slug) => ProblemTypes.All.FirstOrDefault(type => type.Slug == slug) is { } type
         ? HtmlPage.Answer(type.Title, string.Create(CultureInfo.InvariantCulture,
-            $"<p>HTTP status {type.Status}, type <code>{type.Address}</code></p><h2>What it means</h2><p>{WebUtility.HtmlEncode(type.Meaning)}</p><h2>How to mend it</h2><p>{WebUtility.HtmlEncode(type.Mending)}</p><p><a href=\"../problems\">All problems</a></p>"))
+            $"<p>HTTP status {type.Status}, type <code>{type.Address}</code></p><h2>What it means</h2><p>{WebUtility.HtmlEncode(type.Meaning)}</p><h2>How to fix it</h2><p>{WebUtility.HtmlEncode(type.Cure)}</p><p><a href=\"../problems\">All problems</a></p>"))
         : Problem.Of(ProblemTypes.NotFound, "There is no such problem type; /problems lists them.");
 }

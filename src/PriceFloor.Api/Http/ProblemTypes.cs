@@ -5,11 +5,11 @@ namespace PriceFloor.Api.Http;
 /// <param name="Status">The HTTP status.</param>
 /// <param name="Title">The same short words every time.</param>
 /// <param name="Meaning">What has happened.</param>
-/// <param name="Mending">What the caller can do about it.</param>
-public sealed record ProblemType(string Slug, int Status, string Title, string Meaning, string Mending)
+/// <param name="Cure">What the caller can do about it.</param>
+public sealed record ProblemType(string Slug, int Status, string Title, string Meaning, string Cure)
 {
     /// <summary>What the fault of one item of many is called.</summary>
-    public Code Code { get; } = new(Slug, Meaning, Mending);
+    public Code Code { get; } = new(Slug, Meaning, Cure);
 
     public string Address => $"/problems/{Slug}";
 }
@@ -40,7 +40,7 @@ public static class ProblemTypes
         "The Accept header asks for a format that this address does not give.", "Accept application/json, or leave the header out.");
 
     public static readonly ProblemType InUse = new("in-use", 409, "Something else depends on it",
-        "Deleting or narrowing this would leave documents that refer to it in the air, or the name is taken.",
+        "Deleting or narrowing this would leave other documents with broken references, or the name is already in use.",
         "Change or delete what usedBy lists first, or choose another name.");
 
     public static readonly ProblemType StaleRevision = new("stale-revision", 412, "It has changed meanwhile",
@@ -54,7 +54,7 @@ public static class ProblemTypes
         "The Content-Type is missing or is not one that this address reads.", "Send JSON with the header \"Content-Type: application/json\" (UTF-8).");
 
     public static readonly ProblemType InvalidInput = new("invalid-input", 422, "A value breaks a rule",
-        "The request can be read, but values in it break rules. All of them are listed in errors, each with pointer (or parameter), code and how to mend it. Nothing was stored.",
+        "The request can be read, but values in it break rules. All of them are listed in errors, each with pointer (or parameter), code and how to fix it. Nothing was stored.",
         "Correct each value that errors names and send the request again.");
 
     public static readonly ProblemType UnknownReference = new("unknown-reference", 422, "It names something that does not exist",

@@ -3,7 +3,7 @@ namespace PriceFloor.Api.Http;
 /// <summary>Characters that nobody sees are refused in every text, whatever brings it: a body, a query, a cell of a sheet.</summary>
 public static class UnseenCharacters
 {
-    /// <summary>What is wrong with a text, and how to mend it; null where nothing is.</summary>
+    /// <summary>What is wrong with a text, and how to fix it; null where nothing is.</summary>
     /// <param name="text">The text.</param>
     /// <param name="name">What it is called.</param>
     /// <param name="isStored">

@@ -71,7 +71,7 @@ public static class Operations
     { Answer = typeof(PricePartsAnswer), Cases = QuestionCases.PriceParts, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
     public static readonly Operation FloorHistory = new("getFloorHistory", "Prices", "A design's floors over time",
-        "Floor, target and listed price of a design on a channel at each moment at which one of them moved, reckoned from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
+        "Floor, target and listed price of a design on a channel at each moment at which one of them moved, calculated from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
     { Answer = typeof(FloorHistoryAnswer), AnswerExample = Examples.FloorHistory, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference] };
 
     public static readonly Operation WhatIf = new("computeFloorPrice", "Prices", "What if: a floor from inline documents",
@@ -110,7 +110,7 @@ public static class Operations
         "The pieces of each line of a mix, sold in the given proportions, that carry the year and a wanted surplus. Scope: read.")
     { Answer = typeof(MixBreakEvenAnswer), Cases = QuestionCases.BreakEvenOfMix, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
-    public static readonly Operation Remedies = new("getRemedies", "Questions", "What would mend a price",
+    public static readonly Operation Remedies = new("getRemedies", "Questions", "What would fix a price",
         "Each single change that lets a price carry its part of the year, with its figure before and after, or the reason why it cannot; and one proposal that spreads the gap. Time that safety depends on is never offered; weeks over 48 hours are flagged, never advised. Scope: read.")
     { Answer = typeof(RemediesAnswer), Cases = QuestionCases.Remedies, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
 
@@ -185,7 +185,7 @@ public static class Operations
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
 
     public static readonly Operation MakeBackup = new("createBackup", "Backups", "Make a backup",
-        "Copies the whole store, as it stands at one moment, into backups in the data folder, while writes go on. The file is checked before it bears its name. Scope: admin.")
+        "Copies the whole store, as it stands at one moment, into backups in the data folder, while writes go on. The file is checked before it has its name. Scope: admin.")
     { Answer = typeof(BackupAnswer), Good = new Dictionary<int, string> { [201] = "The backup is on the disk." }, AnswerExample = Examples.Backup };
 
     public static readonly Operation Audit = new("listAudit", "Keys", "Who changed what",

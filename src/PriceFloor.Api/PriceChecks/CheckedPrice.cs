@@ -24,7 +24,7 @@ public sealed class CheckedPrice
     public Verdict Verdict { get; }
 
     /// <summary>What the sale brings. A caller who may not read is told the verdict alone, which is found without it.</summary>
-    public PriceCheck Check => _check ?? throw new InvalidOperationException("What the sale brings was not reckoned for a caller who may not read.");
+    public PriceCheck Check => _check ?? throw new InvalidOperationException("What the sale brings was not calculated for a caller who may not read.");
 
     public ChannelPrices Prices { get; }
 

@@ -21,7 +21,7 @@ public sealed record RemedyQuery(string Channel, decimal? Price, DateTimeOffset?
     public static RemedyQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
 }
 
-/// <summary>One way to mend the price, alone.</summary>
+/// <summary>One way to fix the price, alone.</summary>
 public sealed record RemedyAnswer
 {
     /// <summary>Which way.</summary>
@@ -74,7 +74,7 @@ public sealed record BalancedAnswer
     public required bool CarriesItsShare { get; init; }
 }
 
-/// <summary>Each way to mend a price, and one that spreads the gap.</summary>
+/// <summary>Each way to fix a price, and one that spreads the gap.</summary>
 public sealed record RemediesAnswer
 {
     /// <summary>ISO 4217 code.</summary>

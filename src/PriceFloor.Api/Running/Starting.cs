@@ -34,7 +34,7 @@ public static class Starting
     /// <summary>How long answers that have begun may still take after a SIGTERM; a container is killed after ten seconds.</summary>
     private static readonly TimeSpan s_longestGoodbye = TimeSpan.FromSeconds(6);
 
-    /// <summary>Faults that whoever runs the server can mend: told in one sentence, without a stack.</summary>
+    /// <summary>Faults that whoever runs the server can fix: told in one sentence, without a stack.</summary>
     public static bool IsOperatorsFault(Exception fault) => fault is SettingsException or StoreException;
 
     public static void UseSettings(this WebApplicationBuilder builder, bool demo)

@@ -72,7 +72,7 @@ public sealed record MonthAnswer(string Month, decimal Received, decimal SalesTa
 /// <param name="Months">By month.</param>
 /// <param name="Received">In all.</param>
 /// <param name="SalesTaxPaid">Sales tax handed on.</param>
-/// <param name="PerYear">Received less sales tax, reckoned to twelve months.</param>
+/// <param name="PerYear">Received less sales tax, calculated to twelve months.</param>
 /// <param name="RequiredRevenue">What the drafted year must bring in, rounded up.</param>
 /// <param name="Beyond">A year's money less the required revenue; below zero where it falls short.</param>
 /// <param name="Note">What the comparison is made of.</param>

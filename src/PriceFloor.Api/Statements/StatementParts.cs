@@ -107,7 +107,7 @@ public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> L
 /// <param name="First">The first of its lines.</param>
 /// <param name="Last">The last of its lines.</param>
 /// <param name="PerYear">What a year of it comes to.</param>
-/// <param name="Reckoned">How the year was reckoned.</param>
+/// <param name="Reckoned">How the year was calculated.</param>
 /// <param name="TimesAYear" example="12">With by-interval: how often a year.</param>
 public sealed record DraftLineAnswer(
     Placement To, CostKind? CostKind, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First, DateOnly Last, decimal PerYear, Reckoned Reckoned,

@@ -132,7 +132,7 @@ public static class StatementRoutes
         return (files, null);
     }
 
-    /// <summary>What a parameter can mend is invalid input; what no parameter can is unreadable.</summary>
+    /// <summary>What a parameter can fix is invalid input; what no parameter can is unreadable.</summary>
     private static Problem Unreadable(IReadOnlyList<Fault> faults, string pointer)
     {
         var first = faults[0];

@@ -23,7 +23,7 @@ public static class StatementWarnings
         foreach (var (index, account) in sorting.Coverage.Index())
         {
             if (account.Gaps.Count > 0)
-                yield return new(StatementWarningCodes.Gap, $"The files of \"{account.Account}\" leave days out; the year is reckoned from the months that they cover.", Text($"/coverage/{index}/gaps"));
+                yield return new(StatementWarningCodes.Gap, $"The files of \"{account.Account}\" leave days out; the year is calculated from the months that they cover.", Text($"/coverage/{index}/gaps"));
             if (account.Covered.Count > 0 && account.Months < ShortMonths)
                 yield return new(StatementWarningCodes.ShortCoverage, $"\"{account.Account}\" covers less than {ShortMonths} months: bills paid by the quarter or the year may be missing or counted too often.", Text($"/coverage/{index}/months"));
         }

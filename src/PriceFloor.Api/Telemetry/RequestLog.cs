@@ -23,7 +23,7 @@ public static class RequestLog
     {
         KeepAddressesOut(log);
         KeepCalledOffWorkOut(log);
-        // A start that fails is told once, by Program.cs, in one sentence where the operator can mend it.
+        // A start that fails is told once, by Program.cs, in one sentence where the operator can fix it.
         // While anything listens to the host's own diagnostics, it makes an activity and a log scope for every request; our line tells more.
         log.MinimumLevel.Override("Microsoft.AspNetCore.Hosting.Diagnostics", LevelAlias.Off)
             .MinimumLevel.Override(Host, LogEventLevel.Fatal)

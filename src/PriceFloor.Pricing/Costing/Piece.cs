@@ -70,7 +70,7 @@ public sealed class Piece
 
     /// <summary>
     /// The piece of a design whose shape is valid. Refused: a material that the profile lacks (<c>unknown-material</c>), a point
-    /// that no step bears (<c>unknown-step</c>), no bench time (<c>no-bench-time</c>), figures past exactness (<c>too-large</c>).
+    /// that no step has (<c>unknown-step</c>), no bench time (<c>no-bench-time</c>), figures past exactness (<c>too-large</c>).
     /// </summary>
     public static Outcome<Piece> Of(Design design, StudioYear year) => Outcome<Piece>.Guard(() =>
     {

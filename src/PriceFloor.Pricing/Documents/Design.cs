@@ -19,7 +19,7 @@ public sealed record Design
     [MaxLength(Limits.Aliases), EachText(1, Limits.AliasLength)]
     public IReadOnlyList<string> Aliases { get; init; } = [];
 
-    /// <summary>The bench time, told in one of four ways.</summary>
+    /// <summary>The bench time, given in one of four ways.</summary>
     public required Making Making { get; init; }
 
     /// <summary>What goes into the piece.</summary>

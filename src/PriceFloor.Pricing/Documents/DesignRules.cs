@@ -23,9 +23,9 @@ public static class DesignRules
     {
         var ways = new[] { making.PiecesPerDay is not null, making.PiecesPerBenchDay is not null, making.MinutesPerPiece is not null, making.Steps is not null }.Count(given => given);
         if (ways != 1)
-            yield return new("/making", FaultCodes.ExactlyOne, "Tell the bench time in exactly one way: piecesPerDay, piecesPerBenchDay, minutesPerPiece or steps.");
+            yield return new("/making", FaultCodes.ExactlyOne, "Give the bench time in exactly one way: piecesPerDay, piecesPerBenchDay, minutesPerPiece or steps.");
         if (making.Steps is { Count: 0 })
-            yield return new("/making/steps", FaultCodes.Required, "Give at least one step, or tell the bench time in another way.");
+            yield return new("/making/steps", FaultCodes.Required, "Give at least one step, or give the bench time in another way.");
         if (making.Steps is not null && making.GoodShare != 1)
             yield return new("/making/goodShare", FaultCodes.Unexpected, "With steps, each step has its own goodShare; leave this one out.");
         if (making.SetupMinutes > 0 && making.RunSize is null)

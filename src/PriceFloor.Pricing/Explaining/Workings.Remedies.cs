@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Explaining;
 public static partial class Workings
 {
     /// <summary>
-    /// After the workings of the check: what each way to mend the price is computed from, then what the balanced proposal gives to each.
+    /// After the workings of the check: what each way to fix the price is computed from, then what the balanced proposal gives to each.
     /// </summary>
     public static IEnumerable<Working> Of(Remedies remedies)
     {

@@ -1,6 +1,6 @@
 namespace PriceFloor.Pricing.Numbers;
 
-/// <summary>Why something cannot be computed: where in the document, a stable code, and a sentence that says how to mend it.</summary>
+/// <summary>Why something cannot be computed: where in the document, a stable code, and a sentence that says how to fix it.</summary>
 /// <param name="Pointer">JSON pointer inside the document, such as <c>/calendar/benchShare</c>; empty for the whole.</param>
 /// <param name="Code">A stable word for programs.</param>
 /// <param name="Detail">A sentence for people.</param>

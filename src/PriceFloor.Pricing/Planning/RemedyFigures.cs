@@ -7,7 +7,7 @@ using PriceFloor.Pricing.Years;
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>
-/// What the ways to mend a price are computed from, unrounded. A price that nets 56.00 for 2 hours at 30.00 leaves a room of 56.00 and
+/// What the ways to fix a price are computed from, unrounded. A price that nets 56.00 for 2 hours at 30.00 leaves a room of 56.00 and
 /// a gap of 4.00; 56 / 30 = 1.8667 hours would be enough.
 /// </summary>
 public sealed class RemedyFigures

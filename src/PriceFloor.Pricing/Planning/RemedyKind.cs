@@ -1,6 +1,6 @@
 namespace PriceFloor.Pricing.Planning;
 
-/// <summary>A way to mend a price that does not carry its part of the year.</summary>
+/// <summary>A way to fix a price that does not carry its part of the year.</summary>
 public enum RemedyKind
 {
     /// <summary>The channel's floor price.</summary>

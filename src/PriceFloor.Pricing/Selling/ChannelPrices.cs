@@ -45,7 +45,7 @@ public sealed class ChannelPrices
     }
 
     /// <summary>
-    /// The verdict of a price above zero, without the rest. A price that the grid allows needs no reckoning: the net rises with every price, so
+    /// The verdict of a price above zero, without the rest. A price that the grid allows needs no calculation: the net rises with every price, so
     /// it reaches the floor from the floor price on and the target from the target price on.
     /// </summary>
     public Verdict VerdictOf(decimal price) =>

@@ -14,7 +14,7 @@ public static class ReferencePages
         ["settings.md"] = Page("Settings", "Environment variables of the service. Another name that begins with `PRICEFLOOR_` is warned about at start. How to use them: [running it](../running.md).",
             ["environment", "meaning"], Settings.Names.Select(setting => new[] { $"`{setting.Key}`", setting.Value })),
         ["problems.md"] = Page("Problems", "Every error is `application/problem+json` (RFC 9457); its `type` is `/problems/` and one of these words. The service answers the same at that address.",
-            ["type", "status", "what it means", "how to mend it"], ProblemTypes.All.OrderBy(type => type.Status).ThenBy(type => type.Slug, StringComparer.Ordinal).Select(type => new[] { $"`{type.Slug}`", $"{type.Status}", $"**{type.Title}.** {type.Meaning}", type.Mending })),
+            ["type", "status", "what it means", "how to fix it"], ProblemTypes.All.OrderBy(type => type.Status).ThenBy(type => type.Slug, StringComparer.Ordinal).Select(type => new[] { $"`{type.Slug}`", $"{type.Status}", $"**{type.Title}.** {type.Meaning}", type.Cure })),
         ["codes.md"] = "# Codes\n\nWritten from the code; a test keeps it so. These are the words in answers that a program can branch on. The lists are closed: a later version may add a code, "
             + "and never changes what one means ([versioning](../versioning.md)). The sentences beside them (`detail`, `message`, `inWords`) are for people and may change. "
             + "The `type` of a problem has [a page of its own](problems.md); an item of a batch that has no finer code carries that word as its `code`.\n"

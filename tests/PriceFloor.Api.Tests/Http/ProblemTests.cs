@@ -91,7 +91,7 @@ public sealed class ProblemTests
             Assert.Equal(WithoutId(example), WithoutId(answer.Text));
             var page = await studio.Get($"/problems/{slug}", studio.ClientWith(null));
             Assert.Equal((200, "text/html"), (page.Status, page.ContentType));
-            Assert.Contains(System.Net.WebUtility.HtmlEncode(type.Mending), page.Text, StringComparison.Ordinal);
+            Assert.Contains(System.Net.WebUtility.HtmlEncode(type.Cure), page.Text, StringComparison.Ordinal);
         }
     }
 

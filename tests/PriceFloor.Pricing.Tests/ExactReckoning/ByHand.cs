@@ -1,6 +1,6 @@
 namespace PriceFloor.Pricing.Tests.ExactReckoning;
 
-/// <summary>The model reckoned a second time, in whole-number fractions and straight from its formulas: no code is shared with the library.</summary>
+/// <summary>The model calculated a second time, in whole-number fractions and straight from its formulas: no code is shared with the library.</summary>
 public static class ByHand
 {
     public sealed record Year(Fraction Expenses, Fraction Traced, Fraction Household, Fraction Need, Fraction Profit, Fraction Revenue, Fraction Pool, Fraction Workdays, Fraction BenchHours)

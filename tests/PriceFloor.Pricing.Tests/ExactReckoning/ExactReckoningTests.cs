@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Pricing.Tests.ExactReckoning;
 
-/// <summary>Every figure of the model, held against a second reckoning in exact fractions, on hundreds of random studios.</summary>
+/// <summary>Every figure of the model, held against a second calculation in exact fractions, on hundreds of random studios.</summary>
 public sealed class ExactReckoningTests
 {
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 300)];

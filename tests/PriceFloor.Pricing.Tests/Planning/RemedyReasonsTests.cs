@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Pricing.Tests.Planning;
 
-/// <summary>Where each way to mend a price ends, and what is said beyond that: 2,000 bench hours at 24.00, sold where nothing is taken.</summary>
+/// <summary>Where each way to fix a price ends, and what is said beyond that: 2,000 bench hours at 24.00, sold where nothing is taken.</summary>
 public sealed class RemedyReasonsTests
 {
     private static readonly CostProfile s_profile = new()

@@ -38,7 +38,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         if (ContentCoding.Against(context.Request) is { } coded)
             return new(null, coded);
         if (!IsJson(context.Request))
-            return new(null, Problem.Of(ProblemTypes.MediaType, ProblemTypes.MediaType.Mending));
+            return new(null, Problem.Of(ProblemTypes.MediaType, ProblemTypes.MediaType.Cure));
         var most = context.RequestServices.GetRequiredService<Settings>().BodyBytes;
         if (await ReadAllAsync(context, most) is not { } body)
             return new(null, Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"The body is larger than {most} bytes.")));

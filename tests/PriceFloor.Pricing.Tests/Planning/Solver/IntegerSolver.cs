@@ -3,7 +3,7 @@ using Google.OrTools.Sat;
 namespace PriceFloor.Pricing.Tests.Planning.Solver;
 
 /// <summary>
-/// The same problems for OR-Tools' CP-SAT, which reckons in whole numbers: every figure of the problem has at most four decimals here and
+/// The same problems for OR-Tools' CP-SAT, which calculates in whole numbers: every figure of the problem has at most four decimals here and
 /// is told as so many ten-thousandths, so its optimum is exact and may be compared to the last digit.
 /// </summary>
 public static class IntegerSolver
