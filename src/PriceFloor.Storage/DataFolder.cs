@@ -27,9 +27,9 @@ public static class DataFolder
         var path = Path.GetFullPath(folder);
         var there = Existing(path);
         var parent = there == path ? "" : $" (its parent {there} is there)";
-        var mending = Mending(path, isThere: there == path, fault);
+        var cure = Cure(path, isThere: there == path, fault);
         return Because(
-            $"The data folder {path}{parent} cannot be written by {Asker}: {fault.Message} {Rights(there)}{mending}, "
+            $"The data folder {path}{parent} cannot be written by {Asker}: {fault.Message} {Rights(there)}{cure}, "
             + "or set PRICEFLOOR_DATA to a folder that can be written and has space.", fault);
     }
 
