@@ -165,15 +165,15 @@ public sealed class StatementTests
     }
 
     [Fact]
-    public async Task A_pattern_that_is_too_slow_is_told_with_its_rule()
+    public async Task Patterns_that_are_too_slow_are_told_with_the_slowest_rule()
     {
         await using var studio = new Studio();
-        await studio.Has("/v1/reading-rules/main", """{"rules":[{"textHas":"bench rent","to":"business"},{"textMatches":"(a?){500}a{500}","to":"household"}]}""");
-        // One match takes a quarter of a second or nearly so; however quick the machine, all of them pass five seconds.
-        var lines = Enumerable.Range(1, 400).Select(line => FormattableString.Invariant($"2026-01-05,-{line}.00,{new string('a', 499)}!{line}\r\n"));
-        var problem = (await Send(studio, "?rules=main&currency=USD", ("current", $"Date,Amount,Description\r\n{string.Concat(lines)}"))).IsProblem(422, "cannot-compute");
-        Assert.Contains("The slowest is #/rules/1/textMatches", problem.Text, StringComparison.Ordinal);
-        Assert.Contains("(a?){500}a{500}", problem.Text, StringComparison.Ordinal);
+        // The first match of each takes a quarter of a second or nearly so: one of them passes what a line may take, or all of them what a request may.
+        var rules = Enumerable.Range(1, 100).Select(rule => FormattableString.Invariant($$"""{"textMatches":"(a?){{{500 - rule}}}a{{{500 - rule}}}","to":"household"}"""));
+        await studio.Has("/v1/reading-rules/main", $$"""{"rules":[{"textHas":"bench rent","to":"business"},{{string.Join(',', rules)}}]}""");
+        var problem = (await Send(studio, "?rules=main&currency=USD", ("current", $"Date,Amount,Description\r\n2026-01-05,-540.00,{new string('a', 399)}!\r\n"))).IsProblem(422, "cannot-compute");
+        Assert.Matches(@"The slowest is #/rules/[1-9][0-9]*/textMatches", problem.Text);
+        Assert.Matches(@"\(a\?\)\{4[0-9][0-9]\}a\{4[0-9][0-9]\}", problem.Text);
     }
 
     [Fact]
