@@ -17,7 +17,7 @@ public sealed record BreakEvenAnswer
     /// <summary>What one sale leaves for rent, living and tax.</summary>
     public required decimal Contribution { get; init; }
 
-    /// <summary>Whole pieces that carry the pool, rounded up.</summary>
+    /// <summary>Whole pieces that carry what the bench must earn, rounded up.</summary>
     [WholeNumber]
     public required decimal Units { get; init; }
 
@@ -64,7 +64,7 @@ public sealed record BreakEvenAnswer
 /// <param name="Channel">The channel.</param>
 /// <param name="Price">The price it sells at.</param>
 /// <param name="Ratio">How many of it are in one unit of the mix.</param>
-/// <param name="Contribution">What one sold piece leaves for the pool.</param>
+/// <param name="Contribution">What one sold piece leaves towards what the bench must earn.</param>
 /// <param name="Units">Whole pieces to sell.</param>
 /// <param name="Revenue">What buyers pay for them before sales tax and do not get back.</param>
 /// <param name="BenchHours">The bench hours that they take.</param>
@@ -79,10 +79,10 @@ public sealed record MixBreakEvenAnswer
     /// <summary>What bench time must recover, a wanted surplus included; rounded up.</summary>
     public required decimal BenchMustEarn { get; init; }
 
-    /// <summary>What one unit of the mix leaves for the pool.</summary>
+    /// <summary>What one unit of the mix leaves towards what the bench must earn.</summary>
     public required decimal ContributionPerMixUnit { get; init; }
 
-    /// <summary>Units of the mix that carry the pool, up to six decimals.</summary>
+    /// <summary>Units of the mix that carry what the bench must earn, up to six decimals.</summary>
     public required decimal MixUnits { get; init; }
 
     /// <summary>Each line with its whole pieces.</summary>
