@@ -82,13 +82,14 @@ public sealed class Writing : Snapshot
 
     private Revision Append(string kind, string key, string? body)
     {
-        var number = long.Max(Newest(kind, key)?.Number ?? 0, Connection.ExecuteScalar<long>("SELECT numbers_above FROM life", transaction: Transaction)) + 1;
-        var position = Connection.ExecuteScalar<long>(
+        var (position, number) = Connection.Query<(long, long)>(
             """
-            INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, @key, @number, @savedAt, @savedBy, @body)
-            RETURNING position
+            INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, @key, max(
+                (SELECT numbers_above FROM life),
+                coalesce((SELECT r.number FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key), 0)) + 1, @savedAt, @savedBy, @body)
+            RETURNING position, number
             """,
-            new { kind, key, number, savedAt = _savedAt, savedBy = _savedBy, body }, Transaction);
+            new { kind, key, savedAt = _savedAt, savedBy = _savedBy, body }, Transaction).Single();
         Connection.Execute(
             """
             INSERT INTO head (kind, key, position, deleted) VALUES (@kind, @key, @position, @deleted)

@@ -8,11 +8,11 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Designs;
 
 /// <summary>Designs: their profile and its materials must be stored, and together they must make a piece that takes bench time.</summary>
-public sealed class DesignDocuments(IValidator<Design> validator) : DocumentKind<Design>(Kinds.Design, validator)
+public sealed class DesignDocuments(IValidator<Design> validator, PresentDocuments present) : DocumentKind<Design>(Kinds.Design, validator)
 {
-    public override Checked<Design> Check(Writing writing, string key, Design document, Design? stored, ProfileAccess access)
+    public override Checked<Design> Check(Writing writing, string key, Design document, Stored<Design>? before, ProfileAccess access)
     {
-        if (Catalogue.Of(writing, access).Profile(document.Profile) is not { } profile)
+        if (present.Within(writing, access).Profile(document.Profile) is not { } profile)
             return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." }]);
 
         var year = StudioYear.Of(profile.Document, default).Value;

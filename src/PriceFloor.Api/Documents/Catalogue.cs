@@ -30,8 +30,6 @@ public class Catalogue(IDocuments documents, DateTimeOffset moment)
     /// <summary>The prices listed for a design, by channel.</summary>
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => Documents.ListedPrices(sku);
 
-    /// <summary>As a write sees them, what it has already written included.</summary>
-    public static Catalogue Of(Writing writing, ProfileAccess access) => new(access.Of(new DocumentsOfSnapshot(writing, null)), writing.Now);
 }
 
 /// <summary>All documents of one position, and the moment for which an answer is given.</summary>
@@ -99,6 +97,10 @@ public sealed class PresentDocuments(Store store)
         var present = Volatile.Read(ref _present);
         return snapshot.Position == present.Position ? present : present.With(snapshot.NewestSince(present.Position), snapshot.Position);
     }
+
+    /// <summary>Some of them as a write sees them, what it has already written included.</summary>
+    public Catalogue Within(Writing writing, ProfileAccess access) =>
+        new(access.Of(new DocumentsOfSnapshot(writing, asOf: null, Volatile.Read(ref _present))), writing.Now);
 
     private DocumentsInMemory Refreshed()
     {

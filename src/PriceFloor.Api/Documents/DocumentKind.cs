@@ -23,9 +23,9 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
 
     /// <summary>
     /// Fills in what the document leaves to the store, and says what stands against storing it: a reference that leads nowhere,
-    /// something that others still use. Only what the caller sees can be referred to.
+    /// something that others still use. Only what the caller sees can be referred to. A damaged document can be replaced.
     /// </summary>
-    public abstract Checked<T> Check(Writing writing, string key, T document, T? stored, ProfileAccess access);
+    public abstract Checked<T> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access);
 
     /// <summary>What else goes when the document is deleted.</summary>
     public virtual void Cascade(Writing writing, string key) { }
@@ -49,20 +49,22 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
         return revision;
     }
 
-    /// <summary>Stores the document, or leaves all as it is where it says the same already.</summary>
-    public Saved Save(Writing writing, string key, T document, ProfileAccess access)
+    /// <summary>Stores the document, or leaves all as it is if the store has the same already.</summary>
+    public Saved Save(Writing writing, string key, T document, ProfileAccess access) => access.Against(writing, Name, key) is { } hidden
+        ? new Saved(null, null, hidden)
+        : Save(writing, key, document, access, writing.Find(Name, key));
+
+    /// <summary>The same for a caller who has looked whether the key may write the document, and what it is now.</summary>
+    public Saved Save(Writing writing, string key, T document, ProfileAccess access, Revision? before)
     {
-        if (access.Against(writing, Name, key) is { } hidden)
-            return new Saved(null, null, hidden);
-        var stored = writing.Find(Name, key);
-        var check = Check(writing, key, document, stored is null ? null : StoredText<T>.Read(stored.Body!).Document, access); // a damaged one is replaced
+        var check = Check(writing, key, document, before is null ? null : Stored<T>.Of(before), access);
         if (check.Problem is { } problem)
-            return new Saved(null, stored, problem);
+            return new Saved(null, before, problem);
 
         var body = WireJson.WriteDocument(check.Document!, check.Currency!);
-        return stored?.Body == body
-            ? new Saved(stored, stored, null)
-            : new Saved(writing.Save(Name, key, body, check.References), stored, null);
+        return before?.Body == body
+            ? new Saved(before, before, null)
+            : new Saved(writing.Save(Name, key, body, check.References), before, null);
     }
 }
 

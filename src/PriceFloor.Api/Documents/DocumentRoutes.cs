@@ -40,7 +40,7 @@ public static class DocumentRoutes
             if (caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
                 return new Saved(null, null, hidden);
             var stored = writing.Find(kind.Name, path.Text);
-            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value, caller.Access);
+            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value, caller.Access, stored);
         });
         return saved.Problem ?? DocumentText.Answer(saved.Revision!, kind.NamesOf(path.Text), context.Request, created: saved.Before is null);
     }

@@ -41,21 +41,24 @@ public interface IWholeDocuments : IDocuments
 }
 
 /// <summary>The documents as a transaction sees them, now or as they were; each read from the store when first asked for.</summary>
-public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf) : IDocuments
+/// <param name="snapshot">What the transaction sees.</param>
+/// <param name="asOf">At that moment; now where null.</param>
+/// <param name="parsed">Documents that were read before: one whose revision is still the same is not parsed again.</param>
+public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocuments? parsed = null) : IDocuments
 {
     private readonly Dictionary<(string, string), object?> _found = [];
     private readonly Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> _prices = [];
     private IReadOnlyList<Stored<Channel>>? _channels;
 
-    public Stored<CostProfile>? Profile(string key) => Find<CostProfile>(Kinds.Profile, key);
+    public Stored<CostProfile>? Profile(string key) => Find(Kinds.Profile, key, parsed?.Profile(key));
 
-    public Stored<Design>? Design(string sku) => Find<Design>(Kinds.Design, sku);
+    public Stored<Design>? Design(string sku) => Find(Kinds.Design, sku, parsed?.Design(sku));
 
     public Stored<Design>? DesignAlias(string alias) => Designs.FirstOrDefault(design => design.Sound?.Aliases.Contains(alias) == true);
 
     public string? SameButForCase(string name) => Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
 
-    public Stored<Channel>? Channel(string key) => Find<Channel>(Kinds.Channel, key);
+    public Stored<Channel>? Channel(string key) => Find(Kinds.Channel, key, parsed?.Channel(key));
 
     public IReadOnlyList<Stored<Channel>> Channels => _channels ??= [.. snapshot.List(Kinds.Channel, asOf: asOf).Select(revision => Remember(revision, Stored<Channel>.Of))];
 
@@ -68,11 +71,14 @@ public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf) : IDocume
         return listed;
     }
 
-    private Stored<T>? Find<T>(string kind, string key) where T : class
+    private Stored<T>? Find<T>(string kind, string key, Stored<T>? before) where T : class
     {
-        if (!_found.TryGetValue((kind, key), out var found))
-            _found[(kind, key)] = found = snapshot.Find(kind, key, asOf) is { } revision ? Stored<T>.Of(revision) : null;
-        return (Stored<T>?)found;
+        if (_found.TryGetValue((kind, key), out var known))
+            return (Stored<T>?)known;
+        var revision = snapshot.Find(kind, key, asOf);
+        var found = revision is null ? null : before?.Revision == revision.Number ? before : Stored<T>.Of(revision);
+        _found[(kind, key)] = found;
+        return found;
     }
 
     private Stored<T> Remember<T>(Revision revision, Func<Revision, Stored<T>> parse) where T : class

@@ -7,7 +7,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.ListedPrices;
 
 /// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
-public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
+public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, PresentDocuments present) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
 {
     public static string KeyOf(string sku, string channel) => $"{sku}/{channel}";
 
@@ -17,10 +17,10 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator) : Do
         return [("sku", key[..slash]), ("channel", key[(slash + 1)..])];
     }
 
-    public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, ListedPrice? stored, ProfileAccess access)
+    public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, Stored<ListedPrice>? before, ProfileAccess access)
     {
         var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
-        var catalogue = Catalogue.Of(writing, access);
+        var catalogue = present.Within(writing, access);
         if (catalogue.Design(sku) is null)
             return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{sku}\".");
         if (catalogue.Channel(channelKey) is not { } channel)

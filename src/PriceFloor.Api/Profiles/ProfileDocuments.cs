@@ -9,8 +9,9 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>Cost profiles: their year's start is filled in, and a material or currency that designs rest on stays.</summary>
 public sealed class ProfileDocuments(IValidator<CostProfile> validator) : DocumentKind<CostProfile>(Kinds.Profile, validator)
 {
-    public override Checked<CostProfile> Check(Writing writing, string key, CostProfile document, CostProfile? stored, ProfileAccess access)
+    public override Checked<CostProfile> Check(Writing writing, string key, CostProfile document, Stored<CostProfile>? before, ProfileAccess access)
     {
+        var stored = before?.Sound; // a damaged one is replaced
         var complete = document with { YearStart = document.YearStart ?? stored?.YearStart ?? new DateOnly(writing.Now.Year, 1, 1) };
         if (stored is not null && stored.Currency != complete.Currency && writing.UsersOf(Name, key) is { Count: > 0 } designs)
             return Problem.InUse($"Designs count in {stored.Currency} through this profile; store the other currency as a profile of its own.", Usages(designs));

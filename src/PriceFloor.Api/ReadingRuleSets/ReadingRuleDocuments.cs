@@ -13,7 +13,7 @@ public sealed class ReadingRuleDocuments(IValidator<ReadingRules> validator) : D
     /// <summary>ISO 4217's code for no currency: amounts are written with the decimals they need.</summary>
     private static readonly Currency s_none = new("XXX", 0);
 
-    public override Checked<ReadingRules> Check(Writing writing, string key, ReadingRules document, ReadingRules? stored, ProfileAccess access) => new(document, s_none, [], null);
+    public override Checked<ReadingRules> Check(Writing writing, string key, ReadingRules document, Stored<ReadingRules>? before, ProfileAccess access) => new(document, s_none, [], null);
 }
 
 /// <summary>The rules between the fields of a reading rule, and patterns that can be run in bounded time.</summary>
