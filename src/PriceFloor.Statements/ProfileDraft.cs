@@ -99,7 +99,7 @@ public sealed class ProfileDraft
         return new OtherIncome { Name = line.Name.Name, Amount = Yearly(line.PerYear), Per = Per.Year, Kind = known?.Kind ?? IncomeKind.Taxable, DaysPerYear = known?.DaysPerYear ?? 0 };
     }
 
-    private decimal Yearly(decimal amount) => Sorting.Currency.Nearest(amount);
+    private decimal Yearly(decimal amount) => Sorting.Currency.Round(amount);
 
     private static bool IsSame(Equipment known, Equipment bought) =>
         known.Cost == bought.Cost && known.InService is { } since && since.Year == bought.InService!.Value.Year && since.Month == bought.InService.Value.Month;

@@ -15,7 +15,7 @@ public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entr
     {
         var placed = PlacedByWord(sorting);
         return [.. sorting.Of[LineOutcome.Unplaced]
-            .GroupBy(sorted => (Words.Alike(sorted.Entry.Transaction.Text), sorted.Entry.Transaction.Paid))
+            .GroupBy(sorted => (Words.PayeeKey(sorted.Entry.Transaction.Text), sorted.Entry.Transaction.Paid))
             .Select(alike => GroupOf(alike.Key.Paid, [.. alike], placed))
             .OrderByDescending(group => group.Total).ThenBy(group => group.Text, StringComparer.Ordinal)];
     }
@@ -24,7 +24,7 @@ public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entr
     {
         var text = entries.MaxBy(sorted => sorted.Entry.Date)!.Entry.Transaction.Text;
         // The rarest shared word tells most: one that leads to a single line, rather than "card" or "payment", which lead to many.
-        var best = Words.Telling(text).Where(word => placed.ContainsKey((word, paid))).OrderBy(word => placed[(word, paid)].Count).ThenByDescending(word => word.Length).FirstOrDefault();
+        var best = Words.PayeeWords(text).Where(word => placed.ContainsKey((word, paid))).OrderBy(word => placed[(word, paid)].Count).ThenByDescending(word => word.Length).FirstOrDefault();
         return best is not null && placed[(best, paid)] is { Count: 1 } lines
             ? new Unplaced(text, paid, entries, lines.First(), best)
             : new Unplaced(text, paid, entries, null, null);
@@ -34,7 +34,7 @@ public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entr
     {
         var placed = new Dictionary<(string, Paid), HashSet<LineName>>();
         foreach (var sorted in sorting.Of[LineOutcome.Placed])
-            foreach (var word in Words.Telling(sorted.Entry.Transaction.Text))
+            foreach (var word in Words.PayeeWords(sorted.Entry.Transaction.Text))
             {
                 var key = (word, sorted.Entry.Transaction.Paid);
                 if (!placed.TryGetValue(key, out var lines))

@@ -20,10 +20,10 @@ public static class Words
     }
 
     /// <summary>What two lines of the same payee have in common: words of letters alone, in capitals, without numbers, dates and branches' codes.</summary>
-    public static string Alike(string text) => string.Join(' ', Telling(text));
+    public static string PayeeKey(string text) => string.Join(' ', PayeeWords(text));
 
     /// <summary>The words of at least three letters.</summary>
-    public static IEnumerable<string> Telling(string text)
+    public static IEnumerable<string> PayeeWords(string text)
     {
         var start = -1;
         for (var at = 0; at <= text.Length; at++)

@@ -4,7 +4,7 @@ namespace PriceFloor.Storage;
 
 /// <summary>
 /// Whether the store is the one that was served here last. Where somebody put another in its place without <see cref="Restoring"/>, callers hold cursors
-/// and revision numbers of a history that is gone; another <see cref="Life"/> begins then, as after a restore.
+/// and revision numbers of a history that is gone; another <see cref="StoreEpoch"/> begins then, as after a restore.
 /// </summary>
 internal static class Continuity
 {
@@ -24,14 +24,14 @@ internal static class Continuity
     /// <summary>The highest revision number that may have been given in a store, or in one that it was put in the place of by hand.</summary>
     public static long Given(SqliteConnection connection, string store)
     {
-        var own = Life.HighestNumber(connection);
+        var own = StoreEpoch.HighestNumber(connection);
         return HighWater.Beside(store) is { } note && note.WhyNot(connection, store) is not null ? long.Max(own, note.MayHaveGiven) : own;
     }
 
     private static void BeginAnother(SqliteConnection connection, HighWater note)
     {
         using var transaction = connection.Begin(deferred: false);
-        Life.BeginAnother(connection, transaction, note.MayHaveGiven);
+        StoreEpoch.BeginAnother(connection, transaction, note.MayHaveGiven);
         transaction.Keep();
     }
 }

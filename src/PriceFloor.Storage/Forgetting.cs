@@ -4,7 +4,7 @@ namespace PriceFloor.Storage;
 
 /// <summary>
 /// Really erases a document: every revision, its head, its references; then the file is written anew, so that no free page holds a
-/// trace. Another <see cref="Life"/> of the store begins. The caller holds the data folder's lock.
+/// trace. Another <see cref="StoreEpoch"/> of the store begins. The caller holds the data folder's lock.
 /// </summary>
 public static class Forgetting
 {
@@ -59,7 +59,7 @@ public static class Forgetting
         var document = new { kind, key, kindBelow, below = key + "/" };
         connection.Execute($"DELETE FROM head WHERE {Those}", document, transaction);
         var gone = connection.Execute($"DELETE FROM revision WHERE {Those}", document, transaction); // a deletion has left no references
-        Life.BeginAnother(connection, transaction, given);
+        StoreEpoch.BeginAnother(connection, transaction, given);
         Trail.Tell(connection, transaction, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(connection, transaction, now));
         transaction.Keep();
         return gone;

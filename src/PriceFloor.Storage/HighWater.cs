@@ -8,7 +8,7 @@ namespace PriceFloor.Storage;
 /// How far a store has come, as a note in a file beside it tells: an older file, or another one, that somebody put in the store's place is known by it. The
 /// note is written after commits and not flushed, so it may be behind the store but never ahead of what is committed.
 /// </summary>
-/// <param name="Life">The name of the store's <see cref="PriceFloor.Storage.Life"/>.</param>
+/// <param name="Life">The name of the store's <see cref="StoreEpoch"/>.</param>
 /// <param name="Position">The position of its newest revision; 0 where it has none.</param>
 /// <param name="Mark">The mark of its history there.</param>
 /// <param name="Number">No revision has borne a higher number.</param>
@@ -45,7 +45,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     {
         using var transaction = connection.Begin(deferred: true);
         var snapshot = new Snapshot(connection, transaction);
-        var number = earlier is null ? PriceFloor.Storage.Life.HighestNumber(connection, transaction) : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
+        var number = earlier is null ? StoreEpoch.HighestNumber(connection, transaction) : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
         return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number, Unix.BornAt(store));
     }
 
@@ -69,7 +69,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     }
 
     /// <summary>The highest number that may have been given out before a store took this one's place: what was given after the note was written is not in it.</summary>
-    public long MayHaveGiven => Number + PriceFloor.Storage.Life.Leap;
+    public long MayHaveGiven => Number + StoreEpoch.Leap;
 
     public void Write(string store, bool flush)
     {

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PriceFloor.Storage;
 
-/// <summary>Puts a backup in the place of the store, as another <see cref="Life"/> of it. The caller holds the data folder's lock.</summary>
+/// <summary>Puts a backup in the place of the store, as another <see cref="StoreEpoch"/> of it. The caller holds the data folder's lock.</summary>
 public static class Restoring
 {
     /// <summary>What was done: where the replaced store is (null where there was none), and the schema that the backup had.</summary>
@@ -105,7 +105,7 @@ public static class Restoring
             connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL"); // a plain copy of a store has a log beside it; this one goes in alone
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
             using var transaction = connection.Begin(deferred: false);
-            Life.BeginAnother(connection, transaction, given ?? long.Max(Life.HighestNumber(connection, transaction) + Life.Leap, note?.MayHaveGiven ?? 0));
+            StoreEpoch.BeginAnother(connection, transaction, given ?? long.Max(StoreEpoch.HighestNumber(connection, transaction) + StoreEpoch.Leap, note?.MayHaveGiven ?? 0));
             Trail.Tell(connection, transaction, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored), Trail.TimeOf(connection, transaction, backup.At));
             transaction.Keep();
         }

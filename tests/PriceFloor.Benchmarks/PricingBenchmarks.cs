@@ -48,7 +48,7 @@ public class PricingBenchmarks
     public void Prepare()
     {
         _year = StudioYear.Of(_profile, default).Value;
-        _floor = FloorPrice.Of(Piece.Of(_design, _year).Value, null).Value;
+        _floor = FloorPrice.Of(UnitCost.Of(_design, _year).Value, null).Value;
         _terms = SellingTerms.Of(_channel).Value;
         _prices = ChannelPrices.Of(_floor, _terms).Value;
     }
@@ -57,7 +57,7 @@ public class PricingBenchmarks
     public object AYearWithLevies() => StudioYear.Of(_profile, default).Value;
 
     [Benchmark]
-    public object ADesignWithTenSteps() => Piece.Of(_design, _year).Value;
+    public object ADesignWithTenSteps() => UnitCost.Of(_design, _year).Value;
 
     [Benchmark]
     public object AFloorOnAChannelWithClampedFees() => ChannelPrices.Of(_floor, _terms).Value;

@@ -7,7 +7,7 @@ public sealed class ExampleStudioTests
 {
     private static readonly StudioYear s_year = StudioYear.Of(ExampleStudio.Profile, default).Value;
 
-    private static readonly Piece s_pendant = Piece.Of(ExampleStudio.Pendant, s_year).Value;
+    private static readonly UnitCost s_pendant = UnitCost.Of(ExampleStudio.Pendant, s_year).Value;
 
     private static readonly ChannelPrices s_prices = ChannelPrices.Of(FloorPrice.Of(s_pendant, null).Value, SellingTerms.Of(ExampleStudio.WebShop).Value).Value;
 

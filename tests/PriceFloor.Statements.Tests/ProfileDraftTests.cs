@@ -22,7 +22,7 @@ public sealed class ProfileDraftTests
         var draft = Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-07-31", [.. Bank.EachMonth(1, 7, 5, -540, "Bench rent"), Bank.Line("2026-03-11", -690, "Studio insurance")]));
 
         Assert.Equal([("Rent", 6480.00m, Reckoned.ByMonths), ("Insurance", 690.00m, Reckoned.OnceAYear)],       // 7 x 540 = 3,780; x 12/7 = 6,480
-            draft.Lines.Select(line => (line.Name.Name, Bank.Usd.Nearest(line.PerYear), line.Reckoned)));
+            draft.Lines.Select(line => (line.Name.Name, Bank.Usd.Round(line.PerYear), line.Reckoned)));
         Assert.Equal([6480.00m, 690.00m], draft.Profile.Expenses.Select(Annual.Amount));
     }
 
@@ -175,7 +175,7 @@ public sealed class ProfileDraftTests
             Calendar = new StudioCalendar { WeeksPerYear = 45, DaysPerWeek = 5, HoursPerDay = 8 },
             Expenses = [new Expense { Amount = 12000, Per = Per.Year }],
         };
-        var pace = Pace.Of(StudioYear.Of(profile, default).Value, Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-03-14", Bank.Line("2026-02-01", 3000, "Payout"))))!;
+        var pace = YearToDate.Of(StudioYear.Of(profile, default).Value, Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-03-14", Bank.Line("2026-02-01", 3000, "Payout"))))!;
 
         Assert.Equal((0.2m, 2400m, 3000m, 9000m), (pace.Elapsed, pace.RequiredToDate, pace.IncomeToDate, pace.StillToBring));
         Assert.Equal((36m, 250m, true), (pace.WeeksLeft, pace.PerWeekLeft, pace.IsWhole));      // 45 x 0.8 weeks; 9,000 over 36
@@ -192,7 +192,7 @@ public sealed class ProfileDraftTests
             Expenses = [new Expense { Amount = 12000, Per = Per.Year }, new Expense { Amount = 100, Per = Per.Month, CostKind = CostKind.CommissionsAndFees, TracedTo = TracedTo.Sale }],
         };
         var rules = Bank.Rules(Bank.Rule("payout", Placement.Sale), Bank.Rule("card fee", Placement.Business, CostKind.CommissionsAndFees));
-        var pace = Pace.Of(StudioYear.Of(profile, default).Value, Bank.Draft(rules, Bank.File("current", "2026-01-01", "2026-12-31", Bank.Line("2026-02-01", 9000, "Payout"), Bank.Line("2026-03-01", -300, "Card fee"))))!;
+        var pace = YearToDate.Of(StudioYear.Of(profile, default).Value, Bank.Draft(rules, Bank.File("current", "2026-01-01", "2026-12-31", Bank.Line("2026-02-01", 9000, "Payout"), Bank.Line("2026-03-01", -300, "Card fee"))))!;
 
         // 13,200 a year; of 1,200 fees 300 were seen in the account and 900 were kept back.
         Assert.Equal((900m, 12300m, 3300m), (pace.KeptBack, pace.RequiredRevenue, pace.StillToBring));
@@ -204,8 +204,8 @@ public sealed class ProfileDraftTests
         var profile = new CostProfile { Currency = "USD", YearStart = Bank.Day("2026-01-01"), Calendar = new StudioCalendar { WeeksPerYear = 45, DaysPerWeek = 5, HoursPerDay = 8 } };
         var year = StudioYear.Of(profile, default).Value;
 
-        Assert.Null(Pace.Of(year, Bank.Draft(s_rules, Bank.File("current", "2025-01-01", "2025-12-31", Bank.Line("2025-02-01", 3000, "Payout")))));
-        Assert.False(Pace.Of(year, Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-01-31"), Bank.File("current", "2026-03-01", "2026-03-31", Bank.Line("2026-03-01", 3000, "Payout"))))!.IsWhole);
+        Assert.Null(YearToDate.Of(year, Bank.Draft(s_rules, Bank.File("current", "2025-01-01", "2025-12-31", Bank.Line("2025-02-01", 3000, "Payout")))));
+        Assert.False(YearToDate.Of(year, Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-01-31"), Bank.File("current", "2026-03-01", "2026-03-31", Bank.Line("2026-03-01", 3000, "Payout"))))!.IsWhole);
     }
 
     [Fact]

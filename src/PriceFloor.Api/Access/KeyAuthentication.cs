@@ -32,7 +32,7 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
     private Task Allowed(Scope? needed, Caller? caller, HttpContext context, RequestDelegate next) =>
         caller is null ? Unidentified(context).ExecuteAsync(context)
         : needed is not { } scope || caller.May(scope) ? next(context)
-        : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.Word(scope)}\".").ExecuteAsync(context);
+        : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.NameOf(scope)}\".").ExecuteAsync(context);
 
     private Caller? CallerOf(HttpContext context) => KeyIn(context) is { Length: > 0 } key
         ? ring.Identify(context.Request.Headers.Authorization.ToString(), key, KeptFor(context))

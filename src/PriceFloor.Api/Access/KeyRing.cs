@@ -63,13 +63,13 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
 
     /// <summary>A key as it is kept; with profiles, held to those.</summary>
     public static StoredKey Stored(string name, string key, IEnumerable<Scope> scopes, DateTimeOffset created, DateTimeOffset? expires, IEnumerable<string>? profiles = null) =>
-        new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(Word)), Moment.Of(created), expires is { } at ? Moment.Of(at) : null,
+        new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(NameOf)), Moment.Of(created), expires is { } at ? Moment.Of(at) : null,
             profiles is null ? null : string.Join(' ', profiles.Distinct().Order(StringComparer.Ordinal)));
 
     public static IReadOnlySet<Scope> ScopesOf(StoredKey key) =>
-        key.Scopes.Split(' ').Select(word => Enum.GetValues<Scope>().First(scope => Word(scope) == word)).ToHashSet();
+        key.Scopes.Split(' ').Select(word => Enum.GetValues<Scope>().First(scope => NameOf(scope) == word)).ToHashSet();
 
-    public static string Word(Scope scope) => JsonNamingPolicy.KebabCaseLower.ConvertName(scope.ToString());
+    public static string NameOf(Scope scope) => JsonNamingPolicy.KebabCaseLower.ConvertName(scope.ToString());
 
     // Read inside the lock, so that a list from before a change is never kept after it.
     private Known[] Keys()

@@ -101,9 +101,9 @@ public sealed class KeyRequestValidator : AbstractValidator<KeyRequest>
 public sealed record KeyRotationQuery(int OverlapHours) : IQuery<KeyRotationQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
-        [new("overlapHours", "So many hours the present key still opens; 0 ends it now.", "integer", Example: "48", Least: 0, Most: 720, Default: "24")];
+        [new("overlapHours", "So many hours the present key still opens; 0 ends it now.", "integer", Example: "48", Minimum: 0, Maximum: 720, Default: "24")];
 
-    public static KeyRotationQuery Read(QueryValues values) => new(values.Whole("overlapHours", 0, 720, 24));
+    public static KeyRotationQuery Read(QueryValues values) => new(values.Integer("overlapHours", 0, 720, 24));
 }
 
 /// <summary>A page of keys.</summary>
@@ -111,5 +111,5 @@ public sealed record KeyListQuery(int Limit, string? After) : IQuery<KeyListQuer
 {
     public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.Limit, QueryParameters.After];
 
-    public static KeyListQuery Read(QueryValues values) => new(values.Whole("limit", 1, 1000, 100), values.Text("after"));
+    public static KeyListQuery Read(QueryValues values) => new(values.Integer("limit", 1, 1000, 100), values.Text("after"));
 }

@@ -80,7 +80,7 @@ public sealed record AuditQuery(int Limit, AuditPlace After) : IQuery<AuditQuery
 
     public static AuditQuery Read(QueryValues values)
     {
-        var limit = values.Whole("limit", 1, 1000, 100);
+        var limit = values.Integer("limit", 1, 1000, 100);
         if (values.Text("after") is not { } text)
             return new(limit, AuditPlace.Newest);
         if (AuditPlace.Read(text) is { } place)

@@ -12,15 +12,15 @@ public static class BreakEvenPicture
 
     public static byte[] Of(BreakEvenAnswer answer, BreakEven found, decimal? planned, string design, string channel)
     {
-        var pool = Currency.Of(answer.Currency).Least(found.Pool);
+        var pool = Currency.Of(answer.Currency).RoundUp(found.Pool);
         var picture = new Picture("How many must sell", Description(answer, pool, planned, design, channel));
         picture.Words(Picture.Margin, 52, design, fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{InWords.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
+        picture.Words(Picture.Margin, 70, $"{DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
 
         var pieces = decimal.Max(1, new[] { answer.Units, answer.Capacity, planned ?? 0 }.Max() * 1.1m);
         var money = decimal.Max(pool * 1.1m, pieces * found.Contribution);
         var ticks = new Scale(0, money, Bottom, Top).Ticks(5).ToList();
-        var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(InWords.Number(tick), Picture.Small)) + 8;
+        var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(DisplayText.Number(tick), Picture.Small)) + 8;
         var (across, up) = (new Scale(0, pieces, left, Picture.Right), new Scale(0, money, Bottom, Top));
 
         Axes(picture, across, up, ticks, left);
@@ -32,7 +32,7 @@ public static class BreakEvenPicture
             picture.Path(Diamond(across.At(plan), up.At(plan * found.Contribution)), Palette.Text, thick: 2.5m);
         picture.Line(across.At(answer.Units), up.At(pool), across.At(answer.Units), Bottom, Palette.Text, Dash.Dotted, 2);
         picture.Disc(across.At(answer.Units), up.At(answer.Units * found.Contribution), 6, Palette.Text, Palette.Paper);
-        return picture.Drawn(Key(picture, answer, pool, planned));
+        return picture.Render(Key(picture, answer, pool, planned));
     }
 
     private static void Axes(Picture picture, Scale across, Scale up, List<decimal> ticks, decimal left)
@@ -41,15 +41,15 @@ public static class BreakEvenPicture
         foreach (var tick in ticks)
         {
             picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Palette.Grid);
-            picture.Words(left - 8, up.At(tick) + 4.5m, InWords.Number(tick), Picture.Small, Palette.Quiet, "end");
+            picture.Words(left - 8, up.At(tick) + 4.5m, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "end");
         }
 
-        var widest = TextMetrics.Width(InWords.Number(Rounding.Up(across.Most, 0)), Picture.Small) + 12;
+        var widest = TextMetrics.Width(DisplayText.Number(Rounding.Up(across.Most, 0)), Picture.Small) + 12;
         foreach (var tick in across.Ticks(int.Clamp((int)((Picture.Right - left) / widest), 1, 5)))
         {
-            var half = TextMetrics.Width(InWords.Number(tick), Picture.Small) / 2;
+            var half = TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2;
             picture.Line(across.At(tick), Bottom, across.At(tick), Bottom + 5, Palette.Quiet);
-            picture.Words(decimal.Min(across.At(tick), Picture.Width - 2 - half), Bottom + 19, InWords.Number(tick), Picture.Small, Palette.Quiet, "middle");
+            picture.Words(decimal.Min(across.At(tick), Picture.Width - 2 - half), Bottom + 19, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "middle");
         }
 
         picture.Line(left, Bottom, Picture.Right, Bottom, Palette.Quiet);
@@ -67,23 +67,23 @@ public static class BreakEvenPicture
             y += 23;
         }
 
-        string Money(decimal amount) => InWords.Money(amount, answer.Currency);
-        Row($"{InWords.Number(answer.Units)} pieces carry the year", at => picture.Disc(Picture.Margin + 12, at, 6, Palette.Text, Palette.Paper));
+        string Money(decimal amount) => DisplayText.Money(amount, answer.Currency);
+        Row($"{DisplayText.Number(answer.Units)} pieces carry the year", at => picture.Disc(Picture.Margin + 12, at, 6, Palette.Text, Palette.Paper));
         Row($"each leaves {Money(answer.Contribution)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Palette.Target, thick: 3));
         Row($"the year must bring {Money(pool)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Palette.Floor, Dash.Dashed, 2));
-        Row($"the bench hours make {InWords.Number(answer.Capacity)}{(answer.WithinCapacity ? "" : ": not enough")}", at =>
+        Row($"the bench hours make {DisplayText.Number(answer.Capacity)}{(answer.WithinCapacity ? "" : ": not enough")}", at =>
         {
             picture.Box(Picture.Margin + 8, at - 8, 16, 16, hatch: Hatch.Rising);
             picture.Line(Picture.Margin + 8, at - 8, Picture.Margin + 8, at + 8, Palette.Quiet, Dash.Dashed, 2);
         });
         if (planned is { } plan)
-            Row($"{InWords.Number(plan)} are planned", at => picture.Path(Diamond(Picture.Margin + 12, at), Palette.Text, thick: 2.5m));
+            Row($"{DisplayText.Number(plan)} are planned", at => picture.Path(Diamond(Picture.Margin + 12, at), Palette.Text, thick: 2.5m));
         return y - 6;
     }
 
     private static string Diamond(decimal x, decimal y) => $"M{Svg.Number(x)} {Svg.Number(y - 8)}l8 8l-8 8l-8-8z";
 
     private static string Description(BreakEvenAnswer answer, decimal pool, decimal? planned, string design, string channel) =>
-        $"{design} at {InWords.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}: each piece leaves {InWords.Money(answer.Contribution, answer.Currency)} of the {InWords.Money(pool, answer.Currency)} that the year must bring, so {InWords.Number(answer.Units)} pieces carry it. "
-        + $"The bench hours make {InWords.Number(answer.Capacity)}, which is {(answer.WithinCapacity ? "enough" : "not enough")}.{(planned is { } plan ? $" {InWords.Number(plan)} are planned." : "")}";
+        $"{design} at {DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}: each piece leaves {DisplayText.Money(answer.Contribution, answer.Currency)} of the {DisplayText.Money(pool, answer.Currency)} that the year must bring, so {DisplayText.Number(answer.Units)} pieces carry it. "
+        + $"The bench hours make {DisplayText.Number(answer.Capacity)}, which is {(answer.WithinCapacity ? "enough" : "not enough")}.{(planned is { } plan ? $" {DisplayText.Number(plan)} are planned." : "")}";
 }

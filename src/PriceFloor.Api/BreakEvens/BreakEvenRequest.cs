@@ -11,13 +11,13 @@ public sealed record BreakEvenQuery(string Channel, decimal? Price, decimal? Pla
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("price", "A price in the channel's currency; the listed one where absent.", "number", "decimal", "120.00", Least: 0, Most: Limits.HighestPrice),
-        new("planned", "Pieces planned for the year: adds marginOfSafety and operatingLeverage.", "number", "decimal", "1200", Least: 0, Most: 1_000_000),
+        new("price", "A price in the channel's currency; the listed one where absent.", "number", "decimal", "120.00", Minimum: 0, Maximum: Limits.HighestPrice),
+        new("planned", "Pieces planned for the year: adds marginOfSafety and operatingLeverage.", "number", "decimal", "1200", Minimum: 0, Maximum: 1_000_000),
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
 
     public static BreakEvenQuery Read(QueryValues values) => new(
-        values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Number("planned", new QuantityAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
+        values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Number("planned", new QuantityAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
 }
 
 /// <summary>A mix: how many of each are sold together.</summary>

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -18,7 +19,7 @@ public static class BreakEvenRoutes
             var (sale, problem) = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
             if (sale is null)
                 return problem!;
-            var breakEven = BreakEven.Of(sale.Floor.Floor.Piece, sale.Check.Sale);
+            var breakEven = BreakEven.Of(sale.Floor.Floor.UnitCost, sale.Check.Sale);
             if (breakEven.Found is not { } found)
                 return Problem.OfFaults(breakEven.Faults);
             var planned = asked.Planned is { } pieces ? found.At(pieces) : null;
@@ -26,7 +27,7 @@ public static class BreakEvenRoutes
                 return Problem.OfFaults(planned.Faults);
             var answer = AnswerOf(sale, found, planned?.Found, asked);
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
-                ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, InWords.Named(catalogue.Design(path.Text)!.Document.Name, path.Text), InWords.Named(catalogue.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
+                ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, DisplayText.Named(catalogue.Design(path.Text)!.Document.Name, path.Text), DisplayText.Named(catalogue.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }
@@ -40,21 +41,21 @@ public static class BreakEvenRoutes
             var (sold, problem) = SaleLines.Of(catalogue, request.Profile, request.Lines);
             if (sold is null)
                 return problem!;
-            var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.Piece, sale.Check.Sale, line.Ratio))], request.Surplus);
+            var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.UnitCost, sale.Check.Sale, line.Ratio))], request.Surplus);
             return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, catalogue.Today, workings)) : Problem.OfFaults(mix.Faults);
         });
     }
 
     private static BreakEvenAnswer AnswerOf(CheckedPrice sale, BreakEven breakEven, PlannedSales? planned, BreakEvenQuery asked)
     {
-        var money = sale.Floor.Floor.Piece.Year.Currency;
+        var money = sale.Floor.Floor.UnitCost.Year.Currency;
         return new BreakEvenAnswer
         {
             Currency = money.Code,
             Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
-            Contribution = money.Nearest(breakEven.Contribution),
+            Contribution = money.Round(breakEven.Contribution),
             Units = breakEven.Units,
-            Revenue = money.Nearest(breakEven.Revenue),
+            Revenue = money.Round(breakEven.Revenue),
             BenchHours = Answers.Hours(breakEven.BenchHours),
             Capacity = breakEven.Capacity,
             WithinCapacity = breakEven.WithinCapacity,
@@ -74,12 +75,12 @@ public static class BreakEvenRoutes
         return new MixBreakEvenAnswer
         {
             Currency = money.Code,
-            BenchMustEarn = money.Least(mix.Pool),
-            ContributionPerMixUnit = money.Nearest(mix.ContributionPerMixUnit),
+            BenchMustEarn = money.RoundUp(mix.Pool),
+            ContributionPerMixUnit = money.Round(mix.ContributionPerMixUnit),
             MixUnits = Answers.Ratio(mix.MixUnits),
-            Lines = [.. request.Lines.Select((line, i) => new MixLineAnswer(line.Sku, line.Channel, Rounding.WithDecimals(mix.Lines[i].Sale.Price, money.Decimals), Rounding.Trim(line.Ratio), money.Nearest(mix.Lines[i].Contribution),
-                mix.Units[i], money.Nearest(mix.Units[i] * mix.Lines[i].Sale.Revenue), Answers.Hours(mix.Units[i] * mix.Lines[i].Piece.BenchHours)))],
-            Revenue = money.Nearest(mix.Revenue),
+            Lines = [.. request.Lines.Select((line, i) => new MixLineAnswer(line.Sku, line.Channel, Rounding.WithDecimals(mix.Lines[i].Sale.Price, money.Decimals), Rounding.Trim(line.Ratio), money.Round(mix.Lines[i].Contribution),
+                mix.Units[i], money.Round(mix.Units[i] * mix.Lines[i].Sale.Revenue), Answers.Hours(mix.Units[i] * mix.Lines[i].UnitCost.BenchHours)))],
+            Revenue = money.Round(mix.Revenue),
             BenchHours = Answers.Hours(mix.BenchHours),
             WithinCapacity = mix.WithinCapacity,
             ShareOfYear = Answers.Ratio(mix.ShareOfYear),

@@ -85,20 +85,20 @@ public sealed class Settings
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
         TrustedProxies = TrustedProxies.Read(Split(configuration, TrustedProxies.Setting)),
         PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
-        BackupEveryHours = Whole(configuration, "PRICEFLOOR_BACKUP_EVERY_HOURS", 0, 1000, 0),
-        BackupsKept = Whole(configuration, "PRICEFLOOR_BACKUPS_KEPT", 1, 100_000, 14),
+        BackupEveryHours = Integer(configuration, "PRICEFLOOR_BACKUP_EVERY_HOURS", 0, 1000, 0),
+        BackupsKept = Integer(configuration, "PRICEFLOOR_BACKUPS_KEPT", 1, 100_000, 14),
         Metrics = Value(configuration, "PRICEFLOOR_METRICS") switch { null or "off" => false, "on" => true, _ => throw new SettingsException("PRICEFLOOR_METRICS must be on or off.") },
-        RequestsPerMinute = Whole(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
-        WrongKeysPerMinute = Whole(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
-        BodyBytes = Whole(configuration, "PRICEFLOOR_BODY_BYTES", 2 * 1024 * 1024),
-        BatchBytes = Whole(configuration, "PRICEFLOOR_BATCH_BYTES", 32 * 1024 * 1024),
-        BatchesAtOnce = Whole(configuration, "PRICEFLOOR_BATCHES_AT_ONCE", 4),
-        Connections = Whole(configuration, "PRICEFLOOR_CONNECTIONS", 1000),
-        ConnectionsPerAddress = Whole(configuration, "PRICEFLOOR_CONNECTIONS_PER_ADDRESS", 200),
-        PutByBytes = Whole(configuration, "PRICEFLOOR_PUT_BY_BYTES", 1, int.MaxValue, 1024 * 1024 * 1024),
-        AnswerSeconds = Whole(configuration, "PRICEFLOOR_ANSWER_SECONDS", 1, 100_000_000, 30),
-        HeaderSeconds = Whole(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
-        LeastBytesPerSecond = Whole(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
+        RequestsPerMinute = Integer(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
+        WrongKeysPerMinute = Integer(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
+        BodyBytes = Integer(configuration, "PRICEFLOOR_BODY_BYTES", 2 * 1024 * 1024),
+        BatchBytes = Integer(configuration, "PRICEFLOOR_BATCH_BYTES", 32 * 1024 * 1024),
+        BatchesAtOnce = Integer(configuration, "PRICEFLOOR_BATCHES_AT_ONCE", 4),
+        Connections = Integer(configuration, "PRICEFLOOR_CONNECTIONS", 1000),
+        ConnectionsPerAddress = Integer(configuration, "PRICEFLOOR_CONNECTIONS_PER_ADDRESS", 200),
+        PutByBytes = Integer(configuration, "PRICEFLOOR_PUT_BY_BYTES", 1, int.MaxValue, 1024 * 1024 * 1024),
+        AnswerSeconds = Integer(configuration, "PRICEFLOOR_ANSWER_SECONDS", 1, 100_000_000, 30),
+        HeaderSeconds = Integer(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
+        LeastBytesPerSecond = Integer(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
         Demo = demo,
     };
 
@@ -119,9 +119,9 @@ public sealed class Settings
     private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>
         Value(configuration, name)?.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];
 
-    private static int Whole(IConfiguration configuration, string name, int otherwise) => Whole(configuration, name, 1, 1_000_000_000, otherwise);
+    private static int Integer(IConfiguration configuration, string name, int fallback) => Integer(configuration, name, 1, 1_000_000_000, fallback);
 
-    private static int Whole(IConfiguration configuration, string name, int least, int most, int otherwise) => Value(configuration, name) is not { } text ? otherwise
+    private static int Integer(IConfiguration configuration, string name, int least, int most, int fallback) => Value(configuration, name) is not { } text ? fallback
         : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most ? number
         : throw new SettingsException(string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
 

@@ -26,7 +26,7 @@ public sealed record ChannelBudgetAnswer
     public static ChannelBudgetAnswer Of(string channel, DesignBudget budget) => new()
     {
         Channel = channel,
-        NetProceeds = budget.Year.Currency.Nearest(budget.Sale.Net),
+        NetProceeds = budget.Year.Currency.Round(budget.Sale.Net),
         Minutes = MinutesOf(budget),
         Materials = MaterialsOf(budget),
         Reason = budget.Reason,
@@ -37,7 +37,7 @@ public sealed record ChannelBudgetAnswer
         budget.Minutes is not { } minutes ? null : budget.AskedByMaterials ? Rounding.Down(minutes, 2) : Rounding.Trim(minutes);
 
     private static decimal? MaterialsOf(DesignBudget budget) =>
-        budget.Materials is not { } materials ? null : budget.AskedByMaterials ? Rounding.WithDecimals(materials, budget.Year.Currency.Decimals) : budget.Year.Currency.Most(materials);
+        budget.Materials is not { } materials ? null : budget.AskedByMaterials ? Rounding.WithDecimals(materials, budget.Year.Currency.Decimals) : budget.Year.Currency.RoundDown(materials);
 }
 
 /// <summary>What a new piece may take, on the channel asked about and, at the same listed price, on every other.</summary>

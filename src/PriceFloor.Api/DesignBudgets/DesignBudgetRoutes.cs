@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
@@ -19,7 +20,7 @@ public static class DesignBudgetRoutes
                 return Problem.UnknownReference([.. Unknown(request, profile, channel)]);
             if (Refusal(request, profile, channel) is { } refusal)
                 return refusal;
-            var year = StudioYear.Of(profile.Document, catalogue.YearStart);
+            var year = catalogue.Year(profile);
             var budget = year.Found is null ? null : DesignBudget.Of(year.Value, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials);
             return budget?.Found is { } found ? JsonAnswer.Of(AnswerOf(request, catalogue, profile, channel, found, workings)) : Problem.OfFaults(budget?.Faults ?? year.Faults);
         });
@@ -50,11 +51,11 @@ public static class DesignBudgetRoutes
             Currency = year.Currency.Code,
             Price = Rounding.WithDecimals(request.Price, year.Currency.Decimals),
             Channel = channel.Key,
-            NetProceeds = year.Currency.Nearest(budget.Sale.Net),
+            NetProceeds = year.Currency.Round(budget.Sale.Net),
             Minutes = asked.Minutes,
             Materials = asked.Materials,
             Reason = asked.Reason,
-            PerBenchHour = year.Currency.Least(year.PerBenchHour),
+            PerBenchHour = year.Currency.RoundUp(year.PerBenchHour),
             SoldShare = Rounding.Trim(profile.Document.SoldShare),
             Channels = [.. channels.Select(one => Row(one, request, year))],
             Basis = new BasisAnswer { Profile = profile.Basis, Channel = channel.Basis, Channels = [.. channels.Select(one => one.Basis)] },

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using FluentValidation;
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;

@@ -1,5 +1,6 @@
 using FluentValidation;
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Profiles;
@@ -8,15 +9,16 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Designs;
 
 /// <summary>Designs: their profile and its materials must be stored, and together they must make a piece that takes bench time.</summary>
-public sealed class DesignDocuments(IValidator<Design> validator, PresentDocuments present) : DocumentKind<Design>(Kinds.Design, validator)
+public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSource catalogues) : DocumentKind<Design>(Kinds.Design, validator)
 {
     public override Checked<Design> Check(Writing writing, string key, Design document, Stored<Design>? before, ProfileAccess access)
     {
-        if (present.Within(writing, access).Profile(document.Profile) is not { } profile)
+        var catalogue = catalogues.SeenBy(access).Within(writing);
+        if (catalogue.Profile(document.Profile) is not { } profile)
             return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." }]);
 
-        var year = StudioYear.Of(profile.Document, default).Value;
-        var faults = Piece.Of(document, year).Faults;
+        var year = catalogue.Year(profile).Value;
+        var faults = UnitCost.Of(document, year).Faults;
         if (faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial))
             return Problem.UnknownReference([.. faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial).Select(fault => InputError.At(fault))]);
         if (faults.Count > 0)

@@ -12,12 +12,6 @@ namespace PriceFloor.Api.Documents;
 /// </summary>
 public static class DocumentAccess
 {
-    /// <summary>The documents without those that are not seen.</summary>
-    public static IWholeDocuments Of(this ProfileAccess access, IWholeDocuments documents) => access.IsWhole ? documents : new SeenDocuments(documents, access);
-
-    /// <summary>The documents of a transaction without those that are not seen.</summary>
-    public static IDocuments Of(this ProfileAccess access, IDocuments documents) => access.IsWhole ? documents : new PartlySeen(documents, access);
-
     /// <summary>Whether a revision is seen: a design's by the profile that it names, a deletion like what it deleted, a listed price like its design.</summary>
     public static bool Sees(this ProfileAccess access, Snapshot snapshot, Revision revision) => access.IsWhole || revision.Kind switch
     {

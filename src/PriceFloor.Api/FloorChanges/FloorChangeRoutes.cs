@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -22,7 +23,7 @@ public sealed record FloorChangeQuery(string? Since, int? Limit, string? After, 
     ];
 
     public static FloorChangeQuery Read(QueryValues values) =>
-        new(values.Text("since", CursorLength), values.WholeOrNone("limit", 1, 1000), values.Text("after", CursorLength), values.Time("asOf"));
+        new(values.Text("since", CursorLength), values.IntegerOrNull("limit", 1, 1000), values.Text("after", CursorLength), values.Time("asOf"));
 }
 
 public static class FloorChangeRoutes

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.PriceLists;
 using PriceFloor.Storage;
@@ -26,7 +27,7 @@ public static class MovedFloors
         var profiles = keys[Kinds.Profile].ToHashSet();
         var itself = keys[Kinds.Design].Concat(keys[Kinds.ListedPrice].Select(key => key[..key.IndexOf('/', StringComparison.Ordinal)]));
         var all = keys[Kinds.Channel].Any();
-        var others = then.Documents.Designs.Concat(now.Documents.Designs).Where(design => all || (profiles.Count > 0 && design.Sound is { } document && profiles.Contains(document.Profile))).Select(design => design.Key);
+        var others = then.Designs.Concat(now.Designs).Where(design => all || (profiles.Count > 0 && design.Sound is { } document && profiles.Contains(document.Profile))).Select(design => design.Key);
         return itself.Concat(others).Distinct().Order(StringComparer.Ordinal);
     }
 

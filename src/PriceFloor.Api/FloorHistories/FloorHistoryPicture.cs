@@ -23,18 +23,18 @@ public static class FloorHistoryPicture
     public static byte[] Of(FloorHistoryAnswer answer, string channel, DateTimeOffset today)
     {
         var picture = new Picture("Floor prices over time", Description(answer, channel));
-        picture.Words(Picture.Margin, 52, InWords.Named(answer.Name, answer.Sku), fit: Picture.Inner);
+        picture.Words(Picture.Margin, 52, DisplayText.Named(answer.Name, answer.Sku), fit: Picture.Inner);
         picture.Words(Picture.Margin, 70, $"{answer.Currency} on {channel}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
         var prices = answer.Items.SelectMany(item => s_lines.Select(line => line.Price(item))).OfType<decimal>().ToList();
         if (prices.Count == 0)
         {
             picture.Words(Picture.Margin, 104, "There was no price yet.", ink: Palette.Quiet);
-            return picture.Drawn(120);
+            return picture.Render(120);
         }
 
         Key(picture, answer);
         Plot(picture, answer, prices, today);
-        return picture.Drawn(Moves(picture, answer));
+        return picture.Render(Moves(picture, answer));
     }
 
     private static void Plot(Picture picture, FloorHistoryAnswer answer, List<decimal> prices, DateTimeOffset today)
@@ -42,14 +42,14 @@ public static class FloorHistoryPicture
         var room = prices.Max() > prices.Min() ? (prices.Max() - prices.Min()) * 0.08m : prices.Max() * 0.1m;
         var up = new Scale(decimal.Max(0, prices.Min() - room), prices.Max() + room, Bottom, Top);
         var ticks = up.Ticks(5).ToList();
-        var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(InWords.Number(tick), Picture.Small)) + 8;
+        var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(DisplayText.Number(tick), Picture.Small)) + 8;
         var (first, last) = (answer.Items[0].At, answer.Items[^1].At > today ? answer.Items[^1].At : today);
         var days = Day(last) - Day(first);
         var across = new Scale(Day(first), Day(first) + (days > 0 ? days * 1.04m : 1), left, Picture.Right); // room for the last step
         foreach (var tick in ticks)
         {
             picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Palette.Grid);
-            picture.Words(left - 8, up.At(tick) + 4.5m, InWords.Number(tick), Picture.Small, Palette.Quiet, "end");
+            picture.Words(left - 8, up.At(tick) + 4.5m, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "end");
         }
 
         picture.Line(left, Bottom, Picture.Right, Bottom, Palette.Quiet);
@@ -64,7 +64,7 @@ public static class FloorHistoryPicture
 
     /// <summary>The day; with the time where the whole picture is of hours.</summary>
     private static string When(DateTimeOffset time, decimal days) =>
-        InWords.Date(time) + (days is > 0 and < 2 ? time.UtcDateTime.ToString(" HH:mm", CultureInfo.InvariantCulture) : "");
+        DisplayText.Date(time) + (days is > 0 and < 2 ? time.UtcDateTime.ToString(" HH:mm", CultureInfo.InvariantCulture) : "");
 
     /// <summary>Each price holds until the next; where there was none the line stops.</summary>
     private static string Steps(FloorHistoryAnswer answer, Func<FloorMomentAnswer, decimal?> price, Scale across, Scale up)
@@ -92,7 +92,7 @@ public static class FloorHistoryPicture
             var x = Picture.Margin + index * 150;
             picture.Line(x, 88, x + 28, 88, line.Palette, line.Dash, line.Thick);
             picture.Words(x + 36, 93, line.Words, Picture.Small);
-            picture.Words(x + 36, 110, line.Price(last) is { } now ? InWords.Money(now, answer.Currency) : "none now", Picture.Small, fit: 110);
+            picture.Words(x + 36, 110, line.Price(last) is { } now ? DisplayText.Money(now, answer.Currency) : "none now", Picture.Small, fit: 110);
         }
     }
 
@@ -102,26 +102,26 @@ public static class FloorHistoryPicture
         var y = Bottom + 52;
         foreach (var item in answer.Items.Reverse().Take(MovesTold))
         {
-            var documents = string.Join(", ", item.MovedBy.Select(InWords.Document));
-            picture.Words(Picture.Margin, y, InWords.Date(item.At), Picture.Small, bold: true);
+            var documents = string.Join(", ", item.MovedBy.Select(DisplayText.Document));
+            picture.Words(Picture.Margin, y, DisplayText.Date(item.At), Picture.Small, bold: true);
             if (item is { Verdict: Verdict.BelowFloor, ListedPrice: not null })
                 picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Palette.Text, Palette.Paper);
             picture.Words(Picture.Margin + 108, y, Prices(item, answer.Currency), Picture.Small, fit: Picture.Inner - 108);
-            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? InWords.Verdict(verdict) + "; " : "")}by {documents}", Picture.Small, Palette.Quiet, fit: Picture.Inner - 108);
+            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? DisplayText.Verdict(verdict) + "; " : "")}by {documents}", Picture.Small, Palette.Quiet, fit: Picture.Inner - 108);
             y += LineHeight;
         }
 
         var untold = answer.Items.Count - MovesTold;
         if (untold > 0 || answer.Earlier is not null)
-            picture.Words(Picture.Margin, y, untold > 0 ? $"and {InWords.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more still earlier")}" : "and more still earlier", Picture.Small, Palette.Quiet);
+            picture.Words(Picture.Margin, y, untold > 0 ? $"and {DisplayText.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more still earlier")}" : "and more still earlier", Picture.Small, Palette.Quiet);
         return untold > 0 || answer.Earlier is not null ? y + 14 : y - LineHeight + 32;
     }
 
     private static decimal Day(DateTimeOffset time) => time.UtcTicks / (decimal)TimeSpan.TicksPerDay;
 
-    private static string Prices(FloorMomentAnswer item, string currency) => item.Reason is { } reason ? InWords.Reason(reason)
-        : string.Join(", ", s_lines.Reverse().Where(line => line.Price(item) is not null).Select(line => $"{line.Words} {InWords.Money(line.Price(item)!.Value, currency)}"));
+    private static string Prices(FloorMomentAnswer item, string currency) => item.Reason is { } reason ? DisplayText.Reason(reason)
+        : string.Join(", ", s_lines.Reverse().Where(line => line.Price(item) is not null).Select(line => $"{line.Words} {DisplayText.Money(line.Price(item)!.Value, currency)}"));
 
     private static string Description(FloorHistoryAnswer answer, string channel) =>
-        $"{InWords.Named(answer.Name, answer.Sku)} on {channel}, {answer.Currency}. {string.Join(' ', answer.Items.Select(item => $"{InWords.Date(item.At)}: {Prices(item, answer.Currency)}{(item.Verdict is { } verdict ? ", " + InWords.Verdict(verdict) : "")}."))}";
+        $"{DisplayText.Named(answer.Name, answer.Sku)} on {channel}, {answer.Currency}. {string.Join(' ', answer.Items.Select(item => $"{DisplayText.Date(item.At)}: {Prices(item, answer.Currency)}{(item.Verdict is { } verdict ? ", " + DisplayText.Verdict(verdict) : "")}."))}";
 }

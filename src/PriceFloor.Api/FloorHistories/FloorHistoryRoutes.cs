@@ -13,11 +13,11 @@ public sealed record FloorHistoryQuery(string Channel, int Limit, DateTimeOffset
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Least: 1, Most: 1000, Default: "100"),
+        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Minimum: 1, Maximum: 1000, Default: "100"),
         new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time", "2027-03-01T00:00:00Z"),
     ];
 
-    public static FloorHistoryQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Whole("limit", 1, 1000, 100), values.Time("asOf"));
+    public static FloorHistoryQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Integer("limit", 1, 1000, 100), values.Time("asOf"));
 }
 
 public static class FloorHistoryRoutes
@@ -46,7 +46,7 @@ public static class FloorHistoryRoutes
                 Earlier = earlier is { } before ? Moment.ToTime(before) : null,
             };
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
-                ? TaggedBody.Of(FloorHistoryPicture.Of(answer, InWords.Named(on.Name, asked.Channel), DayOf(asked.AsOf ?? clock.GetUtcNow()))).Answer(context, Format.Svg)
+                ? TaggedBody.Of(FloorHistoryPicture.Of(answer, DisplayText.Named(on.Name, asked.Channel), DayOf(asked.AsOf ?? clock.GetUtcNow()))).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }

@@ -1,4 +1,5 @@
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.PriceLists;
 using PriceFloor.Storage;
@@ -37,12 +38,11 @@ public static class PricedMoments
         var (earlier, first) = times.Count > most ? (times[most], times[most - 1]) : ((long?)null, times[^1]);
 
         var standing = behind.Select(document => snapshot.Find(document.Kind, document.Key, first - 1)).OfType<Revision>().ToList();
-        var documents = DocumentsInMemory.Empty.With(standing, 0);
+        var catalogue = WholeCatalogue.Of(standing, access, Moment.ToTime(first));
         var moments = new List<PricedMoment>();
         foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position).GroupBy(revision => revision.SavedAt))
         {
-            documents = documents.With([.. written], written.Last().Position);
-            var catalogue = new Catalogue(access.Of(documents), Moment.ToTime(written.Key));
+            catalogue = catalogue.After([.. written], written.Last().Position, Moment.ToTime(written.Key));
             moments.Add(At(catalogue, sku, channel, [.. written.Where(revision => access.Sees(snapshot, revision))]) with { At = written.Key });
         }
 

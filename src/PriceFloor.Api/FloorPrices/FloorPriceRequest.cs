@@ -10,7 +10,7 @@ public sealed record FloorPriceQuery(string? Profile, DateTimeOffset? AsOf, bool
     public static IReadOnlyList<QueryParameter> Parameters =>
         [new("profile", "Key of another profile to try.", "string", Example: "main"), QueryParameters.AsOf, QueryParameters.Workings];
 
-    public static FloorPriceQuery Read(QueryValues values) => new(values.Text("profile"), values.Time("asOf"), values.Truth("workings"));
+    public static FloorPriceQuery Read(QueryValues values) => new(values.Text("profile"), values.Time("asOf"), values.Boolean("workings"));
 }
 
 /// <summary>What if: a floor from stored documents, from inline ones, or from some of each. Nothing is stored.</summary>

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -35,10 +36,10 @@ public static class FloorPriceRoutes
         });
     }
 
-    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design, Func<FloorOfDesign, FloorPriceAnswer> answer, string? at)
+    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design, Func<DesignFloor, FloorPriceAnswer> answer, string? at)
     {
-        var outcome = FloorOfDesign.Of(catalogue, profile, design);
-        return outcome.Found is { } floor ? JsonAnswer.Of(answer(floor)) : FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at);
+        var outcome = catalogue.Floor(profile, design);
+        return outcome.Found is { } floor ? JsonAnswer.Of(answer(floor)) : FloorAnswers.ProblemOf(outcome.Faults, profile, design, at);
     }
 
     private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, Code code, List<InputError> unknown) where T : class

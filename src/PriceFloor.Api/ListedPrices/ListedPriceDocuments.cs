@@ -1,5 +1,6 @@
 using FluentValidation;
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
@@ -7,7 +8,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.ListedPrices;
 
 /// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
-public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, PresentDocuments present) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
+public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, CatalogueSource catalogues) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
 {
     public static string KeyOf(string sku, string channel) => $"{sku}/{channel}";
 
@@ -20,7 +21,7 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Pres
     public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, Stored<ListedPrice>? before, ProfileAccess access)
     {
         var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
-        var catalogue = present.Within(writing, access);
+        var catalogue = catalogues.SeenBy(access).Within(writing);
         if (catalogue.Design(sku) is null)
             return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{sku}\".");
         if (catalogue.Channel(channelKey) is not { } channel)

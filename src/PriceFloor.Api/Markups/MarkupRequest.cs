@@ -27,17 +27,17 @@ public sealed record MarkupRequest
 
     /// <summary>Profit over cost.</summary>
     /// <example>1</example>
-    [Share(Least = "-1", Most = "1000000")]
+    [Share(Minimum = "-1", Maximum = "1000000")]
     public decimal? Markup { get; init; }
 
     /// <summary>Profit over price; at most 1.</summary>
     /// <example>0.5</example>
-    [Share(Least = "-1000000")]
+    [Share(Minimum = "-1000000")]
     public decimal? Margin { get; init; }
 
     /// <summary>Price less cost.</summary>
     /// <example>60.00</example>
-    [Money(Least = "-1000000000000")]
+    [Money(Minimum = "-1000000000000")]
     public decimal? Profit { get; init; }
 
     /// <summary>Tax in the price or on top of it: markup and margin are always before tax.</summary>
@@ -72,7 +72,7 @@ public sealed record DiscountRequest
 
     /// <summary>The rates in order, each on what the one before leaves.</summary>
     [MaxLength(20)]
-    [Share(Most = "0.9999")]
+    [Share(Maximum = "0.9999")]
     public required IReadOnlyList<decimal> Rates { get; init; }
 }
 

@@ -95,9 +95,9 @@ public sealed class OperationText : IOperationFilter
         {
             Type = parameter.Type switch { "number" => JsonSchemaType.Number, "integer" => JsonSchemaType.Integer, "boolean" => JsonSchemaType.Boolean, _ => JsonSchemaType.String },
             Format = parameter.Format,
-            Minimum = parameter.Type == "integer" ? parameter.Least?.ToString(CultureInfo.InvariantCulture) : null,
-            ExclusiveMinimum = parameter.Type == "number" ? parameter.Least?.ToString(CultureInfo.InvariantCulture) : null,
-            Maximum = parameter.Most?.ToString(CultureInfo.InvariantCulture),
+            Minimum = parameter.Type == "integer" ? parameter.Minimum?.ToString(CultureInfo.InvariantCulture) : null,
+            ExclusiveMinimum = parameter.Type == "number" ? parameter.Minimum?.ToString(CultureInfo.InvariantCulture) : null,
+            Maximum = parameter.Maximum?.ToString(CultureInfo.InvariantCulture),
             Default = parameter.Default is null ? null : JsonNode.Parse(parameter.Default),
         },
         Example = parameter.Example is null ? null : parameter.Type is "number" or "integer" ? JsonNode.Parse(parameter.Example) : JsonValue.Create(parameter.Example),

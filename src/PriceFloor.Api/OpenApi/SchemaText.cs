@@ -40,10 +40,10 @@ public sealed class SchemaText : ISchemaFilter
         if (member.GetCustomAttribute<NumberFieldAttribute>() is { } field && numbers.Format == "decimal")
         {
             if (field.Above)
-                numbers.ExclusiveMinimum = field.Least;
+                numbers.ExclusiveMinimum = field.Minimum;
             else
-                numbers.Minimum = field.Least;
-            numbers.Maximum = field.Most;
+                numbers.Minimum = field.Minimum;
+            numbers.Maximum = field.Maximum;
         }
 
         if (member.IsDefined(typeof(PiecesAttribute)) || member.IsDefined(typeof(WholeNumberAttribute)))
@@ -53,7 +53,7 @@ public sealed class SchemaText : ISchemaFilter
         if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string) && member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)))
             schema.MinLength = 1;
         if (member.GetCustomAttribute<EachTextAttribute>() is { } each && schema.Items is OpenApiSchema text)
-            (text.MinLength, text.MaxLength) = (each.Least, each.Most);
+            (text.MinLength, text.MaxLength) = (each.Minimum, each.Maximum);
         if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var most } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
             (schema.MaxItems, schema.MaxLength) = (most, null);
         if (member.GetCustomAttribute<MinLengthAttribute>() is { Length: var least } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)

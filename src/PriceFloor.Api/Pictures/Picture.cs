@@ -63,7 +63,7 @@ public sealed class Picture
     }
 
     /// <summary>The whole file.</summary>
-    public byte[] Drawn(decimal height)
+    public byte[] Render(decimal height)
     {
         var svg = new Svg().Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("id", _id), ("viewBox", $"0 0 {Svg.Number(Width)} {Svg.Number(height)}"),
             ("width", Width), ("height", height), ("role", "img"), ("aria-labelledby", $"{_id}-title {_id}-desc"));

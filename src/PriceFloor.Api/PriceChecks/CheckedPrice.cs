@@ -1,4 +1,5 @@
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
@@ -8,16 +9,16 @@ namespace PriceFloor.Api.PriceChecks;
 /// <summary>One price checked against the stored documents, and what of it a caller may learn.</summary>
 public sealed class CheckedPrice
 {
-    private readonly FloorOfDesign _floor;
+    private readonly DesignFloor _floor;
     private readonly Stored<Channel> _channel;
     private readonly decimal _price;
     private readonly PriceCheck? _check;
-    private readonly Catalogue _records;
+    private readonly Catalogue _catalogue;
     private TakeHome? _takeHome;
 
-    private CheckedPrice(FloorOfDesign floor, Stored<Channel> channel, ChannelPrices prices, decimal price, PriceCheck? check, Catalogue catalogue)
+    private CheckedPrice(DesignFloor floor, Stored<Channel> channel, ChannelPrices prices, decimal price, PriceCheck? check, Catalogue catalogue)
     {
-        (_floor, _channel, Prices, _price, _check, _records) = (floor, channel, prices, price, check, catalogue);
+        (_floor, _channel, Prices, _price, _check, _catalogue) = (floor, channel, prices, price, check, catalogue);
         Verdict = check?.Verdict ?? prices.VerdictOf(price);
     }
 
@@ -28,16 +29,16 @@ public sealed class CheckedPrice
 
     public ChannelPrices Prices { get; }
 
-    public FloorOfDesign Floor => _floor;
+    public DesignFloor Floor => _floor;
 
-    public BasisAnswer Basis => _floor.BasisWith(_channel);
+    public BasisAnswer Basis => _floor.Basis() with { Channel = _channel.Basis };
 
     public IEnumerable<Assumption> Assumptions => _floor.Assumptions.Concat(Assumed.In(_channel.Document, "/channel"));
 
-    public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_records.Today).Concat(WarningsOfTheSale);
+    public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_catalogue.Today).Concat(WarningsOfTheSale);
 
     /// <summary>Those about the channel and the price alone.</summary>
-    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.Piece.Year, "/channel", _records.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
+    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.UnitCost.Year, "/channel", _catalogue.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
 
     public IEnumerable<Working> AllWorkings => _floor.WorkingsOfTheFloor.Concat(Workings.Of(Prices)).Concat(Workings.Of(Check.Sale)).Concat(Workings.Of(Check));
 
@@ -62,9 +63,9 @@ public sealed class CheckedPrice
         if ((otherProfile ?? catalogue.Profile(design.Document.Profile)) is not { } profile)
             return (null, Problem.UnknownReference([InputError.AtField("sku", at, InputCodes.UnknownProfile, mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time.")]));
 
-        var outcome = FloorOfDesign.Of(catalogue, profile, design);
+        var outcome = catalogue.Floor(profile, design);
         if (outcome.Found is not { } floor)
-            return (null, mayRead ? FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at is null ? null : "#") : NoFloor(outcome.Faults, at));
+            return (null, mayRead ? FloorAnswers.ProblemOf(outcome.Faults, profile, design, at is null ? null : "#") : NoFloor(outcome.Faults, at));
         var prices = floor.On(channel);
         if (prices.Found is null)
             return (null, Problem.OfFaults(prices.Faults));
@@ -93,7 +94,7 @@ public sealed class CheckedPrice
     public PriceCheckAnswer Answer(Caller caller, bool workings)
     {
         var (mayCheck, mayRead) = (caller.May(Scope.Check), caller.May(Scope.Read));
-        var (money, year) = (Currency.Of(_channel.Document.Currency), _floor.Floor.Piece.Year);
+        var (money, year) = (Currency.Of(_channel.Document.Currency), _floor.Floor.UnitCost.Year);
         return new PriceCheckAnswer
         {
             Verdict = Verdict,
@@ -102,11 +103,11 @@ public sealed class CheckedPrice
             TargetPrice = mayCheck ? Rounding.WithDecimals(Prices.TargetPrice, money.Decimals) : null,
             Price = mayCheck ? Rounding.WithDecimals(_price, money.Decimals) : null,
             Currency = mayCheck ? money.Code : null,
-            NetProceeds = mayRead ? year.Currency.Nearest(Check.Sale.Net) : null,
-            AboveFloor = mayRead ? year.Currency.Nearest(Check.AboveFloor) : null,
-            EarnedPerBenchHour = mayRead ? year.Currency.Nearest(Check.EarnedPerBenchHour) : null,
-            PerBenchHour = mayRead ? year.Currency.Least(year.PerBenchHour) : null,
-            TakeHomePerHourAtThisPrice = _takeHome is { } takeHome ? year.Currency.Nearest(takeHome.PerHour) : null,
+            NetProceeds = mayRead ? year.Currency.Round(Check.Sale.Net) : null,
+            AboveFloor = mayRead ? year.Currency.Round(Check.AboveFloor) : null,
+            EarnedPerBenchHour = mayRead ? year.Currency.Round(Check.EarnedPerBenchHour) : null,
+            PerBenchHour = mayRead ? year.Currency.RoundUp(year.PerBenchHour) : null,
+            TakeHomePerHourAtThisPrice = _takeHome is { } takeHome ? year.Currency.Round(takeHome.PerHour) : null,
             Basis = mayRead ? Basis : Basis with { ListedPrice = null }, // it names another channel
             Assumed = mayRead ? AssumptionAnswer.Of(Assumptions) : null,
             Warnings = WarningAnswer.Of(mayRead ? AllWarnings : NotAllowed),
@@ -120,7 +121,7 @@ public sealed class CheckedPrice
         if (channel is null)
             unknown.Add(InputError.AtField("channel", at, InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts."));
         if (design is null)
-            unknown.Add(InputError.AtField("sku", at, InputCodes.UnknownDesign, mayRead && catalogue.Documents.SameButForCase(request.Sku) is { } close
+            unknown.Add(InputError.AtField("sku", at, InputCodes.UnknownDesign, mayRead && catalogue.KeyInOtherCase(request.Sku) is { } close
                 ? $"There is no design \"{request.Sku}\", but there is \"{close}\"; case counts."
                 : $"There is no design \"{request.Sku}\"; case counts."));
         return Problem.UnknownReference(unknown);

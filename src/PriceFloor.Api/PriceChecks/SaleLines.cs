@@ -1,3 +1,4 @@
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 
@@ -20,7 +21,7 @@ public sealed class SaleLines
 
     public IReadOnlyList<CheckedPrice> Sales { get; }
 
-    public StudioYear Year => Sales[0].Floor.Floor.Piece.Year;
+    public StudioYear Year => Sales[0].Floor.Floor.UnitCost.Year;
 
     /// <summary>The profile once, then each line's own.</summary>
     public IReadOnlyDictionary<string, object> Basis => new Dictionary<string, object> { ["profile"] = _profile.Basis, ["lines"] = Sales.Select(sale => sale.Basis).ToList() };
@@ -28,7 +29,7 @@ public sealed class SaleLines
     public IEnumerable<Assumption> Assumptions => Sales.SelectMany((sale, i) => sale.Assumptions.Select(one => one with { Pointer = Below(one.Pointer, i) })).Distinct();
 
     public IEnumerable<Warning> WarningsOn(DateOnly today) => Warnings.In(Year, today)
-        .Concat(Sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.Piece).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
+        .Concat(Sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.UnitCost).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
 
     /// <summary>Every line checked; what is unknown is told for all lines at once.</summary>
     public static (SaleLines? Found, Problem? Problem) Of(Catalogue catalogue, string profileKey, IReadOnlyList<ISaleLine> lines)

@@ -19,7 +19,7 @@ public static class PriceLadderPicture
         var prices = list.Items.SelectMany(item => new[] { item.FloorPrice, item.TargetPrice, item.ListedPrice }).OfType<decimal>().ToList();
         var scale = new Scale(0, prices.Count > 0 ? prices.Max() * 1.02m : 1, Picture.Margin, Picture.Right);
         foreach (var tick in scale.Ticks(5))
-            picture.Words(decimal.Clamp(scale.At(tick), Picture.Margin + TextMetrics.Width(InWords.Number(tick), Picture.Small) / 2, Picture.Right - TextMetrics.Width(InWords.Number(tick), Picture.Small) / 2), 148, InWords.Number(tick), Picture.Small, Palette.Quiet, "middle");
+            picture.Words(decimal.Clamp(scale.At(tick), Picture.Margin + TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2, Picture.Right - TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2), 148, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "middle");
         var y = First;
         foreach (var item in list.Items)
         {
@@ -29,12 +29,12 @@ public static class PriceLadderPicture
 
         if (list.Items.Count == 0)
             picture.Words(Picture.Margin, y, "No design is listed here.", ink: Palette.Quiet);
-        return picture.Drawn(list.Items.Count == 0 ? y + Picture.Margin : y - 14);
+        return picture.Render(list.Items.Count == 0 ? y + Picture.Margin : y - 14);
     }
 
     private static void Draw(Picture picture, PriceListItemAnswer item, Scale scale, decimal y)
     {
-        var verdict = item.Reason is { } reason ? InWords.Reason(reason) : InWords.Verdict(item.Verdict);
+        var verdict = item.Reason is { } reason ? DisplayText.Reason(reason) : DisplayText.Verdict(item.Verdict);
         picture.Words(Picture.Right, y, verdict, anchor: "end");
         picture.Words(Picture.Margin, y, item.Name ?? item.Sku, bold: true, fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
         var (bar, floor, target) = (y + 8, item.FloorPrice ?? 0, item.TargetPrice ?? 0);
@@ -70,16 +70,16 @@ public static class PriceLadderPicture
         foreach (var (index, verdict) in new[] { Verdict.BelowFloor, Verdict.BelowTarget, Verdict.MeetsTarget }.Index())
         {
             Mark(picture, Picture.Margin + 8 + index * 150, 117, verdict);
-            picture.Words(Picture.Margin + 22 + index * 150, 121.5m, InWords.Verdict(verdict), Picture.Small);
+            picture.Words(Picture.Margin + 22 + index * 150, 121.5m, DisplayText.Verdict(verdict), Picture.Small);
         }
     }
 
     private static string Figures(PriceListItemAnswer item) => string.Join("  ·  ", new[] { ("floor", item.FloorPrice), ("target", item.TargetPrice), ("listed", item.ListedPrice) }
-        .Where(figure => figure.Item2 is not null).Select(figure => $"{figure.Item1} {InWords.Money(figure.Item2!.Value, item.Currency)}"));
+        .Where(figure => figure.Item2 is not null).Select(figure => $"{figure.Item1} {DisplayText.Money(figure.Item2!.Value, item.Currency)}"));
 
     private static string Sentence(PriceListItemAnswer item) =>
-        $"{InWords.Named(item.Name, item.Sku)}: {(item.Reason is { } reason ? InWords.Reason(reason) : $"{Figures(item).Replace("  ·  ", ", ", StringComparison.Ordinal)}, {InWords.Verdict(item.Verdict)}")}.";
+        $"{DisplayText.Named(item.Name, item.Sku)}: {(item.Reason is { } reason ? DisplayText.Reason(reason) : $"{Figures(item).Replace("  ·  ", ", ", StringComparison.Ordinal)}, {DisplayText.Verdict(item.Verdict)}")}.";
 
     private static string Description(PriceListAnswer list, string channel, string currency) =>
-        $"{channel}, {currency}, {InWords.Number(list.Items.Count)} designs. {string.Join(' ', list.Items.Select(Sentence))}";
+        $"{channel}, {currency}, {DisplayText.Number(list.Items.Count)} designs. {string.Join(' ', list.Items.Select(Sentence))}";
 }

@@ -1,6 +1,5 @@
-using System.Collections.Concurrent;
-using System.Runtime.CompilerServices;
 using System.Text.Json;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -23,16 +22,11 @@ public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? V
         QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, SheetQuery.Dialect, QueryParameters.AsOf,
     ];
 
-    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.Word<Verdict>("verdict"), values.WholeOrNone("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
+    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"), values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
 }
 
 public static class PriceListRoutes
 {
-    private const int KeptLists = 16;
-
-    /// <summary>Lists of the present documents, made once for the same documents and the same question.</summary>
-    private static readonly ConditionalWeakTable<IDocuments, ConcurrentDictionary<(PriceListQuery, Format, DateOnly), PriceListPage>> s_kept = [];
-
     public static async Task<IResult> Get(FromQuery<PriceListQuery> query, CatalogueReader reader, HttpContext context)
     {
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
@@ -47,20 +41,15 @@ public static class PriceListRoutes
         return page.Body.Answer(context, format);
     }
 
-    private static async Task<PriceListPage> Kept(Catalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel)
+    private static ValueTask<PriceListPage> Kept(Catalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel) => catalogue.Kept((asked, format), async () =>
     {
-        var lists = s_kept.GetOrCreateValue(catalogue.Documents);
-        if (lists.TryGetValue((asked, format, catalogue.Today), out var kept))
-            return kept;
-        if (lists.Count >= KeptLists)
-            lists.Clear();
         var list = Of(catalogue, asked);
-        return lists[(asked, format, catalogue.Today)] = new PriceListPage(list.Next, TaggedBody.Of(
+        return new PriceListPage(list.Next, TaggedBody.Of(
             format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel)
-            : format == Format.Svg && catalogue.Channel(asked.Channel!) is { } channel ? PriceLadderPicture.Of(list, InWords.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
+            : format == Format.Svg && catalogue.Channel(asked.Channel!) is { } channel ? PriceLadderPicture.Of(list, DisplayText.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
             : format == Format.Html ? PricePage.Of(list, catalogue.Channels.ToDictionary(one => one.Key, one => one.Document.Name), catalogue.Today)
             : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options)));
-    }
+    });
 
     private static List<InputError> Unknown(Catalogue catalogue, PriceListQuery asked)
     {
@@ -78,7 +67,7 @@ public static class PriceListRoutes
         var channels = wanted.Where(channel => channel.Sound is not null).ToList();
         var items = new List<PriceListItemAnswer>();
         var warnings = DamagedDocumentException.WarningsOf(wanted, "/basis/channels").ToList();
-        var designs = catalogue.Documents.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
+        var designs = catalogue.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
         var (fromSku, fromChannel) = asked.After?.Split('/') is [var sku, var channel0] ? (sku, channel0) : (asked.After ?? "", "");
         var most = asked.Limit ?? PriceListQuery.Most;
         string? next = null;

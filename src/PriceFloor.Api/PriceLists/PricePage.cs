@@ -43,10 +43,10 @@ public static class PricePage
         var page = new StringBuilder($"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width\">\n<title>Prices, {date}</title>\n<style>\n{Style}\n</style>\n</head>\n<body>\n<h1>Prices, {date}</h1>\n");
         page.Append("<p>The floor is the lowest price that carries its part of the year; the target also keeps the studio's own rule.</p>\n");
         foreach (var channel in list.Items.GroupBy(item => item.Channel).OrderBy(channel => channel.Key, StringComparer.Ordinal))
-            Table(page, [.. channel], InWords.Named(names.GetValueOrDefault(channel.Key), channel.Key));
+            Table(page, [.. channel], DisplayText.Named(names.GetValueOrDefault(channel.Key), channel.Key));
         if (list.Items.Count == 0)
             page.Append("<p>Nothing is listed here.</p>\n");
-        page.Append($"<footer><small>Calculated from {Text(string.Join(", ", list.Basis.Profiles.Concat(list.Basis.Channels).Select(InWords.Document)))}. No tax or legal advice.</small></footer>\n");
+        page.Append($"<footer><small>Calculated from {Text(string.Join(", ", list.Basis.Profiles.Concat(list.Basis.Channels).Select(DisplayText.Document)))}. No tax or legal advice.</small></footer>\n");
         return Encoding.UTF8.GetBytes(page.Append("</body>\n</html>\n").ToString());
     }
 
@@ -57,11 +57,11 @@ public static class PricePage
         foreach (var item in items)
             page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.Sku)}</th><td class=\"code\">{Text(item.Sku)}</td>")
                 .Append($"<td class=\"money\">{Money(item.FloorPrice, item)}</td><td class=\"money\">{Money(item.TargetPrice, item)}</td><td class=\"money listed\">{Money(item.ListedPrice, item)}</td>")
-                .Append($"<td class=\"verdict\">{Text(item.Reason is { } reason ? InWords.Reason(reason) : InWords.Verdict(item.Verdict))}</td></tr>\n");
+                .Append($"<td class=\"verdict\">{Text(item.Reason is { } reason ? DisplayText.Reason(reason) : DisplayText.Verdict(item.Verdict))}</td></tr>\n");
         page.Append("</tbody>\n</table>\n");
     }
 
-    private static string Money(decimal? amount, PriceListItemAnswer item) => amount is { } price ? InWords.Money(price, item.Currency) : "";
+    private static string Money(decimal? amount, PriceListItemAnswer item) => amount is { } price ? DisplayText.Money(price, item.Currency) : "";
 
     private static string Text(string words) => WebUtility.HtmlEncode(words);
 }

@@ -1,5 +1,5 @@
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.FloorPrices;
 
 namespace PriceFloor.Api.PriceLists;
 
@@ -24,7 +24,7 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         var listed = catalogue.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
         if (catalogue.Profile(design.Document.Profile) is not { } profile)
             return new PricedDesign(null, null, listed, null, false, "unknown-profile");
-        var outcome = FloorOfDesign.Of(catalogue, profile, design);
+        var outcome = catalogue.Floor(profile, design);
         if (outcome.Found is not { } floor)
             return new PricedDesign(null, null, listed, null, false, outcome.Faults[0].Code);
         var prices = floor.On(channel);

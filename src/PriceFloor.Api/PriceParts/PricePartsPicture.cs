@@ -28,7 +28,7 @@ public static class PricePartsPicture
     public static byte[] Of(string sku, PricePartsAnswer answer)
     {
         var picture = new Picture("Where each part of the price goes", Description(sku, answer));
-        picture.Words(Picture.Margin, 52, InWords.Named(answer.Name, sku), fit: Picture.Inner);
+        picture.Words(Picture.Margin, 52, DisplayText.Named(answer.Name, sku), fit: Picture.Inner);
         picture.Words(Picture.Margin, 70, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small, Palette.Quiet, fit: Picture.Inner);
         var most = answer.Channels.Max(channel => (decimal?)Needed(channel)) ?? 1;
         var scale = new Scale(0, decimal.Max(most, 0.000001m), Picture.Margin, Picture.Right);
@@ -41,7 +41,7 @@ public static class PricePartsPicture
 
         if (answer.Channels.Count == 0)
             picture.Words(Picture.Margin, y += Gap, "No channel is stored.", ink: Palette.Quiet);
-        return picture.Drawn(y + Picture.Margin);
+        return picture.Render(y + Picture.Margin);
     }
 
     /// <summary>What the bar is long: what is paid, and what it is short.</summary>
@@ -49,7 +49,7 @@ public static class PricePartsPicture
 
     private static decimal Bar(Picture picture, ChannelPartsAnswer channel, Scale scale, decimal y)
     {
-        var verdict = InWords.Verdict(channel.Verdict);
+        var verdict = DisplayText.Verdict(channel.Verdict);
         picture.Words(Picture.Right, y, verdict, anchor: "end");
         picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true, fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
         var top = y + 9;
@@ -94,7 +94,7 @@ public static class PricePartsPicture
             var amount = Amount(channel, part.Part);
             var isShort = part.Part == PricePart.AboveFloor && amount < 0;
             picture.Box(x, line - 11, 14, 13, isShort ? null : part.Palette, isShort ? Hatch.Crossed : part.Hatch, isShort ? Palette.Floor : Palette.Text);
-            var (column, money) = (Picture.Inner / 2 - 10, InWords.Money(amount, channel.Currency));
+            var (column, money) = (Picture.Inner / 2 - 10, DisplayText.Money(amount, channel.Currency));
             picture.Words(x + 21, line, isShort ? "short of the floor" : $"{part.Letter} {part.Words}", Picture.Small, fit: column - 21 - 6 - TextMetrics.Width(money, Picture.Small));
             picture.Words(x + column, line, money, Picture.Small, anchor: "end");
         }
@@ -104,8 +104,8 @@ public static class PricePartsPicture
 
     private static decimal WithoutPrice(Picture picture, ChannelPartsAnswer channel, decimal y)
     {
-        picture.Words(Picture.Margin, y, InWords.Named(channel.Name, channel.Channel), bold: true, fit: Picture.Inner);
-        picture.Words(Picture.Margin, y + 20, InWords.Reason(channel.Reason!), Picture.Small, Palette.Quiet);
+        picture.Words(Picture.Margin, y, DisplayText.Named(channel.Name, channel.Channel), bold: true, fit: Picture.Inner);
+        picture.Words(Picture.Margin, y + 20, DisplayText.Reason(channel.Reason!), Picture.Small, Palette.Quiet);
         return y + 20;
     }
 
@@ -113,14 +113,14 @@ public static class PricePartsPicture
 
     private static decimal Amount(ChannelPartsAnswer channel, PricePart part) => channel.Parts.FirstOrDefault(one => one.Part == part)?.Amount ?? 0;
 
-    private static string Head(ChannelPartsAnswer channel) => $"{InWords.Money(channel.Price!.Value, channel.Currency)} {channel.PriceIs switch { PriceIs.Listed => "listed", PriceIs.FloorPrice => "floor price", _ => "asked" }}, {channel.Name ?? channel.Channel}";
+    private static string Head(ChannelPartsAnswer channel) => $"{DisplayText.Money(channel.Price!.Value, channel.Currency)} {channel.PriceIs switch { PriceIs.Listed => "listed", PriceIs.FloorPrice => "floor price", _ => "asked" }}, {channel.Name ?? channel.Channel}";
 
     private static string Sentence(ChannelPartsAnswer channel) => channel.Reason is { } reason
-        ? $"{InWords.Named(channel.Name, channel.Channel)}: {InWords.Reason(reason)}."
-        : $"{InWords.Named(channel.Name, channel.Channel)}, {Head(channel).Split(',')[0]}, {InWords.Verdict(channel.Verdict)}: the buyer pays {InWords.Money(channel.Paid!.Value, channel.Currency)}, of it "
+        ? $"{DisplayText.Named(channel.Name, channel.Channel)}: {DisplayText.Reason(reason)}."
+        : $"{DisplayText.Named(channel.Name, channel.Channel)}, {Head(channel).Split(',')[0]}, {DisplayText.Verdict(channel.Verdict)}: the buyer pays {DisplayText.Money(channel.Paid!.Value, channel.Currency)}, of it "
             + string.Join(", ", s_parts.Where(part => Amount(channel, part.Part) != 0).Select(part => Amount(channel, part.Part) is < 0 and var below && part.Part == PricePart.AboveFloor
-                ? $"short of the floor {InWords.Money(-below, channel.Currency)}" : $"{part.Words} {InWords.Money(Amount(channel, part.Part), channel.Currency)}")) + ".";
+                ? $"short of the floor {DisplayText.Money(-below, channel.Currency)}" : $"{part.Words} {DisplayText.Money(Amount(channel, part.Part), channel.Currency)}")) + ".";
 
     private static string Description(string sku, PricePartsAnswer answer) =>
-        $"{InWords.Named(answer.Name, sku)}, floor {InWords.Money(answer.Floor, answer.Currency)} {answer.Currency}. {string.Join(' ', answer.Channels.Select(Sentence))}";
+        $"{DisplayText.Named(answer.Name, sku)}, floor {DisplayText.Money(answer.Floor, answer.Currency)} {answer.Currency}. {string.Join(' ', answer.Channels.Select(Sentence))}";
 }

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
@@ -12,13 +13,13 @@ public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOf
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel; absent: every channel at its listed price, else at its floor price.", "string", Example: "web"),
-        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Least: 0, Most: Limits.HighestPrice),
+        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Minimum: 0, Maximum: Limits.HighestPrice),
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
 
     public static PricePartsQuery Read(QueryValues values)
     {
-        var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
+        var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
         if (asked.Channel is null && asked.Price is not null)
             values.Add("channel", FaultCodes.Required, "A price is asked about on one channel; name it.");
         else if (asked.Channel is null && asked.Workings)
@@ -39,9 +40,9 @@ public static class PricePartsRoutes
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (catalogue.Profile(design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "sku", Code = InputCodes.UnknownProfile, Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
-            var outcome = FloorOfDesign.Of(catalogue, profile, design);
+            var outcome = catalogue.Floor(profile, design);
             if (outcome.Found is not { } floor)
-                return FloorOfDesign.ProblemOf(outcome.Faults, profile, design, at: null);
+                return FloorAnswers.ProblemOf(outcome.Faults, profile, design, at: null);
             var (answer, refused) = asked.Channel is { } key ? OnOne(catalogue, floor, design, key, asked) : (OnAll(catalogue, floor, design), null);
             return answer is null ? refused!
                 : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)
@@ -49,7 +50,7 @@ public static class PricePartsRoutes
         });
     }
 
-    private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Catalogue catalogue, FloorOfDesign floor, Stored<Design> design, string key, PricePartsQuery asked)
+    private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Catalogue catalogue, DesignFloor floor, Stored<Design> design, string key, PricePartsQuery asked)
     {
         if (catalogue.Channel(key) is not { } channel)
             return (null, Problem.UnknownReference([InputError.AtField("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts.")]));
@@ -63,9 +64,9 @@ public static class PricePartsRoutes
         return parts.Found is { } found
             ? (new PricePartsAnswer
             {
-                Currency = floor.Floor.Piece.Year.Currency.Code,
+                Currency = floor.Floor.UnitCost.Year.Currency.Code,
                 Name = design.Document.Name,
-                Floor = floor.Floor.Piece.Year.Currency.Least(floor.Floor.Piece.Floor),
+                Floor = floor.Floor.UnitCost.Year.Currency.RoundUp(floor.Floor.UnitCost.Floor),
                 Channels = [Row(channel, from, found)],
                 Basis = check.Basis,
                 Assumed = AssumptionAnswer.Of(check.Assumptions),
@@ -75,7 +76,7 @@ public static class PricePartsRoutes
             : (null, Problem.OfFaults(parts.Faults));
     }
 
-    private static PricePartsAnswer OnAll(Catalogue catalogue, FloorOfDesign floor, Stored<Design> design)
+    private static PricePartsAnswer OnAll(Catalogue catalogue, DesignFloor floor, Stored<Design> design)
     {
         var whole = floor.AnswerOnAll(catalogue, workings: false);
         return new PricePartsAnswer
@@ -90,7 +91,7 @@ public static class PricePartsRoutes
         };
     }
 
-    private static ChannelPartsAnswer Row(FloorOfDesign floor, Stored<Channel> channel)
+    private static ChannelPartsAnswer Row(DesignFloor floor, Stored<Channel> channel)
     {
         var prices = floor.On(channel);
         if (prices.Found is null)
@@ -101,7 +102,7 @@ public static class PricePartsRoutes
         return parts?.Found is { } known ? Row(channel, from, known) : WithoutPrice(channel, parts?.Faults ?? check.Faults);
     }
 
-    private static (decimal Price, PriceIs From) PriceOn(FloorOfDesign floor, Stored<Channel> channel, decimal? asked) =>
+    private static (decimal Price, PriceIs From) PriceOn(DesignFloor floor, Stored<Channel> channel, decimal? asked) =>
         asked is { } price ? (price, PriceIs.Asked)
         : floor.ListedOn(channel) is { } listed ? (listed, PriceIs.Listed)
         : (floor.On(channel).Value.FloorPrice, PriceIs.FloorPrice);

@@ -16,23 +16,23 @@ public static class QuickFloorRoutes
         var yearStart = new DateOnly(today.Year, 1, 1);
         var documents = new FirstDocuments { Profile = body.Value.Profile(yearStart), Design = body.Value.Design(ProfileKey) };
         var year = StudioYear.Of(documents.Profile, yearStart);
-        var piece = year.Found is null ? year.Faults.ToList() : Piece.Of(documents.Design, year.Value);
+        var piece = year.Found is null ? year.Faults.ToList() : UnitCost.Of(documents.Design, year.Value);
         var floor = piece.Found is null ? piece.Faults.ToList() : FloorPrice.Of(piece.Value, null);
         return floor.Found is { } found ? JsonAnswer.Of(AnswerOf(found, documents, today, query.Value.Workings)) : Problem.OfFaults(floor.Faults);
     }
 
     private static QuickFloorAnswer AnswerOf(FloorPrice floor, FirstDocuments documents, DateOnly today, bool workings)
     {
-        var (piece, year) = (floor.Piece, floor.Piece.Year);
+        var (piece, year) = (floor.UnitCost, floor.UnitCost.Year);
         var money = year.Currency;
         return new QuickFloorAnswer
         {
             Currency = money.Code,
-            Floor = money.Least(piece.Floor),
+            Floor = money.RoundUp(piece.Floor),
             Retail = floor.Retail,
-            TakeHomePerHour = money.Nearest(year.TakeHomePerHour),
-            RequiredRevenue = money.Least(year.RequiredRevenue),
-            PerDay = money.Least(year.PerDay),
+            TakeHomePerHour = money.Round(year.TakeHomePerHour),
+            RequiredRevenue = money.RoundUp(year.RequiredRevenue),
+            PerDay = money.RoundUp(year.PerDay),
             PiecesPerYear = Rounding.Down(piece.PiecesPerYear, 0),
             Documents = documents,
             Assumed = AssumptionAnswer.Of(Assumed.In(documents.Profile).Concat(Assumed.In(piece))),

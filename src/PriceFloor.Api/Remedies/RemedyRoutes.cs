@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
@@ -14,11 +15,11 @@ public sealed record RemedyQuery(string Channel, decimal? Price, DateTimeOffset?
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("price", "The price that the market pays, in the channel's currency; the listed one where absent.", "number", "decimal", "58.00", Least: 0, Most: Limits.HighestPrice),
+        new("price", "The price that the market pays, in the channel's currency; the listed one where absent.", "number", "decimal", "58.00", Minimum: 0, Maximum: Limits.HighestPrice),
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
 
-    public static RemedyQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Truth("workings"));
+    public static RemedyQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
 }
 
 /// <summary>One way to fix the price, alone.</summary>
@@ -127,13 +128,13 @@ public static class RemedyRoutes
 
     private static RemediesAnswer AnswerOf(CheckedPrice sale, Pricing.Planning.Remedies remedies, bool workings)
     {
-        var money = sale.Floor.Floor.Piece.Year.Currency;
+        var money = sale.Floor.Floor.UnitCost.Year.Currency;
         return new RemediesAnswer
         {
             Currency = money.Code,
             Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
             Verdict = sale.Check.Verdict,
-            AboveFloor = money.Nearest(sale.Check.AboveFloor),
+            AboveFloor = money.Round(sale.Check.AboveFloor),
             Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Measure = one.Measure, Possible = one.Possible, Before = one.Before, After = one.After, Cut = one.Cut, InWords = one.InWords, Reason = one.Reason, Flag = one.Flag })],
             Balanced = remedies.Balanced is { } balanced
                 ? new BalancedAnswer { BenchMinutes = balanced.BenchMinutes, Materials = balanced.Materials, Cut = balanced.Cut, CarriesItsShare = balanced.CarriesItsShare }

@@ -1,6 +1,6 @@
 using System.Text.Json;
 using PriceFloor.Api.Access;
-using PriceFloor.Api.Documents;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -13,7 +13,7 @@ namespace PriceFloor.Api.Running;
 /// What a first price check would otherwise wait for, done as soon as the service listens: the keys and documents come into memory, and one check
 /// that nobody asked for makes the way for those that follow.
 /// </summary>
-public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueReader reader, IHostApplicationLifetime lifetime) : BackgroundService
+public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource catalogues, IHostApplicationLifetime lifetime) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -34,9 +34,9 @@ public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueReader
     private void Check()
     {
         ring.Identify("nobody's");
-        reader.Read(asOf: null, catalogue =>
+        catalogues.SeenBy(ProfileAccess.All).Read(asOf: null, catalogue =>
         {
-            if (catalogue.Documents.Designs is not [var design, ..] || catalogue.Channels is not [var channel, ..])
+            if (catalogue.Designs is not [var design, ..] || catalogue.Channels is not [var channel, ..])
                 return false;
             var body = JsonSerializer.SerializeToUtf8Bytes(new PriceCheckRequest { Sku = design.Key, Channel = channel.Key, Price = 1 }, WireJson.Options);
             var asked = JsonBody<PriceCheckRequest>.Parse(body, new NoRules<PriceCheckRequest>());

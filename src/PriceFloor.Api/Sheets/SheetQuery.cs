@@ -9,5 +9,5 @@ public static class SheetQuery
 {
     public static readonly QueryParameter Dialect = new("dialect", "\"semicolon\" for sheets with semicolons between columns and decimal commas.", "string", Example: "semicolon");
 
-    public static SheetDialect DialectOf(QueryValues values) => values.Word<SheetHabit>("dialect") == SheetHabit.Semicolon ? SheetDialect.Semicolon : SheetDialect.Comma;
+    public static SheetDialect DialectOf(QueryValues values) => values.EnumValue<SheetHabit>("dialect") == SheetHabit.Semicolon ? SheetDialect.Semicolon : SheetDialect.Comma;
 }

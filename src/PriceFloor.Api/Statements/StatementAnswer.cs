@@ -85,7 +85,7 @@ public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, deci
     {
         var money = drafted.Currency;
         return new MoneyReceivedAnswer([.. received.Months.Select(month => new MonthAnswer(month.Month.ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture), CountAnswer.Exactly(month.Received, money), CountAnswer.Exactly(month.SalesTaxPaid, money)))],
-            CountAnswer.Exactly(received.Total, money), CountAnswer.Exactly(received.SalesTaxPaid, money), money.Nearest(received.PerYear), money.Least(drafted.RequiredRevenue), money.Nearest(received.PerYear - drafted.RequiredRevenue), LikeWithLike);
+            CountAnswer.Exactly(received.Total, money), CountAnswer.Exactly(received.SalesTaxPaid, money), money.Round(received.PerYear), money.RoundUp(drafted.RequiredRevenue), money.Round(received.PerYear - drafted.RequiredRevenue), LikeWithLike);
     }
 }
 
@@ -105,6 +105,6 @@ public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, deci
 /// <param name="PerWeekLeft">What each of them must bring, rounded up; null where the year is over.</param>
 public sealed record PaceAnswer(DateOnly From, DateOnly To, bool IsWhole, decimal Elapsed, decimal ShareDue, decimal KeptBack, decimal RequiredRevenue, decimal RequiredToDate, decimal IncomeToDate, decimal Ahead, decimal StillToBring, decimal WeeksLeft, decimal? PerWeekLeft)
 {
-    public static PaceAnswer? Of(Pace? pace, Currency money) => pace is null ? null : new PaceAnswer(pace.SoFar.From, pace.SoFar.To, pace.IsWhole, Answers.Ratio(pace.Elapsed), Answers.Ratio(pace.ShareDue), money.Nearest(pace.KeptBack), money.Least(pace.RequiredRevenue), money.Least(pace.RequiredToDate),
-        CountAnswer.Exactly(pace.IncomeToDate, money), money.Nearest(pace.IncomeToDate - pace.RequiredToDate), money.Least(pace.StillToBring), Answers.Hours(pace.WeeksLeft), pace.PerWeekLeft is { } week ? money.Least(week) : null);
+    public static PaceAnswer? Of(YearToDate? pace, Currency money) => pace is null ? null : new PaceAnswer(pace.SoFar.From, pace.SoFar.To, pace.IsWhole, Answers.Ratio(pace.Elapsed), Answers.Ratio(pace.ShareDue), money.Round(pace.KeptBack), money.RoundUp(pace.RequiredRevenue), money.RoundUp(pace.RequiredToDate),
+        CountAnswer.Exactly(pace.IncomeToDate, money), money.Round(pace.IncomeToDate - pace.RequiredToDate), money.RoundUp(pace.StillToBring), Answers.Hours(pace.WeeksLeft), pace.PerWeekLeft is { } week ? money.RoundUp(week) : null);
 }

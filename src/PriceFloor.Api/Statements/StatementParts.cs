@@ -114,7 +114,7 @@ public sealed record DraftLineAnswer(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? TimesAYear)
 {
     public static DraftLineAnswer Of(DraftLine line, Currency money) => new(line.Name.To, line.Name.CostKind, line.Name.Name, Pointers(line.Entries), line.Entries.Count,
-        CountAnswer.Exactly(line.Total, money), CountAnswer.Exactly(line.Back, money), line.First, line.Last, money.Nearest(line.PerYear), line.Reckoned, line.TimesAYear);
+        CountAnswer.Exactly(line.Total, money), CountAnswer.Exactly(line.Back, money), line.First, line.Last, money.Round(line.PerYear), line.Reckoned, line.TimesAYear);
 
     public static IReadOnlyList<string> Pointers(IEnumerable<Sorted> entries) => [.. entries.Select(sorted => sorted.Rule!.Value).Distinct().Order().Select(Pointer)];
 
@@ -168,7 +168,7 @@ public sealed record UnplacedAnswer(string Text, Paid Paid, int Count, decimal T
 /// <param name="Difference" example="240.00">The draft less the stored profile.</param>
 public sealed record DifferenceAnswer(Placement To, CostKind? CostKind, string? Name, decimal Stored, decimal Drafted, decimal Difference)
 {
-    public static DifferenceAnswer Of(ProfileDifference one, Currency money) => new(one.To, one.CostKind, one.Name, money.Nearest(one.Stored), money.Nearest(one.Drafted), money.Nearest(one.Drafted - one.Stored));
+    public static DifferenceAnswer Of(ProfileDifference one, Currency money) => new(one.To, one.CostKind, one.Name, money.Round(one.Stored), money.Round(one.Drafted), money.Round(one.Drafted - one.Stored));
 }
 
 /// <summary>One line of a file with what became of it. Its words stay with the bank.</summary>

@@ -56,8 +56,8 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         new("from", "Lines before this day are left out.", "string", "date", "2026-01-01"),
         new("to", "Lines after this day are left out.", "string", "date", "2026-12-31"),
         new("yearStart", "First day of the year drafted. Absent: that of the profile compared with, else the first month covered.", "string", "date", "2027-01-01"),
-        new("equipmentFrom", "A single purchase of at least so much is offered as equipment. Absent: 1,000 of a currency with cents, 100,000 of one without (our own choice).", "number", "decimal", "1000", Least: 0, Most: Limits.HighestPrice),
-        new("lifeYears", "How many years such equipment lasts (common practice, no source): whole months.", "number", "decimal", "5", Least: 1, Most: 100, Default: "5"),
+        new("equipmentFrom", "A single purchase of at least so much is offered as equipment. Absent: 1,000 of a currency with cents, 100,000 of one without (our own choice).", "number", "decimal", "1000", Minimum: 0, Maximum: Limits.HighestPrice),
+        new("lifeYears", "How many years such equipment lasts (common practice, no source): whole months.", "number", "decimal", "5", Minimum: 1, Maximum: 100, Default: "5"),
         new("season", "Twelve weights, one for each month of the profile's year, with commas between: how sales are spread, for the pace. Only proportions count. Absent: even.", "string", Example: "4,5,6,6,8,6,5,5,7,10,19,19"),
         new("account", "With one file as the body: what to call its account where the file does not name it.", "string", Example: "current"),
         new("lines", "With true, the answer lists every line with what became of it and the rule that took it.", "boolean", Default: "false"),
@@ -93,9 +93,9 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             To = values.Date("to"),
             YearStart = values.Date("yearStart"),
             EquipmentFrom = values.Number("equipmentFrom", new MoneyAttribute()),
-            LifeYears = values.Number("lifeYears", new QuantityAttribute { Least = "1", Most = "100" }) ?? UsualLife,
+            LifeYears = values.Number("lifeYears", new QuantityAttribute { Minimum = "1", Maximum = "100" }) ?? UsualLife,
             Account = values.Text("account"),
-            Lines = values.Truth("lines"),
+            Lines = values.Boolean("lines"),
             Season = SeasonOf(values),
             Sheet = SheetOf(values),
         };
@@ -122,7 +122,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     private static SheetReading SheetOf(QueryValues values) => new()
     {
         Semicolon = SheetQuery.DialectOf(values) == SheetDialect.Semicolon,
-        DateOrder = values.Word<DateOrder>("dateOrder"),
+        DateOrder = values.EnumValue<DateOrder>("dateOrder"),
         DateColumn = values.Text("dateColumn", ColumnName),
         AmountColumn = values.Text("amountColumn", ColumnName),
         InColumn = values.Text("inColumn", ColumnName),

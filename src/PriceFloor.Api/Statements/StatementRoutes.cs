@@ -2,6 +2,7 @@ using System.Text;
 using FluentValidation;
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -24,7 +25,7 @@ public static class StatementRoutes
 
     public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, CatalogueReader reader, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
-        var (known, unknown) = Known.Of(query.Value, reader, store, Caller.Of(context));
+        var (known, unknown) = DraftContext.Of(query.Value, reader, store, Caller.Of(context));
         if (unknown is not null)
             return unknown;
         var (sent, unreadable) = await StatementBody.ReadAsync(context, query.Value.Account);
@@ -52,7 +53,7 @@ public static class StatementRoutes
         }
     }
 
-    private static (StatementAnswer?, Problem?) Draft(IReadOnlyList<SentFile> sent, StatementQuery query, Known known, IValidator<CostProfile> profiles, CancellationToken cancel)
+    private static (StatementAnswer?, Problem?) Draft(IReadOnlyList<SentFile> sent, StatementQuery query, DraftContext known, IValidator<CostProfile> profiles, CancellationToken cancel)
     {
         var (files, unread) = Read(sent, query.Sheet, cancel);
         if (unread is not null)
@@ -72,10 +73,10 @@ public static class StatementRoutes
         return year.Found is null ? (null, Problem.OfFaults(year.Faults)) : (AnswerOf(sent, files!, draft, year.Value, known, query), null);
     }
 
-    private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year, Known known, StatementQuery query)
+    private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year, DraftContext known, StatementQuery query)
     {
         var (sorting, money, against) = (draft.Sorting, draft.Sorting.Currency, known.Against);
-        var pace = Pace.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft, query.Season);
+        var pace = YearToDate.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft, query.Season);
         return new StatementAnswer
         {
             Currency = money.Code,
@@ -98,7 +99,7 @@ public static class StatementRoutes
         };
     }
 
-    private static IEnumerable<Assumption> Assumed(ProfileDraft draft, Pace? pace, Stored<CostProfile>? against, StatementQuery query)
+    private static IEnumerable<Assumption> Assumed(ProfileDraft draft, YearToDate? pace, Stored<CostProfile>? against, StatementQuery query)
     {
         if (against is null)
         {

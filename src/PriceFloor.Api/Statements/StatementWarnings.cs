@@ -9,7 +9,7 @@ public static class StatementWarnings
     /// <summary>Below this, what is paid by the quarter or the year cannot be told from what is not.</summary>
     private const int ShortMonths = 3;
 
-    public static IEnumerable<Warning> In(ProfileDraft draft, Pace? pace, bool hasRules, CostProfile? against)
+    public static IEnumerable<Warning> In(ProfileDraft draft, YearToDate? pace, bool hasRules, CostProfile? against)
     {
         var sorting = draft.Sorting;
         if (!hasRules)

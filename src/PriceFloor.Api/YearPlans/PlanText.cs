@@ -15,22 +15,22 @@ public static class PlanText
         {
             Currency = money.Code,
             Closes = plan.Closes,
-            SurplusBeforeTax = money.Most(plan.Closes ? decimal.Max(0, plan.SurplusBeforeTax) : 0),
-            SurplusAfterTax = money.Most(plan.Closes ? decimal.Max(0, plan.SurplusAfterTax) : 0),
-            Shortfall = money.Least(plan.Closes ? 0 : -plan.SurplusBeforeTax),
-            BenchMustEarn = money.Least(plan.Pool),
-            Contribution = money.Nearest(plan.Contribution),
-            Revenue = money.Nearest(plan.Revenue),
-            Proceeds = money.Nearest(plan.Proceeds),
+            SurplusBeforeTax = money.RoundDown(plan.Closes ? decimal.Max(0, plan.SurplusBeforeTax) : 0),
+            SurplusAfterTax = money.RoundDown(plan.Closes ? decimal.Max(0, plan.SurplusAfterTax) : 0),
+            Shortfall = money.RoundUp(plan.Closes ? 0 : -plan.SurplusBeforeTax),
+            BenchMustEarn = money.RoundUp(plan.Pool),
+            Contribution = money.Round(plan.Contribution),
+            Revenue = money.Round(plan.Revenue),
+            Proceeds = money.Round(plan.Proceeds),
             BenchHours = Answers.Hours(plan.BenchHours),
             WithinLimits = plan.WithinHours && plan.Loads.All(use => use.Within),
             Limits = [HoursOf(plan), .. plan.Loads.Select(LoadsOf)],
             Lines = [.. plan.Lines.Select((line, i) => LineOf(line, asked[i], plan.Ranks[i], money))],
             MaterialSpend = new MaterialSpendAnswer
             {
-                Planned = money.Nearest(plan.Materials),
-                Bought = money.Nearest(plan.MaterialsBought),
-                Difference = money.Nearest(plan.MaterialsBought - plan.Materials),
+                Planned = money.Round(plan.Materials),
+                Bought = money.Round(plan.MaterialsBought),
+                Difference = money.Round(plan.MaterialsBought - plan.Materials),
             },
             Basis = sold.Basis,
             Assumed = AssumptionAnswer.Of(sold.Assumptions),
@@ -47,7 +47,7 @@ public static class PlanText
             // The hours come first among the uses, whatever a scarce thing is called.
             Limits = [.. plan.Limits.Select((limit, i) => i == 0 ? WithUse(limit, best.Mix.Uses[0], best.Goal, money) : LoadUse(limit, best, money))],
             Lines = [.. plan.Lines.Zip(asked, (line, may) => line with { HeldBy = HeldBy(line.Units, may) })],
-            Best = new BestAnswer { Goal = best.Goal, Proven = best.Mix.Proven, Bound = best.Bound is { } bound ? best.Goal == MixGoal.MaximumSurplus ? money.Least(bound) : Rounding.Trim(Rounding.Down(bound, 4)) : null },
+            Best = new BestAnswer { Goal = best.Goal, Proven = best.Mix.Proven, Bound = best.Bound is { } bound ? best.Goal == MixGoal.MaximumSurplus ? money.RoundUp(bound) : Rounding.Trim(Rounding.Down(bound, 4)) : null },
             Workings = WorkingAnswer.Of(workings, () => Workings.Of(best.Plan.Year).Concat(Workings.Of(best))),
         };
     }
@@ -58,7 +58,7 @@ public static class PlanText
     private static PlanLimitAnswer WithUse(PlanLimitAnswer limit, ConstraintUsage use, MixGoal goal, Currency money) => limit with
     {
         Binds = use.Binds,
-        WorthOfOneMore = use.WorthOfOneMore is { } worth ? goal == MixGoal.MaximumSurplus ? money.Nearest(worth) : Answers.Hours(worth) : null,
+        WorthOfOneMore = use.WorthOfOneMore is { } worth ? goal == MixGoal.MaximumSurplus ? money.Round(worth) : Answers.Hours(worth) : null,
     };
 
     private static LineBound? HeldBy(decimal units, BestLineRequest may) =>
@@ -71,11 +71,11 @@ public static class PlanText
         Price = Rounding.WithDecimals(line.Sale.Price, money.Decimals),
         Units = Rounding.Trim(line.Units),
         Verdict = line.Check.Verdict,
-        Proceeds = money.Nearest(line.Proceeds),
-        Materials = money.Nearest(line.Materials),
+        Proceeds = money.Round(line.Proceeds),
+        Materials = money.Round(line.Materials),
         BenchHours = Answers.Hours(line.BenchHours),
-        Contribution = money.Nearest(line.TotalContribution),
-        ContributionPerBenchHour = money.Nearest(line.PerBenchHour),
+        Contribution = money.Round(line.TotalContribution),
+        ContributionPerBenchHour = money.Round(line.PerBenchHour),
         Rank = rank,
     };
 

@@ -38,7 +38,7 @@ public sealed record Channel
 
     /// <summary>Average pieces in one order. At least 1.</summary>
     /// <example>1.4</example>
-    [Quantity(Least = "1")]
+    [Quantity(Minimum = "1")]
     public decimal PiecesPerOrder { get; init; } = 1;
 
     /// <summary>Packing and the like, for each piece.</summary>

@@ -39,7 +39,7 @@ public sealed record CostProfile
 
     /// <summary>Of the finished pieces, the share that ever sells at its price; the rest stays, is given away or shown. At least 0.0001.</summary>
     /// <example>0.95</example>
-    [Share(Least = "0.0001")]
+    [Share(Minimum = "0.0001")]
     public decimal SoldShare { get; init; } = 1;
 
     /// <summary>What the maker lives on.</summary>

@@ -13,7 +13,7 @@ public sealed record DepreciationRule
 
     /// <summary>Years of use, in whole months: twelve times it is a whole number of at least 1.</summary>
     /// <example>8</example>
-    [Quantity(Above = true, Most = "1000")]
+    [Quantity(Above = true, Maximum = "1000")]
     public decimal? LifeYears { get; init; }
 
     /// <summary>Share of the book value lost in a year.</summary>

@@ -31,6 +31,6 @@ public sealed record Design
 
     /// <summary>Of the finished pieces, the share that ever sells at its price. Absent: the profile's. At least 0.0001.</summary>
     /// <example>0.9</example>
-    [Share(Least = "0.0001")]
+    [Share(Minimum = "0.0001")]
     public decimal? SoldShare { get; init; }
 }

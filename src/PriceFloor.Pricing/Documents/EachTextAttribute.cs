@@ -2,9 +2,9 @@ namespace PriceFloor.Pricing.Documents;
 
 /// <summary>How long each text of a list may be.</summary>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class EachTextAttribute(int least, int most) : Attribute
+public sealed class EachTextAttribute(int minimum, int maximum) : Attribute
 {
-    public int Least { get; } = least;
+    public int Minimum { get; } = minimum;
 
-    public int Most { get; } = most;
+    public int Maximum { get; } = maximum;
 }

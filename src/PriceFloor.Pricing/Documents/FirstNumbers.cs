@@ -22,17 +22,17 @@ public sealed record FirstNumbers
 
     /// <summary>Weeks worked in the year: above 0, at most 52.</summary>
     /// <example>50</example>
-    [Quantity(Above = true, Most = "52")]
+    [Quantity(Above = true, Maximum = "52")]
     public required decimal WeeksPerYear { get; init; }
 
     /// <summary>Days worked in a week: above 0, at most 7.</summary>
     /// <example>5</example>
-    [Quantity(Above = true, Most = "7")]
+    [Quantity(Above = true, Maximum = "7")]
     public required decimal DaysPerWeek { get; init; }
 
     /// <summary>Hours worked in a day: above 0, at most 24.</summary>
     /// <example>8</example>
-    [Quantity(Above = true, Most = "24")]
+    [Quantity(Above = true, Maximum = "24")]
     public required decimal HoursPerDay { get; init; }
 
     /// <summary>Pieces made a working day, averaged over all of them, packing and book-keeping days included.</summary>
@@ -42,7 +42,7 @@ public sealed record FirstNumbers
 
     /// <summary>The share of the profit that goes in tax, as the maker's own figure; below 1.</summary>
     /// <example>0.2</example>
-    [Share(Most = "0.9999")]
+    [Share(Maximum = "0.9999")]
     public required decimal TaxRate { get; init; }
 
     /// <summary>The studio year of these numbers.</summary>

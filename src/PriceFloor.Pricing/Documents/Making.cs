@@ -26,7 +26,7 @@ public sealed record Making
 
     /// <summary>Of the pieces started, the share that comes out good. Not with <c>steps</c>, which have their own. At least 0.0001.</summary>
     /// <example>0.95</example>
-    [Share(Least = "0.0001")]
+    [Share(Minimum = "0.0001")]
     public decimal GoodShare { get; init; } = 1;
 
     /// <summary>Bench minutes to set up one run.</summary>
@@ -36,6 +36,6 @@ public sealed record Making
 
     /// <summary>Pieces started in one run; needed with <c>setupMinutes</c>.</summary>
     /// <example>12</example>
-    [Quantity(Least = "1")]
+    [Quantity(Minimum = "1")]
     public decimal? RunSize { get; init; }
 }

@@ -17,12 +17,12 @@ public sealed record MaterialLine
 
     /// <summary>Of what is drawn from stock, the share that is lost; at most 0.9999.</summary>
     /// <example>0.08</example>
-    [Share(Most = "0.9999")]
+    [Share(Maximum = "0.9999")]
     public decimal WasteShare { get; init; }
 
     /// <summary>Pieces that share the quantity. At least 1.</summary>
     /// <example>24</example>
-    [Quantity(Least = "1")]
+    [Quantity(Minimum = "1")]
     public decimal BatchSize { get; init; } = 1;
 
     /// <summary>With <c>amount</c>: a name for people.</summary>

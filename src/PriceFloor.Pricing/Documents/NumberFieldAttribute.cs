@@ -7,23 +7,23 @@ namespace PriceFloor.Pricing.Documents;
 /// what breaks it and the published schema states it, so the two cannot drift apart.
 /// </summary>
 [AttributeUsage(AttributeTargets.Property)]
-public abstract class NumberFieldAttribute(int decimals, string least, string most) : Attribute
+public abstract class NumberFieldAttribute(int decimals, string minimum, string maximum) : Attribute
 {
     /// <summary>Decimals that are kept; trailing zeros never count.</summary>
     public int Decimals { get; } = decimals;
 
     /// <summary>The lower bound, as exact decimal text.</summary>
-    public string Least { get; init => (field, LeastValue) = (value, Number(value)); } = least;
+    public string Minimum { get; init => (field, MinimumValue) = (value, Number(value)); } = minimum;
 
     /// <summary>The upper bound, as exact decimal text; the bound itself is allowed.</summary>
-    public string Most { get; init => (field, MostValue) = (value, Number(value)); } = most;
+    public string Maximum { get; init => (field, MaximumValue) = (value, Number(value)); } = maximum;
 
     /// <summary>True where the lower bound itself is refused ("above zero").</summary>
     public bool Above { get; init; }
 
-    public decimal LeastValue { get; private init; } = Number(least);
+    public decimal MinimumValue { get; private init; } = Number(minimum);
 
-    public decimal MostValue { get; private init; } = Number(most);
+    public decimal MaximumValue { get; private init; } = Number(maximum);
 
     private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
 }

@@ -31,6 +31,6 @@ public sealed record OtherIncome : IRecurring
 
     /// <summary>Working days that it takes from the bench.</summary>
     /// <example>12</example>
-    [Quantity(Most = "366")]
+    [Quantity(Maximum = "366")]
     public decimal DaysPerYear { get; init; }
 }

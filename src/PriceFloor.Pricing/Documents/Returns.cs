@@ -5,7 +5,7 @@ public sealed record Returns
 {
     /// <summary>The share of sales that is returned; at most 0.9999.</summary>
     /// <example>0.03</example>
-    [Share(Most = "0.9999")]
+    [Share(Maximum = "0.9999")]
     public decimal Share { get; init; }
 
     /// <summary>Of the returned pieces, the share that can be sold again.</summary>

@@ -17,12 +17,12 @@ public sealed record Step
 
     /// <summary>Pieces that enter the step together: the load usually fired, not the load that would fit. At least 1.</summary>
     /// <example>24</example>
-    [Quantity(Least = "1")]
+    [Quantity(Minimum = "1")]
     public decimal BatchSize { get; init; } = 1;
 
     /// <summary>Of the pieces that enter, the share that survives. At least 0.0001.</summary>
     /// <example>0.98</example>
-    [Share(Least = "0.0001")]
+    [Share(Minimum = "0.0001")]
     public decimal GoodShare { get; init; } = 1;
 
     /// <summary>False marks time that must not be shortened: annealing, curing, anything safety depends on.</summary>

@@ -5,17 +5,17 @@ public sealed record StudioCalendar
 {
     /// <summary>Weeks worked in the year: above 0, at most 52.</summary>
     /// <example>48</example>
-    [Quantity(Above = true, Most = "52")]
+    [Quantity(Above = true, Maximum = "52")]
     public required decimal WeeksPerYear { get; init; }
 
     /// <summary>Days worked in a week: above 0, at most 7.</summary>
     /// <example>5</example>
-    [Quantity(Above = true, Most = "7")]
+    [Quantity(Above = true, Maximum = "7")]
     public required decimal DaysPerWeek { get; init; }
 
     /// <summary>Hours worked in a day: above 0, at most 24.</summary>
     /// <example>8</example>
-    [Quantity(Above = true, Most = "24")]
+    [Quantity(Above = true, Maximum = "24")]
     public required decimal HoursPerDay { get; init; }
 
     /// <summary>The share of a working day spent making saleable pieces; the rest is packing, books, selling, cleaning.</summary>

@@ -26,7 +26,7 @@ public static class Assumed
             yield return new("/profile/soldShare", 1m);
     }
 
-    public static IEnumerable<Assumption> In(Piece piece)
+    public static IEnumerable<Assumption> In(UnitCost piece)
     {
         var design = piece.Design;
         foreach (var assumption in design.SoldShare is null ? OfUnsoldPieces(piece.Year.Profile) : [])

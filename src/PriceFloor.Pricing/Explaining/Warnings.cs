@@ -42,7 +42,7 @@ public static class Warnings
             yield return new(WarningCodes.LongWeek, "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.", "/profile/calendar");
     }
 
-    public static IEnumerable<Warning> In(Piece piece)
+    public static IEnumerable<Warning> In(UnitCost piece)
     {
         var traced = piece.Year.Traces(TracedTo.Piece);
         if (piece.Design.Materials.Count > 0 && !traced)

@@ -7,7 +7,7 @@ public static partial class Workings
 {
     public static IEnumerable<Working> Of(BreakEven breakEven)
     {
-        var formulas = new BreakEvenFormulas<WrittenFigure>(breakEven.Piece, breakEven.Sale);
+        var formulas = new BreakEvenFormulas<WrittenFigure>(breakEven.UnitCost, breakEven.Sale);
         yield return Line(formulas.Contribution, "what one sale leaves for the pool");
         yield return Line(formulas.ExactUnits, "pieces that carry the pool, before rounding up");
         yield return Line(formulas.Units, "whole pieces that carry the pool");

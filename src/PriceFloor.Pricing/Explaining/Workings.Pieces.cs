@@ -5,7 +5,7 @@ namespace PriceFloor.Pricing.Explaining;
 
 public static partial class Workings
 {
-    public static IEnumerable<Working> Of(Piece piece)
+    public static IEnumerable<Working> Of(UnitCost piece)
     {
         var formulas = FormulasOf(piece);
         var steps = piece.Design.Making.Steps ?? [];
@@ -25,6 +25,6 @@ public static partial class Workings
             yield return Line(formulas.LoadsOf(thing, i + 1), $"loads of {thing} a sold piece");
     }
 
-    private static PieceFormulas<WrittenFigure> FormulasOf(Piece piece) =>
+    private static UnitCostFormulas<WrittenFigure> FormulasOf(UnitCost piece) =>
         new(piece.Design, piece.Year, new BenchTimeFormulas<WrittenFigure>(piece.Design.Making, piece.Year.Profile.Calendar));
 }

@@ -24,7 +24,7 @@ public static partial class Workings
 
     private static IEnumerable<Working> OfTime(RemedyFormulas<WrittenFigure> formulas, RemedyFigures figures)
     {
-        yield return Line(FormulasOf(figures.Piece).FixedHours, "bench hours a sold piece that must not be shortened");
+        yield return Line(FormulasOf(figures.UnitCost).FixedHours, "bench hours a sold piece that must not be shortened");
         if (!formulas.PaysForSomeTime)
             yield break;
         yield return Line(formulas.EnoughHours, "bench hours a sold piece that the price pays for");

@@ -8,7 +8,7 @@ public static partial class Workings
 {
     public static IEnumerable<Working> Of(FloorPrice floor)
     {
-        var formulas = new FloorPriceFormulas<WrittenFigure>(floor.Piece, floor.HighestWholesale);
+        var formulas = new FloorPriceFormulas<WrittenFigure>(floor.UnitCost, floor.HighestWholesale);
         yield return Line(formulas.Wholesale, "the wholesale price: the floor rounded up");
         yield return Line(formulas.WholesaleBase, "the larger of the floor rounded up and the highest price listed on a wholesale channel");
         yield return Line(formulas.Target, "what a retail price before tax must reach");
@@ -34,7 +34,7 @@ public static partial class Workings
 
     public static IEnumerable<Working> Of(PriceCheck check)
     {
-        var formulas = new CheckFormulas<WrittenFigure>(check.Sale, check.Prices.Floor.Piece);
+        var formulas = new CheckFormulas<WrittenFigure>(check.Sale, check.Prices.Floor.UnitCost);
         yield return Line(formulas.AboveFloor, "above the floor; negative when short");
         yield return Line(formulas.EarnedPerBenchHour, "what the price really pays for an hour at the bench");
         foreach (var line in OfTakeHome(check))
@@ -79,7 +79,7 @@ public static partial class Workings
     {
         if (TakeHome.Of(check).Found is null)
             yield break;
-        var year = check.Prices.Floor.Piece.Year;
+        var year = check.Prices.Floor.UnitCost.Year;
         var formulas = new TakeHomeFormulas<WrittenFigure>(check.EarnedPerBenchHour, year);
         yield return Line(formulas.Profit, "the year's profit before tax if every bench hour earned that");
         yield return Line(formulas.TaxedProfit, "the part of it that is taxed");

@@ -67,7 +67,7 @@ public static partial class Workings
     /// <summary>Where the straight piece of the tax starts in which the profit lies, the tax there, and what one more unit leaves.</summary>
     private static IEnumerable<Working> OfProfit(ProfitFormulas<WrittenFigure> profit, Tax tax)
     {
-        var (levies, (number, count)) = (tax.Levies, tax.PlaceOf(profit.Piece));
+        var (levies, (number, count)) = (tax.Levies, tax.PlaceOf(profit.UnitCost));
         if (profit.Start.Value != 0)
         {
             yield return Line(profit.Start,

@@ -37,13 +37,13 @@ public sealed record Currency(string Code, int Decimals)
     public decimal MinorUnit => new(1, 0, 0, isNegative: false, (byte)Decimals);
 
     /// <summary>Money that must at least be there, rounded up.</summary>
-    public decimal Least(decimal amount) => Rounding.Up(amount, Decimals);
+    public decimal RoundUp(decimal amount) => Rounding.Up(amount, Decimals);
 
     /// <summary>Money that may at most be spent, rounded down.</summary>
-    public decimal Most(decimal amount) => Rounding.Down(amount, Decimals);
+    public decimal RoundDown(decimal amount) => Rounding.Down(amount, Decimals);
 
     /// <summary>Any other money, to the nearest.</summary>
-    public decimal Nearest(decimal amount) => Rounding.Nearest(amount, Decimals);
+    public decimal Round(decimal amount) => Rounding.Nearest(amount, Decimals);
 
     /// <summary>Parts to the nearest that still add up to a whole: three thirds of 1.00 are 0.33, 0.33 and 0.34.</summary>
     public IReadOnlyList<decimal> NearestTogether(IReadOnlyList<decimal> parts, decimal whole) => Rounding.NearestTogether(parts, whole, Decimals);

@@ -9,7 +9,7 @@ internal static class BalancedFormulas<T> where T : IFigure<T>
     /// <param name="ways">The possible ones of faster work, cheaper materials and lower costs, in order.</param>
     public static IEnumerable<(RemedyKind Way, T Part, T Figure)> PartsOf(RemedyFigures figures, IReadOnlyList<RemedyKind> ways)
     {
-        var (piece, year) = (figures.Piece, figures.Year);
+        var (piece, year) = (figures.UnitCost, figures.Year);
         T left = T.Named("gap", figures.Gap), hours = T.Named("benchHours", piece.BenchHours), materials = T.Named("materials", piece.Materials);
         foreach (var (i, way) in ways.Index())
         {

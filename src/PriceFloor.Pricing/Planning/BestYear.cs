@@ -50,7 +50,7 @@ public sealed class BestYear
 
     private static Activity ActivityOf(OfferedLine line, IReadOnlyList<Resource> resources)
     {
-        var piece = line.Check.Prices.Floor.Piece;
+        var piece = line.Check.Prices.Floor.UnitCost;
         return new Activity(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours, [.. resources.Select(resource => piece.LoadsOf(resource.Name))], line.Minimum, line.Maximum);
     }
 }

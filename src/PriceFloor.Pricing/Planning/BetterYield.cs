@@ -19,7 +19,7 @@ public sealed class BetterYield
     }
 
     /// <summary>The same piece with nothing lost in its worst step.</summary>
-    public Piece Flawless { get; }
+    public UnitCost Flawless { get; }
 
     /// <summary>What that piece must bring in.</summary>
     public decimal FlawlessCost { get; }
@@ -33,12 +33,12 @@ public sealed class BetterYield
     /// <summary>The good share that comes to as many starts.</summary>
     public decimal? GoodShare { get; }
 
-    private static Piece WithoutLoss(RemedyFigures figures)
+    private static UnitCost WithoutLoss(RemedyFigures figures)
     {
-        var making = figures.Piece.Design.Making;
+        var making = figures.UnitCost.Design.Making;
         var better = making.Steps is { } steps
             ? making with { Steps = [.. steps.Select((step, i) => i == figures.WorstStep ? step with { GoodShare = 1 } : step)] }
             : making with { GoodShare = 1 };
-        return Piece.Of(figures.Piece.Design with { Making = better }, figures.Year).Value;
+        return UnitCost.Of(figures.UnitCost.Design with { Making = better }, figures.Year).Value;
     }
 }

@@ -6,9 +6,9 @@ namespace PriceFloor.Pricing.Planning;
 /// <summary>The formulas of <see cref="BetterYield"/>.</summary>
 internal readonly struct BetterYieldFormulas<T> where T : IFigure<T>
 {
-    public BetterYieldFormulas(RemedyFigures figures, Piece flawless)
+    public BetterYieldFormulas(RemedyFigures figures, UnitCost flawless)
     {
-        var (net, piece) = (T.Named("net", figures.Net), figures.Piece);
+        var (net, piece) = (T.Named("net", figures.Net), figures.UnitCost);
         FlawlessCost = T.Named("flawlessCost", T.Named("flawlessBenchCost", flawless.BenchCost) + T.Named("flawlessMaterials", flawless.Materials)
             - T.Named("flawlessSecondsCredit", flawless.SecondsCredit));
         var cost = T.Named("benchCost", piece.BenchCost) + T.Named("materials", piece.Materials) - T.Named("secondsCredit", piece.SecondsCredit);

@@ -11,9 +11,9 @@ public sealed class BreakEven
 {
     private readonly BreakEvenFormulas<Figure> _formulas;
 
-    private BreakEven(Piece piece, Sale sale) => (Piece, Sale, _formulas) = (piece, sale, new BreakEvenFormulas<Figure>(piece, sale));
+    private BreakEven(UnitCost piece, Sale sale) => (UnitCost, Sale, _formulas) = (piece, sale, new BreakEvenFormulas<Figure>(piece, sale));
 
-    public Piece Piece { get; }
+    public UnitCost UnitCost { get; }
 
     public Sale Sale { get; }
 
@@ -44,13 +44,13 @@ public sealed class BreakEven
     public Outcome<PlannedSales> At(decimal planned) => Outcome<PlannedSales>.Guard(() => new PlannedSales(this, planned));
 
     /// <summary>Refused with <c>never-breaks-even</c> where a sale leaves nothing for the pool.</summary>
-    public static Outcome<BreakEven> Of(Piece piece, Sale sale) => Outcome<BreakEven>.Guard(() =>
+    public static Outcome<BreakEven> Of(UnitCost piece, Sale sale) => Outcome<BreakEven>.Guard(() =>
         0m.Reaches(ContributionOf(piece, sale))
             ? Never("At this price a sale leaves nothing for rent, living and tax once the channel and the materials are paid, so no number of sales is enough; raise the price or lower materials or fees.")
             : new BreakEven(piece, sale));
 
     /// <summary>net(p) - M + C: what one sale leaves for the pool.</summary>
-    public static decimal ContributionOf(Piece piece, Sale sale) => CheckFormulas<Figure>.LeftOf(sale, piece).Value;
+    public static decimal ContributionOf(UnitCost piece, Sale sale) => CheckFormulas<Figure>.LeftOf(sale, piece).Value;
 
     internal static Fault Never(string detail) => new("", FaultCodes.NeverBreaksEven, detail);
 }

@@ -7,7 +7,7 @@ namespace PriceFloor.Pricing.Planning;
 /// <summary>The formulas of a <see cref="BreakEven"/> that there is.</summary>
 internal readonly struct BreakEvenFormulas<T> where T : IFigure<T>
 {
-    public BreakEvenFormulas(Piece piece, Sale sale)
+    public BreakEvenFormulas(UnitCost piece, Sale sale)
     {
         Contribution = T.Named("contribution", CheckFormulas<T>.LeftOf(sale, piece));
         Pool = T.Named("benchMustEarn", piece.Year.Pool);

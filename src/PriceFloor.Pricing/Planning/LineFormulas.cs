@@ -10,7 +10,7 @@ internal readonly struct LineFormulas<T> where T : IFigure<T>
     /// <param name="piece">What is sold.</param>
     /// <param name="sale">At which price, and where.</param>
     /// <param name="number">The number of the line, 1 first.</param>
-    public LineFormulas(Piece piece, Sale sale, int number)
+    public LineFormulas(UnitCost piece, Sale sale, int number)
     {
         Number = number;
         Net = T.Named("net", number, sale.Net);

@@ -6,9 +6,9 @@ using PriceFloor.Pricing.Years;
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>One line of a mix: a piece sold at a price, so many for each set.</summary>
-public sealed record MixLine(Piece Piece, Sale Sale, decimal Ratio)
+public sealed record MixLine(UnitCost UnitCost, Sale Sale, decimal Ratio)
 {
-    public decimal Contribution => BreakEven.ContributionOf(Piece, Sale);
+    public decimal Contribution => BreakEven.ContributionOf(UnitCost, Sale);
 }
 
 /// <summary>How many units of a mix carry the pool, and the pieces of each line in them.</summary>

@@ -8,7 +8,7 @@ internal sealed class MixFormulas<T> where T : IFigure<T>
 {
     public MixFormulas(StudioYear year, IReadOnlyList<MixLine> lines, Surplus? surplus)
     {
-        Lines = [.. lines.Select((line, i) => new LineFormulas<T>(line.Piece, line.Sale, i + 1))];
+        Lines = [.. lines.Select((line, i) => new LineFormulas<T>(line.UnitCost, line.Sale, i + 1))];
         Surplus = new SurplusFormulas<T>(year, surplus);
         PerMixUnit = T.Named("contributionPerMixUnit", Formulas.Sum(lines.Zip(Lines, (line, sold) => line.Ratio * sold.Contribution)));
         if (0m.Reaches(PerMixUnit.Value))

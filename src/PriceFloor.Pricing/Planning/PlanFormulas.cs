@@ -61,7 +61,7 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
     /// <param name="number">Its number, 1 first.</param>
     public (IReadOnlyList<(int Line, T Loads)> Each, T All) LoadsOf(string thing, int number)
     {
-        var each = _lines.Index().Select(line => (line.Index, Loads: line.Item.Piece.LoadsOf(thing))).Where(line => line.Loads > 0)
+        var each = _lines.Index().Select(line => (line.Index, Loads: line.Item.UnitCost.LoadsOf(thing))).Where(line => line.Loads > 0)
             .Select(line => (Line: line.Index, Loads: Named(line.Index + 1, line.Loads))).ToList();
         return (each, T.Named("loads", number, Formulas.Sum(each.Select(line => Lines[line.Line].Units * line.Loads))));
 

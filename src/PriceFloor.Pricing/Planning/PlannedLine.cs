@@ -13,7 +13,7 @@ public sealed class PlannedLine(PriceCheck check, decimal units)
 
     public decimal Units { get; } = units;
 
-    public Piece Piece => Check.Prices.Floor.Piece;
+    public UnitCost UnitCost => Check.Prices.Floor.UnitCost;
 
     public Sale Sale => Check.Sale;
 

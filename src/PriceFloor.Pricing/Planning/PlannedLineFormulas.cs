@@ -11,7 +11,7 @@ internal readonly struct PlannedLineFormulas<T> where T : IFigure<T>
     /// <param name="number">The number of the line, 1 first.</param>
     public PlannedLineFormulas(PriceCheck check, decimal units, int number)
     {
-        Each = new LineFormulas<T>(check.Prices.Floor.Piece, check.Sale, number);
+        Each = new LineFormulas<T>(check.Prices.Floor.UnitCost, check.Sale, number);
         Units = T.Named("units", number, units);
         BenchHours = T.Named("lineHours", number, Units * Each.BenchHours);
         Revenue = T.Named("lineRevenue", number, Units * Each.Revenue);

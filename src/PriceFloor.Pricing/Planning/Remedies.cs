@@ -17,7 +17,7 @@ public sealed class Remedies
     private const decimal LongWeekHours = 48;
     private const decimal HoursInADay = 24;
 
-    private readonly Piece _piece;
+    private readonly UnitCost _piece;
     private readonly StudioYear _year;
     private readonly Currency _money;
     private readonly bool _carries;
@@ -25,7 +25,7 @@ public sealed class Remedies
     private Remedies(PriceCheck check)
     {
         Figures = new RemedyFigures(check);
-        (_piece, _year, _money, _carries) = (Figures.Piece, Figures.Year, Figures.Year.Currency, check.CarriesItsShare);
+        (_piece, _year, _money, _carries) = (Figures.UnitCost, Figures.Year, Figures.Year.Currency, check.CarriesItsShare);
         All = Figures.CanBeHelped
             ? [Price(), Faster(), Spend(), Materials(), Yield(), Taxable(), Net(), Minutes(), Budget(), Hours()]
             : [Price(), .. Enum.GetValues<RemedyKind>().Except([RemedyKind.RaiseThePrice]).Select(NothingReachesTheStudio)];
@@ -71,12 +71,12 @@ public sealed class Remedies
 
     private Remedy Spend()
     {
-        var before = _money.Least(_year.Pool);
+        var before = _money.RoundUp(_year.Pool);
         if (_carries)
-            return Unchanged(RemedyKind.SpendLess, before) with { Cut = _money.Least(0) };
+            return Unchanged(RemedyKind.SpendLess, before) with { Cut = _money.RoundUp(0) };
         if (!Figures.Room.Reaches(0))
             return Not(RemedyKind.SpendLess, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no saving of costs can help.");
-        var cut = _money.Least(Figures.Cut);
+        var cut = _money.RoundUp(Figures.Cut);
         return !_year.Allocated.Reaches(Figures.Cut)
             ? Not(RemedyKind.SpendLess, before, RemedyReasons.MoreThanIsSpent, "Even with no costs at all the household's need alone is too much for this price.")
             : Possible(RemedyKind.SpendLess, before, before - cut, $"a year's costs lower by {Money(cut)}") with { Cut = cut };
@@ -84,12 +84,12 @@ public sealed class Remedies
 
     private Remedy Materials()
     {
-        var before = _money.Nearest(_piece.Materials);
+        var before = _money.Round(_piece.Materials);
         if (Rounding.Settle(_piece.Materials) <= 0)
             return Not(RemedyKind.CheaperMaterials, before, RemedyReasons.NoMaterials, "The design lists no materials to save on.");
         if (!Figures.EnoughMaterials.Reaches(0))
             return Not(RemedyKind.CheaperMaterials, before, RemedyReasons.MoreThanMaterials, "Even without any materials the bench time alone is too much for this price.");
-        var enough = _money.Most(Figures.EnoughMaterials);
+        var enough = _money.RoundDown(Figures.EnoughMaterials);
         return _carries ? Unchanged(RemedyKind.CheaperMaterials, before) : Possible(RemedyKind.CheaperMaterials, before, enough, $"materials of {Money(enough)} a piece instead of {Money(before)}");
     }
 
@@ -114,17 +114,17 @@ public sealed class Remedies
 
     private Remedy Taxable()
     {
-        var more = _money.Least(Figures.Cut);
+        var more = _money.RoundUp(Figures.Cut);
         if (_carries)
             return Unchanged(RemedyKind.EarnTaxableElsewhere, more);
         return !Figures.Room.Reaches(0)
-            ? Not(RemedyKind.EarnTaxableElsewhere, _money.Least(0), RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no other income makes the sale worth it.")
-            : Possible(RemedyKind.EarnTaxableElsewhere, _money.Least(0), more, $"{Money(more)} a year of further taxable income that takes no bench days");
+            ? Not(RemedyKind.EarnTaxableElsewhere, _money.RoundUp(0), RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no other income makes the sale worth it.")
+            : Possible(RemedyKind.EarnTaxableElsewhere, _money.RoundUp(0), more, $"{Money(more)} a year of further taxable income that takes no bench days");
     }
 
     private Remedy Net()
     {
-        var before = _money.Least(0);
+        var before = _money.RoundUp(0);
         if (_carries)
             return Unchanged(RemedyKind.EarnNetElsewhere, before);
         if (!Figures.Room.Reaches(0))
@@ -133,7 +133,7 @@ public sealed class Remedies
             return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.CostsRemain, "Even if the household needed nothing from the studio, its costs alone are too much for this price.");
         if (_year.Profile.Pay is not null && !Figures.LeftAfterTax.Reaches(_year.PayAYear + _year.NotDeductible) && Figures.Cut > 0)
             return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.PayDecides, "The least pay that is asked for must be earned whatever else comes in; lower it, or choose another way.");
-        var more = _money.Least(Figures.MoreNetIncome);
+        var more = _money.RoundUp(Figures.MoreNetIncome);
         return Possible(RemedyKind.EarnNetElsewhere, before, more, $"{Money(more)} a year of further income that is already taxed and takes no bench days");
     }
 
@@ -149,7 +149,7 @@ public sealed class Remedies
 
     private Remedy Budget()
     {
-        var (before, budget) = (_money.Nearest(_piece.Materials), _money.Most(Figures.NewMaterials));
+        var (before, budget) = (_money.Round(_piece.Materials), _money.RoundDown(Figures.NewMaterials));
         return !Figures.HasRoom
             ? Not(RemedyKind.NewDesignMaterials, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for these materials.")
             : !Figures.NewMaterials.Reaches(0)

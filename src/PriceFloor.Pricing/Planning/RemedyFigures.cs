@@ -16,17 +16,17 @@ public sealed class RemedyFigures
 
     internal RemedyFigures(PriceCheck check)
     {
-        (Check, Piece, _formulas) = (check, check.Prices.Floor.Piece, new RemedyFormulas<Figure>(check));
-        FixedHours = Piece.FixedHours;
-        if (!check.CarriesItsShare && WorstShare < 1 && !Piece.SecondsPayMoreThanTheyCost)
+        (Check, UnitCost, _formulas) = (check, check.Prices.Floor.UnitCost, new RemedyFormulas<Figure>(check));
+        FixedHours = UnitCost.FixedHours;
+        if (!check.CarriesItsShare && WorstShare < 1 && !UnitCost.SecondsPayMoreThanTheyCost)
             BetterYield = new BetterYield(this);
     }
 
     public PriceCheck Check { get; }
 
-    public Piece Piece { get; }
+    public UnitCost UnitCost { get; }
 
-    public StudioYear Year => Piece.Year;
+    public StudioYear Year => UnitCost.Year;
 
     public decimal Net => Check.Sale.Net;
 
@@ -74,10 +74,10 @@ public sealed class RemedyFigures
     public decimal MoreNetIncome => _formulas.MoreNetIncome.Value;
 
     /// <summary>The good share, with steps the lowest.</summary>
-    public decimal WorstShare => WorstStep is { } worst ? Piece.Design.Making.Steps![worst].GoodShare : Piece.Design.Making.GoodShare;
+    public decimal WorstShare => WorstStep is { } worst ? UnitCost.Design.Making.Steps![worst].GoodShare : UnitCost.Design.Making.GoodShare;
 
     /// <summary>Index of the step that loses most, the first of equals; null without steps.</summary>
-    public int? WorstStep => Piece.Design.Making.Steps?.Index().MinBy(step => step.Item.GoodShare).Index;
+    public int? WorstStep => UnitCost.Design.Making.Steps?.Index().MinBy(step => step.Item.GoodShare).Index;
 
     /// <summary>Null where nothing is lost, nothing need change, or better yield would raise the floor.</summary>
     public BetterYield? BetterYield { get; }

@@ -9,7 +9,7 @@ internal sealed class RemedyFormulas<T> where T : IFigure<T>
 {
     public RemedyFormulas(PriceCheck check)
     {
-        var piece = check.Prices.Floor.Piece;
+        var piece = check.Prices.Floor.UnitCost;
         var (year, calendar) = (piece.Year, piece.Year.Profile.Calendar);
         T net = T.Named("net", check.Sale.Net), benchCost = T.Named("benchCost", piece.BenchCost), benchHours = T.Named("benchHours", piece.BenchHours);
         T materials = T.Named("materials", piece.Materials), seconds = T.Named("secondsCredit", piece.SecondsCredit);

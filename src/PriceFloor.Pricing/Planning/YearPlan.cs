@@ -94,10 +94,10 @@ public sealed class YearPlan
         Outcome<YearPlan>.Guard(() => new YearPlan(year, lines, surplus, hoursKeptBack));
 
     /// <summary>The scarce things that the profile limits, then those that only steps name.</summary>
-    public static IReadOnlyList<string> ScarceThings(StudioYear year, IEnumerable<Piece> pieces) =>
+    public static IReadOnlyList<string> ScarceThings(StudioYear year, IEnumerable<UnitCost> pieces) =>
         [.. year.Profile.Limits.Select(limit => limit.Name).Concat(pieces.SelectMany(piece => piece.ScarceThings)).Distinct()];
 
-    private IEnumerable<LoadUse> LoadsOf(StudioYear year, IReadOnlyList<PlannedLine> lines) => ScarceThings(year, lines.Select(line => line.Piece))
+    private IEnumerable<LoadUse> LoadsOf(StudioYear year, IReadOnlyList<PlannedLine> lines) => ScarceThings(year, lines.Select(line => line.UnitCost))
         .Select((name, i) => new LoadUse(name, _formulas.LoadsOf(name, i + 1).All.Value, year.Profile.Limits.FirstOrDefault(limit => limit.Name == name)?.LoadsPerYear));
 
     private static int[] RanksOf(IReadOnlyList<PlannedLine> lines)

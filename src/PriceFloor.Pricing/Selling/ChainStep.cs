@@ -12,12 +12,12 @@ public sealed record ChainStep
 
     /// <summary>Profit over cost: 1 doubles the price.</summary>
     /// <example>1</example>
-    [Share(Most = "1000000")]
+    [Share(Maximum = "1000000")]
     public decimal? Markup { get; init; }
 
     /// <summary>Profit over price; below 1.</summary>
     /// <example>0.5</example>
-    [Share(Most = "0.9999")]
+    [Share(Maximum = "0.9999")]
     public decimal? Margin { get; init; }
 
     /// <summary>The price is so many times the cost; above 0.</summary>

@@ -28,11 +28,11 @@ public sealed class ChannelPrices
     /// <summary>Refused: two currencies (<c>currency-mismatch</c>), no price up to 10^12 (<c>no-price</c>).</summary>
     public static Outcome<ChannelPrices> Of(FloorPrice floor, SellingTerms terms)
     {
-        var currency = floor.Piece.Year.Currency.Code;
+        var currency = floor.UnitCost.Year.Currency.Code;
         if (terms.Channel.Currency != currency)
             return new Fault("", FaultCodes.CurrencyMismatch, $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
 
-        var least = terms.FloorPrice(floor.Piece.Floor);
+        var least = terms.FloorPrice(floor.UnitCost.Floor);
         if (least.Found is null)
             return least.Faults.ToList();
         if (terms.Channel.Sells == Sells.Wholesale)
@@ -54,7 +54,7 @@ public sealed class ChannelPrices
         : price < TargetPrice ? Verdict.BelowTarget
         : Verdict.MeetsTarget;
 
-    internal Verdict VerdictOf(Sale sale) => !sale.Net.Reaches(Floor.Piece.Floor) ? Verdict.BelowFloor
+    internal Verdict VerdictOf(Sale sale) => !sale.Net.Reaches(Floor.UnitCost.Floor) ? Verdict.BelowFloor
         : Terms.Channel.Sells == Sells.Retail && !sale.BeforeTax.Reaches(Floor.Target) ? Verdict.BelowTarget
         : Verdict.MeetsTarget;
 

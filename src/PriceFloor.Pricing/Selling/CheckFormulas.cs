@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Selling;
 /// <summary>The formulas of a <see cref="PriceCheck"/>.</summary>
 internal readonly struct CheckFormulas<T> where T : IFigure<T>
 {
-    public CheckFormulas(Sale sale, Piece piece)
+    public CheckFormulas(Sale sale, UnitCost piece)
     {
         AboveFloor = T.Named("aboveFloor", T.Named("net", sale.Net) - T.Named("floor", piece.Floor));
         EarnedPerBenchHour = T.Named("earnedPerBenchHour", LeftOf(sale, piece) / T.Named("benchHours", piece.BenchHours));
@@ -17,7 +17,7 @@ internal readonly struct CheckFormulas<T> where T : IFigure<T>
     public T EarnedPerBenchHour { get; }
 
     /// <summary>net(p) - M + C: what one sale leaves for bench time, and so for the pool; without a symbol.</summary>
-    public static T LeftOf(Sale sale, Piece piece) =>
+    public static T LeftOf(Sale sale, UnitCost piece) =>
         LeftOf(T.Named("net", sale.Net), T.Named("materials", piece.Materials), T.Named("secondsCredit", piece.SecondsCredit));
 
     /// <summary>The same, of figures that have symbols of their own.</summary>

@@ -8,10 +8,10 @@ public sealed class FloorPrice
 {
     private readonly FloorPriceFormulas<Figure> _formulas;
 
-    private FloorPrice(Piece piece, decimal? highestWholesale) =>
-        (Piece, HighestWholesale, _formulas) = (piece, highestWholesale, new FloorPriceFormulas<Figure>(piece, highestWholesale));
+    private FloorPrice(UnitCost piece, decimal? highestWholesale) =>
+        (UnitCost, HighestWholesale, _formulas) = (piece, highestWholesale, new FloorPriceFormulas<Figure>(piece, highestWholesale));
 
-    public Piece Piece { get; }
+    public UnitCost UnitCost { get; }
 
     /// <summary>The highest price before tax listed for the piece on a wholesale channel, if any.</summary>
     public decimal? HighestWholesale { get; }
@@ -30,6 +30,6 @@ public sealed class FloorPrice
 
     /// <param name="piece">The piece.</param>
     /// <param name="highestWholesale">The highest price before tax listed for it on a wholesale channel of the same currency, if any.</param>
-    public static Outcome<FloorPrice> Of(Piece piece, decimal? highestWholesale) =>
+    public static Outcome<FloorPrice> Of(UnitCost piece, decimal? highestWholesale) =>
         Outcome<FloorPrice>.Guard(() => new FloorPrice(piece, highestWholesale));
 }

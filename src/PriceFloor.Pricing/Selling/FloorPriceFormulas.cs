@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Selling;
 /// <summary>The formulas of a <see cref="FloorPrice"/>.</summary>
 internal readonly struct FloorPriceFormulas<T> where T : IFigure<T>
 {
-    public FloorPriceFormulas(Piece piece, decimal? highestWholesale)
+    public FloorPriceFormulas(UnitCost piece, decimal? highestWholesale)
     {
         var decimals = piece.Year.Currency.Decimals;
         T multiple = piece.Year.Profile.PriceRule.RetailMultiple;

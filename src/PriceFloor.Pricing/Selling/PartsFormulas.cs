@@ -7,7 +7,7 @@ internal readonly struct PartsFormulas<T> where T : IFigure<T>
 {
     public PartsFormulas(PriceCheck check)
     {
-        var (sale, piece, channel) = (check.Sale, check.Prices.Floor.Piece, check.Prices.Terms.Channel);
+        var (sale, piece, channel) = (check.Sale, check.Prices.Floor.UnitCost, check.Prices.Terms.Channel);
         T n = channel.PiecesPerOrder;
         T beforeTax = T.Named("beforeTax", sale.BeforeTax), keep = T.Named("keep", sale.Keep);
         Paid = T.Named("paidAPiece", T.Named("paid", sale.Paid) / n);

@@ -23,7 +23,7 @@ public sealed class PriceCheck
         Prices = prices;
         Sale = Sale.Of(price, prices.Terms.Channel);
         Verdict = prices.VerdictOf(Sale);
-        var formulas = new CheckFormulas<Figure>(Sale, prices.Floor.Piece);
+        var formulas = new CheckFormulas<Figure>(Sale, prices.Floor.UnitCost);
         (AboveFloor, EarnedPerBenchHour) = (formulas.AboveFloor.Value, formulas.EarnedPerBenchHour.Value);
     }
 

@@ -59,12 +59,12 @@ public sealed class PriceParts
     {
         get
         {
-            var money = Check.Prices.Floor.Piece.Year.Currency;
-            var salesTax = money.Nearest(this[PricePart.SalesTax]);
-            var floor = money.Nearest(ForMaterials + ForBenchTime);
+            var money = Check.Prices.Floor.UnitCost.Year.Currency;
+            var salesTax = money.Round(this[PricePart.SalesTax]);
+            var floor = money.Round(ForMaterials + ForBenchTime);
             PricePart[] rest = [.. Enum.GetValues<PricePart>().Except([PricePart.SalesTax, .. s_ofTheFloor])];
             return [.. s_ofTheFloor.Zip(money.NearestTogether([.. s_ofTheFloor.Select(part => this[part])], floor))
-                .Concat(rest.Zip(money.NearestTogether([.. rest.Select(part => this[part])], money.Nearest(Paid) - salesTax - floor)))
+                .Concat(rest.Zip(money.NearestTogether([.. rest.Select(part => this[part])], money.Round(Paid) - salesTax - floor)))
                 .Append((PricePart.SalesTax, salesTax)).OrderBy(part => part.Item1)];
         }
     }

@@ -10,7 +10,7 @@ public sealed class TakeHome
 {
     private TakeHome(PriceCheck check)
     {
-        var formulas = new TakeHomeFormulas<Figure>(check.EarnedPerBenchHour, check.Prices.Floor.Piece.Year);
+        var formulas = new TakeHomeFormulas<Figure>(check.EarnedPerBenchHour, check.Prices.Floor.UnitCost.Year);
         (Profit, TaxedProfit, PerHour) = (formulas.Profit.Value, formulas.TaxedProfit.Value, formulas.PerHour.Value);
     }
 

@@ -13,7 +13,7 @@ internal readonly struct ProfitFormulas<T> where T : IFigure<T>
     /// <param name="need">What must be left, at least zero.</param>
     public ProfitFormulas(IReadOnlyList<Levy> levies, TaxPiece piece, T need)
     {
-        Piece = piece;
+        UnitCost = piece;
         PaidOfOneMore = OfOneMore(levies, piece.Rates);
         var left = (T)1;
         foreach (var paid in PaidOfOneMore)
@@ -27,7 +27,7 @@ internal readonly struct ProfitFormulas<T> where T : IFigure<T>
             : Start + T.Max(0, need - KeptAtStart) / KeptOfOneMore);
     }
 
-    public TaxPiece Piece { get; }
+    public TaxPiece UnitCost { get; }
 
     /// <summary>What each levy takes of one more unit of profit.</summary>
     public T[] PaidOfOneMore { get; }

@@ -21,7 +21,7 @@ public sealed class RouteTests
             var told = endpoint.Metadata.GetMetadata<Operation>();
             Assert.True(told is { Id.Length: > 0, Summary.Length: > 0, Description.Length: > 20 }, endpoint.RoutePattern.RawText);
             Assert.NotNull(endpoint.Metadata.GetMetadata<NeedsScope>());
-            Assert.Contains(endpoint.Metadata.GetMetadata<NeedsScope>()!.Scope is { } scope ? KeyRing.Word(scope) : "any key", told.Description.Split("Scope").Last(), StringComparison.Ordinal);
+            Assert.Contains(endpoint.Metadata.GetMetadata<NeedsScope>()!.Scope is { } scope ? KeyRing.NameOf(scope) : "any key", told.Description.Split("Scope").Last(), StringComparison.Ordinal);
             if (endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
                 Assert.NotNull(told.RequestExample ?? told.Cases[0].Request);
             Assert.Equal(told.Answer is null, told.AnswerExample is null && told.Cases.Count == 0);
@@ -94,7 +94,7 @@ public sealed class RouteTests
         foreach (var name in PriceFloor.Api.Configuration.Settings.Names.Keys)
             Assert.Contains($"`{name}`", running, StringComparison.Ordinal);
         foreach (var scope in Enum.GetValues<Scope>())
-            Assert.Contains($"| `{KeyRing.Word(scope)}` |", await File.ReadAllTextAsync(Repository.File("docs/integrating.md"), Studio.Cancellation), StringComparison.Ordinal);
+            Assert.Contains($"| `{KeyRing.NameOf(scope)}` |", await File.ReadAllTextAsync(Repository.File("docs/integrating.md"), Studio.Cancellation), StringComparison.Ordinal);
         var costs = await File.ReadAllTextAsync(Repository.File("docs/costs-people-forget.md"), Studio.Cancellation);
         foreach (var heading in new[] { "insurance", "repairs", "depreciation", "packaging", "training" })
             Assert.Contains($"`{heading}`", costs, StringComparison.Ordinal);

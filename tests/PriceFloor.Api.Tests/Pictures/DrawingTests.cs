@@ -44,7 +44,7 @@ public sealed class DrawingTests
             Assert.Equal("1,5", 1.5m.ToString(CultureInfo.CurrentCulture)); // it really is such a culture
             Assert.Equal("""<rect x="1.5" y="-0.33" width="2"/>""" + "\n", new Svg().BodySchema("rect", ("x", 1.50m), ("y", -1m / 3), ("width", 2)).ToString());
             Assert.Equal(points, Drawn());
-            Assert.Equal(("1,234.50", "1,235", "1,234.500", "0.5"), (InWords.Money(1234.5m, "USD"), InWords.Money(1235, "JPY"), InWords.Money(1234.5m, "KWD"), InWords.Number(0.50m)));
+            Assert.Equal(("1,234.50", "1,235", "1,234.500", "0.5"), (DisplayText.Money(1234.5m, "USD"), DisplayText.Money(1235, "JPY"), DisplayText.Money(1234.5m, "KWD"), DisplayText.Number(0.50m)));
         }
         finally
         {
@@ -56,7 +56,7 @@ public sealed class DrawingTests
     [InlineData("main@2", "main")]
     [InlineData("RB-014/web@12: deleted", "RB-014/web: deleted")]
     [InlineData("A@2/web@3", "A@2/web")] // a SKU may hold such a sign itself
-    public void A_document_is_named_without_its_revision(string basis, string words) => Assert.Equal(words, InWords.Document(basis));
+    public void A_document_is_named_without_its_revision(string basis, string words) => Assert.Equal(words, DisplayText.Document(basis));
 
     [Fact]
     public void Long_names_are_cut_where_they_would_run_into_their_neighbour()

@@ -23,7 +23,7 @@ public sealed class BenchTimeTests
     {
         var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 } }, default).Value;
         foreach (var steps in new[] { 8, 100 }) // 10^32 starts
-            Assert.Equal("too-large", Piece.Of(new Design { Profile = "main", Making = new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.0001m }, steps)] } }, year).Faults[0].Code);
+            Assert.Equal("too-large", UnitCost.Of(new Design { Profile = "main", Making = new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.0001m }, steps)] } }, year).Faults[0].Code);
     }
 
     /// <summary>Half of each 8-hour day is spent at the bench.</summary>

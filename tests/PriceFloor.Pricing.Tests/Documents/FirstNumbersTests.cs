@@ -21,8 +21,8 @@ public sealed class FirstNumbersTests
             TaxRate = (decimal)taxRate,
         };
         var year = StudioYear.Of(numbers.Profile(new DateOnly(2027, 1, 1)), default).Value;
-        var piece = Piece.Of(numbers.Design("main"), year).Value;
-        Assert.Equal(floor, year.Currency.Least(piece.Floor).ToString(System.Globalization.CultureInfo.InvariantCulture));
+        var piece = UnitCost.Of(numbers.Design("main"), year).Value;
+        Assert.Equal(floor, year.Currency.RoundUp(piece.Floor).ToString(System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(18m, year.TakeHomePerHour); // 36,000 / 2,000 h
         Assert.Equal(1000m, piece.PiecesPerYear);
     }

@@ -17,25 +17,25 @@ public sealed class ExactReckoningTests
         var year = StudioYear.Of(profile, default).Value;
         var exact = ByHand.YearOf(profile, profile.YearStart!.Value);
 
-        Same(exact.Expenses.Nearest(2), year.Currency.Nearest(year.Expenses));
-        Same(exact.Traced.Nearest(2), year.Currency.Nearest(year.Traced));
-        Same(exact.Household.Nearest(2), year.Currency.Nearest(year.Household));
-        Same(exact.Need.Nearest(2), year.Currency.Nearest(year.Need));
-        Same(exact.Profit.Up(2), year.Currency.Least(year.Profit));
-        Same(ByHand.TaxOn(profile.Tax, exact.Profit).Nearest(2), year.Currency.Nearest(year.TaxOnProfit));
-        Same(exact.Revenue.Up(2), year.Currency.Least(year.RequiredRevenue));
-        Same(exact.Pool.Up(2), year.Currency.Least(year.Pool));
+        Same(exact.Expenses.Nearest(2), year.Currency.Round(year.Expenses));
+        Same(exact.Traced.Nearest(2), year.Currency.Round(year.Traced));
+        Same(exact.Household.Nearest(2), year.Currency.Round(year.Household));
+        Same(exact.Need.Nearest(2), year.Currency.Round(year.Need));
+        Same(exact.Profit.Up(2), year.Currency.RoundUp(year.Profit));
+        Same(ByHand.TaxOn(profile.Tax, exact.Profit).Nearest(2), year.Currency.Round(year.TaxOnProfit));
+        Same(exact.Revenue.Up(2), year.Currency.RoundUp(year.RequiredRevenue));
+        Same(exact.Pool.Up(2), year.Currency.RoundUp(year.Pool));
         Same(exact.Workdays.Nearest(4), Rounding.Nearest(year.Workdays, 4));
         Same(exact.BenchHours.Nearest(4), Rounding.Nearest(year.BenchHours, 4));
-        Same(exact.PerBenchHour.Up(2), year.Currency.Least(year.PerBenchHour));
+        Same(exact.PerBenchHour.Up(2), year.Currency.RoundUp(year.PerBenchHour));
 
-        var piece = Piece.Of(design, year).Value;
+        var piece = UnitCost.Of(design, year).Value;
         var one = ByHand.PieceOf(design, profile, exact);
         Same(one.Starts.Nearest(6), Rounding.Nearest(piece.Time.Starts, 6));
         Same(one.Hours.Nearest(4), Rounding.Nearest(piece.BenchHours, 4));
-        Same(one.Materials.Nearest(2), year.Currency.Nearest(piece.Materials));
-        Same(one.Seconds.Nearest(2), year.Currency.Nearest(piece.SecondsCredit));
-        Same(one.Floor.Up(2), year.Currency.Least(piece.Floor));
+        Same(one.Materials.Nearest(2), year.Currency.Round(piece.Materials));
+        Same(one.Seconds.Nearest(2), year.Currency.Round(piece.SecondsCredit));
+        Same(one.Floor.Up(2), year.Currency.RoundUp(piece.Floor));
         Same((exact.BenchHours / one.Hours).Down(0), Rounding.Down(piece.PiecesPerYear, 0));
 
         var channel = studio.Channel();
@@ -50,8 +50,8 @@ public sealed class ExactReckoningTests
 
         var net = ByHand.NetOf(prices.TargetPrice, channel).Net;
         var check = prices.Check(prices.TargetPrice).Value;
-        Same(net.Nearest(2), year.Currency.Nearest(check.Sale.Net));
-        Same(((net - one.Materials + one.Seconds) / one.Hours).Nearest(2), year.Currency.Nearest(check.EarnedPerBenchHour));
+        Same(net.Nearest(2), year.Currency.Round(check.Sale.Net));
+        Same(((net - one.Materials + one.Seconds) / one.Hours).Nearest(2), year.Currency.Round(check.EarnedPerBenchHour));
         Assert.Equal(Verdict.MeetsTarget, check.Verdict);
     }
 

@@ -68,5 +68,5 @@ public sealed class AssumedTests
         Assert.Equal([new Assumption("/channels/2/returns", 0m)], Assumed.In(s_carefulShop with { Returns = new Returns() }, "/channels/2"));
     }
 
-    private static IEnumerable<Assumption> Of(CostProfile profile, Design design) => Assumed.In(Piece.Of(design, StudioYear.Of(profile, default).Value).Value);
+    private static IEnumerable<Assumption> Of(CostProfile profile, Design design) => Assumed.In(UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value);
 }

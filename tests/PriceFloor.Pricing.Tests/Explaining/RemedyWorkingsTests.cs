@@ -13,7 +13,7 @@ public sealed class RemedyWorkingsTests
     {
         var studio = new RandomStudio(seed.Get);
         var profile = studio.Profile();
-        var piece = Piece.Of(WithFixedTime(studio.Design(), seed.Get), StudioYear.Of(profile, default).Value).Value;
+        var piece = UnitCost.Of(WithFixedTime(studio.Design(), seed.Get), StudioYear.Of(profile, default).Value).Value;
         var channel = studio.Channel();
         var prices = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value;
         // From a fifth over the floor price down to next to nothing.
@@ -48,7 +48,7 @@ public sealed class RemedyWorkingsTests
     {
         // 24.00 of time and 6.00 of materials against 24.00: a gap of 6.00. 2.00 is 5 min; 2.00 of materials; 2.00 x 2,000 h / 0.916667 h = 4,363.64.
         var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
-        var piece = Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 }, Materials = [new MaterialLine { Amount = 6 }] }, year).Value;
+        var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 }, Materials = [new MaterialLine { Amount = 6 }] }, year).Value;
         var channel = new Channel { Sells = Sells.Wholesale, Currency = "USD" };
         var check = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value.Check(24).Value;
         var lines = Workings.Of(Remedies.Of(check).Value).TakeLast(6).ToList();
@@ -64,13 +64,13 @@ public sealed class RemedyWorkingsTests
     {
         var channel = new Channel { Sells = Sells.Retail, Currency = "USD", CostPerPiece = 5 };
         var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
-        var piece = Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, year).Value;
+        var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, year).Value;
         var check = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value.Check(1).Value;
         Assert.Equal([("room", -4m), ("gap", 28m)], Workings.Of(Remedies.Of(check).Value).Select(line => (line.Symbol, line.Value))); // 24 - (1 - 5) = 28
     }
 
-    private static IEnumerable<Working> All(PriceCheck check, Channel channel) => Workings.Of(check.Prices.Floor.Piece.Year)
-        .Concat(Workings.Of(check.Prices.Floor.Piece)).Concat(Workings.Of(check.Prices.Floor)).Concat(Workings.Of(check.Prices)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check));
+    private static IEnumerable<Working> All(PriceCheck check, Channel channel) => Workings.Of(check.Prices.Floor.UnitCost.Year)
+        .Concat(Workings.Of(check.Prices.Floor.UnitCost)).Concat(Workings.Of(check.Prices.Floor)).Concat(Workings.Of(check.Prices)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check));
 
     /// <summary>Some steps that must not be hurried.</summary>
     private static Design WithFixedTime(Design design, int seed) => design.Making.Steps is { } steps

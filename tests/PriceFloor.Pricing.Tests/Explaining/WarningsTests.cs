@@ -148,7 +148,7 @@ public sealed class WarningsTests
 
         var design = new Design { Profile = "main", Making = new Making { Steps = [new Step { HandsOnMinutes = 1, GoodShare = 0.9m }, new Step { HandsOnMinutes = 1 }] }, Materials = [new MaterialLine { Amount = 1 }, new MaterialLine { Material = "rod", Quantity = 1 }] };
         var year = StudioYear.Of(s_quiet with { Materials = [new StockMaterial { Material = "rod", Price = 1 }] }, default).Value;
-        Assert.Equal(["/profile/soldShare", "/design/making/steps/1/goodShare", "/design/materials/1/wasteShare"], Assumed.In(Piece.Of(design, year).Value).Select(one => one.Pointer));
+        Assert.Equal(["/profile/soldShare", "/design/making/steps/1/goodShare", "/design/materials/1/wasteShare"], Assumed.In(UnitCost.Of(design, year).Value).Select(one => one.Pointer));
         Assert.Equal(["/channel/salesTax", "/channel/returns"], Assumed.In(new Channel { Sells = Sells.Retail, Currency = "USD" }, "/channel").Select(one => one.Pointer));
     }
 
@@ -168,7 +168,7 @@ public sealed class WarningsTests
         Assert.Empty(OfSeconds(500, 1)); // nothing is lost, so nothing is sold as a second
 
         static IEnumerable<string> OfSeconds(decimal price, decimal good) =>
-            Warnings.In(Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60, GoodShare = good }, Seconds = new Seconds { Share = 0.5m, Price = price } }, StudioYear.Of(s_quiet, default).Value).Value)
+            Warnings.In(UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60, GoodShare = good }, Seconds = new Seconds { Share = 0.5m, Price = price } }, StudioYear.Of(s_quiet, default).Value).Value)
                 .Select(warning => $"{warning.Code} {warning.Pointer}");
     }
 
@@ -209,5 +209,5 @@ public sealed class WarningsTests
     private static IEnumerable<string> Of(CostProfile profile) => Warnings.In(StudioYear.Of(profile, default).Value, s_today).Select(warning => $"{warning.Code} {warning.Pointer}");
 
     private static IEnumerable<string> OfPiece(CostProfile profile, params MaterialLine[] materials) =>
-        Warnings.In(Piece.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = materials }, StudioYear.Of(profile, default).Value).Value).Select(warning => warning.Code.Word);
+        Warnings.In(UnitCost.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = materials }, StudioYear.Of(profile, default).Value).Value).Select(warning => warning.Code.Word);
 }

@@ -38,7 +38,7 @@ public sealed class WorkingsTests
     {
         var studio = new RandomStudio(seed.Get);
         var year = StudioYear.Of(studio.Profile(), default).Value;
-        var checks = Enumerable.Range(0, 3).Select(_ => Check(Piece.Of(studio.Design(), year).Value, studio.Channel(), 90 + seed.Get % 90)).ToList();
+        var checks = Enumerable.Range(0, 3).Select(_ => Check(UnitCost.Of(studio.Design(), year).Value, studio.Channel(), 90 + seed.Get % 90)).ToList();
         foreach (var surplus in new[] { null, new Surplus { Amount = 1234.56m, Tax = SurplusTax.After }, new Surplus { Amount = 500, Tax = SurplusTax.Before } })
         {
             var plan = YearPlan.Of(year, [.. checks.Select((check, i) => new PlannedLine(check, 100 * i + 900))], surplus, 12.5m).Value;
@@ -46,7 +46,7 @@ public sealed class WorkingsTests
             Assert.Equal((plan.Pool, plan.Contribution, plan.SurplusBeforeTax), (known["benchMustEarnWithSurplus"], known["contribution"], known["surplusBeforeTax"]));
             Assert.Equal((plan.Revenue, plan.Proceeds, plan.Materials, plan.BenchHours), (known["revenue"], known["proceeds"], known["planMaterials"], known["planHours"]));
             Assert.True(!plan.Closes || plan.SurplusAfterTax == known["surplusAfterTax"]);
-            if (MixBreakEven.Of(year, [.. checks.Select((check, i) => new MixLine(check.Prices.Floor.Piece, check.Sale, i + 0.5m))], surplus).Found is not { } mix)
+            if (MixBreakEven.Of(year, [.. checks.Select((check, i) => new MixLine(check.Prices.Floor.UnitCost, check.Sale, i + 0.5m))], surplus).Found is not { } mix)
                 continue;
             known = Redone.From(Workings.Of(year).Concat(WithTwelveDecimals(Workings.Of(mix))));
             Assert.Equal((mix.MixUnits, mix.BenchHours, mix.Revenue, mix.ShareOfYear), (known["mixUnits"], known["unitsHours"], known["revenue"], known["shareOfYear"]));
@@ -161,7 +161,7 @@ public sealed class WorkingsTests
     private static void CanBeRedone(CostProfile profile, Design design, Channel channel, decimal price)
     {
         var year = StudioYear.Of(profile, default).Value;
-        var piece = Piece.Of(design, year).Value;
+        var piece = UnitCost.Of(design, year).Value;
         var check = Check(piece, channel, price);
         var prices = check.Prices;
         var lines = Workings.Of(year).Concat(Workings.Of(piece)).Concat(Workings.Of(prices.Floor)).Concat(Workings.Of(prices)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check)).Concat(Workings.Of(PriceParts.Of(check).Value));
@@ -180,7 +180,7 @@ public sealed class WorkingsTests
         Assert.True(!known.TryGetValue("belowTargetBeforeTax", out var below) || !below.Reaches(known["target"]));
     }
 
-    private static PriceCheck Check(Piece piece, Channel channel, decimal price) => ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value.Check(price).Value;
+    private static PriceCheck Check(UnitCost piece, Channel channel, decimal price) => ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value.Check(price).Value;
 
     /// <summary>The same lines, none of which shows a number of more than 12 decimals.</summary>
     private static IEnumerable<Working> WithTwelveDecimals(IEnumerable<Working> lines) => lines.Select(line =>

@@ -8,7 +8,7 @@ public sealed class WorkingsWordsTests
 {
     private static readonly StudioYear s_year = StudioYear.Of(ExampleStudio.Profile, default).Value;
 
-    private static readonly Piece s_piece = Piece.Of(ExampleStudio.Pendant, s_year).Value;
+    private static readonly UnitCost s_piece = UnitCost.Of(ExampleStudio.Pendant, s_year).Value;
 
     private static readonly ChannelPrices s_prices = ChannelPrices.Of(FloorPrice.Of(s_piece, null).Value, SellingTerms.Of(ExampleStudio.WebShop).Value).Value;
 

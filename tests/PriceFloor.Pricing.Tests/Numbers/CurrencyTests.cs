@@ -23,7 +23,7 @@ public sealed class CurrencyTests
     {
         var currency = Currency.Of(code);
         var exact = decimal.Parse(amount, CultureInfo.InvariantCulture);
-        Assert.Equal((least, most, nearest), (Text(currency.Least(exact)), Text(currency.Most(exact)), Text(currency.Nearest(exact))));
+        Assert.Equal((least, most, nearest), (Text(currency.RoundUp(exact)), Text(currency.RoundDown(exact)), Text(currency.Round(exact))));
     }
 
     [Theory]

@@ -68,10 +68,10 @@ public sealed class RoundingTests
     [Fact]
     public void Money_shows_its_currencys_decimals()
     {
-        Assert.Equal("8.00", Text(Currency.Of("USD").Nearest(8)));
-        Assert.Equal("800", Text(Currency.Of("JPY").Nearest(800.4m)));
-        Assert.Equal("8.000", Text(Currency.Of("KWD").Least(7.9991m)));
-        Assert.Equal("0.00", Text(Currency.Of("USD").Nearest(-0.001m)));
+        Assert.Equal("8.00", Text(Currency.Of("USD").Round(8)));
+        Assert.Equal("800", Text(Currency.Of("JPY").Round(800.4m)));
+        Assert.Equal("8.000", Text(Currency.Of("KWD").RoundUp(7.9991m)));
+        Assert.Equal("0.00", Text(Currency.Of("USD").Round(-0.001m)));
     }
 
     private static string Text(decimal value) => value.ToString(System.Globalization.CultureInfo.InvariantCulture);

@@ -80,7 +80,7 @@ public sealed class BestYearTests
 
     private static PriceCheck Check(CostProfile profile, Making making, decimal price)
     {
-        var piece = Piece.Of(new Design { Profile = "main", Making = making }, StudioYear.Of(profile, default).Value).Value;
+        var piece = UnitCost.Of(new Design { Profile = "main", Making = making }, StudioYear.Of(profile, default).Value).Value;
         return ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
     }
 

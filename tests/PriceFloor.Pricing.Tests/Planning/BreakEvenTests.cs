@@ -29,7 +29,7 @@ public sealed class BreakEvenTests
     public void Where_the_net_is_just_the_floor_break_even_takes_exactly_the_years_hours(NonNegativeInt seed)
     {
         var studio = new RandomStudio(seed.Get);
-        var piece = Piece.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value;
+        var piece = UnitCost.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value;
         if (piece.Floor <= 0 || piece.Year.Pool <= 0)
             return;
         var sale = Sale.Of(piece.Floor, new Channel { Sells = Sells.Wholesale, Currency = "USD" }); // nothing is taken: the net is the price
@@ -79,7 +79,7 @@ public sealed class BreakEvenTests
         var over = Of(TwoHours(60_060));
         Assert.Equal((1001m, 1000m, false, 2002m, 1.001m, 70_070m), (over.Units, over.Capacity, over.WithinCapacity, over.BenchHours, over.ShareOfYear, over.Revenue));
 
-        static BreakEven Of(MixLine line) => BreakEven.Of(line.Piece, line.Sale).Value;
+        static BreakEven Of(MixLine line) => BreakEven.Of(line.UnitCost, line.Sale).Value;
     }
 
     [Fact]
@@ -87,7 +87,7 @@ public sealed class BreakEvenTests
     {
         // 1,000 pieces carry 60,000. Of 1,250 planned a fifth may fail; they leave 75,000, five times the 15,000 that are over.
         var line = TwoHours(60_000);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((0.2m, 5m), (found.At(1250).Value.MarginOfSafety, found.At(1250).Value.OperatingLeverage));
         Assert.Equal((0m, null), (found.At(1000).Value.MarginOfSafety, found.At(1000).Value.OperatingLeverage));
         Assert.Equal((-0.25m, null), (found.At(800).Value.MarginOfSafety, found.At(800).Value.OperatingLeverage));
@@ -97,9 +97,9 @@ public sealed class BreakEvenTests
     public void A_mix_that_takes_just_the_years_hours_is_within_them()
     {
         // As above, one of each of two alike for a set of 120.00: 500 and 500. For 60,001 there are 501 of each: 2,004 h.
-        var just = MixBreakEven.Of(TwoHours(60_000).Piece.Year, [TwoHours(60_000), TwoHours(60_000)], null).Value;
+        var just = MixBreakEven.Of(TwoHours(60_000).UnitCost.Year, [TwoHours(60_000), TwoHours(60_000)], null).Value;
         Assert.Equal((2000m, 1m, true, 70_000m), (just.BenchHours, just.ShareOfYear, just.WithinCapacity, just.Revenue));
-        var over = MixBreakEven.Of(TwoHours(60_001).Piece.Year, [TwoHours(60_001), TwoHours(60_001)], null).Value;
+        var over = MixBreakEven.Of(TwoHours(60_001).UnitCost.Year, [TwoHours(60_001), TwoHours(60_001)], null).Value;
         Assert.Equal((2004m, 1.002m, false, 70_140m), (over.BenchHours, over.ShareOfYear, over.WithinCapacity, over.Revenue));
     }
 
@@ -115,8 +115,8 @@ public sealed class BreakEvenTests
     public void The_workings_of_a_break_even_can_be_redone()
     {
         var line = TwoHours(60_010);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
-        var redone = Redone.From(Workings.Of(line.Piece.Year).Concat(Workings.Of(line.Piece)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)));
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
+        var redone = Redone.From(Workings.Of(line.UnitCost.Year).Concat(Workings.Of(line.UnitCost)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)));
         Assert.Equal((60m, 1001m, 2002m, 1.001m), (redone["contribution"], redone["units"], redone["unitsHours"], redone["shareOfYear"])); // 60,010 / 60 = 1,000.17
         Assert.Equal((70_070m, 60_010m / 60), (redone["revenue"], redone["exactUnits"]));
     }
@@ -127,9 +127,9 @@ public sealed class BreakEvenTests
     public void The_workings_of_planned_sales_can_be_redone(int planned, bool above)
     {
         var line = TwoHours(60_010);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         var sales = found.At(planned).Value;
-        var redone = Redone.From(Workings.Of(line.Piece.Year).Concat(Workings.Of(line.Piece)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)).Concat(Workings.Of(sales)));
+        var redone = Redone.From(Workings.Of(line.UnitCost.Year).Concat(Workings.Of(line.UnitCost)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)).Concat(Workings.Of(sales)));
         Assert.Equal((planned - 1001m) / planned, redone["marginOfSafety"]);
         Assert.Equal(sales.MarginOfSafety, redone["marginOfSafety"]);
         Assert.Equal(above, redone.ContainsKey("operatingLeverage"));
@@ -176,17 +176,17 @@ public sealed class BreakEvenTests
     }, default).Value;
 
     internal static MixLine Line(StudioYear year, decimal price, decimal variableCost, decimal weight) => new(
-        Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 1 }, Materials = [new MaterialLine { Amount = variableCost }] }, year).Value,
+        UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 1 }, Materials = [new MaterialLine { Amount = variableCost }] }, year).Value,
         Sale.Of(price, new Channel { Sells = Sells.Wholesale, Currency = "USD" }), weight);
 
     /// <summary>A piece of 2 hours that sells at 70.00 and takes 10.00 of materials, in a year of 2,000 hours.</summary>
     private static MixLine TwoHours(decimal pool) => new(
-        Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 120 }, Materials = [new MaterialLine { Amount = 10 }] }, Year(pool)).Value,
+        UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 120 }, Materials = [new MaterialLine { Amount = 10 }] }, Year(pool)).Value,
         Sale.Of(70, s_bare), 1);
 
-    private static (Piece, Sale) Draw(NonNegativeInt seed, decimal price)
+    private static (UnitCost, Sale) Draw(NonNegativeInt seed, decimal price)
     {
         var studio = new RandomStudio(seed.Get);
-        return (Piece.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value, Sale.Of(price, studio.Channel()));
+        return (UnitCost.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value, Sale.Of(price, studio.Channel()));
     }
 }

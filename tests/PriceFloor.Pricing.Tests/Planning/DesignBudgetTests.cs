@@ -72,7 +72,7 @@ public sealed class DesignBudgetTests
     }
 
     /// <summary>The floor of a design that takes so much a sold piece: of a finished one the sold share of it.</summary>
-    private static decimal FloorOf(StudioYear year, decimal minutes, decimal materials) => Piece.Of(new Design
+    private static decimal FloorOf(StudioYear year, decimal minutes, decimal materials) => UnitCost.Of(new Design
     {
         Profile = "main",
         Making = new Making { MinutesPerPiece = minutes * year.Profile.SoldShare },

@@ -14,7 +14,7 @@ public sealed class RemediesTests
         var check = Draw(seed, part);
         if (check is null)
             return;
-        var (piece, net) = (check.Prices.Floor.Piece, check.Sale.Net);
+        var (piece, net) = (check.Prices.Floor.UnitCost, check.Sale.Net);
         var year = piece.Year;
         foreach (var remedy in Remedies.Of(check).Value.All.Where(remedy => remedy.Possible && remedy.After != remedy.Before))
         {
@@ -134,7 +134,7 @@ public sealed class RemediesTests
     private static PriceCheck Check(decimal price, params Step[] steps)
     {
         var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
-        var piece = Piece.Of(new Design { Profile = "main", Making = new Making { Steps = steps } }, year).Value;
+        var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { Steps = steps } }, year).Value;
         return ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
     }
 
@@ -142,24 +142,24 @@ public sealed class RemediesTests
     private static PriceCheck? Draw(NonNegativeInt seed, PositiveInt part)
     {
         var studio = new RandomStudio(seed.Get);
-        var piece = Piece.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value;
+        var piece = UnitCost.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value;
         var prices = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(studio.Channel()).Value).Value;
         var price = decimal.Round(prices.FloorPrice * (1 - part.Get % 60 / 100m), 2);
         return piece.Floor < 1 || price <= 0 ? null : prices.Check(price).Value;
     }
 
-    private static Piece WithGoodShare(Piece piece, decimal share)
+    private static UnitCost WithGoodShare(UnitCost piece, decimal share)
     {
         var making = piece.Design.Making;
         var worst = making.Steps?.Index().MinBy(step => step.Item.GoodShare).Index;
         var better = making.Steps is { } steps ? making with { Steps = [.. steps.Select((step, i) => i == worst ? step with { GoodShare = share } : step)] } : making with { GoodShare = share };
-        return Piece.Of(piece.Design with { Making = better }, piece.Year).Value;
+        return UnitCost.Of(piece.Design with { Making = better }, piece.Year).Value;
     }
 
     /// <summary>The same year with longer days: its pay per hour, where there is one, grows with them.</summary>
     private static StudioYear YearOf(StudioYear year, decimal hoursPerDay) =>
         StudioYear.Of(year.Profile with { Calendar = year.Profile.Calendar with { HoursPerDay = hoursPerDay } }, default).Value;
 
-    private static decimal FloorWith(Piece piece, OtherIncome income) =>
-        Piece.Of(piece.Design, StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value.Floor;
+    private static decimal FloorWith(UnitCost piece, OtherIncome income) =>
+        UnitCost.Of(piece.Design, StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value.Floor;
 }

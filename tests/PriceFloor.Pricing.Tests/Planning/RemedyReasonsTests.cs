@@ -225,7 +225,7 @@ public sealed class RemedyReasonsTests
     private static PriceCheck Check(CostProfile profile, Making making, decimal materials, decimal price, Channel? channel = null, Seconds? seconds = null)
     {
         var design = new Design { Profile = "main", Making = making, Materials = materials > 0 ? [new MaterialLine { Amount = materials }] : [], Seconds = seconds };
-        var floor = FloorPrice.Of(Piece.Of(design, StudioYear.Of(profile, default).Value).Value, null).Value;
+        var floor = FloorPrice.Of(UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value, null).Value;
         return ChannelPrices.Of(floor, SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
     }
 }

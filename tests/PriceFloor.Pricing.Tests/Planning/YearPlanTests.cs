@@ -57,7 +57,7 @@ public sealed class YearPlanTests
             Making = new Making { Steps = [new Step { HandsOnMinutes = 5, BatchSize = 10, Uses = "lathe" }, new Step { HandsOnMinutes = 5, BatchSize = 4, Uses = "kiln" }, new Step { HandsOnMinutes = 12 }] },
         };
         var (turned, simple) = (Check(year, design, 70), Check(year, Simple(120, 10), 70));
-        Assert.Equal(["kiln", "lathe"], YearPlan.ScarceThings(year, [turned.Prices.Floor.Piece, simple.Prices.Floor.Piece, turned.Prices.Floor.Piece]));
+        Assert.Equal(["kiln", "lathe"], YearPlan.ScarceThings(year, [turned.Prices.Floor.UnitCost, simple.Prices.Floor.UnitCost, turned.Prices.Floor.UnitCost]));
         // 40 and 20 of the first kind: 60 / 4 loads of the kiln, 60 / 10 of the lathe, which the profile does not limit; the other needs neither.
         var plan = YearPlan.Of(year, [new PlannedLine(turned, 40), new PlannedLine(simple, 7), new PlannedLine(turned, 20)], null, 0).Value;
         Assert.Equal([new LoadUse("kiln", 15, 10), new LoadUse("lathe", 6, null)], plan.Loads);
@@ -139,13 +139,13 @@ public sealed class YearPlanTests
         var studio = new RandomStudio(seed.Get);
         var year = StudioYear.Of(studio.Profile(), default).Value;
         var lines = Enumerable.Range(0, 3).Select(_ => Check(year, studio.Design(), 60 + seed.Get % 90, studio.Channel())).ToList();
-        if (MixBreakEven.Of(year, [.. lines.Select((line, i) => new MixLine(line.Prices.Floor.Piece, line.Sale, i + 1))], null).Found is not { } mix)
+        if (MixBreakEven.Of(year, [.. lines.Select((line, i) => new MixLine(line.Prices.Floor.UnitCost, line.Sale, i + 1))], null).Found is not { } mix)
             return;
 
         var plan = YearPlan.Of(year, [.. lines.Zip(mix.Units, (line, units) => new PlannedLine(line, units))], null, 0).Value;
         Assert.True(plan.Closes);
         Near.Equal(mix.BenchHours, plan.BenchHours);
-        Near.Equal(plan.Contribution, plan.Proceeds - plan.Materials + plan.Lines.Sum(line => line.Units * line.Piece.SecondsCredit));
+        Near.Equal(plan.Contribution, plan.Proceeds - plan.Materials + plan.Lines.Sum(line => line.Units * line.UnitCost.SecondsCredit));
 
         var known = Redone.From(Workings.Of(year).Concat(Workings.Of(plan)));
         Assert.Equal(
@@ -176,5 +176,5 @@ public sealed class YearPlanTests
     }
 
     private static PriceCheck Check(StudioYear year, Design design, decimal price, Channel? channel = null) =>
-        ChannelPrices.Of(FloorPrice.Of(Piece.Of(design, year).Value, null).Value, SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
+        ChannelPrices.Of(FloorPrice.Of(UnitCost.Of(design, year).Value, null).Value, SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
 }

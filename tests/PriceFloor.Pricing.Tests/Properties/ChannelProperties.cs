@@ -100,5 +100,5 @@ public sealed class ChannelProperties
 
     private static decimal Price(Channel channel, decimal floor) => SellingTerms.Of(channel).Value.FloorPrice(floor).Value.Price;
 
-    private static Piece Of(CostProfile profile, Design design) => Piece.Of(design, StudioYear.Of(profile, default).Value).Value;
+    private static UnitCost Of(CostProfile profile, Design design) => UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value;
 }

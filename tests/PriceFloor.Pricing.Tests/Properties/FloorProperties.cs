@@ -146,7 +146,7 @@ public sealed class FloorProperties
         return (studio.Profile(), studio.Design());
     }
 
-    private static Piece Of(CostProfile profile, Design design) => Piece.Of(design, StudioYear.Of(profile, default).Value).Value;
+    private static UnitCost Of(CostProfile profile, Design design) => UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value;
 
     private static void Rises(CostProfile before, Design piece, CostProfile after, Design changed) =>
         Assert.True((Of(after, changed).Floor + 0.000000001m).Reaches(Of(before, piece).Floor), $"{Of(before, piece).Floor} fell to {Of(after, changed).Floor}");

@@ -87,7 +87,7 @@ public sealed class HoursAndYieldProperties
     }
 
     /// <summary>The floor before it is held at zero.</summary>
-    private static decimal Unbounded(Piece piece) => piece.BenchCost + piece.Materials - piece.SecondsCredit;
+    private static decimal Unbounded(UnitCost piece) => piece.BenchCost + piece.Materials - piece.SecondsCredit;
 
     /// <summary>Pay by the hour is left out: a longer year then asks for more pay.</summary>
     private static (CostProfile, Design) Draw(NonNegativeInt seed)
@@ -97,7 +97,7 @@ public sealed class HoursAndYieldProperties
         return (profile.Pay is { Per: PayPer.Hour } ? profile with { Pay = null } : profile, studio.Design());
     }
 
-    private static Piece Of(CostProfile profile, Design design) => Piece.Of(design, StudioYear.Of(profile, default).Value).Value;
+    private static UnitCost Of(CostProfile profile, Design design) => UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value;
 
     private static void NeverRises(CostProfile before, Design piece, CostProfile after, Design changed) =>
         Assert.True(Of(before, piece).Floor + 0.000000001m >= Of(after, changed).Floor, $"{Of(before, piece).Floor} rose to {Of(after, changed).Floor}");

@@ -11,7 +11,7 @@ public sealed class BreakEvensAndMarkups
     {
         var year = BreakEvenTests.Year(1_200_000);
         var line = BreakEvenTests.Line(year, 2000, 800, 1);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((1000m, 2_000_000m, 1200m), (found.Units, found.Revenue, found.Contribution));
         Assert.Equal([1500m], MixBreakEven.Of(year, [line], new Surplus { Amount = 600_000, Tax = SurplusTax.Before }).Value.Units);
     }

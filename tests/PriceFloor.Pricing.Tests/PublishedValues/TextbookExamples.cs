@@ -15,7 +15,7 @@ public sealed class TextbookExamples
     {
         // 250 - 150 = 100 a piece; 35,000 / 100 = 350 at 250 = 87,500. A profit of 40,000: 75,000 / 100 = 750.
         var line = Line(35_000, 250, 150);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((100m, 350m, 87_500m), (found.Contribution, found.Units, found.Revenue));
         Assert.Equal([750m], UnitsWith(line, 40_000, SurplusTax.Before));
     }
@@ -26,7 +26,7 @@ public sealed class TextbookExamples
     {
         // (400 - 350) / 400 = 0.125, in money 12,500 of 100,000. 400 x 100 = 40,000, less 35,000 = 5,000: 40,000 / 5,000 = 8.
         var line = Line(35_000, 250, 150);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((0.125m, 8m), (found.At(400).Value.MarginOfSafety, found.At(400).Value.OperatingLeverage));
         Assert.Equal(12_500m, 400 * line.Sale.BeforeTax - found.Revenue);
     }
@@ -37,7 +37,7 @@ public sealed class TextbookExamples
     {
         // 200 - 120 = 80; 2,000 / 80 = 25. 1,200 before tax: 3,200 / 80 = 40. 960 after 40 % tax is 1,600 before: 3,600 / 80 = 45.
         var line = Line(2000, 200, 120, taxRate: 0.4m);
-        Assert.Equal(25m, BreakEven.Of(line.Piece, line.Sale).Value.Units);
+        Assert.Equal(25m, BreakEven.Of(line.UnitCost, line.Sale).Value.Units);
         Assert.Equal([40m], UnitsWith(line, 1200, SurplusTax.Before));
         Assert.Equal([45m], UnitsWith(line, 960, SurplusTax.After));
     }
@@ -48,7 +48,7 @@ public sealed class TextbookExamples
     {
         // (40 - 25) / 40 = 0.375. 40 x 80 = 3,200, less 2,000 = 1,200: 3,200 / 1,200 = 2.67.
         var line = Line(2000, 200, 120);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((0.375m, 2.67m), (found.At(40).Value.MarginOfSafety, Rounding.Nearest(found.At(40).Value.OperatingLeverage!.Value, 2)));
         Assert.Null(found.At(25).Value.OperatingLeverage); // at break-even there is no income to divide by
     }
@@ -59,7 +59,7 @@ public sealed class TextbookExamples
     {
         // 500 - 300 = 200; 200,000 / 200 = 1,000 at 500 = 500,000. 120,000 wanted: 320,000 / 200 = 1,600. Sales of 750,000 are 1,500: 500 / 1,500.
         var line = Line(200_000, 500, 300);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((1000m, 500_000m), (found.Units, found.Revenue));
         Assert.Equal([1600m], UnitsWith(line, 120_000, SurplusTax.Before));
         Assert.Equal(0.333333m, Rounding.Nearest(found.At(1500).Value.MarginOfSafety, 6));
@@ -71,7 +71,7 @@ public sealed class TextbookExamples
     {
         // 16 - 10 = 6; 48,000 / 6 = 8,000. 3,600 before tax: 51,600 / 6 = 8,600. 3,600 after 40 %: 6,000 before: 54,000 / 6 = 9,000.
         var line = Line(48_000, 16, 10, taxRate: 0.4m);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((8000m, 128_000m), (found.Units, found.Revenue));
         Assert.Equal([8600m], UnitsWith(line, 3600, SurplusTax.Before));
         Assert.Equal([9000m], UnitsWith(line, 3600, SurplusTax.After));
@@ -84,7 +84,7 @@ public sealed class TextbookExamples
     {
         // 100 - 20 = 80; 18,000 / 80 = 225 at 100 = 22,500.
         var line = Line(18_000, 100, 20);
-        var found = BreakEven.Of(line.Piece, line.Sale).Value;
+        var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         Assert.Equal((80m, 225m, 22_500m), (found.Contribution, found.Units, found.Revenue));
     }
 
@@ -96,7 +96,7 @@ public sealed class TextbookExamples
         var markup = Markup.Of(new MarkupValues(10 + 300_000m / 50_000, null, null, 0.2m, null)).Value;
         Assert.Equal(20m, markup.Price);
         var line = Line(300_000, markup.Price, 10);
-        Assert.Equal(30_000m, BreakEven.Of(line.Piece, line.Sale).Value.Units);
+        Assert.Equal(30_000m, BreakEven.Of(line.UnitCost, line.Sale).Value.Units);
     }
 
     /// <summary>From memory: managerial accounting, sales mix, two travel films that sell 20,000 and 80,000 in money; then the other way about.</summary>
@@ -218,5 +218,5 @@ public sealed class TextbookExamples
     }, default).Value, price, variableCost, 1);
 
     private static IReadOnlyList<decimal> UnitsWith(MixLine line, decimal surplus, SurplusTax tax) =>
-        MixBreakEven.Of(line.Piece.Year, [line], new Surplus { Amount = surplus, Tax = tax }).Value.Units;
+        MixBreakEven.Of(line.UnitCost.Year, [line], new Surplus { Amount = surplus, Tax = tax }).Value.Units;
 }

@@ -28,7 +28,7 @@ public sealed class FloorPriceTests
         // A pool of 1.00 for 3 h; three starts of 20 min for one good piece: a whole hour, a third of the pool: 0.3333, up to 0.34.
         var profile = s_threeHours with { Expenses = [new Expense { Amount = 1, Per = Per.Year }] };
         var piece = Of(profile, new Making { MinutesPerPiece = 20, GoodShare = 1m / 3 });
-        Assert.Equal((0.34m, 3m), (piece.Wholesale, Rounding.Settle(piece.Piece.PiecesPerYear)));
+        Assert.Equal((0.34m, 3m), (piece.Wholesale, Rounding.Settle(piece.UnitCost.PiecesPerYear)));
         // 1.00 of material in each of three starts is 3.00, not 3.01.
         Assert.Equal(3.00m, Of(s_threeHours, new Making { MinutesPerPiece = 20, GoodShare = 1m / 3 }, new MaterialLine { Amount = 1 }).Wholesale);
     }
@@ -38,7 +38,7 @@ public sealed class FloorPriceTests
     {
         // 960 h at 40 min a piece; 40 / 60 is a hair above two thirds.
         var profile = s_threeHours with { Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 4, HoursPerDay = 5 } };
-        Assert.Equal(1440m, Rounding.Down(Of(profile, new Making { MinutesPerPiece = 40 }).Piece.PiecesPerYear, 0));
+        Assert.Equal(1440m, Rounding.Down(Of(profile, new Making { MinutesPerPiece = 40 }).UnitCost.PiecesPerYear, 0));
     }
 
     [Theory]
@@ -54,7 +54,7 @@ public sealed class FloorPriceTests
     [Fact]
     public void A_listed_wholesale_price_lifts_the_target_and_nothing_else()
     {
-        var piece = Of(s_threeHours, new Making { MinutesPerPiece = 1 }, new MaterialLine { Amount = 30 }).Piece;
+        var piece = Of(s_threeHours, new Making { MinutesPerPiece = 1 }, new MaterialLine { Amount = 30 }).UnitCost;
         var dearer = FloorPrice.Of(piece, 41.5m).Value;
         Assert.Equal((30m, 60m, 41.5m, 83m), (dearer.Wholesale, dearer.Retail, dearer.WholesaleBase, dearer.Target));
         var cheaper = FloorPrice.Of(piece, 29.99m).Value;
@@ -72,7 +72,7 @@ public sealed class FloorPriceTests
     }
 
     private static FloorPrice Of(CostProfile profile, Making making, params MaterialLine[] materials) =>
-        FloorPrice.Of(Piece.Of(new Design { Profile = "main", Making = making, Materials = materials }, StudioYear.Of(profile, default).Value).Value, null).Value;
+        FloorPrice.Of(UnitCost.Of(new Design { Profile = "main", Making = making, Materials = materials }, StudioYear.Of(profile, default).Value).Value, null).Value;
 
     private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
 

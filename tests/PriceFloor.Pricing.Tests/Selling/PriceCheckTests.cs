@@ -11,7 +11,7 @@ public sealed class PriceCheckTests
         Expenses = [new Expense { Amount = 60000, Per = Per.Year }],
     }, default).Value;
 
-    private static readonly Piece s_piece = Piece.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = [new MaterialLine { Amount = 2 }] }, s_year).Value; // 60.00 + 2.00
+    private static readonly UnitCost s_piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = [new MaterialLine { Amount = 2 }] }, s_year).Value; // 60.00 + 2.00
 
     [Theory]
     [InlineData("61.99", Verdict.BelowFloor)]

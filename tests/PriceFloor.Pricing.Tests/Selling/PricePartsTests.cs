@@ -109,7 +109,7 @@ public sealed class PricePartsTests
         var studio = new RandomStudio(seed.Get);
         var parts = Of(studio.Profile(), studio.Design(), studio.Channel(), 41.37m);
         var floor = parts.Check.Prices.Floor;
-        var redone = Redone.From(Workings.Of(floor.Piece.Year).Concat(Workings.Of(floor.Piece)).Concat(Workings.Of(floor))
+        var redone = Redone.From(Workings.Of(floor.UnitCost.Year).Concat(Workings.Of(floor.UnitCost)).Concat(Workings.Of(floor))
             .Concat(Workings.Of(parts.Check.Sale)).Concat(Workings.Of(parts.Check)).Concat(Workings.Of(parts)));
         Near.Equal(redone["paidAPiece"], redone["salesTaxPart"] + redone["shopPart"] + redone["feesPart"] + redone["shippingPart"] + redone["perPieceCosts"]
             + redone["returnsPart"] + redone["forMaterials"] + redone["expensesPart"] + redone["taxPart"] + redone["householdPart"] + redone["aboveFloor"]);
@@ -117,7 +117,7 @@ public sealed class PricePartsTests
 
     private static PriceParts Of(CostProfile profile, Design design, Channel channel, decimal price)
     {
-        var floor = FloorPrice.Of(Piece.Of(design, StudioYear.Of(profile, default).Value).Value, null).Value;
+        var floor = FloorPrice.Of(UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value, null).Value;
         return PriceParts.Of(ChannelPrices.Of(floor, SellingTerms.Of(channel).Value).Value.Check(price).Value).Value;
     }
 

@@ -50,7 +50,7 @@ public sealed class TakeHomeTests
     {
         var studio = new RandomStudio(seed.Get);
         var year = StudioYear.Of(studio.Profile(), default).Value;
-        var piece = Piece.Of(studio.Design(), year).Value;
+        var piece = UnitCost.Of(studio.Design(), year).Value;
         if (piece.Floor <= 0 || year.Pool <= 0 || year.Need < year.NotDeductible)
             return;
         var floor = FloorPrice.Of(piece, null).Value;
@@ -60,7 +60,7 @@ public sealed class TakeHomeTests
 
     private static decimal PerHour(CostProfile profile, decimal price)
     {
-        var piece = Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, StudioYear.Of(profile, default).Value).Value;
+        var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, StudioYear.Of(profile, default).Value).Value;
         var prices = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value;
         return TakeHome.Of(prices.Check(price).Value).Value.PerHour;
     }

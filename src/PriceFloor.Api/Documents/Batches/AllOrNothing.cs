@@ -1,4 +1,5 @@
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
@@ -27,7 +28,7 @@ public static class AllOrNothing
 
         var (lines, saved, problem) = await store.WriteAsync(caller, writing =>
         {
-            var (now, fault) = writing.Position == catalogue.Position ? laid : Checked(lay(reader.Within(writing)).GetAwaiter().GetResult());
+            var (now, fault) = writing.Position == catalogue.Position ? laid : Checked(lay(reader.WholeWithin(writing)).GetAwaiter().GetResult());
             var done = fault is null ? now!.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Access)).ToList() : [];
             if (fault is null && !done.TrueForAll(one => one.Problem is null))
                 fault = Refusal(now!, done);

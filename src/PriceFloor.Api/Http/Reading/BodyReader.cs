@@ -79,18 +79,18 @@ public sealed class BodyReader
                 Require(ref json, pointer, "an object", JsonTokenType.StartObject);
                 MembersValue(ref json, members, pointer);
                 break;
-            case BodySchema.Many many:
+            case BodySchema.Array many:
                 Require(ref json, pointer, "a list", JsonTokenType.StartArray);
                 ManyValue(ref json, many, pointer);
                 break;
-            case BodySchema.Truth:
+            case BodySchema.Boolean:
                 Require(ref json, pointer, "true or false", JsonTokenType.True, JsonTokenType.False);
                 break;
             case BodySchema.Number number:
                 Require(ref json, pointer, "a number", JsonTokenType.Number, JsonTokenType.String);
                 NumberValue(ref json, number, pointer);
                 break;
-            case BodySchema.Text { Least: var least, Most: var most }:
+            case BodySchema.Text { Minimum: var least, Maximum: var most }:
                 Require(ref json, pointer, "a string", JsonTokenType.String);
                 TextValue(ref json, pointer, least, most);
                 break;
@@ -154,19 +154,19 @@ public sealed class BodyReader
         while (json.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray || json.CurrentDepth > depth ? json.Read() : false);
     }
 
-    private void ManyValue(ref Utf8JsonReader json, BodySchema.Many many, string pointer)
+    private void ManyValue(ref Utf8JsonReader json, BodySchema.Array many, string pointer)
     {
         var index = 0;
         var faultsBefore = _faults?.Count ?? 0;
         while (json.Read() && json.TokenType != JsonTokenType.EndArray)
             Value(ref json, many.Item, $"{pointer}/{index++}");
-        if (index < many.Least)
+        if (index < many.Minimum)
             Fault(pointer, FaultCodes.Required, $"{Name(pointer)} is empty; give at least one.");
-        if (index <= many.Most)
+        if (index <= many.Maximum)
             return;
 
         _faults?.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
-        Fault(pointer, InputCodes.TooMany, $"{Name(pointer)} has {index} lines; at most {many.Most} are taken. Put similar lines together.");
+        Fault(pointer, InputCodes.TooMany, $"{Name(pointer)} has {index} lines; at most {many.Maximum} are taken. Put similar lines together.");
     }
 
     private void NumberValue(ref Utf8JsonReader json, BodySchema.Number number, string pointer)
@@ -181,7 +181,7 @@ public sealed class BodyReader
 
     private void WordValue(string text, BodySchema shape, string pointer)
     {
-        if (shape is BodySchema.Word { Words: var words } && !words.Contains(text))
+        if (shape is BodySchema.Choice { Words: var words } && !words.Contains(text))
             Fault(pointer, InputCodes.NotOneOf, $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
         else if (shape is BodySchema.Date && TimeText.ReadDate(text) is null)
             Fault(pointer, InputCodes.NotADate, $"{Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");

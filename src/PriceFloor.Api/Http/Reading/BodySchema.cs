@@ -16,17 +16,17 @@ public abstract record BodySchema
 
     public sealed record Number(NumberFieldAttribute? Field) : BodySchema;
 
-    public sealed record Text(int Least, int Most) : BodySchema;
+    public sealed record Text(int Minimum, int Maximum) : BodySchema;
 
-    public sealed record Word(IReadOnlyList<string> Words) : BodySchema;
+    public sealed record Choice(IReadOnlyList<string> Words) : BodySchema;
 
-    public sealed record Truth : BodySchema;
+    public sealed record Boolean : BodySchema;
 
     public sealed record Date : BodySchema;
 
     public sealed record Time : BodySchema;
 
-    public sealed record Many(BodySchema Item, int Least, int Most) : BodySchema;
+    public sealed record Array(BodySchema Item, int Minimum, int Maximum) : BodySchema;
 
     /// <summary>Either the key of a stored document or the document itself.</summary>
     public sealed record KeyOr(BodySchema Document) : BodySchema;
@@ -61,12 +61,12 @@ public abstract record BodySchema
         var most = member?.GetCustomAttribute<MaxLengthAttribute>()?.Length ?? Limits.NameLength;
         if (bare == typeof(decimal)) return new Number(member?.GetCustomAttribute<NumberFieldAttribute>());
         if (bare == typeof(string)) return new Text(member?.IsDefined(typeof(RequiredMemberAttribute)) == true ? 1 : 0, most);
-        if (bare == typeof(bool)) return new Truth();
+        if (bare == typeof(bool)) return new Boolean();
         if (bare == typeof(DateOnly)) return new Date();
         if (bare == typeof(DateTimeOffset)) return new Time();
-        if (bare.IsEnum) return new Word([.. Enum.GetNames(bare).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)]);
+        if (bare.IsEnum) return new Choice([.. Enum.GetNames(bare).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)]);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
-            return new Many(member?.GetCustomAttribute<EachTextAttribute>() is { } each ? new Text(each.Least, each.Most) : Of(bare.GetGenericArguments()[0], member), member?.GetCustomAttribute<MinLengthAttribute>()?.Length ?? 0, most);
+            return new Array(member?.GetCustomAttribute<EachTextAttribute>() is { } each ? new Text(each.Minimum, each.Maximum) : Of(bare.GetGenericArguments()[0], member), member?.GetCustomAttribute<MinLengthAttribute>()?.Length ?? 0, most);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(KeyOr<>))
             return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
         return s_objects.GetOrAdd(bare, MembersOf);

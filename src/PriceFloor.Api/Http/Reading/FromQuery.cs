@@ -45,7 +45,7 @@ public sealed record ListQuery(DateTimeOffset? AsOf, int Limit, string? After) :
 {
     public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.AsOf, QueryParameters.Limit, QueryParameters.After];
 
-    public static ListQuery Read(QueryValues values) => new(values.Time("asOf"), values.Whole("limit", 1, 1000, 100), values.Text("after"));
+    public static ListQuery Read(QueryValues values) => new(values.Time("asOf"), values.Integer("limit", 1, 1000, 100), values.Text("after"));
 }
 
 /// <summary>A computation, with its workings where wanted.</summary>
@@ -53,5 +53,5 @@ public sealed record ComputeQuery(DateTimeOffset? AsOf, bool Workings) : IQuery<
 {
     public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.AsOf, QueryParameters.Workings];
 
-    public static ComputeQuery Read(QueryValues values) => new(values.Time("asOf"), values.Truth("workings"));
+    public static ComputeQuery Read(QueryValues values) => new(values.Time("asOf"), values.Boolean("workings"));
 }

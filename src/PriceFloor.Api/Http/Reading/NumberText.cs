@@ -32,11 +32,11 @@ public static class NumberText
         var value = ValueOf(text, decimalMark, fraction);
         return field is null || InRange(value, field)
             ? (value, null, null)
-            : (value, FaultCodes.OutOfRange, $"{name} must be {(field.Above ? "above" : "at least")} {field.Least} and at most {field.Most}; it is {value.ToString(format)}.");
+            : (value, FaultCodes.OutOfRange, $"{name} must be {(field.Above ? "above" : "at least")} {field.Minimum} and at most {field.Maximum}; it is {value.ToString(format)}.");
     }
 
     private static bool InRange(decimal value, NumberFieldAttribute field) =>
-        value <= field.MostValue && (field.Above ? value > field.LeastValue : value >= field.LeastValue);
+        value <= field.MaximumValue && (field.Above ? value > field.MinimumValue : value >= field.MinimumValue);
 
     /// <summary>How many significant digits stand before and after the decimal mark, or null where the text is no plain number.</summary>
     private static (int Whole, int Fraction)? DigitsOf(ReadOnlySpan<char> text, char decimalMark)

@@ -4,15 +4,15 @@ using System.Text.Json;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>One query parameter as the OpenAPI document tells it.</summary>
-public sealed record QueryParameter(string Name, string Description, string Type, string? Format = null, string? Example = null, bool Required = false, decimal? Least = null, decimal? Most = null, string? Default = null);
+public sealed record QueryParameter(string Name, string Description, string Type, string? Format = null, string? Example = null, bool Required = false, decimal? Minimum = null, decimal? Maximum = null, string? Default = null);
 
 /// <summary>The parameters that several calls share.</summary>
 public static class QueryParameters
 {
     public static readonly QueryParameter AsOf = new("asOf", "The answer as it was then: a time with its offset.", "string", "date-time", "2027-03-01T00:00:00Z");
     public static readonly QueryParameter Workings = new("workings", "With true, the answer lists each intermediate quantity in order, enough to redo it by hand.", "boolean", Default: "false");
-    public static readonly QueryParameter Limit = new("limit", "At most so many items.", "integer", Example: "20", Least: 1, Most: 1000, Default: "100");
-    public static readonly QueryParameter LimitOfWhole = new("limit", "At most so many items; absent: all of them, up to 100,000.", "integer", Example: "500", Least: 1, Most: 1000);
+    public static readonly QueryParameter Limit = new("limit", "At most so many items.", "integer", Example: "20", Minimum: 1, Maximum: 1000, Default: "100");
+    public static readonly QueryParameter LimitOfWhole = new("limit", "At most so many items; absent: all of them, up to 100,000.", "integer", Example: "500", Minimum: 1, Maximum: 1000);
     public static readonly QueryParameter After = new("after", "Only items after this one: the previous answer's next.", "string", Example: "RB-014");
 }
 
@@ -71,20 +71,20 @@ public sealed class QueryValues(IQueryCollection query)
         return value;
     }
 
-    public int Whole(string name, int least, int most, int otherwise)
+    public int Integer(string name, int minimum, int maximum, int fallback)
     {
         if (Text(name) is not { } text)
-            return otherwise;
-        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+            return fallback;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value >= minimum && value <= maximum)
             return value;
-        Fault(name, FaultCodes.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
-        return otherwise;
+        Fault(name, FaultCodes.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {minimum} to {maximum}."));
+        return fallback;
     }
 
-    public int? WholeOrNone(string name, int least, int most) => query.ContainsKey(name) ? Whole(name, least, most, most) : null;
+    public int? IntegerOrNull(string name, int minimum, int maximum) => query.ContainsKey(name) ? Integer(name, minimum, maximum, maximum) : null;
 
     /// <summary>One of the words of an enum, as the wire spells them.</summary>
-    public T? Word<T>(string name) where T : struct, Enum
+    public T? EnumValue<T>(string name) where T : struct, Enum
     {
         if (Text(name) is not { } text)
             return null;
@@ -95,7 +95,7 @@ public sealed class QueryValues(IQueryCollection query)
         return null;
     }
 
-    public bool Truth(string name)
+    public bool Boolean(string name)
     {
         if (Text(name) is not { } text)
             return false;

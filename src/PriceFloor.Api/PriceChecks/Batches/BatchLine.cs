@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
@@ -52,7 +53,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
         : OfJson(line.Bytes.ToArray(), "#", line.Number, 1, validator);
 
     /// <summary>The answer, or the problem with its place in the body.</summary>
-    public (CheckedPrice? Found, Problem? Problem) Checked(Documents.Catalogue catalogue, bool mayRead)
+    public (CheckedPrice? Found, Problem? Problem) Checked(Catalogue catalogue, bool mayRead)
     {
         if (Problem is { } unreadable)
             return (null, unreadable);
@@ -63,7 +64,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
     }
 
     /// <summary>A damaged document is the problem of the lines that need it, and of no other.</summary>
-    private static (CheckedPrice? Found, Problem? Problem) Checked(Documents.Catalogue catalogue, PriceCheckRequest request, string at, bool mayRead)
+    private static (CheckedPrice? Found, Problem? Problem) Checked(Catalogue catalogue, PriceCheckRequest request, string at, bool mayRead)
     {
         try
         {

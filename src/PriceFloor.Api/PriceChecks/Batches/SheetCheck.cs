@@ -1,4 +1,5 @@
 using System.Text;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
@@ -35,7 +36,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
     public (SheetAnswer Answer, Verdict? Verdict) Check(SheetRow row)
     {
         var (price, error) = PriceOf(row);
-        if (error is null && PricesOf(row) is { } prices && Rounding.HasAtMost(price, prices.Floor.Piece.Year.Currency.Decimals))
+        if (error is null && PricesOf(row) is { } prices && Rounding.HasAtMost(price, prices.Floor.UnitCost.Year.Currency.Decimals))
         {
             var verdict = prices.VerdictOf(price);
             return (AnswerOf(prices, verdict), verdict);
@@ -55,7 +56,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
 
     private SheetAnswer AnswerOf(ChannelPrices prices, Verdict verdict)
     {
-        var decimals = prices.Floor.Piece.Year.Currency.Decimals;
+        var decimals = prices.Floor.UnitCost.Year.Currency.Decimals;
         return ShowsPrices
             ? new SheetAnswer(Word(verdict), Rounding.WithDecimals(prices.FloorPrice, decimals), Rounding.WithDecimals(prices.TargetPrice, decimals))
             : new SheetAnswer(Word(verdict));
@@ -99,7 +100,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         try
         {
             return catalogue.DesignNamed(sku) is { } design && catalogue.Channel(channel) is { } on && catalogue.Profile(design.Document.Profile) is { } profile
-                && FloorPrices.FloorOfDesign.Of(catalogue, profile, design).Found is { } floor ? floor.On(on).Found : null;
+                && catalogue.Floor(profile, design).Found is { } floor ? floor.On(on).Found : null;
         }
         catch (DamagedDocumentException)
         {

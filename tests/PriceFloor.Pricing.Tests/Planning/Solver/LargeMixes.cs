@@ -92,7 +92,7 @@ public sealed class LargeMixes
     private static PriceCheck Check(StudioYear year, Activity activity)
     {
         var making = new Making { Steps = [new Step { HandsOnMinutes = activity.Hours * 60 }, new Step { HandsOnMinutes = 0, BatchSize = 1 / activity.Loads[0], Uses = "kiln" }] };
-        var floor = FloorPrice.Of(Piece.Of(new Design { Profile = "main", Making = making }, year).Value, null).Value;
+        var floor = FloorPrice.Of(UnitCost.Of(new Design { Profile = "main", Making = making }, year).Value, null).Value;
         return ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(activity.Contribution).Value;
     }
 }

@@ -1,9 +1,9 @@
 namespace PriceFloor.Statements;
 
 /// <summary>What a part of the year says of the whole: required revenue to date against income to date, and what is left to bring in.</summary>
-public sealed class Pace
+public sealed class YearToDate
 {
-    private Pace(StudioYear year, decimal keptBack, Period soFar, decimal income, bool isWhole, Season? season)
+    private YearToDate(StudioYear year, decimal keptBack, Period soFar, decimal income, bool isWhole, Season? season)
     {
         var days = year.YearStart.AddYears(1).DayNumber - year.YearStart.DayNumber;
         SoFar = soFar;
@@ -56,7 +56,7 @@ public sealed class Pace
     public decimal? PerWeekLeft { get; }
 
     /// <summary>The pace of a year of which the files cover a part; null where they cover none of it.</summary>
-    public static Pace? Of(StudioYear year, ProfileDraft draft, Season? season = null)
+    public static YearToDate? Of(StudioYear year, ProfileDraft draft, Season? season = null)
     {
         var sorting = draft.Sorting;
         var whole = new Period(new DateOnly(year.YearStart.Year, year.YearStart.Month, 1), new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddYears(1).AddDays(-1));
@@ -66,7 +66,7 @@ public sealed class Pace
             return null;
         var soFar = known.Shared(whole)!.Value;
         var isWhole = accounts.TrueForAll(account => account.Covered.Any(covered => covered.From <= soFar.From && covered.To >= soFar.To));
-        return new Pace(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar, MoneyReceived.Between(sorting, soFar), isWhole, season);
+        return new YearToDate(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar, MoneyReceived.Between(sorting, soFar), isWhole, season);
     }
 
     private static decimal FeesOf(CostProfile profile) => profile.Expenses.Where(line => line is { CostKind: CostKind.CommissionsAndFees, Deductible: true }).Sum(Annual.Amount);

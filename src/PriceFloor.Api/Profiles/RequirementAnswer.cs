@@ -1,8 +1,5 @@
 using System.Text.Json.Serialization;
-using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Profiles;
 
@@ -82,46 +79,27 @@ public sealed record RequirementAnswer
         return new RequirementAnswer
         {
             Currency = money.Code,
-            RequiredRevenue = money.Least(year.RequiredRevenue),
-            BenchMustEarn = money.Least(year.Pool),
-            Expenses = money.Nearest(year.Expenses),
-            Depreciation = money.Nearest(year.Depreciation),
-            Traced = money.Nearest(year.Traced),
-            Household = money.Nearest(year.Household),
-            OtherIncome = money.Nearest(year.NetIncome + year.TaxableIncome),
-            Need = money.Nearest(year.Need),
-            Tax = money.Nearest(year.TaxOnProfit),
-            ProfitBeforeTax = money.Least(year.Profit),
+            RequiredRevenue = money.RoundUp(year.RequiredRevenue),
+            BenchMustEarn = money.RoundUp(year.Pool),
+            Expenses = money.Round(year.Expenses),
+            Depreciation = money.Round(year.Depreciation),
+            Traced = money.Round(year.Traced),
+            Household = money.Round(year.Household),
+            OtherIncome = money.Round(year.NetIncome + year.TaxableIncome),
+            Need = money.Round(year.Need),
+            Tax = money.Round(year.TaxOnProfit),
+            ProfitBeforeTax = money.RoundUp(year.Profit),
             Workdays = Answers.Hours(year.Workdays),
             BenchHours = Answers.Hours(year.BenchHours),
-            PerWeek = money.Least(year.PerWeek),
-            PerDay = money.Least(year.PerDay),
-            PerBenchHour = money.Least(year.PerBenchHour),
-            TakeHomePerHour = money.Nearest(year.TakeHomePerHour),
+            PerWeek = money.RoundUp(year.PerWeek),
+            PerDay = money.RoundUp(year.PerDay),
+            PerBenchHour = money.RoundUp(year.PerBenchHour),
+            TakeHomePerHour = money.Round(year.TakeHomePerHour),
             NotCovered = [.. year.NotCovered],
             Basis = new Dictionary<string, string> { ["profile"] = basis },
             Assumed = AssumptionAnswer.Of(Pricing.Explaining.Assumed.In(year.Profile)),
             Warnings = WarningAnswer.Of(Pricing.Explaining.Warnings.In(year, today)),
             Workings = WorkingAnswer.Of(workings, () => Pricing.Explaining.Workings.Of(year)),
         };
-    }
-}
-
-public static class Requirement
-{
-    public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
-    {
-        var (asOf, workings) = query.Value;
-        var answer = reader.Read<(RequirementAnswer?, Problem?)>(asOf, catalogue =>
-        {
-            if (catalogue.Profile(path.Text) is not { } profile)
-                return (null, Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\"{(asOf is null ? "" : " at that time")}."));
-            var year = StudioYear.Of(profile.Document, catalogue.YearStart);
-            return year.Found is null
-                ? (null, Problem.OfFaults(year.Faults))
-                : (RequirementAnswer.Of(year.Value, profile.Basis, catalogue.Today, workings), null);
-        });
-        Answers.ForThisCallerOnly(context);
-        return answer is (_, { } problem) ? problem : JsonAnswer.Of(answer.Item1!);
     }
 }

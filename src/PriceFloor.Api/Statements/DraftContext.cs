@@ -1,4 +1,5 @@
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Statements;
@@ -12,13 +13,13 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Against">The stored profile.</param>
 /// <param name="YearStart">Where a profile does not say when its year starts.</param>
 /// <param name="Basis">The revisions.</param>
-public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>? Against, DateOnly YearStart, IReadOnlyDictionary<string, string> Basis)
+public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostProfile>? Against, DateOnly YearStart, IReadOnlyDictionary<string, string> Basis)
 {
     /// <summary>
     /// What the caller may know of it. Without the scope "read" that is nothing: a rule or a profile that is named is refused, and the lines are
     /// sorted by no rules.
     /// </summary>
-    public static (Known?, Problem?) Of(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
+    public static (DraftContext?, Problem?) Of(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
     {
         if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
             return (null, Problem.Of(ProblemTypes.KeyNotAllowed, "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key."));
@@ -38,7 +39,7 @@ public sealed record Known(ReadyRules Rules, bool HasRules, Stored<CostProfile>?
         if (against is not null)
             basis["profile"] = against.Basis;
         var rules = revision is null ? ReadyRules.Empty : ReadyRules.Of(StoredText<ReadingRules>.Of(revision));
-        return (new Known(rules, revision is not null, against, yearStart, basis), null);
+        return (new DraftContext(rules, revision is not null, against, yearStart, basis), null);
     }
 
     private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) => revision is not null && caller.Access.Sees(snapshot, revision) ? revision : null;

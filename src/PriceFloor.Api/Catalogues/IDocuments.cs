@@ -1,13 +1,18 @@
+using System.Collections.Frozen;
+using PriceFloor.Api.Documents;
 using PriceFloor.Storage;
 
-namespace PriceFloor.Api.Documents;
+namespace PriceFloor.Api.Catalogues;
 
 /// <summary>
 /// All documents of one moment. What it gives twice is the same object both times as long as the documents behind it are the same
 /// revisions: what is computed from them can be kept beside them.
 /// </summary>
-public interface IDocuments
+internal interface IDocuments
 {
+    /// <summary>A design for which no price is listed.</summary>
+    static readonly IReadOnlyDictionary<string, Stored<ListedPrice>> NothingListed = FrozenDictionary<string, Stored<ListedPrice>>.Empty;
+
     Stored<CostProfile>? Profile(string key);
 
     Stored<Design>? Design(string sku);
@@ -16,7 +21,7 @@ public interface IDocuments
     Stored<Design>? DesignAlias(string alias);
 
     /// <summary>The key of a design that differs from a name only by case.</summary>
-    string? SameButForCase(string name);
+    string? KeyInOtherCase(string name);
 
     Stored<Channel>? Channel(string key);
 
@@ -30,21 +35,11 @@ public interface IDocuments
     IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku);
 }
 
-/// <summary>All documents at one position of the store.</summary>
-public interface IWholeDocuments : IDocuments
-{
-    /// <summary>The position of the newest revision that is in here.</summary>
-    long Position { get; }
-
-    /// <summary>The same before these changes.</summary>
-    IWholeDocuments Before(IEnumerable<Change> changes, long position);
-}
-
 /// <summary>The documents as a transaction sees them, now or as they were; each read from the store when first asked for.</summary>
 /// <param name="snapshot">What the transaction sees.</param>
 /// <param name="asOf">At that moment; now where null.</param>
 /// <param name="parsed">Documents that were read before: one whose revision is still the same is not parsed again.</param>
-public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocuments? parsed = null) : IDocuments
+internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocuments? parsed = null) : IDocuments
 {
     private readonly Dictionary<(string, string), object?> _found = [];
     private readonly Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> _prices = [];
@@ -56,7 +51,7 @@ public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocument
 
     public Stored<Design>? DesignAlias(string alias) => Designs.FirstOrDefault(design => design.Sound?.Aliases.Contains(alias) == true);
 
-    public string? SameButForCase(string name) => Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
+    public string? KeyInOtherCase(string name) => Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
 
     public Stored<Channel>? Channel(string key) => Find(Kinds.Channel, key, parsed?.Channel(key));
 
@@ -67,7 +62,9 @@ public sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocument
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku)
     {
         if (!_prices.TryGetValue(sku, out var listed))
-            _prices[sku] = listed = snapshot.List(Kinds.ListedPrice, sku + "/", asOf: asOf).ToDictionary(revision => revision.Key[(sku.Length + 1)..], Stored<ListedPrice>.Of);
+            _prices[sku] = listed = snapshot.List(Kinds.ListedPrice, sku + "/", asOf: asOf) is { Count: > 0 } some
+                ? some.ToDictionary(revision => revision.Key[(sku.Length + 1)..], Stored<ListedPrice>.Of)
+                : IDocuments.NothingListed;
         return listed;
     }
 

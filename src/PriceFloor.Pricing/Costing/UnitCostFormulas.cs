@@ -4,13 +4,13 @@ using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Costing;
 
-/// <summary>The formulas of a <see cref="Piece"/>.</summary>
-internal readonly struct PieceFormulas<T> where T : IFigure<T>
+/// <summary>The formulas of a <see cref="UnitCost"/>.</summary>
+internal readonly struct UnitCostFormulas<T> where T : IFigure<T>
 {
     private readonly Design _design;
     private readonly T _soldShare;
 
-    public PieceFormulas(Design design, StudioYear year, BenchTimeFormulas<T> time)
+    public UnitCostFormulas(Design design, StudioYear year, BenchTimeFormulas<T> time)
     {
         T soldShare = design.SoldShare ?? year.Profile.SoldShare;
         (_design, _soldShare, Time) = (design, soldShare, time);

@@ -1,13 +1,11 @@
-using System.Collections.Frozen;
+using PriceFloor.Api.Documents;
 using PriceFloor.Storage;
 
-namespace PriceFloor.Api.Documents;
+namespace PriceFloor.Api.Catalogues;
 
 /// <summary>All documents at one position of the store. It never changes: a write makes another, which shares what stayed the same.</summary>
-public sealed class DocumentsInMemory : IWholeDocuments
+internal sealed class DocumentsInMemory : IDocuments
 {
-    private static readonly IReadOnlyDictionary<string, Stored<ListedPrice>> s_noPrices = FrozenDictionary<string, Stored<ListedPrice>>.Empty;
-
     private readonly Dictionary<string, Stored<CostProfile>> _profiles;
     private readonly Dictionary<string, Stored<Design>> _designs;
     private readonly Dictionary<string, Stored<Channel>> _channels;
@@ -17,10 +15,10 @@ public sealed class DocumentsInMemory : IWholeDocuments
     private readonly Lazy<Dictionary<string, Stored<Design>>> _aliases;
     private readonly Lazy<Dictionary<string, string>> _withoutCase;
 
-    private DocumentsInMemory(long position, Dictionary<string, Stored<CostProfile>> profiles, Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
+    private DocumentsInMemory(long position, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles, Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
         Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
     {
-        (Position, _profiles, _designs, _channels, _prices) = (position, profiles, designs, channels, prices);
+        (Position, Book, _profiles, _designs, _channels, _prices) = (position, book, profiles, designs, channels, prices);
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
         _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase).ToDictionary(same => same.Key, same => same.Order(StringComparer.Ordinal).First(), StringComparer.OrdinalIgnoreCase));
@@ -31,11 +29,14 @@ public sealed class DocumentsInMemory : IWholeDocuments
     /// <summary>The position of the newest revision that is in here.</summary>
     public long Position { get; }
 
+    /// <summary>What was computed from them.</summary>
+    public FloorBook Book { get; }
+
     public IReadOnlyList<Stored<Channel>> Channels => _channelList.Value;
 
     public IReadOnlyList<Stored<Design>> Designs => _designList.Value;
 
-    public static DocumentsInMemory Empty { get; } = new(0, [], [], [], [], null, null);
+    public static DocumentsInMemory Empty => new(0, new FloorBook(), [], [], [], [], null, null);
 
     public Stored<CostProfile>? Profile(string key) => _profiles.GetValueOrDefault(key);
 
@@ -43,18 +44,25 @@ public sealed class DocumentsInMemory : IWholeDocuments
 
     public Stored<Design>? DesignAlias(string alias) => _aliases.Value.GetValueOrDefault(alias);
 
-    public string? SameButForCase(string name) => _withoutCase.Value.GetValueOrDefault(name);
+    public string? KeyInOtherCase(string name) => _withoutCase.Value.GetValueOrDefault(name);
 
     public Stored<Channel>? Channel(string key) => _channels.GetValueOrDefault(key);
 
-    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _prices.GetValueOrDefault(sku, s_noPrices);
+    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _prices.GetValueOrDefault(sku, IDocuments.NothingListed);
 
     /// <summary>The documents after these revisions, each the newest of its document.</summary>
-    public DocumentsInMemory With(IReadOnlyList<Revision> newest, long position)
+    public DocumentsInMemory With(IReadOnlyList<Revision> newest, long position) => With(newest, position, Book.Next(newest));
+
+    /// <summary>The same before these changes.</summary>
+    public DocumentsInMemory Before(IEnumerable<Change> changes, long position) => With(
+        [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))], position, Book.Apart());
+
+    private DocumentsInMemory With(IReadOnlyList<Revision> newest, long position, FloorBook book)
     {
         var kinds = newest.Select(revision => revision.Kind).ToHashSet();
         return new DocumentsInMemory(
             position,
+            book,
             kinds.Contains(Kinds.Profile) ? Changed(_profiles, newest, Kinds.Profile) : _profiles,
             kinds.Contains(Kinds.Design) ? Changed(_designs, newest, Kinds.Design) : _designs,
             kinds.Contains(Kinds.Channel) ? Changed(_channels, newest, Kinds.Channel) : _channels,
@@ -62,10 +70,6 @@ public sealed class DocumentsInMemory : IWholeDocuments
             kinds.Contains(Kinds.Channel) ? null : _channelList,
             kinds.Contains(Kinds.Design) ? null : _designList);
     }
-
-    /// <summary>The same before these changes.</summary>
-    public IWholeDocuments Before(IEnumerable<Change> changes, long position) => With(
-        [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))], position);
 
     private static Dictionary<string, Stored<T>> Changed<T>(Dictionary<string, Stored<T>> before, IEnumerable<Revision> newest, string kind) where T : class
     {

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Pricing.Tests.Costing;
 
-public sealed class PieceTests
+public sealed class UnitCostTests
 {
     /// <summary>A pool of 48,000 over 250 days of 8 hours: 24.00 for each of 2,000 bench hours.</summary>
     private static readonly CostProfile s_profile = new()
@@ -101,7 +101,7 @@ public sealed class PieceTests
     public void What_cannot_be_made_is_refused_with_its_place()
     {
         var year = StudioYear.Of(s_profile, default).Value;
-        var faults = Piece.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 0 }, Materials = [new MaterialLine { Material = "frit", Quantity = 1 }, new MaterialLine { Amount = 1, At = "polish" }] }, year).Faults;
+        var faults = UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 0 }, Materials = [new MaterialLine { Material = "frit", Quantity = 1 }, new MaterialLine { Amount = 1, At = "polish" }] }, year).Faults;
         Assert.Equal([("/materials/0/material", "unknown-material"), ("/materials/1/at", "unknown-step"), ("/making", "no-bench-time")], faults.Select(fault => (fault.Pointer, fault.Code.Word)));
     }
 
@@ -123,8 +123,8 @@ public sealed class PieceTests
         Assert.Equal((48m, 48m, 60m), (FloorPrice.Of(piece, null).Value.Target, FloorPrice.Of(piece, 20).Value.Target, FloorPrice.Of(piece, 30).Value.Target));
     }
 
-    private static Piece Of(Making making, CostProfile? profile = null, Seconds? seconds = null, decimal? soldShare = null, params MaterialLine[] materials) =>
-        Piece.Of(new Design { Profile = "main", Making = making, Seconds = seconds, SoldShare = soldShare, Materials = materials }, StudioYear.Of(profile ?? s_profile, default).Value).Value;
+    private static UnitCost Of(Making making, CostProfile? profile = null, Seconds? seconds = null, decimal? soldShare = null, params MaterialLine[] materials) =>
+        UnitCost.Of(new Design { Profile = "main", Making = making, Seconds = seconds, SoldShare = soldShare, Materials = materials }, StudioYear.Of(profile ?? s_profile, default).Value).Value;
 
-    private static Piece Of(Making making, MaterialLine materials, Seconds? seconds = null, decimal? soldShare = null) => Of(making, null, seconds, soldShare, materials);
+    private static UnitCost Of(Making making, MaterialLine materials, Seconds? seconds = null, decimal? soldShare = null) => Of(making, null, seconds, soldShare, materials);
 }

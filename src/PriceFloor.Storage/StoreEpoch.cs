@@ -7,7 +7,7 @@ namespace PriceFloor.Storage;
 /// was put in place by hand, and a store in which a document was forgotten go on from an earlier state, so they begin another: cursors of the one before are told apart by its name,
 /// and no revision has a number that one which is gone may have borne, so that an old ETag can match nothing else.
 /// </summary>
-internal static class Life
+internal static class StoreEpoch
 {
     /// <summary>How far numbers leap where nobody can tell which were given: the store that a backup replaces is broken or gone.</summary>
     public const long Leap = 1000;

@@ -5,17 +5,17 @@ using PriceFloor.Pricing.Years;
 namespace PriceFloor.Pricing.Costing;
 
 /// <summary>What one sold piece of a design takes from the studio, and so must bring in. Unrounded.</summary>
-public sealed class Piece
+public sealed class UnitCost
 {
-    private readonly PieceFormulas<Figure> _formulas;
+    private readonly UnitCostFormulas<Figure> _formulas;
 
-    private Piece(Design design, StudioYear year, BenchTime time)
+    private UnitCost(Design design, StudioYear year, BenchTime time)
     {
         Design = design;
         Year = year;
         Time = time;
         SoldShare = design.SoldShare ?? year.Profile.SoldShare;
-        _formulas = new PieceFormulas<Figure>(design, year, time.Formulas);
+        _formulas = new UnitCostFormulas<Figure>(design, year, time.Formulas);
         SecondsPayMoreThanTheyCost = time.Starts > 1 && design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
     }
 
@@ -72,18 +72,18 @@ public sealed class Piece
     /// The piece of a design whose shape is valid. Refused: a material that the profile lacks (<c>unknown-material</c>), a point
     /// that no step has (<c>unknown-step</c>), no bench time (<c>no-bench-time</c>), figures past exactness (<c>too-large</c>).
     /// </summary>
-    public static Outcome<Piece> Of(Design design, StudioYear year) => Outcome<Piece>.Guard(() =>
+    public static Outcome<UnitCost> Of(Design design, StudioYear year) => Outcome<UnitCost>.Guard(() =>
     {
         var time = BenchTime.Of(design.Making, year.Profile.Calendar);
         var faults = design.Materials.Index().SelectMany(line => MaterialFaults(line.Item, line.Index, time, year)).ToList();
         if (time.Hours <= 0)
             faults.Add(new Fault("/making", FaultCodes.NoBenchTime,
                 "The piece takes no bench time, so it could carry no part of the year; give the minutes that it really takes."));
-        return faults.Count > 0 ? faults : new Piece(design, year, time);
+        return faults.Count > 0 ? faults : new UnitCost(design, year, time);
     });
 
     /// <summary>One material line for one piece at its point: 0.062 kg at 38.00 with 8 % waste is 0.062 x 38 / 0.92 = 2.5609.</summary>
-    public static decimal CostOf(MaterialLine line, StudioYear year) => PieceFormulas<Figure>.CostOf(line, year).Value;
+    public static decimal CostOf(MaterialLine line, StudioYear year) => UnitCostFormulas<Figure>.CostOf(line, year).Value;
 
     private static IEnumerable<Fault> MaterialFaults(MaterialLine line, int index, BenchTime time, StudioYear year)
     {

@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Api.Pictures;
 
 /// <summary>Figures and words as people read them on a picture or on paper.</summary>
-public static partial class InWords
+public static partial class DisplayText
 {
     /// <summary>With the currency's decimals and commas between thousands: 1,234.50.</summary>
     public static string Money(decimal amount, string currency) => Number(amount, Currency.Of(currency).Decimals);

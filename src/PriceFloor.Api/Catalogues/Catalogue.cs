@@ -1,0 +1,91 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Documents;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Catalogues;
+
+/// <summary>
+/// The documents as they are, or were, at one moment, and the floors computed from them. What the caller's key does not see is absent: a name
+/// leads nowhere then, in every answer alike.
+/// </summary>
+public class Catalogue
+{
+    private readonly IDocuments _documents;
+    private readonly ProfileAccess _access;
+    private readonly FloorBook _book;
+    private IReadOnlyList<Stored<Design>>? _designs;
+    private FloorBook? _inline;
+
+    internal Catalogue(IDocuments documents, FloorBook book, ProfileAccess access, DateTimeOffset moment)
+    {
+        (_documents, _book, _access) = (documents, book, access);
+        Today = DateOnly.FromDateTime(moment.UtcDateTime);
+    }
+
+    /// <summary>The day for which the answer is given, in UTC.</summary>
+    public DateOnly Today { get; }
+
+    /// <summary>When a year starts if its profile does not say.</summary>
+    public DateOnly YearStart => new(Today.Year, 1, 1);
+
+    /// <summary>All channels in order of key.</summary>
+    public IReadOnlyList<Stored<Channel>> Channels => _documents.Channels;
+
+    /// <summary>All designs in order of key.</summary>
+    public IReadOnlyList<Stored<Design>> Designs => _access.IsWhole ? _documents.Designs : _designs ??= [.. _documents.Designs.Where(design => Seen(design) is not null)];
+
+    public Stored<CostProfile>? Profile(string key) => _access.Sees(key) ? _documents.Profile(key) : null;
+
+    public Stored<Design>? Design(string sku) => Seen(_documents.Design(sku));
+
+    /// <summary>The design of that key, else the one that has the name as an alias: what bodies and sheets name.</summary>
+    public Stored<Design>? DesignNamed(string name) => Design(name) ?? Seen(_documents.DesignAlias(name));
+
+    /// <summary>The key of a design that differs from a name only by case.</summary>
+    public string? KeyInOtherCase(string name) => _documents.KeyInOtherCase(name) is { } key && Design(key) is not null ? key : null;
+
+    public Stored<Channel>? Channel(string key) => _documents.Channel(key);
+
+    /// <summary>The prices listed for a design, by channel.</summary>
+    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _access.IsWhole || Design(sku) is not null ? _documents.ListedPrices(sku) : IDocuments.NothingListed;
+
+    /// <summary>A profile's year, or why there is none.</summary>
+    public Outcome<StudioYear> Year(Stored<CostProfile> profile) => BookFor(profile.Revision).Year(profile, YearStart);
+
+    /// <summary>A design's floor in a profile's year, or why there is none. Computed once while nothing that it rests on changes.</summary>
+    public Outcome<DesignFloor> Floor(Stored<CostProfile> profile, Stored<Design> design) => BookFor(profile.Revision is null ? null : design.Revision).Floor(this, profile, design);
+
+    /// <summary>An answer about all that the key sees, made once for these documents and this day.</summary>
+    /// <param name="question">What is asked; equal questions have one answer.</param>
+    /// <param name="answer">Makes the answer.</param>
+    public ValueTask<T> Kept<T>(object question, Func<Task<T>> answer) where T : class => _book.Lists.Get((_access, Today, question), answer);
+
+    /// <summary>What comes with a request is of no use to another.</summary>
+    private FloorBook BookFor(long? revision) => revision is null ? _inline ??= _book.Apart() : _book;
+
+    private Stored<Design>? Seen(Stored<Design>? design) =>
+        _access.IsWhole ? design : design?.Sound is { } document && _access.Sees(document.Profile) ? design : null;
+}
+
+/// <summary>All documents of one position, for an answer about many of them or about what changed.</summary>
+public sealed class WholeCatalogue : Catalogue
+{
+    private readonly DocumentsInMemory _documents;
+    private readonly ProfileAccess _access;
+    private readonly DateTimeOffset _moment;
+
+    internal WholeCatalogue(DocumentsInMemory documents, ProfileAccess access, DateTimeOffset moment) : base(documents, documents.Book, access, moment) =>
+        (_documents, _access, _moment) = (documents, access, moment);
+
+    /// <summary>The position of the newest revision in it.</summary>
+    public long Position => _documents.Position;
+
+    /// <summary>The same before these changes.</summary>
+    public WholeCatalogue Before(IEnumerable<Change> changes, long position) => new(_documents.Before(changes, position), _access, _moment);
+
+    /// <summary>The same after these revisions, each the newest of its document.</summary>
+    public WholeCatalogue After(IReadOnlyList<Revision> revisions, long position, DateTimeOffset moment) => new(_documents.With(revisions, position), _access, moment);
+
+    /// <summary>Documents of a time that no catalogue is kept of.</summary>
+    public static WholeCatalogue Of(IReadOnlyList<Revision> revisions, ProfileAccess access, DateTimeOffset moment) => new(DocumentsInMemory.Empty.With(revisions, 0), access, moment);
+}

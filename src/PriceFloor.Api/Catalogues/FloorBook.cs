@@ -1,0 +1,117 @@
+using System.Collections.Concurrent;
+using PriceFloor.Api.Documents;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Catalogues;
+
+/// <summary>
+/// What was computed from the documents of one catalogue: years, selling terms, floors and whole lists, each once. An entry says which documents it
+/// rests on and counts only for the very same ones, so nothing in it is ever out of date.
+/// </summary>
+public sealed class FloorBook
+{
+    private readonly ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> _years;
+    private readonly ConcurrentDictionary<string, Entry<Channel, SellingTerms>> _terms;
+    private readonly ConcurrentDictionary<(string Profile, string Design), DesignFloor> _floors;
+    private readonly FloorBook? _beside;
+    private KeptAnswers? _lists;
+
+    public FloorBook() : this([], [], [], null) { }
+
+    private FloorBook(ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> years, ConcurrentDictionary<string, Entry<Channel, SellingTerms>> terms,
+        ConcurrentDictionary<(string, string), DesignFloor> floors, FloorBook? beside) => (_years, _terms, _floors, _beside) = (years, terms, floors, beside);
+
+    /// <summary>Answers about all documents. They are of this catalogue alone.</summary>
+    public KeptAnswers Lists => LazyInitializer.EnsureInitialized(ref _lists);
+
+    /// <summary>The book of the catalogue that follows this one. What rests on unchanged documents is handed on.</summary>
+    public FloorBook Next(IEnumerable<Revision> written)
+    {
+        foreach (var gone in written.Where(revision => revision.IsDeletion))
+            Remove(gone.Kind, gone.Key);
+        return new FloorBook(_years, _terms, _floors, _beside);
+    }
+
+    /// <summary>A book for other documents, or for those of one request: it finds what is in this one, and keeps to itself what it adds.</summary>
+    public FloorBook Apart() => new(new(1, 3), new(1, 3), new(1, 3), this);
+
+    public Outcome<StudioYear> Year(Stored<CostProfile> profile, DateOnly yearStart)
+    {
+        if (Find(static book => book._years, profile.Key, profile) is { } known)
+            return known;
+        var found = StudioYear.Of(profile.Document, yearStart);
+        _years[profile.Key] = new(profile, found);
+        return found;
+    }
+
+    public Outcome<SellingTerms> Terms(Stored<Channel> channel)
+    {
+        if (channel.Revision is null)
+            return SellingTerms.Of(channel.Document);
+        if (Find(static book => book._terms, channel.Key, channel) is { } known)
+            return known;
+        var found = SellingTerms.Of(channel.Document);
+        _terms[channel.Key] = new(channel, found);
+        return found;
+    }
+
+    public Outcome<DesignFloor> Floor(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design)
+    {
+        var listed = design.Revision is null ? IDocuments.NothingListed : catalogue.ListedPrices(design.Key);
+        var channels = listed.Count == 0 ? null : catalogue.Channels; // only what is listed can set the target
+        for (var book = this; book is not null; book = book._beside)
+            if (book._floors.TryGetValue((profile.Key, design.Key), out var known) && known.RestsOn(profile, design, listed, channels))
+                return known;
+        var found = DesignFloor.Of(this, catalogue, profile, design, listed, channels);
+        if (found.Found is { } floor)
+            _floors[(profile.Key, design.Key)] = floor;
+        return found;
+    }
+
+    private Outcome<TFound>? Find<T, TFound>(Func<FloorBook, ConcurrentDictionary<string, Entry<T, TFound>>> of, string key, Stored<T> document) where T : class where TFound : class
+    {
+        for (var book = this; book is not null; book = book._beside)
+            if (of(book).TryGetValue(key, out var known) && ReferenceEquals(known.Document, document))
+                return known.Found;
+        return null;
+    }
+
+    private void Remove(string kind, string key)
+    {
+        switch (kind)
+        {
+            case Kinds.Profile:
+                _years.TryRemove(key, out _);
+                break;
+            case Kinds.Channel:
+                _terms.TryRemove(key, out _);
+                break;
+            case Kinds.Design:
+                foreach (var floor in _floors.Keys.Where(floor => floor.Design == key))
+                    _floors.TryRemove(floor, out _);
+                break;
+        }
+    }
+
+    private sealed record Entry<T, TFound>(Stored<T> Document, Outcome<TFound> Found) where T : class where TFound : class;
+}
+
+/// <summary>Whole answers by their question; a few of them, since they may be large.</summary>
+public sealed class KeptAnswers
+{
+    private const int Most = 16;
+
+    private readonly ConcurrentDictionary<object, object> _answers = new();
+
+    /// <summary>The answer to a question, made when it is first asked.</summary>
+    public async ValueTask<T> Get<T>(object question, Func<Task<T>> make) where T : class
+    {
+        if (_answers.TryGetValue(question, out var kept))
+            return (T)kept;
+        var answer = await make();
+        if (_answers.Count >= Most)
+            _answers.Clear();
+        _answers[question] = answer;
+        return answer;
+    }
+}

@@ -1,0 +1,85 @@
+using PriceFloor.Api.Catalogues;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.FloorPrices;
+
+/// <summary>A design's floor as it is answered.</summary>
+public static class FloorAnswers
+{
+    /// <summary>The answer on every stored channel. A damaged one is left out and named in a warning.</summary>
+    public static FloorPriceAnswer AnswerOnAll(this DesignFloor floor, Catalogue catalogue, bool workings)
+    {
+        var answer = floor.Answer([.. catalogue.Channels.Where(channel => channel.Sound is not null)], catalogue.Today, workings);
+        return answer with { Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/basis/channels"))] };
+    }
+
+    /// <summary>The answer on these channels.</summary>
+    public static FloorPriceAnswer Answer(this DesignFloor found, IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings)
+    {
+        var (floor, cost, money) = (found.Floor, found.Floor.UnitCost, found.Year.Currency);
+        return new FloorPriceAnswer
+        {
+            Currency = money.Code,
+            Floor = money.RoundUp(cost.Floor),
+            Wholesale = floor.Wholesale,
+            Retail = floor.Retail,
+            BenchHours = Answers.Hours(cost.BenchHours),
+            BenchCost = money.Round(cost.BenchCost),
+            Materials = money.Round(cost.Materials),
+            SecondsCredit = money.Round(cost.SecondsCredit),
+            StartsPerGoodPiece = Answers.Ratio(cost.Time.Starts),
+            PiecesPerYear = Rounding.Down(cost.PiecesPerYear, 0),
+            Channels = [.. channels.Select(found.Row)],
+            Basis = found.Basis() with { Channels = [.. channels.Select(channel => channel.Basis)] },
+            Assumed = AssumptionAnswer.Of(found.Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
+            Warnings = WarningAnswer.Of(found.WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel =>
+                Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", channels.Select(other => other.Document))))),
+            Workings = WorkingAnswer.Of(workings, () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
+        };
+    }
+
+    /// <summary>The documents that a floor rests on.</summary>
+    public static BasisAnswer Basis(this DesignFloor floor) => new() { Profile = floor.Profile.Basis, Design = floor.Design.Basis, ListedPrice = floor.WholesalePrice?.Basis };
+
+    /// <summary>The problem if there is no floor.</summary>
+    /// <param name="faults">Why there is none.</param>
+    /// <param name="profile">Whose year was asked about.</param>
+    /// <param name="design">What is made.</param>
+    /// <param name="at">Where the request names the profile, such as <c>#</c> for a body; null for a query.</param>
+    public static Problem ProblemOf(IReadOnlyList<Fault> faults, Stored<CostProfile> profile, Stored<Design> design, string? at) =>
+        MaterialsLacking(profile, design, at) ?? Problem.OfFaults(faults);
+
+    /// <summary>A stored design is no part of the request, so a material that it lacks is reported where the profile is named.</summary>
+    private static Problem? MaterialsLacking(Stored<CostProfile> profile, Stored<Design> design, string? at)
+    {
+        var known = profile.Document.Materials.Select(line => line.Material).ToHashSet();
+        var used = design.Revision is null ? [] : design.Document.Materials.Select(line => line.Material).OfType<string>();
+        var lacking = used.Where(material => !known.Contains(material)).Distinct().ToList();
+        var priceList = profile.Revision is null ? "the inline profile" : $"the profile \"{profile.Key}\"";
+        return lacking.Count == 0 ? null : Problem.UnknownReference([.. lacking.Select(material => InputError.AtField("profile", at, FaultCodes.UnknownMaterial,
+            $"The price list of {priceList} has no material \"{material}\", which the design \"{design.Key}\" uses; add it there, or try another profile."))]);
+    }
+
+    private static ChannelPriceAnswer Row(this DesignFloor floor, Stored<Channel> channel)
+    {
+        var money = Currency.Of(channel.Document.Currency);
+        var prices = floor.On(channel);
+        var listed = floor.ListedOn(channel);
+        return new ChannelPriceAnswer
+        {
+            Channel = channel.Key,
+            Currency = money.Code,
+            FloorPrice = Price(prices.Found?.FloorPrice, money),
+            TargetPrice = Price(prices.Found?.TargetPrice, money),
+            ListedPrice = Price(listed, money),
+            Verdict = listed is { } price ? prices.Found?.VerdictOf(price) : null,
+            Reason = prices.Found is null ? prices.Faults[0].Code : null,
+        };
+    }
+
+    private static IEnumerable<Working> WorkingsOn(this DesignFloor floor, Stored<Channel> channel, int number) =>
+        floor.On(channel).Found is { } prices ? Workings.Prefixed($"channel{number}", $"on channel {number}: ", Workings.Of(prices)) : [];
+
+    private static decimal? Price(decimal? price, Currency money) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
+}
