@@ -1,6 +1,6 @@
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>Values that break rules: every one is told at once, in order of pointer, and nothing is stored.</summary>
 public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<SharedStudio>

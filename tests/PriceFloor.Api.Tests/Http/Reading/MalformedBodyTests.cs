@@ -1,7 +1,7 @@
 using System.Text;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>A body of each kind of malformation is answered by a problem, in Development as in Production, and nothing is stored.</summary>
 public sealed class MalformedBodyTests(SharedStudio shared) : IClassFixture<SharedStudio>

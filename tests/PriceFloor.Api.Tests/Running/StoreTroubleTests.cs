@@ -2,7 +2,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.Data.Sqlite;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Running;
 
 /// <summary>A store that is held by another process: readers go on, writers are told to come again, nothing is half done.</summary>
 public sealed class StoreTroubleTests

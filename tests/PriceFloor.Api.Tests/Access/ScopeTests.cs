@@ -6,7 +6,7 @@ using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.AccessKeys;
+namespace PriceFloor.Api.Tests.Access;
 
 public sealed class ScopeTests
 {

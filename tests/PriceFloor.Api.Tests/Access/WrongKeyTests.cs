@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>Wrong keys from one address are counted strictly and apart from everything else.</summary>
 public sealed class WrongKeyTests

@@ -1,6 +1,6 @@
 using Xunit;
 
-namespace PriceFloor.Api.Tests.AccessKeys;
+namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>A key that is held to some profiles sees the others, their designs and their listed prices as if they were not there.</summary>
 public sealed class HeldToProfilesTests

@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>Values of every kind in every place of every document: an answer or a problem, never a fault.</summary>
 public sealed class FuzzTests

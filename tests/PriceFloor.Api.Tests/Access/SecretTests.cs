@@ -3,7 +3,7 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>No key is ever written where it does not belong, however it came.</summary>
 public sealed class SecretTests

@@ -3,7 +3,7 @@ using System.Reflection.PortableExecutable;
 using PriceFloor.Storage;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Conventions;
 
 /// <summary>The service follows no address that somebody gave it, because it calls none at all.</summary>
 public sealed class NoOutgoingCallTests
@@ -17,7 +17,7 @@ public sealed class NoOutgoingCallTests
     [Fact]
     public void The_one_call_that_there_is_goes_to_the_service_itself()
     {
-        var sources = Directory.EnumerateFiles(Conventions.Repository.File("src"), "*.cs", SearchOption.AllDirectories).Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
+        var sources = Directory.EnumerateFiles(Repository.File("src"), "*.cs", SearchOption.AllDirectories).Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
         Assert.Equal("Commands.cs", Path.GetFileName(Assert.Single(sources, file => File.ReadAllText(file).Contains("new HttpClient", StringComparison.Ordinal))));
     }
 

@@ -1,4 +1,4 @@
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>A request that is sent with a key of every scope.</summary>
 /// <param name="Path">Path and query.</param>

@@ -2,7 +2,7 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>Numbers are read as text, exactly or not at all, in bodies as in queries.</summary>
 public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudio>

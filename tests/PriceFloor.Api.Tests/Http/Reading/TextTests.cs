@@ -1,6 +1,6 @@
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>Control characters are refused in every string of every document; so is what is too long.</summary>
 public sealed class TextTests(SharedStudio shared) : IClassFixture<SharedStudio>

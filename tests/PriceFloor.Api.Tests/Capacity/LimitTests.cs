@@ -4,9 +4,9 @@ using Microsoft.AspNetCore.Hosting;
 using PriceFloor.Api.Access;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Capacity;
 
-/// <summary>Every limit, just at it and one past. Slow callers are in <see cref="SlowClientTests"/>, wrong keys in <see cref="WrongKeyTests"/>.</summary>
+/// <summary>Every limit, just at it and one past. Slow callers are in <see cref="SlowClientTests"/>, wrong keys in <see cref="Access.WrongKeyTests"/>.</summary>
 public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     private const string Check = """{"sku":"RB-014","channel":"web","price":58}""";

@@ -7,7 +7,7 @@ using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http.Reading;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>
 /// What is in the answers of every address, for a key of every scope: nothing that belongs to another scope. The store is full of telling names

@@ -1,7 +1,7 @@
 using System.Net.Http.Headers;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.AccessKeys;
+namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>A connection that stays open is known by the header that it sent before, for no longer than the key in it is good.</summary>
 public sealed class SameConnectionTests

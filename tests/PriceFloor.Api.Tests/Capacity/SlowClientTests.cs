@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using PriceFloor.Api.Access;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Capacity;
 
 /// <summary>Callers that are slow, or only there, on real sockets: they are let go, and others are answered meanwhile.</summary>
 public sealed class SlowClientTests

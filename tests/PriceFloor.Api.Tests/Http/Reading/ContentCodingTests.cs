@@ -3,7 +3,7 @@ using System.Text;
 using PriceFloor.Api.Access;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>A body that says it is compressed is refused on every address that reads one, and nothing is stored.</summary>
 public sealed class ContentCodingTests(SharedStudio shared) : IClassFixture<SharedStudio>

@@ -6,7 +6,7 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>Every address that reads a body refuses every kind of broken one with a problem, stores nothing and stays up.</summary>
 public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedStudio>

@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>
 /// Text that is no text (bytes that are not UTF-8, half a surrogate, control characters) in every body that is read, in every format, and in

@@ -1,7 +1,7 @@
 using PriceFloor.Api.Http;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.Access;
 
 public sealed class KeyTextTests
 {

@@ -1,10 +1,10 @@
 using Microsoft.AspNetCore.Hosting;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Http;
 
 /// <summary>What browsers are told, and which pages of others may call.</summary>
-public sealed class HeaderTests
+public sealed class BrowserHeaderTests
 {
     private const string Nothing = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using PriceFloor.Api.Access;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Capacity;
 
 /// <summary>Callers who ask for much and never read the answer, on real sockets: each is let go, with what was put by for it.</summary>
 public sealed class UnreadAnswerTests

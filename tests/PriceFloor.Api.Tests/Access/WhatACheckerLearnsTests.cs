@@ -2,7 +2,7 @@ using System.Text;
 using Microsoft.Data.Sqlite;
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>
 /// A key that may only check learns verdicts, or floor and target prices, and no costs: not through answers, problems, warnings, tags or the way an

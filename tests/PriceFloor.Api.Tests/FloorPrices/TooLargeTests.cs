@@ -1,6 +1,6 @@
 using Xunit;
 
-namespace PriceFloor.Api.Tests.Http;
+namespace PriceFloor.Api.Tests.FloorPrices;
 
 /// <summary>Documents that are valid each, whose figures together pass what can be exact: a problem that says so, never a fault of the service.</summary>
 public sealed class TooLargeTests

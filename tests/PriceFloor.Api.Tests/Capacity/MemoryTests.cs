@@ -8,7 +8,7 @@ using PriceFloor.Api.Sheets;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;
 
-namespace PriceFloor.Api.Tests.Security;
+namespace PriceFloor.Api.Tests.Capacity;
 
 /// <summary>No caller takes the memory, the connections or the disk from the others.</summary>
 public sealed class MemoryTests : IDisposable
