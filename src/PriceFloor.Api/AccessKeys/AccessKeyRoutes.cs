@@ -24,7 +24,7 @@ public static class AccessKeyRoutes
             return key;
         });
         if (stored is null)
-            return Problem.InUse($"There is a key named \"{request.Name}\" already; delete it first, or choose another name.", [new Usage("key", request.Name)]);
+            return Problem.Of([RequestFault.InUse($"There is a key named \"{request.Name}\" already; delete it first, or choose another name.", [new Usage("key", request.Name)])]);
         return Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
@@ -71,7 +71,7 @@ public static class AccessKeyRoutes
             // One that expires would one day leave nobody who can make keys, so it does not count.
             var lasting = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
             if (lasting is [var last] && last.Name == name)
-                return Problem.InUse("This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.", [new Usage("key", name)]);
+                return Problem.Of([RequestFault.InUse("This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.", [new Usage("key", name)])]);
             return writing.DeleteKey(name) ? null : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
         });
         if (problem is not null)

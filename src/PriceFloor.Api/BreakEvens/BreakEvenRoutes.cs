@@ -16,15 +16,15 @@ public static class BreakEvenRoutes
         var asked = query.Value;
         return reader.Read<IResult>(asked.AsOf, catalogue =>
         {
-            var (sale, problem) = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
-            if (sale is null)
-                return problem!;
+            var check = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
+            if (check.Found is not { } sale)
+                return Problem.Of(check.Faults);
             var breakEven = BreakEven.Of(sale.Floor.Floor.UnitCost, sale.Check.Sale);
             if (breakEven.Found is not { } found)
-                return Problem.OfFaults(breakEven.Faults);
+                return Problem.Of(breakEven.Faults);
             var planned = asked.Planned is { } pieces ? found.At(pieces) : null;
             if (planned is { Found: null })
-                return Problem.OfFaults(planned.Faults);
+                return Problem.Of(planned.Faults);
             var answer = AnswerOf(sale, found, planned?.Found, asked);
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
                 ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, DisplayText.Named(catalogue.Design(path.Text)!.Document.Name, path.Text), DisplayText.Named(catalogue.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
@@ -38,11 +38,11 @@ public static class BreakEvenRoutes
         var (request, (asOf, workings)) = (body.Value, query.Value);
         return reader.Read<Results<JsonAnswer<MixBreakEvenAnswer>, Problem>>(asOf, catalogue =>
         {
-            var (sold, problem) = SaleLines.Of(catalogue, request.Profile, request.Lines);
-            if (sold is null)
-                return problem!;
+            var lines = SaleLines.Of(catalogue, request.Profile, request.Lines);
+            if (lines.Found is not { } sold)
+                return Problem.Of(lines.Faults);
             var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.UnitCost, sale.Check.Sale, line.Ratio))], request.Surplus);
-            return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, catalogue.Today, workings)) : Problem.OfFaults(mix.Faults);
+            return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, catalogue.Today, workings)) : Problem.Of(mix.Faults);
         });
     }
 

@@ -50,10 +50,10 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
 
     private static void Put<T>(Writing writing, DocumentKind<T> kind, string key, JsonElement document) where T : class
     {
-        var body = JsonBody<T>.Parse(System.Text.Encoding.UTF8.GetBytes(document.GetRawText()), kind.Validator);
-        var saved = body.Problem is { } problem ? new Saved(null, null, problem) : kind.Save(writing, key, body.Value, ProfileAccess.All);
-        if (saved.Problem is not null)
-            throw new InvalidOperationException($"The demo's {kind.Name} {key} is refused: {string.Join(' ', saved.Problem.Errors?.Select(error => $"{error.Pointer} {error.Detail}") ?? [saved.Problem.Type.Slug])}");
+        var body = JsonBody<T>.Read(System.Text.Encoding.UTF8.GetBytes(document.GetRawText()), kind.Validator);
+        var faults = body.Found is { } read ? kind.Save(writing, key, read, ProfileAccess.All).Faults : body.Faults;
+        if (faults.Count > 0)
+            throw new InvalidOperationException($"The demo's {kind.Name} {key} is refused: {string.Join(' ', faults.Select(fault => $"{fault.Pointer} {fault.Detail}"))}");
     }
 
     private static string Read(string name)

@@ -22,7 +22,7 @@ public static class DesignBudgetRoutes
                 return refusal;
             var year = catalogue.Year(profile);
             var budget = year.Found is null ? null : DesignBudget.Of(year.Value, Sale.Of(request.Price, channel.Document), request.Minutes, request.Materials);
-            return budget?.Found is { } found ? JsonAnswer.Of(AnswerOf(request, catalogue, profile, channel, found, workings)) : Problem.OfFaults(budget?.Faults ?? year.Faults);
+            return budget?.Found is { } found ? JsonAnswer.Of(AnswerOf(request, catalogue, profile, channel, found, workings)) : Problem.Of(budget?.Faults ?? year.Faults);
         });
     }
 
@@ -39,7 +39,7 @@ public static class DesignBudgetRoutes
         var currency = Currency.Of(channel.Document.Currency);
         if (currency.Code != profile.Document.Currency)
             return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel sells in {currency.Code} and the profile counts in {profile.Document.Currency}; nothing is ever converted.");
-        return ChannelRules.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([InputError.AtField("price", "#", FaultCodes.TooManyDecimals, detail)]) : null;
+        return ChannelRules.TooFine(request.Price, "price", currency) is { } detail ? Problem.Invalid([Place.Body.Error("price", FaultCodes.TooManyDecimals, detail)]) : null;
     }
 
     private static DesignBudgetAnswer AnswerOf(DesignBudgetRequest request, Catalogue catalogue, Stored<CostProfile> profile, Stored<Channel> channel, DesignBudget budget, bool workings)

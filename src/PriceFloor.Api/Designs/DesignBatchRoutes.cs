@@ -47,8 +47,10 @@ public static class DesignBatchRoutes
 
     public static async Task<IResult> Post(FromQuery<DesignSheetQuery> query, Store store, CatalogueReader reader, DocumentKind<Design> kind, IValidator<Design> validator, HttpContext context)
     {
-        var (body, problem) = await BatchBody.ReadAsync(context);
-        return problem ?? await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => body!.Lines(
+        if (BatchBody.Refused(context.Request) is { } refused)
+            return refused;
+        var body = await BatchBody.ReadAsync(context);
+        return body.Found is not { } sent ? Problem.Of(body.Faults) : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
             (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
             pipe => OfSheet(pipe, query.Value.Dialect, catalogue, validator, context.RequestAborted),
             context.RequestAborted));
@@ -58,15 +60,16 @@ public static class DesignBatchRoutes
     private static PlacedLine<Design> LineOf(byte[] text, string? sku, string? pointer, long line, long column, IValidator<Design> validator)
     {
         var placed = new PlacedLine<Design>(null, null, [], pointer, line, column);
-        var body = JsonBody<Design>.Parse(text, validator);
-        var faults = (body.Problem?.Errors ?? []).Select(error => placed.Placed(error) with { Line = line + (pointer is null ? 0 : (error.Line ?? 1) - 1) }).ToList();
-        var isReadable = body.Problem?.Type != ProblemTypes.UnreadableRequest;
+        var body = JsonBody<Design>.Read(text, validator);
+        var told = body.Faults.Cast<RequestFault>().ToList();
+        var faults = told.Select(fault => placed.Placed(fault.Error!) with { Line = line + (pointer is null ? 0 : (fault.Error!.Line ?? 1) - 1) }).ToList();
+        var isReadable = !told.Exists(fault => fault.Type == ProblemTypes.UnreadableRequest);
         var key = sku ?? (isReadable ? KeyIn(text) : null);
         var keyFault = key is not null ? Keys.FaultIn(key)
             : new InputError { Code = FaultCodes.Required, Detail = "key is missing: a design of a batch names itself, as GET gives it." };
         if (isReadable && keyFault is not null)
             faults.Add(placed.Placed(keyFault with { Pointer = sku is null ? "#/key" : "#/sku", Parameter = null }));
-        return faults.Count > 0 ? placed with { Faults = faults, IsUnreadable = sku is null && !isReadable } : placed with { Key = key, Document = body.Value };
+        return faults.Count > 0 ? placed with { Faults = faults, IsUnreadable = sku is null && !isReadable } : placed with { Key = key, Document = body.Found };
     }
 
     /// <summary>The key of a design that has been read: its text is JSON, and every string in it is text.</summary>
@@ -76,21 +79,21 @@ public static class DesignBatchRoutes
         return json.RootElement.TryGetProperty("key", out var key) && key.ValueKind == JsonValueKind.String ? key.GetString() : null;
     }
 
-    private static async Task<(List<PlacedLine<Design>>?, Problem?)> OfSheet(PipeReader pipe, SheetDialect dialect, Catalogue catalogue, IValidator<Design> validator, CancellationToken cancel)
+    private static async Task<Outcome<List<PlacedLine<Design>>>> OfSheet(PipeReader pipe, SheetDialect dialect, Catalogue catalogue, IValidator<Design> validator, CancellationToken cancel)
     {
         using var sheet = new SheetReader(pipe, dialect, 512 * 1024);
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
         if (unreadable is not null)
-            return (null, Problem.Unreadable(unreadable));
+            return RequestFault.Unreadable(unreadable);
         var (places, faults) = PlacesIn(header!);
         if (faults.Count > 0)
-            return (null, Problem.Invalid(faults));
+            return faults.Select(fault => (Fault)RequestFault.Invalid(fault)).ToList();
         var lines = new List<PlacedLine<Design>>();
         while (await sheet.WaitAsync(cancel))
             while (sheet.TryNext(out var row))
                 if (!row.IsBlank)
                     lines.Add(LineOf(row, places, dialect, catalogue, validator));
-        return (lines, null);
+        return lines;
     }
 
     private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Catalogue catalogue, IValidator<Design> validator)

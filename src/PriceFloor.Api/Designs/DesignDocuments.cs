@@ -11,28 +11,28 @@ namespace PriceFloor.Api.Designs;
 /// <summary>Designs: their profile and its materials must be stored, and together they must make a piece that takes bench time.</summary>
 public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSource catalogues) : DocumentKind<Design>(Kinds.Design, validator)
 {
-    public override Checked<Design> Check(Writing writing, string key, Design document, Stored<Design>? before, ProfileAccess access)
+    public override Outcome<Checked<Design>> Check(Writing writing, string key, Design document, Stored<Design>? before, ProfileAccess access)
     {
         var catalogue = catalogues.SeenBy(access).Within(writing);
         if (catalogue.Profile(document.Profile) is not { } profile)
-            return Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." }]);
+            return RequestFault.Unknown(new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." });
 
         var year = catalogue.Year(profile).Value;
         var faults = UnitCost.Of(document, year).Faults;
         if (faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial))
-            return Problem.UnknownReference([.. faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial).Select(fault => InputError.At(fault))]);
+            return faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial).Select(fault => (Fault)RequestFault.Unknown(InputError.At(fault))).ToList();
         if (faults.Count > 0)
-            return Problem.Invalid(faults.Select(fault => InputError.At(fault)));
+            return faults.Select(fault => (Fault)RequestFault.Invalid(InputError.At(fault))).ToList();
 
         if (TakenName(writing, key, document, access) is { } taken)
             return taken;
 
         var materials = document.Materials.Where(line => line.Material is not null).Select(line => new DocumentName("material", ProfileDocuments.MaterialKey(document.Profile, line.Material!)));
-        return new Checked<Design>(document, year.Currency, [new DocumentName(Kinds.Profile, document.Profile), .. materials, .. document.Aliases.Select(alias => new DocumentName(Kinds.Alias, alias))], null);
+        return new Checked<Design>(document, year.Currency, [new DocumentName(Kinds.Profile, document.Profile), .. materials, .. document.Aliases.Select(alias => new DocumentName(Kinds.Alias, alias))]);
     }
 
     /// <summary>No name may lead to two designs, be it a key or an alias.</summary>
-    private static Problem? TakenName(Writing writing, string key, Design document, ProfileAccess access)
+    private static Fault? TakenName(Writing writing, string key, Design document, ProfileAccess access)
     {
         if (Other(writing.UsersOf(Kinds.Alias, key)) is { } named)
             return Taken(key, named, "is an alias of it; take it out there first, or choose another key");
@@ -48,7 +48,7 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
 
         string? Other(IEnumerable<DocumentName> users) => users.Select(user => user.Key).FirstOrDefault(user => user != key);
 
-        Problem Taken(string name, string design, string why) => access.Against(writing, Kinds.Design, design) is not null ? DocumentAccess.Taken(name) : Problem.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
+        Fault Taken(string name, string design, string why) => access.Against(writing, Kinds.Design, design) is not null ? DocumentAccess.Taken(name) : RequestFault.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
     }
 
     /// <summary>A design's listed prices go with it.</summary>

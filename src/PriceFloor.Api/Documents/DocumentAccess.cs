@@ -31,17 +31,17 @@ public static class DocumentAccess
         access.Page(snapshot, limit, last => snapshot.History(kind, key, last?.Number ?? after, limit, asOf));
 
     /// <summary>What stands against writing a document whose name says nothing about whether it is seen.</summary>
-    public static Problem? Against(this ProfileAccess access, Snapshot snapshot, string kind, string key) => access.IsWhole ? null : kind switch
+    public static RequestFault? Against(this ProfileAccess access, Snapshot snapshot, string kind, string key) => access.IsWhole ? null : kind switch
     {
-        Kinds.Channel => Problem.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
-        Kinds.ReadingRules => Problem.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key that is held to some of them cannot change them."),
-        Kinds.Profile when !access.Sees(key) => Problem.Of(ProblemTypes.KeyNotAllowed, "This key is held to other profiles."),
+        Kinds.Channel => RequestFault.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
+        Kinds.ReadingRules => RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key that is held to some of them cannot change them."),
+        Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is held to other profiles."),
         Kinds.Design when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
         _ => null,
     };
 
     /// <summary>Keys are the whole store's, so that one that is taken must be told; not by what.</summary>
-    public static Problem Taken(string name) => Problem.InUse($"The name \"{name}\" is taken; choose another.", []);
+    public static RequestFault Taken(string name) => RequestFault.InUse($"The name \"{name}\" is taken; choose another.", []);
 
     private static IReadOnlyList<Revision> Page(this ProfileAccess access, Snapshot snapshot, int limit, Func<Revision?, IReadOnlyList<Revision>> read)
     {

@@ -25,7 +25,7 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// Fills in what the document leaves to the store, and says what stands against storing it: a reference that leads nowhere,
     /// something that others still use. Only what the caller sees can be referred to. A damaged document can be replaced.
     /// </summary>
-    public abstract Checked<T> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access);
+    public abstract Outcome<Checked<T>> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access);
 
     /// <summary>What else goes when the document is deleted.</summary>
     public virtual void Cascade(Writing writing, string key) { }
@@ -50,33 +50,27 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     }
 
     /// <summary>Stores the document, or leaves all as it is if the store has the same already.</summary>
-    public Saved Save(Writing writing, string key, T document, ProfileAccess access) => access.Against(writing, Name, key) is { } hidden
-        ? new Saved(null, null, hidden)
+    public Outcome<Saved> Save(Writing writing, string key, T document, ProfileAccess access) => access.Against(writing, Name, key) is { } hidden
+        ? hidden
         : Save(writing, key, document, access, writing.Find(Name, key));
 
     /// <summary>The same for a caller who has looked whether the key may write the document, and what it is now.</summary>
-    public Saved Save(Writing writing, string key, T document, ProfileAccess access, Revision? before)
+    public Outcome<Saved> Save(Writing writing, string key, T document, ProfileAccess access, Revision? before)
     {
         var check = Check(writing, key, document, before is null ? null : Stored<T>.Of(before), access);
-        if (check.Problem is { } problem)
-            return new Saved(null, before, problem);
+        if (check.Found is not { } ready)
+            return check.Faults.ToList();
 
-        var body = WireJson.WriteDocument(check.Document!, check.Currency!);
-        return before?.Body == body
-            ? new Saved(before, before, null)
-            : new Saved(writing.Save(Name, key, body, check.References), before, null);
+        var body = WireJson.WriteDocument(ready.Document, ready.Currency);
+        return new Saved(before?.Body == body ? before : writing.Save(Name, key, body, ready.References), before);
     }
 }
 
-/// <summary>A document ready to be stored, or what stands against it.</summary>
+/// <summary>A document ready to be stored.</summary>
 /// <param name="Document">The document with everything filled in.</param>
 /// <param name="Currency">The currency whose decimals its money shows at least.</param>
 /// <param name="References">What it refers to.</param>
-/// <param name="Problem">Why it cannot be stored.</param>
-public sealed record Checked<T>(T? Document, Currency? Currency, IReadOnlyList<DocumentName> References, Problem? Problem) where T : class
-{
-    public static implicit operator Checked<T>(Problem problem) => new(null, null, [], problem);
-}
+public sealed record Checked<T>(T Document, Currency Currency, IReadOnlyList<DocumentName> References) where T : class;
 
 /// <summary>What the store calls each kind of document.</summary>
 public static class Kinds
@@ -92,7 +86,6 @@ public static class Kinds
 }
 
 /// <summary>What came of storing a document.</summary>
-/// <param name="Revision">The revision that now stands; null with a problem.</param>
-/// <param name="Before">What stood before.</param>
-/// <param name="Problem">Why nothing was stored.</param>
-public sealed record Saved(Revision? Revision, Revision? Before, Problem? Problem);
+/// <param name="Revision">The document as it is now.</param>
+/// <param name="Before">As it was before; null if it is new.</param>
+public sealed record Saved(Revision Revision, Revision? Before);

@@ -30,42 +30,44 @@ public static class DocumentRoutes
     {
         if (path.Text.Split('/').Select(Keys.FaultIn).FirstOrDefault(fault => fault is not null) is { } badKey)
             return Problem.Invalid([badKey]);
-        var (preconditions, unreadable) = Preconditions.Of(context.Request);
-        if (unreadable is not null)
-            return unreadable;
+        var read = Preconditions.Of(context.Request);
+        if (read.Found is not { } preconditions)
+            return Problem.Of(read.Faults);
 
         var caller = Caller.Of(context);
-        var saved = await store.WriteAsync(caller, writing =>
+        var outcome = await store.WriteAsync<Outcome<Saved>>(caller, writing =>
         {
             if (caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
-                return new Saved(null, null, hidden);
+                return hidden;
             var stored = writing.Find(kind.Name, path.Text);
-            return preconditions!.Forbid(stored?.Number) ? new Saved(null, stored, Problem.Stale(stored?.Number)) : kind.Save(writing, path.Text, body.Value, caller.Access, stored);
+            return preconditions.Forbid(stored?.Number) ? RequestFault.Stale(stored?.Number) : kind.Save(writing, path.Text, body.Value, caller.Access, stored);
         });
-        return saved.Problem ?? DocumentText.Answer(saved.Revision!, kind.NamesOf(path.Text), context.Request, created: saved.Before is null);
+        return outcome.Found is { } saved
+            ? DocumentText.Answer(saved.Revision, kind.NamesOf(path.Text), context.Request, created: saved.Before is null)
+            : Problem.Of(outcome.Faults);
     }
 
     public static async Task<IResult> Delete<T>(PathKey path, Store store, DocumentKind<T> kind, HttpContext context) where T : class
     {
-        var (preconditions, unreadable) = Preconditions.Of(context.Request);
-        if (unreadable is not null)
-            return unreadable;
+        var read = Preconditions.Of(context.Request);
+        if (read.Found is not { } preconditions)
+            return Problem.Of(read.Faults);
 
-        var problem = await store.WriteAsync(Caller.Of(context), writing =>
+        var fault = await store.WriteAsync(Caller.Of(context), writing =>
         {
             if (Seen(writing, writing.Find(kind.Name, path.Text), context.Request) is not { } stored)
-                return Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\".");
+                return RequestFault.NotFound($"There is no {kind.Name} \"{path.Text}\".");
             if (AccessOf(context.Request).Against(writing, kind.Name, path.Text) is { } shared)
                 return shared;
-            if (preconditions!.Forbid(stored.Number))
-                return Problem.Stale(stored.Number);
+            if (preconditions.Forbid(stored.Number))
+                return RequestFault.Stale(stored.Number);
             if (writing.UsersOf(kind.Name, path.Text) is { Count: > 0 } users)
-                return Problem.InUse($"The {kind.Name} \"{path.Text}\" is still used.", [.. users.Select(user => new Usage(user.Kind, user.Key))]);
+                return RequestFault.InUse($"The {kind.Name} \"{path.Text}\" is still used.", [.. users.Select(user => new Usage(user.Kind, user.Key))]);
             kind.Cascade(writing, path.Text);
             writing.Delete(kind.Name, path.Text);
             return null;
         });
-        return problem ?? (IResult)TypedResults.NoContent();
+        return fault is null ? TypedResults.NoContent() : Problem.Of([fault]);
     }
 
     public static IResult Revisions<T>(PathKey path, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class

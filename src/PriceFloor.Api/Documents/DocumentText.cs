@@ -22,11 +22,11 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
         var known = false;
         if (HttpMethods.IsGet(request.Method))
         {
-            var (preconditions, unreadable) = Preconditions.Of(request);
-            if (unreadable is not null)
-                return unreadable;
-            if (preconditions!.IsStale(revision.Number))
-                return Problem.Stale(revision.Number);
+            var read = Preconditions.Of(request);
+            if (read.Found is not { } preconditions)
+                return Problem.Of(read.Faults);
+            if (preconditions.IsStale(revision.Number))
+                return Problem.Of([RequestFault.Stale(revision.Number)]);
             known = preconditions.IsKnown(revision.Number);
         }
 

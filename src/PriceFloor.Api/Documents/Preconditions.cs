@@ -14,12 +14,10 @@ public sealed class Preconditions
     public static string TagOf(long revision) => $"\"{revision.ToString(System.Globalization.CultureInfo.InvariantCulture)}\"";
 
     /// <summary>Reads the headers; one that cannot be read is a problem, not an unconditional write.</summary>
-    public static (Preconditions? Read, Problem? Problem) Of(HttpRequest request)
-    {
-        var (match, badMatch) = Tags(request.Headers.IfMatch, "If-Match");
-        var (noneMatch, badNoneMatch) = Tags(request.Headers.IfNoneMatch, "If-None-Match");
-        return (badMatch ?? badNoneMatch) is { } problem ? (null, problem) : (new Preconditions(match, noneMatch), null);
-    }
+    public static Outcome<Preconditions> Of(HttpRequest request) =>
+        !TryTags(request.Headers.IfMatch, out var match) ? Unreadable("If-Match")
+        : !TryTags(request.Headers.IfNoneMatch, out var noneMatch) ? Unreadable("If-None-Match")
+        : new Preconditions(match, noneMatch);
 
     /// <summary>Whether a write must not happen. If-Match compares strongly: a weak tag never matches.</summary>
     public bool Forbid(long? revision) =>
@@ -40,8 +38,13 @@ public sealed class Preconditions
     private static bool Matches(EntityTagHeaderValue tag, long? revision) =>
         revision is { } number && (tag.Tag == "*" || tag.Tag == TagOf(number));
 
-    private static (IReadOnlyList<EntityTagHeaderValue> Tags, Problem? Problem) Tags(Microsoft.Extensions.Primitives.StringValues header, string name) =>
-        header.Count == 0 ? ([], null)
-        : EntityTagHeaderValue.TryParseList(header, out var tags) && tags.Count > 0 ? ([.. tags], null)
-        : ([], Problem.Unreadable(new InputError { Parameter = name, Code = InputCodes.Malformed, Detail = $"{name} must be * or entity tags in double quotes, such as \"7\"." }));
+    private static bool TryTags(Microsoft.Extensions.Primitives.StringValues header, out IReadOnlyList<EntityTagHeaderValue> tags)
+    {
+        var isRead = EntityTagHeaderValue.TryParseList(header, out var found) && found.Count > 0;
+        tags = isRead ? [.. found!] : [];
+        return isRead || header.Count == 0;
+    }
+
+    private static RequestFault Unreadable(string name) =>
+        RequestFault.Unreadable(new InputError { Parameter = name, Code = InputCodes.Malformed, Detail = $"{name} must be * or entity tags in double quotes, such as \"7\"." });
 }

@@ -11,9 +11,9 @@ public sealed record TaggedBody(byte[] Body, string Tag)
     /// <summary>The body, 304 if the caller has it already, or 412 if the caller wants the one of another tag.</summary>
     public IResult Answer(HttpContext context, Format format)
     {
-        var (preconditions, unreadable) = Preconditions.Of(context.Request);
-        return unreadable is not null ? unreadable
-            : preconditions!.IsStale(Tag) ? Problem.Of(ProblemTypes.StaleRevision, $"The answer has the ETag {Tag} now.")
+        var read = Preconditions.Of(context.Request);
+        return read.Found is not { } preconditions ? Problem.Of(read.Faults)
+            : preconditions.IsStale(Tag) ? Problem.Of(ProblemTypes.StaleRevision, $"The answer has the ETag {Tag} now.")
             : new Sent(this, format, preconditions.IsKnown(Tag));
     }
 

@@ -33,7 +33,7 @@ public static class FloorHistoryRoutes
             if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !access.Sees(snapshot, design))
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (snapshot.Find(Kinds.Channel, asked.Channel, asOf) is not { } channel)
-                return Problem.UnknownReference([InputError.AtField("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
+                return Problem.UnknownReference([Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
             var (moments, earlier) = PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, access);
             var on = Stored<Channel>.Of(channel).Document;
             var answer = new FloorHistoryAnswer

@@ -42,23 +42,22 @@ public static class FloorAnswers
     /// <summary>The documents that a floor rests on.</summary>
     public static BasisAnswer Basis(this DesignFloor floor) => new() { Profile = floor.Profile.Basis, Design = floor.Design.Basis, ListedPrice = floor.WholesalePrice?.Basis };
 
-    /// <summary>The problem if there is no floor.</summary>
+    /// <summary>Why there is no floor, as the request that asked for it is told.</summary>
     /// <param name="faults">Why there is none.</param>
     /// <param name="profile">Whose year was asked about.</param>
     /// <param name="design">What is made.</param>
-    /// <param name="at">Where the request names the profile, such as <c>#</c> for a body; null for a query.</param>
-    public static Problem ProblemOf(IReadOnlyList<Fault> faults, Stored<CostProfile> profile, Stored<Design> design, string? at) =>
-        MaterialsLacking(profile, design, at) ?? Problem.OfFaults(faults);
+    /// <param name="place">Where the request names the profile.</param>
+    public static List<Fault> FaultsOf(IReadOnlyList<Fault> faults, Stored<CostProfile> profile, Stored<Design> design, Place place) =>
+        MaterialsLacking(profile, design, place) is { Count: > 0 } lacking ? lacking : [.. faults];
 
     /// <summary>A stored design is no part of the request, so a material that it lacks is reported where the profile is named.</summary>
-    private static Problem? MaterialsLacking(Stored<CostProfile> profile, Stored<Design> design, string? at)
+    private static List<Fault> MaterialsLacking(Stored<CostProfile> profile, Stored<Design> design, Place place)
     {
         var known = profile.Document.Materials.Select(line => line.Material).ToHashSet();
         var used = design.Revision is null ? [] : design.Document.Materials.Select(line => line.Material).OfType<string>();
-        var lacking = used.Where(material => !known.Contains(material)).Distinct().ToList();
         var priceList = profile.Revision is null ? "the inline profile" : $"the profile \"{profile.Key}\"";
-        return lacking.Count == 0 ? null : Problem.UnknownReference([.. lacking.Select(material => InputError.AtField("profile", at, FaultCodes.UnknownMaterial,
-            $"The price list of {priceList} has no material \"{material}\", which the design \"{design.Key}\" uses; add it there, or try another profile."))]);
+        return [.. used.Where(material => !known.Contains(material)).Distinct().Select(material => RequestFault.Unknown(place.Error("profile", FaultCodes.UnknownMaterial,
+            $"The price list of {priceList} has no material \"{material}\", which the design \"{design.Key}\" uses; add it there, or try another profile.")))];
     }
 
     private static ChannelPriceAnswer Row(this DesignFloor floor, Stored<Channel> channel)

@@ -18,7 +18,7 @@ public static class FloorPriceRoutes
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             if (catalogue.Profile(otherProfile ?? design.Document.Profile) is not { } profile)
                 return Problem.UnknownReference([new InputError { Parameter = "profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{otherProfile ?? design.Document.Profile}\"{(asOf is null ? "" : " at that time")}." }]);
-            return Answer(catalogue, profile, design, floor => floor.AnswerOnAll(catalogue, workings), at: null);
+            return Answer(catalogue, profile, design, floor => floor.AnswerOnAll(catalogue, workings), Place.Query);
         });
     }
 
@@ -32,14 +32,14 @@ public static class FloorPriceRoutes
             var design = Resolve(request.Design, catalogue.Design, "design", InputCodes.UnknownDesign, unknown);
             var profile = Resolve(request.Profile ?? new KeyOr<CostProfile>(design?.Document.Profile ?? "", null), catalogue.Profile, "profile", InputCodes.UnknownProfile, design is null && request.Profile is null ? [] : unknown);
             var channels = request.Channels.Select((channel, index) => Resolve(channel, catalogue.Channel, $"channels/{index}", InputCodes.UnknownChannel, unknown)).ToList();
-            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(catalogue, profile!, design!, floor => floor.Answer(channels!, catalogue.Today, workings), at: "#");
+            return unknown.Count > 0 ? Problem.UnknownReference(unknown) : Answer(catalogue, profile!, design!, floor => floor.Answer(channels!, catalogue.Today, workings), Place.Body);
         });
     }
 
-    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design, Func<DesignFloor, FloorPriceAnswer> answer, string? at)
+    private static Results<JsonAnswer<FloorPriceAnswer>, Problem> Answer(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design, Func<DesignFloor, FloorPriceAnswer> answer, Place place)
     {
         var outcome = catalogue.Floor(profile, design);
-        return outcome.Found is { } floor ? JsonAnswer.Of(answer(floor)) : FloorAnswers.ProblemOf(outcome.Faults, profile, design, at);
+        return outcome.Found is { } floor ? JsonAnswer.Of(answer(floor)) : Problem.Of(FloorAnswers.FaultsOf(outcome.Faults, profile, design, place));
     }
 
     private static Stored<T>? Resolve<T>(KeyOr<T> given, Func<string, Stored<T>?> find, string at, Code code, List<InputError> unknown) where T : class

@@ -30,15 +30,6 @@ public sealed record InputError
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Column { get; init; }
 
-    /// <summary>A fault at a field of the request.</summary>
-    /// <param name="field">The field.</param>
-    /// <param name="at">Where the request stands, such as <c>#</c> for a body; null for a query.</param>
-    /// <param name="code">The code.</param>
-    /// <param name="detail">What is wrong and how to fix it.</param>
-    public static InputError AtField(string field, string? at, Code code, string detail) => at is null
-        ? new InputError { Parameter = field, Code = code, Detail = detail }
-        : new InputError { Pointer = $"{at}/{field}", Code = code, Detail = detail };
-
     /// <summary>A fault of the model, somewhere in the body.</summary>
     public static InputError At(Fault fault, string prefix = "") => new() { Pointer = $"#{prefix}{fault.Pointer}", Code = fault.Code, Detail = fault.Detail };
 }
@@ -108,28 +99,36 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     public static Problem OfCoding(string coding) => new(ProblemTypes.MediaType, $"The body has the Content-Encoding \"{coding}\"; send it as it is, without that header.") { IsOfCoding = true };
 
-    public static Problem InUse(string detail, IReadOnlyList<Usage> usedBy) => new(ProblemTypes.InUse, detail) { UsedBy = usedBy };
-
-    public static Problem Stale(long? current) => new(ProblemTypes.StaleRevision, current is null
-        ? "Nothing is stored under this key now, so If-Match cannot be met."
-        : string.Create(CultureInfo.InvariantCulture, $"The present revision is {current}."))
-    {
-        CurrentRevision = current,
-    };
-
     public static Problem TooManyRequests(int retryAfter, string why = "") => new(ProblemTypes.TooManyRequests,
         string.Create(CultureInfo.InvariantCulture, $"{why}Wait {retryAfter} seconds."))
     { RetryAfter = retryAfter };
 
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
 
-    /// <summary>Why documents that are valid each have no answer together.</summary>
-    public static Problem OfFaults(IReadOnlyList<Fault> faults)
+    /// <summary>
+    /// The problem of a request that has no answer. What cannot be read comes before names that lead nowhere, and those before values that break a rule;
+    /// all faults of that kind are in it. Of other faults it is the first.
+    /// </summary>
+    public static Problem Of(IReadOnlyList<Fault> faults)
     {
-        var first = faults[0];
-        return first.Code == FaultCodes.CurrencyMismatch ? Of(ProblemTypes.CurrencyMismatch, first.Detail)
-            : first.Code == FaultCodes.UnknownMaterial ? UnknownReference([.. faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial).Select(fault => InputError.At(fault, "/design"))])
-            : CannotCompute(first.Code, first.Detail);
+        // What the model finds is told by its first fault, but all materials that are missing are told together.
+        var told = faults[0] is RequestFault ? faults.OfType<RequestFault>()
+            : faults.Where(fault => fault.Code == faults[0].Code && fault.Code == FaultCodes.UnknownMaterial).Select(RequestFault.Of);
+        var ofFields = told.Where(fault => fault.Error is not null).ToLookup(fault => fault.Type, fault => fault.Error!);
+        if (ofFields.Contains(ProblemTypes.UnreadableRequest))
+            return Unreadable(ofFields[ProblemTypes.UnreadableRequest].First()).WithErrors([.. ofFields[ProblemTypes.UnreadableRequest]]);
+        if (ofFields.Contains(ProblemTypes.UnknownReference))
+            return UnknownReference([.. ofFields[ProblemTypes.UnknownReference]]);
+        if (ofFields.Contains(ProblemTypes.InvalidInput))
+            return Invalid(ofFields[ProblemTypes.InvalidInput]);
+        var first = RequestFault.Of(faults[0]);
+        return new Problem(first.Type, first.Detail)
+        {
+            Errors = ofFields.Contains(first.Type) ? [.. ofFields[first.Type]] : null,
+            Reason = first.Reason,
+            UsedBy = first.UsedBy,
+            CurrentRevision = first.CurrentRevision,
+        };
     }
 
     public Task ExecuteAsync(HttpContext httpContext)

@@ -18,20 +18,20 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Cata
         return [("sku", key[..slash]), ("channel", key[(slash + 1)..])];
     }
 
-    public override Checked<ListedPrice> Check(Writing writing, string key, ListedPrice document, Stored<ListedPrice>? before, ProfileAccess access)
+    public override Outcome<Checked<ListedPrice>> Check(Writing writing, string key, ListedPrice document, Stored<ListedPrice>? before, ProfileAccess access)
     {
         var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
         var catalogue = catalogues.SeenBy(access).Within(writing);
         if (catalogue.Design(sku) is null)
-            return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{sku}\".");
+            return RequestFault.NotFound($"There is no design \"{sku}\".");
         if (catalogue.Channel(channelKey) is not { } channel)
-            return Problem.Of(ProblemTypes.NotFound, $"There is no channel \"{channelKey}\".");
+            return RequestFault.NotFound($"There is no channel \"{channelKey}\".");
 
         var currency = Currency.Of(channel.Document.Currency);
         if (document.Currency is { } code && code != currency.Code)
-            return Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
+            return RequestFault.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
         if (ChannelRules.TooFine(document.Price, "price", currency) is { } detail)
-            return Problem.Invalid([new InputError { Pointer = "#/price", Code = FaultCodes.TooManyDecimals, Detail = detail }]);
-        return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName(Kinds.Channel, channelKey)], null);
+            return RequestFault.Invalid(new InputError { Pointer = "#/price", Code = FaultCodes.TooManyDecimals, Detail = detail });
+        return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName(Kinds.Channel, channelKey)]);
     }
 }

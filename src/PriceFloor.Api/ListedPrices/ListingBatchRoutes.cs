@@ -21,34 +21,38 @@ public static class ListingBatchRoutes
             return Problem.Unreadable(new InputError { Parameter = "asOf", Code = InputCodes.UnknownParameter, Detail = "What is listed today cannot be written into the past; leave asOf out." });
         if (query.Value.NamesSheetParts && BatchBody.FormatOf(context.Request) != Format.Csv)
             return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Unexpected, Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
-        var (body, problem) = await BatchBody.ReadAsync(context);
-        return problem ?? await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => body!.Lines(
+        if (BatchBody.Refused(context.Request) is { } refused)
+            return refused;
+        var body = await BatchBody.ReadAsync(context);
+        return body.Found is not { } sent ? Problem.Of(body.Faults) : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
             (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), catalogue),
             pipe => OfSheet(pipe, query.Value, catalogue, context.RequestAborted),
             context.RequestAborted));
     }
 
-    private static async Task<(List<PlacedLine<ListedPrice>>?, Problem?)> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query, Catalogue catalogue, CancellationToken cancel)
+    private static async Task<Outcome<List<PlacedLine<ListedPrice>>>> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query, Catalogue catalogue, CancellationToken cancel)
     {
         using var sheet = new SheetReader(pipe, query.Dialect);
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
         if (unreadable is not null)
-            return (null, Problem.Unreadable(unreadable));
+            return RequestFault.Unreadable(unreadable);
         var (columns, faults) = SheetColumns.Of(header!, query.Columns, query.Dialect);
         if (columns is null)
-            return (null, Problem.Invalid(faults));
+            return faults.Select(fault => (Fault)RequestFault.Invalid(fault)).ToList();
         var (rows, lines) = (new SheetCheck(catalogue, columns, header!, query, mayRead: true), new List<PlacedLine<ListedPrice>>());
         while (await sheet.WaitAsync(cancel))
             while (sheet.TryNext(out var row))
                 if (!row.IsBlank)
                     lines.Add(LineOf(rows.LineOf(row), catalogue));
-        return (lines, null);
+        return lines;
     }
 
     private static PlacedLine<ListedPrice> LineOf(BatchLine line, Catalogue catalogue)
     {
-        if (line.Problem is { } problem)
-            return PlacedLine<ListedPrice>.Faulty(problem.Errors!, line.Pointer, line.Line, line.Column) with { IsUnreadable = problem.Type == ProblemTypes.UnreadableRequest };
+        if (line.Faults.Count > 0)
+            return PlacedLine<ListedPrice>.Faulty([.. line.Faults.Select(fault => fault.Error!)], line.Pointer, line.Line, line.Column)
+                with
+            { IsUnreadable = line.Faults[0].Type == ProblemTypes.UnreadableRequest };
         var request = line.Request!;
         var placed = new PlacedLine<ListedPrice>(null, new ListedPrice { Price = request.Price, Currency = request.Currency }, [], line.Pointer, line.Line, line.Column);
         var unknown = new List<InputError>();

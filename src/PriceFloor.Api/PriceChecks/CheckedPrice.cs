@@ -44,50 +44,50 @@ public sealed class CheckedPrice
 
     private IEnumerable<Warning> NotAllowed => Warnings.In(_price, Prices.Terms.Grid);
 
+    /// <summary>The price, or why it cannot be checked.</summary>
     /// <param name="catalogue">The documents of one moment.</param>
     /// <param name="request">What is asked about.</param>
-    /// <param name="at">Where the request stands in the body, such as <c>#</c> or <c>#/lines/3</c>; null for a query.</param>
+    /// <param name="place">Where the request stands.</param>
     /// <param name="otherProfile">Another profile than the design's own.</param>
     /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
-    public static (CheckedPrice? Found, Problem? Problem) Of(Catalogue catalogue, PriceCheckRequest request, string? at, Stored<CostProfile>? otherProfile = null, bool mayRead = true)
+    public static Outcome<CheckedPrice> Of(Catalogue catalogue, PriceCheckRequest request, Place place, Stored<CostProfile>? otherProfile = null, bool mayRead = true)
     {
-        var (design, channel) = (at is null ? catalogue.Design(request.Sku) : catalogue.DesignNamed(request.Sku), catalogue.Channel(request.Channel));
+        var (design, channel) = (place.IsQuery ? catalogue.Design(request.Sku) : catalogue.DesignNamed(request.Sku), catalogue.Channel(request.Channel));
         if (design is null || channel is null)
-            return (null, Unknown(catalogue, request, at, design, channel, mayRead));
+            return Unknown(catalogue, request, place, design, channel, mayRead);
 
         var currency = Currency.Of(channel.Document.Currency);
         if (request.Currency is { } code && code != currency.Code)
-            return (null, Problem.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted."));
+            return RequestFault.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
         if (ChannelRules.TooFine(request.Price, "price", currency) is { } detail)
-            return (null, Problem.Invalid([InputError.AtField("price", at, FaultCodes.TooManyDecimals, detail)]));
+            return RequestFault.Invalid(place.Error("price", FaultCodes.TooManyDecimals, detail));
         if ((otherProfile ?? catalogue.Profile(design.Document.Profile)) is not { } profile)
-            return (null, Problem.UnknownReference([InputError.AtField("sku", at, InputCodes.UnknownProfile, mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time.")]));
+            return RequestFault.Unknown(place.Error("sku", InputCodes.UnknownProfile,
+                mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time."));
 
         var outcome = catalogue.Floor(profile, design);
         if (outcome.Found is not { } floor)
-            return (null, mayRead ? FloorAnswers.ProblemOf(outcome.Faults, profile, design, at is null ? null : "#") : NoFloor(outcome.Faults, at));
+            return mayRead ? FloorAnswers.FaultsOf(outcome.Faults, profile, design, place.Whole) : NoFloor(outcome.Faults, place);
         var prices = floor.On(channel);
         if (prices.Found is null)
-            return (null, Problem.OfFaults(prices.Faults));
+            return prices.Faults.ToList();
         var check = mayRead ? prices.Value.Check(request.Price) : null;
-        return check is { Found: null }
-            ? (null, Problem.OfFaults(check.Faults))
-            : (new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue), null);
+        return check is { Found: null } ? check.Faults.ToList() : new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue);
     }
 
     /// <summary>The same for an answer of its own, with what the price would leave the household: only a reader learns that.</summary>
     /// <param name="catalogue">The documents of one moment.</param>
     /// <param name="request">What is asked about.</param>
-    /// <param name="at">Where the request stands in the body, such as <c>#</c> or <c>#/3</c>; null for a query.</param>
+    /// <param name="place">Where the request stands.</param>
     /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
-    public static (CheckedPrice? Found, Problem? Problem) ForAnswer(Catalogue catalogue, PriceCheckRequest request, string? at, bool mayRead)
+    public static Outcome<CheckedPrice> ForAnswer(Catalogue catalogue, PriceCheckRequest request, Place place, bool mayRead)
     {
-        var (found, problem) = Of(catalogue, request, at, mayRead: mayRead);
-        if (found is null || !mayRead)
-            return (found, problem);
+        var outcome = Of(catalogue, request, place, mayRead: mayRead);
+        if (outcome.Found is not { } found || !mayRead)
+            return outcome;
         var takeHome = TakeHome.Of(found.Check);
         found._takeHome = takeHome.Found;
-        return takeHome.Found is null ? (null, Problem.OfFaults(takeHome.Faults)) : (found, null);
+        return takeHome.Found is null ? takeHome.Faults.ToList() : found;
     }
 
     /// <summary>The answer, less what the caller's key may not learn.</summary>
@@ -115,20 +115,20 @@ public sealed class CheckedPrice
         };
     }
 
-    private static Problem Unknown(Catalogue catalogue, PriceCheckRequest request, string? at, Stored<Design>? design, Stored<Channel>? channel, bool mayRead)
+    private static List<Fault> Unknown(Catalogue catalogue, PriceCheckRequest request, Place place, Stored<Design>? design, Stored<Channel>? channel, bool mayRead)
     {
-        var unknown = new List<InputError>();
+        var unknown = new List<Fault>();
         if (channel is null)
-            unknown.Add(InputError.AtField("channel", at, InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts."));
+            unknown.Add(RequestFault.Unknown(place.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts.")));
         if (design is null)
-            unknown.Add(InputError.AtField("sku", at, InputCodes.UnknownDesign, mayRead && catalogue.KeyInOtherCase(request.Sku) is { } close
+            unknown.Add(RequestFault.Unknown(place.Error("sku", InputCodes.UnknownDesign, mayRead && catalogue.KeyInOtherCase(request.Sku) is { } close
                 ? $"There is no design \"{request.Sku}\", but there is \"{close}\"; case counts."
-                : $"There is no design \"{request.Sku}\"; case counts."));
-        return Problem.UnknownReference(unknown);
+                : $"There is no design \"{request.Sku}\"; case counts.")));
+        return unknown;
     }
 
     /// <summary>Why there is no floor, for a caller who may not learn what the materials are called.</summary>
-    private static Problem NoFloor(IReadOnlyList<Fault> faults, string? at) => faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial)
-        ? Problem.UnknownReference([InputError.AtField("sku", at, FaultCodes.UnknownMaterial, "The design uses a material that its profile's price list does not have.")])
-        : Problem.OfFaults(faults);
+    private static List<Fault> NoFloor(IReadOnlyList<Fault> faults, Place place) => faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial)
+        ? [RequestFault.Unknown(place.Error("sku", FaultCodes.UnknownMaterial, "The design uses a material that its profile's price list does not have."))]
+        : [.. faults];
 }

@@ -11,12 +11,12 @@ namespace PriceFloor.Api.PriceChecks;
 public static class PriceCheckRoutes
 {
     public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
-        Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, at: null, reader, counts, context);
+        Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, reader, counts, context);
 
     public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
-        Answer(body.Value, query.Value.AsOf, query.Value.Workings, at: "#", reader, counts, context);
+        Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, reader, counts, context);
 
-    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings, string? at, CatalogueReader reader, ServiceCounts counts, HttpContext context)
+    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings, Place place, CatalogueReader reader, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (workings && !caller.May(Scope.Read))
@@ -24,10 +24,11 @@ public static class PriceCheckRoutes
         Answers.ForThisCallerOnly(context);
         return reader.Read<Results<JsonAnswer<PriceCheckAnswer>, Problem>>(asOf, catalogue =>
         {
-            var check = CheckedPrice.ForAnswer(catalogue, request, at, caller.May(Scope.Read));
-            if (check.Found is { } found)
-                counts.Checked(found.Verdict);
-            return check.Problem is { } problem ? problem : JsonAnswer.Of(check.Found!.Answer(caller, workings));
+            var check = CheckedPrice.ForAnswer(catalogue, request, place, caller.May(Scope.Read));
+            if (check.Found is not { } found)
+                return Problem.Of(check.Faults);
+            counts.Checked(found.Verdict);
+            return JsonAnswer.Of(found.Answer(caller, workings));
         });
     }
 }

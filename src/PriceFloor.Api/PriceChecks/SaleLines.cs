@@ -31,19 +31,15 @@ public sealed class SaleLines
     public IEnumerable<Warning> WarningsOn(DateOnly today) => Warnings.In(Year, today)
         .Concat(Sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.UnitCost).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
 
-    /// <summary>Every line checked; what is unknown is told for all lines at once.</summary>
-    public static (SaleLines? Found, Problem? Problem) Of(Catalogue catalogue, string profileKey, IReadOnlyList<ISaleLine> lines)
+    /// <summary>Every line checked; what is unknown is reported for all lines at once.</summary>
+    public static Outcome<SaleLines> Of(Catalogue catalogue, string profileKey, IReadOnlyList<ISaleLine> lines)
     {
         if (catalogue.Profile(profileKey) is not { } profile)
-            return (null, Problem.UnknownReference([new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{profileKey}\"; case counts." }]));
+            return RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile, $"There is no profile \"{profileKey}\"; case counts."));
 
-        var found = lines.Select((line, i) => OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, $"#/lines/{i}", profile)).ToList();
-        var problems = found.Where(line => line.Problem is not null).Select(line => line.Problem!).ToList();
-        if (problems.Count == 0)
-            return (new SaleLines(profile, [.. found.Select(line => line.Found!)]), null);
-        var unknown = problems.Where(problem => problem.Type == ProblemTypes.UnknownReference).SelectMany(problem => problem.Errors!).ToList();
-        var invalid = problems.Where(problem => problem.Type == ProblemTypes.InvalidInput).SelectMany(problem => problem.Errors!).ToList();
-        return (null, unknown.Count > 0 ? Problem.UnknownReference(unknown) : invalid.Count > 0 ? Problem.Invalid(invalid) : problems[0]);
+        var found = lines.Select((line, i) => OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, Place.In($"#/lines/{i}"), profile)).ToList();
+        var faults = found.SelectMany(line => line.Faults).ToList();
+        return faults.Count > 0 ? faults : new SaleLines(profile, [.. found.Select(line => line.Value)]);
     }
 
     /// <summary>What is said of the profile is said once; the rest is said of its line.</summary>

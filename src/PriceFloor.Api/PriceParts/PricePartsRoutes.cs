@@ -42,27 +42,27 @@ public static class PricePartsRoutes
                 return Problem.UnknownReference([new InputError { Parameter = "sku", Code = InputCodes.UnknownProfile, Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
             var outcome = catalogue.Floor(profile, design);
             if (outcome.Found is not { } floor)
-                return FloorAnswers.ProblemOf(outcome.Faults, profile, design, at: null);
-            var (answer, refused) = asked.Channel is { } key ? OnOne(catalogue, floor, design, key, asked) : (OnAll(catalogue, floor, design), null);
-            return answer is null ? refused!
+                return Problem.Of(FloorAnswers.FaultsOf(outcome.Faults, profile, design, Place.Query));
+            var parts = asked.Channel is { } key ? OnOne(catalogue, floor, design, key, asked) : OnAll(catalogue, floor, design);
+            return parts.Found is not { } answer ? Problem.Of(parts.Faults)
                 : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }
 
-    private static (PricePartsAnswer? Answer, Problem? Problem) OnOne(Catalogue catalogue, DesignFloor floor, Stored<Design> design, string key, PricePartsQuery asked)
+    private static Outcome<PricePartsAnswer> OnOne(Catalogue catalogue, DesignFloor floor, Stored<Design> design, string key, PricePartsQuery asked)
     {
         if (catalogue.Channel(key) is not { } channel)
-            return (null, Problem.UnknownReference([InputError.AtField("channel", null, InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts.")]));
+            return RequestFault.Unknown(Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts."));
         if (asked.Price is null && floor.On(channel) is { Found: null } none)
-            return (null, Problem.OfFaults(none.Faults));
+            return none.Faults.ToList();
         var (price, from) = PriceOn(floor, channel, asked.Price);
-        var (check, problem) = CheckedPrice.Of(catalogue, new PriceCheckRequest { Sku = design.Key, Channel = key, Price = price }, at: null);
-        if (check is null)
-            return (null, problem);
+        var outcome = CheckedPrice.Of(catalogue, new PriceCheckRequest { Sku = design.Key, Channel = key, Price = price }, Place.Query);
+        if (outcome.Found is not { } check)
+            return outcome.Faults.ToList();
         var parts = Pricing.Selling.PriceParts.Of(check.Check);
         return parts.Found is { } found
-            ? (new PricePartsAnswer
+            ? new PricePartsAnswer
             {
                 Currency = floor.Floor.UnitCost.Year.Currency.Code,
                 Name = design.Document.Name,
@@ -72,8 +72,8 @@ public static class PricePartsRoutes
                 Assumed = AssumptionAnswer.Of(check.Assumptions),
                 Warnings = WarningAnswer.Of(check.AllWarnings),
                 Workings = WorkingAnswer.Of(asked.Workings, () => check.AllWorkings.Concat(Workings.Of(found))),
-            }, null)
-            : (null, Problem.OfFaults(parts.Faults));
+            }
+            : parts.Faults.ToList();
     }
 
     private static PricePartsAnswer OnAll(Catalogue catalogue, DesignFloor floor, Stored<Design> design)

@@ -9,18 +9,18 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>Cost profiles: their year's start is filled in, and a material or currency that designs rest on stays.</summary>
 public sealed class ProfileDocuments(IValidator<CostProfile> validator) : DocumentKind<CostProfile>(Kinds.Profile, validator)
 {
-    public override Checked<CostProfile> Check(Writing writing, string key, CostProfile document, Stored<CostProfile>? before, ProfileAccess access)
+    public override Outcome<Checked<CostProfile>> Check(Writing writing, string key, CostProfile document, Stored<CostProfile>? before, ProfileAccess access)
     {
         var stored = before?.Sound; // a damaged one is replaced
         var complete = document with { YearStart = document.YearStart ?? stored?.YearStart ?? new DateOnly(writing.Now.Year, 1, 1) };
         if (stored is not null && stored.Currency != complete.Currency && writing.UsersOf(Name, key) is { Count: > 0 } designs)
-            return Problem.InUse($"Designs count in {stored.Currency} through this profile; store the other currency as a profile of its own.", Usages(designs));
+            return RequestFault.InUse($"Designs count in {stored.Currency} through this profile; store the other currency as a profile of its own.", Usages(designs));
 
         var gone = stored?.Materials.Select(line => line.Material).Except(complete.Materials.Select(line => line.Material)) ?? [];
         foreach (var material in gone)
             if (writing.UsersOf("material", MaterialKey(key, material)) is { Count: > 0 } users)
-                return Problem.InUse($"Designs still use the material \"{material}\"; keep it in the list or change them first.", Usages(users));
-        return new Checked<CostProfile>(complete, Currency.Of(complete.Currency), [], null);
+                return RequestFault.InUse($"Designs still use the material \"{material}\"; keep it in the list or change them first.", Usages(users));
+        return new Checked<CostProfile>(complete, Currency.Of(complete.Currency), []);
     }
 
     /// <summary>How a design's reference to a material is kept; a profile's key holds no slash.</summary>

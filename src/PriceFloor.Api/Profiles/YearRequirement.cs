@@ -12,16 +12,13 @@ public static class YearRequirement
     public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
     {
         var (asOf, workings) = query.Value;
-        var answer = reader.Read<(RequirementAnswer?, Problem?)>(asOf, catalogue =>
+        Answers.ForThisCallerOnly(context);
+        return reader.Read<Results<JsonAnswer<RequirementAnswer>, Problem>>(asOf, catalogue =>
         {
             if (catalogue.Profile(path.Text) is not { } profile)
-                return (null, Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\"{(asOf is null ? "" : " at that time")}."));
+                return Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             var year = catalogue.Year(profile);
-            return year.Found is null
-                ? (null, Problem.OfFaults(year.Faults))
-                : (RequirementAnswer.Of(year.Value, profile.Basis, catalogue.Today, workings), null);
+            return year.Found is { } found ? JsonAnswer.Of(RequirementAnswer.Of(found, profile.Basis, catalogue.Today, workings)) : Problem.Of(year.Faults);
         });
-        Answers.ForThisCallerOnly(context);
-        return answer is (_, { } problem) ? problem : JsonAnswer.Of(answer.Item1!);
     }
 }

@@ -18,7 +18,7 @@ public static class QuickFloorRoutes
         var year = StudioYear.Of(documents.Profile, yearStart);
         var piece = year.Found is null ? year.Faults.ToList() : UnitCost.Of(documents.Design, year.Value);
         var floor = piece.Found is null ? piece.Faults.ToList() : FloorPrice.Of(piece.Value, null);
-        return floor.Found is { } found ? JsonAnswer.Of(AnswerOf(found, documents, today, query.Value.Workings)) : Problem.OfFaults(floor.Faults);
+        return floor.Found is { } found ? JsonAnswer.Of(AnswerOf(found, documents, today, query.Value.Workings)) : Problem.Of(floor.Faults);
     }
 
     private static QuickFloorAnswer AnswerOf(FloorPrice floor, FirstDocuments documents, DateOnly today, bool workings)

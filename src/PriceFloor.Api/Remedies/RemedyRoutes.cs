@@ -118,11 +118,11 @@ public static class RemedyRoutes
         var asked = query.Value;
         return reader.Read<Results<JsonAnswer<RemediesAnswer>, Problem>>(asked.AsOf, catalogue =>
         {
-            var (sale, problem) = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
-            if (sale is null)
-                return problem!;
+            var check = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
+            if (check.Found is not { } sale)
+                return Problem.Of(check.Faults);
             var remedies = Pricing.Planning.Remedies.Of(sale.Check);
-            return remedies.Found is { } found ? JsonAnswer.Of(AnswerOf(sale, found, asked.Workings)) : Problem.OfFaults(remedies.Faults);
+            return remedies.Found is { } found ? JsonAnswer.Of(AnswerOf(sale, found, asked.Workings)) : Problem.Of(remedies.Faults);
         });
     }
 

@@ -29,7 +29,7 @@ public static class FaultsAsProblems
         catch (Exception e) when (!context.Response.HasStarted && ProblemOf(e) is { } problem)
         {
             if (problem.Type == ProblemTypes.Internal)
-                context.Features.Set(new RequestFault(e));
+                context.Features.Set(new CaughtFault(e));
             else if (e is StoreTroubleException { Trouble: StoreTrouble.Damaged })
                 Log.Error("The store is damaged: {Message} Stop the service, run check-store, and restore a backup", e.Message);
             else if (problem.Type == ProblemTypes.DamagedDocument)
@@ -54,7 +54,7 @@ public static class FaultsAsProblems
         BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
         KeyEndedException ended => Problem.Of(ProblemTypes.NoKey, ended.Message),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
-        OverflowException or DivideByZeroException => Problem.OfFaults([Fault.TooLarge]), // of decimal: what an answer works out beside the model, such as a picture's scale
+        OverflowException or DivideByZeroException => Problem.Of([Fault.TooLarge]), // of decimal: what an answer works out beside the model, such as a picture's scale
         _ => Problem.Of(ProblemTypes.Internal),
     };
 

@@ -19,19 +19,19 @@ public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostPr
     /// What the caller may know of it. Without the scope "read" that is nothing: a rule or a profile that is named is refused, and the lines are
     /// sorted by no rules.
     /// </summary>
-    public static (DraftContext?, Problem?) Of(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
+    public static Outcome<DraftContext> Of(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
     {
         if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
-            return (null, Problem.Of(ProblemTypes.KeyNotAllowed, "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key."));
+            return RequestFault.Of(ProblemTypes.KeyNotAllowed, "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key.");
         var revision = caller.May(Scope.Read) ? store.Read(snapshot => Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
         var (against, yearStart) = reader.Read(query.AsOf, catalogue => (query.Against is { } key ? catalogue.Profile(key) : null, catalogue.YearStart));
-        var missing = new List<InputError>();
+        var missing = new List<Fault>();
         if (revision is null && query.NamesRules)
-            missing.Add(new InputError { Parameter = "rules", Code = InputCodes.UnknownReadingRules, Detail = $"There are no reading rules \"{query.Rules}\"; case counts." });
+            missing.Add(RequestFault.Unknown(new InputError { Parameter = "rules", Code = InputCodes.UnknownReadingRules, Detail = $"There are no reading rules \"{query.Rules}\"; case counts." }));
         if (query.Against is not null && against is null)
-            missing.Add(new InputError { Parameter = "against", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{query.Against}\"; case counts." });
+            missing.Add(RequestFault.Unknown(new InputError { Parameter = "against", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{query.Against}\"; case counts." }));
         if (missing.Count > 0)
-            return (null, Problem.UnknownReference(missing));
+            return missing;
 
         var basis = new Dictionary<string, string>();
         if (revision is not null)
@@ -39,7 +39,7 @@ public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostPr
         if (against is not null)
             basis["profile"] = against.Basis;
         var rules = revision is null ? ReadyRules.Empty : ReadyRules.Of(StoredText<ReadingRules>.Of(revision));
-        return (new DraftContext(rules, revision is not null, against, yearStart, basis), null);
+        return new DraftContext(rules, revision is not null, against, yearStart, basis);
     }
 
     private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) => revision is not null && caller.Access.Sees(snapshot, revision) ? revision : null;

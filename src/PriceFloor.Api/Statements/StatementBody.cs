@@ -24,30 +24,28 @@ public static class StatementBody
     /// <summary>What OFX, camt.053 and CSV are sent as; which of them it is, the content says.</summary>
     private static readonly string[] s_taken = ["text/csv", "text/plain", "application/xml", "text/xml", "application/x-ofx", "application/ofx", "application/octet-stream"];
 
-    private static Problem TooLarge(int most) => Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {MostFiles} files and {most} bytes are read together; send fewer years at a time."));
+    private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {MostFiles} files and {most} bytes are read together; send fewer years at a time."));
 
-    public static async Task<(IReadOnlyList<SentFile>? Files, Problem? Problem)> ReadAsync(HttpContext context, string? account)
+    public static async Task<Outcome<List<SentFile>>> ReadAsync(HttpContext context, string? account)
     {
-        if (ContentCoding.Against(context.Request) is { } coded)
-            return (null, coded);
         if (!MediaTypeHeaderValue.TryParse(context.Request.ContentType, out var type))
-            return (null, NotTaken());
+            return NotTaken();
         var most = context.RequestServices.GetRequiredService<BodyMemory>().MostOf(MostBytes);
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = most + 1;
         if (type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase))
             return await Parts(context, HeaderUtilities.RemoveQuotes(type.Boundary).Value, most);
         if (!s_taken.Contains(type.MediaType.Value, StringComparer.OrdinalIgnoreCase))
-            return (null, NotTaken());
-        return await JsonBody<SentFile>.ReadAllAsync(context, most) is { } body ? ([new SentFile(account ?? UnnamedAccount, body)], null) : (null, TooLarge(most));
+            return NotTaken();
+        return await JsonBody<SentFile>.ReadAllAsync(context, most) is { } body ? new List<SentFile> { new(account ?? UnnamedAccount, body) } : TooLarge(most);
     }
 
-    private static async Task<(IReadOnlyList<SentFile>?, Problem?)> Parts(HttpContext context, string? boundary, int most)
+    private static async Task<Outcome<List<SentFile>>> Parts(HttpContext context, string? boundary, int most)
     {
         if (string.IsNullOrEmpty(boundary) || boundary.Length > 70)
-            return (null, Broken("The multipart body has no boundary of 1 to 70 characters (RFC 2046)."));
+            return Broken("The multipart body has no boundary of 1 to 70 characters (RFC 2046).");
         if (context.Request.ContentLength > most)
-            return (null, TooLarge(most));
+            return TooLarge(most);
         var memory = context.RequestServices.GetRequiredService<BodyMemory>();
         memory.Take(context, context.Request.ContentLength ?? 0);
         var (files, left) = (new List<SentFile>(), most);
@@ -57,11 +55,11 @@ public static class StatementBody
             while (await reader.ReadNextSectionAsync(context.RequestAborted) is { } section)
             {
                 if (files.Count == MostFiles)
-                    return (null, TooLarge(most));
+                    return TooLarge(most);
                 if (!ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var part) || HeaderUtilities.RemoveQuotes(part.Name).Value is not { Length: > 0 } name)
-                    return (null, Broken("A part of the multipart body has no name; give the form field the account's name."));
+                    return Broken("A part of the multipart body has no name; give the form field the account's name.");
                 if (await Read(section.Body, left, context.RequestAborted) is not { } bytes)
-                    return (null, TooLarge(most));
+                    return TooLarge(most);
                 if (context.Request.ContentLength is null)
                     memory.Take(context, bytes.Length);
                 left -= bytes.Length;
@@ -70,10 +68,10 @@ public static class StatementBody
         }
         catch (Exception e) when (e is InvalidDataException || (e is IOException and not BadHttpRequestException))
         {
-            return (null, Broken("The multipart body breaks off or its parts' headers are too long."));
+            return Broken("The multipart body breaks off or its parts' headers are too long.");
         }
 
-        return files.Count > 0 ? (files, null) : (null, Broken("The multipart body has no file in it."));
+        return files.Count > 0 ? files : Broken("The multipart body has no file in it.");
     }
 
     private static async Task<byte[]?> Read(Stream body, int most, CancellationToken cancel)
@@ -90,7 +88,7 @@ public static class StatementBody
         return bytes.ToArray();
     }
 
-    private static Problem NotTaken() => Problem.Of(ProblemTypes.MediaType, $"Send files as multipart/form-data, or one file as {string.Join(", ", s_taken)}.");
+    private static RequestFault NotTaken() => RequestFault.Of(ProblemTypes.MediaType, $"Send files as multipart/form-data, or one file as {string.Join(", ", s_taken)}.");
 
-    private static Problem Broken(string detail) => Problem.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = detail });
+    private static RequestFault Broken(string detail) => RequestFault.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = detail });
 }

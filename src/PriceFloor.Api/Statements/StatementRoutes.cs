@@ -25,23 +25,25 @@ public static class StatementRoutes
 
     public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, CatalogueReader reader, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
-        var (known, unknown) = DraftContext.Of(query.Value, reader, store, Caller.Of(context));
-        if (unknown is not null)
-            return unknown;
-        var (sent, unreadable) = await StatementBody.ReadAsync(context, query.Value.Account);
-        if (unreadable is not null)
-            return unreadable;
+        var found = DraftContext.Of(query.Value, reader, store, Caller.Of(context));
+        if (found.Found is not { } known)
+            return Problem.Of(found.Faults);
+        if (ContentCoding.Against(context.Request) is { } coded)
+            return coded;
+        var body = await StatementBody.ReadAsync(context, query.Value.Account);
+        if (body.Found is not { } sent)
+            return Problem.Of(body.Faults);
         using var timeout = new CancellationTokenSource(s_longest, clock);
         using var cancel = CancellationTokenSource.CreateLinkedTokenSource(timeout.Token, context.RequestAborted);
         context.Response.Headers.CacheControl = "no-store";
         try
         {
-            var (answer, problem) = Draft(sent!, query.Value, known!, profiles, cancel.Token);
-            return problem is null ? JsonAnswer.Of(answer!) : problem;
+            var draft = Draft(sent, query.Value, known, profiles, cancel.Token);
+            return draft.Found is { } answer ? JsonAnswer.Of(answer) : Problem.Of(draft.Faults);
         }
         catch (SlowPatternException e)
         {
-            return Problem.CannotCompute(FaultCodes.TooLarge, $"{e.Message} Its pattern is \"{known!.Rules.Document.Rules[e.Rule].TextMatches}\".");
+            return Problem.CannotCompute(FaultCodes.TooLarge, $"{e.Message} Its pattern is \"{known.Rules.Document.Rules[e.Rule].TextMatches}\".");
         }
         catch (OperationCanceledException) when (timeout.IsCancellationRequested && !context.RequestAborted.IsCancellationRequested)
         {
@@ -53,24 +55,24 @@ public static class StatementRoutes
         }
     }
 
-    private static (StatementAnswer?, Problem?) Draft(IReadOnlyList<SentFile> sent, StatementQuery query, DraftContext known, IValidator<CostProfile> profiles, CancellationToken cancel)
+    private static Outcome<StatementAnswer> Draft(IReadOnlyList<SentFile> sent, StatementQuery query, DraftContext known, IValidator<CostProfile> profiles, CancellationToken cancel)
     {
-        var (files, unread) = Read(sent, query.Sheet, cancel);
-        if (unread is not null)
-            return (null, unread);
-        var (currency, noCurrency) = CurrencyOf(query, known.Against?.Document, files!);
-        if (noCurrency is not null)
-            return (null, noCurrency);
-        if (files!.SelectMany(file => file.Statements).Select(statement => statement.Account).Distinct().Count() is > MostAccounts and var accounts)
-            return (null, Problem.CannotCompute(FaultCodes.TooLarge, FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?")));
+        var read = Read(sent, query.Sheet, cancel);
+        if (read.Found is not { } files)
+            return read.Faults.ToList();
+        var found = CurrencyOf(query, known.Against?.Document, files);
+        if (found.Found is not { } currency)
+            return found.Faults.ToList();
+        if (files.SelectMany(file => file.Statements).Select(statement => statement.Account).Distinct().Count() is > MostAccounts and var accounts)
+            return RequestFault.CannotCompute(FaultCodes.TooLarge, FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?"));
 
         var asked = query.From is null && query.To is null ? null : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
-        var sorting = Sorting.Sort(files!, known.Rules, currency!, asked, new PatternTime(() => Environment.TickCount64), cancel);
-        var draft = ProfileDraft.Of(sorting, new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency!), query.LifeYears));
-        if (FaultOf(draft.Profile, currency!, profiles) is { } fault)
-            return (null, fault);
+        var sorting = Sorting.Sort(files, known.Rules, currency, asked, new PatternTime(() => Environment.TickCount64), cancel);
+        var draft = ProfileDraft.Of(sorting, new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency), query.LifeYears));
+        if (FaultOf(draft.Profile, currency, profiles) is { } fault)
+            return fault;
         var year = StudioYear.Of(draft.Profile, known.YearStart);
-        return year.Found is null ? (null, Problem.OfFaults(year.Faults)) : (AnswerOf(sent, files!, draft, year.Value, known, query), null);
+        return year.Found is null ? year.Faults.ToList() : AnswerOf(sent, files, draft, year.Value, known, query);
     }
 
     private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year, DraftContext known, StatementQuery query)
@@ -118,7 +120,7 @@ public static class StatementRoutes
             yield return assumption with { Pointer = "/draft" + assumption.Pointer["/profile".Length..] };
     }
 
-    private static (IReadOnlyList<StatementFile>?, Problem?) Read(IReadOnlyList<SentFile> sent, SheetReading sheet, CancellationToken cancel)
+    private static Outcome<List<StatementFile>> Read(IReadOnlyList<SentFile> sent, SheetReading sheet, CancellationToken cancel)
     {
         var files = new List<StatementFile>();
         foreach (var (index, file) in sent.Index())
@@ -126,38 +128,38 @@ public static class StatementRoutes
             cancel.ThrowIfCancellationRequested();
             var read = StatementReader.Read(file.Bytes, file.Name, sheet, cancel);
             if (read.Found is null)
-                return (null, Unreadable(read.Faults, FormattableString.Invariant($"#/files/{index}")));
+                return Unreadable(read.Faults, FormattableString.Invariant($"#/files/{index}"));
             files.Add(read.Found);
         }
 
-        return (files, null);
+        return files;
     }
 
     /// <summary>What a parameter can fix is invalid input; what no parameter can is unreadable.</summary>
-    private static Problem Unreadable(IReadOnlyList<Fault> faults, string pointer)
+    private static List<Fault> Unreadable(IReadOnlyList<Fault> faults, string pointer)
     {
         var first = faults[0];
-        return first.Code == FileCodes.TooMany ? Problem.Of(ProblemTypes.TooLarge, first.Detail)
-            : s_ofColumns.Contains(first.Code) ? Problem.Invalid(faults.Select(fault => new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail }))
-            : Problem.Unreadable(new InputError { Pointer = pointer, Code = first.Code, Detail = first.Detail });
+        return first.Code == FileCodes.TooMany ? [RequestFault.Of(ProblemTypes.TooLarge, first.Detail)]
+            : s_ofColumns.Contains(first.Code) ? [.. faults.Select(fault => RequestFault.Invalid(new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail }))]
+            : [RequestFault.Unreadable(new InputError { Pointer = pointer, Code = first.Code, Detail = first.Detail })];
     }
 
-    private static (Currency?, Problem?) CurrencyOf(StatementQuery query, CostProfile? against, IReadOnlyList<StatementFile> files)
+    private static Outcome<Currency> CurrencyOf(StatementQuery query, CostProfile? against, IReadOnlyList<StatementFile> files)
     {
         if (query.Currency is { } asked && against is not null && against.Currency != asked)
-            return (null, Problem.Of(ProblemTypes.CurrencyMismatch, $"The profile \"{query.Against}\" is in {against.Currency}; nothing is ever converted."));
+            return RequestFault.Of(ProblemTypes.CurrencyMismatch, $"The profile \"{query.Against}\" is in {against.Currency}; nothing is ever converted.");
         var code = query.Currency ?? against?.Currency
             ?? files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).Select(transaction => transaction.Currency).FirstOrDefault(known => known is not null && Currency.Find(known) is not null);
         return code is null
-            ? (null, Problem.Invalid([new InputError { Parameter = "currency", Code = FaultCodes.Required, Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in." }]))
-            : (Currency.Of(code), null);
+            ? RequestFault.Invalid(new InputError { Parameter = "currency", Code = FaultCodes.Required, Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in." })
+            : Currency.Of(code);
     }
 
     private static decimal UsualEquipment(Currency currency) => currency.Decimals == 0 ? 100_000 : 1_000;
 
     /// <summary>A draft is a valid document or it is not answered: amounts past the bounds come from a column that holds no amounts.</summary>
-    private static Problem? FaultOf(CostProfile draft, Currency currency, IValidator<CostProfile> validator) =>
-        JsonBody<CostProfile>.Parse(Encoding.UTF8.GetBytes(WireJson.WriteDocument(draft, currency)), validator).Problem is { } problem
-            ? Problem.CannotCompute(problem.Errors?[0].Code ?? FaultCodes.TooLarge, $"The draft would not be a valid profile: {problem.Errors?[0].Pointer} {problem.Detail}")
+    private static RequestFault? FaultOf(CostProfile draft, Currency currency, IValidator<CostProfile> validator) =>
+        JsonBody<CostProfile>.Read(Encoding.UTF8.GetBytes(WireJson.WriteDocument(draft, currency)), validator).Faults is [var first, ..]
+            ? RequestFault.CannotCompute(first.Code, $"The draft would not be a valid profile: {first.Pointer} {first.Detail}")
             : null;
 }

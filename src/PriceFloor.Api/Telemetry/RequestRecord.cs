@@ -6,7 +6,7 @@ using Serilog.Parsing;
 namespace PriceFloor.Api.Telemetry;
 
 /// <summary>What made an answer a 500: told in the log, never to the caller.</summary>
-public sealed record RequestFault(Exception Exception);
+public sealed record CaughtFault(Exception Exception);
 
 /// <summary>What is kept of a request: one structured line in the log, never a body, a key or a query; and a count, where metrics are on.</summary>
 public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Settings settings, TimeProvider clock)
@@ -38,7 +38,7 @@ public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Set
     private void Tell(HttpContext context, string method, TimeSpan elapsed, Exception? thrown)
     {
         var status = thrown is not null && !context.Response.HasStarted ? StatusCodes.Status500InternalServerError : context.Response.StatusCode;
-        var fault = thrown ?? (status == StatusCodes.Status500InternalServerError ? context.Features.Get<RequestFault>()?.Exception : null);
+        var fault = thrown ?? (status == StatusCodes.Status500InternalServerError ? context.Features.Get<CaughtFault>()?.Exception : null);
         var level = fault is not null || status == StatusCodes.Status500InternalServerError ? LogEventLevel.Error
             : RouteOf(context).StartsWith("/health", StringComparison.Ordinal) ? LogEventLevel.Debug
             : LogEventLevel.Information;

@@ -15,11 +15,11 @@ public static class YearPlanRoutes
         var (request, (asOf, workings)) = (body.Value, query.Value);
         return reader.Read<Results<JsonAnswer<YearPlanAnswer>, Problem>>(asOf, catalogue =>
         {
-            var (sold, problem) = SaleLines.Of(catalogue, request.Profile, request.Lines);
-            if (sold is null)
-                return problem!;
+            var lines = SaleLines.Of(catalogue, request.Profile, request.Lines);
+            if (lines.Found is not { } sold)
+                return Problem.Of(lines.Faults);
             var plan = YearPlan.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new PlannedLine(sale.Check, line.Units))], request.Surplus, request.HoursKeptBack);
-            return plan.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.OfFaults(plan.Faults);
+            return plan.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.Of(plan.Faults);
         });
     }
 
@@ -29,12 +29,12 @@ public static class YearPlanRoutes
         var (request, (asOf, workings)) = (body.Value, query.Value);
         return reader.Read<Results<JsonAnswer<YearPlanAnswer>, Problem>>(asOf, catalogue =>
         {
-            var (sold, problem) = SaleLines.Of(catalogue, request.Profile, request.Lines);
-            if (sold is null)
-                return problem!;
-            var lines = sold.Sales.Zip(request.Lines, (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum)).ToList();
-            var best = BestYear.Of(sold.Year, lines, request.Surplus, request.HoursKeptBack, request.Goal);
-            return best.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.OfFaults(best.Faults);
+            var lines = SaleLines.Of(catalogue, request.Profile, request.Lines);
+            if (lines.Found is not { } sold)
+                return Problem.Of(lines.Faults);
+            var offered = sold.Sales.Zip(request.Lines, (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum)).ToList();
+            var best = BestYear.Of(sold.Year, offered, request.Surplus, request.HoursKeptBack, request.Goal);
+            return best.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.Of(best.Faults);
         });
     }
 }

@@ -4,7 +4,7 @@ namespace PriceFloor.Pricing.Numbers;
 /// <param name="Pointer">JSON pointer inside the document, such as <c>/calendar/benchShare</c>; empty for the whole.</param>
 /// <param name="Code">A stable word for programs.</param>
 /// <param name="Detail">A sentence for people.</param>
-public sealed record Fault(string Pointer, Code Code, string Detail)
+public record Fault(string Pointer, Code Code, string Detail)
 {
     /// <summary>A figure passed what <c>decimal</c> can hold (about 7.9 x 10^28), or a divisor fell below 10^-28.</summary>
     public static Fault TooLarge { get; } =

@@ -19,51 +19,47 @@ public static class AllOrNothing
     /// The lines, laid over the documents that are given: those that stand when they are written, so that a change which somebody made while the
     /// body was on its way is not taken back.
     /// </param>
-    public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind, Func<WholeCatalogue, Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)>> lay) where T : class
+    public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind, Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay) where T : class
     {
         var catalogue = reader.Whole(null);
-        var laid = Checked(await lay(catalogue));
-        if (laid.Problem is not null)
-            return laid.Problem;
+        var laid = await lay(catalogue);
+        if (Against(laid) is { } unfit)
+            return unfit;
 
         var (lines, saved, problem) = await store.WriteAsync(caller, writing =>
         {
-            var (now, fault) = writing.Position == catalogue.Position ? laid : Checked(lay(reader.WholeWithin(writing)).GetAwaiter().GetResult());
-            var done = fault is null ? now!.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Access)).ToList() : [];
-            if (fault is null && !done.TrueForAll(one => one.Problem is null))
-                fault = Refusal(now!, done);
-            if (fault is not null)
+            var now = writing.Position == catalogue.Position ? laid : lay(reader.WholeWithin(writing)).GetAwaiter().GetResult();
+            var against = Against(now);
+            var done = against is null ? now.Value.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Access)).ToList() : [];
+            if (done.Exists(one => one.Found is null))
+                against = Refusal(now.Value, done);
+            if (against is not null)
                 writing.Undo();
-            return (now, done, fault);
+            return (now.Found, done, against);
         });
-        return problem ?? (IResult)JsonAnswer.Of(new WriteBatchAnswer
-        {
-            Items = [.. lines!.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
-            Summary = new BatchCounts(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged))),
-        });
+        return problem ?? (IResult)JsonAnswer.Of(AnswerOf(lines!, [.. saved.Select(one => one.Value)]));
     }
 
-    private static (IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem) Checked<T>((IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem) laid) where T : class
+    /// <summary>The whole is what the worst of its lines would be alone: what cannot be read comes before what breaks a rule.</summary>
+    private static Problem? Against<T>(Outcome<List<PlacedLine<T>>> laid) where T : class
     {
-        if (laid.Lines is not { } lines)
-            return laid;
-        // The whole is what the worst of its lines would be alone: what cannot be read comes before what breaks a rule.
+        if (laid.Found is not { } lines)
+            return Problem.Of(laid.Faults);
         var unreadable = lines.Where(line => line.IsUnreadable).SelectMany(line => line.Faults).ToList();
         if (unreadable.Count > 0)
-            return (null, Problem.Unreadable(unreadable[0]).WithErrors(unreadable));
+            return Problem.Unreadable(unreadable[0]).WithErrors(unreadable);
         var broken = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
-        return broken.Count > 0 ? (null, Problem.Invalid(broken)) : laid;
+        return broken.Count > 0 ? Problem.Invalid(broken) : null;
     }
 
     /// <summary>One problem for all: of the kind that they all are, else invalid input.</summary>
-    private static Problem Refusal<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Saved> saved) where T : class
+    private static Problem Refusal<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Outcome<Saved>> saved) where T : class
     {
-        var against = lines.Zip(saved).Where(pair => pair.Second.Problem is not null).Select(pair => (Line: pair.First, Problem: pair.Second.Problem!)).ToList();
-        var errors = against.SelectMany(one => one.Problem.Errors is { Count: > 0 } told
-            ? told.Select(one.Line.Placed)
-            : [one.Line.Placed(new InputError { Code = one.Problem.Code, Detail = one.Problem.Detail })]).ToList();
-        var first = against[0].Problem;
-        return against.TrueForAll(one => one.Problem.Type == first.Type) && first.Type != ProblemTypes.NotFound ? first.WithErrors(errors) : Problem.Invalid(errors);
+        var refused = lines.Zip(saved).SelectMany(pair => pair.Second.Faults.Select(RequestFault.Of), (pair, fault) => (Line: pair.First, Fault: fault)).ToList();
+        var errors = refused.Select(one => one.Line.Placed(one.Fault.Error ?? new InputError { Code = one.Fault.Code, Detail = one.Fault.Detail })).ToList();
+        var first = refused[0].Fault;
+        var isOneKind = first.Type != ProblemTypes.NotFound && refused.TrueForAll(one => one.Fault.Type == first.Type);
+        return isOneKind ? Problem.Of(saved.First(one => one.Found is null).Faults).WithErrors(errors) : Problem.Invalid(errors);
     }
 
     private static IEnumerable<InputError> Doubled<T>(IReadOnlyList<PlacedLine<T>> lines) where T : class
@@ -74,14 +70,20 @@ public static class AllOrNothing
                 yield return line.Placed(new InputError { Code = FaultCodes.Duplicate, Detail = FormattableString.Invariant($"\"{line.Key}\" stands in line {seen[line.Key!]} already; leave one of them out.") });
     }
 
+    private static WriteBatchAnswer AnswerOf<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Saved> saved) where T : class => new()
+    {
+        Items = [.. lines.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
+        Summary = new BatchCounts(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged))),
+    };
+
     private static BatchItemAnswer ItemOf(string key, Saved saved)
     {
         var slash = key.IndexOf('/', StringComparison.Ordinal);
-        return new BatchItemAnswer { Sku = slash < 0 ? key : key[..slash], Channel = slash < 0 ? null : key[(slash + 1)..], Result = ResultOf(saved), Revision = saved.Revision!.Number };
+        return new BatchItemAnswer { Sku = slash < 0 ? key : key[..slash], Channel = slash < 0 ? null : key[(slash + 1)..], Result = ResultOf(saved), Revision = saved.Revision.Number };
     }
 
     private static Func<Saved, bool> Is(BatchResult result) => saved => ResultOf(saved) == result;
 
     private static BatchResult ResultOf(Saved saved) =>
-        saved.Before is null ? BatchResult.Created : saved.Before.Number == saved.Revision!.Number ? BatchResult.Unchanged : BatchResult.Changed;
+        saved.Before is null ? BatchResult.Created : saved.Before.Number == saved.Revision.Number ? BatchResult.Unchanged : BatchResult.Changed;
 }

@@ -17,26 +17,24 @@ public sealed class BatchBody
 
     private BatchBody(byte[] bytes, Format format, int most) => (_bytes, _format, _most) = (bytes, format, most);
 
-    public static async Task<(BatchBody? Body, Problem? Problem)> ReadAsync(HttpContext context)
+    public static async Task<Outcome<BatchBody>> ReadAsync(HttpContext context)
     {
-        if (Refused(context.Request) is { } refused)
-            return (null, refused);
         var format = FormatOf(context.Request)!;
         var most = context.RequestServices.GetRequiredService<BodyMemory>().MostOf(context.RequestServices.GetRequiredService<Settings>().BatchBytes);
         if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = most + 1L;
-        return await JsonBody<object>.ReadAllAsync(context, most) is { } body ? (new BatchBody(body, format, most), null) : (null, TooLarge(most));
+        return await JsonBody<object>.ReadAllAsync(context, most) is { } body ? new BatchBody(body, format, most) : TooLarge(most);
     }
 
-    /// <summary>The lines, or the problem that the whole has. The bytes are in memory, so this waits for nothing and may be asked for again.</summary>
+    /// <summary>The lines, or what is wrong with the whole. The bytes are in memory, so this waits for nothing and may be asked for again.</summary>
     /// <param name="ofJson">A line from one JSON object: its bytes, pointer, line and column.</param>
-    /// <param name="ofSheet">The lines of a sheet, or the problem of its header.</param>
+    /// <param name="ofSheet">The lines of a sheet, or what is wrong with its header.</param>
     /// <param name="cancel">Ends it.</param>
-    public async Task<(IReadOnlyList<PlacedLine<T>>? Lines, Problem? Problem)> Lines<T>(Func<byte[], string, long, long, PlacedLine<T>> ofJson, Func<PipeReader, Task<(List<PlacedLine<T>>?, Problem?)>> ofSheet, CancellationToken cancel) where T : class
+    public async Task<Outcome<List<PlacedLine<T>>>> Lines<T>(Func<byte[], string, long, long, PlacedLine<T>> ofJson, Func<PipeReader, Task<Outcome<List<PlacedLine<T>>>>> ofSheet, CancellationToken cancel) where T : class
     {
         var pipe = PipeReader.Create(new ReadOnlySequence<byte>(_bytes));
-        var (lines, problem) = _format == Format.Csv ? await ofSheet(pipe) : _format == Format.Ndjson ? await OfLines(pipe, ofJson, cancel) : await OfArray(pipe, ofJson, _most, cancel);
-        return lines?.Count > AllOrNothing.MostLines ? (null, TooLarge(_most)) : (lines, problem);
+        var outcome = _format == Format.Csv ? await ofSheet(pipe) : _format == Format.Ndjson ? await OfLines(pipe, ofJson, cancel) : await OfArray(pipe, ofJson, _most, cancel);
+        return outcome.Found?.Count > AllOrNothing.MostLines ? TooLarge(_most) : outcome;
     }
 
     /// <summary>The problem of a body in a format or coding that batches do not come in.</summary>
@@ -50,28 +48,28 @@ public sealed class BatchBody
         return new[] { Format.Json, Format.Ndjson, Format.Csv }.FirstOrDefault(format => type.MediaType.Equals(format.MediaType, StringComparison.OrdinalIgnoreCase));
     }
 
-    private static async Task<(List<PlacedLine<T>>?, Problem?)> OfLines<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, CancellationToken cancel) where T : class
+    private static async Task<Outcome<List<PlacedLine<T>>>> OfLines<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, CancellationToken cancel) where T : class
     {
         var lines = new List<PlacedLine<T>>();
         using var reader = new NdjsonReader(pipe, JsonLine);
         while (await reader.WaitAsync(cancel))
             while (reader.TryNext(out var line))
                 lines.Add(line.Fault is { } fault ? PlacedLine<T>.Faulty([fault with { Pointer = "#" }], "#", line.Number, 1) with { IsUnreadable = true } : ofJson(line.Bytes.ToArray(), "#", line.Number, 1));
-        return (lines, null);
+        return lines;
     }
 
-    private static async Task<(List<PlacedLine<T>>?, Problem?)> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, int most, CancellationToken cancel) where T : class
+    private static async Task<Outcome<List<PlacedLine<T>>>> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, int most, CancellationToken cancel) where T : class
     {
         var lines = new List<PlacedLine<T>>();
         using var reader = new JsonArrayReader(pipe, AllOrNothing.MostLines, JsonLine);
         while (await reader.WaitAsync(cancel))
             while (reader.TryNext(out var item))
                 lines.Add(ofJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column));
-        return reader.Fault is not { } fault ? (lines, null) : (null, fault.Code == InputCodes.TooMany ? TooLarge(most) : Problem.Unreadable(fault));
+        return reader.Fault is not { } fault ? lines : fault.Code == InputCodes.TooMany ? TooLarge(most) : RequestFault.Unreadable(fault);
     }
 
     /// <summary>A design with all its lists full is far below.</summary>
     private const int JsonLine = 512 * 1024;
 
-    private static Problem TooLarge(int most) => Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and {most} bytes are stored together; send them in parts."));
+    private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and {most} bytes are stored together; send them in parts."));
 }

@@ -42,27 +42,28 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         var most = context.RequestServices.GetRequiredService<Settings>().BodyBytes;
         if (await ReadAllAsync(context, most) is not { } body)
             return new(null, Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"The body is larger than {most} bytes.")));
-        return Parse(body, context.RequestServices.GetRequiredService<IValidator<T>>());
+        var outcome = Read(body, context.RequestServices.GetRequiredService<IValidator<T>>());
+        return outcome.Found is { } value ? new(value, null) : new(null, Problem.Of(outcome.Faults));
     }
 
     public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) => builder.Metadata.Add(new BodyMetadata(typeof(T)));
 
-    /// <summary>Reads a body that is already in memory.</summary>
-    public static JsonBody<T> Parse(byte[] body, IValidator<T> validator)
+    /// <summary>Reads a body that is already in memory: all that breaks a rule, or the first thing that cannot be read.</summary>
+    public static Outcome<T> Read(byte[] body, IValidator<T> validator)
     {
         body = body.AsSpan().StartsWith("\uFEFF"u8) ? JsonText.WithoutMark(body).ToArray() : body;
         if (body.AsSpan().IndexOfAnyExcept(" \t\r\n"u8) < 0)
-            return new(null, Problem.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Empty, Detail = "The body is empty; send a JSON object.", Line = 1, Column = 1 }));
+            return RequestFault.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Empty, Detail = "The body is empty; send a JSON object.", Line = 1, Column = 1 });
         try
         {
             var faults = BodyReader.Check(body, s_shape);
             var value = JsonSerializer.Deserialize<T>(body, WireJson.Options)!;
             var all = validator is NoRules<T> ? faults : [.. faults, .. Rules.Faults(validator, value, faults)];
-            return all.Count == 0 ? new(value, null) : new(null, Problem.Invalid(all));
+            return all.Count == 0 ? value : all.Select(error => (Fault)RequestFault.Invalid(error)).ToList();
         }
         catch (UnreadableException e)
         {
-            return new(null, Problem.Unreadable(e.Error));
+            return RequestFault.Unreadable(e.Error);
         }
     }
 

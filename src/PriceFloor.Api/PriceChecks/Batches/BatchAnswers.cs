@@ -15,10 +15,10 @@ public abstract class BatchAnswers : IDisposable
     /// <summary>Time to flush; more is taken all the same.</summary>
     public abstract bool IsFull { get; }
 
-    public void Write(BatchLine line, CheckedPrice? found, Problem? problem)
+    public void Write(BatchLine line, Outcome<CheckedPrice> outcome)
     {
-        Summary.Count(found?.Verdict);
-        WriteLine(line, found, problem);
+        Summary.Count(outcome.Found?.Verdict);
+        WriteLine(line, outcome);
     }
 
     public abstract ValueTask FlushAsync(CancellationToken cancel);
@@ -28,7 +28,7 @@ public abstract class BatchAnswers : IDisposable
 
     public virtual void Dispose() => GC.SuppressFinalize(this);
 
-    protected abstract void WriteLine(BatchLine line, CheckedPrice? found, Problem? problem);
+    protected abstract void WriteLine(BatchLine line, Outcome<CheckedPrice> outcome);
 }
 
 /// <summary>A JSON object with items and a summary, or a line for each and one with the summary.</summary>
@@ -74,15 +74,15 @@ public sealed class JsonAnswers : BatchAnswers
         base.Dispose();
     }
 
-    protected override void WriteLine(BatchLine line, CheckedPrice? found, Problem? problem)
+    protected override void WriteLine(BatchLine line, Outcome<CheckedPrice> outcome)
     {
         if (!_first && !_lines)
             _bytes.Write(","u8);
         _first = false;
-        if (found is not null)
+        if (outcome.Found is { } found)
             Append(found.Answer(Caller.Of(_context), workings: false) with { Sku = line.Sku, Channel = line.Channel });
         else
-            Append(problem!.BodyFor(_context) with { Sku = Shown(line.Sku), Channel = Shown(line.Channel) });
+            Append(Problem.Of(outcome.Faults).BodyFor(_context) with { Sku = Shown(line.Sku), Channel = Shown(line.Channel) });
         if (_lines)
             _bytes.Write("\n"u8);
     }
@@ -115,13 +115,12 @@ public sealed class SheetAnswers(PipeWriter pipe, SheetDialect dialect, Caller c
         base.Dispose();
     }
 
-    protected override void WriteLine(BatchLine line, CheckedPrice? found, Problem? problem)
+    protected override void WriteLine(BatchLine line, Outcome<CheckedPrice> outcome)
     {
         _sheet.Text(line.Request?.Sku).Text(line.Request?.Channel).Number(line.Request?.Price);
-        var answer = found?.Answer(caller, workings: false);
-        var error = problem?.Errors?[0];
+        var answer = outcome.Found?.Answer(caller, workings: false);
         _sheet.Text(answer is null ? null : KebabWords.Of(answer.Verdict)).Number(answer?.FloorPrice).Number(answer?.TargetPrice)
-            .Text(problem is null ? null : FormattableString.Invariant($"Line {error?.Line ?? line.Line}, column {error?.Column ?? line.Column}: {error?.Detail ?? problem.Detail}"))
+            .Text(answer is null ? line.InASheet(outcome.Faults) : null)
             .EndRow();
     }
 }

@@ -7,12 +7,12 @@ using PriceFloor.Api.Sheets;
 namespace PriceFloor.Api.PriceChecks.Batches;
 
 /// <summary>One line of a batch: what it asks, or why that cannot be read, and where it stands.</summary>
-/// <param name="Request">What is asked; null with a problem.</param>
-/// <param name="Problem">Why it cannot be read.</param>
+/// <param name="Request">What is asked; null with faults.</param>
+/// <param name="Faults">Why it cannot be read; empty if it can.</param>
 /// <param name="Pointer">Where it stands in a JSON array, such as <c>#/3</c>; <c>#</c> for a line of its own; null for a row of a sheet.</param>
 /// <param name="Line">Line in the body, from 1.</param>
 /// <param name="Column">Column in that line, from 1.</param>
-public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, string? Pointer, long Line, long Column)
+public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<RequestFault> Faults, string? Pointer, long Line, long Column)
 {
     /// <summary>The design that the line names, as sent; null where that cannot be read.</summary>
     public string? Sku { get; init; } = Request?.Sku;
@@ -22,16 +22,17 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
 
     public static BatchLine OfJson(byte[] text, string pointer, long line, long column, FluentValidation.IValidator<PriceCheckRequest> validator)
     {
-        var body = JsonBody<PriceCheckRequest>.Parse(text, validator);
-        return body.Problem is { } problem
-            ? new BatchLine(null, problem.Placed(error => error with
-            {
-                Pointer = pointer + error.Pointer?[1..],
-                Line = line + (error.Line ?? 1) - 1,
-                Column = error.Line is null or 1 ? column + (error.Column ?? 1) - 1 : error.Column,
-            }), pointer, line, column)
-            { Sku = TextIn(text, "sku"), Channel = TextIn(text, "channel") }
-            : new BatchLine(body.Value, null, pointer, line, column);
+        var outcome = JsonBody<PriceCheckRequest>.Read(text, validator);
+        return outcome.Found is { } request ? new BatchLine(request, [], pointer, line, column)
+            : new BatchLine(null, [.. outcome.Faults.Cast<RequestFault>().Select(fault => fault with { Error = Placed(fault.Error!) })], pointer, line, column)
+            { Sku = TextIn(text, "sku"), Channel = TextIn(text, "channel") };
+
+        InputError Placed(InputError error) => error with
+        {
+            Pointer = pointer + error.Pointer?[1..],
+            Line = line + (error.Line ?? 1) - 1,
+            Column = error.Line is null or 1 ? column + (error.Column ?? 1) - 1 : error.Column,
+        };
     }
 
     /// <summary>A text of a line that is refused, so that its caller sees which line it was; null where it is not there or not whole.</summary>
@@ -49,30 +50,39 @@ public sealed record BatchLine(PriceCheckRequest? Request, Problem? Problem, str
     }
 
     public static BatchLine Of(NdjsonLine line, FluentValidation.IValidator<PriceCheckRequest> validator) => line.Fault is { } fault
-        ? new BatchLine(null, Problem.Unreadable(fault with { Pointer = "#" }), "#", line.Number, 1)
+        ? new BatchLine(null, [RequestFault.Unreadable(fault with { Pointer = "#" })], "#", line.Number, 1)
         : OfJson(line.Bytes.ToArray(), "#", line.Number, 1, validator);
 
-    /// <summary>The answer, or the problem with its place in the body.</summary>
-    public (CheckedPrice? Found, Problem? Problem) Checked(Catalogue catalogue, bool mayRead)
+    /// <summary>The answer, or the faults with their place in the body.</summary>
+    public Outcome<CheckedPrice> Checked(Catalogue catalogue, bool mayRead)
     {
-        if (Problem is { } unreadable)
-            return (null, unreadable);
-        var (found, problem) = Checked(catalogue, Request!, Pointer ?? "#", mayRead);
-        return found is not null ? (found, null) : (null, problem!.Errors is { Count: > 0 }
-            ? problem.Placed(error => error with { Pointer = Pointer is null ? null : error.Pointer, Line = Line, Column = Column })
-            : problem.WithErrors([new InputError { Pointer = Pointer, Code = problem.Code, Detail = problem.Detail, Line = Line, Column = Column }]));
+        if (Faults.Count > 0)
+            return Faults.ToList<Fault>();
+        var outcome = Checked(catalogue, Request!, Place.In(Pointer ?? "#"), mayRead);
+        return outcome.Found is not null ? outcome : outcome.Faults.Select(RequestFault.Of).Select(fault => (Fault)(fault with { Error = Placed(fault) })).ToList();
     }
 
+    /// <summary>The first fault as the cell of a sheet has it: where, and what is wrong.</summary>
+    public string InASheet(IReadOnlyList<Fault> faults)
+    {
+        var (error, detail) = (RequestFault.Of(faults[0]).Error, faults[0].Detail);
+        return FormattableString.Invariant($"Line {error?.Line ?? Line}, column {error?.Column ?? Column}: {error?.Detail ?? detail}");
+    }
+
+    private InputError Placed(RequestFault fault) => fault.Error is { } error
+        ? error with { Pointer = Pointer is null ? null : error.Pointer, Line = Line, Column = Column }
+        : new InputError { Pointer = Pointer, Code = fault.Reason ?? fault.Code, Detail = fault.Detail, Line = Line, Column = Column };
+
     /// <summary>A damaged document is the problem of the lines that need it, and of no other.</summary>
-    private static (CheckedPrice? Found, Problem? Problem) Checked(Catalogue catalogue, PriceCheckRequest request, string at, bool mayRead)
+    private static Outcome<CheckedPrice> Checked(Catalogue catalogue, PriceCheckRequest request, Place place, bool mayRead)
     {
         try
         {
-            return CheckedPrice.ForAnswer(catalogue, request, at, mayRead);
+            return CheckedPrice.ForAnswer(catalogue, request, place, mayRead);
         }
         catch (Documents.DamagedDocumentException damaged)
         {
-            return (null, Problem.Of(ProblemTypes.DamagedDocument, damaged.Message));
+            return RequestFault.Of(ProblemTypes.DamagedDocument, damaged.Message);
         }
     }
 }

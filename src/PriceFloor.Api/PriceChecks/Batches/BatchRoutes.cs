@@ -157,8 +157,8 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
 
     private void WriteNow(BatchAnswers answers, BatchLine line)
     {
-        var (found, problem) = line.Checked(catalogue, _mayRead);
-        answers.Write(line, found, problem);
+        var outcome = line.Checked(catalogue, _mayRead);
+        answers.Write(line, outcome);
     }
 
     private void StartAnswer()

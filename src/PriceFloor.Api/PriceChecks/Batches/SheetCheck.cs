@@ -22,14 +22,14 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
     public BatchLine LineOf(SheetRow row)
     {
         if (row.Fault is { } fault)
-            return new BatchLine(null, Problem.Unreadable(fault), null, row.Line, 1);
+            return new BatchLine(null, [RequestFault.Unreadable(fault)], null, row.Line, 1);
         var (price, error) = PriceOf(row);
         var (sku, channel) = (Encoding.UTF8.GetString(row.Cell(columns.Sku)), columns.Channel is { } at ? Encoding.UTF8.GetString(row.Cell(at)) : query.Channel!);
         error ??= TextFault(row, columns.Sku, sku, Limits.AliasLength) ?? (columns.Channel is { } channelAt ? TextFault(row, channelAt, channel, Limits.KeyLength) : null);
         var (line, column) = row.PlaceOf(columns.Sku);
         return error is not null
-            ? new BatchLine(null, Problem.Invalid([error]), null, error.Line!.Value, error.Column!.Value) { Sku = Echoed(sku), Channel = Echoed(channel) }
-            : new BatchLine(new PriceCheckRequest { Sku = sku, Channel = channel, Price = price }, null, null, line, column);
+            ? new BatchLine(null, [RequestFault.Invalid(error)], null, error.Line!.Value, error.Column!.Value) { Sku = Echoed(sku), Channel = Echoed(channel) }
+            : new BatchLine(new PriceCheckRequest { Sku = sku, Channel = channel, Price = price }, [], null, line, column);
     }
 
     /// <summary>The row's answer for a sheet, and its verdict for whoever counts.</summary>
@@ -44,11 +44,8 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
 
         // Whatever is wrong is told by the same words as for a single check.
         var line = LineOf(row);
-        var (found, problem) = line.Checked(catalogue, mayRead);
-        if (found is not null)
-            return (AnswerOf(found.Prices, found.Verdict), found.Verdict);
-        var first = problem!.Errors?.Count > 0 ? problem.Errors[0] : null;
-        return (new SheetAnswer(Problem: FormattableString.Invariant($"Line {first?.Line ?? line.Line}, column {first?.Column ?? line.Column}: {first?.Detail ?? problem.Detail}")), null);
+        var outcome = line.Checked(catalogue, mayRead);
+        return outcome.Found is { } found ? (AnswerOf(found.Prices, found.Verdict), found.Verdict) : (new SheetAnswer(Problem: line.InASheet(outcome.Faults)), null);
     }
 
     /// <summary>What the caller may see of it.</summary>

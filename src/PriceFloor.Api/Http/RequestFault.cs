@@ -1,0 +1,49 @@
+namespace PriceFloor.Api.Http;
+
+/// <summary>Why a request has no answer, where that is more than the model can say: what kind of problem it is, and which field of the request is at fault.</summary>
+public sealed record RequestFault : Fault
+{
+    private RequestFault(ProblemType type, InputError? error, string detail) : base(error?.Pointer ?? "", error?.Code ?? type.Code, detail) => (Type, Error) = (type, error);
+
+    public ProblemType Type { get; }
+
+    /// <summary>The fault at its field; null if it is about the whole request.</summary>
+    public InputError? Error { get; init; }
+
+    /// <summary>With cannot-compute: why.</summary>
+    public Code? Reason { get; private init; }
+
+    /// <summary>With in-use: what depends on it.</summary>
+    public IReadOnlyList<Usage>? UsedBy { get; private init; }
+
+    /// <summary>With stale-revision: the present revision.</summary>
+    public long? CurrentRevision { get; private init; }
+
+    public static RequestFault Of(ProblemType type, string detail) => new(type, null, detail);
+
+    /// <summary>A fault of the model, as a fault of the request that led to it.</summary>
+    public static RequestFault Of(Fault fault) => fault as RequestFault
+        ?? (fault.Code == FaultCodes.CurrencyMismatch ? Of(ProblemTypes.CurrencyMismatch, fault.Detail)
+        : fault.Code == FaultCodes.UnknownMaterial ? Unknown(InputError.At(fault, "/design"))
+        : CannotCompute(fault.Code, fault.Detail));
+
+    public static RequestFault CannotCompute(Code reason, string detail) => new(ProblemTypes.CannotCompute, null, detail) { Reason = reason };
+
+    /// <summary>A value that breaks a rule.</summary>
+    public static RequestFault Invalid(InputError error) => new(ProblemTypes.InvalidInput, error, error.Detail);
+
+    /// <summary>A name that leads nowhere.</summary>
+    public static RequestFault Unknown(InputError error) => new(ProblemTypes.UnknownReference, error, error.Detail);
+
+    /// <summary>Text that cannot be read at all.</summary>
+    public static RequestFault Unreadable(InputError error) => new(ProblemTypes.UnreadableRequest, error, error.Detail);
+
+    public static RequestFault NotFound(string detail) => new(ProblemTypes.NotFound, null, detail);
+
+    public static RequestFault InUse(string detail, IReadOnlyList<Usage> usedBy) => new(ProblemTypes.InUse, null, detail) { UsedBy = usedBy };
+
+    public static RequestFault Stale(long? current) => new(ProblemTypes.StaleRevision, null, current is null
+        ? "Nothing is stored under this key now, so If-Match cannot be met."
+        : FormattableString.Invariant($"The present revision is {current}."))
+    { CurrentRevision = current };
+}
