@@ -85,12 +85,12 @@ internal sealed class DocumentsInMemory : IDocuments
     private Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> WithPrices(IEnumerable<Revision> newest)
     {
         var after = new Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>>(_prices);
-        foreach (var ofDesign in newest.GroupBy(revision => revision.Key[..revision.Key.IndexOf('/', StringComparison.Ordinal)]))
+        foreach (var ofDesign in newest.GroupBy(revision => ListedPriceKey.Of(revision.Key).Sku))
         {
             var prices = new Dictionary<string, Stored<ListedPrice>>(ListedPrices(ofDesign.Key));
             foreach (var revision in ofDesign)
             {
-                var channel = revision.Key[(ofDesign.Key.Length + 1)..];
+                var channel = ListedPriceKey.Of(revision.Key).Channel;
                 if (revision.IsDeletion)
                     prices.Remove(channel);
                 else

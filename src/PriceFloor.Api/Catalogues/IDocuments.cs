@@ -62,8 +62,8 @@ internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocume
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku)
     {
         if (!_prices.TryGetValue(sku, out var listed))
-            _prices[sku] = listed = snapshot.List(Kinds.ListedPrice, sku + "/", asOf: asOf) is { Count: > 0 } some
-                ? some.ToDictionary(revision => revision.Key[(sku.Length + 1)..], Stored<ListedPrice>.Of)
+            _prices[sku] = listed = snapshot.List(Kinds.ListedPrice, ListedPriceKey.Beginning(sku), asOf: asOf) is { Count: > 0 } some
+                ? some.ToDictionary(revision => ListedPriceKey.Of(revision.Key).Channel, Stored<ListedPrice>.Of)
                 : IDocuments.NothingListed;
         return listed;
     }

@@ -54,7 +54,7 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
     /// <summary>A design's listed prices go with it.</summary>
     public override void Cascade(Writing writing, string key)
     {
-        foreach (var price in writing.List(Kinds.ListedPrice, key + "/"))
+        foreach (var price in writing.List(Kinds.ListedPrice, ListedPriceKey.Beginning(key)))
             writing.Delete(Kinds.ListedPrice, price.Key);
     }
 }

@@ -18,7 +18,7 @@ public static class DocumentAccess
         Kinds.Profile => access.Sees(revision.Key),
         Kinds.Design => access.SeesDesign(snapshot, revision),
         Kinds.ReadingRules => false,
-        Kinds.ListedPrice => snapshot.Newest(Kinds.Design, revision.Key[..revision.Key.IndexOf('/', StringComparison.Ordinal)]) is { } design && access.SeesDesign(snapshot, design),
+        Kinds.ListedPrice => snapshot.Newest(Kinds.Design, ListedPriceKey.Of(revision.Key).Sku) is { } design && access.SeesDesign(snapshot, design),
         _ => true,
     };
 

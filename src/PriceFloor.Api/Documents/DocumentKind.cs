@@ -72,19 +72,6 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
 /// <param name="References">What it refers to.</param>
 public sealed record Checked<T>(T Document, Currency Currency, IReadOnlyList<DocumentName> References) where T : class;
 
-/// <summary>What the store calls each kind of document.</summary>
-public static class Kinds
-{
-    public const string Profile = "profile";
-    public const string Design = "design";
-    public const string Channel = "channel";
-    public const string ListedPrice = "price";
-    public const string ReadingRules = "reading-rules";
-
-    /// <summary>Not a kind of document, but what a design's other names refer to, so that no two designs share one.</summary>
-    public const string Alias = "alias";
-}
-
 /// <summary>What came of storing a document.</summary>
 /// <param name="Revision">The document as it is now.</param>
 /// <param name="Before">As it was before; null if it is new.</param>

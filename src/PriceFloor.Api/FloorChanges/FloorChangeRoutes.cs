@@ -43,7 +43,7 @@ public static class FloorChangeRoutes
         var after = asked.After ?? cursor.After;
         var most = asked.Limit ?? FloorChangeQuery.Most;
         var items = MovedFloors.Between(now.Before(changes, cursor.Since), now, changes, after, mayRead: Caller.Of(context).May(Scope.Read)).Take(most + 1).ToList();
-        var next = items.Count > most ? new FloorCursor(cursor.Since, now.Position, $"{items[most - 1].Sku}/{items[most - 1].Channel}") : new FloorCursor(long.Max(cursor.Since, now.Position));
+        var next = items.Count > most ? new FloorCursor(cursor.Since, now.Position, new ListedPriceKey(items[most - 1].Sku, items[most - 1].Channel).ToString()) : new FloorCursor(long.Max(cursor.Since, now.Position));
         if (items.Count > most)
             DocumentPage.LinkToNext(context.Request, ("since", next.Text(store)));
         return JsonAnswer.Of(new FloorChangesAnswer { Items = items[..int.Min(most, items.Count)], Next = next.Text(store) });

@@ -15,9 +15,9 @@ public static class MovedFloors
     {
         var fields = changes.ToDictionary(change => change.Document, change => new Lazy<IReadOnlyList<string>>(() => [.. FieldsThatDiffer.Between(change)]));
         var channels = then.Channels.Concat(now.Channels).Select(channel => channel.Key).Distinct().Order(StringComparer.Ordinal).ToList();
-        var (fromSku, fromChannel) = after?.Split('/') is [var sku0, var channel0] ? (sku0, channel0) : (after ?? "", "");
-        return Touched(then, now, changes).Where(sku => string.CompareOrdinal(sku, fromSku) >= 0)
-            .SelectMany(sku => channels.Where(channel => sku != fromSku || string.CompareOrdinal(channel, fromChannel) > 0).Select(channel => Moved(then, now, sku, channel, mayRead ? fields : null)))
+        var from = ListedPriceKey.Find(after ?? "") ?? new ListedPriceKey(after ?? "", "");
+        return Touched(then, now, changes).Where(sku => string.CompareOrdinal(sku, from.Sku) >= 0)
+            .SelectMany(sku => channels.Where(channel => sku != from.Sku || string.CompareOrdinal(channel, from.Channel) > 0).Select(channel => Moved(then, now, sku, channel, mayRead ? fields : null)))
             .OfType<FloorChangeItemAnswer>();
     }
 
@@ -25,7 +25,7 @@ public static class MovedFloors
     {
         var keys = changes.ToLookup(change => change.Document.Kind, change => change.Document.Key);
         var profiles = keys[Kinds.Profile].ToHashSet();
-        var itself = keys[Kinds.Design].Concat(keys[Kinds.ListedPrice].Select(key => key[..key.IndexOf('/', StringComparison.Ordinal)]));
+        var itself = keys[Kinds.Design].Concat(keys[Kinds.ListedPrice].Select(key => ListedPriceKey.Of(key).Sku));
         var all = keys[Kinds.Channel].Any();
         var others = then.Designs.Concat(now.Designs).Where(design => all || (profiles.Count > 0 && design.Sound is { } document && profiles.Contains(document.Profile))).Select(design => design.Key);
         return itself.Concat(others).Distinct().Order(StringComparer.Ordinal);
@@ -72,7 +72,7 @@ public static class MovedFloors
             foreach (var listed in catalogue.ListedPrices(sku).Keys.Order(StringComparer.Ordinal))
                 if (catalogue.Channel(listed)?.Sound?.Sells == Sells.Wholesale)
                 {
-                    yield return new DocumentName(Kinds.ListedPrice, $"{sku}/{listed}");
+                    yield return new DocumentName(Kinds.ListedPrice, new ListedPriceKey(sku, listed).ToString());
                     yield return new DocumentName(Kinds.Channel, listed);
                 }
         }

@@ -61,10 +61,10 @@ public static class PricedMoments
     private static List<DocumentName> DocumentsBehind(Snapshot snapshot, string sku, string channel, long upTo, int most)
     {
         var itself = new DocumentName(Kinds.Design, sku);
-        var listed = snapshot.KeysEver(Kinds.ListedPrice, sku + "/").ToList();
+        var listed = snapshot.KeysEver(Kinds.ListedPrice, ListedPriceKey.Beginning(sku)).ToList();
         var profiles = snapshot.Latest(itself, most + 1, upTo: upTo).Where(revision => !revision.IsDeletion)
             .Select(revision => Stored<Design>.Of(revision).Sound?.Profile).OfType<string>().Distinct();
-        var channels = listed.Select(key => key[(sku.Length + 1)..]).Append(channel).Distinct();
+        var channels = listed.Select(key => ListedPriceKey.Of(key).Channel).Append(channel).Distinct();
         return
         [
             itself,

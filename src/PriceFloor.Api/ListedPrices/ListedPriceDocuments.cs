@@ -10,17 +10,15 @@ namespace PriceFloor.Api.ListedPrices;
 /// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
 public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, CatalogueSource catalogues) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
 {
-    public static string KeyOf(string sku, string channel) => $"{sku}/{channel}";
-
     public override IEnumerable<(string Property, string Value)> NamesOf(string key)
     {
-        var slash = key.IndexOf('/', StringComparison.Ordinal);
-        return [("sku", key[..slash]), ("channel", key[(slash + 1)..])];
+        var (sku, channel) = ListedPriceKey.Of(key);
+        return [("sku", sku), ("channel", channel)];
     }
 
     public override Outcome<Checked<ListedPrice>> Check(Writing writing, string key, ListedPrice document, Stored<ListedPrice>? before, ProfileAccess access)
     {
-        var (sku, channelKey) = (NamesOf(key).First().Value, NamesOf(key).Last().Value);
+        var (sku, channelKey) = ListedPriceKey.Of(key);
         var catalogue = catalogues.SeenBy(access).Within(writing);
         if (catalogue.Design(sku) is null)
             return RequestFault.NotFound($"There is no design \"{sku}\".");

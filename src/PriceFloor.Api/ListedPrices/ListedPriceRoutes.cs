@@ -12,5 +12,5 @@ public static class ListedPriceRoutes
     public static IResult List(PathKey key, FromQuery<ListQuery> query, Store store, CatalogueReader reader, DocumentKind<ListedPrice> kind, HttpRequest request) =>
         reader.Read(query.Value.AsOf, catalogue => catalogue.Design(key.Text)) is null
             ? Problem.Of(ProblemTypes.NotFound, $"There is no design \"{key.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.")
-            : DocumentRoutes.ListBelow(key.Text + "/", query, store, kind, request);
+            : DocumentRoutes.ListBelow(ListedPriceKey.Beginning(key.Text), query, store, kind, request);
 }

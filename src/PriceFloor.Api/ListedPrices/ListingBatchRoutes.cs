@@ -59,7 +59,7 @@ public static class ListingBatchRoutes
         if (catalogue.DesignNamed(request.Sku) is not { } design)
             unknown.Add(placed.Placed(new InputError { Pointer = "#/sku", Code = InputCodes.UnknownDesign, Detail = $"There is no design \"{request.Sku}\"; case counts." }));
         else
-            placed = placed with { Key = ListedPriceDocuments.KeyOf(design.Key, request.Channel) };
+            placed = placed with { Key = new ListedPriceKey(design.Key, request.Channel).ToString() };
         if (catalogue.Channel(request.Channel) is null)
             unknown.Add(placed.Placed(new InputError { Pointer = "#/channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{request.Channel}\"; case counts." }));
         return placed with { Faults = unknown };

@@ -68,16 +68,16 @@ public static class PriceListRoutes
         var items = new List<PriceListItemAnswer>();
         var warnings = DamagedDocumentException.WarningsOf(wanted, "/basis/channels").ToList();
         var designs = catalogue.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
-        var (fromSku, fromChannel) = asked.After?.Split('/') is [var sku, var channel0] ? (sku, channel0) : (asked.After ?? "", "");
+        var from = ListedPriceKey.Find(asked.After ?? "") ?? new ListedPriceKey(asked.After ?? "", "");
         var most = asked.Limit ?? PriceListQuery.Most;
         string? next = null;
-        foreach (var (design, channel, priced) in Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, fromSku) >= 0)], channels, isPage: asked.Limit is not null))
+        foreach (var (design, channel, priced) in Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, from.Sku) >= 0)], channels, isPage: asked.Limit is not null))
         {
-            if ((design.Key == fromSku && string.CompareOrdinal(channel.Key, fromChannel) <= 0) || (asked.Verdict is { } verdict && priced.Verdict != verdict))
+            if ((design.Key == from.Sku && string.CompareOrdinal(channel.Key, from.Channel) <= 0) || (asked.Verdict is { } verdict && priced.Verdict != verdict))
                 continue;
             if (items.Count == most)
             {
-                next = $"{items[^1].Sku}/{items[^1].Channel}";
+                next = new ListedPriceKey(items[^1].Sku, items[^1].Channel).ToString();
                 break;
             }
 

@@ -4,7 +4,6 @@ using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
-using PriceFloor.Statements;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
@@ -19,8 +18,6 @@ public static class StoreCommands
     public const string NewAdminKey = "new-admin-key";
 
     public static readonly IReadOnlyList<string> All = [Backup, CheckStore, Restore, Forget, NewAdminKey];
-
-    private static readonly string[] s_kinds = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice, Kinds.ReadingRules];
 
     /// <summary>Does what a verb asks for and gives the exit code.</summary>
     public static int Run(string verb, IReadOnlyList<string> words, IConfiguration configuration, TextWriter output)
@@ -78,14 +75,14 @@ public static class StoreCommands
         return 0;
     }
 
-    private static int Erase(Settings settings, string kind, string key, TextWriter output)
+    private static int Erase(Settings settings, string name, string key, TextWriter output)
     {
-        if (!s_kinds.Contains(kind))
-            throw new SettingsException($"\"{kind}\" is not a kind of document; they are {string.Join(", ", s_kinds)} (a price's key is SKU/CHANNEL).");
+        if (Kinds.Find(name) is not { } kind)
+            throw new SettingsException($"\"{name}\" is not a kind of document; they are {string.Join(", ", Kinds.All.Select(one => one.Name))} (a price's key is SKU/CHANNEL).");
         using var held = Alone(settings);
         SpillingWriter.ClearAway(settings.DataFolder);
-        var gone = Forgetting.Forget(settings.StorePath, kind, key, TimeProvider.System.GetUtcNow(), kindBelow: kind == Kinds.Design ? Kinds.ListedPrice : null);
-        output.WriteLine($"The {kind} \"{key}\" is forgotten: {gone} revisions are erased{(kind == Kinds.Design ? ", those of its listed prices included" : "")}, and the file is written anew.");
+        var gone = Forgetting.Forget(settings.StorePath, name, key, TimeProvider.System.GetUtcNow(), kind.Below);
+        output.WriteLine($"The {name} \"{key}\" is forgotten: {gone} revisions are erased{(kind.Below is not null ? ", those of its listed prices included" : "")}, and the file is written anew.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. Whoever follows /v1/floor-changes begins anew without since.");
         output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them where it must be gone.");
         return 0;
@@ -119,14 +116,6 @@ public static class StoreCommands
         return held;
     }
 
-    /// <summary>What a stored document has wrong; null where it can be read.</summary>
-    private static string? FaultOf(string kind, string body) => kind switch
-    {
-        Kinds.Profile => StoredText<CostProfile>.Read(body).Fault,
-        Kinds.Design => StoredText<Design>.Read(body).Fault,
-        Kinds.Channel => StoredText<Channel>.Read(body).Fault,
-        Kinds.ListedPrice => StoredText<ListedPrice>.Read(body).Fault,
-        Kinds.ReadingRules => StoredText<ReadingRules>.Read(body).Fault,
-        _ => "is of a kind that this program does not know.",
-    };
+    /// <summary>What is wrong with a stored document; null if it can be read.</summary>
+    private static string? FaultOf(string kind, string body) => Kinds.Find(kind) is { } known ? known.FaultIn(body) : "is of a kind that this program does not know.";
 }

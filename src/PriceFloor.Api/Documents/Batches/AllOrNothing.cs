@@ -78,8 +78,8 @@ public static class AllOrNothing
 
     private static BatchItemAnswer ItemOf(string key, Saved saved)
     {
-        var slash = key.IndexOf('/', StringComparison.Ordinal);
-        return new BatchItemAnswer { Sku = slash < 0 ? key : key[..slash], Channel = slash < 0 ? null : key[(slash + 1)..], Result = ResultOf(saved), Revision = saved.Revision.Number };
+        var listed = ListedPriceKey.Find(key);
+        return new BatchItemAnswer { Sku = listed?.Sku ?? key, Channel = listed?.Channel, Result = ResultOf(saved), Revision = saved.Revision.Number };
     }
 
     private static Func<Saved, bool> Is(BatchResult result) => saved => ResultOf(saved) == result;

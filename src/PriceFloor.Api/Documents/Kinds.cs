@@ -1,0 +1,34 @@
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Documents;
+
+/// <summary>A kind of stored document, for what treats them all alike.</summary>
+/// <param name="Name">What the store, the problems and the commands call it.</param>
+/// <param name="FaultIn">What is wrong with a stored text of this kind; null if it can be read.</param>
+/// <param name="Below">The kind of documents that belong to one of this kind and go with it; null if there is none.</param>
+public sealed record Kind(string Name, Func<string, string?> FaultIn, string? Below = null);
+
+/// <summary>The kinds of stored documents.</summary>
+public static class Kinds
+{
+    public const string Profile = "profile";
+    public const string Design = "design";
+    public const string Channel = "channel";
+    public const string ListedPrice = "price";
+    public const string ReadingRules = "reading-rules";
+
+    /// <summary>Not a kind of document, but what a design's other names refer to, so that no two designs share one.</summary>
+    public const string Alias = "alias";
+
+    public static IReadOnlyList<Kind> All { get; } =
+    [
+        new(Profile, text => StoredText<CostProfile>.Read(text).Fault),
+        new(Design, text => StoredText<Design>.Read(text).Fault, Below: ListedPrice),
+        new(Channel, text => StoredText<Channel>.Read(text).Fault),
+        new(ListedPrice, text => StoredText<ListedPrice>.Read(text).Fault),
+        new(ReadingRules, text => StoredText<ReadingRules>.Read(text).Fault),
+    ];
+
+    /// <summary>The kind of that name; null if there is none.</summary>
+    public static Kind? Find(string name) => All.FirstOrDefault(kind => kind.Name == name);
+}
