@@ -1,21 +1,15 @@
-using PriceFloor.Pricing.Tests.Properties;
 using Xunit;
+using static PriceFloor.Pricing.Tests.Explaining.WorkingsInWords;
 
 namespace PriceFloor.Pricing.Tests.Explaining;
 
-/// <summary>That each line of the workings is there, in its place and in its words: a formula can be redone whatever it is called.</summary>
+/// <summary>That each line of the workings of a price is there, in its place and in its words: a formula can be redone whatever it is called.</summary>
 public sealed class WorkingsWordsTests
 {
-    private static readonly StudioYear s_year = StudioYear.Of(ExampleStudio.Profile, default).Value;
-
-    private static readonly UnitCost s_piece = UnitCost.Of(ExampleStudio.Pendant, s_year).Value;
-
-    private static readonly ChannelPrices s_prices = ChannelPrices.Of(FloorPrice.Of(s_piece, null).Value, SellingTerms.Of(ExampleStudio.WebShop).Value).Value;
-
     [Fact]
     public void The_documented_check_in_words()
     {
-        var check = s_prices.Check(58).Value;
+        var check = Prices.Check(58).Value;
         Says(
             """
             allocatedExpenses: expenses that bench time must recover, a year
@@ -97,7 +91,7 @@ public sealed class WorkingsWordsTests
             atThisPriceTax: at this price: tax on that profit
             takeHomePerHourAtThisPrice: would reach the household for each working hour
             """,
-            Workings.Of(s_year).Concat(Workings.Of(s_piece)).Concat(Workings.Of(s_prices.Floor)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check)));
+            Workings.Of(Year).Concat(Workings.Of(Pendant)).Concat(Workings.Of(Prices.Floor)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check)));
     }
 
     [Fact]
@@ -123,7 +117,7 @@ public sealed class WorkingsWordsTests
             belowTargetBeforeTax: that price before tax: it does not reach the target = belowTarget
             targetPrice: the target price: the larger of the two = max(floorPrice, reachingTarget)
             """,
-            Workings.Of(s_prices).Where((line, i) => i < 12 || !line.Symbol.StartsWith("oneStepLower", StringComparison.Ordinal)));
+            Workings.Of(Prices).Where((line, i) => i < 12 || !line.Symbol.StartsWith("oneStepLower", StringComparison.Ordinal)));
 
     [Fact]
     public void The_ways_to_mend_a_price_in_words() =>
@@ -169,175 +163,5 @@ public sealed class WorkingsWordsTests
             part3: of the gap closed by lower costs
             balancedCut: less for bench time to recover in the balanced proposal
             """,
-            Workings.Of(Remedies.Of(s_prices.Check(30).Value).Value));
-
-    [Fact]
-    public void A_plan_in_words()
-    {
-        var check = s_prices.Check(58).Value;
-        Says(
-            """
-            net1: reaches the studio for a piece of line 1; the workings of its price check say how, here with 12 decimals
-            revenueAPiece1: what buyers pay before sales tax for a piece of line 1, likewise
-            materials1: materials of a piece of line 1, likewise
-            secondsCredit1: what seconds bring for a piece of line 1, likewise
-            benchHours1: bench hours of a piece of line 1, likewise
-            contribution1: what one sale of line 1 leaves for the pool
-            units1: pieces of line 1
-            lineHours1: bench hours of line 1
-            lineRevenue1: what buyers pay for line 1
-            lineProceeds1: what reaches the studio for line 1
-            lineMaterials1: materials of line 1
-            lineContribution1: what line 1 leaves for the pool
-            perBenchHour1: the same for each of its bench hours
-            net2: reaches the studio for a piece of line 2; the workings of its price check say how, here with 12 decimals
-            revenueAPiece2: what buyers pay before sales tax for a piece of line 2, likewise
-            materials2: materials of a piece of line 2, likewise
-            secondsCredit2: what seconds bring for a piece of line 2, likewise
-            benchHours2: bench hours of a piece of line 2, likewise
-            contribution2: what one sale of line 2 leaves for the pool
-            units2: pieces of line 2
-            lineHours2: bench hours of line 2
-            lineRevenue2: what buyers pay for line 2
-            lineProceeds2: what reaches the studio for line 2
-            lineMaterials2: materials of line 2
-            lineContribution2: what line 2 leaves for the pool
-            perBenchHour2: the same for each of its bench hours
-            profitAskedFor: the profit before tax that is asked for, a wanted surplus included
-            benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
-            contribution: what all lines leave for the pool
-            surplusBeforeTax: by how much the year closes; negative when short
-            revenue: what buyers pay before sales tax and do not get back
-            proceeds: what of it reaches the studio
-            planHours: bench hours of the plan
-            hoursAvailable: bench hours of the year less those kept back
-            planMaterials: materials that the plan uses
-            loads1Each1: loads of kiln for a piece of line 1; the workings of its floor price say how
-            loads1Each2: loads of kiln for a piece of line 2; the workings of its floor price say how
-            loads1: loads of kiln
-            """,
-            Workings.Of(YearPlan.Of(s_year, [new PlannedLine(check, 10), new PlannedLine(check, 5)], null, 0).Value));
-    }
-
-    [Fact]
-    public void A_mix_in_words()
-    {
-        var sale = s_prices.Check(58).Value.Sale;
-        var mix = MixBreakEven.Of(s_year, [new MixLine(s_piece, sale, 1), new MixLine(s_piece, sale, 2)], null).Value;
-        Says(
-            """
-            net1: reaches the studio for a piece of line 1; the workings of its price check say how, here with 12 decimals
-            revenueAPiece1: what buyers pay before sales tax for a piece of line 1, likewise
-            materials1: materials of a piece of line 1, likewise
-            secondsCredit1: what seconds bring for a piece of line 1, likewise
-            benchHours1: bench hours of a piece of line 1, likewise
-            contribution1: what one sale of line 1 leaves for the pool
-            net2: reaches the studio for a piece of line 2; the workings of its price check say how, here with 12 decimals
-            revenueAPiece2: what buyers pay before sales tax for a piece of line 2, likewise
-            materials2: materials of a piece of line 2, likewise
-            secondsCredit2: what seconds bring for a piece of line 2, likewise
-            benchHours2: bench hours of a piece of line 2, likewise
-            contribution2: what one sale of line 2 leaves for the pool
-            profitAskedFor: the profit before tax that is asked for, a wanted surplus included
-            benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
-            contributionPerMixUnit: what one unit of the mix leaves for the pool
-            mixUnits: units of the mix that carry the pool
-            exactUnits1: pieces of line 1, before rounding
-            units1: whole pieces of line 1
-            exactUnits2: pieces of line 2, before rounding
-            units2: whole pieces of line 2
-            unitsHours: bench hours that they take
-            revenue: what buyers pay for them before sales tax and do not get back
-            shareOfYear: their part of the year's bench hours
-            """,
-            Workings.Of(mix));
-    }
-
-    [Fact]
-    public void A_chain_in_words_forward_and_back()
-    {
-        // 50.00 doubled is 100.00; with a margin of 0.2 it is 125.00, and 1.2 times that 150.00, which with 20 % tax in it is 180.00.
-        ChainStep[] steps = [new() { Name = "dealer", Markup = 1 }, new() { Margin = 0.2m }, new() { Name = "shop", Multiple = 1.2m }];
-        var included = new SalesTax { Rate = 0.2m, Included = true };
-        Says(
-            """
-            cost: what the first hand pays = 50
-            price1: what hand 1 (dealer) asks, before tax = cost * (1 + 1)
-            price2: what hand 2 asks, before tax = price1 / (1 - 0.2)
-            price3: what hand 3 (shop) asks, before tax = price2 * 1.2
-            profit1: profit of hand 1 (dealer) = price1 - cost
-            markup1: profit over cost of hand 1 (dealer) = profit1 / cost
-            margin1: profit over price of hand 1 (dealer) = profit1 / price1
-            profit2: profit of hand 2 = price2 - price1
-            markup2: profit over cost of hand 2 = profit2 / price1
-            margin2: profit over price of hand 2 = profit2 / price2
-            profit3: profit of hand 3 (shop) = price3 - price2
-            markup3: profit over cost of hand 3 (shop) = profit3 / price2
-            margin3: profit over price of hand 3 (shop) = profit3 / price3
-            price: what the last hand asks, before tax = price3
-            profit: profit of the whole way = price - cost
-            markup: profit over cost of the whole way = profit / cost
-            margin: profit over price of the whole way = profit / price
-            priceWithTax: what the buyer pays, tax included = price * (1 + 0.2)
-            """,
-            Workings.Of(new MarkupValues(50, null, null, null, null), included, steps));
-        Says(
-            """
-            price: what the last hand asks, before tax = 180 / (1 + 0.2)
-            price3: the same, of hand 3 (shop) = price
-            price2: what hand 2 asks, which hand 3 pays = price3 / 1.2
-            price1: what hand 1 (dealer) asks, which hand 2 pays = price2 * (1 - 0.2)
-            cost: what the first hand pays = price1 / (1 + 1)
-            """,
-            Workings.Of(new MarkupValues(null, 180, null, null, null), included, steps).Take(5));
-    }
-
-    [Fact]
-    public void A_levy_that_is_charged_on_other_income_too_takes_off_what_that_alone_would_pay()
-    {
-        // 20,000 earned elsewhere, of which 5,000 are free: 10 % up to 10,000, 20 % beyond. Alone it pays 1,000 + 1,000; with a profit of p it pays that and 20 % of p.
-        var rules = new TaxRules { Kind = TaxKind.Levies, Levies = [new Levy { OtherBase = 20000, Allowance = 5000, Bands = [new Band { UpTo = 10000, Rate = 0.1m }, new Band { Rate = 0.2m }] }] };
-        var year = StudioYear.Of(Plain with { Tax = rules, Household = [new HouseholdLine { Amount = 8000, Per = Per.Year }] }, default).Value;
-        Assert.Equal((10000m, 2000m), (year.Profit, year.TaxOnProfit));
-        var lines = Workings.Of(year).ToList();
-        Assert.Equal(
-            "0.1 * max(0, min(base1, 10000) - 0) + 0.2 * max(0, base1 - 10000) - (0.1 * max(0, min(max(0, 20000 - 5000), 10000) - 0) + 0.2 * max(0, max(0, 20000 - 5000) - 10000))",
-            lines.Single(line => line.Symbol == "levy1").Formula);
-        Assert.Equal(2000m, Redone.From(lines)["tax"]);
-    }
-
-    [Fact]
-    public void What_is_not_there_is_not_reckoned_with()
-    {
-        // A household line without a business share, income that takes no days, a levy that no other deducts.
-        var levy = new Levy { Bands = [new Band { Rate = 0.1m }] };
-        var year = StudioYear.Of(
-            Plain with
-            {
-                Household = [new HouseholdLine { Amount = 100, Per = Per.Month }, new HouseholdLine { Amount = 10, Per = Per.Month, BusinessShare = 0.5m }],
-                OtherIncome = [new OtherIncome { Amount = 5, Per = Per.Year, Kind = IncomeKind.Net }, new OtherIncome { Amount = 5, Per = Per.Year, Kind = IncomeKind.Net, DaysPerYear = 3 }],
-                Tax = new TaxRules { Kind = TaxKind.Levies, Levies = [levy, levy with { DeductibleShare = 0.5m }, levy] },
-            },
-            default).Value;
-        string FormulaOf(string symbol) => Workings.Of(year).Single(line => line.Symbol == symbol).Formula;
-        Assert.Equal("10 * 12 * 0.5", FormulaOf("businessShares"));
-        Assert.Equal("50 * 5 - 3", FormulaOf("workdays"));
-        Assert.Equal("max(0, 1 * profitBeforeTax + 0 - 0 - 0.5 * levy2)", FormulaOf("base3"));
-        Assert.Equal("0.1 * max(0, base1 - 0)", FormulaOf("levy1"));
-    }
-
-    [Fact]
-    public void Discounts_start_from_what_was_given()
-    {
-        // 140 less 20 % less 15 % is 95.20.
-        var series = new DiscountSeries([0.2m, 0.15m]);
-        string[] both = ["factor = (1 - 0.2) * (1 - 0.15)", "single = 1 - factor"];
-        Assert.Equal([.. both, "list = 140", "net = list * factor", "discount = list - net"], Workings.Of(series, series.FromList(140), fromNet: false).Select(line => $"{line.Symbol} = {line.Formula}"));
-        Assert.Equal([.. both, "net = 95.2", "list = net / factor", "discount = list - net"], Workings.Of(series, series.FromNet(95.2m).Value, fromNet: true).Select(line => $"{line.Symbol} = {line.Formula}"));
-    }
-
-    private static CostProfile Plain { get; } = new() { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 } };
-
-    private static void Says(string expected, IEnumerable<Working> lines) =>
-        Assert.Equal(expected.Split('\n'), lines.Select(line => expected.Contains(" = ", StringComparison.Ordinal) ? $"{line.Symbol}: {line.Label} = {line.Formula}" : $"{line.Symbol}: {line.Label}"));
+            Workings.Of(Remedies.Of(Prices.Check(30).Value).Value));
 }

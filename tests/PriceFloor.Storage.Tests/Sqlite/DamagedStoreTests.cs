@@ -1,0 +1,54 @@
+using Xunit;
+
+namespace PriceFloor.Storage.Tests.Sqlite;
+
+/// <summary>A file that is no store, is spoilt, or is not there.</summary>
+public sealed class DamagedStoreTests : StoreInTrouble
+{
+    [Fact]
+    public void A_file_that_holds_something_else_is_damaged_whichever_way_it_is_used()
+    {
+        using var store = new Store(Db, Clock);
+        File.WriteAllText(Db, new string('x', 8192));
+        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Body(store, "a")));
+        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Save(store, "a", "1")));
+        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => store.MarkAt(1)));
+        Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => store.Open()));
+        Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => Backup.Make(Db, At("copy.db"))));
+        Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => StoreCheck.Of(Db, (_, _) => null)));
+        Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => Forgetting.Forget(Db, "design", "a", Clock.GetUtcNow())));
+        Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => Restoring.Restore(Db, At("other.db"), Clock.GetUtcNow())));
+        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Migrations.Apply(Db, 1)));
+    }
+
+    [Fact]
+    public void A_store_with_a_spoilt_page_is_damaged_for_who_reads_it_and_no_backup_is_kept_of_it()
+    {
+        using (var store = NewStore())
+            for (var i = 0; i < 200; i++)
+                Save(store, $"D-{i}", new string('x', 500));
+        using (var file = new FileStream(Db, FileMode.Open, FileAccess.Write))
+            for (var page = 2; page < file.Length / 4096; page++)
+            {
+                file.Position = page * 4096;
+                file.WriteByte(0xEE); // no kind of page that there is
+            }
+
+        using var spoilt = new Store(Db, Clock);
+        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => spoilt.Read(snapshot => snapshot.All(long.MaxValue))));
+        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Save(spoilt, "D-1", "1")));
+        Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => Backup.Make(Db, At("copy.db"))));
+        Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => spoilt.Open()));
+        Assert.NotEmpty(StoreCheck.Of(Db, (_, _) => null).Faults);
+    }
+
+    [Fact]
+    public void A_store_that_is_not_there_cannot_be_opened()
+    {
+        using var store = new Store(At("nowhere/pricefloor.db"), Clock);
+        Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Body(store, "a")));
+        Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Save(store, "a", "1")));
+        Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => Backup.Make(store.Path, At("copy.db"))));
+        Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => StoreCheck.Of(store.Path, (_, _) => null)));
+    }
+}

@@ -1,0 +1,51 @@
+using Microsoft.Data.Sqlite;
+using Xunit;
+
+namespace PriceFloor.Storage.Tests.Sqlite;
+
+/// <summary>Where the engine's exceptions end, and where a caller's own come out.</summary>
+public sealed class EngineExceptionTests : StoreInTrouble
+{
+    [Fact]
+    public void What_the_engine_refuses_for_another_reason_is_unexpected()
+    {
+        using var store = NewStore();
+        var key = new StoredKey("shop", [1], "check", 1, null);
+        bool Add(Writing writing)
+        {
+            writing.AddKey(key);
+            return true;
+        }
+
+        store.Write("test", Add);
+        Assert.Equal(StoreTrouble.Unexpected, TroubleOf(() => store.Write("test", Add)));
+    }
+
+    [Fact]
+    public void Who_reads_or_writes_meets_it_where_it_happens()
+    {
+        using var store = NewStore();
+        store.Write("test", writing =>
+        {
+            writing.AddKey(new StoredKey("shop", [1], "check", 1, null));
+            Assert.Equal(StoreTrouble.Unexpected, TroubleOf(() => writing.AddKey(new StoredKey("shop", [2], "check", 1, null))));
+            return writing.Save("design", "a", "1", []);
+        });
+        Assert.Equal("1", Body(store, "a"));
+        Assert.Equal([1], Assert.Single(store.Read(snapshot => snapshot.Keys)).Hash);
+    }
+
+    [Fact]
+    public async Task What_a_reader_or_writer_throws_itself_comes_out_as_it_was_thrown()
+    {
+        using var store = NewStore();
+        foreach (var mine in new Exception[] { new InvalidOperationException(), new IOException(), new SqliteException("of another store", 11) })
+        {
+            Assert.Same(mine, Record.Exception(() => store.Read<bool>(_ => throw mine)));
+            Assert.Same(mine, Record.Exception(() => store.Write<bool>("test", _ => throw mine)));
+            Assert.Same(mine, await Record.ExceptionAsync(() => store.WriteAsync<bool>("test", _ => throw mine)));
+        }
+
+        Assert.Equal((0, false), (store.RefusedWrites, store.IsRefusingWrites));
+    }
+}

@@ -1,0 +1,47 @@
+using Microsoft.Data.Sqlite;
+using Xunit;
+
+namespace PriceFloor.Storage.Tests.Sqlite;
+
+/// <summary>A store whose file, disk or neighbour fails it: what the engine throws leaves it as a trouble of a kind, with the engine's own exception in it.</summary>
+public abstract class StoreInTrouble : StoreInAFolder
+{
+    protected Store NewStore(string? path = null)
+    {
+        var store = new Store(path ?? Db, Clock);
+        store.Open();
+        return store;
+    }
+
+    /// <summary>Another program that has begun this.</summary>
+    protected SqliteConnection Held(string sql)
+    {
+        var other = new SqliteConnection($"Data Source={Db};Pooling=False");
+        other.Open();
+        using var command = other.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+        return other;
+    }
+
+    /// <summary>In the middle of work: the engine's words, and its exception.</summary>
+    protected static StoreTrouble TroubleOf(Action act)
+    {
+        var trouble = Assert.Throws<StoreTroubleException>(act);
+        var engines = Assert.IsType<SqliteException>(trouble.InnerException);
+        Assert.Equal(engines.Message, trouble.Message);
+        if (trouble.Trouble == StoreTrouble.Busy)
+            Assert.Equal(5, engines.SqliteErrorCode);
+        return trouble.Trouble;
+    }
+
+    /// <summary>Where nothing was begun: what to do about it.</summary>
+    protected static StoreTrouble? StoppedBy(Action act) => Assert.Throws<StoreException>(act).Trouble;
+
+    protected static string? Body(Store store, string key) => store.Read(snapshot => snapshot.Find("design", key))?.Body;
+
+    protected static Task<Revision> SaveAsync(Store store, string key, string body) =>
+        store.WriteAsync("test", writing => writing.Save("design", key, body, []));
+
+    protected static Revision Save(Store store, string key, string body) => store.Write("test", writing => writing.Save("design", key, body, []));
+}
