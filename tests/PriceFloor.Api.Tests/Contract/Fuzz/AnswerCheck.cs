@@ -22,7 +22,7 @@ internal sealed class AnswerCheck(ContractDocument contract)
         if (answer.Status >= 400)
             foreach (var fault in ProblemFaults(request, answer))
                 yield return fault;
-        if (OperationAt(request.Method == "HEAD" ? "GET" : request.Method, sent.AbsolutePath) is { } operation)
+        if (OperationAt(request.Method, sent.AbsolutePath) is { } operation)
             foreach (var fault in ContractFaults(operation, request, answer))
                 yield return fault;
         else if (answer.Status < 400 && answer.Status != 404)
@@ -89,8 +89,9 @@ internal sealed class AnswerCheck(ContractDocument contract)
     }
 
     /// <summary>The operation that the address, as it was sent, belongs to; a word of the contract's goes before a place for a key.</summary>
-    private JsonObject? OperationAt(string method, string path)
+    public JsonObject? OperationAt(string method, string path)
     {
+        method = method == "HEAD" ? "GET" : method;
         var parts = path.Split('/');
         return _operations.Where(one => one.Method == method && Fits(one.Path, parts)).OrderBy(one => one.Path.Count(part => part.StartsWith('{'))).Select(one => one.Operation).FirstOrDefault();
     }

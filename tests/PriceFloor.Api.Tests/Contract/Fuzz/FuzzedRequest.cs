@@ -5,14 +5,17 @@ using PriceFloor.Api.OpenApi;
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
 /// <summary>A request that is still being made, and told so that it can be sent again by hand.</summary>
-internal sealed class FuzzedRequest(string path, string method, JsonObject operation)
+internal sealed class FuzzedRequest(string path, string method, JsonObject? operation = null)
 {
     /// <summary>As the contract writes it, with places for keys.</summary>
     public string Path { get; } = path;
 
     public string Method { get; set; } = method.ToUpperInvariant();
 
-    public JsonObject Operation { get; } = operation;
+    public JsonObject Operation { get; } = operation ?? [];
+
+    /// <summary>Of the operation that it was made for, if it was made for one.</summary>
+    public string? Id => Operation["operationId"]?.GetValue<string>();
 
     /// <summary>What stands in the places of the path, as it is sent.</summary>
     public Dictionary<string, string> Keys { get; } = [];
@@ -27,7 +30,7 @@ internal sealed class FuzzedRequest(string path, string method, JsonObject opera
     public byte[]? Body { get; set; }
 
     /// <summary>What was done to a valid one.</summary>
-    public List<string> Spoilt { get; } = [];
+    public List<string> Spoilt { get; init; } = [];
 
     public string Address
     {

@@ -15,6 +15,7 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
     private readonly RequestsOfContract _requests = new(contract, new Random(seed));
     private readonly AnswerCheck _check = new(contract);
     private readonly List<string> _faults = [];
+    private int _made;
 
     public IReadOnlyList<string> Faults => _faults;
 
@@ -24,32 +25,51 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
     /// <summary>Successes by operation.</summary>
     public Dictionary<string, int> Succeeded { get; } = [];
 
-    public async Task Run(int count, int mostFaults = 30)
+    /// <summary>The operations that were asked, by the addresses that were sent.</summary>
+    public HashSet<string> Asked { get; } = [];
+
+    /// <summary>So many requests made from the contract.</summary>
+    public Task Run(int count, int mostFaults = 30) => Run(Enumerable.Range(0, count).Select(_ => _requests.Next()), mostFaults);
+
+    public async Task Run(IEnumerable<FuzzedRequest> requests, int mostFaults = 30)
     {
-        using var store = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Mode=ReadOnly;Pooling=False");
-        for (var i = 0; i < count && _faults.Count < mostFaults; i++)
+        foreach (var (i, request) in requests.Index())
         {
+            if (_faults.Count >= mostFaults)
+                break;
             if (i % Refreshed == 0)
                 await Refresh();
-            studio.Clock.Advance(TimeSpan.FromSeconds(1));
-            var request = _requests.Next();
-            var before = Written(store);
-            var (sent, answer) = await Send(request);
-            if (answer is null)
-                continue;
-            Statuses[answer.Status] = Statuses.GetValueOrDefault(answer.Status) + 1;
-            if (answer.Status < 300)
-                Succeeded[Id(request)] = Succeeded.GetValueOrDefault(Id(request)) + 1;
-            foreach (var fault in _check.Faults(request, sent!, answer, Written(store) != before))
-                _faults.Add($"request {i} of seed {seed}: {fault}\n{request}\nanswered {Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(answer.Text)[..Math.Min(answer.Text.Length, 600)])}\n");
+            await Ask(request);
         }
     }
 
-    private static string Id(FuzzedRequest request) => request.Operation["operationId"]!.GetValue<string>();
+    /// <summary>Null where the client itself refuses to send such a thing.</summary>
+    public async Task<Answer?> Ask(FuzzedRequest request)
+    {
+        studio.Clock.Advance(TimeSpan.FromSeconds(1));
+        var before = Written();
+        var (sent, answer) = await Send(request);
+        _made++;
+        if (answer is null)
+            return null;
+        Statuses[answer.Status] = Statuses.GetValueOrDefault(answer.Status) + 1;
+        if (answer.Status < 300 && request.Id is { } id)
+            Succeeded[id] = Succeeded.GetValueOrDefault(id) + 1;
+        if (_check.OperationAt(request.Method, sent!.AbsolutePath) is { } operation)
+            Asked.Add(operation["operationId"]!.GetValue<string>());
+        foreach (var fault in _check.Faults(request, sent, answer, Written() != before))
+            _faults.Add($"request {_made - 1} of seed {seed}: {fault}\n{request}\nanswered {Start(answer.Text)}\n");
+        return answer;
+    }
+
+    private static string Start(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text)[..Math.Min(text.Length, 600)]);
 
     /// <summary>Everything in the store that only grows, and the keys.</summary>
-    private static (long, long, long) Written(SqliteConnection store) =>
-        store.QuerySingle<(long, long, long)>("SELECT (SELECT count(*) FROM revision), (SELECT count(*) FROM event), (SELECT count(*) FROM access_key)");
+    private (long, long, long) Written()
+    {
+        using var store = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Mode=ReadOnly;Pooling=False");
+        return store.QuerySingle<(long, long, long)>("SELECT (SELECT count(*) FROM revision), (SELECT count(*) FROM event), (SELECT count(*) FROM access_key)");
+    }
 
     private async Task Refresh()
     {

@@ -16,7 +16,7 @@ public sealed class ContentCodingTests(SharedStudio shared) : IClassFixture<Shar
     public async Task Another_coding_than_identity_is_refused_with_what_is_accepted(string coding)
     {
         var studio = await AShop();
-        foreach (var (method, path, type, good) in BrokenTextTests.Bodies)
+        foreach (var (method, path, type, good) in GoodBodies.All)
         {
             var answer = await studio.SendBytes(method, path, Zipped(good), type, headers: ("Content-Encoding", coding));
             answer.IsProblem(415, "media-type");
@@ -34,7 +34,7 @@ public sealed class ContentCodingTests(SharedStudio shared) : IClassFixture<Shar
     public async Task Identity_changes_nothing(string coding)
     {
         var studio = await AShop();
-        foreach (var (method, path, type, good) in BrokenTextTests.Bodies.Where(body => body.Method == "POST" && body.Path != "/v1/keys"))
+        foreach (var (method, path, type, good) in GoodBodies.All.Where(body => body.Method == "POST" && body.Path != "/v1/keys"))
             Assert.Equal((path, type, 200), (path, type, (await studio.SendBytes(method, path, Encoding.UTF8.GetBytes(good), type, headers: ("Content-Encoding", coding))).Status));
     }
 

@@ -11,24 +11,6 @@ namespace PriceFloor.Api.Tests.Http.Reading;
 /// <summary>Every address that reads a body refuses every kind of broken one with a problem, stores nothing and stays up.</summary>
 public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
-    internal static readonly (string Method, string Path, string Good)[] Bodies =
-    [
-        ("PUT", "/v1/profiles/new", Sample.SmallProfile),
-        ("PUT", "/v1/designs/new", Sample.Pendant),
-        ("PUT", "/v1/channels/new", Sample.Shop),
-        ("PUT", "/v1/designs/RB-014/prices/other", """{"price":58}"""),
-        ("PUT", "/v1/reading-rules/new", """{"rules":[{"textHas":"rent","least":58,"to":"business"}]}"""),
-        ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
-        ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),
-        ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),
-        ("POST", "/v1/quick-floor", """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}"""),
-        ("POST", "/v1/year-plans/best", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web"}]}"""),
-        ("POST", "/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":1}]}"""),
-        ("POST", "/v1/markups", """{"cost":50,"price":100}"""),
-        ("POST", "/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":1}]}"""),
-        ("POST", "/v1/keys", """{"name":"new","scopes":["read"]}"""),
-    ];
-
     public static TheoryData<string, Func<string, byte[]>, int, string> Broken => new()
     {
         { "cut short", good => Utf8(good[..^1]), 400, "malformed" },
@@ -63,9 +45,9 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
             .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => (Method: method, Path: endpoint.RoutePattern.RawText!))).ToList();
         Assert.True(routes.Count >= 9);
-        Assert.Empty(routes.Where(route => !Bodies.Any(row => row.Method == route.Method && Leads(route.Path, row.Path))).Select(route => $"{route.Method} {route.Path} has no row in {nameof(Bodies)}"));
-        Assert.Empty(Bodies.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path))).Select(row => $"{row.Method} {row.Path} reads no body"));
-        foreach (var (method, path, good) in Bodies.Where(row => row.Method == "POST" && row.Path != "/v1/keys"))
+        Assert.Empty(routes.Where(route => !GoodBodies.OfJson.Any(row => row.Method == route.Method && Leads(route.Path, row.Path))).Select(route => $"{route.Method} {route.Path} has no row in {nameof(GoodBodies)}"));
+        Assert.Empty(GoodBodies.OfJson.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path))).Select(row => $"{row.Method} {row.Path} reads no body"));
+        foreach (var (method, path, good) in GoodBodies.OfJson.Where(row => row.Method == "POST" && row.Path != "/v1/keys"))
             Assert.Equal((path, 200), (path, (await studio.Send(method, path, good)).Status)); // what is broken above is good to begin with
 
         static bool Leads(string template, string path) => new TemplateMatcher(TemplateParser.Parse(template), []).TryMatch(path, []);
@@ -78,7 +60,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         foreach (var environment in new[] { "Production", "Development" })
         {
             var studio = await AStudioOf(environment);
-            foreach (var (method, path, good) in Bodies)
+            foreach (var (method, path, good) in GoodBodies.OfJson)
             {
                 var answer = await studio.SendBytes(method, path, broken(good), "application/json", headers: ("Accept", "*/*"));
                 Assert.Equal((what, path, status), (what, path, answer.Status));
@@ -121,7 +103,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
     public async Task Another_format_is_refused_everywhere(string? contentType)
     {
         var studio = await AStudioOf("Production");
-        foreach (var (method, path, good) in Bodies)
+        foreach (var (method, path, good) in GoodBodies.OfJson)
             (await studio.SendBytes(method, path, Utf8(good), contentType)).IsProblem(415, "media-type");
         await NothingWasStored(studio);
     }
@@ -130,7 +112,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
     public async Task A_body_without_a_length_is_measured_as_it_comes()
     {
         var studio = await AStudioOf("Production");
-        foreach (var (method, path, _) in Bodies)
+        foreach (var (method, path, _) in GoodBodies.OfJson)
         {
             using var request = new HttpRequestMessage(new HttpMethod(method), path) { Content = new StreamContent(new Endless(2 * 1024 * 1024 + 1)) };
             request.Content.Headers.TryAddWithoutValidation("Content-Type", "application/json");
