@@ -27,13 +27,13 @@ public static partial class KeyText
     public static bool IsMistyped(string key) => HasOurShape(key) && !key.EndsWith(CheckOf(key[..^CheckLength]), StringComparison.Ordinal);
 
     /// <summary>A text without the keys in it: whatever a caller sends where no key belongs may come back in a problem.</summary>
-    public static string Hide(string text) => HoldsKey(text) ? BodySchema().Replace(text, Mark + "...") : text;
+    public static string Hide(string text) => HoldsKey(text) ? KeyPattern().Replace(text, Mark + "...") : text;
 
     /// <summary>True where the text holds a key of ours, or enough of one.</summary>
-    public static bool HoldsKey(string text) => text.Contains(Mark, StringComparison.Ordinal) && BodySchema().IsMatch(text);
+    public static bool HoldsKey(string text) => text.Contains(Mark, StringComparison.Ordinal) && KeyPattern().IsMatch(text);
 
     [GeneratedRegex("pf_[A-Za-z0-9]{20,}", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex BodySchema();
+    private static partial Regex KeyPattern();
 
     private static bool HasOurShape(string key) =>
         key.Length == Mark.Length + NameLength + SecretLength + CheckLength && key.StartsWith(Mark, StringComparison.Ordinal) && key.Skip(Mark.Length).All(char.IsAsciiLetterOrDigit);

@@ -34,25 +34,25 @@ public sealed class Picture
         if (width <= 0 || height <= 0)
             return;
         if (fill is not null)
-            BodySchema("rect", [("x", x), ("y", y), ("width", width), ("height", height)], Fill(fill));
+            Shape("rect", [("x", x), ("y", y), ("width", width), ("height", height)], Fill(fill));
         if (hatch != Hatch.None)
         {
             _hatches.Add(hatch);
-            _body.BodySchema("rect", ("x", x), ("y", y), ("width", width), ("height", height), ("fill", $"url(#{_id}-{hatch})"));
+            _body.Shape("rect", ("x", x), ("y", y), ("width", width), ("height", height), ("fill", $"url(#{_id}-{hatch})"));
         }
 
         if (outline is not null)
-            BodySchema("rect", [("x", x), ("y", y), ("width", width), ("height", height)], "hollow " + Stroke(outline, dash));
+            Shape("rect", [("x", x), ("y", y), ("width", width), ("height", height)], "hollow " + Stroke(outline, dash));
     }
 
     public void Line(decimal x1, decimal y1, decimal x2, decimal y2, Palette ink, Dash dash = Dash.Solid, decimal thick = 1) =>
-        _body.BodySchema("line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("class", Stroke(ink, dash)), ("stroke-width", thick == 1 ? null : thick));
+        _body.Shape("line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("class", Stroke(ink, dash)), ("stroke-width", thick == 1 ? null : thick));
 
     public void Path(string d, Palette ink, Dash dash = Dash.Solid, decimal thick = 2) =>
-        _body.BodySchema("path", ("d", d), ("class", "hollow " + Stroke(ink, dash)), ("stroke-width", thick));
+        _body.Shape("path", ("d", d), ("class", "hollow " + Stroke(ink, dash)), ("stroke-width", thick));
 
     public void Disc(decimal x, decimal y, decimal radius, Palette outline, Palette fill) =>
-        _body.BodySchema("circle", ("cx", x), ("cy", y), ("r", radius), ("class", $"{Fill(fill)} {Stroke(outline, Dash.Solid)}"), ("stroke-width", 2));
+        _body.Shape("circle", ("cx", x), ("cy", y), ("r", radius), ("class", $"{Fill(fill)} {Stroke(outline, Dash.Solid)}"), ("stroke-width", 2));
 
     /// <summary>What belongs together, with words that are shown when pointed at and read where names were cut.</summary>
     public void Group(string words, Action draw)
@@ -71,11 +71,11 @@ public sealed class Picture
         svg.Raw($"<style>{PictureStyle.For(_id)}</style>\n");
         if (_hatches.Count > 0)
             svg.Raw("<defs>" + string.Concat(_hatches.Select(hatch => $"""<pattern id="{_id}-{hatch}" width="8" height="8" patternUnits="userSpaceOnUse">{Hatches.Tile(hatch)}</pattern>""")) + "</defs>\n");
-        svg.BodySchema("rect", ("width", Width), ("height", height), ("class", Fill(Palette.Paper)));
+        svg.Shape("rect", ("width", Width), ("height", height), ("class", Fill(Palette.Paper)));
         return Encoding.UTF8.GetBytes(svg.Raw(_body.ToString()).Close("svg").ToString());
     }
 
-    private void BodySchema(string element, ReadOnlySpan<(string, object?)> attributes, string classes) => _body.BodySchema(element, [.. attributes, ("class", classes)]);
+    private void Shape(string element, ReadOnlySpan<(string, object?)> attributes, string classes) => _body.Shape(element, [.. attributes, ("class", classes)]);
 
     private static string Fill(Palette ink) => "f-" + ink.Name;
 

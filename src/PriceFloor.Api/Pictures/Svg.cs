@@ -13,7 +13,7 @@ public sealed class Svg
 
     public Svg Close(string element) => Raw($"</{element}>\n");
 
-    public Svg BodySchema(string element, params ReadOnlySpan<(string Name, object? Value)> attributes) => Tag(element, attributes, "/>\n");
+    public Svg Shape(string element, params ReadOnlySpan<(string Name, object? Value)> attributes) => Tag(element, attributes, "/>\n");
 
     public Svg Words(string element, string words, params ReadOnlySpan<(string Name, object? Value)> attributes)
     {

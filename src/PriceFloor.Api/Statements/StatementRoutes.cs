@@ -1,4 +1,3 @@
-using System.Text;
 using FluentValidation;
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
@@ -69,7 +68,7 @@ public static class StatementRoutes
         var asked = query.From is null && query.To is null ? null : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
         var sorting = Sorting.Sort(files, known.Rules, currency, asked, new PatternTime(() => Environment.TickCount64), cancel);
         var draft = ProfileDraft.Of(sorting, new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency), query.LifeYears));
-        if (FaultOf(draft.Profile, currency, profiles) is { } fault)
+        if (FaultOf(draft.Profile, profiles) is { } fault)
             return fault;
         var year = StudioYear.Of(draft.Profile, known.YearStart);
         return year.Found is null ? year.Faults.ToList() : AnswerOf(sent, files, draft, year.Value, known, query);
@@ -158,8 +157,11 @@ public static class StatementRoutes
     private static decimal UsualEquipment(Currency currency) => currency.Decimals == 0 ? 100_000 : 1_000;
 
     /// <summary>A draft is a valid document or it is not answered: amounts past the bounds come from a column that holds no amounts.</summary>
-    private static RequestFault? FaultOf(CostProfile draft, Currency currency, IValidator<CostProfile> validator) =>
-        JsonBody<CostProfile>.Read(Encoding.UTF8.GetBytes(WireJson.WriteDocument(draft, currency)), validator).Faults is [var first, ..]
+    private static RequestFault? FaultOf(CostProfile draft, IValidator<CostProfile> validator)
+    {
+        var faults = RecordReader.Check(draft);
+        return faults.Concat(Rules.Faults(validator, draft, faults)).FirstOrDefault() is { } first
             ? RequestFault.CannotCompute(first.Code, $"The draft would not be a valid profile: {first.Pointer} {first.Detail}")
             : null;
+    }
 }

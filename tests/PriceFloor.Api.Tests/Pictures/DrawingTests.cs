@@ -42,7 +42,7 @@ public sealed class DrawingTests
             (commas.NumberFormat.NumberDecimalSeparator, commas.NumberFormat.NumberGroupSeparator) = (",", ".");
             CultureInfo.CurrentCulture = commas;
             Assert.Equal("1,5", 1.5m.ToString(CultureInfo.CurrentCulture)); // it really is such a culture
-            Assert.Equal("""<rect x="1.5" y="-0.33" width="2"/>""" + "\n", new Svg().BodySchema("rect", ("x", 1.50m), ("y", -1m / 3), ("width", 2)).ToString());
+            Assert.Equal("""<rect x="1.5" y="-0.33" width="2"/>""" + "\n", new Svg().Shape("rect", ("x", 1.50m), ("y", -1m / 3), ("width", 2)).ToString());
             Assert.Equal(points, Drawn());
             Assert.Equal(("1,234.50", "1,235", "1,234.500", "0.5"), (DisplayText.Money(1234.5m, "USD"), DisplayText.Money(1235, "JPY"), DisplayText.Money(1234.5m, "KWD"), DisplayText.Number(0.50m)));
         }

@@ -160,13 +160,11 @@ public sealed class BodyReader
         var faultsBefore = _faults?.Count ?? 0;
         while (json.Read() && json.TokenType != JsonTokenType.EndArray)
             Value(ref json, many.Item, $"{pointer}/{index++}");
-        if (index < many.Minimum)
-            Fault(pointer, FaultCodes.Required, $"{Name(pointer)} is empty; give at least one.");
-        if (index <= many.Maximum)
+        if (FieldRules.OfCount(index, pointer, many) is not { } fault)
             return;
-
-        _faults?.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
-        Fault(pointer, InputCodes.TooMany, $"{Name(pointer)} has {index} lines; at most {many.Maximum} are taken. Put similar lines together.");
+        if (fault.Code == InputCodes.TooMany)
+            _faults?.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
+        Fault(fault);
     }
 
     private void NumberValue(ref Utf8JsonReader json, BodySchema.Number number, string pointer)
@@ -175,18 +173,18 @@ public sealed class BodyReader
         ReadOnlySpan<char> text = json.TokenType == JsonTokenType.String ? Text(ref json, pointer)
             : json.ValueSpan.Length > ShortNumber ? Encoding.UTF8.GetString(json.ValueSpan)
             : digits[..Encoding.UTF8.GetChars(json.ValueSpan, digits)];
-        if (NumberText.Read(text, name: "", number.Field).Code is not null && NumberText.Read(text, Name(pointer), number.Field) is (_, { } code, { } detail))
-            Fault(pointer, code, detail); // the name is put together only where there is something to tell
+        if (FieldRules.OfNumber(text, pointer, number.Field) is { } fault)
+            Fault(fault);
     }
 
     private void WordValue(string text, BodySchema shape, string pointer)
     {
         if (shape is BodySchema.Choice { Words: var words } && !words.Contains(text))
-            Fault(pointer, InputCodes.NotOneOf, $"{Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotOneOf, $"{FieldRules.Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
         else if (shape is BodySchema.Date && TimeText.ReadDate(text) is null)
-            Fault(pointer, InputCodes.NotADate, $"{Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotADate, $"{FieldRules.Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
         else if (shape is BodySchema.Time && TimeText.ReadTime(text) is null)
-            Fault(pointer, InputCodes.NotATime, $"{Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotATime, $"{FieldRules.Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
     }
 
     private void TextValue(ref Utf8JsonReader json, string pointer, int least, int most)
@@ -194,12 +192,8 @@ public sealed class BodyReader
         if (IsPlain(json.ValueSpan) && json.ValueSpan.Length >= least && json.ValueSpan.Length <= most)
             return;
         var text = Text(ref json, pointer);
-        if (UnseenCharacters.FaultOf(text, Name(pointer), _isStored) is { } unseen)
-            Fault(pointer, InputCodes.ControlCharacter, unseen);
-        else if (text.Length < least)
-            Fault(pointer, FaultCodes.Required, $"{Name(pointer)} is empty.");
-        else if (text.Length > most)
-            Fault(pointer, InputCodes.TooLong, $"{Name(pointer)} has {text.Length} characters; at most {most} are taken.");
+        if (FieldRules.OfText(text, pointer, least, most, _isStored) is { } fault)
+            Fault(fault);
     }
 
     /// <summary>Letters that each take one byte and stand for themselves, as nearly all names have.</summary>
@@ -209,7 +203,7 @@ public sealed class BodyReader
     {
         if (types.Contains(json.TokenType))
             return;
-        var name = Name(pointer);
+        var name = FieldRules.Name(pointer);
         throw json.TokenType == JsonTokenType.Null
             ? Unreadable(ref json, pointer, InputCodes.Null, $"{name} is null; give {wanted}, or leave the property out where it is optional.")
             : Unreadable(ref json, pointer, InputCodes.WrongType, $"{name} must be {wanted}.");
@@ -230,9 +224,9 @@ public sealed class BodyReader
         });
     }
 
-    private void Fault(string pointer, Code code, string detail) => (_faults ??= []).Add(new InputError { Pointer = pointer, Code = code, Detail = detail });
+    private void Fault(InputError error) => (_faults ??= []).Add(error);
 
-    private static string Name(string pointer) => pointer == Root ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
+    private void Fault(string pointer, Code code, string detail) => Fault(new InputError { Pointer = pointer, Code = code, Detail = detail });
 
     private static string Meant(string name, BodySchema.Members members) =>
         members.All.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: var close } ? $" (\"{close}\" is)" : "";

@@ -45,7 +45,7 @@ public abstract record BodySchema
         }
     }
 
-    public sealed record Member(string Name, int Place, Func<BodySchema> BodySchema, bool Required, bool MayBeNull)
+    public sealed record Member(string Name, int Place, Func<BodySchema> BodySchema, bool Required, bool MayBeNull, Func<object, object?> Of)
     {
         public byte[] Utf8Name { get; } = Encoding.UTF8.GetBytes(Name);
 
@@ -84,7 +84,8 @@ public abstract record BodySchema
             place,
             Later(property),
             property.IsDefined(typeof(RequiredMemberAttribute)),
-            nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType)));
+            nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType),
+            property.GetValue));
         return new Members([.. members], ReadOnlyFields.Of(type));
     }
 

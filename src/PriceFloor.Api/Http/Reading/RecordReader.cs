@@ -1,0 +1,33 @@
+using System.Collections;
+using System.Globalization;
+
+namespace PriceFloor.Api.Http.Reading;
+
+/// <summary>
+/// Walks a document that the service made itself, such as a draft, along the schema that bodies are read by: it is valid exactly if its JSON text would be.
+/// </summary>
+public static class RecordReader
+{
+    /// <summary>Everything about its values that breaks a rule, in order of appearance. Rules between fields are the validator's.</summary>
+    public static IReadOnlyList<InputError> Check<T>(T document) where T : class => [.. Faults(document, BodySchema.Of(typeof(T)), "#")];
+
+    private static IEnumerable<InputError> Faults(object value, BodySchema schema, string pointer) => (schema, value) switch
+    {
+        (BodySchema.Members members, _) => members.All.SelectMany(member => OfMember(value, member, $"{pointer}/{member.Name}")),
+        (BodySchema.Array list, IEnumerable items) => OfList([.. items.Cast<object>()], list, pointer),
+        (BodySchema.Number number, decimal amount) => One(FieldRules.OfNumber(amount.ToString(CultureInfo.InvariantCulture), pointer, number.Field)),
+        (BodySchema.Text text, string words) => One(FieldRules.OfText(words, pointer, text.Minimum, text.Maximum)),
+        _ => [], // a word of a list, a day or true and false cannot be anything else in a record
+    };
+
+    private static IEnumerable<InputError> OfMember(object owner, BodySchema.Member member, string pointer) =>
+        member.Of(owner) is { } value ? Faults(value, member.BodySchema(), pointer)
+        : member.Required ? [new InputError { Pointer = pointer, Code = FaultCodes.Required, Detail = $"{member.Name} is missing." }]
+        : [];
+
+    private static IEnumerable<InputError> OfList(IReadOnlyList<object> items, BodySchema.Array list, string pointer) => FieldRules.OfCount(items.Count, pointer, list) is { } fault
+        ? [fault]
+        : items.SelectMany((item, index) => Faults(item, list.Item, FormattableString.Invariant($"{pointer}/{index}")));
+
+    private static IEnumerable<InputError> One(InputError? fault) => fault is null ? [] : [fault];
+}
