@@ -26,14 +26,20 @@ public sealed class KeyTextTests
 
     [Theory]
     [InlineData("Basic eA==")]
+    [InlineData("Basic YTpi")]
     [InlineData("x")]
     [InlineData("Bearer")]
     [InlineData("Bearer ")]
     [InlineData("Bearer pf_")]
-    public async Task Another_kind_of_header_is_no_key(string header)
+    [InlineData("Bearer pf_wrong")]
+    [InlineData("Bearer " + Studio.AdminKey + "x")]
+    [InlineData(Studio.AdminKey)]
+    public async Task Nothing_but_a_known_key_opens_and_what_is_none_is_challenged(string authorization)
     {
         await using var studio = new Studio();
-        (await studio.Get("/v1/profiles", studio.ClientWith(null), ("Authorization", header))).IsProblem(401, "no-key");
+        var answer = (await studio.Get("/v1/profiles", studio.ClientWith(null), ("Authorization", authorization))).IsProblem(401, "no-key");
+        Assert.StartsWith("Bearer", answer["WWW-Authenticate"], StringComparison.Ordinal);
+        Assert.DoesNotContain(Studio.AdminKey, answer.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public sealed class WhatACheckerLearnsTests
     [
         "/v1/price-checks?sku=RB-014&channel=web&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true", "/v1/price-checks?sku=RB-014&channel=web&price=0.01",
         "/v1/price-checks?sku=rb-014&channel=web&price=58", "/v1/price-checks?sku=RB-014&channel=WEB&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&currency=EUR",
-        "/v1/price-checks?sku=RB-014&channel=dear&price=58", "/v1/price-checks?sku=RB-014&channel=euro&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2020-01-01T00:00:00Z",
+        "/v1/price-checks?sku=RB-014&channel=nope&price=58", "/v1/price-checks?sku=RB-014&channel=dear&price=58", "/v1/price-checks?sku=RB-014&channel=euro&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2020-01-01T00:00:00Z",
         "/v1/price-checks?sku=RB-014&channel=web&price=58.001", "/v1/price-checks?sku=RB-014&channel=web&price=999999999999999999", "/v1/designs/RB-014", "/v1/designs/RB-014/floor-price", "/v1/profiles/main",
         "/v1/designs/RB-014/remedies?channel=web", "/v1/designs/RB-014/prices/web", "/v1/floor-changes", "/v1/keys", "/v1/audit",
     ];

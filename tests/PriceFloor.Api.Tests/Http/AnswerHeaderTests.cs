@@ -66,19 +66,6 @@ public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<Share
         Assert.Equal("no-cache, private", (await studio.Get("/v1/profiles/main", headers: ("If-None-Match", "\"1\"")))["Cache-Control"]);
     }
 
-    [Fact]
-    public async Task HEAD_of_a_problem_has_its_headers_and_no_body()
-    {
-        await using var studio = new Studio();
-        foreach (var path in new[] { "/v1/profiles/nope", "/nowhere", "/v1/profiles?limit=0", "/v1/price-checks" })
-        {
-            var (get, head) = (await studio.Get(path), await studio.Send("HEAD", path, null));
-            Assert.Equal((get.Status, get.ContentType, get["Content-Length"]), (head.Status, head.ContentType, head["Content-Length"]));
-            if (path != "/nowhere") // there the server itself leaves the body out, which the test server does not
-                Assert.Equal((path, ""), (path, head.Text));
-        }
-    }
-
     [Theory]
     [InlineData("application/json", 200)]
     [InlineData("application/*", 200)]
@@ -99,6 +86,7 @@ public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<Share
 
     [Theory]
     [InlineData("PATCH", "/v1/profiles/main", "DELETE, GET, HEAD, PUT")]
+    [InlineData("POST", "/v1/profiles/main", "DELETE, GET, HEAD, PUT")]
     [InlineData("PUT", "/v1/profiles", "GET, HEAD")]
     [InlineData("DELETE", "/v1/price-checks", "GET, HEAD, POST")]
     [InlineData("GET", "/v1/floor-prices", "POST")]

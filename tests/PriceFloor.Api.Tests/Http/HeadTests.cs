@@ -12,6 +12,7 @@ public sealed class HeadTests
     [InlineData("/v1/markups", 405)]
     [InlineData("/v1/price-checks", 422)]
     [InlineData("/v1/profiles?limit=x", 422)]
+    [InlineData("/v1/profiles?limit=0", 422)]
     [InlineData("/v1/profiles?x=1", 400)]
     public async Task A_problem_has_no_body_either(string path, int status)
     {

@@ -80,21 +80,4 @@ public sealed class StoreTroubleTests
         Assert.Equal(20, stored.GetArrayLength());
         Assert.All(stored.EnumerateArray(), design => Assert.Equal(2, design.GetProperty("revision").GetInt32()));
     }
-
-    [Fact]
-    public async Task The_rate_is_counted_for_each_key_and_starts_anew()
-    {
-        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_REQUESTS_PER_MINUTE", "3"));
-        using var other = await studio.ClientFor("read");
-        Assert.Equal("\"default\";r=1", (await studio.Get("/v1/profiles"))["RateLimit"]![..13]);
-        Assert.Equal("\"default\";r=0", (await studio.Get("/v1/profiles"))["RateLimit"]![..13]);
-        studio.Clock.Advance(TimeSpan.FromSeconds(20));
-        var tooMany = (await studio.Get("/v1/profiles")).IsProblem(429, "too-many-requests");
-        Assert.Equal(("40", "\"default\";r=0;t=40"), (tooMany["Retry-After"], tooMany["RateLimit"]));
-        (await studio.Put("/v1/profiles/main", Sample.SmallProfile)).IsProblem(429, "too-many-requests");
-        Assert.Equal(200, (await studio.Get("/v1/profiles", other)).Status);
-        (await studio.Get("/v1/profiles/main", other)).IsProblem(404, "not-found");
-        studio.Clock.Advance(TimeSpan.FromSeconds(40));
-        Assert.Equal("\"default\";r=2;t=60", (await studio.Get("/v1/profiles"))["RateLimit"]);
-    }
 }

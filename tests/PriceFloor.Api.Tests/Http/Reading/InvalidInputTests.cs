@@ -25,8 +25,6 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         { Start + """ ,"expenses":[{"amount":"1,000","per":"year"}]}""", "#/expenses/0/amount", "not-a-number" },
         { Start + """ ,"expenses":[{"amount":"$5","per":"year"}]}""", "#/expenses/0/amount", "not-a-number" },
         { Start + """ ,"household":[{"amount":1,"per":"year","businessShare":1.01}]}""", "#/household/0/businessShare", "out-of-range" },
-        { Start + ",\"name\":\"a\\tb\"}", "#/name", "control-character" },
-        { Start + ",\"name\":\"" + new string('n', 201) + "\"}", "#/name", "too-long" },
         { Start + """ ,"yearStart":"2027-02-30"}""", "#/yearStart", "not-a-date" },
         { Start + """ ,"yearStart":"9999-01-01"}""", "#/yearStart", "not-a-date" }, // its year would have no end
         { Start + """ ,"soldShare":0}""", "#/soldShare", "out-of-range" },
@@ -42,8 +40,6 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"straight-line"}}]}""", "#/equipment/0/depreciation/lifeYears", "required" },
         { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"straight-line","lifeYears":1.3}}]}""", "#/equipment/0/depreciation/lifeYears", "out-of-range" },
         { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"percentages","percentages":[0.6,0.5]}}]}""", "#/equipment/0/depreciation/percentages", "out-of-range" },
-        { Start + ",\"expenses\":[" + string.Join(',', Enumerable.Repeat("""{"amount":1,"per":"year"}""", 10_000)) + "]}", "#/expenses", "too-many" },
-        { Start + ",\"expenses\":[" + string.Join(',', Enumerable.Repeat("""{"amount":1,"per":"year"}""", 501)) + "]}", "#/expenses", "too-many" },
     };
 
     public static TheoryData<string, string, string> Designs => new()

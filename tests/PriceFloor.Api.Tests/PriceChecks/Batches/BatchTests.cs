@@ -142,10 +142,6 @@ public sealed class BatchTests
     public async Task What_cannot_be_a_batch_is_refused_before_anything_is_answered()
     {
         await using var studio = await AShop();
-        var many = $"[{string.Join(',', Enumerable.Repeat("""{"sku":"RB-014","channel":"web","price":58}""", 1001))}]";
-        (await studio.Post(Path, many)).IsProblem(413, "too-large");
-        Assert.Equal(1000, (await studio.Post(Path, many.Replace(",{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}]", "]", StringComparison.Ordinal))).Json.GetProperty("items").GetArrayLength());
-        (await studio.Post(Path, "[" + new string(' ', 2 * 1024 * 1024) + "]")).IsProblem(413, "too-large");
         foreach (var body in new[] { "", "{}", "[{]", "[1,]", "[1", "[] []", "[1 2]" })
             (await studio.Post(Path, body)).IsProblem(400, "unreadable-request");
         foreach (var type in new[] { null, "text/plain", "application/json; charset=utf-16" })
