@@ -52,13 +52,17 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
         foreach (var left in new[] { 1, 0 })
         {
             var answer = await studio.Get("/v1/profiles");
-            Assert.Equal((200, $"\"default\";r={left};t=60", "\"default\";q=3;w=60", null), (answer.Status, answer["RateLimit"], answer["RateLimit-Policy"], answer["Retry-After"]));
+            Assert.Equal(
+                (200, $"\"default\";r={left};t=60", "\"default\";q=3;w=60", null),
+                (answer.Status, answer["RateLimit"], answer["RateLimit-Policy"], answer["Retry-After"]));
         }
 
         foreach (var seconds in new[] { 60, 40 })
         {
             var tooMany = (await studio.Get("/v1/profiles")).IsProblem(429, "too-many-requests");
-            Assert.Equal(($"{seconds}", $"\"default\";r=0;t={seconds}", "\"default\";q=3;w=60"), (tooMany["Retry-After"], tooMany["RateLimit"], tooMany["RateLimit-Policy"]));
+            Assert.Equal(
+                ($"{seconds}", $"\"default\";r=0;t={seconds}", "\"default\";q=3;w=60"),
+                (tooMany["Retry-After"], tooMany["RateLimit"], tooMany["RateLimit-Policy"]));
             (await studio.Put("/v1/profiles/main", Sample.SmallProfile)).IsProblem(429, "too-many-requests");
             studio.Clock.Advance(TimeSpan.FromSeconds(20));
         }

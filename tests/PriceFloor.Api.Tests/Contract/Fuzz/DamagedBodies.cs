@@ -20,7 +20,7 @@ internal static class DamagedBodies
     public static IEnumerable<FuzzedRequest> WithOddBytes(Random random) =>
         from body in GoodBodies.All
         from i in Enumerable.Range(0, 60)
-        select Sent(body.Method, body.Path, body.Type, Damaged(Encoding.UTF8.GetBytes(body.Good), random, first: i < s_odd.Length ? i : null), "odd bytes");
+        select Sent(body.Method, body.Path, body.Type, Damaged(Utf8(body.Good), random, first: i < s_odd.Length ? i : null), "odd bytes");
 
     /// <summary>Each address in each format, also in those that it does not read.</summary>
     public static IEnumerable<FuzzedRequest> AtRandom(Random random) =>
@@ -46,7 +46,10 @@ internal static class DamagedBodies
         return Sent("POST", "/v1/floor-prices?workings=true", "application/json", damaged, "a byte changed");
     });
 
-    private static FuzzedRequest Sent(string method, string path, string type, byte[] body, string how) => new(path, method) { ContentType = type, Body = body, Spoilt = { how } };
+    private static byte[] Utf8(string text) => Encoding.UTF8.GetBytes(text);
+
+    private static FuzzedRequest Sent(string method, string path, string type, byte[] body, string how) =>
+        new(path, method) { ContentType = type, Body = body, Spoilt = { how } };
 
     private static byte[] AnyBytes(Random random)
     {

@@ -3,14 +3,15 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>Values of every kind in every place of every document: whatever is stored can be put back, and every question about it is answered.</summary>
+/// <summary>Values of every kind in every place of every document: what is stored can be put back, and questions about it are answered.</summary>
 public sealed class FuzzedDocumentTests
 {
     private const string Line = """{"sku":"RB-014","channel":"web","price":1000000000000,""";
 
     private static readonly string[] s_gets =
     [
-        "/v1/profiles/main/requirement?", "/v1/designs/RB-014/floor-price?", "/v1/price-checks?sku=RB-014&channel=web&price=58&", "/v1/designs/RB-014/remedies?channel=web&price=58&",
+        "/v1/profiles/main/requirement?", "/v1/designs/RB-014/floor-price?", "/v1/price-checks?sku=RB-014&channel=web&price=58&",
+        "/v1/designs/RB-014/remedies?channel=web&price=58&",
         "/v1/designs/RB-014/break-even?channel=web&price=1000000000000&planned=1000000&", "/v1/designs/RB-014/price-parts?channel=web&price=58&",
     ];
 
@@ -48,7 +49,10 @@ public sealed class FuzzedDocumentTests
 
             async Task<Answer> Ask(string method, string address, string? body, params int[] statuses)
             {
-                var told = await fuzzing.Ask(new FuzzedRequest(address, method) { ContentType = body is null ? null : "application/json", Body = body is null ? null : Encoding.UTF8.GetBytes(body) });
+                var request = new FuzzedRequest(address, method);
+                if (body is not null)
+                    (request.ContentType, request.Body) = ("application/json", Encoding.UTF8.GetBytes(body));
+                var told = await fuzzing.Ask(request);
                 Assert.True(statuses.Contains(told!.Status), $"{told.Status} to {address}: {text}");
                 return told;
             }

@@ -18,7 +18,8 @@ public sealed class FuzzedTextTests
         await fuzzing.Run(DamagedBodies.WithOddBytes(new Random(Seed)));
 
         Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
-        var reading = contract.Operations.Where(one => one.Operation["requestBody"] is not null).Select(one => one.Operation["operationId"]!.GetValue<string>()).ToList();
+        var reading = contract.Operations.Where(one => one.Operation["requestBody"] is not null)
+            .Select(one => one.Operation["operationId"]!.GetValue<string>()).ToList();
         Assert.True(reading.Count > 10);
         Assert.Empty(reading.Except(fuzzing.Asked));
         // Bodies that are all refused, or all taken, would try only half of the service.
@@ -32,7 +33,8 @@ public sealed class FuzzedTextTests
         var fuzzing = new Fuzzing(studio, await ContractDocument.Of(studio), Seed);
         var random = new Random(Seed);
 
-        await fuzzing.Run([.. DamagedBodies.AtRandom(random), .. DamagedBodies.OfProfiles(random), .. DamagedBodies.OfWhatIfs(random), .. OddAddresses.All]);
+        await fuzzing.Run(
+            [.. DamagedBodies.AtRandom(random), .. DamagedBodies.OfProfiles(random), .. DamagedBodies.OfWhatIfs(random), .. OddAddresses.All]);
 
         Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
     }

@@ -68,7 +68,8 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
     private (long, long, long) Written()
     {
         using var store = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Mode=ReadOnly;Pooling=False");
-        return store.QuerySingle<(long, long, long)>("SELECT (SELECT count(*) FROM revision), (SELECT count(*) FROM event), (SELECT count(*) FROM access_key)");
+        return store.QuerySingle<(long, long, long)>(
+            "SELECT (SELECT count(*) FROM revision), (SELECT count(*) FROM event), (SELECT count(*) FROM access_key)");
     }
 
     private async Task Refresh()

@@ -5,12 +5,17 @@ namespace PriceFloor.Api.Tests.Contract.Fuzz;
 /// <summary>Bytes that are no text, and text that has a meaning elsewhere, in every kind of place of an address.</summary>
 internal static class OddAddresses
 {
-    private static readonly string[] s_odd = ["%FF", "%ED%A0%80", "%C0%80", "%C3%28", "%92", "%01", "%0d%0a", "%F0%9F%94%A5", "%EF%BF%BF", "%", "%zz", "%25", "%5c", "%E2%80%AE", "é"];
+    private static readonly string[] s_odd =
+    [
+        "%FF", "%ED%A0%80", "%C0%80", "%C3%28", "%92", "%01", "%0d%0a", "%F0%9F%94%A5", "%EF%BF%BF", "%", "%zz", "%25", "%5c", "%E2%80%AE", "é",
+    ];
 
     private static readonly string[] s_paths =
     [
-        "/v1/designs/@", "/v1/designs/@/floor-price", "/v1/designs/@/revisions", "/v1/designs/RB-014/prices/@", "/v1/channels/@", "/v1/profiles/@/requirement", "/problems/@", "/@", "/v1/designs?after=@",
-        "/v1/price-checks?sku=@&channel=@&price=58", "/v1/price-list?channel=@", "/v1/floor-changes?since=@", "/v1/price-checks?sku=RB-014&channel=web&price=@", "/v1/designs?asOf=@", "/v1/designs?@=1",
+        "/v1/designs/@", "/v1/designs/@/floor-price", "/v1/designs/@/revisions", "/v1/designs/RB-014/prices/@", "/v1/channels/@",
+        "/v1/profiles/@/requirement", "/problems/@", "/@", "/v1/designs?after=@",
+        "/v1/price-checks?sku=@&channel=@&price=58", "/v1/price-list?channel=@", "/v1/floor-changes?since=@",
+        "/v1/price-checks?sku=RB-014&channel=web&price=@", "/v1/designs?asOf=@", "/v1/designs?@=1",
     ];
 
     public static IEnumerable<FuzzedRequest> All =>

@@ -8,7 +8,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Http.Reading;
 
-/// <summary>Every address that reads a body refuses every kind of broken one with a problem that tells the place, in Development as in Production, stores nothing and stays up.</summary>
+/// <summary>
+/// Every address that reads a body refuses every kind of broken one with a problem that tells the place, in Development as in Production, stores
+/// nothing and stays up.
+/// </summary>
 public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     private const string Profile = "/v1/profiles/new";
@@ -29,7 +32,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         new("white space", _ => Utf8(" \r\n\t"), "empty", _ => "# 1:1"),
         new("white space that ends with a space", _ => Utf8(" \n\t "), "empty", _ => "# 1:1"),
         new("only a byte order mark", _ => [0xef, 0xbb, 0xbf], "empty"),
-        new("UTF-16", good => Encoding.Unicode.GetPreamble().Concat(Encoding.Unicode.GetBytes(good)).ToArray(), "malformed"),
+        new("UTF-16", good => [.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(good)], "malformed"),
         new("a byte that is no text", good => [.. Utf8(good[..^1] + ",\"x\":\""), 0xc3, 0x28, .. "\"}"u8], "malformed"),
         new("a raw control character", good => Utf8(good.Insert(2, "\u0001")), "malformed"),
         new("null", _ => Utf8("null"), "null", _ => "# 1:1"),
@@ -39,16 +42,20 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         new("an empty list", _ => Utf8("[]"), "wrong-type", _ => "# 1:1"),
         new("an unknown property", good => Utf8(good[..^1] + ",\"unknown\":[[[]]]}"), "unknown-property", good => $"#/unknown 1:{good.Length + 1}"),
         new("an empty name", good => Utf8(good[..^1] + ",\"\":1}"), "unknown-property", good => $"#/ 1:{good.Length + 1}"),
-        new("a name with a slash and a tilde", good => Utf8(good[..^1] + ",\"a/b~c\":1}"), "unknown-property", good => $"#/a~1b~0c 1:{good.Length + 1}"),
+        new("a name with a slash and a tilde",
+            good => Utf8(good[..^1] + ",\"a/b~c\":1}"), "unknown-property", good => $"#/a~1b~0c 1:{good.Length + 1}"),
         new("half a surrogate in a name", good => Utf8(good[..^1] + ",\"\\ud83d\":1}"), "malformed"),
-        new("a property twice", good => Utf8(good[..^1] + "," + good[1..]), "duplicate-property", good => $"#/{good.Split('"')[1]} 1:{good.Length + 1}"),
+        new("a property twice",
+            good => Utf8(good[..^1] + "," + good[1..]), "duplicate-property", good => $"#/{good.Split('"')[1]} 1:{good.Length + 1}"),
         new("not a number", good => Utf8(good[..^1] + ",\"price\":NaN}"), ""),
         new("brackets without end", good => Utf8(good[..^1] + ",\"savedAt\":" + new string('[', 100_000)), ""),
         new("all of it missing", _ => Utf8("{}"), "required") { Status = 422 },
         OfProfile("an unknown property on another line", "{\"currency\":\"USD\",\n \"calender\":{}}", "unknown-property", "#/calender 2:2"),
-        OfProfile("an unknown property inside", Start + ",\n\"expenses\":[{\"amount\":1,\"per\":\"year\",\"amonut\":2}]}", "unknown-property", "#/expenses/0/amonut 2:38"),
+        OfProfile("an unknown property inside",
+            Start + ",\n\"expenses\":[{\"amount\":1,\"per\":\"year\",\"amonut\":2}]}", "unknown-property", "#/expenses/0/amonut 2:38"),
         OfProfile("a property of another case", """{"Currency":"USD"}""", "unknown-property", "#/Currency 1:2"),
-        OfProfile("a property twice, with an escape in it", "{\"currency\":\"USD\",\n  \"\\u0063urrency\":\"USD\"}", "duplicate-property", "#/currency 2:3"),
+        OfProfile("a property twice, with an escape in it",
+            "{\"currency\":\"USD\",\n  \"\\u0063urrency\":\"USD\"}", "duplicate-property", "#/currency 2:3"),
         OfProfile("null for a list", Start + ",\"expenses\":null}", "null", $"#/expenses 1:{Start.Length + 13}"),
         OfProfile("null in a list", Start + ",\"expenses\":[null]}", "null", $"#/expenses/0 1:{Start.Length + 14}"),
         OfProfile("null for a needed number", Start + ",\"soldShare\":null}", "null", $"#/soldShare 1:{Start.Length + 14}"),
