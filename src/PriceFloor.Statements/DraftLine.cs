@@ -1,42 +1,5 @@
 namespace PriceFloor.Statements;
 
-/// <summary>How a line's year was calculated from the months that the files cover.</summary>
-public enum Reckoned
-{
-    /// <summary>The whole year is there, or more: twelve months of it.</summary>
-    WholeYear,
-
-    /// <summary>Spread over the months covered, times twelve.</summary>
-    ByMonths,
-
-    /// <summary>At even distances of 2, 3 or 6 months: so many times a year.</summary>
-    ByInterval,
-
-    /// <summary>Paid in one month only, as yearly bills are: once a year.</summary>
-    OnceAYear,
-}
-
-/// <summary>What makes entries one line of the draft.</summary>
-public sealed record LineName(Placement To, CostKind? CostKind, string Name, decimal BusinessShare, TracedTo? TracedTo)
-{
-    /// <summary>The line that a rule leads to.</summary>
-    public static LineName Of(ReadingRule rule) => new(rule.To, rule.CostKind, NameOf(rule), ShareOf(rule), rule.TracedTo);
-
-    /// <summary>The name with room left for a few words after it.</summary>
-    public string Short => Name.Length > Limits.NameLength - 20 ? Name[..(Limits.NameLength - 20)] : Name;
-
-    private static decimal ShareOf(ReadingRule rule) => rule.BusinessShare ?? (rule.To == Placement.Business ? 1 : 0);
-
-    private static string NameOf(ReadingRule rule) => rule.Name
-        ?? (rule.CostKind is { } costKind ? Sentence(Kebab(costKind.ToString()).Replace('-', ' '))
-            : rule.To == Placement.Household && rule.TextHas is { } text ? Sentence(Words.Single(text))
-            : Sentence(Kebab(rule.To.ToString()).Replace('-', ' ')));
-
-    private static string Kebab(string word) => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(word);
-
-    private static string Sentence(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..].ToLowerInvariant();
-}
-
 /// <summary>The entries of one line, and what they make in a year.</summary>
 public sealed class DraftLine
 {
@@ -116,4 +79,41 @@ public sealed class DraftLine
     private List<(int Month, decimal Amount)> PaidMonths() =>
         [.. Entries.Zip(Amounts).Where(pair => pair.Second > 0).GroupBy(pair => pair.First.Entry.Date.Year * 12 + pair.First.Entry.Date.Month)
             .Select(month => (month.Key, month.Sum(pair => pair.Second))).OrderBy(month => month.Key)];
+}
+
+/// <summary>How a line's year was calculated from the months that the files cover.</summary>
+public enum Reckoned
+{
+    /// <summary>The whole year is there, or more: twelve months of it.</summary>
+    WholeYear,
+
+    /// <summary>Spread over the months covered, times twelve.</summary>
+    ByMonths,
+
+    /// <summary>At even distances of 2, 3 or 6 months: so many times a year.</summary>
+    ByInterval,
+
+    /// <summary>Paid in one month only, as yearly bills are: once a year.</summary>
+    OnceAYear,
+}
+
+/// <summary>What makes entries one line of the draft.</summary>
+public sealed record LineName(Placement To, CostKind? CostKind, string Name, decimal BusinessShare, TracedTo? TracedTo)
+{
+    /// <summary>The line that a rule leads to.</summary>
+    public static LineName Of(ReadingRule rule) => new(rule.To, rule.CostKind, NameOf(rule), ShareOf(rule), rule.TracedTo);
+
+    /// <summary>The name with room left for a few words after it.</summary>
+    public string Short => Name.Length > Limits.NameLength - 20 ? Name[..(Limits.NameLength - 20)] : Name;
+
+    private static decimal ShareOf(ReadingRule rule) => rule.BusinessShare ?? (rule.To == Placement.Business ? 1 : 0);
+
+    private static string NameOf(ReadingRule rule) => rule.Name
+        ?? (rule.CostKind is { } costKind ? Sentence(Kebab(costKind.ToString()).Replace('-', ' '))
+            : rule.To == Placement.Household && rule.TextHas is { } text ? Sentence(Words.Single(text))
+            : Sentence(Kebab(rule.To.ToString()).Replace('-', ' ')));
+
+    private static string Kebab(string word) => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(word);
+
+    private static string Sentence(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..].ToLowerInvariant();
 }

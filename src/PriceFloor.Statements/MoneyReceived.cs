@@ -1,11 +1,5 @@
 namespace PriceFloor.Statements;
 
-/// <summary>What one month brought.</summary>
-/// <param name="Month">Its first day.</param>
-/// <param name="Received">Money for pieces as it reached the accounts, less what was paid back.</param>
-/// <param name="SalesTaxPaid">Sales tax handed on, less what came back.</param>
-public sealed record MonthReceived(DateOnly Month, decimal Received, decimal SalesTaxPaid);
-
 /// <summary>
 /// Money for pieces, for what it is: payouts often arrive less a marketplace's fees and may hold sales tax and postage. It is compared
 /// with the draft's required revenue, which is made of the same accounts: fees that were kept back stand in neither, and sales tax is
@@ -42,3 +36,9 @@ public sealed class MoneyReceived
     private static IEnumerable<(Sorted Sorted, Placement To)> Entries(Sorting sorting) =>
         sorting.Of[LineOutcome.Placed].Select(sorted => (sorted, sorting.RuleOf(sorted).To)).Where(one => one.To is Placement.Sale or Placement.SalesTax);
 }
+
+/// <summary>What one month brought.</summary>
+/// <param name="Month">Its first day.</param>
+/// <param name="Received">Money for pieces as it reached the accounts, less what was paid back.</param>
+/// <param name="SalesTaxPaid">Sales tax handed on, less what came back.</param>
+public sealed record MonthReceived(DateOnly Month, decimal Received, decimal SalesTaxPaid);

@@ -1,12 +1,5 @@
 namespace PriceFloor.Statements;
 
-/// <summary>What the draft takes from elsewhere than the statements.</summary>
-/// <param name="Against">The stored profile: its calendar, tax, materials and all that no bank knows are kept.</param>
-/// <param name="YearStart">The first day of the year drafted; null: the stored profile's, else the first month covered, at most twelve months back.</param>
-/// <param name="EquipmentFrom">A purchase of at least so much may be equipment.</param>
-/// <param name="LifeYears">How long equipment lasts.</param>
-public sealed record DraftChoices(CostProfile? Against, DateOnly? YearStart, decimal EquipmentFrom, decimal LifeYears);
-
 /// <summary>A cost profile drafted from statements, and the lines that it was made of.</summary>
 public sealed class ProfileDraft
 {
@@ -104,3 +97,10 @@ public sealed class ProfileDraft
     private static bool IsSame(Equipment known, Equipment bought) =>
         known.Cost == bought.Cost && known.InService is { } since && since.Year == bought.InService!.Value.Year && since.Month == bought.InService.Value.Month;
 }
+
+/// <summary>What the draft takes from elsewhere than the statements.</summary>
+/// <param name="Against">The stored profile: its calendar, tax, materials and all that no bank knows are kept.</param>
+/// <param name="YearStart">The first day of the year drafted; null: the stored profile's, else the first month covered, at most twelve months back.</param>
+/// <param name="EquipmentFrom">A purchase of at least so much may be equipment.</param>
+/// <param name="LifeYears">How long equipment lasts.</param>
+public sealed record DraftChoices(CostProfile? Against, DateOnly? YearStart, decimal EquipmentFrom, decimal LifeYears);

@@ -1,8 +1,5 @@
 namespace PriceFloor.Statements;
 
-/// <summary>In which order a sheet writes its dates; ISO 8601 (2027-03-01) is always read.</summary>
-public enum DateOrder { YearMonthDay, DayMonthYear, MonthDayYear }
-
 /// <summary>What the caller says about sheets, since CSV says nothing about itself.</summary>
 public sealed record SheetReading
 {
@@ -33,3 +30,6 @@ public sealed record SheetReading
 
     public string? AccountColumn { get; init; }
 }
+
+/// <summary>In which order a sheet writes its dates; ISO 8601 (2027-03-01) is always read.</summary>
+public enum DateOrder { YearMonthDay, DayMonthYear, MonthDayYear }

@@ -1,5 +1,16 @@
 namespace PriceFloor.Statements;
 
+/// <summary>One file as it was read: the statements of one or more accounts, and the lines that could not be read.</summary>
+public sealed record StatementFile
+{
+    public required StatementFormat Format { get; init; }
+
+    public required IReadOnlyList<AccountStatement> Statements { get; init; }
+
+    /// <summary>Lines that could not be read; the others stand.</summary>
+    public required IReadOnlyList<RefusedLine> Refused { get; init; }
+}
+
 /// <summary>The open formats that are read, recognised by content.</summary>
 public enum StatementFormat
 {
@@ -14,17 +25,6 @@ public enum StatementFormat
 
     /// <summary>ISO 20022 camt.053, the bank to customer statement.</summary>
     Camt053,
-}
-
-/// <summary>One file as it was read: the statements of one or more accounts, and the lines that could not be read.</summary>
-public sealed record StatementFile
-{
-    public required StatementFormat Format { get; init; }
-
-    public required IReadOnlyList<AccountStatement> Statements { get; init; }
-
-    /// <summary>Lines that could not be read; the others stand.</summary>
-    public required IReadOnlyList<RefusedLine> Refused { get; init; }
 }
 
 /// <summary>What one file says of one account.</summary>

@@ -1,12 +1,4 @@
-
 namespace PriceFloor.Storage;
-
-/// <summary>A backup that was made.</summary>
-/// <param name="Path">The file.</param>
-/// <param name="Bytes">Its size.</param>
-/// <param name="Sha256">Its hash, which also stands in the file of the same name with <c>.sha256</c>.</param>
-/// <param name="Schema">The schema of the store in it.</param>
-public sealed record BackupMade(string Path, long Bytes, string Sha256, int Schema);
 
 /// <summary>Copies of the store as it stands at one moment, made while others write.</summary>
 public static class Backup
@@ -71,3 +63,10 @@ public static class Backup
         }
     }
 }
+
+/// <summary>A backup that was made.</summary>
+/// <param name="Path">The file.</param>
+/// <param name="Bytes">Its size.</param>
+/// <param name="Sha256">Its hash, which also stands in the file of the same name with <c>.sha256</c>.</param>
+/// <param name="Schema">The schema of the store in it.</param>
+public sealed record BackupMade(string Path, long Bytes, string Sha256, int Schema);

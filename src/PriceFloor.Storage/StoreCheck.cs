@@ -4,14 +4,6 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>What a look through a whole store found.</summary>
-/// <param name="Schema">Its schema.</param>
-/// <param name="Documents">Documents that are there.</param>
-/// <param name="Revisions">Revisions of them and of those that are deleted.</param>
-/// <param name="Position">The newest position.</param>
-/// <param name="Faults">What is wrong; empty where all is well.</param>
-public sealed record StoreReport(int Schema, long Documents, long Revisions, long Position, IReadOnlyList<string> Faults);
-
 /// <summary>Looks through a whole store at one moment, without changing it; a service may be using it.</summary>
 public static class StoreCheck
 {
@@ -86,3 +78,11 @@ public static class StoreCheck
         }
     }
 }
+
+/// <summary>What a look through a whole store found.</summary>
+/// <param name="Schema">Its schema.</param>
+/// <param name="Documents">Documents that are there.</param>
+/// <param name="Revisions">Revisions of them and of those that are deleted.</param>
+/// <param name="Position">The newest position.</param>
+/// <param name="Faults">What is wrong; empty where all is well.</param>
+public sealed record StoreReport(int Schema, long Documents, long Revisions, long Position, IReadOnlyList<string> Faults);

@@ -3,12 +3,6 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>A store of an earlier program that was brought to the newest schema.</summary>
-/// <param name="From">The schema it had.</param>
-/// <param name="To">The schema it has.</param>
-/// <param name="Backup">The file in which it is kept as it was.</param>
-public sealed record Upgrade(int From, int To, string Backup);
-
 /// <summary>Brings a store to the newest schema: only where there is room, and with a checked backup of what it was beside it.</summary>
 internal static class Upgrading
 {
@@ -70,3 +64,9 @@ internal static class Upgrading
 
     private static string Megabytes(long bytes) => (bytes / 1048576m).ToString("0.0", CultureInfo.InvariantCulture);
 }
+
+/// <summary>A store of an earlier program that was brought to the newest schema.</summary>
+/// <param name="From">The schema it had.</param>
+/// <param name="To">The schema it has.</param>
+/// <param name="Backup">The file in which it is kept as it was.</param>
+public sealed record Upgrade(int From, int To, string Backup);

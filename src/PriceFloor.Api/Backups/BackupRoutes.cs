@@ -6,24 +6,6 @@ using Serilog;
 
 namespace PriceFloor.Api.Backups;
 
-/// <summary>A backup that was made.</summary>
-public sealed record BackupAnswer
-{
-    /// <summary>The file's name in the folder backups of the data folder.</summary>
-    public required string Name { get; init; }
-
-    /// <summary>Its size.</summary>
-    public required long Bytes { get; init; }
-
-    /// <summary>Its SHA-256, which is also in the file of the same name with .sha256.</summary>
-    public required string Sha256 { get; init; }
-
-    /// <summary>The schema of the store in it.</summary>
-    public required int Schema { get; init; }
-
-    public static BackupAnswer Of(BackupMade made) => new() { Name = Path.GetFileName(made.Path), Bytes = made.Bytes, Sha256 = made.Sha256, Schema = made.Schema };
-}
-
 public static class BackupRoutes
 {
     /// <summary>Makes a backup while writes go on. What is in the way of it is the disk's, not the caller's: the log says what.</summary>
@@ -40,4 +22,22 @@ public static class BackupRoutes
             return Problem.Busy();
         }
     }
+}
+
+/// <summary>A backup that was made.</summary>
+public sealed record BackupAnswer
+{
+    /// <summary>The file's name in the folder backups of the data folder.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Its size.</summary>
+    public required long Bytes { get; init; }
+
+    /// <summary>Its SHA-256, which is also in the file of the same name with .sha256.</summary>
+    public required string Sha256 { get; init; }
+
+    /// <summary>The schema of the store in it.</summary>
+    public required int Schema { get; init; }
+
+    public static BackupAnswer Of(BackupMade made) => new() { Name = Path.GetFileName(made.Path), Bytes = made.Bytes, Sha256 = made.Sha256, Schema = made.Schema };
 }

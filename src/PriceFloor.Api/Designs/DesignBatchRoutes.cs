@@ -13,14 +13,6 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Designs;
 
-/// <summary>How a sheet of designs is written or read.</summary>
-public sealed record DesignSheetQuery(SheetDialect Dialect) : IQuery<DesignSheetQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters => [SheetQuery.Dialect];
-
-    public static DesignSheetQuery Read(QueryValues values) => new(SheetQuery.DialectOf(values));
-}
-
 /// <summary>Many designs out and in: what was exported and not edited changes nothing when it comes back.</summary>
 public static class DesignBatchRoutes
 {
@@ -119,4 +111,12 @@ public static class DesignBatchRoutes
             faults.Add(new InputError { Parameter = DesignSheet.Sku, Code = InputCodes.MissingColumn, Detail = "The sheet has no column \"sku\" with the key of each design." });
         return (places, faults);
     }
+}
+
+/// <summary>How a sheet of designs is written or read.</summary>
+public sealed record DesignSheetQuery(SheetDialect Dialect) : IQuery<DesignSheetQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters => [SheetQuery.Dialect];
+
+    public static DesignSheetQuery Read(QueryValues values) => new(SheetQuery.DialectOf(values));
 }

@@ -3,27 +3,6 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.FirstContact;
 
-/// <summary>What the service says to whoever finds its address: what it is and where to read on.</summary>
-/// <param name="Name">What the service is called.</param>
-/// <param name="Version">The version that runs here.</param>
-/// <param name="Summary">What it does, in a sentence.</param>
-/// <param name="Key">How calls under /v1 are opened.</param>
-/// <param name="Links">Where to read on.</param>
-public sealed record WelcomeAnswer(string Name, string Version, string Summary, string Key, WelcomeLinks Links);
-
-/// <summary>Addresses of this service, as paths.</summary>
-/// <param name="Docs">The contract to read and to try.</param>
-/// <param name="Openapi">The contract as an OpenAPI document; the same with .yaml.</param>
-/// <param name="Problems">Every problem: what it means and how to fix it.</param>
-/// <param name="Health">Whether the service can answer.</param>
-/// <param name="PriceChecks">The question that shops ask most; needs a key.</param>
-/// <param name="ApiCatalog">The same links for programs that look for services (RFC 9727).</param>
-public sealed record WelcomeLinks(string Docs, string Openapi, string Problems, string Health, string PriceChecks, string ApiCatalog)
-{
-    public static WelcomeLinks Under(string pathBase) =>
-        new(pathBase + "/docs", pathBase + "/openapi/v1.json", pathBase + "/problems", pathBase + "/health/ready", pathBase + "/v1/price-checks", pathBase + ApiCatalogRoutes.Path);
-}
-
 /// <summary>The root of the service: short JSON for programs, a plain page for browsers.</summary>
 public static class Welcome
 {
@@ -46,7 +25,35 @@ public static class Welcome
     public static WelcomeAnswer Answer(WelcomeLinks links) => new("PriceFloor", Version, Summary, Key, links);
 
     private static string Page(WelcomeLinks links) =>
-        $"<p>{WebUtility.HtmlEncode(Summary)} Version {Version}.</p><ul>{Item(links.Docs, "The contract, to read and to try")}{Item(links.Openapi, "The contract as an OpenAPI document")}{Item(links.Problems, "Problems: what they mean and how to fix them")}{Item(links.Health, "Can the service answer?")}{Item(links.ApiCatalog, "These links for programs")}</ul><p>Price checks are asked at <code>{WebUtility.HtmlEncode(links.PriceChecks)}</code>. {WebUtility.HtmlEncode(Key)}</p><p>Figures are no tax or legal advice.</p>";
+        $"<p>{WebUtility.HtmlEncode(Summary)} Version {Version}.</p><ul>"
+        + Item(links.Docs, "The contract, to read and to try")
+        + Item(links.Openapi, "The contract as an OpenAPI document")
+        + Item(links.Problems, "Problems: what they mean and how to fix them")
+        + Item(links.Health, "Can the service answer?")
+        + Item(links.ApiCatalog, "These links for programs")
+        + $"</ul><p>Price checks are asked at <code>{WebUtility.HtmlEncode(links.PriceChecks)}</code>. {WebUtility.HtmlEncode(Key)}</p>"
+        + "<p>Figures are no tax or legal advice.</p>";
 
     private static string Item(string address, string words) => $"<li><a href=\"{WebUtility.HtmlEncode(address)}\">{WebUtility.HtmlEncode(words)}</a></li>";
+}
+
+/// <summary>What the service says to whoever finds its address: what it is and where to read on.</summary>
+/// <param name="Name">What the service is called.</param>
+/// <param name="Version">The version that runs here.</param>
+/// <param name="Summary">What it does, in a sentence.</param>
+/// <param name="Key">How calls under /v1 are opened.</param>
+/// <param name="Links">Where to read on.</param>
+public sealed record WelcomeAnswer(string Name, string Version, string Summary, string Key, WelcomeLinks Links);
+
+/// <summary>Addresses of this service, as paths.</summary>
+/// <param name="Docs">The contract to read and to try.</param>
+/// <param name="Openapi">The contract as an OpenAPI document; the same with .yaml.</param>
+/// <param name="Problems">Every problem: what it means and how to fix it.</param>
+/// <param name="Health">Whether the service can answer.</param>
+/// <param name="PriceChecks">The question that shops ask most; needs a key.</param>
+/// <param name="ApiCatalog">The same links for programs that look for services (RFC 9727).</param>
+public sealed record WelcomeLinks(string Docs, string Openapi, string Problems, string Health, string PriceChecks, string ApiCatalog)
+{
+    public static WelcomeLinks Under(string pathBase) =>
+        new(pathBase + "/docs", pathBase + "/openapi/v1.json", pathBase + "/problems", pathBase + "/health/ready", pathBase + "/v1/price-checks", pathBase + ApiCatalogRoutes.Path);
 }

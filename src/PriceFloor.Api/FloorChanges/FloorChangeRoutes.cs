@@ -8,24 +8,6 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FloorChanges;
 
-/// <summary>Since when: a time, or the cursor of the last answer; absent: since there was nothing.</summary>
-public sealed record FloorChangeQuery(string? Since, int? Limit, string? After, DateTimeOffset? AsOf) : IQuery<FloorChangeQuery>
-{
-    /// <summary>Where no limit is asked for, an answer holds at most so many items.</summary>
-    public const int Most = 100_000;
-
-    private const int CursorLength = 200;
-
-    public static IReadOnlyList<QueryParameter> Parameters =>
-    [
-        new("since", "A time with its offset, or the next of the last answer; absent: since the store was empty, which gives every design.", "string", Example: "2027-01-01T00:00:00Z"),
-        QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, QueryParameters.AsOf,
-    ];
-
-    public static FloorChangeQuery Read(QueryValues values) =>
-        new(values.Text("since", CursorLength), values.IntegerOrNull("limit", 1, 1000), values.Text("after", CursorLength), values.Time("asOf"));
-}
-
 public static class FloorChangeRoutes
 {
     public static Results<JsonAnswer<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, CatalogueReader reader, HttpContext context)
@@ -66,4 +48,22 @@ public static class FloorChangeRoutes
             ? (new FloorCursor(store.Read(snapshot => snapshot.PositionAt(Moment.Of(time)))), null)
             : (null, Problem.Invalid([new InputError { Parameter = "since", Code = InputCodes.NotATime, Detail = "since must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B), or the next of an earlier answer." }]));
     }
+}
+
+/// <summary>Since when: a time, or the cursor of the last answer; absent: since there was nothing.</summary>
+public sealed record FloorChangeQuery(string? Since, int? Limit, string? After, DateTimeOffset? AsOf) : IQuery<FloorChangeQuery>
+{
+    /// <summary>Where no limit is asked for, an answer holds at most so many items.</summary>
+    public const int Most = 100_000;
+
+    private const int CursorLength = 200;
+
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("since", "A time with its offset, or the next of the last answer; absent: since the store was empty, which gives every design.", "string", Example: "2027-01-01T00:00:00Z"),
+        QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, QueryParameters.AsOf,
+    ];
+
+    public static FloorChangeQuery Read(QueryValues values) =>
+        new(values.Text("since", CursorLength), values.IntegerOrNull("limit", 1, 1000), values.Text("after", CursorLength), values.Time("asOf"));
 }

@@ -1,36 +1,4 @@
-using System.Text.Json.Serialization;
-
 namespace PriceFloor.Api.FloorHistories;
-
-/// <summary>The prices of a design on a channel from a moment on. Money in the channel's currency.</summary>
-public sealed record FloorMomentAnswer
-{
-    /// <summary>From when.</summary>
-    public required DateTimeOffset At { get; init; }
-
-    /// <summary>The smallest allowed price whose net reached the floor; null with a reason.</summary>
-    public decimal? FloorPrice { get; init; }
-
-    /// <summary>The price that also kept the studio's own rule.</summary>
-    public decimal? TargetPrice { get; init; }
-
-    /// <summary>What was listed; null where nothing was.</summary>
-    public decimal? ListedPrice { get; init; }
-
-    /// <summary>What the listed price did for the year.</summary>
-    public Verdict? Verdict { get; init; }
-
-    /// <summary>Why there was no price: not-stored, currency-mismatch, no-price, ...</summary>
-    /// <example>not-stored</example>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public string? Reason { get; init; }
-
-    /// <summary>The documents that were written at that moment.</summary>
-    public required IReadOnlyList<string> MovedBy { get; init; }
-
-    /// <summary>The revisions that the prices rested on.</summary>
-    public required IReadOnlyList<string> Basis { get; init; }
-}
 
 /// <summary>Floor, target and listed price of a design on a channel over time.</summary>
 public sealed record FloorHistoryAnswer

@@ -7,19 +7,6 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FloorHistories;
 
-/// <summary>Whose floors, and how far back.</summary>
-public sealed record FloorHistoryQuery(string Channel, int Limit, DateTimeOffset? AsOf) : IQuery<FloorHistoryQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters =>
-    [
-        new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Minimum: 1, Maximum: 1000, Default: "100"),
-        new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time", "2027-03-01T00:00:00Z"),
-    ];
-
-    public static FloorHistoryQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Integer("limit", 1, 1000, 100), values.Time("asOf"));
-}
-
 public static class FloorHistoryRoutes
 {
     public static IResult Get(PathKey path, FromQuery<FloorHistoryQuery> query, Store store, TimeProvider clock, HttpContext context)
@@ -81,4 +68,17 @@ public static class FloorHistoryRoutes
 
     private static bool IsAnother(FloorMomentAnswer one, FloorMomentAnswer other) =>
         (one.FloorPrice, one.TargetPrice, one.ListedPrice, one.Verdict, one.Reason) != (other.FloorPrice, other.TargetPrice, other.ListedPrice, other.Verdict, other.Reason);
+}
+
+/// <summary>Whose floors, and how far back.</summary>
+public sealed record FloorHistoryQuery(string Channel, int Limit, DateTimeOffset? AsOf) : IQuery<FloorHistoryQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
+        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Minimum: 1, Maximum: 1000, Default: "100"),
+        new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time", "2027-03-01T00:00:00Z"),
+    ];
+
+    public static FloorHistoryQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Integer("limit", 1, 1000, 100), values.Time("asOf"));
 }

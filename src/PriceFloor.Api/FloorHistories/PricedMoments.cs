@@ -6,14 +6,6 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FloorHistories;
 
-/// <summary>A design's prices on a channel from a moment on, and the documents that were written at it.</summary>
-/// <param name="At">When, in microseconds since 1970 UTC.</param>
-/// <param name="Priced">Its prices; null where the design or the channel was not there.</param>
-/// <param name="Currency">The channel's currency then.</param>
-/// <param name="Basis">The revisions that they rest on.</param>
-/// <param name="Written">The documents that were written then, such as <c>main@8</c>.</param>
-public sealed record PricedMoment(long At, PricedDesign? Priced, string? Currency, IReadOnlyList<string> Basis, IReadOnlyList<string> Written);
-
 /// <summary>
 /// The floor of one design on one channel at every moment at which a document behind it was written: itself, its profiles, the channel,
 /// what was listed for it, and the channels on which it was listed (a listed wholesale price sets the target). Only the newest moments
@@ -74,3 +66,11 @@ public static class PricedMoments
         ];
     }
 }
+
+/// <summary>A design's prices on a channel from a moment on, and the documents that were written at it.</summary>
+/// <param name="At">When, in microseconds since 1970 UTC.</param>
+/// <param name="Priced">Its prices; null where the design or the channel was not there.</param>
+/// <param name="Currency">The channel's currency then.</param>
+/// <param name="Basis">The revisions that they rest on.</param>
+/// <param name="Written">The documents that were written then, such as <c>main@8</c>.</param>
+public sealed record PricedMoment(long At, PricedDesign? Priced, string? Currency, IReadOnlyList<string> Basis, IReadOnlyList<string> Written);

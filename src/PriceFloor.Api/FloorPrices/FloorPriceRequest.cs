@@ -4,15 +4,6 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.FloorPrices;
 
-/// <summary>A floor, perhaps with another profile than the design's own.</summary>
-public sealed record FloorPriceQuery(string? Profile, DateTimeOffset? AsOf, bool Workings) : IQuery<FloorPriceQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters =>
-        [new("profile", "Key of another profile to try.", "string", Example: "main"), QueryParameters.AsOf, QueryParameters.Workings];
-
-    public static FloorPriceQuery Read(QueryValues values) => new(values.Text("profile"), values.Time("asOf"), values.Boolean("workings"));
-}
-
 /// <summary>What if: a floor from stored documents, from inline ones, or from some of each. Nothing is stored.</summary>
 public sealed record FloorPriceRequest
 {
@@ -25,6 +16,15 @@ public sealed record FloorPriceRequest
     /// <summary>Channels or keys of stored ones; none where absent.</summary>
     [MaxLength(100)]
     public IReadOnlyList<KeyOr<Channel>> Channels { get; init; } = [];
+}
+
+/// <summary>A floor, perhaps with another profile than the design's own.</summary>
+public sealed record FloorPriceQuery(string? Profile, DateTimeOffset? AsOf, bool Workings) : IQuery<FloorPriceQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+        [new("profile", "Key of another profile to try.", "string", Example: "main"), QueryParameters.AsOf, QueryParameters.Workings];
+
+    public static FloorPriceQuery Read(QueryValues values) => new(values.Text("profile"), values.Time("asOf"), values.Boolean("workings"));
 }
 
 /// <summary>Inline documents keep the rules of stored ones.</summary>

@@ -4,41 +4,6 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>One fault in a request.</summary>
-public sealed record InputError
-{
-    /// <summary>JSON pointer into the body, such as <c>#/calendar/weeksPerYear</c>.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public string? Pointer { get; init; }
-
-    /// <summary>Name of the query parameter, path segment or header.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public string? Parameter { get; init; }
-
-    /// <summary>A stable word for programs; docs/reference/codes.md says what each means and what to do.</summary>
-    [JsonConverter(typeof(CodeText))]
-    public required Code Code { get; init; }
-
-    /// <summary>What is wrong and how to fix it.</summary>
-    public required string Detail { get; init; }
-
-    /// <summary>Line in the body, from 1.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public long? Line { get; init; }
-
-    /// <summary>Where in the line, from 1: the byte in JSON, the character in a sheet.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public long? Column { get; init; }
-
-    /// <summary>A fault of the model, somewhere in the body.</summary>
-    public static InputError At(Fault fault, string prefix = "") => new() { Pointer = $"#{prefix}{fault.Pointer}", Code = fault.Code, Detail = fault.Detail };
-}
-
-/// <summary>A document that stands in the way.</summary>
-/// <param name="Kind">What kind of document it is.</param>
-/// <param name="Key">Its key.</param>
-public sealed record Usage(string Kind, string Key);
-
 /// <summary>The body of every error: application/problem+json (RFC 9457). This file is the only one that writes it.</summary>
 public sealed class Problem : IResult, IStatusCodeHttpResult
 {
@@ -158,6 +123,11 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     public ProblemBody BodyFor(HttpContext context) =>
         new(context.Request.PathBase + _type.Address, _type.Title, _type.Status, KeyText.Hide(_detail), Reason, Errors?.Select(WithoutKeys).ToList(), UsedBy, CurrentRevision, context.TraceIdentifier);
 }
+
+/// <summary>A document that stands in the way.</summary>
+/// <param name="Kind">What kind of document it is.</param>
+/// <param name="Key">Its key.</param>
+public sealed record Usage(string Kind, string Key);
 
 /// <summary>A problem as it is sent (RFC 9457).</summary>
 /// <param name="Type">An address with a page that says what it means and how to fix it.</param>

@@ -1,19 +1,5 @@
 namespace PriceFloor.Api.Http;
 
-/// <summary>A kind of problem: stable for programs, with a page for people.</summary>
-/// <param name="Slug">The last part of <c>/problems/{slug}</c>.</param>
-/// <param name="Status">The HTTP status.</param>
-/// <param name="Title">The same short words every time.</param>
-/// <param name="Meaning">What has happened.</param>
-/// <param name="Cure">What the caller can do about it.</param>
-public sealed record ProblemType(string Slug, int Status, string Title, string Meaning, string Cure)
-{
-    /// <summary>What the fault of one item of many is called.</summary>
-    public Code Code { get; } = new(Slug, Meaning, Cure);
-
-    public string Address => $"/problems/{Slug}";
-}
-
 /// <summary>Every problem that the service can answer with.</summary>
 public static class ProblemTypes
 {
@@ -89,4 +75,18 @@ public static class ProblemTypes
         UnreadableRequest, NoKey, KeyNotAllowed, NotFound, MethodNotAllowed, NotAcceptable, InUse, StaleRevision, TooLarge, MediaType,
         InvalidInput, UnknownReference, CurrencyMismatch, CannotCompute, TooManyRequests, Busy, DamagedDocument, Internal,
     ];
+}
+
+/// <summary>A kind of problem: stable for programs, with a page for people.</summary>
+/// <param name="Slug">The last part of <c>/problems/{slug}</c>.</param>
+/// <param name="Status">The HTTP status.</param>
+/// <param name="Title">The same short words every time.</param>
+/// <param name="Meaning">What has happened.</param>
+/// <param name="Cure">What the caller can do about it.</param>
+public sealed record ProblemType(string Slug, int Status, string Title, string Meaning, string Cure)
+{
+    /// <summary>What the fault of one item of many is called.</summary>
+    public Code Code { get; } = new(Slug, Meaning, Cure);
+
+    public string Address => $"/problems/{Slug}";
 }

@@ -7,13 +7,6 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>Written, null or not, exactly where another member of the answer is not null.</summary>
-[AttributeUsage(AttributeTargets.Property)]
-public sealed class PresentWithAttribute(string other) : Attribute
-{
-    public string Other { get; } = other;
-}
-
 /// <summary>
 /// How things stand in JSON: camelCase, kebab-case words, numbers written exactly. Answers keep the decimals that rounding gave
 /// them; stored documents get every significant decimal, money at least its currency's.
@@ -130,4 +123,11 @@ public static class WireJson
 
         public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) => writer.WriteStringValue(TimeText.Write(value));
     }
+}
+
+/// <summary>Written, null or not, exactly where another member of the answer is not null.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class PresentWithAttribute(string other) : Attribute
+{
+    public string Other { get; } = other;
 }

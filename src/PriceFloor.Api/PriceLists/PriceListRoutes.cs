@@ -8,23 +8,6 @@ using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.PriceLists;
 
-/// <summary>Which part of the price list.</summary>
-public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, int? Limit, string? After, SheetDialect Dialect, DateTimeOffset? AsOf) : IQuery<PriceListQuery>
-{
-    /// <summary>Where no limit is asked for, a list holds at most so many items.</summary>
-    public const int Most = 100_000;
-
-    public static IReadOnlyList<QueryParameter> Parameters =>
-    [
-        new("channel", "Key of a stored channel; absent: every channel.", "string", Example: "web"),
-        new("profile", "Only designs of this cost profile.", "string", Example: "main"),
-        new("verdict", "Only listed prices with this verdict: below-floor, below-target or meets-target.", "string", Example: "below-floor"),
-        QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, SheetQuery.Dialect, QueryParameters.AsOf,
-    ];
-
-    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"), values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
-}
-
 public static class PriceListRoutes
 {
     public static async Task<IResult> Get(FromQuery<PriceListQuery> query, CatalogueReader reader, HttpContext context)
@@ -108,4 +91,21 @@ public static class PriceListRoutes
     }
 
     private sealed record PriceListPage(string? Next, TaggedBody Body);
+}
+
+/// <summary>Which part of the price list.</summary>
+public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, int? Limit, string? After, SheetDialect Dialect, DateTimeOffset? AsOf) : IQuery<PriceListQuery>
+{
+    /// <summary>Where no limit is asked for, a list holds at most so many items.</summary>
+    public const int Most = 100_000;
+
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("channel", "Key of a stored channel; absent: every channel.", "string", Example: "web"),
+        new("profile", "Only designs of this cost profile.", "string", Example: "main"),
+        new("verdict", "Only listed prices with this verdict: below-floor, below-target or meets-target.", "string", Example: "below-floor"),
+        QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, SheetQuery.Dialect, QueryParameters.AsOf,
+    ];
+
+    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"), values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
 }

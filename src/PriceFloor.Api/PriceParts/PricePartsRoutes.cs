@@ -7,27 +7,6 @@ using PriceFloor.Api.PriceChecks;
 
 namespace PriceFloor.Api.PriceParts;
 
-/// <summary>Which price; without a channel each channel's own.</summary>
-public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOffset? AsOf, bool Workings) : IQuery<PricePartsQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters =>
-    [
-        new("channel", "Key of a stored channel; absent: every channel at its listed price, else at its floor price.", "string", Example: "web"),
-        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Minimum: 0, Maximum: Limits.HighestPrice),
-        QueryParameters.AsOf, QueryParameters.Workings,
-    ];
-
-    public static PricePartsQuery Read(QueryValues values)
-    {
-        var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
-        if (asked.Channel is null && asked.Price is not null)
-            values.Add("channel", FaultCodes.Required, "A price is asked about on one channel; name it.");
-        else if (asked.Channel is null && asked.Workings)
-            values.Add("channel", FaultCodes.Required, "Workings are of one channel's price; name it.");
-        return asked;
-    }
-}
-
 public static class PricePartsRoutes
 {
     public static IResult Get(PathKey path, FromQuery<PricePartsQuery> query, CatalogueReader reader, HttpContext context)
@@ -126,4 +105,25 @@ public static class PricePartsRoutes
 
     private static ChannelPartsAnswer WithoutPrice(Stored<Channel> channel, IReadOnlyList<Fault> faults) =>
         new() { Channel = channel.Key, Name = channel.Document.Name, Currency = channel.Document.Currency, Parts = [], Reason = faults[0].Code };
+}
+
+/// <summary>Which price; without a channel each channel's own.</summary>
+public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOffset? AsOf, bool Workings) : IQuery<PricePartsQuery>
+{
+    public static IReadOnlyList<QueryParameter> Parameters =>
+    [
+        new("channel", "Key of a stored channel; absent: every channel at its listed price, else at its floor price.", "string", Example: "web"),
+        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Minimum: 0, Maximum: Limits.HighestPrice),
+        QueryParameters.AsOf, QueryParameters.Workings,
+    ];
+
+    public static PricePartsQuery Read(QueryValues values)
+    {
+        var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
+        if (asked.Channel is null && asked.Price is not null)
+            values.Add("channel", FaultCodes.Required, "A price is asked about on one channel; name it.");
+        else if (asked.Channel is null && asked.Workings)
+            values.Add("channel", FaultCodes.Required, "Workings are of one channel's price; name it.");
+        return asked;
+    }
 }

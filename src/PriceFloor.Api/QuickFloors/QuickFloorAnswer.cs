@@ -5,17 +5,6 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.QuickFloors;
 
-/// <summary>The documents that the numbers stand for: PUT them as they are, or with more in them.</summary>
-[JsonConverter(typeof(FirstDocumentsText))]
-public sealed record FirstDocuments
-{
-    /// <summary>For PUT /v1/profiles/main, or another key.</summary>
-    public required CostProfile Profile { get; init; }
-
-    /// <summary>For PUT /v1/designs/{sku}; its profile is main.</summary>
-    public required Design Design { get; init; }
-}
-
 /// <summary>A first floor, and what it leans on.</summary>
 public sealed record QuickFloorAnswer
 {
@@ -53,6 +42,17 @@ public sealed record QuickFloorAnswer
     /// <summary>With workings=true: each intermediate quantity in order.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+}
+
+/// <summary>The documents that the numbers stand for: PUT them as they are, or with more in them.</summary>
+[JsonConverter(typeof(FirstDocumentsText))]
+public sealed record FirstDocuments
+{
+    /// <summary>For PUT /v1/profiles/main, or another key.</summary>
+    public required CostProfile Profile { get; init; }
+
+    /// <summary>For PUT /v1/designs/{sku}; its profile is main.</summary>
+    public required Design Design { get; init; }
 }
 
 /// <summary>Writes the documents as the store would give them back: with all their defaults.</summary>

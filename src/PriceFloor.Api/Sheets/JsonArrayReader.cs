@@ -5,21 +5,6 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>One element of a JSON array; its bytes are good until the next element is asked for.</summary>
-public readonly ref struct JsonArrayItem(ReadOnlySpan<byte> bytes, int index, long line, long column)
-{
-    public ReadOnlySpan<byte> Bytes { get; } = bytes;
-
-    /// <summary>From 0, as in a JSON pointer.</summary>
-    public int Index { get; } = index;
-
-    /// <summary>The line in the body where it begins, from 1.</summary>
-    public long Line { get; } = line;
-
-    /// <summary>The byte in that line, from 1.</summary>
-    public long Column { get; } = column;
-}
-
 /// <summary>
 /// Reads the elements of a body that is one JSON array, in flat memory, before its end is there. What breaks the array (no array, bad JSON,
 /// too many elements, text after the end) is a fault that ends the reading: nothing behind it can be told apart.
@@ -177,4 +162,19 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
         Fault = new InputError { Pointer = _mode is Mode.Item or Mode.FirstItem ? string.Create(CultureInfo.InvariantCulture, $"#/{_index}") : "#", Code = code, Detail = detail, Line = _line, Column = _column };
         return _window.Finish();
     }
+}
+
+/// <summary>One element of a JSON array; its bytes are good until the next element is asked for.</summary>
+public readonly ref struct JsonArrayItem(ReadOnlySpan<byte> bytes, int index, long line, long column)
+{
+    public ReadOnlySpan<byte> Bytes { get; } = bytes;
+
+    /// <summary>From 0, as in a JSON pointer.</summary>
+    public int Index { get; } = index;
+
+    /// <summary>The line in the body where it begins, from 1.</summary>
+    public long Line { get; } = line;
+
+    /// <summary>The byte in that line, from 1.</summary>
+    public long Column { get; } = column;
 }

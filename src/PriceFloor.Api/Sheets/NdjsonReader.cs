@@ -4,18 +4,6 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>One line of newline-delimited JSON; its bytes are good until the next line is asked for.</summary>
-public readonly ref struct NdjsonLine(ReadOnlySpan<byte> bytes, long number, InputError? fault)
-{
-    /// <summary>The line without its end; empty where it was too long to be kept.</summary>
-    public ReadOnlySpan<byte> Bytes { get; } = bytes;
-
-    /// <summary>From 1; blank lines count.</summary>
-    public long Number { get; } = number;
-
-    public InputError? Fault { get; } = fault;
-}
-
 /// <summary>
 /// Reads newline-delimited JSON line by line from a stream, in flat memory. Blank lines are passed over; a line that is too long is a fault in
 /// its place and never stops the rest. Whether a line is JSON is for the reader of bodies to say.
@@ -91,4 +79,16 @@ public sealed class NdjsonReader(PipeReader pipe, int mostLineBytes = NdjsonRead
         Line = _line,
         Column = 1,
     };
+}
+
+/// <summary>One line of newline-delimited JSON; its bytes are good until the next line is asked for.</summary>
+public readonly ref struct NdjsonLine(ReadOnlySpan<byte> bytes, long number, InputError? fault)
+{
+    /// <summary>The line without its end; empty where it was too long to be kept.</summary>
+    public ReadOnlySpan<byte> Bytes { get; } = bytes;
+
+    /// <summary>From 1; blank lines count.</summary>
+    public long Number { get; } = number;
+
+    public InputError? Fault { get; } = fault;
 }

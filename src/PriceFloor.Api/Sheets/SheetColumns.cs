@@ -2,9 +2,6 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>What the caller calls the columns that are read. Without a channel column every row is on one channel, which the caller names.</summary>
-public sealed record ColumnNames(string Sku = "sku", string? Channel = "channel", string Price = "price");
-
 /// <summary>
 /// Where a sheet has its columns. A name is found as it is written, else regardless of case; blanks around it never count. Found twice it is a
 /// fault: nobody can say which was meant.
@@ -82,3 +79,6 @@ public sealed class SheetColumns
 
     private static InputError Fault(string parameter, Code code, string detail) => new() { Parameter = parameter, Code = code, Detail = detail };
 }
+
+/// <summary>What the caller calls the columns that are read. Without a channel column every row is on one channel, which the caller names.</summary>
+public sealed record ColumnNames(string Sku = "sku", string? Channel = "channel", string Price = "price");

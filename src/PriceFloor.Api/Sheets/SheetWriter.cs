@@ -3,9 +3,6 @@ using System.IO.Pipelines;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>What is said about one row; what is left out is an empty cell.</summary>
-public readonly record struct SheetAnswer(string? Verdict = null, decimal? FloorPrice = null, decimal? TargetPrice = null, string? Problem = null);
-
 /// <summary>
 /// Writes a caller's sheet back with our columns: at its right, or in place where the sheet has them. The caller's cells and line ends go
 /// through as they came, blank lines too, so that line for line the answer lies beside the sheet. Every other row has exactly as many fields as
@@ -125,3 +122,6 @@ public sealed class SheetWriter : IDisposable
             _output.Text(text);
     }
 }
+
+/// <summary>What is said about one row; what is left out is an empty cell.</summary>
+public readonly record struct SheetAnswer(string? Verdict = null, decimal? FloorPrice = null, decimal? TargetPrice = null, string? Problem = null);

@@ -6,11 +6,6 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>A file as it was sent.</summary>
-/// <param name="Name">The form field's name, or what the query calls it: its account's name where the file does not say one.</param>
-/// <param name="Bytes">The file.</param>
-public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes);
-
 /// <summary>Takes the files of a request into memory, and nowhere else.</summary>
 public static class StatementBody
 {
@@ -92,3 +87,8 @@ public static class StatementBody
 
     private static RequestFault Broken(string detail) => RequestFault.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = detail });
 }
+
+/// <summary>A file as it was sent.</summary>
+/// <param name="Name">The form field's name, or what the query calls it: its account's name where the file does not say one.</param>
+/// <param name="Bytes">The file.</param>
+public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes);

@@ -5,9 +5,6 @@ using Serilog.Parsing;
 
 namespace PriceFloor.Api.Telemetry;
 
-/// <summary>What made an answer a 500: told in the log, never to the caller.</summary>
-public sealed record CaughtFault(Exception Exception);
-
 /// <summary>What is kept of a request: one structured line in the log, never a body, a key or a query; and a count, where metrics are on.</summary>
 public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Settings settings, TimeProvider clock)
 {
@@ -57,3 +54,6 @@ public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Set
 
     private static string RouteOf(HttpContext context) => (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "(none)";
 }
+
+/// <summary>What made an answer a 500: told in the log, never to the caller.</summary>
+public sealed record CaughtFault(Exception Exception);

@@ -1,111 +1,7 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.YearPlans;
-
-/// <summary>One line of a year.</summary>
-public sealed record PlanLineAnswer
-{
-    /// <summary>Key of the design.</summary>
-    public required string Sku { get; init; }
-
-    /// <summary>Key of the channel.</summary>
-    public required string Channel { get; init; }
-
-    /// <summary>The price that was asked about, or the listed one.</summary>
-    public required decimal Price { get; init; }
-
-    /// <summary>Whole pieces.</summary>
-    [WholeNumber]
-    public required decimal Units { get; init; }
-
-    /// <summary>What the price does for the year.</summary>
-    public required Verdict Verdict { get; init; }
-
-    /// <summary>What reaches the studio for all of them.</summary>
-    public required decimal Proceeds { get; init; }
-
-    /// <summary>Materials for all of them.</summary>
-    public required decimal Materials { get; init; }
-
-    /// <summary>Bench hours for all of them, up to four decimals.</summary>
-    public required decimal BenchHours { get; init; }
-
-    /// <summary>What all of them leave for rent, living and tax.</summary>
-    public required decimal Contribution { get; init; }
-
-    /// <summary>The same for each hour at the bench.</summary>
-    public required decimal ContributionPerBenchHour { get; init; }
-
-    /// <summary>Its place in the order in which bench time should be given out when time is what is short; 1 is first.</summary>
-    public required int Rank { get; init; }
-
-    /// <summary>For a best plan: whether its own minimum or maximum holds it.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public LineBound? HeldBy { get; init; }
-}
-
-/// <summary>What keeps a line of a best plan from having fewer or more pieces.</summary>
-public enum LineBound { Minimum, Maximum }
-
-/// <summary>What a limit counts.</summary>
-public enum LimitKind { BenchHours, Loads }
-
-/// <summary>One limit of the year and what the plan takes of it.</summary>
-public sealed record PlanLimitAnswer
-{
-    /// <summary>"hours", or the name of the scarce thing.</summary>
-    public required string Name { get; init; }
-
-    /// <summary>Bench hours, or loads of a scarce thing.</summary>
-    public required LimitKind Kind { get; init; }
-
-    /// <summary>What the plan takes, up to four decimals.</summary>
-    public required decimal Used { get; init; }
-
-    /// <summary>What the year has, hours kept back taken off; null where the profile sets no limit.</summary>
-    public decimal? Available { get; init; }
-
-    /// <summary>Whether it is enough.</summary>
-    public required bool Within { get; init; }
-
-    /// <summary>For a best plan: whether it keeps a better plan away.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public bool? Binds { get; init; }
-
-    /// <summary>For a best plan: what one more hour or load would add to the surplus (or, for the fewest hours, the hours it would save). Absent where it is not known for certain.</summary>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public decimal? WorthOfOneMore { get; init; }
-}
-
-/// <summary>What the plan uses of materials beside what the profile says is bought.</summary>
-public sealed record MaterialSpendAnswer
-{
-    /// <summary>Materials of all lines.</summary>
-    public required decimal Planned { get; init; }
-
-    /// <summary>The profile's expenses traced to pieces, a year.</summary>
-    public required decimal Bought { get; init; }
-
-    /// <summary>Bought less planned; negative where the plan uses more than is bought.</summary>
-    public required decimal Difference { get; init; }
-}
-
-/// <summary>How a best plan was found.</summary>
-public sealed record BestAnswer
-{
-    /// <summary>What was looked for.</summary>
-    public required MixGoal Goal { get; init; }
-
-    /// <summary>Whether no plan can be better. False only where a very large question used up the search's fixed number of steps.</summary>
-    public required bool Proven { get; init; }
-
-    /// <summary>Where it is not proven: no plan reaches more than this surplus (or fewer hours than this).</summary>
-    /// <example>45445.00</example>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public decimal? Bound { get; init; }
-}
 
 /// <summary>Whether a year closes, by how much, and what it takes. Money in the profile's currency.</summary>
 public sealed record YearPlanAnswer
@@ -170,4 +66,32 @@ public sealed record YearPlanAnswer
     /// <summary>With workings=true: each intermediate quantity of the year and of the plan.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
+}
+
+/// <summary>What the plan uses of materials beside what the profile says is bought.</summary>
+public sealed record MaterialSpendAnswer
+{
+    /// <summary>Materials of all lines.</summary>
+    public required decimal Planned { get; init; }
+
+    /// <summary>The profile's expenses traced to pieces, a year.</summary>
+    public required decimal Bought { get; init; }
+
+    /// <summary>Bought less planned; negative where the plan uses more than is bought.</summary>
+    public required decimal Difference { get; init; }
+}
+
+/// <summary>How a best plan was found.</summary>
+public sealed record BestAnswer
+{
+    /// <summary>What was looked for.</summary>
+    public required MixGoal Goal { get; init; }
+
+    /// <summary>Whether no plan can be better. False only where a very large question used up the search's fixed number of steps.</summary>
+    public required bool Proven { get; init; }
+
+    /// <summary>Where it is not proven: no plan reaches more than this surplus (or fewer hours than this).</summary>
+    /// <example>45445.00</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? Bound { get; init; }
 }

@@ -2,9 +2,6 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>Whom a channel sells to.</summary>
-public enum Sells { Retail, Wholesale }
-
 /// <summary>A way of selling and everything it takes: own web shop, marketplace, fair, gallery on consignment, wholesale order.</summary>
 public sealed record Channel
 {
@@ -62,3 +59,6 @@ public sealed record Channel
     [Price]
     public decimal PriceEnding { get; init; }
 }
+
+/// <summary>Whom a channel sells to.</summary>
+public enum Sells { Retail, Wholesale }

@@ -2,9 +2,6 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>How a thing's cost is spread over its years.</summary>
-public enum DepreciationMethod { StraightLine, DecliningBalance, Percentages }
-
 /// <summary>The method and what it needs.</summary>
 public sealed record DepreciationRule
 {
@@ -27,3 +24,6 @@ public sealed record DepreciationRule
     [Share]
     public IReadOnlyList<decimal>? Percentages { get; init; }
 }
+
+/// <summary>How a thing's cost is spread over its years.</summary>
+public enum DepreciationMethod { StraightLine, DecliningBalance, Percentages }

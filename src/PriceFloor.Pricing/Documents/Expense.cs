@@ -2,9 +2,6 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>Where an expense is recovered when it is not spread over bench time.</summary>
-public enum TracedTo { Piece, Sale }
-
 /// <summary>What the business pays.</summary>
 public sealed record Expense : IRecurring
 {
@@ -35,3 +32,6 @@ public sealed record Expense : IRecurring
     /// <summary>False for what is paid out of taxed money, such as a loan's principal.</summary>
     public bool Deductible { get; init; } = true;
 }
+
+/// <summary>Where an expense is recovered when it is not spread over bench time.</summary>
+public enum TracedTo { Piece, Sale }

@@ -2,9 +2,6 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>What a fee's rate is taken of.</summary>
-public enum FeeBase { Price, PriceAndShipping, Paid }
-
 /// <summary>A fee on each order: rate times its base plus a fixed amount, kept between minimum and maximum.</summary>
 public sealed record Fee
 {
@@ -36,3 +33,6 @@ public sealed record Fee
     [Money]
     public decimal? Maximum { get; init; }
 }
+
+/// <summary>What a fee's rate is taken of.</summary>
+public enum FeeBase { Price, PriceAndShipping, Paid }

@@ -1,8 +1,5 @@
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>How often an amount is paid or received.</summary>
-public enum Per { Week, Fortnight, FourWeeks, Month, Quarter, Year, Time }
-
 /// <summary>An amount that comes round: <c>540</c> per <c>month</c>, or <c>150</c> per <c>time</c>, <c>8</c> times a year.</summary>
 public interface IRecurring
 {
@@ -10,3 +7,6 @@ public interface IRecurring
     Per Per { get; }
     decimal? Times { get; }
 }
+
+/// <summary>How often an amount is paid or received.</summary>
+public enum Per { Week, Fortnight, FourWeeks, Month, Quarter, Year, Time }

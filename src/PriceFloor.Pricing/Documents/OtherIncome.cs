@@ -2,9 +2,6 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>Whether other income still has to be taxed.</summary>
-public enum IncomeKind { Taxable, Net }
-
 /// <summary>Income that does not come from pieces.</summary>
 public sealed record OtherIncome : IRecurring
 {
@@ -34,3 +31,6 @@ public sealed record OtherIncome : IRecurring
     [Quantity(Maximum = "366")]
     public decimal DaysPerYear { get; init; }
 }
+
+/// <summary>Whether other income still has to be taxed.</summary>
+public enum IncomeKind { Taxable, Net }

@@ -1,8 +1,5 @@
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>How often the maker's pay is counted.</summary>
-public enum PayPer { Hour, Week, Month, Year }
-
 /// <summary>The least that the maker wants to take home.</summary>
 public sealed record Pay
 {
@@ -14,3 +11,6 @@ public sealed record Pay
     /// <summary>Per hour means each hour of the working year, bench or not.</summary>
     public required PayPer Per { get; init; }
 }
+
+/// <summary>How often the maker's pay is counted.</summary>
+public enum PayPer { Hour, Week, Month, Year }

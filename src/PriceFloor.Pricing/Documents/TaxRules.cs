@@ -2,9 +2,6 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>Which of the three forms the tax rules take.</summary>
-public enum TaxKind { None, Flat, Levies }
-
 /// <summary>What a year's profit pays before the household sees it. Rates are data, never code.</summary>
 public sealed record TaxRules
 {
@@ -20,3 +17,6 @@ public sealed record TaxRules
     [MaxLength(Limits.Levies)]
     public IReadOnlyList<Levy> Levies { get; init; } = [];
 }
+
+/// <summary>Which of the three forms the tax rules take.</summary>
+public enum TaxKind { None, Flat, Levies }

@@ -3,11 +3,6 @@ using PriceFloor.Pricing.Documents;
 
 namespace PriceFloor.Pricing.Explaining;
 
-/// <summary>A default that an answer leaned on and that lowers the floor.</summary>
-/// <param name="Pointer">Where it could be said, below <c>/profile</c>, <c>/design</c> or the channel.</param>
-/// <param name="Value">What was taken: a number or a word.</param>
-public sealed record Assumption(string Pointer, object Value);
-
 /// <summary>The defaults that lower a floor, so that a short document is never mistaken for a careful one.</summary>
 public static class Assumed
 {
@@ -51,3 +46,8 @@ public static class Assumed
             yield return new($"{at}/returns", 0m);
     }
 }
+
+/// <summary>A default that an answer leaned on and that lowers the floor.</summary>
+/// <param name="Pointer">Where it could be said, below <c>/profile</c>, <c>/design</c> or the channel.</param>
+/// <param name="Value">What was taken: a number or a word.</param>
+public sealed record Assumption(string Pointer, object Value);

@@ -7,12 +7,6 @@ using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Explaining;
 
-/// <summary>Something that may make a figure wrong without making it impossible.</summary>
-/// <param name="Code">A stable word for programs.</param>
-/// <param name="Message">A sentence for people.</param>
-/// <param name="Pointer">The field it is about, below <c>/profile</c>, <c>/design</c>, the channel or <c>/price</c>.</param>
-public sealed record Warning(Code Code, string Message, string Pointer);
-
 /// <summary>What an answer must not keep silent about.</summary>
 public static class Warnings
 {
@@ -85,3 +79,9 @@ public static class Warnings
     private static int Line(CostProfile profile, Func<Expense, bool> matches) =>
         profile.Expenses.Index().Where(line => matches(line.Item)).Select(line => line.Index).DefaultIfEmpty(-1).First();
 }
+
+/// <summary>Something that may make a figure wrong without making it impossible.</summary>
+/// <param name="Code">A stable word for programs.</param>
+/// <param name="Message">A sentence for people.</param>
+/// <param name="Pointer">The field it is about, below <c>/profile</c>, <c>/design</c>, the channel or <c>/price</c>.</param>
+public sealed record Warning(Code Code, string Message, string Pointer);

@@ -4,16 +4,6 @@ using PriceFloor.Pricing.Numbers;
 namespace PriceFloor.Pricing.Explaining;
 
 /// <summary>
-/// One line of the workings. The formula uses numbers and the symbols of earlier lines, with + - * / ( ), min, max, and roundup and rounddown to so
-/// many decimals.
-/// </summary>
-/// <param name="Symbol">A short name, unique in the answer, that later formulas use.</param>
-/// <param name="Label">What it is, in words.</param>
-/// <param name="Formula">How it is computed.</param>
-/// <param name="Value">What comes out, unrounded.</param>
-public sealed record Working(string Symbol, string Label, string Formula, decimal Value);
-
-/// <summary>
 /// Every intermediate quantity of an answer, in order: enough to redo it by hand, or by a few lines of script. Nothing is computed here: the formulas
 /// are those that the answers come from, run once more with their text kept.
 /// </summary>
@@ -43,3 +33,13 @@ public static partial class Workings
     [GeneratedRegex("[A-Za-z][A-Za-z0-9]*", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Symbols();
 }
+
+/// <summary>
+/// One line of the workings. The formula uses numbers and the symbols of earlier lines, with + - * / ( ), min, max, and roundup and rounddown to so
+/// many decimals.
+/// </summary>
+/// <param name="Symbol">A short name, unique in the answer, that later formulas use.</param>
+/// <param name="Label">What it is, in words.</param>
+/// <param name="Formula">How it is computed.</param>
+/// <param name="Value">What comes out, unrounded.</param>
+public sealed record Working(string Symbol, string Label, string Formula, decimal Value);

@@ -2,12 +2,6 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Planning;
 
-/// <summary>One way's part of the gap, and the figure that closes it; both unrounded.</summary>
-/// <param name="Way">Faster work, cheaper materials or lower costs.</param>
-/// <param name="Part">What it closes of the gap.</param>
-/// <param name="Figure">Bench hours a sold piece, materials a sold piece, or the cut a year.</param>
-public sealed record BalancedPart(RemedyKind Way, decimal Part, decimal Figure);
-
 /// <summary>
 /// The gap spread over faster work, cheaper materials and lower costs, as far as each is possible: each closes an even part of what
 /// those before it left, and all are rounded last.
@@ -47,3 +41,9 @@ public sealed class BalancedRemedy
         ways.Count == 0 ? null : new BalancedRemedy(figures, figures.Gap == 0 ? []
             : [.. BalancedFormulas<Figure>.PartsOf(figures, ways).Select(one => new BalancedPart(one.Way, one.Part.Value, one.Figure.Value))]);
 }
+
+/// <summary>One way's part of the gap, and the figure that closes it; both unrounded.</summary>
+/// <param name="Way">Faster work, cheaper materials or lower costs.</param>
+/// <param name="Part">What it closes of the gap.</param>
+/// <param name="Figure">Bench hours a sold piece, materials a sold piece, or the cut a year.</param>
+public sealed record BalancedPart(RemedyKind Way, decimal Part, decimal Figure);

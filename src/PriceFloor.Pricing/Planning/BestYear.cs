@@ -5,13 +5,6 @@ using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Planning;
 
-/// <summary>A piece at a price that may be made between a minimum and what the market takes.</summary>
-/// <param name="Key">Decides between equally good plans: the earlier key gets more.</param>
-/// <param name="Check">The piece at its price.</param>
-/// <param name="Minimum">Least whole pieces.</param>
-/// <param name="Maximum">Most whole pieces; null where the market takes any number.</param>
-public sealed record OfferedLine(string Key, PriceCheck Check, decimal Minimum, decimal? Maximum);
-
 /// <summary>The best plan of a year: how many of each line, found by <see cref="BestMix"/> and computed like any other plan.</summary>
 public sealed class BestYear
 {
@@ -54,3 +47,10 @@ public sealed class BestYear
         return new Activity(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours, [.. resources.Select(resource => piece.LoadsOf(resource.Name))], line.Minimum, line.Maximum);
     }
 }
+
+/// <summary>A piece at a price that may be made between a minimum and what the market takes.</summary>
+/// <param name="Key">Decides between equally good plans: the earlier key gets more.</param>
+/// <param name="Check">The piece at its price.</param>
+/// <param name="Minimum">Least whole pieces.</param>
+/// <param name="Maximum">Most whole pieces; null where the market takes any number.</param>
+public sealed record OfferedLine(string Key, PriceCheck Check, decimal Minimum, decimal? Maximum);

@@ -5,12 +5,6 @@ using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Planning;
 
-/// <summary>One line of a mix: a piece sold at a price, so many for each set.</summary>
-public sealed record MixLine(UnitCost UnitCost, Sale Sale, decimal Ratio)
-{
-    public decimal Contribution => BreakEven.ContributionOf(UnitCost, Sale);
-}
-
 /// <summary>How many units of a mix carry the pool, and the pieces of each line in them.</summary>
 public sealed class MixBreakEven
 {
@@ -52,4 +46,10 @@ public sealed class MixBreakEven
             ? BreakEven.Never("In these proportions the sales leave nothing for rent, living and tax once channels and materials are paid; raise prices or sell more of the lines that leave something.")
             : new MixBreakEven(year, lines, surplus, formulas);
     });
+}
+
+/// <summary>One line of a mix: a piece sold at a price, so many for each set.</summary>
+public sealed record MixLine(UnitCost UnitCost, Sale Sale, decimal Ratio)
+{
+    public decimal Contribution => BreakEven.ContributionOf(UnitCost, Sale);
 }

@@ -5,15 +5,6 @@ using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Planning;
 
-/// <summary>Loads of a scarce thing that a plan takes.</summary>
-/// <param name="Name">The name that steps use.</param>
-/// <param name="Loads">Taken in the year; fractions are allowed.</param>
-/// <param name="LoadsPerYear">What there is; null where the profile sets no limit.</param>
-public sealed record LoadUse(string Name, decimal Loads, decimal? LoadsPerYear)
-{
-    public bool Within => LoadsPerYear is not { } most || most.Reaches(Loads);
-}
-
 /// <summary>
 /// Whether a year of so many pieces closes. 600 pieces that leave 56.00 each bring 33,600 to a pool of 30,000: it closes with
 /// 3,600 to spare, if the hours are there.
@@ -107,4 +98,13 @@ public sealed class YearPlan
             ranks[line.Index] = place + 1;
         return ranks;
     }
+}
+
+/// <summary>Loads of a scarce thing that a plan takes.</summary>
+/// <param name="Name">The name that steps use.</param>
+/// <param name="Loads">Taken in the year; fractions are allowed.</param>
+/// <param name="LoadsPerYear">What there is; null where the profile sets no limit.</param>
+public sealed record LoadUse(string Name, decimal Loads, decimal? LoadsPerYear)
+{
+    public bool Within => LoadsPerYear is not { } most || most.Reaches(Loads);
 }

@@ -2,19 +2,6 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Selling;
 
-/// <summary>What a listed price does for the year.</summary>
-public enum Verdict
-{
-    /// <summary>This sale does not carry its part of the year.</summary>
-    BelowFloor,
-
-    /// <summary>It does, but it breaks the studio's own price rule and undercuts shops that buy wholesale.</summary>
-    BelowTarget,
-
-    /// <summary>It carries its part and keeps the rule.</summary>
-    MeetsTarget,
-}
-
 /// <summary>The verdict on one listed price.</summary>
 public sealed class PriceCheck
 {
@@ -41,4 +28,17 @@ public sealed class PriceCheck
 
     /// <summary>What the price really pays for an hour at the bench.</summary>
     public decimal EarnedPerBenchHour { get; }
+}
+
+/// <summary>What a listed price does for the year.</summary>
+public enum Verdict
+{
+    /// <summary>This sale does not carry its part of the year.</summary>
+    BelowFloor,
+
+    /// <summary>It does, but it breaks the studio's own price rule and undercuts shops that buy wholesale.</summary>
+    BelowTarget,
+
+    /// <summary>It carries its part and keeps the rule.</summary>
+    MeetsTarget,
 }

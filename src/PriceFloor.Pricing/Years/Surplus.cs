@@ -2,9 +2,6 @@ using PriceFloor.Pricing.Documents;
 
 namespace PriceFloor.Pricing.Years;
 
-/// <summary>Whether a wanted surplus is counted after tax or before.</summary>
-public enum SurplusTax { After, Before }
-
 /// <summary>What the year should leave beyond the need.</summary>
 public sealed record Surplus
 {
@@ -16,3 +13,6 @@ public sealed record Surplus
     /// <summary>"after": left over when tax is paid; "before": added to the profit that is taxed.</summary>
     public required SurplusTax Tax { get; init; }
 }
+
+/// <summary>Whether a wanted surplus is counted after tax or before.</summary>
+public enum SurplusTax { After, Before }

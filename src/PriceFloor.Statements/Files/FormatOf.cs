@@ -1,8 +1,5 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>What a file is, told by how it begins.</summary>
-internal enum FileKind { Sheet, OfxSgml, Xml, Doctype }
-
 internal static class FormatOf
 {
     public static Fault Unknown { get; } =
@@ -38,3 +35,6 @@ internal static class FormatOf
         }
     }
 }
+
+/// <summary>What a file is, told by how it begins.</summary>
+internal enum FileKind { Sheet, OfxSgml, Xml, Doctype }

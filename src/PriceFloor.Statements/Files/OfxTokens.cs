@@ -1,12 +1,5 @@
 namespace PriceFloor.Statements.Files;
 
-internal enum OfxTokenKind { Open, Text, Close }
-
-/// <summary>What OFX consists of, in SGML and in XML alike.</summary>
-/// <param name="Text">The name of a tag in capitals, or the words between tags.</param>
-/// <param name="Line">The line of text in SGML; in XML 0, since there transactions are counted.</param>
-internal readonly record struct OfxToken(OfxTokenKind Kind, string Text, int Line);
-
 /// <summary>
 /// The tags of OFX 1.x, which is SGML: elements with a value need no end tag, with or without line breaks between them, and empty ones look like the
 /// start of an aggregate. So nothing is nested here; <see cref="OfxStatements"/> knows the few aggregates that matter by name.
@@ -84,3 +77,10 @@ internal sealed class OfxTokens(string text)
         return true;
     }
 }
+
+internal enum OfxTokenKind { Open, Text, Close }
+
+/// <summary>What OFX consists of, in SGML and in XML alike.</summary>
+/// <param name="Text">The name of a tag in capitals, or the words between tags.</param>
+/// <param name="Line">The line of text in SGML; in XML 0, since there transactions are counted.</param>
+internal readonly record struct OfxToken(OfxTokenKind Kind, string Text, int Line);

@@ -1,13 +1,5 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>One line of a sheet; with quoted line breaks it runs over several lines of text.</summary>
-/// <param name="Line">The line of text on which it begins, from 1.</param>
-/// <param name="Cells">Unquoted; null where the quotes make no sense, or where there is no end of cells.</param>
-internal readonly record struct SheetRow(int Line, IReadOnlyList<string>? Cells)
-{
-    public bool IsEmpty => Cells is not null && Cells.All(string.IsNullOrWhiteSpace);
-}
-
 /// <summary>
 /// Parts text into the rows of RFC 4180. Written here rather than taken from a library since a row whose quotes make no sense must cost that one line
 /// only: it is reported without cells, and reading goes on behind the next line break.
@@ -108,4 +100,12 @@ internal sealed class SheetRows(string text, char separator)
                 breaks++;
         return breaks;
     }
+}
+
+/// <summary>One line of a sheet; with quoted line breaks it runs over several lines of text.</summary>
+/// <param name="Line">The line of text on which it begins, from 1.</param>
+/// <param name="Cells">Unquoted; null where the quotes make no sense, or where there is no end of cells.</param>
+internal readonly record struct SheetRow(int Line, IReadOnlyList<string>? Cells)
+{
+    public bool IsEmpty => Cells is not null && Cells.All(string.IsNullOrWhiteSpace);
 }

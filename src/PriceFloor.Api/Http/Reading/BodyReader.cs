@@ -4,12 +4,6 @@ using System.Text.Unicode;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>The first fault that makes a body unreadable: it is told alone.</summary>
-public sealed class UnreadableException(InputError error) : Exception(error.Detail)
-{
-    public InputError Error { get; } = error;
-}
-
 /// <summary>
 /// Walks a JSON body along the shape it must have. What cannot be read (not JSON, a wrong JSON type, a null, an unknown or duplicate
 /// property) throws with line and column; everything else about a value is collected, so that all of it is told at once.
@@ -232,4 +226,10 @@ public sealed class BodyReader
         members.All.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: var close } ? $" (\"{close}\" is)" : "";
 
     private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";
+}
+
+/// <summary>The first fault that makes a body unreadable: it is told alone.</summary>
+public sealed class UnreadableException(InputError error) : Exception(error.Detail)
+{
+    public InputError Error { get; } = error;
 }

@@ -3,9 +3,6 @@ using Microsoft.AspNetCore.Http.Metadata;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>Says on an endpoint which query parameters it takes.</summary>
-public sealed record QueryMetadata(IReadOnlyList<QueryParameter> Parameters);
-
 /// <summary>A call's query, read and checked.</summary>
 public sealed class FromQuery<T> : IInput, IEndpointParameterMetadataProvider where T : IQuery<T>
 {
@@ -31,6 +28,9 @@ public sealed class FromQuery<T> : IInput, IEndpointParameterMetadataProvider wh
         return new(value, values.Faults.Count == 0 ? null : Problem.Invalid(values.Faults));
     }
 }
+
+/// <summary>Says on an endpoint which query parameters it takes.</summary>
+public sealed record QueryMetadata(IReadOnlyList<QueryParameter> Parameters);
 
 /// <summary>A read that can be asked for as it was.</summary>
 public sealed record ReadQuery(DateTimeOffset? AsOf) : IQuery<ReadQuery>

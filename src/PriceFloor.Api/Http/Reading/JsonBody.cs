@@ -7,15 +7,6 @@ using PriceFloor.Api.Configuration;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>Something read from a request that may have gone wrong; a filter answers the problem before the handler runs.</summary>
-public interface IInput
-{
-    Problem? Problem { get; }
-}
-
-/// <summary>Says on an endpoint what body it reads, for the OpenAPI document.</summary>
-public sealed record BodyMetadata(Type Type);
-
 /// <summary>
 /// A JSON body: read, checked against its shape and its validator. A type without a validator fails closed.
 /// </summary>
@@ -107,3 +98,12 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         }
     }
 }
+
+/// <summary>Something read from a request that may have gone wrong; a filter answers the problem before the handler runs.</summary>
+public interface IInput
+{
+    Problem? Problem { get; }
+}
+
+/// <summary>Says on an endpoint what body it reads, for the OpenAPI document.</summary>
+public sealed record BodyMetadata(Type Type);

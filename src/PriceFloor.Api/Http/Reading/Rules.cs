@@ -4,9 +4,6 @@ using FluentValidation.Results;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>For what has no rules between its fields: reading has checked each of them.</summary>
-public sealed class NoRules<T> : AbstractValidator<T>;
-
 /// <summary>
 /// What validators share. Ranges, lengths and words stand on the documents themselves and are checked while reading; validators hold
 /// the rules between fields, and ask the model for its own. None of them touches the store.
@@ -81,3 +78,6 @@ public static class Rules
         .Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal)
         .Split('.', StringSplitOptions.RemoveEmptyEntries).Select(part => "/" + JsonNamingPolicy.CamelCase.ConvertName(part)));
 }
+
+/// <summary>For what has no rules between its fields: reading has checked each of them.</summary>
+public sealed class NoRules<T> : AbstractValidator<T>;

@@ -1,6 +1,4 @@
 using System.Text.Json.Serialization;
-using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.Reading;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Audit;
@@ -43,49 +41,7 @@ public sealed record AuditItemAnswer
     };
 }
 
-/// <summary>What can be done to a document, a key or the whole store.</summary>
-public enum AuditAction
-{
-    /// <summary>A document or a key was made, or a deleted document put again.</summary>
-    Created,
-
-    /// <summary>A document was changed.</summary>
-    Changed,
-
-    /// <summary>A document or a key was deleted.</summary>
-    Deleted,
-
-    /// <summary>A key got another secret.</summary>
-    Rotated,
-
-    /// <summary>The store was copied.</summary>
-    BackedUp,
-
-    /// <summary>A backup was put in the store's place: what stands above this is what was done after.</summary>
-    Restored,
-
-    /// <summary>A deleted document was erased with its history, so that nothing before tells of it.</summary>
-    Forgotten,
-}
-
 /// <summary>A page of the trail, the newest first.</summary>
 /// <param name="Items">The changes.</param>
 /// <param name="Next" example="9223372036854775807.3">What to give as after for the next page; null on the last.</param>
 public sealed record AuditPage(IReadOnlyList<AuditItemAnswer> Items, string? Next);
-
-/// <summary>A page of the trail.</summary>
-public sealed record AuditQuery(int Limit, AuditPlace After) : IQuery<AuditQuery>
-{
-    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.Limit, QueryParameters.After with { Example = "9223372036854775807.3" }];
-
-    public static AuditQuery Read(QueryValues values)
-    {
-        var limit = values.Integer("limit", 1, 1000, 100);
-        if (values.Text("after") is not { } text)
-            return new(limit, AuditPlace.Newest);
-        if (AuditPlace.Read(text) is { } place)
-            return new(limit, place);
-        values.Add("after", InputCodes.UnknownCursor, "after must be the next of an earlier answer.");
-        return new(limit, AuditPlace.Newest);
-    }
-}

@@ -1,27 +1,5 @@
 namespace PriceFloor.Api.Access;
 
-/// <summary>What a key may do.</summary>
-public enum Scope
-{
-    /// <summary>Price checks: the word and whether the price carries its share, no figure.</summary>
-    Verdict,
-
-    /// <summary>Price checks with floor and target price; nothing that reveals costs.</summary>
-    Check,
-
-    /// <summary>Writing listed prices.</summary>
-    Prices,
-
-    /// <summary>Everything that can be read.</summary>
-    Read,
-
-    /// <summary>Writing profiles, designs and channels, and listed prices.</summary>
-    Write,
-
-    /// <summary>Keys.</summary>
-    Admin,
-}
-
 /// <summary>Who asks: the name and the scopes of the key, and what of the store it sees.</summary>
 public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
 {
@@ -44,14 +22,4 @@ public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
     };
 
     public static Caller Of(HttpContext context) => context.Features.Get<Caller>() ?? throw new InvalidOperationException("The endpoint asks for no key but wants to know the caller.");
-}
-
-/// <summary>The scope that an endpoint needs; null: any key will do.</summary>
-public sealed record NeedsScope(Scope? Scope);
-
-public static class ScopeConventions
-{
-    public static TBuilder Needs<TBuilder>(this TBuilder builder, Scope scope) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(scope));
-
-    public static TBuilder NeedsAnyKey<TBuilder>(this TBuilder builder) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(null));
 }

@@ -1,0 +1,33 @@
+namespace PriceFloor.Api.Access;
+
+/// <summary>What a key may do.</summary>
+public enum Scope
+{
+    /// <summary>Price checks: the word and whether the price carries its share, no figure.</summary>
+    Verdict,
+
+    /// <summary>Price checks with floor and target price; nothing that reveals costs.</summary>
+    Check,
+
+    /// <summary>Writing listed prices.</summary>
+    Prices,
+
+    /// <summary>Everything that can be read.</summary>
+    Read,
+
+    /// <summary>Writing profiles, designs and channels, and listed prices.</summary>
+    Write,
+
+    /// <summary>Keys.</summary>
+    Admin,
+}
+
+/// <summary>The scope that an endpoint needs; null: any key will do.</summary>
+public sealed record NeedsScope(Scope? Scope);
+
+public static class ScopeConventions
+{
+    public static TBuilder Needs<TBuilder>(this TBuilder builder, Scope scope) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(scope));
+
+    public static TBuilder NeedsAnyKey<TBuilder>(this TBuilder builder) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(null));
+}

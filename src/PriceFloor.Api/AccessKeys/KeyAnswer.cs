@@ -1,0 +1,60 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Access;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.AccessKeys;
+
+/// <summary>A key as it is kept.</summary>
+public sealed record KeyAnswer
+{
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What it may do.</summary>
+    public required IReadOnlyList<Scope> Scopes { get; init; }
+
+    /// <summary>When it was made.</summary>
+    public required DateTimeOffset CreatedAt { get; init; }
+
+    /// <summary>When it stops working; absent: never.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public DateTimeOffset? Expires { get; init; }
+
+    /// <summary>The only cost profiles that it sees; absent: everything.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? Profiles { get; init; }
+
+    /// <summary>The minute in which it last opened something; absent: not yet.</summary>
+    /// <example>2027-01-02T09:00:00.000000Z</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public DateTimeOffset? LastUsed { get; init; }
+
+    /// <summary>How long the key before the last rotation opens as well; absent: it does not.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public DateTimeOffset? PreviousUntil { get; init; }
+
+    /// <summary>The key itself: shown this once, in the answer that made it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Key { get; init; }
+
+    /// <param name="key">The key as it is kept.</param>
+    /// <param name="secret">The key itself, where it is new.</param>
+    /// <param name="use">When it was used since the start of the service.</param>
+    /// <param name="now">The time of the answer, in microseconds since 1970 UTC.</param>
+    public static KeyAnswer Of(StoredKey key, string? secret, KeyUse use, long now) => new()
+    {
+        Name = key.Name,
+        Scopes = [.. KeyRing.ScopesOf(key).Order()],
+        CreatedAt = Moment.ToTime(key.CreatedAt),
+        Expires = key.ExpiresAt is { } at ? Moment.ToTime(at) : null,
+        Profiles = key.Profiles?.Split(' '),
+        LastUsed = long.Max(use.At, key.LastUsed ?? 0) is > 0 and var minute ? Moment.ToTime(minute) : null,
+        PreviousUntil = key.PreviousUntil is { } until && until > now ? Moment.ToTime(until) : null,
+        Key = secret,
+    };
+}
+
+/// <summary>A page of keys.</summary>
+/// <param name="Items">The keys, without their secrets.</param>
+/// <param name="Next" example="shop-plugin">What to give as after for the next page; null on the last.</param>
+public sealed record KeyPage(IReadOnlyList<KeyAnswer> Items, string? Next);

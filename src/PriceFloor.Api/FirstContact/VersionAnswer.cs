@@ -1,0 +1,45 @@
+using System.Reflection;
+using System.Runtime.InteropServices;
+using System.Text.Json.Serialization;
+using PriceFloor.Api.OpenApi;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.FirstContact;
+
+/// <summary>What runs here, for whoever reports a fault or rolls out a new version.</summary>
+public sealed record VersionAnswer
+{
+    /// <summary>The program's version.</summary>
+    /// <example>0.1.0</example>
+    public required string Version { get; init; }
+
+    /// <summary>The commit that it was built from; absent where the build did not know it.</summary>
+    /// <example>9db5fedfc14e44a0b08c94d83102366425631856</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Commit { get; init; }
+
+    /// <summary>What it runs on.</summary>
+    /// <example>.NET 10.0.0</example>
+    public required string Runtime { get; init; }
+
+    /// <summary>The schema of the store.</summary>
+    /// <example>5</example>
+    public required int Schema { get; init; }
+
+    /// <summary>The version of the contract, which is also in the path.</summary>
+    /// <example>1</example>
+    public required string Contract { get; init; }
+
+    /// <summary>Of this program: it never changes while it runs.</summary>
+    public static VersionAnswer Here { get; } = Of(typeof(VersionAnswer).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion);
+
+    /// <param name="informational">The version, and the commit behind a plus sign where the build knew it.</param>
+    public static VersionAnswer Of(string informational) => new()
+    {
+        Version = informational.Split('+')[0],
+        Commit = informational.Split('+', 2) is [_, { Length: > 0 } commit] ? commit : null,
+        Runtime = RuntimeInformation.FrameworkDescription,
+        Schema = Migrations.Newest, // a store of another schema is not served
+        Contract = OpenApiSetup.ContractVersion,
+    };
+}

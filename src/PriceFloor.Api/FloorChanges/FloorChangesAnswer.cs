@@ -1,0 +1,11 @@
+namespace PriceFloor.Api.FloorChanges;
+
+/// <summary>What moved since a time or since the last answer.</summary>
+public sealed record FloorChangesAnswer
+{
+    /// <summary>In order of design, then of channel.</summary>
+    public required IReadOnlyList<FloorChangeItemAnswer> Items { get; init; }
+
+    /// <summary>What to give as since for the following answer: the rest of this one where limit cut it, else what moves from now on.</summary>
+    public required string Next { get; init; }
+}

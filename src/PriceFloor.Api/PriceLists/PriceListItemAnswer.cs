@@ -1,0 +1,59 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Documents;
+
+namespace PriceFloor.Api.PriceLists;
+
+/// <summary>One design on one channel of a price list.</summary>
+public sealed record PriceListItemAnswer
+{
+    /// <summary>Key of the design.</summary>
+    public required string Sku { get; init; }
+
+    /// <summary>Its name for people.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>Key of the channel.</summary>
+    public required string Channel { get; init; }
+
+    /// <summary>ISO 4217 code of the channel's prices.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>The smallest allowed price whose net reaches the floor; null where reason says why there is none.</summary>
+    public decimal? FloorPrice { get; init; }
+
+    /// <summary>The price that also keeps the studio's own rule.</summary>
+    public decimal? TargetPrice { get; init; }
+
+    /// <summary>The listed price; null where none is listed.</summary>
+    public decimal? ListedPrice { get; init; }
+
+    /// <summary>What the listed price does for the year; null where none is listed.</summary>
+    public Verdict? Verdict { get; init; }
+
+    /// <summary>Why there is no price, such as currency-mismatch, no-price or no-bench-time.</summary>
+    /// <example>currency-mismatch</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Reason { get; init; }
+
+    /// <summary>The revision of the design.</summary>
+    public required string Basis { get; init; }
+
+    public static PriceListItemAnswer Of(Stored<Design> design, Stored<Channel> channel, PricedDesign priced)
+    {
+        var money = Pricing.Numbers.Currency.Of(channel.Document.Currency);
+        decimal? Price(decimal? price) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
+        return new PriceListItemAnswer
+        {
+            Sku = design.Key,
+            Name = design.Sound?.Name,
+            Channel = channel.Key,
+            Currency = money.Code,
+            FloorPrice = Price(priced.FloorPrice),
+            TargetPrice = Price(priced.TargetPrice),
+            ListedPrice = Price(priced.ListedPrice),
+            Verdict = priced.Verdict,
+            Reason = priced.Reason,
+            Basis = design.Basis,
+        };
+    }
+}

@@ -1,0 +1,45 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Statements;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>A line of the draft and what it is made of.</summary>
+/// <param name="To">What it is.</param>
+/// <param name="CostKind">The kind of cost.</param>
+/// <param name="Name">What the draft calls it.</param>
+/// <param name="Rules">The rules that took its lines, as pointers into the reading rules.</param>
+/// <param name="Count">How many lines.</param>
+/// <param name="Total">What the files have of it, refunds taken off.</param>
+/// <param name="Refunds">Money back that was taken off.</param>
+/// <param name="First">The first of its lines.</param>
+/// <param name="Last">The last of its lines.</param>
+/// <param name="PerYear">What a year of it comes to.</param>
+/// <param name="Reckoned">How the year was calculated.</param>
+/// <param name="TimesAYear" example="12">With by-interval: how often a year.</param>
+public sealed record DraftLineAnswer(
+    Placement To, CostKind? CostKind, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First, DateOnly Last, decimal PerYear, Reckoned Reckoned,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? TimesAYear)
+{
+    public static DraftLineAnswer Of(DraftLine line, Currency money) => new(line.Name.To, line.Name.CostKind, line.Name.Name, Pointers(line.Entries), line.Entries.Count,
+        CountAnswer.Exactly(line.Total, money), CountAnswer.Exactly(line.Back, money), line.First, line.Last, money.Round(line.PerYear), line.Reckoned, line.TimesAYear);
+
+    public static IReadOnlyList<string> Pointers(IEnumerable<Sorted> entries) => [.. entries.Select(sorted => sorted.Rule!.Value).Distinct().Order().Select(Pointer)];
+
+    public static string Pointer(int rule) => FormattableString.Invariant($"#/rules/{rule}");
+}
+
+/// <summary>A purchase that the draft has as equipment instead of as an expense.</summary>
+/// <param name="Pointer" example="#/draft/equipment/0">Where it stands in the draft; null where the stored profile has it already.</param>
+/// <param name="CostKind">The kind of cost to use if it is an expense after all.</param>
+/// <param name="Name" example="Kiln">What the draft calls it.</param>
+/// <param name="Cost" example="3200.00">What it cost.</param>
+/// <param name="Bought" example="2026-03-12">The day it was paid.</param>
+/// <param name="Rule" example="#/rules/2">The rule that took the line.</param>
+public sealed record BoughtAnswer(string? Pointer, CostKind? CostKind, string Name, decimal Cost, DateOnly Bought, string Rule)
+{
+    public static BoughtAnswer Of(CapitalPurchase one, CostProfile draft, Currency money)
+    {
+        var place = draft.Equipment.Index().Where(thing => thing.Item.Name == one.Name && thing.Item.Cost == one.Cost).Select(thing => (int?)thing.Index).FirstOrDefault();
+        return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.CostKind, one.Name, CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));
+    }
+}

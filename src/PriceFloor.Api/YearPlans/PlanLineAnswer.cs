@@ -1,0 +1,49 @@
+using System.Text.Json.Serialization;
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.YearPlans;
+
+/// <summary>One line of a year.</summary>
+public sealed record PlanLineAnswer
+{
+    /// <summary>Key of the design.</summary>
+    public required string Sku { get; init; }
+
+    /// <summary>Key of the channel.</summary>
+    public required string Channel { get; init; }
+
+    /// <summary>The price that was asked about, or the listed one.</summary>
+    public required decimal Price { get; init; }
+
+    /// <summary>Whole pieces.</summary>
+    [WholeNumber]
+    public required decimal Units { get; init; }
+
+    /// <summary>What the price does for the year.</summary>
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>What reaches the studio for all of them.</summary>
+    public required decimal Proceeds { get; init; }
+
+    /// <summary>Materials for all of them.</summary>
+    public required decimal Materials { get; init; }
+
+    /// <summary>Bench hours for all of them, up to four decimals.</summary>
+    public required decimal BenchHours { get; init; }
+
+    /// <summary>What all of them leave for rent, living and tax.</summary>
+    public required decimal Contribution { get; init; }
+
+    /// <summary>The same for each hour at the bench.</summary>
+    public required decimal ContributionPerBenchHour { get; init; }
+
+    /// <summary>Its place in the order in which bench time should be given out when time is what is short; 1 is first.</summary>
+    public required int Rank { get; init; }
+
+    /// <summary>For a best plan: whether its own minimum or maximum holds it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public LineBound? HeldBy { get; init; }
+}
+
+/// <summary>What keeps a line of a best plan from having fewer or more pieces.</summary>
+public enum LineBound { Minimum, Maximum }
