@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace PriceFloor.Statements;
@@ -53,7 +54,8 @@ public sealed class ReadyRules
         }
         catch (RegexParseException e)
         {
-            return FormattableString.Invariant($"textMatches is no regular expression: see its character {e.Offset}. A dot, bracket or plus sign that is meant as itself has a backslash before it.");
+            return string.Create(CultureInfo.InvariantCulture, $"textMatches is no regular expression: see its character {e.Offset}. "
+                + $"A dot, bracket or plus sign that is meant as itself has a backslash before it.");
         }
     }
 

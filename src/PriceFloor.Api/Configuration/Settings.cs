@@ -111,8 +111,9 @@ public sealed class Settings
     /// <summary>A key that cannot be guessed by trying the easy ones; the message never holds it.</summary>
     private static string Usable(string key, string name) =>
         key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~') ? throw new SettingsException($"{name} must be 32 to 200 visible ASCII characters without spaces.")
-        : key.Distinct().Count() is < LeastDifferent and var count ? throw new SettingsException(FormattableString.Invariant(
-            $"{name} has only {count} different characters; a key of 32 to 200 visible ASCII characters needs at least {LeastDifferent} different ones, or it is easily guessed."))
+        : key.Distinct().Count() is < LeastDifferent and var count ? throw new SettingsException(string.Create(CultureInfo.InvariantCulture,
+            $"{name} has only {count} different characters; a key of 32 to 200 visible ASCII characters needs at least {LeastDifferent} "
+            + $"different ones, or it is easily guessed."))
         : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} has the shape of a key that the service makes, but its last letters do not fit the others; copy it anew, or choose one of another shape.")
         : key;
 

@@ -123,5 +123,9 @@ public static class FloorHistoryPicture
         : string.Join(", ", s_lines.Reverse().Where(line => line.Price(item) is not null).Select(line => $"{line.Words} {DisplayText.Money(line.Price(item)!.Value, currency)}"));
 
     private static string Description(FloorHistoryAnswer answer, string channel) =>
-        $"{DisplayText.Named(answer.Name, answer.Sku)} on {channel}, {answer.Currency}. {string.Join(' ', answer.Items.Select(item => $"{DisplayText.Date(item.At)}: {Prices(item, answer.Currency)}{(item.Verdict is { } verdict ? ", " + DisplayText.Verdict(verdict) : "")}."))}";
+        $"{DisplayText.Named(answer.Name, answer.Sku)} on {channel}, {answer.Currency}. "
+        + string.Join(' ', answer.Items.Select(item => Sentence(item, answer.Currency)));
+
+    private static string Sentence(FloorMomentAnswer item, string currency) =>
+        $"{DisplayText.Date(item.At)}: {Prices(item, currency)}{(item.Verdict is { } verdict ? ", " + DisplayText.Verdict(verdict) : "")}.";
 }

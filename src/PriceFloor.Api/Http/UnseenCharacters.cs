@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PriceFloor.Api.Http;
 
 /// <summary>Characters that nobody sees are refused in every text, whatever brings it: a body, a query, a cell of a sheet.</summary>
@@ -15,7 +17,8 @@ public static class UnseenCharacters
         if (text.Any(char.IsControl))
             return $"{name} holds a control character, such as a line break or tab; take it out.";
         return !isStored && text.FirstOrDefault(DirectionMarks.IsOne) is var mark and not '\0'
-            ? FormattableString.Invariant($"{name} holds U+{(int)mark:X4} ({DirectionMarks.NameOf(mark)}), which is not seen and lets a text read as another; take it out, or type the text anew.")
+            ? string.Create(CultureInfo.InvariantCulture, $"{name} holds U+{(int)mark:X4} ({DirectionMarks.NameOf(mark)}), "
+                + $"which is not seen and lets a text read as another; take it out, or type the text anew.")
             : null;
     }
 }

@@ -78,7 +78,10 @@ public static class PriceLadderPicture
         .Where(figure => figure.Item2 is not null).Select(figure => $"{figure.Item1} {DisplayText.Money(figure.Item2!.Value, item.Currency)}"));
 
     private static string Sentence(PriceListItemAnswer item) =>
-        $"{DisplayText.Named(item.Name, item.Sku)}: {(item.Reason is { } reason ? DisplayText.Reason(reason) : $"{Figures(item).Replace("  ·  ", ", ", StringComparison.Ordinal)}, {DisplayText.Verdict(item.Verdict)}")}.";
+        $"{DisplayText.Named(item.Name, item.Sku)}: {(item.Reason is { } reason ? DisplayText.Reason(reason) : FiguresAndVerdict(item))}.";
+
+    private static string FiguresAndVerdict(PriceListItemAnswer item) =>
+        $"{Figures(item).Replace("  ·  ", ", ", StringComparison.Ordinal)}, {DisplayText.Verdict(item.Verdict)}";
 
     private static string Description(PriceListAnswer list, string channel, string currency) =>
         $"{channel}, {currency}, {DisplayText.Number(list.Items.Count)} designs. {string.Join(' ', list.Items.Select(Sentence))}";

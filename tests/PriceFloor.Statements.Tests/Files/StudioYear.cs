@@ -63,10 +63,12 @@ internal static class StudioYear
         foreach (var account in ByAccount)
         {
             var (into, prefix, from) = account.Key == Card ? (card, "CC", "CCACCTFROM") : (bank, "", "BANKACCTFROM");
-            into.Append($"<{prefix}STMTTRNRS>{leaf("TRNUID", "1")}<{prefix}STMTRS>{leaf("CURDEF", account.First().Currency!)}<{from}>{leaf("ACCTID", account.Key)}</{from}>");
+            into.Append($"<{prefix}STMTTRNRS>{leaf("TRNUID", "1")}<{prefix}STMTRS>{leaf("CURDEF", account.First().Currency!)}")
+                .Append($"<{from}>{leaf("ACCTID", account.Key)}</{from}>");
             into.Append($"<BANKTRANLIST>{leaf("DTSTART", "20270101")}{leaf("DTEND", "20271231")}");
             foreach (var one in account)
-                into.Append($"<STMTTRN>{leaf("TRNTYPE", "OTHER")}{leaf("DTPOSTED", $"{one.Date:yyyyMMdd}120000")}{leaf("TRNAMT", one.Amount.ToString(CultureInfo.InvariantCulture))}")
+                into.Append($"<STMTTRN>{leaf("TRNTYPE", "OTHER")}{leaf("DTPOSTED", $"{one.Date:yyyyMMdd}120000")}")
+                    .Append(leaf("TRNAMT", one.Amount.ToString(CultureInfo.InvariantCulture)))
                     .Append($"{leaf("FITID", one.BankId!)}{leaf("MEMO", one.Text)}</STMTTRN>");
             into.Append($"</BANKTRANLIST></{prefix}STMTRS></{prefix}STMTTRNRS>");
         }

@@ -36,7 +36,8 @@ public sealed class BatchTests
             {
                 var echoed = $$"""{"sku":"{{asked[i].Sku}}","channel":"{{asked[i].Channel}}",{{alone[i].GetRawText()[1..]}}""";
                 Assert.Equal((echoed, echoed), (array[i].GetRawText(), lines[i].GetRawText()));
-                Assert.Equal($"{asked[i].Sku},{asked[i].Channel},{asked[i].Price},{verdict.GetString()},{alone[i].GetProperty("floorPrice").GetRawText()},{alone[i].GetProperty("targetPrice").GetRawText()},", sheet[i]);
+                var (floor, target) = (alone[i].GetProperty("floorPrice").GetRawText(), alone[i].GetProperty("targetPrice").GetRawText());
+                Assert.Equal($"{asked[i].Sku},{asked[i].Channel},{asked[i].Price},{verdict.GetString()},{floor},{target},", sheet[i]);
             }
             else
             {
