@@ -17,7 +17,7 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
         swaggerDoc.Servers = [new OpenApiServer { Url = settings.PathBase + "/", Description = "This server." }];
         HeaderText.Define(swaggerDoc);
         ProblemExamples.Define(swaggerDoc);
-        swaggerDoc.Tags = Operations.Tags.Select(tag => new OpenApiTag { Name = tag.Key, Description = tag.Value }).ToHashSet();
+        swaggerDoc.Tags = Tags.All.Select(tag => new OpenApiTag { Name = tag.Key, Description = tag.Value }).ToHashSet();
         var design = (OpenApiSchema)swaggerDoc.Components!.Schemas![nameof(Design)];
         var inline = (OpenApiSchema)design.CreateShallowCopy();
         inline.Required = design.Required!.Where(name => name != "profile").ToHashSet();

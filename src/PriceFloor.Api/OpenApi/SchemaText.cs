@@ -5,8 +5,6 @@ using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
-using PriceFloor.Api.PriceChecks;
-using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Statements;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -25,8 +23,8 @@ public sealed class SchemaText : ISchemaFilter
             OfMember(concrete, member);
         else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(KeyOr<>))
             EitherKeyOrDocument(concrete, context.Type.GetGenericArguments()[0], context);
-        else if (context.Type == typeof(CheckOrProblem))
-            AnyOf(concrete, context, typeof(PriceCheckAnswer), typeof(ProblemBody));
+        else if (context.Type.GetCustomAttribute<EitherOfAttribute>() is { } either)
+            AnyOf(concrete, context, [.. either.Types]);
         else if (concrete.Properties is { Count: > 0 })
             OfObject(concrete, context);
     }

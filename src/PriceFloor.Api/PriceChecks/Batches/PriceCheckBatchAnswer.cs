@@ -14,4 +14,5 @@ public sealed record PriceCheckBatchAnswer
 }
 
 /// <summary>Either an answer (it has a verdict) or a problem (it has a status).</summary>
+[EitherOf(typeof(PriceCheckAnswer), typeof(ProblemBody))]
 public sealed record CheckOrProblem([property: JsonIgnore] PriceCheckAnswer? Check, [property: JsonIgnore] ProblemBody? Problem);

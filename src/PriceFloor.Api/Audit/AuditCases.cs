@@ -1,0 +1,13 @@
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.Audit;
+
+/// <summary>The main cases of the operations of this folder: a test sends each and compares the answer.</summary>
+public static class AuditCases
+{
+    /// <summary>A page of one.</summary>
+    public static readonly IReadOnlyList<MainCase> Audit =
+    [
+        new("newest", "The newest change alone.", null, Examples.Audit) { At = new Dictionary<string, string> { ["limit"] = "1" } },
+    ];
+}

@@ -1,0 +1,21 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.Channels;
+
+/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+public static class ChannelOperations
+{
+    private static readonly Noun s_noun = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel) { Cases = ChannelCases.Channels };
+
+    public static void MapChannels(this RouteGroupBuilder v1)
+    {
+        v1.MapGet("/channels", DocumentRoutes.List<Channel>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
+        v1.MapGet("/channels/{key}", DocumentRoutes.Get<Channel>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
+        v1.MapPut("/channels/{key}", DocumentRoutes.Put<Channel>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapDelete("/channels/{key}", DocumentRoutes.Delete<Channel>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
+        v1.MapGet("/channels/{key}/revisions", DocumentRoutes.Revisions<Channel>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
+        v1.MapGet("/channels/{key}/revisions/{number}", DocumentRoutes.Revision<Channel>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));
+    }
+}

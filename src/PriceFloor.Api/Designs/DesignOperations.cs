@@ -1,0 +1,39 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Documents.Batches;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.Designs;
+
+/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+public static class DesignOperations
+{
+    private static readonly Noun s_noun = new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign) { Cases = DesignCases.Designs };
+
+    private static readonly Operation ListOfDesigns = DocumentOperations.List(s_noun) with
+    {
+        Description = "The designs in order of key, a page at a time; as NDJSON or CSV all of them, for an export that can come back through POST /v1/designs/batch. Scope: read.",
+        OtherAnswers = [new(Format.Ndjson, null, Examples.DesignLines), new(Format.Csv, null, Examples.DesignSheet)],
+    };
+
+    private static readonly Operation DesignBatch = new("putDesigns", "Designs", "Store many designs, all or nothing",
+        "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it: all are stored together, or none and every fault is told with its line. A sheet has the columns of GET /v1/designs as text/csv; a column that it lacks is left as it is stored. The answer says which were created, changed or unchanged. Scope: write.")
+    {
+        Answer = typeof(WriteBatchAnswer),
+        Cases = DesignCases.DesignBatches,
+        Bodies = [new(Format.Json, typeof(Design[])), new(Format.Ndjson, null), new(Format.Csv, null)],
+        Problems = [ProblemTypes.InUse, ProblemTypes.UnknownReference],
+    };
+
+    public static void MapDesigns(this RouteGroupBuilder v1, BatchSlots slots)
+    {
+        v1.MapGet("/designs", DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(ListOfDesigns);
+        v1.MapGet("/designs/{sku}", DocumentRoutes.Get<Design>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
+        v1.MapPut("/designs/{sku}", DocumentRoutes.Put<Design>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapDelete("/designs/{sku}", DocumentRoutes.Delete<Design>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
+        v1.MapGet("/designs/{sku}/revisions", DocumentRoutes.Revisions<Design>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
+        v1.MapGet("/designs/{sku}/revisions/{number}", DocumentRoutes.Revision<Design>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));
+        v1.MapPost("/designs/batch", DesignBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(DesignBatch);
+    }
+}

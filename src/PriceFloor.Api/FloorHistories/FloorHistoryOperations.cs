@@ -1,0 +1,19 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.FloorHistories;
+
+/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+public static class FloorHistoryOperations
+{
+    private static readonly Operation FloorHistory = new("getFloorHistory", "Prices", "A design's floors over time",
+        "Floor, target and listed price of a design on a channel at each moment at which one of them moved, calculated from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
+    { Answer = typeof(FloorHistoryAnswer), AnswerExample = Examples.FloorHistory, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference] };
+
+    public static void MapFloorHistories(this RouteGroupBuilder v1)
+    {
+        v1.MapGet("/designs/{sku}/floor-history", FloorHistoryRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg).Tell(FloorHistory);
+        v1.MapGet("/designs/{sku}/floor-history.svg", FloorHistoryRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(FloorHistory.As(Format.Svg));
+    }
+}

@@ -1,0 +1,20 @@
+namespace PriceFloor.Api.OpenApi;
+
+/// <summary>The parts of the contract, in order.</summary>
+public static class Tags
+{
+    public static readonly IReadOnlyDictionary<string, string> All = new Dictionary<string, string>
+    {
+        ["Profiles"] = "Cost profiles: one studio year each, and what it must bring in.",
+        ["Designs"] = "Designs: how one piece is made, and the lowest price that carries it.",
+        ["Channels"] = "Channels: ways of selling and everything they take.",
+        ["Listed prices"] = "What a shop asks for a design on a channel today.",
+        ["Prices"] = "Floor prices and price checks.",
+        ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
+        ["Statements"] = "From a year of bank statements to a cost profile; nothing of them is kept.",
+        ["Keys"] = "Keys that open the service, and who changed what with them.",
+        ["Backups"] = "Copies of the whole store.",
+        ["Health"] = "Whether the service runs.",
+        ["First contact"] = "What this is and where to read on.",
+    };
+}

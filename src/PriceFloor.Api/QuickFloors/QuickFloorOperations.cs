@@ -1,0 +1,18 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.QuickFloors;
+
+/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+public static class QuickFloorOperations
+{
+    private static readonly Operation QuickFloor = new("computeQuickFloor", "Questions", "A first floor from eight numbers",
+        "Floor, retail and take-home for the maker who has only eight numbers, and the full documents that they stand for, ready to be stored. Not tax or legal advice. Scope: read.")
+    { Answer = typeof(QuickFloorAnswer), RequestExample = Examples.QuickFloor, AnswerExample = Examples.QuickFloorAnswer, Problems = [ProblemTypes.CannotCompute] };
+
+    public static void MapQuickFloors(this RouteGroupBuilder v1)
+    {
+        v1.MapPost("/quick-floor", QuickFloorRoutes.Post).Needs(Scope.Read).Tell(QuickFloor);
+    }
+}

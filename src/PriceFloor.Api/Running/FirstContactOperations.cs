@@ -1,0 +1,22 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.FirstContact;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>How the contract describes these addresses. They are here because their folders are used by what writes the contract.</summary>
+public static class FirstContactOperations
+{
+    public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on", "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
+    { Answer = typeof(WelcomeAnswer), AnswerExample = Examples.Welcome, OtherAnswers = [new(Format.Html, null, Examples.WelcomePage)] };
+
+    private static readonly Operation Version = new("getVersion", "Health", "What runs here",
+        "The program's version and commit, the runtime, the schema of the store and the version of the contract. Scope: any key.")
+    { Answer = typeof(FirstContact.VersionAnswer), AnswerExample = Examples.Version };
+
+    public static void MapFirstContact(this RouteGroupBuilder v1)
+    {
+        v1.MapGet("/version", VersionRoutes.Get).NeedsAnyKey().Tell(Version);
+    }
+}

@@ -1,0 +1,14 @@
+using PriceFloor.Api.HealthChecks;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.Running;
+
+/// <summary>How the contract describes these addresses. They are here because their folders are used by what writes the contract.</summary>
+public static class HealthOperations
+{
+    public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
+    { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };
+
+    public static readonly Operation Ready = new("getReady", "Health", "Can it answer?", "The store can be read. Needs no key.")
+    { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"ready"}""" };
+}

@@ -1,0 +1,24 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+public static class StatementOperations
+{
+    private static readonly Operation Statements = new("draftProfileFromStatements", "Statements", "Draft a cost profile from statements",
+        "One or more files as multipart/form-data (each field's name is what its account is called where the file does not say), or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. Nothing of the files is stored or logged. Not tax advice. Scope: write; rules and against name what is stored and need read too.")
+    {
+        Answer = typeof(StatementAnswer),
+        Cases = StatementCases.Statements,
+        Bodies = [new(Format.Csv, null), new(Format.Files, null), new(Format.Ofx, null), new(Format.Xml, null)],
+        BodyWords = "The files: a form with a field for each, or one of them as the whole body. Which format it is, the content says.",
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
+
+    public static void MapStatements(this RouteGroupBuilder v1, BatchSlots slots)
+    {
+        v1.MapPost("/statements", StatementRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Write).Tell(Statements);
+    }
+}
