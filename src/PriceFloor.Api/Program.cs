@@ -16,7 +16,8 @@ try
         return StoreCommands.Run(verb, line.Words, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
     Preload.Begin();
-    var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = line.HostArguments, ContentRootPath = AppContext.BaseDirectory });
+    var builder =
+        WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = line.HostArguments, ContentRootPath = AppContext.BaseDirectory });
     builder.UseAddresses();
     builder.UseSettings(line.Demo);
     builder.UseServerLimits();

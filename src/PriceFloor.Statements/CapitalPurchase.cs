@@ -10,7 +10,8 @@ namespace PriceFloor.Statements;
 public sealed record CapitalPurchase(Sorted Entry, CostKind? CostKind, string Name)
 {
     /// <summary>Kinds of cost that a lasting thing may be booked under.</summary>
-    private static readonly CostKind?[] s_lasting = [null, Pricing.Documents.CostKind.Depreciation, Pricing.Documents.CostKind.Supplies, Pricing.Documents.CostKind.Office, Pricing.Documents.CostKind.Repairs, Pricing.Documents.CostKind.Other];
+    private static readonly CostKind?[] s_lasting = [null, Pricing.Documents.CostKind.Depreciation, Pricing.Documents.CostKind.Supplies,
+        Pricing.Documents.CostKind.Office, Pricing.Documents.CostKind.Repairs, Pricing.Documents.CostKind.Other];
 
     public decimal Cost => -Entry.Entry.Amount;
 
@@ -33,7 +34,8 @@ public sealed record CapitalPurchase(Sorted Entry, CostKind? CostKind, string Na
             return [];
         var bought = entries.Where(sorted => sorted.Entry.Amount < 0);
         var chosen = line.CostKind == Pricing.Documents.CostKind.Depreciation ? bought : Alone(entries, least);
-        return chosen.Select(sorted => new CapitalPurchase(sorted, line.CostKind, FormattableString.Invariant($"{line.Short}, bought {sorted.Entry.Date:yyyy-MM}")));
+        return chosen.Select(sorted =>
+            new CapitalPurchase(sorted, line.CostKind, FormattableString.Invariant($"{line.Short}, bought {sorted.Entry.Date:yyyy-MM}")));
     }
 
     private static IEnumerable<Sorted> Alone(IReadOnlyList<Sorted> entries, decimal least)

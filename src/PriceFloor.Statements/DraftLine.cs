@@ -10,7 +10,8 @@ public sealed class DraftLine
     private const decimal Alike = 0.2m;
 
     /// <summary>Kinds of cost that are billed by the year more often than by the month. Common practice, without a source.</summary>
-    private static readonly CostKind[] s_billedYearly = [Pricing.Documents.CostKind.Insurance, Pricing.Documents.CostKind.TaxesAndLicences, Pricing.Documents.CostKind.ProfessionalServices, Pricing.Documents.CostKind.Training];
+    private static readonly CostKind[] s_billedYearly = [Pricing.Documents.CostKind.Insurance, Pricing.Documents.CostKind.TaxesAndLicences,
+        Pricing.Documents.CostKind.ProfessionalServices, Pricing.Documents.CostKind.Training];
 
     public DraftLine(LineName name, IReadOnlyList<Sorted> entries, IReadOnlyList<Coverage> coverage)
     {
@@ -25,7 +26,8 @@ public sealed class DraftLine
         {
             Reckoned.OnceAYear => Total,
             Reckoned.ByInterval => Total / PaidMonths().Count * TimesAYear!.Value,
-            _ => entries.Zip(Amounts).GroupBy(pair => pair.First.Entry.Account).Sum(account => account.Sum(pair => pair.Second) * 12 / months[account.Key].Months),
+            _ => entries.Zip(Amounts).GroupBy(pair => pair.First.Entry.Account)
+                .Sum(account => account.Sum(pair => pair.Second) * 12 / months[account.Key].Months),
         };
     }
 

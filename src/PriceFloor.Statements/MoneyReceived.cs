@@ -22,19 +22,24 @@ public sealed class MoneyReceived
     public decimal PerYear { get; }
 
     /// <summary>What sales left between two days.</summary>
-    public static decimal Between(Sorting sorting, Period period) => Entries(sorting).Where(one => period.Holds(one.Sorted.Entry.Date)).Sum(one => one.Sorted.Entry.Amount);
+    public static decimal Between(Sorting sorting, Period period) =>
+        Entries(sorting).Where(one => period.Holds(one.Sorted.Entry.Date)).Sum(one => one.Sorted.Entry.Amount);
 
     public static MoneyReceived In(Sorting sorting)
     {
-        var months = Entries(sorting).GroupBy(one => new DateOnly(one.Sorted.Entry.Date.Year, one.Sorted.Entry.Date.Month, 1)).OrderBy(month => month.Key)
-            .Select(month => new MonthReceived(month.Key, month.Where(one => one.To == Placement.Sale).Sum(one => one.Sorted.Entry.Amount), -month.Where(one => one.To == Placement.SalesTax).Sum(one => one.Sorted.Entry.Amount)));
+        var months = Entries(sorting).GroupBy(one => new DateOnly(one.Sorted.Entry.Date.Year, one.Sorted.Entry.Date.Month, 1))
+            .OrderBy(month => month.Key)
+            .Select(month => new MonthReceived(month.Key, month.Where(one => one.To == Placement.Sale).Sum(one => one.Sorted.Entry.Amount),
+                -month.Where(one => one.To == Placement.SalesTax).Sum(one => one.Sorted.Entry.Amount)));
         var covered = sorting.Coverage.ToDictionary(account => account.Account, account => account.Months);
-        var perYear = Entries(sorting).GroupBy(one => one.Sorted.Entry.Account).Sum(account => account.Sum(one => one.Sorted.Entry.Amount) * 12 / covered[account.Key]);
+        var perYear = Entries(sorting).GroupBy(one => one.Sorted.Entry.Account)
+            .Sum(account => account.Sum(one => one.Sorted.Entry.Amount) * 12 / covered[account.Key]);
         return new MoneyReceived([.. months], perYear);
     }
 
     private static IEnumerable<(Sorted Sorted, Placement To)> Entries(Sorting sorting) =>
-        sorting.Of[LineOutcome.Placed].Select(sorted => (sorted, sorting.RuleOf(sorted).To)).Where(one => one.To is Placement.Sale or Placement.SalesTax);
+        sorting.Of[LineOutcome.Placed].Select(sorted => (sorted, sorting.RuleOf(sorted).To))
+            .Where(one => one.To is Placement.Sale or Placement.SalesTax);
 }
 
 /// <summary>What one month brought.</summary>

@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// What the patterns of reading rules have taken in one request. Without backtracking none of them can take for ever, but a few hundred characters of text may
-/// still take one a good while: all of them together get five seconds.
+/// What the patterns of reading rules have taken in one request. Without backtracking none of them can take for ever, but a few hundred characters of
+/// text may still take one a good while: all of them together get five seconds.
 /// </summary>
 /// <param name="milliseconds">A clock that only goes forward and costs next to nothing to read.</param>
 public sealed class PatternTime(Func<long> milliseconds)
@@ -22,7 +22,9 @@ public sealed class PatternTime(Func<long> milliseconds)
     /// <summary>Whether another match might go past the time.</summary>
     public bool IsUp => _all > (Longest - LongestMatch).TotalMilliseconds;
 
-    /// <summary>Whether a pattern, which is made when it is first needed, matches a text. Throws <see cref="SlowPatternException"/> once the time is up.</summary>
+    /// <summary>
+    /// Whether a pattern, which is made when it is first needed, matches a text. Throws <see cref="SlowPatternException"/> once the time is up.
+    /// </summary>
     internal bool Matches(int rule, Lazy<Regex> pattern, string text)
     {
         if (IsUp)
@@ -45,7 +47,8 @@ public sealed class PatternTime(Func<long> milliseconds)
     }
 
     private static SlowPatternException Slow(int rule) => new(rule, string.Create(CultureInfo.InvariantCulture,
-        $"The patterns of the reading rules took too long: {Longest.TotalSeconds:0} seconds in all, {LongestMatch.TotalMilliseconds:0} milliseconds for a line. The slowest is #/rules/{rule}/textMatches: make it shorter, with fewer repetitions such as .* or {{1,30}}, or use textHas."));
+        $"The patterns of the reading rules took too long: {Longest.TotalSeconds:0} seconds in all, {LongestMatch.TotalMilliseconds:0} milliseconds "
+        + $"for a line. The slowest is #/rules/{rule}/textMatches: make it shorter, with fewer repetitions such as .* or {{1,30}}, or use textHas."));
 }
 
 /// <summary>The patterns of reading rules took longer than they may; the message names the rule to fix.</summary>

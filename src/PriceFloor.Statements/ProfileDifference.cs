@@ -14,16 +14,19 @@ public sealed record ProfileDifference(Placement To, CostKind? CostKind, string?
             .Concat(ByName(Placement.Household, stored.Household, draft.Household, line => line.Name))
             .Concat(ByName(Placement.OtherIncome, stored.OtherIncome, draft.OtherIncome, line => line.Name))
             .Where(line => Rounding.Settle(line.Stored) != Rounding.Settle(line.Drafted))
-            .OrderByDescending(line => decimal.Abs(line.Drafted - line.Stored)).ThenBy(line => line.To).ThenBy(line => line.CostKind).ThenBy(line => line.Name, StringComparer.Ordinal)];
+            .OrderByDescending(line => decimal.Abs(line.Drafted - line.Stored)).ThenBy(line => line.To).ThenBy(line => line.CostKind)
+            .ThenBy(line => line.Name, StringComparer.Ordinal)];
 
     private static IEnumerable<ProfileDifference> Expenses(CostProfile stored, CostProfile draft)
     {
         var (before, after) = (stored.Expenses.ToLookup(line => line.CostKind), draft.Expenses.ToLookup(line => line.CostKind));
         return before.Select(line => line.Key).Union(after.Select(line => line.Key))
-            .Select(costKind => new ProfileDifference(Placement.Business, costKind, null, before[costKind].Sum(Annual.Amount), after[costKind].Sum(Annual.Amount)));
+            .Select(costKind =>
+                new ProfileDifference(Placement.Business, costKind, null, before[costKind].Sum(Annual.Amount), after[costKind].Sum(Annual.Amount)));
     }
 
-    private static IEnumerable<ProfileDifference> ByName<T>(Placement to, IEnumerable<T> stored, IEnumerable<T> draft, Func<T, string?> name) where T : IRecurring
+    private static IEnumerable<ProfileDifference> ByName<T>(Placement to, IEnumerable<T> stored, IEnumerable<T> draft, Func<T, string?> name)
+        where T : IRecurring
     {
         var (before, after) = (stored.ToLookup(name), draft.ToLookup(name));
         return before.Select(line => line.Key).Union(after.Select(line => line.Key))

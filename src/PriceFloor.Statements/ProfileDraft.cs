@@ -19,7 +19,8 @@ public sealed class ProfileDraft
                 lines.Add(new DraftLine(line.Key, rest, sorting.Coverage));
         }
 
-        Lines = [.. lines.OrderBy(line => line.Name.To).ThenByDescending(line => line.PerYear).ThenBy(line => line.Name.Name, StringComparer.Ordinal)];
+        Lines =
+            [.. lines.OrderBy(line => line.Name.To).ThenByDescending(line => line.PerYear).ThenBy(line => line.Name.Name, StringComparer.Ordinal)];
         Bought = [.. bought.OrderByDescending(one => one.Cost)];
         Profile = ProfileOf(choices);
     }
@@ -57,15 +58,20 @@ public sealed class ProfileDraft
         return basis with
         {
             YearStart = choices.YearStart ?? stored?.YearStart ?? FirstMonth(),
-            Expenses = [.. counted.Where(line => line.Name is { To: Placement.Business, BusinessShare: > 0 }).Select(line => ExpenseOf(line, stored))],
-            Household = [.. counted.Where(line => line.Name.To == Placement.Household).Select(HouseholdOf), .. counted.Where(line => line.Name is { To: Placement.Business, BusinessShare: < 1 }).Select(PrivatePartOf)],
+            Expenses =
+                [.. counted.Where(line => line.Name is { To: Placement.Business, BusinessShare: > 0 }).Select(line => ExpenseOf(line, stored))],
+            Household = [.. counted.Where(line => line.Name.To == Placement.Household).Select(HouseholdOf),
+                .. counted.Where(line => line.Name is { To: Placement.Business, BusinessShare: < 1 }).Select(PrivatePartOf)],
             OtherIncome = [.. counted.Where(line => line.Name.To == Placement.OtherIncome).Select(line => IncomeOf(line, stored))],
-            Equipment = [.. basis.Equipment, .. Bought.Select(one => one.AsEquipment(choices.LifeYears)).Where(one => !basis.Equipment.Any(known => IsSame(known, one)))],
+            Equipment = [.. basis.Equipment,
+                .. Bought.Select(one => one.AsEquipment(choices.LifeYears)).Where(one => !basis.Equipment.Any(known => IsSame(known, one)))],
         };
     }
 
     private DateOnly? FirstMonth() => Sorting.Covers is not { } covers ? null
-        : new DateOnly(covers.To.Year, covers.To.Month, 1).AddMonths(-11) is var earliest && covers.From > earliest ? new DateOnly(covers.From.Year, covers.From.Month, 1) : earliest;
+        : new DateOnly(covers.To.Year, covers.To.Month, 1).AddMonths(-11) is var earliest && covers.From > earliest
+            ? new DateOnly(covers.From.Year, covers.From.Month, 1)
+        : earliest;
 
     private Expense ExpenseOf(DraftLine line, CostProfile? stored)
     {
@@ -81,26 +87,47 @@ public sealed class ProfileDraft
         };
     }
 
-    private HouseholdLine HouseholdOf(DraftLine line) => new() { Name = line.Name.Name, Amount = Yearly(line.PerYear), Per = Per.Year, BusinessShare = line.Name.BusinessShare, CostKind = line.Name.BusinessShare > 0 ? line.Name.CostKind : null };
+    private HouseholdLine HouseholdOf(DraftLine line) => new()
+    {
+        Name = line.Name.Name,
+        Amount = Yearly(line.PerYear),
+        Per = Per.Year,
+        BusinessShare = line.Name.BusinessShare,
+        CostKind = line.Name.BusinessShare > 0 ? line.Name.CostKind : null,
+    };
 
     private HouseholdLine PrivatePartOf(DraftLine line) =>
-        new() { Name = line.Name.Short + ", the private part", Amount = Yearly(line.PerYear) - Yearly(line.PerYear * line.Name.BusinessShare), Per = Per.Year };
+        new()
+        {
+            Name = line.Name.Short + ", the private part",
+            Amount = Yearly(line.PerYear) - Yearly(line.PerYear * line.Name.BusinessShare),
+            Per = Per.Year,
+        };
 
     private OtherIncome IncomeOf(DraftLine line, CostProfile? stored)
     {
         var known = stored?.OtherIncome.FirstOrDefault(income => income.Name == line.Name.Name);
-        return new OtherIncome { Name = line.Name.Name, Amount = Yearly(line.PerYear), Per = Per.Year, Kind = known?.Kind ?? IncomeKind.Taxable, DaysPerYear = known?.DaysPerYear ?? 0 };
+        return new OtherIncome
+        {
+            Name = line.Name.Name,
+            Amount = Yearly(line.PerYear),
+            Per = Per.Year,
+            Kind = known?.Kind ?? IncomeKind.Taxable,
+            DaysPerYear = known?.DaysPerYear ?? 0,
+        };
     }
 
     private decimal Yearly(decimal amount) => Sorting.Currency.Round(amount);
 
     private static bool IsSame(Equipment known, Equipment bought) =>
-        known.Cost == bought.Cost && known.InService is { } since && since.Year == bought.InService!.Value.Year && since.Month == bought.InService.Value.Month;
+        known.Cost == bought.Cost && known.InService is { } since && since.Year == bought.InService!.Value.Year
+        && since.Month == bought.InService.Value.Month;
 }
 
 /// <summary>What the draft takes from elsewhere than the statements.</summary>
 /// <param name="Against">The stored profile: its calendar, tax, materials and all that no bank knows are kept.</param>
-/// <param name="YearStart">The first day of the year drafted; null: the stored profile's, else the first month covered, at most twelve months back.</param>
+/// <param name="YearStart">The first day of the year drafted; null: the stored profile's, else the first month
+/// covered, at most twelve months back.</param>
 /// <param name="EquipmentFrom">A purchase of at least so much may be equipment.</param>
 /// <param name="LifeYears">How long equipment lasts.</param>
 public sealed record DraftChoices(CostProfile? Against, DateOnly? YearStart, decimal EquipmentFrom, decimal LifeYears);

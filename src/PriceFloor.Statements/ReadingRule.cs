@@ -10,7 +10,10 @@ public sealed record ReadingRule
     [MaxLength(Limits.NameLength)]
     public string? TextHas { get; init; }
 
-    /// <summary>A regular expression on the line's words, in any case; without look-around, back references and atomic groups, so that no text can make it slow.</summary>
+    /// <summary>
+    /// A regular expression on the line's words, in any case; without look-around, back references and atomic
+    /// groups, so that no text can make it slow.
+    /// </summary>
     /// <example>rent (jan|feb|mar)</example>
     [MaxLength(Limits.NameLength)]
     public string? TextMatches { get; init; }

@@ -6,7 +6,8 @@ public static class ReadingRuleFaults
     /// <summary>What breaks a rule.</summary>
     /// <param name="document">The rules.</param>
     /// <param name="isSound">False at a pointer whose value could not be read, so that nothing follows from it.</param>
-    public static IEnumerable<Fault> Of(ReadingRules document, Func<string, bool> isSound) => (document.Rules ?? []).Index().Where(rule => rule.Item is not null)
+    public static IEnumerable<Fault> Of(ReadingRules document, Func<string, bool> isSound) => (document.Rules ?? []).Index()
+        .Where(rule => rule.Item is not null)
         .SelectMany(rule => Of(rule.Item, FormattableString.Invariant($"/rules/{rule.Index}"), isSound));
 
     private static IEnumerable<Fault> Of(ReadingRule rule, string at, Func<string, bool> isSound)
@@ -14,7 +15,8 @@ public static class ReadingRuleFaults
         if (rule is { TextHas: not null, TextMatches: not null })
             yield return new(at + "/textMatches", FaultCodes.Unexpected, "Say textHas or textMatches, not both.");
         if (rule is { TextHas: null, TextMatches: null, Paid: null, Least: null, Most: null })
-            yield return new(at, FaultCodes.Required, "A rule needs a condition: textHas, textMatches, paid, least or most; without one it would take every line.");
+            yield return new(at, FaultCodes.Required,
+                "A rule needs a condition: textHas, textMatches, paid, least or most; without one it would take every line.");
         if (rule.TextHas is { } text && Words.Single(text).Length == 0)
             yield return new(at + "/textHas", FaultCodes.Required, "textHas is empty; say a part of the line's words or leave it out.");
         if (rule.Most < rule.Least)
@@ -27,9 +29,11 @@ public static class ReadingRuleFaults
     private static IEnumerable<Fault> FaultsOfTo(ReadingRule rule, string at)
     {
         if (rule.CostKind is not null && rule.To is not (Placement.Business or Placement.Household))
-            yield return new(at + "/costKind", FaultCodes.Unexpected, "costKind goes with to \"business\" (or names a household line); leave it out or change to.");
+            yield return new(at + "/costKind", FaultCodes.Unexpected,
+                "costKind goes with to \"business\" (or names a household line); leave it out or change to.");
         if (rule.BusinessShare is not null && rule.To is not (Placement.Business or Placement.Household))
-            yield return new(at + "/businessShare", FaultCodes.Unexpected, "businessShare goes with to \"business\" or \"household\"; leave it out or change to.");
+            yield return new(at + "/businessShare", FaultCodes.Unexpected,
+                "businessShare goes with to \"business\" or \"household\"; leave it out or change to.");
         if (rule.TracedTo is not null && rule.To != Placement.Business)
             yield return new(at + "/tracedTo", FaultCodes.Unexpected, "tracedTo goes with to \"business\"; leave it out or change to.");
     }

@@ -20,7 +20,8 @@ public sealed class ReadyRules
 
     /// <summary>Rules whose patterns have been checked: each is made when it is first needed, since that takes time too.</summary>
     public static ReadyRules Of(ReadingRules document) => new(document, [.. document.Rules.Select(rule =>
-        new Ready(rule, rule.TextHas is { } part ? Words.Single(part) : null, rule.TextMatches is { } text ? new Lazy<Regex>(() => Pattern(text)) : null))]);
+        new Ready(rule, rule.TextHas is { } part ? Words.Single(part) : null,
+            rule.TextMatches is { } text ? new Lazy<Regex>(() => Pattern(text)) : null))]);
 
     /// <summary>What stands against the patterns of rules (<c>bad-pattern</c>).</summary>
     public static IEnumerable<Fault> FaultsOf(ReadingRules document) => document.Rules.Index()
@@ -34,12 +35,14 @@ public sealed class ReadyRules
     public int? FirstFor(Transaction transaction, PatternTime time)
     {
         for (var index = 0; index < _rules.Count; index++)
-            if (_rules[index] is var rule && rule.Fits(transaction) && (rule.Pattern is not { } pattern || time.Matches(index, pattern, transaction.Text)))
+            if (_rules[index] is var rule && rule.Fits(transaction)
+                    && (rule.Pattern is not { } pattern || time.Matches(index, pattern, transaction.Text)))
                 return index;
         return null;
     }
 
-    private static Regex Pattern(string text) => new(text, RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, PatternTime.LongestMatch);
+    private static Regex Pattern(string text) =>
+        new(text, RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, PatternTime.LongestMatch);
 
     private static string? FaultOf(string text)
     {

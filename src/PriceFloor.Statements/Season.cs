@@ -1,6 +1,8 @@
 namespace PriceFloor.Statements;
 
-/// <summary>How a year's sales are spread over its twelve months: weights of which only the proportions count. Months are those of the profile's year.</summary>
+/// <summary>
+/// How a year's sales are spread over its twelve months: weights of which only the proportions count. Months are those of the profile's year.
+/// </summary>
 public sealed class Season
 {
     private readonly IReadOnlyList<decimal> _weights;

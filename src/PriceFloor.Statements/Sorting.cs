@@ -40,7 +40,8 @@ public sealed class Sorting
     /// <param name="asked">The days to look at; null for all that the files have.</param>
     /// <param name="time">What the rules' patterns may take; a <see cref="SlowPatternException"/> names the slowest once they have.</param>
     /// <param name="cancel">Ends it early.</param>
-    public static Sorting Sort(IReadOnlyList<StatementFile> files, ReadyRules rules, Currency currency, Period? asked, PatternTime time, CancellationToken cancel)
+    public static Sorting Sort(IReadOnlyList<StatementFile> files, ReadyRules rules, Currency currency, Period? asked, PatternTime time,
+        CancellationToken cancel)
     {
         var entries = files.Index().SelectMany(file => file.Item.Statements.SelectMany(statement =>
             statement.Transactions.Select(transaction => new Entry(file.Index, statement.Account, transaction)))).ToList();
@@ -74,7 +75,8 @@ public sealed class Sorting
 
     private static void PairTransfers(List<Sorted> sorted)
     {
-        var places = Enumerable.Range(0, sorted.Count).Where(index => sorted[index].Outcome is LineOutcome.Unplaced or LineOutcome.OwnAccount).ToList();
+        var places = Enumerable.Range(0, sorted.Count)
+            .Where(index => sorted[index].Outcome is LineOutcome.Unplaced or LineOutcome.OwnAccount).ToList();
         foreach (var place in OwnTransfers.In(places.ConvertAll(index => sorted[index].Entry)).Select(index => places[index]))
             sorted[place] = sorted[place] with { Outcome = LineOutcome.Paired };
     }
@@ -88,18 +90,22 @@ public sealed class Sorting
         if (PeriodOf(statement) is not { } period || Within(period, asked) is not { } covered)
             return null;
         var says = statement is { From: not null, To: not null } || statement.Transactions.Count == 0;
-        var certain = says ? period : new Period(statement.Transactions.Min(transaction => transaction.Date), statement.Transactions.Max(transaction => transaction.Date));
+        var certain = says ? period
+            : new Period(statement.Transactions.Min(transaction => transaction.Date), statement.Transactions.Max(transaction => transaction.Date));
         return new Covered(covered, Within(certain, asked) ?? covered);
     }
 
     private static Period? Within(Period period, Period? asked) => asked is { } wanted ? period.Shared(wanted) : period;
 
-    /// <summary>What the file says it covers, stretched to what stands in it; a sheet says nothing and covers the whole months it has lines of.</summary>
+    /// <summary>
+    /// What the file says it covers, stretched to what stands in it; a sheet says nothing and covers the whole months it has lines of.
+    /// </summary>
     public static Period? PeriodOf(AccountStatement statement)
     {
         if (statement.Transactions.Count == 0)
             return statement is { From: { } from, To: { } to } && from <= to ? new Period(from, to) : null;
-        var (first, last) = (statement.Transactions.Min(transaction => transaction.Date), statement.Transactions.Max(transaction => transaction.Date));
+        var (first, last) = (statement.Transactions.Min(transaction => transaction.Date),
+            statement.Transactions.Max(transaction => transaction.Date));
         var whole = Period.WholeMonths(first, last);
         var (starts, ends) = (statement.From ?? whole.From, statement.To ?? whole.To);
         return new Period(starts < first ? starts : first, ends > last ? ends : last);

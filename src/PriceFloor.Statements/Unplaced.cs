@@ -24,7 +24,8 @@ public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entr
     {
         var text = entries.MaxBy(sorted => sorted.Entry.Date)!.Entry.Transaction.Text;
         // The rarest shared word tells most: one that leads to a single line, rather than "card" or "payment", which lead to many.
-        var best = Words.PayeeWords(text).Where(word => placed.ContainsKey((word, paid))).OrderBy(word => placed[(word, paid)].Count).ThenByDescending(word => word.Length).FirstOrDefault();
+        var best = Words.PayeeWords(text).Where(word => placed.ContainsKey((word, paid))).OrderBy(word => placed[(word, paid)].Count)
+            .ThenByDescending(word => word.Length).FirstOrDefault();
         return best is not null && placed[(best, paid)] is { Count: 1 } lines
             ? new Unplaced(text, paid, entries, lines.First(), best)
             : new Unplaced(text, paid, entries, null, null);

@@ -19,7 +19,9 @@ public static class Words
         return words.ToString().TrimEnd();
     }
 
-    /// <summary>What two lines of the same payee have in common: words of letters alone, in capitals, without numbers, dates and branches' codes.</summary>
+    /// <summary>
+    /// What two lines of the same payee have in common: words of letters alone, in capitals, without numbers, dates and branches' codes.
+    /// </summary>
     public static string PayeeKey(string text) => string.Join(' ', PayeeWords(text));
 
     /// <summary>The words of at least three letters.</summary>

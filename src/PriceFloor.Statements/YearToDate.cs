@@ -59,15 +59,19 @@ public sealed class YearToDate
     public static YearToDate? Of(StudioYear year, ProfileDraft draft, Season? season = null)
     {
         var sorting = draft.Sorting;
-        var whole = new Period(new DateOnly(year.YearStart.Year, year.YearStart.Month, 1), new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddYears(1).AddDays(-1));
+        var whole = new Period(new DateOnly(year.YearStart.Year, year.YearStart.Month, 1),
+            new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddYears(1).AddDays(-1));
         var selling = sorting.PlacedTo(Placement.Sale).Select(sorted => sorted.Entry.Account).ToHashSet();
-        var accounts = sorting.Coverage.Where(account => account.Covered.Count > 0 && (selling.Count == 0 || selling.Contains(account.Account))).ToList();
+        var accounts =
+            sorting.Coverage.Where(account => account.Covered.Count > 0 && (selling.Count == 0 || selling.Contains(account.Account))).ToList();
         if (accounts.Count == 0 || new Period(whole.From, accounts.Min(account => account.Covered[^1].To)) is var known && known.To < known.From)
             return null;
         var soFar = known.Shared(whole)!.Value;
         var isWhole = accounts.TrueForAll(account => account.Covered.Any(covered => covered.From <= soFar.From && covered.To >= soFar.To));
-        return new YearToDate(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar, MoneyReceived.Between(sorting, soFar), isWhole, season);
+        return new YearToDate(year, decimal.Max(0, FeesOf(year.Profile) - FeesOf(draft.Profile)), soFar,
+            MoneyReceived.Between(sorting, soFar), isWhole, season);
     }
 
-    private static decimal FeesOf(CostProfile profile) => profile.Expenses.Where(line => line is { CostKind: CostKind.CommissionsAndFees, Deductible: true }).Sum(Annual.Amount);
+    private static decimal FeesOf(CostProfile profile) =>
+        profile.Expenses.Where(line => line is { CostKind: CostKind.CommissionsAndFees, Deductible: true }).Sum(Annual.Amount);
 }

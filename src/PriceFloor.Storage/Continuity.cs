@@ -3,8 +3,8 @@ using Microsoft.Data.Sqlite;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Whether the store is the one that was served here last. Where somebody put another in its place without <see cref="Restoring"/>, callers hold cursors
-/// and revision numbers of a history that is gone; another <see cref="StoreEpoch"/> begins then, as after a restore.
+/// Whether the store is the one that was served here last. Where somebody put another in its place without <see cref="Restoring"/>, callers hold
+/// cursors and revision numbers of a history that is gone; another <see cref="StoreEpoch"/> begins then, as after a restore.
 /// </summary>
 internal static class Continuity
 {

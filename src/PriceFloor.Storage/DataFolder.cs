@@ -10,7 +10,8 @@ public static class DataFolder
 
     /// <summary>Whom the process runs as: by name where the system knows one, which a container often does not, and by number.</summary>
     public static string Asker => Unix.Self is not { } self ? $"user {Environment.UserName}"
-        : string.Create(CultureInfo.InvariantCulture, $"user{(Environment.UserName is { Length: > 0 } name ? " " + name : "")} (uid {self.User}, gid {self.Group})");
+        : string.Create(CultureInfo.InvariantCulture,
+            $"user{(Environment.UserName is { Length: > 0 } name ? " " + name : "")} (uid {self.User}, gid {self.Group})");
 
     /// <summary>Makes a folder that is its owner's only, since a household's budget goes into it; one that is there stays as it is.</summary>
     public static void Create(string folder)
@@ -37,11 +38,13 @@ public static class DataFolder
     {
         (IOException { HResult: NoSpace }, _) => "Make room on its disk",
         (IOException { HResult: ReadOnlyFileSystem }, _) => "Mount it so that it can be written",
-        (_, { } me) => string.Create(CultureInfo.InvariantCulture, $"Run: {(isThere ? "" : $"mkdir -p {Quoted(path)} && ")}chown -R {me.User}:{me.Group} {Quoted(path)} && chmod u+rwx {Quoted(path)}"),
+        (_, { } me) => string.Create(CultureInfo.InvariantCulture,
+            $"Run: {(isThere ? "" : $"mkdir -p {Quoted(path)} && ")}chown -R {me.User}:{me.Group} {Quoted(path)} && chmod u+rwx {Quoted(path)}"),
         _ => "Give this user the right to write there",
     };
 
-    internal static string Quoted(string path) => path.All(letter => char.IsLetterOrDigit(letter) || "/._-+:@".Contains(letter)) ? path : $"'{path.Replace("'", "'\\''", StringComparison.Ordinal)}'";
+    internal static string Quoted(string path) => path.All(letter => char.IsLetterOrDigit(letter) || "/._-+:@".Contains(letter)) ? path
+        : $"'{path.Replace("'", "'\\''", StringComparison.Ordinal)}'";
 
     /// <summary>Why a store cannot be opened.</summary>
     internal static StoreException CannotOpenStore(string path, Exception fault)
@@ -93,6 +96,7 @@ public static class DataFolder
     {
         if (OperatingSystem.IsWindows() || Unix.OwnerOf(path) is not { } owner)
             return "";
-        return string.Create(CultureInfo.InvariantCulture, $"{path} belongs to uid {owner.User}, gid {owner.Group}, mode {PrivateFiles.ModeOf(path)}. ");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{path} belongs to uid {owner.User}, gid {owner.Group}, mode {PrivateFiles.ModeOf(path)}. ");
     }
 }

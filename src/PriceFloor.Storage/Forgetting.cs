@@ -20,7 +20,8 @@ public static class Forgetting
         {
             using var connection = StoreFile.Open(store);
             if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
-                throw new StoreException($"The store {Path.GetFullPath(store)} has an older schema. Start the service once, so that it is brought up to date, and stop it again.");
+                throw new StoreException($"The store {Path.GetFullPath(store)} has an older schema. Start the service once, "
+                    + "so that it is brought up to date, and stop it again.");
             connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
             var given = Continuity.Given(connection, store);
             var gone = Erase(connection, (kind, key, kindBelow), given, now);
@@ -45,13 +46,16 @@ public static class Forgetting
         {
             transaction.TakeBack();
             WriteAnew(connection); // one that was stopped midway may have got no further than this
-            throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already; the file was written anew all the same.");
+            throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already; "
+                + "the file was written anew all the same.");
         }
 
         if (!newest.IsDeletion)
-            throw new StoreException($"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also tells what still uses it), then forget it.");
+            throw new StoreException(
+                $"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also tells what still uses it), then forget it.");
         if (snapshot.UsersOf(kind, key) is { Count: > 0 } users)
-            throw new StoreException($"The {kind} \"{key}\" is still used by {string.Join(", ", users.Select(user => $"{user.Kind} {user.Key}"))}. Change or delete those first.");
+            throw new StoreException($"The {kind} \"{key}\" is still used by {string.Join(", ", users.Select(user => $"{user.Kind} {user.Key}"))}. "
+                + "Change or delete those first.");
         if (kindBelow is not null && snapshot.List(kindBelow, key + "/", limit: 1) is [var below])
             throw new StoreException($"The {below.Kind} \"{below.Key}\" is still there. Delete it first, then forget the {kind}.");
 

@@ -5,8 +5,8 @@ using Microsoft.Data.Sqlite;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// How far a store has come, as a note in a file beside it tells: an older file, or another one, that somebody put in the store's place is known by it. The
-/// note is written after commits and not flushed, so it may be behind the store but never ahead of what is committed.
+/// How far a store has come, as a note in a file beside it tells: an older file, or another one, that somebody put in the store's place is known by
+/// it. The note is written after commits and not flushed, so it may be behind the store but never ahead of what is committed.
 /// </summary>
 /// <param name="Life">The name of the store's <see cref="StoreEpoch"/>.</param>
 /// <param name="Position">The position of its newest revision; 0 where it has none.</param>
@@ -29,7 +29,9 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
         {
             var words = File.ReadAllText(FileOf(store)).TrimEnd().Split(' ');
             return words is ["life", var life, "position", var position, "mark", var mark, "number", var number, .. var more]
-                && Whole(position) is { } at && Whole(number) is { } highest ? new HighWater(life, at, mark, highest, more is ["born", not NotKept and var born] ? born : null) : null;
+                && Whole(position) is { } at && Whole(number) is { } highest
+                    ? new HighWater(life, at, mark, highest, more is ["born", not NotKept and var born] ? born : null)
+                    : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -45,7 +47,9 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     {
         using var transaction = connection.Begin(deferred: true);
         var snapshot = new Snapshot(connection, transaction);
-        var number = earlier is null ? StoreEpoch.HighestNumber(connection, transaction) : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
+        var number = earlier is null
+            ? StoreEpoch.HighestNumber(connection, transaction)
+            : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
         return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number, Unix.BornAt(store));
     }
 
@@ -60,7 +64,8 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
         if (snapshot.LifeName != Life)
             return "the one that was served here last had another life";
         if (snapshot.Position < Position)
-            return string.Create(CultureInfo.InvariantCulture, $"the one that was served here last had come to position {Position}, this one only to {snapshot.Position}");
+            return string.Create(CultureInfo.InvariantCulture,
+                $"the one that was served here last had come to position {Position}, this one only to {snapshot.Position}");
         if (snapshot.MarkAt(Position) != Mark)
             return string.Create(CultureInfo.InvariantCulture, $"at position {Position} it has not what the one that was served here last had there");
         return Born is not null && Unix.BornAt(store) is { } born && born != Born
@@ -68,7 +73,9 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
             : null;
     }
 
-    /// <summary>The highest number that may have been given out before a store took this one's place: what was given after the note was written is not in it.</summary>
+    /// <summary>
+    /// The highest number that may have been given out before a store took this one's place: what was given after the note was written is not in it.
+    /// </summary>
     public long MayHaveGiven => Number + StoreEpoch.Leap;
 
     public void Write(string store, bool flush)

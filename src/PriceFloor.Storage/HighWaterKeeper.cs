@@ -2,8 +2,8 @@
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Keeps the note beside an open store: at most one a second, a second after the first commit that it does not tell of yet, and a last one when the store
-/// is closed. No commit waits for it. A process that is killed leaves a note that is behind by about a second of writes.
+/// Keeps the note beside an open store: at most one a second, a second after the first commit that it does not tell of yet, and a last one when the
+/// store is closed. No commit waits for it. A process that is killed leaves a note that is behind by about a second of writes.
 /// </summary>
 internal sealed class HighWaterKeeper : IDisposable
 {

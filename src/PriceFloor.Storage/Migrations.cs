@@ -39,7 +39,8 @@ public static class Migrations
     }
 
     internal static StoreException Newer(string path, int schema) => new(string.Create(CultureInfo.InvariantCulture,
-        $"The store {Path.GetFullPath(path)} has schema {schema}; this program, run by {DataFolder.Asker}, knows up to {Newest}. Nothing was changed. Start the newer program, or restore a backup made before the upgrade."));
+        $"The store {Path.GetFullPath(path)} has schema {schema}; this program, run by {DataFolder.Asker}, knows up to {Newest}. "
+        + $"Nothing was changed. Start the newer program, or restore a backup made before the upgrade."));
 
     private static string Read(string name)
     {

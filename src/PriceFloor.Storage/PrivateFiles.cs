@@ -5,7 +5,8 @@ namespace PriceFloor.Storage;
 /// <summary>Files that only their owner can read, from the first byte on: a household's budget and keys are in them.</summary>
 public static class PrivateFiles
 {
-    private const UnixFileMode Others = UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute | UnixFileMode.OtherRead | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute;
+    private const UnixFileMode Others = UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute | UnixFileMode.OtherRead
+        | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute;
 
     /// <summary>More would hide the sentence that they stand in.</summary>
     private const int MostNamed = 8;
@@ -27,7 +28,8 @@ public static class PrivateFiles
     {
         try
         {
-            return OperatingSystem.IsWindows() || OpenToOthers(Path.GetFullPath(folder)) is not { Count: > 0 } open ? null : Told(Path.GetFullPath(folder), open);
+            return OperatingSystem.IsWindows() || OpenToOthers(Path.GetFullPath(folder)) is not { Count: > 0 } open ? null
+                : Told(Path.GetFullPath(folder), open);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -44,13 +46,16 @@ public static class PrivateFiles
         return $"Other users of this machine have rights on {named}{more}. A household's budget and keys are in there. Run: {command}";
     }
 
-    internal static string ModeOf(string path) => OperatingSystem.IsWindows() ? "" : Convert.ToString((int)File.GetUnixFileMode(path), 8).PadLeft(4, '0');
+    internal static string ModeOf(string path) =>
+        OperatingSystem.IsWindows() ? "" : Convert.ToString((int)File.GetUnixFileMode(path), 8).PadLeft(4, '0');
 
     private static List<string> OpenToOthers(string folder)
     {
         var backups = Path.Combine(folder, "backups");
         var files = s_ours.SelectMany(pattern => Directory.EnumerateFileSystemEntries(folder, pattern)).Distinct().Order(StringComparer.Ordinal);
-        var inBackups = Directory.Exists(backups) ? Directory.EnumerateFiles(backups, "pricefloor*").Order(StringComparer.Ordinal) : Enumerable.Empty<string>();
+        var inBackups = Directory.Exists(backups)
+            ? Directory.EnumerateFiles(backups, "pricefloor*").Order(StringComparer.Ordinal)
+            : Enumerable.Empty<string>();
         return [.. files.Concat(inBackups).Prepend(folder).Where(IsOpen)];
     }
 

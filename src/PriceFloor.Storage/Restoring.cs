@@ -47,13 +47,19 @@ public static class Restoring
         }
     }
 
-    /// <summary>A copy of a store that was in use has its newest writes in the log beside it. Nobody can tell whether the two were copied at one moment, so neither is guessed at.</summary>
+    /// <summary>
+    /// A copy of a store that was in use has its newest writes in the log beside it. Nobody can tell whether the two were copied at
+    /// one moment, so neither is guessed at.
+    /// </summary>
     private static void MustBeWhole(string source)
     {
         foreach (var suffix in new[] { "-wal", "-journal" })
             if (new FileInfo(source + suffix) is { Exists: true, Length: > 0 and var bytes })
                 throw new StoreException(string.Create(CultureInfo.InvariantCulture,
-                    $"{source} has a log of {bytes} bytes beside it, {source}{suffix}: it is a copy of a store that was in use, not a backup, and its newest writes are in that log. Nothing was changed. To keep them, put the two into an empty folder as pricefloor.db and pricefloor.db{suffix}, run \"backup OTHER\" with PRICEFLOOR_DATA set to that folder, and restore OTHER. To go without them, move the log away."));
+                    $"{source} has a log of {bytes} bytes beside it, {source}{suffix}: it is a copy of a store that was in use, not a backup, "
+                    + $"and its newest writes are in that log. Nothing was changed. To keep them, "
+                    + $"put the two into an empty folder as pricefloor.db and pricefloor.db{suffix}, "
+                    + $"run \"backup OTHER\" with PRICEFLOOR_DATA set to that folder, and restore OTHER. To go without them, move the log away."));
     }
 
     private static void MustBeReadable(string source)
@@ -102,11 +108,14 @@ public static class Restoring
     {
         using (var connection = StoreFile.Open(copy))
         {
-            connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL"); // a plain copy of a store has a log beside it; this one goes in alone
+            // a plain copy of a store has a log beside it; this one goes in alone
+            connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL");
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
             using var transaction = connection.Begin(deferred: false);
-            StoreEpoch.BeginAnother(connection, transaction, given ?? long.Max(StoreEpoch.HighestNumber(connection, transaction) + StoreEpoch.Leap, note?.MayHaveGiven ?? 0));
-            Trail.Tell(connection, transaction, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored), Trail.TimeOf(connection, transaction, backup.At));
+            StoreEpoch.BeginAnother(connection, transaction,
+                given ?? long.Max(StoreEpoch.HighestNumber(connection, transaction) + StoreEpoch.Leap, note?.MayHaveGiven ?? 0));
+            Trail.Tell(connection, transaction, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored),
+                Trail.TimeOf(connection, transaction, backup.At));
             transaction.Keep();
         }
 

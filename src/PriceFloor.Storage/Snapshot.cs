@@ -35,20 +35,21 @@ public class Snapshot
     /// <param name="after">Only keys after this one.</param>
     /// <param name="limit">At most so many.</param>
     /// <param name="asOf">At that moment; now where null.</param>
-    public IReadOnlyList<Revision> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) => Query<Revision>(
-        asOf is null
-            ? $"""
-               SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position
-               WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND h.deleted = 0
-               ORDER BY h.key LIMIT @limit
-               """
-            : $"""
-               SELECT {Prefixed} FROM head h JOIN revision r ON r.position =
-                   (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf ORDER BY p.saved_at DESC, p.number DESC LIMIT 1)
-               WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND r.body IS NOT NULL
-               ORDER BY h.key LIMIT @limit
-               """,
-        new { kind, prefix, after, limit, asOf });
+    public IReadOnlyList<Revision> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) =>
+        Query<Revision>(
+            asOf is null
+                ? $"""
+                   SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position
+                   WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND h.deleted = 0
+                   ORDER BY h.key LIMIT @limit
+                   """
+                : $"""
+                   SELECT {Prefixed} FROM head h JOIN revision r ON r.position =
+                       (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf ORDER BY p.saved_at DESC, p.number DESC LIMIT 1)
+                   WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND r.body IS NOT NULL
+                   ORDER BY h.key LIMIT @limit
+                   """,
+            new { kind, prefix, after, limit, asOf });
 
     /// <summary>The position of the newest revision of all; 0 where nothing was ever stored.</summary>
     public long Position => Query<long>("SELECT coalesce(max(position), 0) FROM revision", new { }).Single();
@@ -60,19 +61,22 @@ public class Snapshot
     internal string MarkAt(long position)
     {
         var history = Query<string>(
-            "SELECT saved_at || ' ' || kind || ' ' || key || ' ' || number FROM revision WHERE position <= @position ORDER BY position DESC LIMIT 1", new { position }).FirstOrDefault() ?? "";
+            "SELECT saved_at || ' ' || kind || ' ' || key || ' ' || number FROM revision WHERE position <= @position ORDER BY position DESC LIMIT 1",
+            new { position }).FirstOrDefault() ?? "";
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{LifeName} {history}")).AsSpan(0, 6));
     }
 
     /// <summary>The highest number of a revision that was written after a position; 0 where there is none.</summary>
-    internal long HighestNumberSince(long position) => Query<long>("SELECT coalesce(max(number), 0) FROM revision WHERE position > @position", new { position }).Single();
+    internal long HighestNumberSince(long position) =>
+        Query<long>("SELECT coalesce(max(number), 0) FROM revision WHERE position > @position", new { position }).Single();
 
     /// <summary>The newest revision of each document that was written after a position, deletions included.</summary>
     public IReadOnlyList<Revision> NewestSince(long position) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });
 
     /// <summary>The position of the newest revision at a moment; 0 where there was none.</summary>
-    public long PositionAt(long asOf) => Query<long>("SELECT coalesce(max(position), 0) FROM revision WHERE saved_at <= @asOf", new { asOf }).Single();
+    public long PositionAt(long asOf) =>
+        Query<long>("SELECT coalesce(max(position), 0) FROM revision WHERE saved_at <= @asOf", new { asOf }).Single();
 
     /// <summary>
     /// Each document that was written after one position and up to another, as it stood at both: null where it was not there.
@@ -93,17 +97,20 @@ public class Snapshot
 
     /// <summary>The revisions of a document in order, after a number, up to a moment.</summary>
     public IReadOnlyList<Revision> History(string kind, string key, long after = 0, int limit = int.MaxValue, long? asOf = null) => Query<Revision>(
-        $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number > @after AND (@asOf IS NULL OR saved_at <= @asOf) ORDER BY number LIMIT @limit",
+        $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number > @after AND (@asOf IS NULL OR saved_at <= @asOf) ORDER BY "
+        + "number LIMIT @limit",
         new { kind, key, after, limit, asOf });
 
     /// <summary>The newest revisions of a document that were written after one moment and up to another, newest first.</summary>
     public IReadOnlyList<Revision> Latest(DocumentName document, int limit, long after = -1, long upTo = long.MaxValue) => Query<Revision>(
-        $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND saved_at > @after AND saved_at <= @upTo ORDER BY saved_at DESC, number DESC LIMIT @limit",
+        $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND saved_at > @after AND saved_at <= @upTo ORDER BY saved_at DESC, "
+        + "number DESC LIMIT @limit",
         new { document.Kind, document.Key, after, upTo, limit });
 
     /// <summary>The keys of a kind that start so, deleted ones included, in order.</summary>
     public IReadOnlyList<string> KeysEver(string kind, string prefix) => Query<string>(
-        "SELECT key FROM head WHERE kind = @kind AND key >= @prefix AND substr(key, 1, length(@prefix)) = @prefix ORDER BY key", new { kind, prefix });
+        "SELECT key FROM head WHERE kind = @kind AND key >= @prefix AND substr(key, 1, length(@prefix)) = @prefix ORDER BY key",
+        new { kind, prefix });
 
     /// <summary>One revision of a document by its number.</summary>
     public Revision? RevisionOf(string kind, string key, long number) => Query<Revision>(
@@ -111,7 +118,8 @@ public class Snapshot
 
     /// <summary>The present documents that refer to something, in order.</summary>
     public IReadOnlyList<DocumentName> UsersOf(string kind, string key) => Query<DocumentName>(
-        "SELECT from_kind AS kind, from_key AS key FROM reference WHERE to_kind = @kind AND to_key = @key ORDER BY from_kind, from_key", new { kind, key });
+        "SELECT from_kind AS kind, from_key AS key FROM reference WHERE to_kind = @kind AND to_key = @key ORDER BY from_kind, from_key",
+        new { kind, key });
 
     /// <summary>True where nothing was ever stored.</summary>
     public bool IsEmpty => Query<long>("SELECT count(*) FROM (SELECT 1 FROM revision LIMIT 1)", new { }).Single() == 0;
@@ -161,7 +169,8 @@ public class Snapshot
 /// <param name="PreviousHash">SHA-256 of the key before the last rotation.</param>
 /// <param name="PreviousUntil">How long that one still opens.</param>
 public sealed record StoredKey(
-    string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt, string? Profiles = null, long? LastUsed = null, byte[]? PreviousHash = null, long? PreviousUntil = null);
+    string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt, string? Profiles = null, long? LastUsed = null,
+    byte[]? PreviousHash = null, long? PreviousUntil = null);
 
 /// <summary>Who did what to a document, a key or the whole store.</summary>
 public sealed record AuditEntry

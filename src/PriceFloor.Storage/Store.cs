@@ -21,7 +21,8 @@ public sealed class Store : IDisposable
     {
         Path = path;
         _clock = clock;
-        _connectionString = new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
+        _connectionString =
+            new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
         _highWater = new HighWaterKeeper(path, clock, MarkAt);
         _writes = new SharedCommits(Connect, clock, Advance);
     }
@@ -112,8 +113,8 @@ public sealed class Store : IDisposable
     }
 
     /// <summary>
-    /// Reads and writes as one: kept when <paramref name="write"/> returns, and taken back when it throws or says <see cref="Writing.Undo"/>. Returns when it is
-    /// committed, often together with what others wrote meanwhile.
+    /// Reads and writes as one: kept when <paramref name="write"/> returns, and taken back when it throws or says <see cref="Writing.Undo"/>. Returns
+    /// when it is committed, often together with what others wrote meanwhile.
     /// </summary>
     public T Write<T>(string savedBy, Func<Writing, T> write) => _writes.Write(savedBy, write);
 
@@ -126,7 +127,8 @@ public sealed class Store : IDisposable
         using var connection = Connect();
         connection.DefaultTimeout = int.Max(1, (int)within.TotalSeconds);
         connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout={within.TotalMilliseconds:0}"));
-        connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at", new { now = Moment.Of(_clock.GetUtcNow()) });
+        connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at",
+            new { now = Moment.Of(_clock.GetUtcNow()) });
     });
 
     /// <summary>Closes the connections and brings what stands in the write-ahead log into the file, so that it can be copied as it is.</summary>

@@ -20,7 +20,8 @@ public static class StoreCheck
             using var transaction = connection.Begin(deferred: true);
             if (StoreFile.Damage(connection) is { Count: > 0 } damage)
                 return new StoreReport(schema, 0, 0, 0, damage); // what is in a damaged file says nothing
-            var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection)).Concat(Documents(connection, faultOf)).Take(MostFaults).ToList();
+            var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection))
+                .Concat(Documents(connection, faultOf)).Take(MostFaults).ToList();
             return new StoreReport(schema,
                 connection.ExecuteScalar<long>("SELECT count(*) FROM head WHERE deleted = 0"),
                 connection.ExecuteScalar<long>("SELECT count(*) FROM revision"),
@@ -63,7 +64,8 @@ public static class StoreCheck
         connection.Stream<(string Kind, string Key, long Number, string Body)>(
                 "SELECT kind, key, number, body FROM revision WHERE body IS NOT NULL ORDER BY position")
             .Select(row => (row, fault: NotJson(row.Body) ?? faultOf(row.Kind, row.Body))).Where(found => found.fault is not null)
-            .Select(found => string.Create(CultureInfo.InvariantCulture, $"{found.row.Kind} {found.row.Key}, revision {found.row.Number}: {found.fault}"));
+            .Select(found =>
+                string.Create(CultureInfo.InvariantCulture, $"{found.row.Kind} {found.row.Key}, revision {found.row.Number}: {found.fault}"));
 
     private static string? NotJson(string body)
     {

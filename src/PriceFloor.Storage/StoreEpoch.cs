@@ -4,8 +4,8 @@ namespace PriceFloor.Storage;
 
 /// <summary>
 /// A life of the store: the time in which its positions and revision numbers only rise. A restored backup, an older file that
-/// was put in place by hand, and a store in which a document was forgotten go on from an earlier state, so they begin another: cursors of the one before are told apart by its name,
-/// and no revision has a number that one which is gone may have borne, so that an old ETag can match nothing else.
+/// was put in place by hand, and a store in which a document was forgotten go on from an earlier state, so they begin another: cursors of the one
+/// before are told apart by its name, and no revision has a number that one which is gone may have borne, so that an old ETag can match nothing else.
 /// </summary>
 internal static class StoreEpoch
 {

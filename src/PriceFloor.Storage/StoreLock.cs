@@ -22,7 +22,8 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
             DataFolder.Create(Path.GetDirectoryName(path)!);
             _held = OpenAlone(path);
             _held.SetLength(0);
-            _held.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"pid {Environment.ProcessId}, started {clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}, host {Environment.MachineName}\n")));
+            _held.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture,
+                $"pid {Environment.ProcessId}, started {clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}, host {Environment.MachineName}\n")));
         }
         catch (IOException e) when (IsHeld(e))
         {
@@ -62,6 +63,9 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
             }
     }
 
-    /// <summary>True where it is the lock that stands in the way, and not the disk or the rights: EWOULDBLOCK on Linux and macOS, a sharing violation on Windows.</summary>
+    /// <summary>
+    /// True where it is the lock that stands in the way, and not the disk or the rights: EWOULDBLOCK on Linux and
+    /// macOS, a sharing violation on Windows.
+    /// </summary>
     private static bool IsHeld(IOException fault) => fault.HResult is 11 or 35 or unchecked((int)0x80070020);
 }

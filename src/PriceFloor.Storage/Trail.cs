@@ -16,7 +16,10 @@ public static class Trail
 
     internal const string BackedUp = "backed-up", Restored = "restored", Forgotten = "forgotten";
 
-    /// <summary>Tells of a backup that a verb has made, perhaps beside a service that writes. False where the store cannot be written, or is of an earlier schema.</summary>
+    /// <summary>
+    /// Tells of a backup that a verb has made, perhaps beside a service that writes. False where the store cannot be
+    /// written, or is of an earlier schema.
+    /// </summary>
     public static bool TellOfBackup(string store, string file, DateTimeOffset now)
     {
         try
@@ -36,11 +39,14 @@ public static class Trail
     }
 
     /// <summary>Appends a row, which has no earlier time than the one before it.</summary>
-    internal static void Tell(SqliteConnection connection, SqliteTransaction transaction, (string By, string Kind, string Name, string What) row, long at) => connection.Execute(
-        "INSERT INTO event (at, by, kind, name, what) VALUES (max(@at, coalesce((SELECT at FROM event ORDER BY position DESC LIMIT 1), 0)), @By, @Kind, @Name, @What)",
-        new { at, row.By, row.Kind, row.Name, row.What }, transaction);
+    internal static void Tell(SqliteConnection connection, SqliteTransaction transaction, (string By, string Kind, string Name, string What) row,
+        long at) => connection.Execute(
+            "INSERT INTO event (at, by, kind, name, what) VALUES (max(@at, coalesce((SELECT at FROM event ORDER BY position DESC LIMIT 1), 0)), @By, "
+            + "@Kind, @Name, @What)",
+            new { at, row.By, row.Kind, row.Name, row.What }, transaction);
 
     /// <summary>The time of what is done now: later than that of the newest revision even if the clock jumped back.</summary>
     internal static long TimeOf(SqliteConnection connection, SqliteTransaction transaction, DateTimeOffset now) => long.Max(
-        Moment.Of(now), (connection.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1", transaction: transaction) ?? 0) + 1);
+        Moment.Of(now),
+        (connection.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1", transaction: transaction) ?? 0) + 1);
 }

@@ -43,9 +43,12 @@ internal static class Unix
 
     /// <summary>Whose a file or folder is; null where that cannot be told.</summary>
     public static (uint User, uint Group)? OwnerOf(string path) =>
-        Asked(path, 0x7ff) is { } answer ? (BitConverter.ToUInt32(answer, 20), BitConverter.ToUInt32(answer, 24)) : null; // where struct statx has them
+        // where struct statx has them
+        Asked(path, 0x7ff) is { } answer ? (BitConverter.ToUInt32(answer, 20), BitConverter.ToUInt32(answer, 24)) : null;
 
-    /// <summary>When a file was made, as its file system keeps it: a copy has another time, however old its other times are. Null where that is not kept.</summary>
+    /// <summary>
+    /// When a file was made, as its file system keeps it: a copy has another time, however old its other times are. Null where that is not kept.
+    /// </summary>
     public static string? BornAt(string path) => Asked(path, HasBirth) is { } answer && (BitConverter.ToUInt32(answer, 0) & HasBirth) != 0
         ? FormattableString.Invariant($"{BitConverter.ToInt64(answer, 80)}.{BitConverter.ToUInt32(answer, 88):D9}")
         : null;

@@ -31,7 +31,9 @@ internal static class Upgrading
         catch (StoreTroubleException e)
         {
             throw DataFolder.Because(string.Create(CultureInfo.InvariantCulture,
-                $"The store {Path.GetFullPath(path)} could not be brought from schema {from} to {Migrations.Newest} by {DataFolder.Asker}: {e.Message} The step that failed is undone. Fix the cause and start again, or start the earlier program after restoring {backup}, which holds the store as it was."), e);
+                $"The store {Path.GetFullPath(path)} could not be brought from schema {from} to {Migrations.Newest} by {DataFolder.Asker}: "
+                + $"{e.Message} The step that failed is undone. Fix the cause and start again, "
+                + $"or start the earlier program after restoring {backup}, which holds the store as it was."), e);
         }
     }
 
@@ -56,7 +58,8 @@ internal static class Upgrading
         var (needed, free) = ((size * TimesItsSize) + Besides, new DriveInfo(folder).AvailableFreeSpace);
         if (free < needed)
             throw new StoreException(string.Create(CultureInfo.InvariantCulture,
-                $"The store {Path.GetFullPath(path)} has schema {from} and must be brought to {Migrations.Newest}, which needs {Megabytes(needed)} MB free in {folder}; there are {Megabytes(free)} MB for {DataFolder.Asker}. Nothing was changed. Make room and start again."))
+                $"The store {Path.GetFullPath(path)} has schema {from} and must be brought to {Migrations.Newest}, which needs {Megabytes(needed)} "
+                + $"MB free in {folder}; there are {Megabytes(free)} MB for {DataFolder.Asker}. Nothing was changed. Make room and start again."))
             {
                 Trouble = StoreTrouble.Full,
             };

@@ -45,7 +45,8 @@ public sealed class Writing : Snapshot
     public void AddKey(StoredKey key)
     {
         Connection.Execute(
-            "INSERT INTO access_key (name, hash, scopes, created_at, expires_at, profiles) VALUES (@Name, @Hash, @Scopes, @CreatedAt, @ExpiresAt, @Profiles)", key, Transaction);
+            "INSERT INTO access_key (name, hash, scopes, created_at, expires_at, profiles) VALUES (@Name, @Hash, @Scopes, @CreatedAt, @ExpiresAt, "
+            + "@Profiles)", key, Transaction);
         Remember(key.Name, "created");
     }
 
@@ -53,7 +54,8 @@ public sealed class Writing : Snapshot
     public void RotateKey(string name, byte[] hash, long previousUntil)
     {
         Connection.Execute(
-            "UPDATE access_key SET previous_hash = hash, previous_until = @previousUntil, hash = @hash WHERE name = @name", new { name, hash, previousUntil }, Transaction);
+            "UPDATE access_key SET previous_hash = hash, previous_until = @previousUntil, hash = @hash WHERE name = @name",
+            new { name, hash, previousUntil }, Transaction);
         Remember(name, "rotated");
     }
 
@@ -66,17 +68,21 @@ public sealed class Writing : Snapshot
         return deleted;
     }
 
-    /// <summary>Whether a key's secret still opens as this is written: it may have been deleted, rotated away or have expired while a request came in.</summary>
+    /// <summary>
+    /// Whether a key's secret still opens as this is written: it may have been deleted, rotated away or have expired while a request came in.
+    /// </summary>
     public bool Opens(byte[] hash) => Connection.ExecuteScalar<bool>(
         """
         SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
         """, new { hash, now = _savedAt }, Transaction);
 
     /// <summary>Takes note of when a key was last used.</summary>
-    public void KeyWasUsed(string name, long at) => Connection.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at }, Transaction);
+    public void KeyWasUsed(string name, long at) =>
+        Connection.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at }, Transaction);
 
     /// <summary>Takes note of a backup of the whole store.</summary>
-    public void BackedUp(string file) => Trail.Tell(Connection, Transaction, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
+    public void BackedUp(string file) =>
+        Trail.Tell(Connection, Transaction, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 
     private void Remember(string name, string what) => Trail.Tell(Connection, Transaction, (_savedBy, "key", name, what), _savedAt);
 

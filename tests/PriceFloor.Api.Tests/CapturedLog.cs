@@ -18,7 +18,8 @@ internal sealed class CapturedLog : ILogEventSink
     public void Emit(LogEvent logEvent)
     {
         lock (Lines)
-            Lines.Add($"{logEvent.RenderMessage(null)} {string.Join(' ', logEvent.Properties.Select(property => property.ToString()))} {logEvent.Exception}");
+            Lines.Add($"{logEvent.RenderMessage(null)} {string.Join(' ', logEvent.Properties.Select(property => property.ToString()))} "
+                + $"{logEvent.Exception}");
     }
 
     /// <summary>Has a service write here instead of to the console.</summary>

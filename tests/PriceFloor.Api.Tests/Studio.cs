@@ -21,7 +21,8 @@ public sealed class Studio : IAsyncDisposable
     /// <param name="configure">Settings and services of its own.</param>
     /// <param name="onSockets">On the real web server and a port of its own, where what matters happens before any of our code runs.</param>
     public Studio(string environment = "Production", Action<IWebHostBuilder>? configure = null, bool onSockets = false)
-        : this(Directory.CreateTempSubdirectory("pricefloor-test-").FullName, new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)), environment, configure, onSockets)
+        : this(Directory.CreateTempSubdirectory("pricefloor-test-").FullName,
+            new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)), environment, configure, onSockets)
     {
     }
 
@@ -74,22 +75,27 @@ public sealed class Studio : IAsyncDisposable
     /// <summary>A client whose key has just these scopes.</summary>
     public async Task<HttpClient> ClientFor(params string[] scopes)
     {
-        var answer = await Post("/v1/keys", $$"""{"name":"key-{{Guid.NewGuid():N}}","scopes":[{{string.Join(',', scopes.Select(scope => $"\"{scope}\""))}}]}""");
+        var answer = await Post("/v1/keys",
+            $$"""{"name":"key-{{Guid.NewGuid():N}}","scopes":[{{string.Join(',', scopes.Select(scope => $"\"{scope}\""))}}]}""");
         return ClientWith(JsonDocument.Parse(answer.Text).RootElement.GetProperty("key").GetString());
     }
 
-    public Task<Answer> Get(string path, HttpClient? client = null, params (string Name, string Value)[] headers) => Send("GET", path, null, client, headers);
+    public Task<Answer> Get(string path, HttpClient? client = null, params (string Name, string Value)[] headers) =>
+        Send("GET", path, null, client, headers);
 
-    public Task<Answer> Put(string path, string json, HttpClient? client = null, params (string Name, string Value)[] headers) => Send("PUT", path, json, client, headers);
+    public Task<Answer> Put(string path, string json, HttpClient? client = null, params (string Name, string Value)[] headers) =>
+        Send("PUT", path, json, client, headers);
 
     public Task<Answer> Post(string path, string json, HttpClient? client = null) => Send("POST", path, json, client);
 
-    public Task<Answer> Delete(string path, HttpClient? client = null, params (string Name, string Value)[] headers) => Send("DELETE", path, null, client, headers);
+    public Task<Answer> Delete(string path, HttpClient? client = null, params (string Name, string Value)[] headers) =>
+        Send("DELETE", path, null, client, headers);
 
     public Task<Answer> Send(string method, string path, string? json, HttpClient? client = null, params (string Name, string Value)[] headers) =>
         SendBytes(method, path, json is null ? null : Encoding.UTF8.GetBytes(json), "application/json", client, headers);
 
-    public async Task<Answer> SendBytes(string method, string path, byte[]? body, string? contentType, HttpClient? client = null, params (string Name, string Value)[] headers)
+    public async Task<Answer> SendBytes(string method, string path, byte[]? body, string? contentType, HttpClient? client = null,
+        params (string Name, string Value)[] headers)
     {
         using var request = new HttpRequestMessage(new HttpMethod(method), path);
         if (body is not null)
@@ -153,7 +159,8 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
 
     public string? this[string header] => Headers.GetValueOrDefault(header);
 
-    public IReadOnlyList<string> Pointers => [.. Json.GetProperty("errors").EnumerateArray().Select(error => error.TryGetProperty("pointer", out var pointer) ? pointer.GetString()! : error.GetProperty("parameter").GetString()!)];
+    public IReadOnlyList<string> Pointers => [.. Json.GetProperty("errors").EnumerateArray()
+        .Select(error => error.TryGetProperty("pointer", out var pointer) ? pointer.GetString()! : error.GetProperty("parameter").GetString()!)];
 
     public IReadOnlyList<string> Codes => [.. Json.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("code").GetString()!)];
 
@@ -162,7 +169,8 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
 
     public static async Task<Answer> Of(HttpResponseMessage response) => new(
         (int)response.StatusCode, await response.Content.ReadAsStringAsync(Studio.Cancellation), response.Content.Headers.ContentType?.MediaType,
-        response.Headers.Concat(response.Content.Headers).ToDictionary(header => header.Key, header => string.Join(", ", header.Value), StringComparer.OrdinalIgnoreCase));
+        response.Headers.Concat(response.Content.Headers)
+            .ToDictionary(header => header.Key, header => string.Join(", ", header.Value), StringComparer.OrdinalIgnoreCase));
 
     /// <summary>Every code and reason of a problem stands in docs/reference/codes.md, or is a kind of problem.</summary>
     private void HasKnownCodes()
@@ -191,7 +199,8 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
 /// <summary>Documents to arrange with.</summary>
 public static class Sample
 {
-    public const string SmallProfile = """{"currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]}""";
+    public const string SmallProfile =
+        """{"currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]}""";
 
     public const string Pendant = """{"profile":"main","making":{"piecesPerDay":4}}""";
 

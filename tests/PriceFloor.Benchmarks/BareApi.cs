@@ -12,7 +12,8 @@ namespace PriceFloor.Benchmarks;
 public static class BareApi
 {
     public static Task<ServedProcess> StartAsync(string published, int port) => ServedProcess.StartAsync(
-        "dotnet", ["exec", "--runtimeconfig", Path.Combine(published, "PriceFloor.Api.runtimeconfig.json"), typeof(BareApi).Assembly.Location, "bare"], new Dictionary<string, string>(), port);
+        "dotnet", ["exec", "--runtimeconfig", Path.Combine(published, "PriceFloor.Api.runtimeconfig.json"), typeof(BareApi).Assembly.Location,
+            "bare"], new Dictionary<string, string>(), port);
 
     /// <summary>As if it checked prices; it opens to any key.</summary>
     public static async Task<CheckingService> AsCheckingAsync(string published, int port)

@@ -37,14 +37,15 @@ public sealed class BenchStudio : IAsyncDisposable
     {
         var own = data is null ? new TemporaryFolder() : null;
         data ??= own!.Path;
-        return new BenchStudio(await ServedProcess.StartAsync("dotnet", [Path.Combine(published, "PriceFloor.Api.dll")], new Dictionary<string, string>
-        {
-            ["PRICEFLOOR_DATA"] = data,
-            ["PRICEFLOOR_ADMIN_KEY"] = AdminKey,
-            ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "1000000000",
-            ["PRICEFLOOR_METRICS"] = "on",
-            ["Serilog__MinimumLevel__Default"] = "Warning",
-        }, port), data, own);
+        return new BenchStudio(
+            await ServedProcess.StartAsync("dotnet", [Path.Combine(published, "PriceFloor.Api.dll")], new Dictionary<string, string>
+            {
+                ["PRICEFLOOR_DATA"] = data,
+                ["PRICEFLOOR_ADMIN_KEY"] = AdminKey,
+                ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "1000000000",
+                ["PRICEFLOOR_METRICS"] = "on",
+                ["Serilog__MinimumLevel__Default"] = "Warning",
+            }, port), data, own);
     }
 
     public Task PutProfileAsync(int yearlyExpenses) => SendAsync(HttpMethod.Put, "/v1/profiles/main", string.Create(CultureInfo.InvariantCulture,
@@ -55,9 +56,11 @@ public sealed class BenchStudio : IAsyncDisposable
     {
         await PutProfileAsync(24000);
         for (var i = 0; i < Channels; i++)
-            await SendAsync(HttpMethod.Put, $"/v1/channels/c{i}", """{"sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.024,"fixed":0.25,"of":"paid"}]}""");
+            await SendAsync(HttpMethod.Put, $"/v1/channels/c{i}",
+                """{"sells":"retail","currency":"USD","fees":[{"name":"card","rate":0.024,"fixed":0.25,"of":"paid"}]}""");
         foreach (var some in Enumerable.Range(0, designs).Chunk(1000))
-            await SendAsync(HttpMethod.Post, "/v1/designs/batch", string.Concat(some.Select(i => $$"""{"key":"D-{{i}}",{{MadeIn(20 + (i % 400))}}}""" + "\n")), "application/x-ndjson");
+            await SendAsync(HttpMethod.Post, "/v1/designs/batch",
+                string.Concat(some.Select(i => $$"""{"key":"D-{{i}}",{{MadeIn(20 + (i % 400))}}}""" + "\n")), "application/x-ndjson");
     }
 
     /// <summary>What a design says besides its key.</summary>
@@ -75,7 +78,10 @@ public sealed class BenchStudio : IAsyncDisposable
 
     public async Task<string> SendAsync(HttpMethod method, string path, string? body = null, string type = "application/json", string accept = "*/*")
     {
-        using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative)) { Content = body is null ? null : new StringContent(body, Encoding.UTF8, type) };
+        using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative))
+        {
+            Content = body is null ? null : new StringContent(body, Encoding.UTF8, type),
+        };
         request.Headers.Accept.ParseAdd(accept);
         using var answer = await Client.SendAsync(request);
         var text = await answer.Content.ReadAsStringAsync();

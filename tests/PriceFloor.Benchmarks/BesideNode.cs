@@ -2,7 +2,10 @@ using System.Text.Json;
 
 namespace PriceFloor.Benchmarks;
 
-/// <summary>Single price checks of the published service beside a service that was written by hand for Node and answers the same; and that one beside a bare Minimal API, which is the most that ours could reach.</summary>
+/// <summary>
+/// Single price checks of the published service beside a service that was written by hand for Node and answers the same; and that one beside a bare
+/// Minimal API, which is the most that ours could reach.
+/// </summary>
 public static class BesideNode
 {
     private static readonly WantedOfChecks s_wanted = new(Rate: "at least 2.7");
@@ -21,9 +24,11 @@ public static class BesideNode
         var published = await Published.Folder;
         var priceList = await PriceListOfTheSameAnswersAsync(published, folder);
         await new ChecksInTurn("node", s_wanted).MeasureAsync(figures, args,
-            () => NodeService.StartAsync(folder, ChecksInTurn.ReferencePort, priceList), () => CheckingService.OursAsync(published, ChecksInTurn.OurPort));
+            () => NodeService.StartAsync(folder, ChecksInTurn.ReferencePort, priceList),
+            () => CheckingService.OursAsync(published, ChecksInTurn.OurPort));
         await new ChecksInTurn("bare", new WantedOfChecks(), by: " (Node's)").MeasureAsync(figures, args,
-            () => BareApi.AsCheckingAsync(published, ChecksInTurn.ReferencePort), () => NodeService.StartAsync(folder, ChecksInTurn.OurPort, priceList));
+            () => BareApi.AsCheckingAsync(published, ChecksInTurn.ReferencePort),
+            () => NodeService.StartAsync(folder, ChecksInTurn.OurPort, priceList));
     }
 
     /// <summary>The price list that the service in Node starts from, after both have answered a check alike.</summary>
@@ -34,7 +39,8 @@ public static class BesideNode
         var priceList = await studio.SendAsync(HttpMethod.Get, "/v1/price-list");
         await using var node = await NodeService.StartAsync(folder, ChecksInTurn.ReferencePort, priceList);
         var (ofNode, ofOurs) = (await AnswerAsync(node.Process, node.Key), await AnswerAsync(studio.Process, await studio.MakeKeyAsync()));
-        return JsonElement.DeepEquals(ofNode, ofOurs) ? priceList : throw new InvalidOperationException($"The two services answer differently: {ofNode} and {ofOurs}");
+        return JsonElement.DeepEquals(ofNode, ofOurs) ? priceList
+            : throw new InvalidOperationException($"The two services answer differently: {ofNode} and {ofOurs}");
     }
 
     private static async Task<JsonElement> AnswerAsync(ServedProcess process, string key) =>

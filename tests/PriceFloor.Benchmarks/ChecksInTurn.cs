@@ -50,10 +50,12 @@ public sealed class ChecksInTurn(string reference, WantedOfChecks wanted, string
             foreach (var connections in s_connections)
                 for (var round = 0; round < rounds; round++)
                     Add(figures, connections, await LoadAsync(other, connections, seconds), await LoadAsync(ours, connections, seconds));
-            figures.Add($"memory at its peak, after checks{by} beside {reference}", " MiB", reference, other.Process.Memory.Peak, ours.Process.Memory.Peak, wanted.Peak);
+            figures.Add($"memory at its peak, after checks{by} beside {reference}", " MiB", reference, other.Process.Memory.Peak,
+                ours.Process.Memory.Peak, wanted.Peak);
         }
 
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Beside {reference}: the driver took {Figures.Median(_driver):0.0} us a request of the same processors."));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"Beside {reference}: the driver took {Figures.Median(_driver):0.0} us a request of the same processors."));
     }
 
     private void Add(Figures figures, int connections, Load.Result other, Load.Result ours)

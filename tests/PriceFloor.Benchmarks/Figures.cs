@@ -36,7 +36,8 @@ public sealed class Figures
             Console.WriteLine($"| {name} | {line.Reference()} | {line.Ours()} | {line.Ratio()} | {line.Wanted} |");
     }
 
-    public static double Median(IEnumerable<double> values) => values.Order().ToList() is var all ? (all[(all.Count - 1) / 2] + all[all.Count / 2]) / 2 : 0;
+    public static double Median(IEnumerable<double> values) =>
+        values.Order().ToList() is var all ? (all[(all.Count - 1) / 2] + all[all.Count / 2]) / 2 : 0;
 
     private Line LineOf(string name, string unit, string reference, string wanted) =>
         _lines.TryGetValue(name, out var known) ? known : _lines[name] = new Line(unit, reference, wanted);
@@ -49,8 +50,10 @@ public sealed class Figures
 
         public string Ours() => Text(Median(Rounds.Select(round => round.Ours))) + Unit;
 
-        public string Ratio() => Against.Length == 0 ? "" : Median(Rounds.Select(round => round.Ours / round.Reference)).ToString("0.00", CultureInfo.InvariantCulture);
+        public string Ratio() =>
+            Against.Length == 0 ? "" : Median(Rounds.Select(round => round.Ours / round.Reference)).ToString("0.00", CultureInfo.InvariantCulture);
 
-        private static string Text(double value) => value.ToString(value == 0 || Math.Abs(value) >= 100 ? "#,0" : Math.Abs(value) >= 10 ? "0.0" : "0.00", CultureInfo.InvariantCulture);
+        private static string Text(double value) =>
+            value.ToString(value == 0 || Math.Abs(value) >= 100 ? "#,0" : Math.Abs(value) >= 10 ? "0.0" : "0.00", CultureInfo.InvariantCulture);
     }
 }

@@ -45,7 +45,8 @@ public static class Growth
                 {
                     var (small, name) = (Of(s_designs[0], "designs"), Of(s_designs[i], "designs"));
                     figures.Add($"{name}: checks/s", "", $"{small}", checks[0].PerSecond, checks[i].PerSecond, "about 1");
-                    figures.Add($"{name}: server CPU a check", " us", $"{small}", checks[0].CpuMicrosecondsARequest, checks[i].CpuMicrosecondsARequest, "about 1");
+                    figures.Add($"{name}: server CPU a check", " us", $"{small}", checks[0].CpuMicrosecondsARequest,
+                        checks[i].CpuMicrosecondsARequest, "about 1");
                     figures.Add($"{name}: price list anew, for each 100 of them", " ms", $"{small}", lists[0], lists[i], "at most 1.1");
                 }
             }
@@ -68,7 +69,8 @@ public static class Growth
             ("checks/s", revisions => Check(Sku(revisions))),
             ("GET of the design, a second", revisions => WireRequest.Get($"/v1/designs/{Sku(revisions)}", BenchStudio.AdminKey)),
             ("floor prices/s", revisions => WireRequest.Get($"/v1/designs/{Sku(revisions)}/floor-price", BenchStudio.AdminKey)),
-            ("floor prices as of the first revision, a second", revisions => WireRequest.Get($"/v1/designs/{Sku(revisions)}/floor-price?asOf={first}", BenchStudio.AdminKey)),
+            ("floor prices as of the first revision, a second",
+                revisions => WireRequest.Get($"/v1/designs/{Sku(revisions)}/floor-price?asOf={first}", BenchStudio.AdminKey)),
         };
         for (var round = 0; round <= rounds; round++)
             foreach (var (name, ask) in questions)
@@ -88,7 +90,8 @@ public static class Growth
         var first = "";
         for (var done = 0; done < s_revisions[^1]; done++)
         {
-            var lines = string.Concat(s_revisions.Where(revisions => revisions > done).Select(revisions => $$"""{"key":"{{Sku(revisions)}}",{{BenchStudio.MadeIn((done % 500) + 20)}}}""" + "\n"));
+            var lines = string.Concat(s_revisions.Where(revisions => revisions > done)
+                .Select(revisions => $$"""{"key":"{{Sku(revisions)}}",{{BenchStudio.MadeIn((done % 500) + 20)}}}""" + "\n"));
             await studio.SendAsync(HttpMethod.Post, "/v1/designs/batch", lines, "application/x-ndjson");
             if (done == 0)
                 first = await SavedAtAsync(studio, Sku(s_revisions[0]));
@@ -105,7 +108,8 @@ public static class Growth
 
     private static string Sku(int revisions) => string.Create(CultureInfo.InvariantCulture, $"R-{revisions}");
 
-    private static byte[] Check(string sku) => WireRequest.Of("POST", "/v1/price-checks", BenchStudio.AdminKey, $$"""{"sku":"{{sku}}","channel":"c3","price":58.00}""");
+    private static byte[] Check(string sku) =>
+        WireRequest.Of("POST", "/v1/price-checks", BenchStudio.AdminKey, $$"""{"sku":"{{sku}}","channel":"c3","price":58.00}""");
 
     private static string Of(int count, string noun) => string.Create(CultureInfo.InvariantCulture, $"{count:#,0} {noun}");
 }

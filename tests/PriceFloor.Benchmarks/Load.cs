@@ -13,12 +13,14 @@ public static class Load
     /// <param name="P99Milliseconds">All but one in a hundred took at most so long.</param>
     /// <param name="CpuMicrosecondsARequest">What each cost the service.</param>
     /// <param name="DriverMicrosecondsARequest">What each cost this process, which has the same processors.</param>
-    public sealed record Result(long Requests, double Seconds, double P99Milliseconds, double CpuMicrosecondsARequest, double DriverMicrosecondsARequest)
+    public sealed record Result(long Requests, double Seconds, double P99Milliseconds, double CpuMicrosecondsARequest,
+        double DriverMicrosecondsARequest)
     {
         public double PerSecond => Requests / Seconds;
     }
 
-    public static Task<Result> RunAsync(ServedProcess service, byte[] request, int connections, double seconds) => RunAsync(service, _ => () => request, connections, seconds);
+    public static Task<Result> RunAsync(ServedProcess service, byte[] request, int connections, double seconds) =>
+        RunAsync(service, _ => () => request, connections, seconds);
 
     /// <param name="service">Who is asked.</param>
     /// <param name="requests">What each connection, by its number, asks next.</param>
@@ -28,11 +30,13 @@ public static class Load
     {
         var (cpu, driver, started) = (service.Cpu, Environment.CpuUsage.TotalTime, Stopwatch.GetTimestamp());
         var until = started + (long)(seconds * Stopwatch.Frequency);
-        var times = await Task.WhenAll(Enumerable.Range(0, connections).Select(i => Task.Run(() => ConnectionAsync(service.Port, requests(i), until))));
+        var times =
+            await Task.WhenAll(Enumerable.Range(0, connections).Select(i => Task.Run(() => ConnectionAsync(service.Port, requests(i), until))));
         var took = Stopwatch.GetElapsedTime(started).TotalSeconds;
         (cpu, driver) = (service.Cpu - cpu, Environment.CpuUsage.TotalTime - driver);
         var all = times.SelectMany(time => time).Order().ToList();
-        return new Result(all.Count, took, all[(int)(all.Count * 0.99)] * 1000.0 / Stopwatch.Frequency, cpu.TotalMicroseconds / all.Count, driver.TotalMicroseconds / all.Count);
+        return new Result(all.Count, took, all[(int)(all.Count * 0.99)] * 1000.0 / Stopwatch.Frequency, cpu.TotalMicroseconds / all.Count,
+            driver.TotalMicroseconds / all.Count);
     }
 
     /// <summary>One request on a connection of its own: from connecting to the last byte.</summary>

@@ -23,7 +23,8 @@ public static class NodeService
             File.Copy(file, Path.Combine(folder, Path.GetFileName(file)), overwrite: true);
         if (!File.Exists(installed) || await File.ReadAllTextAsync(installed) != theLock)
         {
-            using var npm = Process.Start(new ProcessStartInfo("npm", ["ci", "--no-audit", "--no-fund", "--loglevel", "error"]) { WorkingDirectory = folder })!;
+            using var npm =
+                Process.Start(new ProcessStartInfo("npm", ["ci", "--no-audit", "--no-fund", "--loglevel", "error"]) { WorkingDirectory = folder })!;
             await npm.WaitForExitAsync();
             if (npm.ExitCode != 0)
                 return (null, "its packages cannot be installed here");

@@ -24,7 +24,8 @@ public static class PriceListAfterAChange
             var anew = await ReckonedAnewAsync(studio, round);
             var again = await AskAsync(studio);
             if (round == 0)
-                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The {what}: {anew.Bytes / 1048576.0:0.0} MiB; {anew.Milliseconds:0} ms for the first one of a process"));
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                    $"The {what}: {anew.Bytes / 1048576.0:0.0} MiB; {anew.Milliseconds:0} ms for the first one of a process"));
             if (round < Warming)
                 continue;
             figures.Add($"{what}, after a change of the profile", " ms", anew.Milliseconds, "at most 250 ms");

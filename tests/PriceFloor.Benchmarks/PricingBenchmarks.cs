@@ -19,7 +19,11 @@ public class PricingBenchmarks
             Levies =
             [
                 new Levy { Share = 0.9235m, DeductibleShare = 0.5m, Bands = [new Band { UpTo = 176100, Rate = 0.153m }, new Band { Rate = 0.029m }] },
-                new Levy { Allowance = 15750, Bands = [new Band { UpTo = 11925, Rate = 0.10m }, new Band { UpTo = 48475, Rate = 0.12m }, new Band { Rate = 0.22m }] },
+                new Levy
+                {
+                    Allowance = 15750,
+                    Bands = [new Band { UpTo = 11925, Rate = 0.10m }, new Band { UpTo = 48475, Rate = 0.12m }, new Band { Rate = 0.22m }],
+                },
             ],
         },
     };

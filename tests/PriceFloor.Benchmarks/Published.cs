@@ -2,7 +2,9 @@ using System.Diagnostics;
 
 namespace PriceFloor.Benchmarks;
 
-/// <summary>The service as whoever runs it gets it, compiled ahead for this platform as in the image, published once for all verbs of a run.</summary>
+/// <summary>
+/// The service as whoever runs it gets it, compiled ahead for this platform as in the image, published once for all verbs of a run.
+/// </summary>
 public static class Published
 {
     /// <summary>What is made for a run and not kept in the repository.</summary>
@@ -17,7 +19,8 @@ public static class Published
         var folder = Path.GetFullPath(Path.Combine(Made, "published"));
         if (Directory.Exists(folder))
             Directory.Delete(folder, recursive: true);
-        using var publish = Process.Start("dotnet", ["publish", "src/PriceFloor.Api", "--configuration", "Release", "--use-current-runtime", "--self-contained", "false", "--output", folder, "--verbosity", "quiet"]);
+        using var publish = Process.Start("dotnet", ["publish", "src/PriceFloor.Api", "--configuration", "Release", "--use-current-runtime",
+            "--self-contained", "false", "--output", folder, "--verbosity", "quiet"]);
         await publish.WaitForExitAsync();
         return publish.ExitCode == 0 ? folder : throw new InvalidOperationException("Run this in the repository's root; publishing failed.");
     }

@@ -14,7 +14,11 @@ public static class PythonScript
     {
         try
         {
-            using var python = Process.Start(new ProcessStartInfo("python3", [s_script, priceList, sheet, answer]) { UseShellExecute = false, RedirectStandardOutput = true })!;
+            using var python = Process.Start(new ProcessStartInfo("python3", [s_script, priceList, sheet, answer])
+            {
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+            })!;
             var printed = await python.StandardOutput.ReadToEndAsync();
             await python.WaitForExitAsync();
             if (python.ExitCode != 0)

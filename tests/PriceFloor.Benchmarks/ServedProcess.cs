@@ -41,7 +41,8 @@ public sealed class ServedProcess : IAsyncDisposable
         }
     }
 
-    public static async Task<ServedProcess> StartAsync(string program, IReadOnlyList<string> arguments, IReadOnlyDictionary<string, string> environment, int port)
+    public static async Task<ServedProcess> StartAsync(string program, IReadOnlyList<string> arguments,
+        IReadOnlyDictionary<string, string> environment, int port)
     {
         var ready = new Uri($"http://127.0.0.1:{port}/health/ready");
         if (await IsReadyAsync(ready)) // which also makes ready what asks, so that the first start is not timed with it

@@ -1,6 +1,8 @@
 namespace PriceFloor.Benchmarks;
 
-/// <summary>A sheet of price checks, answered row by row, beside a plain copy of the same stream and a script in Python that answers the same.</summary>
+/// <summary>
+/// A sheet of price checks, answered row by row, beside a plain copy of the same stream and a script in Python that answers the same.
+/// </summary>
 public static class SheetBatches
 {
     private const int Port = 5491, BarePort = 5492;
@@ -56,7 +58,9 @@ public static class SheetBatches
     {
         var before = service.Cpu;
         var (took, lines) = await SheetExchange.RunAsync(service.Port, path, key, sheet);
-        return lines == rows + 1 ? new Stretch(took.TotalSeconds, (service.Cpu - before).TotalSeconds) : throw new InvalidOperationException($"{path} answered {lines} lines to {rows + 1}.");
+        return lines == rows + 1
+            ? new Stretch(took.TotalSeconds, (service.Cpu - before).TotalSeconds)
+            : throw new InvalidOperationException($"{path} answered {lines} lines to {rows + 1}.");
     }
 
     /// <summary>What Python answers is what we answer, byte by byte.</summary>

@@ -18,7 +18,8 @@ public static class SheetExchange
         var clock = Stopwatch.StartNew();
         var reading = Task.Run(() => CountLinesAsync(socket));
         await socket.SendAsync(Encoding.ASCII.GetBytes(
-            $"POST {path} HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\nAuthorization: Bearer {key}\r\nContent-Type: text/csv\r\nContent-Length: {file.Length}\r\n\r\n"));
+            $"POST {path} HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\nAuthorization: Bearer {key}\r\nContent-Type: text/csv\r\n"
+            + $"Content-Length: {file.Length}\r\n\r\n"));
         var buffer = new byte[Buffer];
         while (await file.ReadAsync(buffer) is > 0 and var count)
             for (var sent = 0; sent < count;)

@@ -12,6 +12,7 @@ public static class SheetOfChecks
         using var sheet = new StreamWriter(path, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 1 << 20);
         sheet.Write("sku,channel,price\n");
         for (var i = 0; i < rows; i++)
-            sheet.Write(string.Create(CultureInfo.InvariantCulture, $"D-{i * 7 % 200},c{i / 3 % BenchStudio.Channels},{10 + (i * 31 % 430)}.{i * 17 % 100:00}\n"));
+            sheet.Write(string.Create(CultureInfo.InvariantCulture,
+                $"D-{i * 7 % 200},c{i / 3 % BenchStudio.Channels},{10 + (i * 31 % 430)}.{i * 17 % 100:00}\n"));
     }
 }

@@ -8,8 +8,10 @@ public static class WireRequest
     /// <summary>One price check.</summary>
     public static byte[] Check(string key) => Of("POST", "/v1/price-checks", key, """{"sku":"D-117","channel":"c3","price":58.00}""");
 
-    public static byte[] Get(string path, string key) => Encoding.ASCII.GetBytes($"GET {path} HTTP/1.1\r\nHost: 127.0.0.1\r\nAuthorization: Bearer {key}\r\n\r\n");
+    public static byte[] Get(string path, string key) =>
+        Encoding.ASCII.GetBytes($"GET {path} HTTP/1.1\r\nHost: 127.0.0.1\r\nAuthorization: Bearer {key}\r\n\r\n");
 
     public static byte[] Of(string method, string path, string key, string json) => Encoding.ASCII.GetBytes(
-        $"{method} {path} HTTP/1.1\r\nHost: 127.0.0.1\r\nAuthorization: Bearer {key}\r\nContent-Type: application/json\r\nContent-Length: {json.Length}\r\n\r\n{json}");
+        $"{method} {path} HTTP/1.1\r\nHost: 127.0.0.1\r\nAuthorization: Bearer {key}\r\nContent-Type: application/json\r\n"
+        + $"Content-Length: {json.Length}\r\n\r\n{json}");
 }

@@ -3,7 +3,9 @@ using System.Globalization;
 
 namespace PriceFloor.Benchmarks;
 
-/// <summary>Designs stored by many writers, each acknowledged when it is on the disk, beside what the disk does: a small append and a flush, again and again.</summary>
+/// <summary>
+/// Designs stored by many writers, each acknowledged when it is on the disk, beside what the disk does: a small append and a flush, again and again.
+/// </summary>
 public static class Writes
 {
     private const int Port = 5491, AppendedBytes = 512;
@@ -23,7 +25,9 @@ public static class Writes
             {
                 var flushes = FlushesPerSecond(studio.Data, seconds);
                 var writes = await Load.RunAsync(studio.Process, Puts, writers, seconds);
-                figures.Add(string.Create(CultureInfo.InvariantCulture, $"designs stored a second, {writers} {(writers == 1 ? "writer" : "writers")}"), "", "fsync", flushes, writes.PerSecond, writers == 64 ? "at least 0.5" : "");
+                figures.Add(
+                    string.Create(CultureInfo.InvariantCulture, $"designs stored a second, {writers} {(writers == 1 ? "writer" : "writers")}"), "",
+                    "fsync", flushes, writes.PerSecond, writers == 64 ? "at least 0.5" : "");
             }
     }
 
@@ -37,7 +41,8 @@ public static class Writes
     /// <summary>On the file system of the store, by one who waits for each.</summary>
     private static double FlushesPerSecond(string folder, double seconds)
     {
-        using var file = File.OpenHandle(Path.Combine(folder, "appended-for-comparison"), FileMode.Create, FileAccess.Write, options: FileOptions.DeleteOnClose);
+        using var file = File.OpenHandle(Path.Combine(folder, "appended-for-comparison"), FileMode.Create, FileAccess.Write,
+            options: FileOptions.DeleteOnClose);
         var (appended, clock, flushes) = (new byte[AppendedBytes], Stopwatch.StartNew(), 0);
         for (; clock.Elapsed.TotalSeconds < seconds; flushes++)
         {

@@ -24,7 +24,8 @@ internal sealed class CorpusLoop(FuzzedParser parser, int seed)
         for (; watch.Elapsed < time; count++)
             if (!await IsSound(Changed()))
                 return false;
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{parser.Name}: {count} inputs, {atFirst} branches at first, {BranchCounts.Seen} at last, {_corpus.Count} inputs kept"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{parser.Name}: {count} inputs, {atFirst} branches at first, {BranchCounts.Seen} at last, {_corpus.Count} inputs kept"));
         return true;
     }
 

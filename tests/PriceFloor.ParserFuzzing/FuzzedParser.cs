@@ -10,19 +10,35 @@ namespace PriceFloor.ParserFuzzing;
 /// <param name="Check">What must hold besides not throwing.</param>
 /// <param name="Seeds">Good inputs.</param>
 /// <param name="Words">Marks and words.</param>
-internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<byte[], Random, Task> Check, IReadOnlyList<byte[]> Seeds, IReadOnlyList<byte[]> Words)
+internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<byte[], Random, Task> Check, IReadOnlyList<byte[]> Seeds,
+    IReadOnlyList<byte[]> Words)
 {
-    private static readonly byte[][] s_marks = [.. Bytes("\"", "\"\"", ",", ";", "\r\n", "\n", "\r", "\t", " ", "0", "-", ".", "=", "'", "\\", "\0", "\u00E9", "\uFEFF"), [0xFF], [0xC3], [0xEF, 0xBB]];
+    private static readonly byte[][] s_marks =
+    [
+        .. Bytes("\"", "\"\"", ",", ";", "\r\n", "\n", "\r", "\t", " ", "0", "-", ".", "=", "'", "\\", "\0", "\u00E9", "\uFEFF"),
+        [0xFF],
+        [0xC3],
+        [0xEF, 0xBB],
+    ];
 
     public static IReadOnlyList<FuzzedParser> All =>
     [
-        Pieces("sheet-rows", ToldRows.OfSheet, ["sku,channel,price\r\nRB-014,web,58.00\r\n", "a;b\n\"x;\"\"y\";2\n\nc;d", "\uFEFFa,b\r\"1\n2\",3\r"], []),
+        Pieces("sheet-rows", ToldRows.OfSheet,
+            ["sku,channel,price\r\nRB-014,web,58.00\r\n", "a;b\n\"x;\"\"y\";2\n\nc;d", "\uFEFFa,b\r\"1\n2\",3\r"], []),
         Pieces("json-lines", ToldRows.OfLines, ["{\"sku\":\"RB-014\",\"price\":58.00}\n{}\r\n\n1", "\uFEFF[]\n"], ["{", "}", "          "]),
-        Pieces("json-array", ToldRows.OfArray, ["[{\"sku\":\"RB-014\",\"price\":58.00},\n 2, [true,null] ]", "[]", "[\"a\\u00e9\\\"\"]"], ["{", "}", "[", "]", ":", "\"a\":1", "true", "1e5", "\\u", "//", "[[[[[[[[["]),
-        Statement("ofx-sgml", ["OFXHEADER:100\nDATA:OFXSGML\n\n<OFX><STMTRS><CURDEF>USD<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST><STMTTRN><TRNTYPE>DEBIT<DTPOSTED>20270105120000[-5:EST]<TRNAMT>-540.00<FITID>1<MEMO>Bench rent &amp; heat</STMTTRN></BANKTRANLIST></STMTRS></OFX>"],
-            ["<", ">", "</", "<!--", "-->", "<![CDATA[", "]]>", "&amp;", "&#65;", "&lt", "<STMTTRN>", "</STMTTRN>", "<STMTRS>", "<CCSTMTRS>", "</OFX>", "<TRNAMT>", "<DTPOSTED>", "20270105", "<CURRENCY>", "<CURSYM>EUR", "<PAYEE><NAME>x", "<NAME>"]),
-        Statement("statement-sheet", ["Date,Amount,Description,Currency\r\n2026-01-05,-540.00,Bench rent,USD\r\n2026-01-15,812.40,\"Shop, payout\",USD\r\n", "Account 1\n\nDate;Paid in;Paid out;Details\n05.01.2026;;540,00;Rent\n"],
-            ["Date", "Amount", "Paid in", "Paid out", "Currency", "Account", "2026-01-05", "05/01/2026", "1,234.50", "1.234,50", "(12.00)", "12.00-", "USD", "2026-02-30"]),
+        Pieces("json-array", ToldRows.OfArray, ["[{\"sku\":\"RB-014\",\"price\":58.00},\n 2, [true,null] ]", "[]", "[\"a\\u00e9\\\"\"]"],
+            ["{", "}", "[", "]", ":", "\"a\":1", "true", "1e5", "\\u", "//", "[[[[[[[[["]),
+        Statement("ofx-sgml", ["OFXHEADER:100\nDATA:OFXSGML\n\n<OFX><STMTRS><CURDEF>USD<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST><STMTTRN>"
+            + "<TRNTYPE>DEBIT<DTPOSTED>20270105120000[-5:EST]<TRNAMT>-540.00<FITID>1<MEMO>Bench rent &amp; heat</STMTTRN></BANKTRANLIST>"
+            + "</STMTRS></OFX>"],
+            ["<", ">", "</", "<!--", "-->", "<![CDATA[", "]]>", "&amp;", "&#65;", "&lt", "<STMTTRN>", "</STMTTRN>", "<STMTRS>", "<CCSTMTRS>",
+                "</OFX>", "<TRNAMT>", "<DTPOSTED>", "20270105", "<CURRENCY>", "<CURSYM>EUR", "<PAYEE><NAME>x", "<NAME>"]),
+        Statement("statement-sheet", [
+            "Date,Amount,Description,Currency\r\n2026-01-05,-540.00,Bench rent,USD\r\n2026-01-15,812.40,\"Shop, payout\",USD\r\n",
+            "Account 1\n\nDate;Paid in;Paid out;Details\n05.01.2026;;540,00;Rent\n",
+        ],
+            ["Date", "Amount", "Paid in", "Paid out", "Currency", "Account", "2026-01-05", "05/01/2026", "1,234.50", "1.234,50", "(12.00)", "12.00-",
+                "USD", "2026-02-30"]),
     ];
 
     /// <summary>Same answer however the bytes are cut.</summary>
@@ -32,7 +48,12 @@ internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<b
         async (input, random) =>
         {
             var whole = await told(Dripping.Whole(input), input);
-            foreach (var pipe in new[] { Dripping.Pieces(input, 1), Dripping.Pieces(input, random.Next(2, 9)), Dripping.CutAt(input, random.Next(1, input.Length + 2)) })
+            foreach (var pipe in new[]
+            {
+                Dripping.Pieces(input, 1),
+                Dripping.Pieces(input, random.Next(2, 9)),
+                Dripping.CutAt(input, random.Next(1, input.Length + 2)),
+            })
                 if (!whole.SequenceEqual(await told(pipe, input)))
                     throw new InvalidOperationException("It is read otherwise where it comes in pieces.");
         },

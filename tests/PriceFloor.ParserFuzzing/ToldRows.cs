@@ -26,7 +26,8 @@ internal static class ToldRows
             while (reader.TryNext(out var row))
             {
                 read += row.Raw.Length + row.LineEnd.Length;
-                told.Add($"{row.Line} {row.IsBlank} {row.Fault?.Code} {row.Fault?.Line}:{row.Fault?.Column} {Encoding.Latin1.GetString(row.Raw)}|{Encoding.Latin1.GetString(row.LineEnd)}");
+                told.Add($"{row.Line} {row.IsBlank} {row.Fault?.Code} {row.Fault?.Line}:{row.Fault?.Column} "
+                    + $"{Encoding.Latin1.GetString(row.Raw)}|{Encoding.Latin1.GetString(row.LineEnd)}");
                 for (var i = 0; row.Fault is null && i < row.Count; i++)
                     told.Add($"  {Encoding.Latin1.GetString(row.Value(i))}|{Encoding.Latin1.GetString(row.Field(i))}");
             }
@@ -60,14 +61,16 @@ internal static class ToldRows
 
         told.Add($"{reader.Fault?.Code} {reader.Fault?.Pointer} {reader.Fault?.Line}:{reader.Fault?.Column}");
         var really = Elements(input.AsMemory(input.AsSpan().StartsWith("\uFEFF"u8) ? 3 : 0));
-        Insist(really is null == reader.Fault is not null, $"the framework counts {really?.ToString() ?? "no array"}, but the fault is {reader.Fault?.Code ?? "none"}");
+        Insist(really is null == reader.Fault is not null,
+            $"the framework counts {really?.ToString() ?? "no array"}, but the fault is {reader.Fault?.Code ?? "none"}");
         Insist(really is null || really == count, $"{count} elements of {really}");
         return told;
     }
 
     public static Task OfStatement(byte[] input)
     {
-        var read = StatementReader.Read(input, "the studio's account", new SheetReading { Semicolon = input.Length % 2 == 1 }, CancellationToken.None);
+        var read = StatementReader.Read(input, "the studio's account", new SheetReading { Semicolon = input.Length % 2 == 1 },
+            CancellationToken.None);
         Insist(read.Found is not null || read.Faults.Count > 0, "neither a statement nor a fault");
         foreach (var one in read.Found?.Statements.SelectMany(statement => statement.Transactions) ?? [])
             Insist(one.Date.Year is > 1900 and < 2200 && one.Currency is null or { Length: 3 }, "a transaction that cannot be");

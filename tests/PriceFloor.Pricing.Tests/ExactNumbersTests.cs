@@ -6,7 +6,8 @@ namespace PriceFloor.Pricing.Tests;
 /// <summary>Money, rates and hours are exact decimals: binary floating point has no place in the pricing library, not even inside a list.</summary>
 public sealed class ExactNumbersTests
 {
-    private const BindingFlags All = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+    private const BindingFlags All = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static
+        | BindingFlags.DeclaredOnly;
 
     [Fact]
     public void No_member_knows_binary_floating_point()
@@ -41,7 +42,10 @@ public sealed class ExactNumbersTests
     };
 
     private static IEnumerable<Type> Inside(MethodBase method) =>
-        [.. method.GetParameters().Select(parameter => parameter.ParameterType), .. method.GetMethodBody()?.LocalVariables.Select(local => local.LocalType) ?? []];
+        [
+            .. method.GetParameters().Select(parameter => parameter.ParameterType),
+            .. method.GetMethodBody()?.LocalVariables.Select(local => local.LocalType) ?? [],
+        ];
 
     private static bool IsBinary(Type type) =>
         type == typeof(double) || type == typeof(float) || type == typeof(Half)

@@ -17,7 +17,14 @@ public static class ExampleStudio
         ],
         Equipment =
         [
-            new Equipment { Name = "Kiln", Cost = 3200, Salvage = 200, InService = new DateOnly(2025, 4, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 } },
+            new Equipment
+            {
+                Name = "Kiln",
+                Cost = 3200,
+                Salvage = 200,
+                InService = new DateOnly(2025, 4, 1),
+                Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 },
+            },
         ],
         Household =
         [
@@ -30,11 +37,23 @@ public static class ExampleStudio
             Kind = TaxKind.Levies,
             Levies =
             [
-                new Levy { Name = "self-employment", Share = 0.9235m, DeductibleShare = 0.5m, Bands = [new Band { UpTo = 176100, Rate = 0.153m }, new Band { Rate = 0.029m }] },
-                new Levy { Name = "income tax", Allowance = 15750, Bands = [new Band { UpTo = 11925, Rate = 0.10m }, new Band { UpTo = 48475, Rate = 0.12m }, new Band { Rate = 0.22m }] },
+                new Levy
+                {
+                    Name = "self-employment",
+                    Share = 0.9235m,
+                    DeductibleShare = 0.5m,
+                    Bands = [new Band { UpTo = 176100, Rate = 0.153m }, new Band { Rate = 0.029m }],
+                },
+                new Levy
+                {
+                    Name = "income tax",
+                    Allowance = 15750,
+                    Bands = [new Band { UpTo = 11925, Rate = 0.10m }, new Band { UpTo = 48475, Rate = 0.12m }, new Band { Rate = 0.22m }],
+                },
             ],
         },
-        Materials = [new StockMaterial { Material = "clear-rod", Unit = "kg", Price = 38.00m }, new StockMaterial { Material = "kiln-kwh", Unit = "kWh", Price = 0.21m }],
+        Materials = [new StockMaterial { Material = "clear-rod", Unit = "kg", Price = 38.00m },
+            new StockMaterial { Material = "kiln-kwh", Unit = "kWh", Price = 0.21m }],
         Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = 240 }],
         Pay = new Pay { Amount = 14, Per = PayPer.Hour },
         Helpers = [new Helper { Name = "Saturday help", BenchHoursPerYear = 120 }],

@@ -9,7 +9,8 @@ public sealed class ExampleStudioTests
 
     private static readonly UnitCost s_pendant = UnitCost.Of(ExampleStudio.Pendant, s_year).Value;
 
-    private static readonly ChannelPrices s_prices = ChannelPrices.Of(FloorPrice.Of(s_pendant, null).Value, SellingTerms.Of(ExampleStudio.WebShop).Value).Value;
+    private static readonly ChannelPrices s_prices =
+        ChannelPrices.Of(FloorPrice.Of(s_pendant, null).Value, SellingTerms.Of(ExampleStudio.WebShop).Value).Value;
 
     [Fact]
     public void What_the_year_pays()
@@ -37,7 +38,8 @@ public sealed class ExampleStudioTests
         // In the 12 % band: of one more unit 0.1412955 goes to the first levy (0.9235 x 0.153) and 0.12 x (1 - 0.07064775) to the second,
         // so 0.74718223 stays; 0.74718223 Y = 27,336 + 1,192.50 - 0.12 x (15,750 + 11,925) = 25,207.50.
         Assert.Equal(Rounding.Settle(25207.50m / 0.74718223m), Rounding.Settle(s_year.Profit)); // 33,736.7499
-        Assert.Equal((4766.85m, 1633.90m), (Nearest(s_year.TaxRules.LeviesOn(s_year.Profit)[0]), Nearest(s_year.TaxRules.LeviesOn(s_year.Profit)[1])));
+        Assert.Equal((4766.85m, 1633.90m),
+            (Nearest(s_year.TaxRules.LeviesOn(s_year.Profit)[0]), Nearest(s_year.TaxRules.LeviesOn(s_year.Profit)[1])));
         Assert.Equal(27336m, Rounding.Settle(s_year.Profit - s_year.TaxOnProfit));
     }
 

@@ -19,7 +19,8 @@ internal static class Bank
         Refused = [],
     };
 
-    public static ReadingRule Rule(string textHas, Placement to, CostKind? costKind = null, Paid? paid = null) => new() { TextHas = textHas, To = to, CostKind = costKind, Paid = paid };
+    public static ReadingRule Rule(string textHas, Placement to, CostKind? costKind = null, Paid? paid = null) =>
+        new() { TextHas = textHas, To = to, CostKind = costKind, Paid = paid };
 
     public static ReadyRules Rules(params ReadingRule[] rules) => ReadyRules.Of(new ReadingRules { Rules = rules });
 
@@ -28,11 +29,13 @@ internal static class Bank
 
     public static Sorting Sort(ReadyRules rules, params StatementFile[] files) => Sorting.Sort(files, rules, Usd, null, Time, CancellationToken.None);
 
-    public static ProfileDraft Draft(ReadyRules rules, params StatementFile[] files) => ProfileDraft.Of(Sort(rules, files), new DraftChoices(null, null, 1000, 5));
+    public static ProfileDraft Draft(ReadyRules rules, params StatementFile[] files) =>
+        ProfileDraft.Of(Sort(rules, files), new DraftChoices(null, null, 1000, 5));
 
     public static LineOutcome[] Outcomes(this Sorting sorting) => [.. sorting.All.Select(sorted => sorted.Outcome)];
 
     /// <summary>The same payment on the given day of each month of 2026.</summary>
     public static Transaction[] EachMonth(int from, int to, int day, decimal amount, string text) =>
-        [.. Enumerable.Range(from, to - from + 1).Select(month => Line(string.Create(CultureInfo.InvariantCulture, $"2026-{month:00}-{day:00}"), amount, text))];
+        [.. Enumerable.Range(from, to - from + 1)
+            .Select(month => Line(string.Create(CultureInfo.InvariantCulture, $"2026-{month:00}-{day:00}"), amount, text))];
 }

@@ -39,13 +39,16 @@ public sealed class PatternTimeTests
     public void One_match_that_takes_too_long_names_its_rule()
     {
         var rules = Bank.Rules(Bank.Rule("rent", Placement.Household), new ReadingRule { TextMatches = "(a?){500}a{500}", To = Placement.Household });
-        Assert.Equal(1, Assert.Throws<SlowPatternException>(() => rules.FirstFor(Bank.Line("2026-01-05", -80, new string('a', 499) + "!"), Bank.Time)).Rule);
+        Assert.Equal(1,
+            Assert.Throws<SlowPatternException>(() => rules.FirstFor(Bank.Line("2026-01-05", -80, new string('a', 499) + "!"), Bank.Time)).Rule);
     }
 
     private static Sorting Sort(int paidOut, int paidIn)
     {
         var now = 0L;
-        Transaction[] all = [.. Enumerable.Range(1, paidIn).Select(day => Bank.Line($"2026-01-0{day}", 80, "Shop payout")), .. Enumerable.Range(1, paidOut).Select(day => Bank.Line($"2026-01-0{day}", -80, "Frit order"))];
-        return Sorting.Sort([Bank.File("current", null, null, all)], s_rules, Bank.Usd, null, new PatternTime(() => 1000 * now++), CancellationToken.None);
+        Transaction[] all = [.. Enumerable.Range(1, paidIn).Select(day => Bank.Line($"2026-01-0{day}", 80, "Shop payout")),
+            .. Enumerable.Range(1, paidOut).Select(day => Bank.Line($"2026-01-0{day}", -80, "Frit order"))];
+        return Sorting.Sort([Bank.File("current", null, null, all)], s_rules, Bank.Usd, null, new PatternTime(() => 1000 * now++),
+            CancellationToken.None);
     }
 }

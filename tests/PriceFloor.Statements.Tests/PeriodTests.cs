@@ -65,5 +65,6 @@ public sealed class PeriodTests
     }
 
     private static Coverage Coverage(params string[] days) =>
-        new("current", [.. days.Chunk(2).Select(ends => new Period(Bank.Day(ends[0]), Bank.Day(ends[1]))).Select(period => new Covered(period, period))]);
+        new("current",
+            [.. days.Chunk(2).Select(ends => new Period(Bank.Day(ends[0]), Bank.Day(ends[1]))).Select(period => new Covered(period, period))]);
 }

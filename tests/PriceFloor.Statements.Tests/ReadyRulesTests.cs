@@ -7,7 +7,8 @@ public sealed class ReadyRulesTests
     [Fact]
     public void The_first_matching_rule_wins()
     {
-        var rules = Bank.Rules(Bank.Rule("glass depot returns", Placement.LeaveOut), Bank.Rule("glass depot", Placement.Business, CostKind.Materials));
+        var rules = Bank.Rules(Bank.Rule("glass depot returns", Placement.LeaveOut),
+            Bank.Rule("glass depot", Placement.Business, CostKind.Materials));
 
         Assert.Equal(1, rules.FirstFor(Bank.Line("2026-01-05", -80, "GLASS DEPOT 0042"), Bank.Time));
         Assert.Equal(0, rules.FirstFor(Bank.Line("2026-01-05", 12, "Glass Depot Returns"), Bank.Time));
@@ -45,7 +46,10 @@ public sealed class ReadyRulesTests
     [InlineData(@"[z-a]")]
     public void A_pattern_that_cannot_be_run_in_bounded_time_is_refused(string pattern)
     {
-        var fault = Assert.Single(ReadyRules.FaultsOf(new ReadingRules { Rules = [Bank.Rule("rent", Placement.Business), new ReadingRule { TextMatches = pattern, To = Placement.Business }] }));
+        var fault = Assert.Single(ReadyRules.FaultsOf(new ReadingRules
+        {
+            Rules = [Bank.Rule("rent", Placement.Business), new ReadingRule { TextMatches = pattern, To = Placement.Business }],
+        }));
 
         Assert.Equal(("/rules/1/textMatches", "bad-pattern"), (fault.Pointer, fault.Code));
     }
@@ -53,11 +57,13 @@ public sealed class ReadyRulesTests
     [Fact]
     public async Task A_pattern_that_would_be_catastrophic_by_backtracking_answers_at_once()
     {
-        var rules = Bank.Rules(new ReadingRule { TextMatches = "(a+)+$", To = Placement.Business }, new ReadingRule { TextMatches = "(.*)*(.*)*(.*)*x$", To = Placement.Business });
+        var rules = Bank.Rules(new ReadingRule { TextMatches = "(a+)+$", To = Placement.Business },
+            new ReadingRule { TextMatches = "(.*)*(.*)*(.*)*x$", To = Placement.Business });
         var line = Bank.Line("2026-01-05", -80, new string('a', 499) + "!");
 
         // By backtracking 2^499 steps; here a hang, not a slow machine, is what fails.
-        var answer = await Task.Run(() => rules.FirstFor(line, Bank.Time), TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken);
+        var answer = await Task.Run(() => rules.FirstFor(line, Bank.Time), TestContext.Current.CancellationToken)
+            .WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken);
 
         Assert.Null(answer);
     }

@@ -7,7 +7,8 @@ namespace PriceFloor.Statements.Tests;
 public sealed class SortingProperties
 {
     private static readonly ReadyRules s_rules = Bank.Rules(
-        Bank.Rule("rent", Placement.Business, CostKind.Rent), Bank.Rule("shop", Placement.Household), Bank.Rule("payout", Placement.Sale), Bank.Rule("own", Placement.OwnAccount), Bank.Rule("tax", Placement.SalesTax), Bank.Rule("skip", Placement.LeaveOut));
+        Bank.Rule("rent", Placement.Business, CostKind.Rent), Bank.Rule("shop", Placement.Household), Bank.Rule("payout", Placement.Sale),
+        Bank.Rule("own", Placement.OwnAccount), Bank.Rule("tax", Placement.SalesTax), Bank.Rule("skip", Placement.LeaveOut));
 
     /// <summary>Few words, amounts, days and ids, so that equal, opposite and repeated lines are common.</summary>
     private static readonly Gen<Transaction> s_line =
@@ -16,7 +17,15 @@ public sealed class SortingProperties
         from text in Gen.Elements("Rent", "Shop", "Payout", "Own transfer", "Sales tax", "Skip this", "Unknown")
         from id in Gen.Elements(null, null, "1", "2", "3")
         from currency in Gen.Frequency((12, Gen.Constant<string?>(null)), (4, Gen.Constant<string?>("USD")), (1, Gen.Constant<string?>("EUR")))
-        select new Transaction { Line = 1, Date = new DateOnly(2026, 1, 1).AddDays(day), Amount = amount, Text = text, BankId = id, Currency = currency };
+        select new Transaction
+        {
+            Line = 1,
+            Date = new DateOnly(2026, 1, 1).AddDays(day),
+            Amount = amount,
+            Text = text,
+            BankId = id,
+            Currency = currency,
+        };
 
     private static readonly Gen<StatementFile[]> s_files =
         (from account in Gen.Elements("current", "card", "savings")
@@ -26,9 +35,11 @@ public sealed class SortingProperties
     [Property(MaxTest = 400)]
     public Property Every_line_is_counted_exactly_once_and_the_sums_add_up_to_the_files() => Prop.ForAll(s_files.ToArbitrary(), files =>
     {
-        var sorting = Sorting.Sort(files, s_rules, Bank.Usd, new Period(new DateOnly(2026, 1, 3), new DateOnly(2026, 2, 5)), Bank.Time, CancellationToken.None);
+        var sorting = Sorting.Sort(files, s_rules, Bank.Usd, new Period(new DateOnly(2026, 1, 3), new DateOnly(2026, 2, 5)), Bank.Time,
+            CancellationToken.None);
         var read = files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).ToList();
-        var (all, parts) = (Count.Of(read), Enum.GetValues<LineOutcome>().Select(outcome => Count.Of(sorting.Of[outcome].Select(sorted => sorted.Entry.Transaction))).ToList());
+        var (all, parts) = (Count.Of(read),
+            Enum.GetValues<LineOutcome>().Select(outcome => Count.Of(sorting.Of[outcome].Select(sorted => sorted.Entry.Transaction))).ToList());
 
         return (all == new Count(parts.Sum(part => part.Lines), parts.Sum(part => part.In), parts.Sum(part => part.Out))
             && read.SequenceEqual(sorting.All.Select(sorted => sorted.Entry.Transaction), ReferenceEqualityComparer.Instance)).ToProperty();
@@ -40,16 +51,19 @@ public sealed class SortingProperties
         var paired = Bank.Sort(s_rules, files).Of[LineOutcome.Paired].ToList();
 
         return (paired.Sum(sorted => sorted.Entry.Amount) == 0 && paired.Count % 2 == 0
-            && paired.GroupBy(sorted => decimal.Abs(sorted.Entry.Amount)).All(pairs => pairs.Select(sorted => sorted.Entry.Account).Distinct().Count() > 1)).ToProperty();
+            && paired.GroupBy(sorted => decimal.Abs(sorted.Entry.Amount))
+                .All(pairs => pairs.Select(sorted => sorted.Entry.Account).Distinct().Count() > 1)).ToProperty();
     });
 
     [Property(MaxTest = 400)]
     public Property The_lines_of_a_draft_and_its_equipment_hold_every_placed_line_once() => Prop.ForAll(s_files.ToArbitrary(), files =>
     {
         var draft = Bank.Draft(s_rules, files);
-        var inLines = draft.Lines.SelectMany(line => line.Entries).Concat(draft.Bought.Select(one => one.Entry)).ToHashSet(ReferenceEqualityComparer.Instance);
+        var inLines = draft.Lines.SelectMany(line => line.Entries).Concat(draft.Bought.Select(one => one.Entry))
+            .ToHashSet(ReferenceEqualityComparer.Instance);
 
-        return (inLines.Count == draft.Sorting.Of[LineOutcome.Placed].Count() && inLines.Count == draft.Lines.Sum(line => line.Entries.Count) + draft.Bought.Count).ToProperty();
+        return (inLines.Count == draft.Sorting.Of[LineOutcome.Placed].Count()
+            && inLines.Count == draft.Lines.Sum(line => line.Entries.Count) + draft.Bought.Count).ToProperty();
     });
 
     [Property(MaxTest = 200)]
@@ -57,6 +71,7 @@ public sealed class SortingProperties
     {
         var (once, twice) = (Bank.Draft(s_rules, files), Bank.Draft(s_rules, [.. files, .. files]));
 
-        return once.Lines.Select(line => (line.Name, line.Total, line.PerYear)).SequenceEqual(twice.Lines.Select(line => (line.Name, line.Total, line.PerYear))).ToProperty();
+        return once.Lines.Select(line => (line.Name, line.Total, line.PerYear))
+            .SequenceEqual(twice.Lines.Select(line => (line.Name, line.Total, line.PerYear))).ToProperty();
     });
 }

@@ -11,7 +11,8 @@ public sealed class SortingTests
     {
         var sorting = Bank.Sort(s_rent,
             Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent January", id: "A1")),
-            Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "RENT JAN (booked)", id: "A1"), Bank.Line("2026-02-05", -540, "Rent February", id: "A2")));
+            Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "RENT JAN (booked)", id: "A1"),
+                Bank.Line("2026-02-05", -540, "Rent February", id: "A2")));
 
         Assert.Equal([LineOutcome.Placed, LineOutcome.Duplicate, LineOutcome.Placed], sorting.Outcomes());
         Assert.Equal(0, sorting.Duplicates.ByLikeness);
@@ -33,7 +34,8 @@ public sealed class SortingTests
     {
         var sorting = Bank.Sort(s_rent,
             Bank.File("current", null, null, Bank.Line("2026-01-05", -20, "Stall rent"), Bank.Line("2026-01-05", -20, "Stall rent")),
-            Bank.File("current", null, null, Bank.Line("2026-01-05", -20, "Stall rent"), Bank.Line("2026-01-05", -20, "Stall rent"), Bank.Line("2026-01-05", -20, "Stall rent")));
+            Bank.File("current", null, null, Bank.Line("2026-01-05", -20, "Stall rent"), Bank.Line("2026-01-05", -20, "Stall rent"),
+                Bank.Line("2026-01-05", -20, "Stall rent")));
 
         // Two in the first file, three in the second: three purchases.
         Assert.Equal([LineOutcome.Placed, LineOutcome.Placed, LineOutcome.Duplicate, LineOutcome.Duplicate, LineOutcome.Placed], sorting.Outcomes());
@@ -44,7 +46,8 @@ public sealed class SortingTests
     public void The_same_id_in_another_account_is_another_line()
     {
         var sorting = Bank.Sort(s_rent,
-            Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1")), Bank.File("card", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1")));
+            Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1")),
+            Bank.File("card", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1")));
 
         Assert.Equal([LineOutcome.Placed, LineOutcome.Placed], sorting.Outcomes());
     }
@@ -52,7 +55,8 @@ public sealed class SortingTests
     [Fact]
     public void A_bank_that_uses_an_id_again_loses_no_line()
     {
-        var sorting = Bank.Sort(s_rent, Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1"), Bank.Line("2026-02-05", -30, "Rent", id: "1")));
+        var sorting = Bank.Sort(s_rent,
+            Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", id: "1"), Bank.Line("2026-02-05", -30, "Rent", id: "1")));
 
         Assert.Equal([LineOutcome.Placed, LineOutcome.Placed], sorting.Outcomes());
         Assert.Equal(1, sorting.Duplicates.IdsUsedAgain);
@@ -63,7 +67,8 @@ public sealed class SortingTests
     {
         var sorting = Bank.Sort(s_rent,
             Bank.File("current", null, null, Bank.Line("2026-01-29", -412.60m, "Card settlement")),
-            Bank.File("card", null, null, Bank.Line("2026-01-10", -412.60m, "Rent of a stall"), Bank.Line("2026-02-02", 412.60m, "Payment received, thank you")));
+            Bank.File("card", null, null, Bank.Line("2026-01-10", -412.60m, "Rent of a stall"),
+                Bank.Line("2026-02-02", 412.60m, "Payment received, thank you")));
 
         Assert.Equal([LineOutcome.Paired, LineOutcome.Placed, LineOutcome.Paired], sorting.Outcomes());
     }
@@ -81,7 +86,8 @@ public sealed class SortingTests
     [Fact]
     public void Money_out_and_back_in_one_account_is_no_pair()
     {
-        var sorting = Bank.Sort(s_rent, Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Shop"), Bank.Line("2026-01-03", 100, "Shop")));
+        var sorting = Bank.Sort(s_rent,
+            Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Shop"), Bank.Line("2026-01-03", 100, "Shop")));
 
         Assert.Equal([LineOutcome.Unplaced, LineOutcome.Unplaced], sorting.Outcomes());
     }
@@ -89,7 +95,8 @@ public sealed class SortingTests
     [Fact]
     public void What_a_rule_calls_an_expense_is_never_paired_away()
     {
-        var sorting = Bank.Sort(s_rent, Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Rent")), Bank.File("other", null, null, Bank.Line("2026-01-01", 100, "A sale of the same amount")));
+        var sorting = Bank.Sort(s_rent, Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Rent")),
+            Bank.File("other", null, null, Bank.Line("2026-01-01", 100, "A sale of the same amount")));
 
         Assert.Equal([LineOutcome.Placed, LineOutcome.Unplaced], sorting.Outcomes());
     }
@@ -98,7 +105,8 @@ public sealed class SortingTests
     public void A_transfer_to_an_account_that_is_not_here_is_left_out_by_its_rule()
     {
         var rules = Bank.Rules(Bank.Rule("to savings", Placement.OwnAccount), Bank.Rule("parking fine", Placement.LeaveOut));
-        var sorting = Bank.Sort(rules, Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "To savings"), Bank.Line("2026-01-02", -50, "Parking fine")));
+        var sorting = Bank.Sort(rules,
+            Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "To savings"), Bank.Line("2026-01-02", -50, "Parking fine")));
 
         Assert.Equal([LineOutcome.OwnAccount, LineOutcome.LeftOut], sorting.Outcomes());
     }
@@ -107,7 +115,8 @@ public sealed class SortingTests
     public void Foreign_money_is_refused_line_by_line_and_days_outside_are_left_out()
     {
         var sorting = Sorting.Sort(
-            [Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", currency: "EUR"), Bank.Line("2025-12-31", -540, "Rent"), Bank.Line("2026-01-05", -540, "Rent", currency: "USD"))],
+            [Bank.File("current", null, null, Bank.Line("2026-01-05", -540, "Rent", currency: "EUR"), Bank.Line("2025-12-31", -540, "Rent"),
+                Bank.Line("2026-01-05", -540, "Rent", currency: "USD"))],
             s_rent, Bank.Usd, new Period(Bank.Day("2026-01-01"), Bank.Day("2026-12-31")), Bank.Time, CancellationToken.None);
 
         Assert.Equal([LineOutcome.ForeignCurrency, LineOutcome.OutsidePeriod, LineOutcome.Placed], sorting.Outcomes());

@@ -5,7 +5,9 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Access;
 
-/// <summary>How many batches of one key run at the same time: each may take as long as its caller likes, so that one key must not hold all there is.</summary>
+/// <summary>
+/// How many batches of one key run at the same time: each may take as long as its caller likes, so that one key must not hold all there is.
+/// </summary>
 public sealed class BatchSlots(Settings settings) : IEndpointFilter
 {
     private readonly ConcurrentDictionary<string, StrongBox<int>> _running = new();
@@ -16,7 +18,8 @@ public sealed class BatchSlots(Settings settings) : IEndpointFilter
         try
         {
             return Interlocked.Increment(ref running.Value) > settings.BatchesAtOnce
-                ? Problem.TooManyRequests(1, FormattableString.Invariant($"{settings.BatchesAtOnce} batches of this key are running already; let one end first. "))
+                ? Problem.TooManyRequests(1,
+                    FormattableString.Invariant($"{settings.BatchesAtOnce} batches of this key are running already; let one end first. "))
                 : await next(context);
         }
         finally

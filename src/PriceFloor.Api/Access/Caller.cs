@@ -21,5 +21,6 @@ public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
         _ => false,
     };
 
-    public static Caller Of(HttpContext context) => context.Features.Get<Caller>() ?? throw new InvalidOperationException("The endpoint asks for no key but wants to know the caller.");
+    public static Caller Of(HttpContext context) =>
+        context.Features.Get<Caller>() ?? throw new InvalidOperationException("The endpoint asks for no key but wants to know the caller.");
 }

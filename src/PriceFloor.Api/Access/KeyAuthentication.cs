@@ -10,7 +10,8 @@ namespace PriceFloor.Api.Access;
 /// <summary>Who is let in: not while the store is closed, not too often, and only with a key that may, where the address needs one.</summary>
 public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, RateLimits limits)
 {
-    private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture, $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
+    private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture,
+        $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
 
     public Task LetIn(HttpContext context, RequestDelegate next)
     {
@@ -44,14 +45,20 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
 
     /// <summary>The key that the request sends; empty where it sends none.</summary>
     private static ReadOnlySpan<char> KeyIn(HttpContext context) =>
-        context.Request.Headers.Authorization.ToString() is var header && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase) ? header.AsSpan("Bearer ".Length).Trim() : default;
+        context.Request.Headers.Authorization.ToString() is var header && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase)
+            ? header.AsSpan("Bearer ".Length).Trim()
+            : default;
 
     private Problem Unidentified(HttpContext context)
     {
         if (KeyIn(context) is not { Length: > 0 } key)
-            return Problem.Of(ProblemTypes.NoKey, KeyText.HoldsKey(context.Request.QueryString.Value ?? "") ? InputFilter.KeyInAddress : "The request has no key; send the header \"Authorization: Bearer pf_...\".");
+            return Problem.Of(ProblemTypes.NoKey, KeyText.HoldsKey(context.Request.QueryString.Value ?? "")
+                ? InputFilter.KeyInAddress
+                : "The request has no key; send the header \"Authorization: Bearer pf_...\".");
         if (limits.TakeWrongKey(context) is { } wait)
             return Problem.TooManyRequests(wait, "Too many wrong keys came from this address. ");
-        return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key.ToString()) ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew." : "The key is not known here or has expired.");
+        return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key.ToString())
+            ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew."
+            : "The key is not known here or has expired.");
     }
 }

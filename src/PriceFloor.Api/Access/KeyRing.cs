@@ -26,7 +26,8 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
         if (ofConnection is null)
             return Identify(key);
         var keys = Keys();
-        if (ofConnection.TryGetValue(this, out var kept) && kept is Recognised known && ReferenceEquals(known.Header, header) && ReferenceEquals(known.Keys, keys))
+        if (ofConnection.TryGetValue(this, out var kept) && kept is Recognised known && ReferenceEquals(known.Header, header)
+                && ReferenceEquals(known.Keys, keys))
             return StillGood(known.Key);
         var found = Find(key, keys);
         if (found is not null)
@@ -62,9 +63,11 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     }
 
     /// <summary>A key as it is kept; with profiles, held to those.</summary>
-    public static StoredKey Stored(string name, string key, IEnumerable<Scope> scopes, DateTimeOffset created, DateTimeOffset? expires, IEnumerable<string>? profiles = null) =>
-        new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(NameOf)), Moment.Of(created), expires is { } at ? Moment.Of(at) : null,
-            profiles is null ? null : string.Join(' ', profiles.Distinct().Order(StringComparer.Ordinal)));
+    public static StoredKey Stored(string name, string key, IEnumerable<Scope> scopes, DateTimeOffset created, DateTimeOffset? expires,
+        IEnumerable<string>? profiles = null) =>
+            new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(NameOf)), Moment.Of(created),
+                expires is { } at ? Moment.Of(at) : null,
+                profiles is null ? null : string.Join(' ', profiles.Distinct().Order(StringComparer.Ordinal)));
 
     public static IReadOnlySet<Scope> ScopesOf(StoredKey key) =>
         key.Scopes.Split(' ').Select(word => Enum.GetValues<Scope>().First(scope => NameOf(scope) == word)).ToHashSet();
@@ -83,7 +86,11 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     /// <summary>The secret of a key, and the one before its rotation, which ends by itself.</summary>
     private IEnumerable<Known> SecretsOf(StoredKey key)
     {
-        var caller = new Caller(key.Name, ScopesOf(key)) { Secret = key.Hash, Access = key.Profiles is { } profiles ? ProfileAccess.Of(profiles.Split(' ')) : ProfileAccess.All };
+        var caller = new Caller(key.Name, ScopesOf(key))
+        {
+            Secret = key.Hash,
+            Access = key.Profiles is { } profiles ? ProfileAccess.Of(profiles.Split(' ')) : ProfileAccess.All,
+        };
         yield return new Known(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
         if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
             yield return new Known(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, uses.Of(key.Name));

@@ -27,7 +27,9 @@ public sealed record NeedsScope(Scope? Scope);
 
 public static class ScopeConventions
 {
-    public static TBuilder Needs<TBuilder>(this TBuilder builder, Scope scope) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(scope));
+    public static TBuilder Needs<TBuilder>(this TBuilder builder, Scope scope) where TBuilder : IEndpointConventionBuilder =>
+        builder.WithMetadata(new NeedsScope(scope));
 
-    public static TBuilder NeedsAnyKey<TBuilder>(this TBuilder builder) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new NeedsScope(null));
+    public static TBuilder NeedsAnyKey<TBuilder>(this TBuilder builder) where TBuilder : IEndpointConventionBuilder =>
+        builder.WithMetadata(new NeedsScope(null));
 }

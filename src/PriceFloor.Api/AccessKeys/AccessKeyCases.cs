@@ -9,8 +9,9 @@ public static class AccessKeyCases
     public static readonly IReadOnlyList<MainCase> Keys =
     [
         new("shop", "Verdict, floor and target price, nothing that reveals costs.", Examples.KeyRequest, Examples.Key),
-        new("one-profile", "The verdict alone, for what counts on one profile, until the end of the year.", """{"name":"gallery-plugin","scopes":["verdict"],"expires":"2028-01-01T00:00:00Z","profiles":["main"]}""", """
-        {"name":"gallery-plugin","scopes":["verdict"],"createdAt":"2027-01-02T09:00:00.000000Z","expires":"2028-01-01T00:00:00.000000Z","profiles":["main"],"key":"pf_..."}
-        """),
+        new("one-profile", "The verdict alone, for what counts on one profile, until the end of the year.",
+            """{"name":"gallery-plugin","scopes":["verdict"],"expires":"2028-01-01T00:00:00Z","profiles":["main"]}""", """
+            {"name":"gallery-plugin","scopes":["verdict"],"createdAt":"2027-01-02T09:00:00.000000Z","expires":"2028-01-01T00:00:00.000000Z","profiles":["main"],"key":"pf_..."}
+            """),
     ];
 }

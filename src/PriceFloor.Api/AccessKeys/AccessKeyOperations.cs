@@ -7,20 +7,34 @@ namespace PriceFloor.Api.AccessKeys;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class AccessKeyOperations
 {
-    private static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. With profiles it sees only those cost profiles, the designs that count on them and their listed prices. Scope: admin.")
-    { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The key, shown this once." }, Cases = AccessKeyCases.Keys, Problems = [ProblemTypes.InUse] };
+    private static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. "
+        + "With profiles it sees only those cost profiles, the designs that count on them and their listed prices. Scope: admin.")
+    {
+        Answer = typeof(KeyAnswer),
+        Good = new Dictionary<int, string> { [201] = "The key, shown this once." },
+        Cases = AccessKeyCases.Keys,
+        Problems = [ProblemTypes.InUse],
+    };
 
-    private static readonly Operation ListKeys = new("listKeys", "Keys", "The keys", "Their names, scopes and when they were last used, never the keys themselves. Scope: admin.")
+    private static readonly Operation ListKeys = new("listKeys", "Keys", "The keys",
+        "Their names, scopes and when they were last used, never the keys themselves. Scope: admin.")
     { Answer = typeof(KeyPage), AnswerExample = Examples.KeyPage };
 
-    private static readonly Operation GetKey = new("getKey", "Keys", "A key", "Its name, scopes and when it was last used, never the key itself. Scope: admin.")
+    private static readonly Operation GetKey = new("getKey", "Keys", "A key",
+        "Its name, scopes and when it was last used, never the key itself. Scope: admin.")
     { Answer = typeof(KeyAnswer), AnswerExample = Examples.ListedKey };
 
     private static readonly Operation RotateKey = new("rotateKey", "Keys", "Give a key another secret",
-        "The same name, scopes, profiles and expiry with a new secret, shown in this answer and nowhere else. The present secret goes on for overlapHours, so that callers can change over; one that an earlier rotation left goes on no longer. Scope: admin.")
-    { Answer = typeof(KeyAnswer), Good = new Dictionary<int, string> { [201] = "The new key, shown this once." }, AnswerExample = Examples.RotatedKey };
+        "The same name, scopes, profiles and expiry with a new secret, shown in this answer and nowhere else. The present secret goes on for "
+        + "overlapHours, so that callers can change over; one that an earlier rotation left goes on no longer. Scope: admin.")
+    {
+        Answer = typeof(KeyAnswer),
+        Good = new Dictionary<int, string> { [201] = "The new key, shown this once." },
+        AnswerExample = Examples.RotatedKey,
+    };
 
-    private static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key", "From now on it opens nothing. The last key with the scope admin that does not expire stays. Scope: admin.")
+    private static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key",
+        "From now on it opens nothing. The last key with the scope admin that does not expire stays. Scope: admin.")
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
 
     public static void MapAccessKeys(this RouteGroupBuilder v1)

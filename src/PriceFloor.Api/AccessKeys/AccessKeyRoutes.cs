@@ -10,7 +10,8 @@ namespace PriceFloor.Api.AccessKeys;
 /// <summary>Keys: made and shown once, listed without their secret, rotated, deleted.</summary>
 public static class AccessKeyRoutes
 {
-    public static Results<Created<KeyAnswer>, Problem> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, KeyUses uses, TimeProvider clock, HttpContext context)
+    public static Results<Created<KeyAnswer>, Problem> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, KeyUses uses,
+        TimeProvider clock, HttpContext context)
     {
         NotKept(context);
         var request = body.Value;
@@ -24,7 +25,8 @@ public static class AccessKeyRoutes
             return key;
         });
         if (stored is null)
-            return Problem.Of([RequestFault.InUse($"There is a key named \"{request.Name}\" already; delete it first, or choose another name.", [new Usage("key", request.Name)])]);
+            return Problem.Of([RequestFault.InUse($"There is a key named \"{request.Name}\" already; delete it first, or choose another name.",
+                [new Usage("key", request.Name)])]);
         return Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
@@ -36,7 +38,8 @@ public static class AccessKeyRoutes
         var keys = store.Read(snapshot => snapshot.Keys).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0).Take(limit + 1).ToList();
         if (keys.Count > limit)
             DocumentPage.LinkToNext(context.Request, keys[limit - 1].Name);
-        return JsonAnswer.Of(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key, null, uses.Of(key.Name), now))], keys.Count > limit ? keys[limit - 1].Name : null));
+        return JsonAnswer.Of(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key, null, uses.Of(key.Name), now))],
+            keys.Count > limit ? keys[limit - 1].Name : null));
     }
 
     public static Results<JsonAnswer<KeyAnswer>, Problem> Get(string name, Store store, KeyUses uses, TimeProvider clock, HttpContext context)
@@ -48,7 +51,8 @@ public static class AccessKeyRoutes
     }
 
     /// <summary>Another secret under the same name; the present one goes on until the overlap is over, one before it no longer.</summary>
-    public static Results<Created<KeyAnswer>, Problem> Rotate(string name, FromQuery<KeyRotationQuery> query, Store store, KeyRing ring, KeyUses uses, TimeProvider clock, HttpContext context)
+    public static Results<Created<KeyAnswer>, Problem> Rotate(string name, FromQuery<KeyRotationQuery> query, Store store, KeyRing ring, KeyUses uses,
+        TimeProvider clock, HttpContext context)
     {
         NotKept(context);
         var secret = KeyText.New();
@@ -60,7 +64,9 @@ public static class AccessKeyRoutes
             writing.RotateKey(name, KeyRing.HashOf(secret), Moment.Of(writing.Now.AddHours(query.Value.OverlapHours)));
             return writing.Keys.Single(key => key.Name == name);
         });
-        return stored is null ? Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\", or it has expired.") : Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
+        return stored is null
+            ? Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\", or it has expired.")
+            : Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
     public static Results<NoContent, Problem> Delete(string name, Store store, KeyRing ring, KeyUses uses, HttpContext context)
@@ -71,7 +77,9 @@ public static class AccessKeyRoutes
             // One that expires would one day leave nobody who can make keys, so it does not count.
             var lasting = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
             if (lasting is [var last] && last.Name == name)
-                return Problem.Of([RequestFault.InUse("This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.", [new Usage("key", name)])]);
+                return Problem.Of([RequestFault.InUse(
+                    "This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.",
+                    [new Usage("key", name)])]);
             return writing.DeleteKey(name) ? null : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
         });
         if (problem is not null)

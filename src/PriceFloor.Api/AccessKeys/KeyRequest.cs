@@ -21,7 +21,9 @@ public sealed record KeyRequest
     /// <example>2028-01-01T00:00:00Z</example>
     public DateTimeOffset? Expires { get; init; }
 
-    /// <summary>Keys of the only cost profiles that it sees, with their designs and listed prices; absent: everything. Not with the scope admin.</summary>
+    /// <summary>
+    /// Keys of the only cost profiles that it sees, with their designs and listed prices; absent: everything. Not with the scope admin.
+    /// </summary>
     [MinLength(1), MaxLength(100)]
     [EachText(1, Limits.KeyLength)]
     public IReadOnlyList<string>? Profiles { get; init; }
@@ -32,9 +34,14 @@ public sealed class KeyRequestValidator : AbstractValidator<KeyRequest>
 {
     public KeyRequestValidator(TimeProvider clock)
     {
-        RuleFor(request => request.Name).Must(name => name is null || Keys.IsValid(name)).WithErrorCode("bad-key").WithMessage($"name is {Keys.Rule}.");
-        RuleFor(request => request.Expires).Must(time => time is null || time > clock.GetUtcNow()).WithErrorCode("out-of-range").WithMessage("expires must be in the future.");
-        RuleFor(request => request.Profiles).Must(profiles => profiles is null || profiles.All(Keys.IsValid)).WithErrorCode("bad-key").WithMessage($"profiles holds keys of profiles, each {Keys.Rule}; leave it out for all.");
-        RuleFor(request => request.Profiles).Must((request, profiles) => profiles is null || request.Scopes?.Contains(Scope.Admin) != true).WithErrorCode("unexpected").WithMessage("An admin key makes keys for everything, so that it cannot be held to some profiles; leave profiles or admin out.");
+        RuleFor(request => request.Name).Must(name => name is null || Keys.IsValid(name))
+            .WithErrorCode("bad-key").WithMessage($"name is {Keys.Rule}.");
+        RuleFor(request => request.Expires).Must(time => time is null || time > clock.GetUtcNow())
+            .WithErrorCode("out-of-range").WithMessage("expires must be in the future.");
+        RuleFor(request => request.Profiles).Must(profiles => profiles is null || profiles.All(Keys.IsValid))
+            .WithErrorCode("bad-key").WithMessage($"profiles holds keys of profiles, each {Keys.Rule}; leave it out for all.");
+        RuleFor(request => request.Profiles).Must((request, profiles) => profiles is null || request.Scopes?.Contains(Scope.Admin) != true)
+            .WithErrorCode("unexpected")
+            .WithMessage("An admin key makes keys for everything, so that it cannot be held to some profiles; leave profiles or admin out.");
     }
 }

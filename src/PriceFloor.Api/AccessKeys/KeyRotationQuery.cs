@@ -6,7 +6,8 @@ namespace PriceFloor.Api.AccessKeys;
 public sealed record KeyRotationQuery(int OverlapHours) : IQuery<KeyRotationQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
-        [new("overlapHours", "So many hours the present key still opens; 0 ends it now.", "integer", Example: "48", Minimum: 0, Maximum: 720, Default: "24")];
+        [new("overlapHours", "So many hours the present key still opens; 0 ends it now.", "integer", Example: "48", Minimum: 0,
+            Maximum: 720, Default: "24")];
 
     public static KeyRotationQuery Read(QueryValues values) => new(values.Integer("overlapHours", 0, 720, 24));
 }

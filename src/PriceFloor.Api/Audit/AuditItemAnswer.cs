@@ -20,7 +20,10 @@ public sealed record AuditItemAnswer
     /// <example>price</example>
     public required string Kind { get; init; }
 
-    /// <summary>The document's key (a listed price's: its design's and its channel's), the key's name, or the name of the backup's file; absent where a document was forgotten.</summary>
+    /// <summary>
+    /// The document's key (a listed price's: its design's and its channel's), the key's name, or the name of the backup's file;
+    /// absent where a document was forgotten.
+    /// </summary>
     /// <example>RB-014/web</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Key { get; init; }

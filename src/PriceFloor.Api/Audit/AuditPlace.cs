@@ -11,7 +11,8 @@ public sealed record AuditPlace(long Documents, long Others)
     public string Text => string.Create(CultureInfo.InvariantCulture, $"{Documents}.{Others}");
 
     public static AuditPlace? Read(string text) => text.Split('.') is [var documents, var others]
-        && long.TryParse(documents, NumberStyles.None, CultureInfo.InvariantCulture, out var document) && long.TryParse(others, NumberStyles.None, CultureInfo.InvariantCulture, out var other)
+        && long.TryParse(documents, NumberStyles.None, CultureInfo.InvariantCulture, out var document)
+        && long.TryParse(others, NumberStyles.None, CultureInfo.InvariantCulture, out var other)
         ? new(document, other) : null;
 
     /// <summary>The entries before this place, the newest first, and the place behind them; null where there are no more.</summary>
@@ -19,9 +20,11 @@ public sealed record AuditPlace(long Documents, long Others)
     {
         var documents = snapshot.DocumentEntries(Documents, limit + 1).Select(entry => (AuditEntry: entry, IsOther: false));
         var others = snapshot.OtherEntries(Others, limit + 1).Select(entry => (AuditEntry: entry, IsOther: true));
-        var all = documents.Concat(others).OrderByDescending(one => one.AuditEntry.At).ThenBy(one => one.IsOther).ThenByDescending(one => one.AuditEntry.Position).ToList();
+        var all = documents.Concat(others).OrderByDescending(one => one.AuditEntry.At).ThenBy(one => one.IsOther)
+            .ThenByDescending(one => one.AuditEntry.Position).ToList();
         var page = all.Take(limit).ToList();
-        var last = new AuditPlace(page.LastOrDefault(one => !one.IsOther).AuditEntry?.Position ?? Documents, page.LastOrDefault(one => one.IsOther).AuditEntry?.Position ?? Others);
+        var last = new AuditPlace(page.LastOrDefault(one => !one.IsOther).AuditEntry?.Position ?? Documents,
+            page.LastOrDefault(one => one.IsOther).AuditEntry?.Position ?? Others);
         return ([.. page.Select(one => one.AuditEntry)], all.Count > limit ? last : null);
     }
 }

@@ -6,7 +6,8 @@ namespace PriceFloor.Api.Audit;
 /// <summary>A page of the trail.</summary>
 public sealed record AuditQuery(int Limit, AuditPlace After) : IQuery<AuditQuery>
 {
-    public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.Limit, QueryParameters.After with { Example = "9223372036854775807.3" }];
+    public static IReadOnlyList<QueryParameter> Parameters =>
+        [QueryParameters.Limit, QueryParameters.After with { Example = "9223372036854775807.3" }];
 
     public static AuditQuery Read(QueryValues values)
     {

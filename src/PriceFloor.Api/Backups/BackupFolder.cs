@@ -51,9 +51,11 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
     private BackupMade MakeNow()
     {
         CreateFolder();
-        foreach (var left in Directory.GetFiles(Path, $"{Start}*{End}.part-*").Where(file => File.GetLastWriteTimeUtc(file) < clock.GetUtcNow().UtcDateTime.AddDays(-1)))
+        foreach (var left in Directory.GetFiles(Path, $"{Start}*{End}.part-*")
+                .Where(file => File.GetLastWriteTimeUtc(file) < clock.GetUtcNow().UtcDateTime.AddDays(-1)))
             File.Delete(left); // of a backup that was killed
-        var time = clock.GetUtcNow() is var now && Newest is { } newest && newest > now ? newest : now; // where the clock was set back: the newest must be named so, and is not the first to go
+        // where the clock was set back: the newest must be named so, and is not the first to go
+        var time = clock.GetUtcNow() is var now && Newest is { } newest && newest > now ? newest : now;
         var stem = Start + time.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
         var file = System.IO.Path.Combine(Path, stem + End);
         for (var again = 2; File.Exists(file); again++)
@@ -78,12 +80,15 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
     /// <summary>The backups that are there, the oldest first.</summary>
     private IEnumerable<(string File, DateTimeOffset Time)> Made() => !Directory.Exists(Path) ? [] : Directory.EnumerateFiles(Path, $"{Start}*{End}")
         .Select(file => (File: file, Parts: System.IO.Path.GetFileNameWithoutExtension(file)[Start.Length..].Split('-')))
-        .Select(found => (found.File, Time: TimeOf(found.Parts), Again: found.Parts.Length == 1 ? 1 : int.TryParse(found.Parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var again) ? again : 0))
+        .Select(found => (found.File, Time: TimeOf(found.Parts), Again: found.Parts.Length == 1 ? 1
+            : int.TryParse(found.Parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var again) ? again
+            : 0))
         .Where(found => found is { Time: not null, Again: > 0 }).OrderBy(found => found.Time).ThenBy(found => found.Again)
         .Select(found => (found.File, found.Time!.Value)).ToList();
 
     private static DateTimeOffset? TimeOf(string[] parts) => parts.Length <= 2
-        && DateTimeOffset.TryParseExact(parts[0], TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time) ? time : null;
+        && DateTimeOffset.TryParseExact(parts[0], TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time) ? time
+            : null;
 
     private void CreateFolder()
     {

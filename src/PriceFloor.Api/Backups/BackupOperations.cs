@@ -7,7 +7,8 @@ namespace PriceFloor.Api.Backups;
 public static class BackupOperations
 {
     private static readonly Operation MakeBackup = new("createBackup", "Backups", "Make a backup",
-        "Copies the whole store, as it stands at one moment, into backups in the data folder, while writes go on. The file is checked before it has its name. Scope: admin.")
+        "Copies the whole store, as it stands at one moment, into backups in the data folder, while writes go on. "
+        + "The file is checked before it has its name. Scope: admin.")
     { Answer = typeof(BackupAnswer), Good = new Dictionary<int, string> { [201] = "The backup is on the disk." }, AnswerExample = Examples.Backup };
 
     public static void MapBackups(this RouteGroupBuilder v1)

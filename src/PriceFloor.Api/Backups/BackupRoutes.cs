@@ -39,5 +39,6 @@ public sealed record BackupAnswer
     /// <summary>The schema of the store in it.</summary>
     public required int Schema { get; init; }
 
-    public static BackupAnswer Of(BackupMade made) => new() { Name = Path.GetFileName(made.Path), Bytes = made.Bytes, Sha256 = made.Sha256, Schema = made.Schema };
+    public static BackupAnswer Of(BackupMade made) =>
+        new() { Name = Path.GetFileName(made.Path), Bytes = made.Bytes, Sha256 = made.Sha256, Schema = made.Schema };
 }

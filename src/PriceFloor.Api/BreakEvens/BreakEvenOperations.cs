@@ -8,12 +8,22 @@ namespace PriceFloor.Api.BreakEvens;
 public static class BreakEvenOperations
 {
     private static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
-        "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours; as image/svg+xml a chart. Scope: read.")
-    { Answer = typeof(BreakEvenAnswer), Cases = BreakEvenCases.BreakEven, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+        "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours; "
+        + "as image/svg+xml a chart. Scope: read.")
+    {
+        Answer = typeof(BreakEvenAnswer),
+        Cases = BreakEvenCases.BreakEven,
+        OtherAnswers = [Examples.Drawing],
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
 
     private static readonly Operation BreakEvenOfMix = new("computeBreakEven", "Questions", "How many of each must sell",
         "The pieces of each line of a mix, sold in the given proportions, that carry the year and a wanted surplus. Scope: read.")
-    { Answer = typeof(MixBreakEvenAnswer), Cases = BreakEvenCases.BreakEvenOfMix, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    {
+        Answer = typeof(MixBreakEvenAnswer),
+        Cases = BreakEvenCases.BreakEvenOfMix,
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
 
     public static void MapBreakEvens(this RouteGroupBuilder v1)
     {

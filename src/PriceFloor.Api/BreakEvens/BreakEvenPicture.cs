@@ -15,7 +15,8 @@ public static class BreakEvenPicture
         var pool = Currency.Of(answer.Currency).RoundUp(found.Pool);
         var picture = new Picture("How many must sell", Description(answer, pool, planned, design, channel));
         picture.Words(Picture.Margin, 52, design, fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
+        picture.Words(Picture.Margin, 70, $"{DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}", Picture.Small,
+            Palette.Quiet, fit: Picture.Inner);
 
         var pieces = decimal.Max(1, new[] { answer.Units, answer.Capacity, planned ?? 0 }.Max() * 1.1m);
         var money = decimal.Max(pool * 1.1m, pieces * found.Contribution);
@@ -27,7 +28,8 @@ public static class BreakEvenPicture
         picture.Box(across.At(answer.Capacity), Top, Picture.Right - across.At(answer.Capacity), Bottom - Top, hatch: Hatch.Rising);
         picture.Line(across.At(answer.Capacity), Top - 6, across.At(answer.Capacity), Bottom, Palette.Quiet, Dash.Dashed, 2);
         picture.Line(left, up.At(pool), Picture.Right, up.At(pool), Palette.Floor, Dash.Dashed, 2);
-        picture.Path($"M{Svg.Number(left)} {Svg.Number(Bottom)}L{Svg.Number(Picture.Right)} {Svg.Number(up.At(pieces * found.Contribution))}", Palette.Target, thick: 3);
+        picture.Path($"M{Svg.Number(left)} {Svg.Number(Bottom)}L{Svg.Number(Picture.Right)} {Svg.Number(up.At(pieces * found.Contribution))}",
+            Palette.Target, thick: 3);
         if (planned is { } plan)
             picture.Path(Diamond(across.At(plan), up.At(plan * found.Contribution)), Palette.Text, thick: 2.5m);
         picture.Line(across.At(answer.Units), up.At(pool), across.At(answer.Units), Bottom, Palette.Text, Dash.Dotted, 2);
@@ -49,7 +51,8 @@ public static class BreakEvenPicture
         {
             var half = TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2;
             picture.Line(across.At(tick), Bottom, across.At(tick), Bottom + 5, Palette.Quiet);
-            picture.Words(decimal.Min(across.At(tick), Picture.Width - 2 - half), Bottom + 19, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "middle");
+            picture.Words(decimal.Min(across.At(tick), Picture.Width - 2 - half), Bottom + 19, DisplayText.Number(tick), Picture.Small,
+                Palette.Quiet, "middle");
         }
 
         picture.Line(left, Bottom, Picture.Right, Bottom, Palette.Quiet);
@@ -84,6 +87,9 @@ public static class BreakEvenPicture
     private static string Diamond(decimal x, decimal y) => $"M{Svg.Number(x)} {Svg.Number(y - 8)}l8 8l-8 8l-8-8z";
 
     private static string Description(BreakEvenAnswer answer, decimal pool, decimal? planned, string design, string channel) =>
-        $"{design} at {DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}: each piece leaves {DisplayText.Money(answer.Contribution, answer.Currency)} of the {DisplayText.Money(pool, answer.Currency)} that the year must bring, so {DisplayText.Number(answer.Units)} pieces carry it. "
-        + $"The bench hours make {DisplayText.Number(answer.Capacity)}, which is {(answer.WithinCapacity ? "enough" : "not enough")}.{(planned is { } plan ? $" {DisplayText.Number(plan)} are planned." : "")}";
+        $"{design} at {DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}: each piece leaves "
+        + $"{DisplayText.Money(answer.Contribution, answer.Currency)} of the {DisplayText.Money(pool, answer.Currency)} that the year must bring, "
+        + $"so {DisplayText.Number(answer.Units)} pieces carry it. "
+        + $"The bench hours make {DisplayText.Number(answer.Capacity)}, "
+        + $"which is {(answer.WithinCapacity ? "enough" : "not enough")}.{(planned is { } plan ? $" {DisplayText.Number(plan)} are planned." : "")}";
 }

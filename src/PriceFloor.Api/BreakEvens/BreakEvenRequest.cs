@@ -48,5 +48,6 @@ public sealed record MixLineRequest : ISaleLine
 public sealed class BreakEvenRequestValidator : AbstractValidator<BreakEvenRequest>
 {
     public BreakEvenRequestValidator() => RuleFor(request => request.Lines)
-        .Must(lines => lines is null || lines.Any(line => line?.Ratio > 0)).WithErrorCode("required").WithMessage("At least one line needs a ratio above 0.");
+        .Must(lines => lines is null || lines.Any(line => line?.Ratio > 0))
+        .WithErrorCode("required").WithMessage("At least one line needs a ratio above 0.");
 }

@@ -27,12 +27,14 @@ public static class BreakEvenRoutes
                 return Problem.Of(planned.Faults);
             var answer = AnswerOf(sale, found, planned?.Found, asked);
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
-                ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, DisplayText.Named(catalogue.Design(path.Text)!.Document.Name, path.Text), DisplayText.Named(catalogue.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
+                ? TaggedBody.Of(BreakEvenPicture.Of(answer, found, asked.Planned, DisplayText.Named(catalogue.Design(path.Text)!.Document.Name,
+                    path.Text), DisplayText.Named(catalogue.Channel(asked.Channel)!.Document.Name, asked.Channel))).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }
 
-    public static Results<JsonAnswer<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
+    public static Results<JsonAnswer<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query,
+        CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
@@ -41,7 +43,9 @@ public static class BreakEvenRoutes
             var lines = SaleLines.Of(catalogue, request.Profile, request.Lines);
             if (lines.Found is not { } sold)
                 return Problem.Of(lines.Faults);
-            var mix = MixBreakEven.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.UnitCost, sale.Check.Sale, line.Ratio))], request.Surplus);
+            var mix = MixBreakEven.Of(sold.Year,
+                [.. sold.Sales.Zip(request.Lines, (sale, line) => new MixLine(sale.Floor.Floor.UnitCost, sale.Check.Sale, line.Ratio))],
+                request.Surplus);
             return mix.Found is { } found ? JsonAnswer.Of(AnswerOf(request, sold, found, catalogue.Today, workings)) : Problem.Of(mix.Faults);
         });
     }
@@ -65,7 +69,8 @@ public static class BreakEvenRoutes
             Basis = sale.Basis,
             Assumed = AssumptionAnswer.Of(sale.Assumptions),
             Warnings = WarningAnswer.Of(sale.AllWarnings),
-            Workings = WorkingAnswer.Of(asked.Workings, () => sale.AllWorkings.Concat(Workings.Of(breakEven)).Concat(planned is null ? [] : Workings.Of(planned))),
+            Workings = WorkingAnswer.Of(asked.Workings,
+                () => sale.AllWorkings.Concat(Workings.Of(breakEven)).Concat(planned is null ? [] : Workings.Of(planned))),
         };
     }
 
@@ -78,8 +83,10 @@ public static class BreakEvenRoutes
             BenchMustEarn = money.RoundUp(mix.Pool),
             ContributionPerMixUnit = money.Round(mix.ContributionPerMixUnit),
             MixUnits = Answers.Ratio(mix.MixUnits),
-            Lines = [.. request.Lines.Select((line, i) => new MixLineAnswer(line.Sku, line.Channel, Rounding.WithDecimals(mix.Lines[i].Sale.Price, money.Decimals), Rounding.Trim(line.Ratio), money.Round(mix.Lines[i].Contribution),
-                mix.Units[i], money.Round(mix.Units[i] * mix.Lines[i].Sale.Revenue), Answers.Hours(mix.Units[i] * mix.Lines[i].UnitCost.BenchHours)))],
+            Lines = [.. request.Lines.Select((line, i) => new MixLineAnswer(line.Sku, line.Channel,
+                Rounding.WithDecimals(mix.Lines[i].Sale.Price, money.Decimals), Rounding.Trim(line.Ratio), money.Round(mix.Lines[i].Contribution),
+                mix.Units[i], money.Round(mix.Units[i] * mix.Lines[i].Sale.Revenue),
+                Answers.Hours(mix.Units[i] * mix.Lines[i].UnitCost.BenchHours)))],
             Revenue = money.Round(mix.Revenue),
             BenchHours = Answers.Hours(mix.BenchHours),
             WithinCapacity = mix.WithinCapacity,

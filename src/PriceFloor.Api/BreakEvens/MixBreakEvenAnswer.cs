@@ -57,4 +57,5 @@ public sealed record MixBreakEvenAnswer
 /// <param name="Units">Whole pieces to sell.</param>
 /// <param name="Revenue">What buyers pay for them before sales tax and do not get back.</param>
 /// <param name="BenchHours">The bench hours that they take.</param>
-public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Ratio, decimal Contribution, [property: WholeNumber] decimal Units, decimal Revenue, decimal BenchHours);
+public sealed record MixLineAnswer(string Sku, string Channel, decimal Price, decimal Ratio, decimal Contribution,
+    [property: WholeNumber] decimal Units, decimal Revenue, decimal BenchHours);

@@ -32,7 +32,8 @@ public class Catalogue
     public IReadOnlyList<Stored<Channel>> Channels => _documents.Channels;
 
     /// <summary>All designs in order of key.</summary>
-    public IReadOnlyList<Stored<Design>> Designs => _access.IsWhole ? _documents.Designs : _designs ??= [.. _documents.Designs.Where(design => Seen(design) is not null)];
+    public IReadOnlyList<Stored<Design>> Designs =>
+        _access.IsWhole ? _documents.Designs : _designs ??= [.. _documents.Designs.Where(design => Seen(design) is not null)];
 
     public Stored<CostProfile>? Profile(string key) => _access.Sees(key) ? _documents.Profile(key) : null;
 
@@ -47,13 +48,15 @@ public class Catalogue
     public Stored<Channel>? Channel(string key) => _documents.Channel(key);
 
     /// <summary>The prices listed for a design, by channel.</summary>
-    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _access.IsWhole || Design(sku) is not null ? _documents.ListedPrices(sku) : IDocuments.NothingListed;
+    public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) =>
+        _access.IsWhole || Design(sku) is not null ? _documents.ListedPrices(sku) : IDocuments.NothingListed;
 
     /// <summary>A profile's year, or why there is none.</summary>
     public Outcome<StudioYear> Year(Stored<CostProfile> profile) => BookFor(profile.Revision).Year(profile, YearStart);
 
     /// <summary>A design's floor in a profile's year, or why there is none. Computed once while nothing that it rests on changes.</summary>
-    public Outcome<DesignFloor> Floor(Stored<CostProfile> profile, Stored<Design> design) => BookFor(profile.Revision is null ? null : design.Revision).Floor(this, profile, design);
+    public Outcome<DesignFloor> Floor(Stored<CostProfile> profile, Stored<Design> design) =>
+        BookFor(profile.Revision is null ? null : design.Revision).Floor(this, profile, design);
 
     /// <summary>An answer about all that the key sees, made once for these documents and this day.</summary>
     /// <param name="question">What is asked; equal questions have one answer.</param>
@@ -74,8 +77,9 @@ public sealed class WholeCatalogue : Catalogue
     private readonly ProfileAccess _access;
     private readonly DateTimeOffset _moment;
 
-    internal WholeCatalogue(DocumentsInMemory documents, ProfileAccess access, DateTimeOffset moment) : base(documents, documents.Book, access, moment) =>
-        (_documents, _access, _moment) = (documents, access, moment);
+    internal WholeCatalogue(DocumentsInMemory documents, ProfileAccess access, DateTimeOffset moment)
+        : base(documents, documents.Book, access, moment) =>
+            (_documents, _access, _moment) = (documents, access, moment);
 
     /// <summary>The position of the newest revision in it.</summary>
     public long Position => _documents.Position;
@@ -84,8 +88,10 @@ public sealed class WholeCatalogue : Catalogue
     public WholeCatalogue Before(IEnumerable<Change> changes, long position) => new(_documents.Before(changes, position), _access, _moment);
 
     /// <summary>The same after these revisions, each the newest of its document.</summary>
-    public WholeCatalogue After(IReadOnlyList<Revision> revisions, long position, DateTimeOffset moment) => new(_documents.With(revisions, position), _access, moment);
+    public WholeCatalogue After(IReadOnlyList<Revision> revisions, long position, DateTimeOffset moment) =>
+        new(_documents.With(revisions, position), _access, moment);
 
     /// <summary>Documents of a time that no catalogue is kept of.</summary>
-    public static WholeCatalogue Of(IReadOnlyList<Revision> revisions, ProfileAccess access, DateTimeOffset moment) => new(DocumentsInMemory.Empty.With(revisions, 0), access, moment);
+    public static WholeCatalogue Of(IReadOnlyList<Revision> revisions, ProfileAccess access, DateTimeOffset moment) =>
+        new(DocumentsInMemory.Empty.With(revisions, 0), access, moment);
 }

@@ -14,17 +14,20 @@ public sealed class CatalogueSource(Store store, TimeProvider clock)
     private CatalogueReader? _whole;
 
     /// <summary>What a key sees.</summary>
-    public CatalogueReader SeenBy(ProfileAccess access) => access.IsWhole ? _whole ??= new CatalogueReader(this, access) : new CatalogueReader(this, access);
+    public CatalogueReader SeenBy(ProfileAccess access) =>
+        access.IsWhole ? _whole ??= new CatalogueReader(this, access) : new CatalogueReader(this, access);
 
     /// <summary>Now, with all that was acknowledged before the call.</summary>
     internal WholeCatalogue Now(ProfileAccess access) => new(Present, access, clock.GetUtcNow());
 
     /// <summary>All documents as they were at a moment.</summary>
     internal WholeCatalogue WholeAsOf(ProfileAccess access, DateTimeOffset moment) =>
-        new(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment)))), access, moment);
+        new(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment)))), access,
+            moment);
 
     /// <summary>The few documents that a question needs, as they were at a moment.</summary>
-    internal T ReadAsOf<T>(ProfileAccess access, DateTimeOffset moment, Func<Catalogue, T> read) => store.Read(snapshot => read(Of(snapshot, Moment.Of(moment), access, moment)));
+    internal T ReadAsOf<T>(ProfileAccess access, DateTimeOffset moment, Func<Catalogue, T> read) =>
+        store.Read(snapshot => read(Of(snapshot, Moment.Of(moment), access, moment)));
 
     /// <summary>The few documents that a write needs, what it has already written included.</summary>
     internal Catalogue Within(Writing writing, ProfileAccess access) => Of(writing, asOf: null, access, writing.Now);
@@ -33,7 +36,8 @@ public sealed class CatalogueSource(Store store, TimeProvider clock)
     internal WholeCatalogue WholeWithin(Writing writing, ProfileAccess access)
     {
         var known = Volatile.Read(ref _present);
-        return new WholeCatalogue(writing.Position == known.Position ? known : known.With(writing.NewestSince(known.Position), writing.Position), access, writing.Now);
+        return new WholeCatalogue(
+            writing.Position == known.Position ? known : known.With(writing.NewestSince(known.Position), writing.Position), access, writing.Now);
     }
 
     private DocumentsInMemory Present
@@ -70,7 +74,8 @@ public sealed class CatalogueReader(CatalogueSource source, ProfileAccess access
         ValueTask.FromResult<CatalogueReader?>(context.RequestServices.GetRequiredService<CatalogueSource>().SeenBy(Caller.Of(context).Access));
 
     /// <summary>Asks the documents of now, or of a moment.</summary>
-    public T Read<T>(DateTimeOffset? asOf, Func<Catalogue, T> read) => asOf is { } moment ? source.ReadAsOf(access, moment, read) : read(source.Now(access));
+    public T Read<T>(DateTimeOffset? asOf, Func<Catalogue, T> read) =>
+        asOf is { } moment ? source.ReadAsOf(access, moment, read) : read(source.Now(access));
 
     /// <summary>All documents of now or of a moment, for an answer that takes its time: it holds nothing open.</summary>
     public WholeCatalogue Whole(DateTimeOffset? asOf) => asOf is { } moment ? source.WholeAsOf(access, moment) : source.Now(access);

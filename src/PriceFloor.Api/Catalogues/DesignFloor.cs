@@ -13,7 +13,8 @@ public sealed class DesignFloor
     private readonly IReadOnlyList<Stored<Channel>>? _channels;
     private PricesOn[] _prices = [];
 
-    private DesignFloor(FloorBook book, Stored<CostProfile> profile, Stored<Design> design, FloorPrice floor, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels)
+    private DesignFloor(FloorBook book, Stored<CostProfile> profile, Stored<Design> design, FloorPrice floor,
+        IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels)
     {
         (_book, _listed, _channels) = (book, listed, channels);
         (Profile, Design, Floor) = (profile, design, floor);
@@ -62,12 +63,17 @@ public sealed class DesignFloor
         var floor = FloorPrice.Of(cost.Value, wholesale?.BeforeTax);
         return floor.Found is null
             ? floor.Faults.ToList()
-            : new DesignFloor(book, profile, design, floor.Value, listed, channels) { WholesalePrice = wholesale?.BeforeTax > floor.Value.Wholesale ? wholesale.Value.Listed : null };
+            : new DesignFloor(book, profile, design, floor.Value, listed, channels)
+            {
+                WholesalePrice = wholesale?.BeforeTax > floor.Value.Wholesale ? wholesale.Value.Listed : null,
+            };
     }
 
     /// <summary>Whether these are the very documents that it was computed from.</summary>
-    internal bool RestsOn(Stored<CostProfile> profile, Stored<Design> design, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, IReadOnlyList<Stored<Channel>>? channels) =>
-        ReferenceEquals(Profile, profile) && ReferenceEquals(Design, design) && ReferenceEquals(_listed, listed) && ReferenceEquals(_channels, channels);
+    internal bool RestsOn(Stored<CostProfile> profile, Stored<Design> design, IReadOnlyDictionary<string, Stored<ListedPrice>> listed,
+        IReadOnlyList<Stored<Channel>>? channels) =>
+            ReferenceEquals(Profile, profile) && ReferenceEquals(Design, design) && ReferenceEquals(_listed, listed)
+            && ReferenceEquals(_channels, channels);
 
     private Outcome<ChannelPrices> ComputedOn(Stored<Channel> channel)
     {
@@ -79,11 +85,12 @@ public sealed class DesignFloor
     }
 
     /// <summary>The highest price before tax listed on a wholesale channel of the profile's currency.</summary>
-    private static (decimal BeforeTax, Stored<ListedPrice> Listed)? HighestWholesale(Catalogue catalogue, IReadOnlyDictionary<string, Stored<ListedPrice>> listed, Currency currency) => listed
-        .Select(price => (Price: price.Value, Channel: catalogue.Channel(price.Key)?.Document))
-        .Where(price => price.Channel is { Sells: Sells.Wholesale } && price.Channel.Currency == currency.Code)
-        .Select(price => ((decimal, Stored<ListedPrice>)?)(Sale.BeforeTaxOf(price.Price.Document.Price, price.Channel!), price.Price))
-        .MaxBy(price => price!.Value.Item1);
+    private static (decimal BeforeTax, Stored<ListedPrice> Listed)? HighestWholesale(Catalogue catalogue,
+        IReadOnlyDictionary<string, Stored<ListedPrice>> listed, Currency currency) => listed
+            .Select(price => (Price: price.Value, Channel: catalogue.Channel(price.Key)?.Document))
+            .Where(price => price.Channel is { Sells: Sells.Wholesale } && price.Channel.Currency == currency.Code)
+            .Select(price => ((decimal, Stored<ListedPrice>)?)(Sale.BeforeTaxOf(price.Price.Document.Price, price.Channel!), price.Price))
+            .MaxBy(price => price!.Value.Item1);
 
     private readonly record struct PricesOn(Stored<Channel> Channel, Outcome<ChannelPrices> Found);
 }

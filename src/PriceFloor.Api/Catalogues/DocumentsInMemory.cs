@@ -15,15 +15,20 @@ internal sealed class DocumentsInMemory : IDocuments
     private readonly Lazy<Dictionary<string, Stored<Design>>> _aliases;
     private readonly Lazy<Dictionary<string, string>> _withoutCase;
 
-    private DocumentsInMemory(long position, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles, Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
-        Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
+    private DocumentsInMemory(long position, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles,
+        Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
+        Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Lazy<IReadOnlyList<Stored<Channel>>>? channelList,
+        Lazy<IReadOnlyList<Stored<Design>>>? designList)
     {
         (Position, Book, _profiles, _designs, _channels, _prices) = (position, book, profiles, designs, channels, prices);
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
-        _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase).ToDictionary(same => same.Key, same => same.Order(StringComparer.Ordinal).First(), StringComparer.OrdinalIgnoreCase));
-        _aliases = new Lazy<Dictionary<string, Stored<Design>>>(() => designs.Values.SelectMany(design => design.Sound?.Aliases ?? [], (design, alias) => (alias, design))
-            .GroupBy(named => named.alias).Where(same => same.Count() == 1).ToDictionary(same => same.Key, same => same.Single().design)); // two with one alias: damage, and no telling which is meant
+        _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(same => same.Key, same => same.Order(StringComparer.Ordinal).First(), StringComparer.OrdinalIgnoreCase));
+        _aliases = new Lazy<Dictionary<string, Stored<Design>>>(() => designs.Values
+            .SelectMany(design => design.Sound?.Aliases ?? [], (design, alias) => (alias, design))
+            // two with one alias: damage, and no telling which is meant
+            .GroupBy(named => named.alias).Where(same => same.Count() == 1).ToDictionary(same => same.Key, same => same.Single().design));
     }
 
     /// <summary>The position of the newest revision that is in here.</summary>
@@ -55,7 +60,8 @@ internal sealed class DocumentsInMemory : IDocuments
 
     /// <summary>The same before these changes.</summary>
     public DocumentsInMemory Before(IEnumerable<Change> changes, long position) => With(
-        [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))], position, Book.Apart());
+        [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))],
+        position, Book.Apart());
 
     private DocumentsInMemory With(IReadOnlyList<Revision> newest, long position, FloorBook book)
     {
@@ -71,7 +77,8 @@ internal sealed class DocumentsInMemory : IDocuments
             kinds.Contains(Kinds.Design) ? null : _designList);
     }
 
-    private static Dictionary<string, Stored<T>> Changed<T>(Dictionary<string, Stored<T>> before, IEnumerable<Revision> newest, string kind) where T : class
+    private static Dictionary<string, Stored<T>> Changed<T>(Dictionary<string, Stored<T>> before, IEnumerable<Revision> newest, string kind)
+        where T : class
     {
         var after = new Dictionary<string, Stored<T>>(before);
         foreach (var revision in newest.Where(revision => revision.Kind == kind))

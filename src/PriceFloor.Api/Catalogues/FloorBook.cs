@@ -18,8 +18,9 @@ public sealed class FloorBook
 
     public FloorBook() : this([], [], [], null) { }
 
-    private FloorBook(ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> years, ConcurrentDictionary<string, Entry<Channel, SellingTerms>> terms,
-        ConcurrentDictionary<(string, string), DesignFloor> floors, FloorBook? beside) => (_years, _terms, _floors, _beside) = (years, terms, floors, beside);
+    private FloorBook(ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> years,
+        ConcurrentDictionary<string, Entry<Channel, SellingTerms>> terms, ConcurrentDictionary<(string, string), DesignFloor> floors,
+        FloorBook? beside) => (_years, _terms, _floors, _beside) = (years, terms, floors, beside);
 
     /// <summary>Answers about all documents. They are of this catalogue alone.</summary>
     public KeptAnswers Lists => LazyInitializer.EnsureInitialized(ref _lists);
@@ -68,7 +69,8 @@ public sealed class FloorBook
         return found;
     }
 
-    private Outcome<TFound>? Find<T, TFound>(Func<FloorBook, ConcurrentDictionary<string, Entry<T, TFound>>> of, string key, Stored<T> document) where T : class where TFound : class
+    private Outcome<TFound>? Find<T, TFound>(Func<FloorBook, ConcurrentDictionary<string, Entry<T, TFound>>> of, string key, Stored<T> document)
+        where T : class where TFound : class
     {
         for (var book = this; book is not null; book = book._beside)
             if (of(book).TryGetValue(key, out var known) && ReferenceEquals(known.Document, document))

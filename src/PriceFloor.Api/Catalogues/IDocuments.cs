@@ -51,13 +51,16 @@ internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocume
 
     public Stored<Design>? DesignAlias(string alias) => Designs.FirstOrDefault(design => design.Sound?.Aliases.Contains(alias) == true);
 
-    public string? KeyInOtherCase(string name) => Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
+    public string? KeyInOtherCase(string name) =>
+        Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
 
     public Stored<Channel>? Channel(string key) => Find(Kinds.Channel, key, parsed?.Channel(key));
 
-    public IReadOnlyList<Stored<Channel>> Channels => _channels ??= [.. snapshot.List(Kinds.Channel, asOf: asOf).Select(revision => Remember(revision, Stored<Channel>.Of))];
+    public IReadOnlyList<Stored<Channel>> Channels =>
+        _channels ??= [.. snapshot.List(Kinds.Channel, asOf: asOf).Select(revision => Remember(revision, Stored<Channel>.Of))];
 
-    public IReadOnlyList<Stored<Design>> Designs => [.. snapshot.List(Kinds.Design, asOf: asOf).Select(revision => Remember(revision, Stored<Design>.Of))];
+    public IReadOnlyList<Stored<Design>> Designs =>
+        [.. snapshot.List(Kinds.Design, asOf: asOf).Select(revision => Remember(revision, Stored<Design>.Of))];
 
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku)
     {

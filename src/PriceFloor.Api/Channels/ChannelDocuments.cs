@@ -13,7 +13,8 @@ public sealed class ChannelDocuments(IValidator<Channel> validator) : DocumentKi
     {
         var currency = Currency.Of(document.Currency);
         if (before?.Sound is { } stored && stored.Currency != document.Currency && writing.UsersOf(Name, key) is { Count: > 0 } prices)
-            return RequestFault.InUse($"Prices in {stored.Currency} are listed on this channel; store the other currency as a channel of its own.", [.. prices.Select(price => new Usage(price.Kind, price.Key))]);
+            return RequestFault.InUse($"Prices in {stored.Currency} are listed on this channel; store the other currency as a channel of its own.",
+                [.. prices.Select(price => new Usage(price.Kind, price.Key))]);
         return new Checked<Channel>(document with { PriceStep = document.PriceStep ?? currency.MinorUnit }, currency, []);
     }
 }

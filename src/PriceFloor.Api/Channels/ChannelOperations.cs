@@ -7,7 +7,10 @@ namespace PriceFloor.Api.Channels;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class ChannelOperations
 {
-    private static readonly Noun s_noun = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel) { Cases = ChannelCases.Channels };
+    private static readonly Noun s_noun = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel)
+    {
+        Cases = ChannelCases.Channels,
+    };
 
     public static void MapChannels(this RouteGroupBuilder v1)
     {

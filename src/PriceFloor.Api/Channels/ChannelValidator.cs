@@ -23,5 +23,6 @@ public sealed class ChannelValidator : AbstractValidator<Channel>
 
     private static bool RatesAreSound(Channel channel, ValidationContext<Channel> context) =>
         context.IsSound("/shopShare", "/salesTax", "/shipping/charged", "/piecesPerOrder", "/returns")
-        && channel.Fees.Index().Select(fee => $"/fees/{fee.Index}").All(fee => context.IsSound(fee + "/rate", fee + "/fixed", fee + "/of", fee + "/minimum", fee + "/maximum"));
+        && channel.Fees.Index().Select(fee => $"/fees/{fee.Index}")
+            .All(fee => context.IsSound(fee + "/rate", fee + "/fixed", fee + "/of", fee + "/minimum", fee + "/maximum"));
 }

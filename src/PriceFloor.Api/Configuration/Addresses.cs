@@ -16,7 +16,8 @@ public static class Addresses
     {
         if (builder.Configuration["urls"] is null && builder.Configuration["http_ports"] is null)
             builder.WebHost.UseUrls(Usual);
-        foreach (var address in (builder.Configuration["urls"] ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        foreach (var address in (builder.Configuration["urls"] ?? "")
+                .Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
             if (FaultIn(address) is { } fault)
                 throw new SettingsException($"{Setting} has \"{address}\", {fault}; write it like {Usual}.");
     }

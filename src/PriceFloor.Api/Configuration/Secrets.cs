@@ -1,6 +1,8 @@
 namespace PriceFloor.Api.Configuration;
 
-/// <summary>Settings that must not be seen. Each can stand in a file instead, which NAME_FILE names, so that it is in no environment and no list of processes.</summary>
+/// <summary>
+/// Settings that must not be seen. Each can stand in a file instead, which NAME_FILE names, so that it is in no environment and no list of processes.
+/// </summary>
 public static class Secrets
 {
     public const string AdminKey = "PRICEFLOOR_ADMIN_KEY";

@@ -11,7 +11,8 @@ public sealed class Settings
     {
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data where not set.",
         ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
-        [TrustedProxies.Setting] = "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
+        [TrustedProxies.Setting] =
+            "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
         ["PRICEFLOOR_METRICS"] = "on to answer /metrics to keys that may check; off where not set.",
         ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
@@ -22,8 +23,10 @@ public sealed class Settings
         ["PRICEFLOOR_BATCH_BYTES"] = "Bytes of designs or listed prices that are stored together; 33554432 where not set.",
         ["PRICEFLOOR_BATCHES_AT_ONCE"] = "Batches of one key that run at the same time; 4 where not set.",
         ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 where not set.",
-        ["PRICEFLOOR_CONNECTIONS_PER_ADDRESS"] = "Connections at the same time from one address; 200 where not set, none counted behind trusted proxies.",
-        ["PRICEFLOOR_PUT_BY_BYTES"] = "Bytes of batches' answers that wait in files of the data folder for callers to read them; 1073741824 where not set.",
+        ["PRICEFLOOR_CONNECTIONS_PER_ADDRESS"] =
+            "Connections at the same time from one address; 200 where not set, none counted behind trusted proxies.",
+        ["PRICEFLOOR_PUT_BY_BYTES"] =
+            "Bytes of batches' answers that wait in files of the data folder for callers to read them; 1073741824 where not set.",
         ["PRICEFLOOR_ANSWER_SECONDS"] = "Seconds in which a caller must take the next 16 KiB of an answer; 30 where not set.",
         ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 where not set.",
         ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
@@ -84,10 +87,17 @@ public sealed class Settings
         AdminKey = AdminKeyOf(configuration),
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
         TrustedProxies = TrustedProxies.Read(Split(configuration, TrustedProxies.Setting)),
-        PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash.")) : "",
+        PathBase = Value(configuration, "PRICEFLOOR_PATH_BASE") is { } path
+            ? (path.StartsWith('/') ? path.TrimEnd('/') : throw new SettingsException("PRICEFLOOR_PATH_BASE must start with a slash."))
+            : "",
         BackupEveryHours = Integer(configuration, "PRICEFLOOR_BACKUP_EVERY_HOURS", 0, 1000, 0),
         BackupsKept = Integer(configuration, "PRICEFLOOR_BACKUPS_KEPT", 1, 100_000, 14),
-        Metrics = Value(configuration, "PRICEFLOOR_METRICS") switch { null or "off" => false, "on" => true, _ => throw new SettingsException("PRICEFLOOR_METRICS must be on or off.") },
+        Metrics = Value(configuration, "PRICEFLOOR_METRICS") switch
+        {
+            null or "off" => false,
+            "on" => true,
+            _ => throw new SettingsException("PRICEFLOOR_METRICS must be on or off."),
+        },
         RequestsPerMinute = Integer(configuration, "PRICEFLOOR_REQUESTS_PER_MINUTE", 60_000),
         WrongKeysPerMinute = Integer(configuration, "PRICEFLOOR_WRONG_KEYS_PER_MINUTE", 20),
         BodyBytes = Integer(configuration, "PRICEFLOOR_BODY_BYTES", 2 * 1024 * 1024),
@@ -110,11 +120,13 @@ public sealed class Settings
 
     /// <summary>A key that cannot be guessed by trying the easy ones; the message never holds it.</summary>
     private static string Usable(string key, string name) =>
-        key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~') ? throw new SettingsException($"{name} must be 32 to 200 visible ASCII characters without spaces.")
+        key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~')
+            ? throw new SettingsException($"{name} must be 32 to 200 visible ASCII characters without spaces.")
         : key.Distinct().Count() is < LeastDifferent and var count ? throw new SettingsException(string.Create(CultureInfo.InvariantCulture,
             $"{name} has only {count} different characters; a key of 32 to 200 visible ASCII characters needs at least {LeastDifferent} "
             + $"different ones, or it is easily guessed."))
-        : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} has the shape of a key that the service makes, but its last letters do not fit the others; copy it anew, or choose one of another shape.")
+        : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} has the shape of a key that the service makes, "
+            + "but its last letters do not fit the others; copy it anew, or choose one of another shape.")
         : key;
 
     private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>
@@ -122,9 +134,10 @@ public sealed class Settings
 
     private static int Integer(IConfiguration configuration, string name, int fallback) => Integer(configuration, name, 1, 1_000_000_000, fallback);
 
-    private static int Integer(IConfiguration configuration, string name, int least, int most, int fallback) => Value(configuration, name) is not { } text ? fallback
-        : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most ? number
-        : throw new SettingsException(string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
+    private static int Integer(IConfiguration configuration, string name, int least, int most, int fallback) =>
+        Value(configuration, name) is not { } text ? fallback
+            : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most ? number
+            : throw new SettingsException(string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {least} to {most}."));
 
     private static string? Value(IConfiguration configuration, string name) => configuration[name] is { Length: > 0 } value ? value : null;
 }

@@ -23,7 +23,11 @@ public sealed class TrustedProxies
     {
         get
         {
-            var options = new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto, ForwardLimit = null };
+            var options = new ForwardedHeadersOptions
+            {
+                ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto,
+                ForwardLimit = null,
+            };
             options.KnownProxies.Clear();
             options.KnownIPNetworks.Clear();
             foreach (var network in _networks)
@@ -42,10 +46,13 @@ public sealed class TrustedProxies
         var bits = address.GetAddressBytes().Length * 8;
         if (length is null)
             return new IPNetwork(address, bits);
-        if (!int.TryParse(length, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var prefix) || prefix > bits)
+        if (!int.TryParse(length, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var prefix)
+                || prefix > bits)
             throw Refused(text, FormattableString.Invariant($"must end with a whole number from 0 to {bits}"));
         var first = FirstOf(address, prefix);
-        return first.Equals(address) ? new IPNetwork(first, prefix) : throw Refused(text, $"is an address within a network; write the network as {first}/{length}");
+        return first.Equals(address)
+            ? new IPNetwork(first, prefix)
+            : throw Refused(text, $"is an address within a network; write the network as {first}/{length}");
     }
 
     private static IPAddress FirstOf(IPAddress address, int prefix)

@@ -9,7 +9,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Demo;
 
 /// <summary>An invented studio to try the service with. It goes in by the same way as everybody's documents.</summary>
-public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels, DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules)
+public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels,
+    DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules)
 {
     public void Fill(Store store) => store.Write("demo", writing =>
     {
@@ -23,7 +24,8 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
     });
 
     /// <summary>What the demo prints: lines to paste, and the key that was made for it, once.</summary>
-    /// <param name="madeKey">The key that this start made; null if the operator chose one, which is never printed, or it was made at an earlier start.</param>
+    /// <param name="madeKey">The key that this start made; null if the operator chose one, which is never printed, or it
+    /// was made at an earlier start.</param>
     /// <param name="elsewhere">Where the key is to be found if it is not printed.</param>
     /// <param name="address">Where the service listens.</param>
     public static string Greeting(string? madeKey, string elsewhere, string address)
@@ -53,7 +55,8 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         var body = JsonBody<T>.Read(System.Text.Encoding.UTF8.GetBytes(document.GetRawText()), kind.Validator);
         var faults = body.Found is { } read ? kind.Save(writing, key, read, ProfileAccess.All).Faults : body.Faults;
         if (faults.Count > 0)
-            throw new InvalidOperationException($"The demo's {kind.Name} {key} is refused: {string.Join(' ', faults.Select(fault => $"{fault.Pointer} {fault.Detail}"))}");
+            throw new InvalidOperationException(
+                $"The demo's {kind.Name} {key} is refused: {string.Join(' ', faults.Select(fault => $"{fault.Pointer} {fault.Detail}"))}");
     }
 
     private static string Read(string name)

@@ -17,7 +17,10 @@ public sealed record ChannelBudgetAnswer
     /// <summary>Materials a sold piece, rounded down; null where reason says why.</summary>
     public decimal? Materials { get; init; }
 
-    /// <summary>Why there is no figure: nothing-reaches-the-studio, price-below-materials, time-takes-it-all, bench-must-earn-nothing (bench time has nothing to recover), currency-mismatch.</summary>
+    /// <summary>
+    /// Why there is no figure: nothing-reaches-the-studio, price-below-materials, time-takes-it-all, bench-must-earn-nothing (bench time has
+    /// nothing to recover), currency-mismatch.
+    /// </summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 
@@ -35,5 +38,7 @@ public sealed record ChannelBudgetAnswer
         budget.Minutes is not { } minutes ? null : budget.AskedByMaterials ? Rounding.Down(minutes, 2) : Rounding.Trim(minutes);
 
     private static decimal? MaterialsOf(DesignBudget budget) =>
-        budget.Materials is not { } materials ? null : budget.AskedByMaterials ? Rounding.WithDecimals(materials, budget.Year.Currency.Decimals) : budget.Year.Currency.RoundDown(materials);
+        budget.Materials is not { } materials ? null
+            : budget.AskedByMaterials ? Rounding.WithDecimals(materials, budget.Year.Currency.Decimals)
+            : budget.Year.Currency.RoundDown(materials);
 }

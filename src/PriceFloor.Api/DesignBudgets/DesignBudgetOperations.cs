@@ -8,8 +8,14 @@ namespace PriceFloor.Api.DesignBudgets;
 public static class DesignBudgetOperations
 {
     private static readonly Operation DesignBudget = new("computeDesignBudget", "Questions", "What a new piece may take",
-        "For a piece not yet designed and the price that the market pays: the bench minutes it may take with these materials, or the materials it may use with these minutes, on the channel and on every other. Both are a sold piece: of a finished one multiply by soldShare. Scope: read.")
-    { Answer = typeof(DesignBudgetAnswer), Cases = DesignBudgetCases.DesignBudget, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+        "For a piece not yet designed and the price that the market pays: the bench minutes it may take with these materials, "
+        + "or the materials it may use with these minutes, on the channel and on every other. Both are a sold piece: "
+        + "of a finished one multiply by soldShare. Scope: read.")
+    {
+        Answer = typeof(DesignBudgetAnswer),
+        Cases = DesignBudgetCases.DesignBudget,
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
 
     public static void MapDesignBudgets(this RouteGroupBuilder v1)
     {

@@ -16,7 +16,8 @@ namespace PriceFloor.Api.Designs;
 /// <summary>Many designs out and in: what was exported and not edited changes nothing when it comes back.</summary>
 public static class DesignBatchRoutes
 {
-    public static async Task<IResult> List(FromQuery<ListQuery> query, FromQuery<DesignSheetQuery> sheet, Store store, CatalogueReader reader, DocumentKind<Design> kind, HttpContext context)
+    public static async Task<IResult> List(FromQuery<ListQuery> query, FromQuery<DesignSheetQuery> sheet, Store store, CatalogueReader reader,
+        DocumentKind<Design> kind, HttpContext context)
     {
         var format = Offers.Of(context).Wanted(context.Request)!;
         if (format == Format.Json)
@@ -33,19 +34,23 @@ public static class DesignBatchRoutes
             await DesignSheet.WriteAsync(context, sheet.Value.Dialect, designs);
         else
             foreach (var revision in designs)
-                await AnswerBlocks.InTime(context.Response.Body.WriteAsync(Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted), context);
+                await AnswerBlocks.InTime(context.Response.Body.WriteAsync(
+                    Encoding.UTF8.GetBytes(DocumentText.Of(revision, kind.NamesOf(revision.Key)) + "\n"), context.RequestAborted), context);
         return Results.Empty;
     }
 
-    public static async Task<IResult> Post(FromQuery<DesignSheetQuery> query, Store store, CatalogueReader reader, DocumentKind<Design> kind, IValidator<Design> validator, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<DesignSheetQuery> query, Store store, CatalogueReader reader, DocumentKind<Design> kind,
+        IValidator<Design> validator, HttpContext context)
     {
         if (BatchBody.Refused(context.Request) is { } refused)
             return refused;
         var body = await BatchBody.ReadAsync(context);
-        return body.Found is not { } sent ? Problem.Of(body.Faults) : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
-            (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
-            pipe => OfSheet(pipe, query.Value.Dialect, catalogue, validator, context.RequestAborted),
-            context.RequestAborted));
+        return body.Found is not { } sent
+            ? Problem.Of(body.Faults)
+            : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
+                (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
+                pipe => OfSheet(pipe, query.Value.Dialect, catalogue, validator, context.RequestAborted),
+                context.RequestAborted));
     }
 
     /// <summary>A design with its key: in JSON its own property, as GET gives it; in a sheet the column sku.</summary>
@@ -54,14 +59,17 @@ public static class DesignBatchRoutes
         var placed = new PlacedLine<Design>(null, null, [], pointer, line, column);
         var body = JsonBody<Design>.Read(text, validator);
         var told = body.Faults.Cast<RequestFault>().ToList();
-        var faults = told.Select(fault => placed.Placed(fault.Error!) with { Line = line + (pointer is null ? 0 : (fault.Error!.Line ?? 1) - 1) }).ToList();
+        var faults =
+            told.Select(fault => placed.Placed(fault.Error!) with { Line = line + (pointer is null ? 0 : (fault.Error!.Line ?? 1) - 1) }).ToList();
         var isReadable = !told.Exists(fault => fault.Type == ProblemTypes.UnreadableRequest);
         var key = sku ?? (isReadable ? KeyIn(text) : null);
         var keyFault = key is not null ? Keys.FaultIn(key)
             : new InputError { Code = FaultCodes.Required, Detail = "key is missing: a design of a batch names itself, as GET gives it." };
         if (isReadable && keyFault is not null)
             faults.Add(placed.Placed(keyFault with { Pointer = sku is null ? "#/key" : "#/sku", Parameter = null }));
-        return faults.Count > 0 ? placed with { Faults = faults, IsUnreadable = sku is null && !isReadable } : placed with { Key = key, Document = body.Found };
+        return faults.Count > 0
+            ? placed with { Faults = faults, IsUnreadable = sku is null && !isReadable }
+            : placed with { Key = key, Document = body.Found };
     }
 
     /// <summary>The key of a design that has been read: its text is JSON, and every string in it is text.</summary>
@@ -71,7 +79,8 @@ public static class DesignBatchRoutes
         return json.RootElement.TryGetProperty("key", out var key) && key.ValueKind == JsonValueKind.String ? key.GetString() : null;
     }
 
-    private static async Task<Outcome<List<PlacedLine<Design>>>> OfSheet(PipeReader pipe, SheetDialect dialect, Catalogue catalogue, IValidator<Design> validator, CancellationToken cancel)
+    private static async Task<Outcome<List<PlacedLine<Design>>>> OfSheet(PipeReader pipe, SheetDialect dialect, Catalogue catalogue,
+        IValidator<Design> validator, CancellationToken cancel)
     {
         using var sheet = new SheetReader(pipe, dialect, 512 * 1024);
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
@@ -88,7 +97,8 @@ public static class DesignBatchRoutes
         return lines;
     }
 
-    private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Catalogue catalogue, IValidator<Design> validator)
+    private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Catalogue catalogue,
+        IValidator<Design> validator)
     {
         if (row.Fault is { } fault)
             return PlacedLine<Design>.Faulty([fault], null, row.Line, 1) with { IsUnreadable = true };
@@ -104,11 +114,26 @@ public static class DesignBatchRoutes
         var (places, faults) = (new Dictionary<string, int>(), new List<InputError>());
         foreach (var (index, name) in header.Names.Index())
             if (!known.Contains(name))
-                faults.Add(new InputError { Parameter = name, Code = InputCodes.UnknownColumn, Detail = $"\"{name}\" is not a column of designs; they are {string.Join(", ", known)}." });
+                faults.Add(new InputError
+                {
+                    Parameter = name,
+                    Code = InputCodes.UnknownColumn,
+                    Detail = $"\"{name}\" is not a column of designs; they are {string.Join(", ", known)}.",
+                });
             else if (!places.TryAdd(name, index))
-                faults.Add(new InputError { Parameter = name, Code = InputCodes.DuplicateColumn, Detail = $"The sheet has more than one column \"{name}\"; delete the others." });
+                faults.Add(new InputError
+                {
+                    Parameter = name,
+                    Code = InputCodes.DuplicateColumn,
+                    Detail = $"The sheet has more than one column \"{name}\"; delete the others.",
+                });
         if (!places.ContainsKey(DesignSheet.Sku))
-            faults.Add(new InputError { Parameter = DesignSheet.Sku, Code = InputCodes.MissingColumn, Detail = "The sheet has no column \"sku\" with the key of each design." });
+            faults.Add(new InputError
+            {
+                Parameter = DesignSheet.Sku,
+                Code = InputCodes.MissingColumn,
+                Detail = "The sheet has no column \"sku\" with the key of each design.",
+            });
         return (places, faults);
     }
 }

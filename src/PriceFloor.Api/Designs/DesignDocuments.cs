@@ -15,20 +15,28 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
     {
         var catalogue = catalogues.SeenBy(access).Within(writing);
         if (catalogue.Profile(document.Profile) is not { } profile)
-            return RequestFault.Unknown(new InputError { Pointer = "#/profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)." });
+            return RequestFault.Unknown(new InputError
+            {
+                Pointer = "#/profile",
+                Code = InputCodes.UnknownProfile,
+                Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts).",
+            });
 
         var year = catalogue.Year(profile).Value;
         var faults = UnitCost.Of(document, year).Faults;
         if (faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial))
-            return faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial).Select(fault => (Fault)RequestFault.Unknown(InputError.At(fault))).ToList();
+            return faults.Where(fault => fault.Code == FaultCodes.UnknownMaterial)
+                .Select(fault => (Fault)RequestFault.Unknown(InputError.At(fault))).ToList();
         if (faults.Count > 0)
             return faults.Select(fault => (Fault)RequestFault.Invalid(InputError.At(fault))).ToList();
 
         if (TakenName(writing, key, document, access) is { } taken)
             return taken;
 
-        var materials = document.Materials.Where(line => line.Material is not null).Select(line => new DocumentName("material", ProfileDocuments.MaterialKey(document.Profile, line.Material!)));
-        return new Checked<Design>(document, year.Currency, [new DocumentName(Kinds.Profile, document.Profile), .. materials, .. document.Aliases.Select(alias => new DocumentName(Kinds.Alias, alias))]);
+        var materials = document.Materials.Where(line => line.Material is not null)
+            .Select(line => new DocumentName("material", ProfileDocuments.MaterialKey(document.Profile, line.Material!)));
+        return new Checked<Design>(document, year.Currency, [new DocumentName(Kinds.Profile, document.Profile), .. materials,
+            .. document.Aliases.Select(alias => new DocumentName(Kinds.Alias, alias))]);
     }
 
     /// <summary>No name may lead to two designs, be it a key or an alias.</summary>
@@ -48,7 +56,9 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
 
         string? Other(IEnumerable<DocumentName> users) => users.Select(user => user.Key).FirstOrDefault(user => user != key);
 
-        Fault Taken(string name, string design, string why) => access.Against(writing, Kinds.Design, design) is not null ? DocumentAccess.Taken(name) : RequestFault.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
+        Fault Taken(string name, string design, string why) => access.Against(writing, Kinds.Design, design) is not null
+            ? DocumentAccess.Taken(name)
+            : RequestFault.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
     }
 
     /// <summary>A design's listed prices go with it.</summary>

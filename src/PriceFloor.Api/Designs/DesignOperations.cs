@@ -9,16 +9,20 @@ namespace PriceFloor.Api.Designs;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class DesignOperations
 {
-    private static readonly Noun s_noun = new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign) { Cases = DesignCases.Designs };
+    private static readonly Noun s_noun =
+        new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign) { Cases = DesignCases.Designs };
 
     private static readonly Operation ListOfDesigns = DocumentOperations.List(s_noun) with
     {
-        Description = "The designs in order of key, a page at a time; as NDJSON or CSV all of them, for an export that can come back through POST /v1/designs/batch. Scope: read.",
+        Description = "The designs in order of key, a page at a time; as NDJSON or CSV all of them, "
+            + "for an export that can come back through POST /v1/designs/batch. Scope: read.",
         OtherAnswers = [new(Format.Ndjson, null, Examples.DesignLines), new(Format.Csv, null, Examples.DesignSheet)],
     };
 
     private static readonly Operation DesignBatch = new("putDesigns", "Designs", "Store many designs, all or nothing",
-        "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it: all are stored together, or none and every fault is told with its line. A sheet has the columns of GET /v1/designs as text/csv; a column that it lacks is left as it is stored. The answer says which were created, changed or unchanged. Scope: write.")
+        "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it: all are stored together, "
+        + "or none and every fault is told with its line. A sheet has the columns of GET /v1/designs as text/csv; "
+        + "a column that it lacks is left as it is stored. The answer says which were created, changed or unchanged. Scope: write.")
     {
         Answer = typeof(WriteBatchAnswer),
         Cases = DesignCases.DesignBatches,

@@ -65,8 +65,11 @@ public static class DesignSheet
         await AnswerBlocks.InTime(sheet.FlushAsync(context.RequestAborted), context);
     }
 
-    /// <summary>The row as the JSON text of a design, laid over what is stored where the sheet has no such column; or what is wrong with a cell.</summary>
-    public static (byte[]? Text, InputError? Fault) ToJson(SheetRow row, IReadOnlyDictionary<string, int> places, SheetDialect dialect, Stored<Design>? stored)
+    /// <summary>
+    /// The row as the JSON text of a design, laid over what is stored where the sheet has no such column; or what is wrong with a cell.
+    /// </summary>
+    public static (byte[]? Text, InputError? Fault) ToJson(SheetRow row, IReadOnlyDictionary<string, int> places, SheetDialect dialect,
+        Stored<Design>? stored)
     {
         var document = stored is null ? [] : (JsonObject)JsonNode.Parse(WireJson.WriteDocument(stored.Document, Currency.Of("USD")))!;
         foreach (var (name, path, kind) in Columns)
@@ -105,7 +108,9 @@ public static class DesignSheet
         {
             if (!JsonText.IsWhole(cell))
                 return (null, InputCodes.Malformed, $"{name}: {JsonText.HalfAPair}");
-            return JsonNode.Parse(text) is JsonArray list ? (list, null, null) : (null, InputCodes.NotAList, $"{name} must be a JSON list in square brackets, as an export writes it.");
+            return JsonNode.Parse(text) is JsonArray list
+                ? (list, null, null)
+                : (null, InputCodes.NotAList, $"{name} must be a JSON list in square brackets, as an export writes it.");
         }
         catch (JsonException)
         {

@@ -18,7 +18,8 @@ public static class Answers
 /// <param name="Value">What was taken instead.</param>
 public sealed record AssumptionAnswer(string Pointer, object Value)
 {
-    public static IReadOnlyList<AssumptionAnswer> Of(IEnumerable<Assumption> assumptions) => [.. assumptions.Select(one => new AssumptionAnswer("#" + one.Pointer, one.Value))];
+    public static IReadOnlyList<AssumptionAnswer> Of(IEnumerable<Assumption> assumptions) =>
+        [.. assumptions.Select(one => new AssumptionAnswer("#" + one.Pointer, one.Value))];
 }
 
 /// <summary>Something that may make a figure wrong without making it impossible.</summary>
@@ -44,5 +45,7 @@ public sealed record WarningAnswer(string Code, string Message, string Pointer)
 public sealed record WorkingAnswer(string Symbol, string Label, string Formula, decimal Value)
 {
     public static IReadOnlyList<WorkingAnswer>? Of(bool wanted, Func<IEnumerable<Working>> workings) =>
-        wanted ? [.. workings().Select(one => new WorkingAnswer(one.Symbol, one.Label, one.Formula, Rounding.Trim(Rounding.Settle(one.Value))))] : null;
+        wanted
+            ? [.. workings().Select(one => new WorkingAnswer(one.Symbol, one.Label, one.Formula, Rounding.Trim(Rounding.Settle(one.Value))))]
+            : null;
 }

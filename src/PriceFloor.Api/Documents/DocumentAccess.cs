@@ -12,7 +12,9 @@ namespace PriceFloor.Api.Documents;
 /// </summary>
 public static class DocumentAccess
 {
-    /// <summary>Whether a revision is seen: a design's by the profile that it names, a deletion like what it deleted, a listed price like its design.</summary>
+    /// <summary>
+    /// Whether a revision is seen: a design's by the profile that it names, a deletion like what it deleted, a listed price like its design.
+    /// </summary>
     public static bool Sees(this ProfileAccess access, Snapshot snapshot, Revision revision) => access.IsWhole || revision.Kind switch
     {
         Kinds.Profile => access.Sees(revision.Key),
@@ -23,18 +25,22 @@ public static class DocumentAccess
     };
 
     /// <summary>A page of what is seen.</summary>
-    public static IReadOnlyList<Revision> List(this ProfileAccess access, Snapshot snapshot, string kind, string prefix, string after, int limit, long? asOf) =>
-        access.Page(snapshot, limit, last => snapshot.List(kind, prefix, last?.Key ?? after, limit, asOf));
+    public static IReadOnlyList<Revision> List(this ProfileAccess access, Snapshot snapshot, string kind, string prefix, string after,
+        int limit, long? asOf) =>
+            access.Page(snapshot, limit, last => snapshot.List(kind, prefix, last?.Key ?? after, limit, asOf));
 
     /// <summary>The revisions of a document that are seen.</summary>
-    public static IReadOnlyList<Revision> History(this ProfileAccess access, Snapshot snapshot, string kind, string key, long after, int limit, long? asOf) =>
-        access.Page(snapshot, limit, last => snapshot.History(kind, key, last?.Number ?? after, limit, asOf));
+    public static IReadOnlyList<Revision> History(this ProfileAccess access, Snapshot snapshot, string kind, string key, long after,
+        int limit, long? asOf) =>
+            access.Page(snapshot, limit, last => snapshot.History(kind, key, last?.Number ?? after, limit, asOf));
 
     /// <summary>What stands against writing a document whose name says nothing about whether it is seen.</summary>
     public static RequestFault? Against(this ProfileAccess access, Snapshot snapshot, string kind, string key) => access.IsWhole ? null : kind switch
     {
-        Kinds.Channel => RequestFault.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
-        Kinds.ReadingRules => RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key that is held to some of them cannot change them."),
+        Kinds.Channel =>
+            RequestFault.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
+        Kinds.ReadingRules =>
+            RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key that is held to some of them cannot change them."),
         Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is held to other profiles."),
         Kinds.Design when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
         _ => null,
@@ -43,7 +49,8 @@ public static class DocumentAccess
     /// <summary>Keys are the whole store's, so that one that is taken must be told; not by what.</summary>
     public static RequestFault Taken(string name) => RequestFault.InUse($"The name \"{name}\" is taken; choose another.", []);
 
-    private static IReadOnlyList<Revision> Page(this ProfileAccess access, Snapshot snapshot, int limit, Func<Revision?, IReadOnlyList<Revision>> read)
+    private static IReadOnlyList<Revision> Page(this ProfileAccess access, Snapshot snapshot, int limit,
+        Func<Revision?, IReadOnlyList<Revision>> read)
     {
         var page = read(null);
         if (access.IsWhole)
@@ -68,7 +75,8 @@ public static class DocumentAccess
         try
         {
             using var json = JsonDocument.Parse(body);
-            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("profile", out var profile) && profile.ValueKind == JsonValueKind.String ? profile.GetString() : null;
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("profile", out var profile)
+                && profile.ValueKind == JsonValueKind.String ? profile.GetString() : null;
         }
         catch (JsonException)
         {

@@ -39,7 +39,8 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// </summary>
     public Revision Sound(Revision revision)
     {
-        if (revision.Body is not { } body || (_sound.TryGetValue(revision.Position, out var hash) && hash == body.GetHashCode(StringComparison.Ordinal)))
+        if (revision.Body is not { } body
+                || (_sound.TryGetValue(revision.Position, out var hash) && hash == body.GetHashCode(StringComparison.Ordinal)))
             return revision;
         if (StoredText<T>.Read(body).Fault is not null)
             throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);

@@ -13,7 +13,8 @@ public static class DocumentRoutes
         ListBelow("", query, store, kind, request);
 
     /// <summary>A page of the documents whose keys start with a prefix.</summary>
-    public static IResult ListBelow<T>(string prefix, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class
+    public static IResult ListBelow<T>(string prefix, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request)
+        where T : class
     {
         var page = query.Value;
         var found = store.Read(snapshot => AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
@@ -40,7 +41,9 @@ public static class DocumentRoutes
             if (caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
                 return hidden;
             var stored = writing.Find(kind.Name, path.Text);
-            return preconditions.Forbid(stored?.Number) ? RequestFault.Stale(stored?.Number) : kind.Save(writing, path.Text, body.Value, caller.Access, stored);
+            return preconditions.Forbid(stored?.Number)
+                ? RequestFault.Stale(stored?.Number)
+                : kind.Save(writing, path.Text, body.Value, caller.Access, stored);
         });
         return outcome.Found is { } saved
             ? DocumentText.Answer(saved.Revision, kind.NamesOf(path.Text), context.Request, created: saved.Before is null)
@@ -62,7 +65,8 @@ public static class DocumentRoutes
             if (preconditions.Forbid(stored.Number))
                 return RequestFault.Stale(stored.Number);
             if (writing.UsersOf(kind.Name, path.Text) is { Count: > 0 } users)
-                return RequestFault.InUse($"The {kind.Name} \"{path.Text}\" is still used.", [.. users.Select(user => new Usage(user.Kind, user.Key))]);
+                return RequestFault.InUse($"The {kind.Name} \"{path.Text}\" is still used.",
+                    [.. users.Select(user => new Usage(user.Kind, user.Key))]);
             kind.Cascade(writing, path.Text);
             writing.Delete(kind.Name, path.Text);
             return null;
@@ -70,12 +74,14 @@ public static class DocumentRoutes
         return fault is null ? TypedResults.NoContent() : Problem.Of([fault]);
     }
 
-    public static IResult Revisions<T>(PathKey path, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class
+    public static IResult Revisions<T>(PathKey path, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request)
+        where T : class
     {
         var page = query.Value;
         long after = 0;
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
-            return Problem.Invalid([new InputError { Parameter = "after", Code = FaultCodes.OutOfRange, Detail = "after must be the number of a revision." }]);
+            return Problem.Invalid(
+                [new InputError { Parameter = "after", Code = FaultCodes.OutOfRange, Detail = "after must be the number of a revision." }]);
         var found = store.Read(snapshot => AccessOf(request).History(snapshot, kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
         if (found.Count == 0 && (after == 0 || store.Read(snapshot => Seen(snapshot, snapshot.Newest(kind.Name, path.Text), request)) is null))
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
@@ -83,15 +89,18 @@ public static class DocumentRoutes
             found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);
     }
 
-    public static IResult Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
-        long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && store.Read(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
-        && !(revision.SavedAtTime > query.Value.AsOf)
-            ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
-            : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
+    public static IResult Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind,
+        HttpRequest request) where T : class =>
+            long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+            && store.Read(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
+            && !(revision.SavedAtTime > query.Value.AsOf)
+                ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
+                : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
 
     private static ProfileAccess AccessOf(HttpRequest request) => Caller.Of(request.HttpContext).Access;
 
-    private static Revision? Seen(Snapshot snapshot, Revision? revision, HttpRequest request) => revision is not null && AccessOf(request).Sees(snapshot, revision) ? revision : null;
+    private static Revision? Seen(Snapshot snapshot, Revision? revision, HttpRequest request) =>
+        revision is not null && AccessOf(request).Sees(snapshot, revision) ? revision : null;
 
     private static long? AsOf(DateTimeOffset? time) => time is { } at ? Moment.Of(at) : null;
 }

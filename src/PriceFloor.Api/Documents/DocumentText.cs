@@ -13,9 +13,11 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
     private readonly bool _known;
     private readonly string? _location;
 
-    private DocumentText(byte[] body, long revision, bool known, string? location) => (_body, _revision, _known, _location) = (body, revision, known, location);
+    private DocumentText(byte[] body, long revision, bool known, string? location) =>
+        (_body, _revision, _known, _location) = (body, revision, known, location);
 
-    public int? StatusCode => _known ? StatusCodes.Status304NotModified : _location is not null ? StatusCodes.Status201Created : StatusCodes.Status200OK;
+    public int? StatusCode =>
+        _known ? StatusCodes.Status304NotModified : _location is not null ? StatusCodes.Status201Created : StatusCodes.Status200OK;
 
     public static IResult Answer(Revision revision, IEnumerable<(string, string)> names, HttpRequest request, bool created = false)
     {
@@ -30,7 +32,8 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
             known = preconditions.IsKnown(revision.Number);
         }
 
-        return new DocumentText(Encoding.UTF8.GetBytes(Of(revision, names)), revision.Number, known, created ? request.PathBase + request.Path.ToUriComponent() : null);
+        return new DocumentText(Encoding.UTF8.GetBytes(Of(revision, names)), revision.Number, known,
+            created ? request.PathBase + request.Path.ToUriComponent() : null);
     }
 
     /// <summary>The text of a revision; a deletion says so in place of a document.</summary>

@@ -4,7 +4,8 @@ namespace PriceFloor.Api.Documents;
 public readonly record struct ListedPriceKey(string Sku, string Channel)
 {
     /// <summary>Reads a key as the store has it.</summary>
-    public static ListedPriceKey Of(string stored) => Find(stored) ?? throw new ArgumentException($"\"{stored}\" is not the key of a listed price.", nameof(stored));
+    public static ListedPriceKey Of(string stored) =>
+        Find(stored) ?? throw new ArgumentException($"\"{stored}\" is not the key of a listed price.", nameof(stored));
 
     /// <summary>Reads a text that may be such a key; null if it has no slash, or more than one.</summary>
     public static ListedPriceKey? Find(string text) => text.Split('/') is [var sku, var channel] ? new(sku, channel) : null;

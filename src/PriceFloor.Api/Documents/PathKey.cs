@@ -1,6 +1,8 @@
 namespace PriceFloor.Api.Documents;
 
-/// <summary>The key that a path names: a profile's, a design's, a channel's, a set of reading rules', or a design's and a channel's for a listed price.</summary>
+/// <summary>
+/// The key that a path names: a profile's, a design's, a channel's, a set of reading rules', or a design's and a channel's for a listed price.
+/// </summary>
 public sealed record PathKey(string Text)
 {
     private static readonly string[] s_names = ["sku", "channel", "key"];

@@ -9,7 +9,8 @@ public sealed class Preconditions
     private readonly IReadOnlyList<EntityTagHeaderValue> _match;
     private readonly IReadOnlyList<EntityTagHeaderValue> _noneMatch;
 
-    private Preconditions(IReadOnlyList<EntityTagHeaderValue> match, IReadOnlyList<EntityTagHeaderValue> noneMatch) => (_match, _noneMatch) = (match, noneMatch);
+    private Preconditions(IReadOnlyList<EntityTagHeaderValue> match, IReadOnlyList<EntityTagHeaderValue> noneMatch) =>
+        (_match, _noneMatch) = (match, noneMatch);
 
     public static string TagOf(long revision) => $"\"{revision.ToString(System.Globalization.CultureInfo.InvariantCulture)}\"";
 
@@ -46,5 +47,10 @@ public sealed class Preconditions
     }
 
     private static RequestFault Unreadable(string name) =>
-        RequestFault.Unreadable(new InputError { Parameter = name, Code = InputCodes.Malformed, Detail = $"{name} must be * or entity tags in double quotes, such as \"7\"." });
+        RequestFault.Unreadable(new InputError
+        {
+            Parameter = name,
+            Code = InputCodes.Malformed,
+            Detail = $"{name} must be * or entity tags in double quotes, such as \"7\".",
+        });
 }

@@ -38,7 +38,8 @@ public sealed class Stored<T> where T : class
     /// <summary>How an answer names what it rests on: <c>main@7</c>, or <c>inline</c>.</summary>
     public string Basis => _basis ??= Revision is { } number ? string.Create(CultureInfo.InvariantCulture, $"{Key}@{number}") : "inline";
 
-    public static Stored<T> Of(Revision revision) => new(revision.Key, revision.Number, new Lazy<T>(() => StoredText<T>.Of(revision), LazyThreadSafetyMode.PublicationOnly));
+    public static Stored<T> Of(Revision revision) =>
+        new(revision.Key, revision.Number, new Lazy<T>(() => StoredText<T>.Of(revision), LazyThreadSafetyMode.PublicationOnly));
 
     public static Stored<T> Inline(T document) => new("inline", null, new Lazy<T>(document));
 }

@@ -39,12 +39,14 @@ public static class StoredText<T> where T : class
         Design design => DesignRules.Faults(design),
         Channel channel => ChannelRules.Faults(channel),
         ReadingRules rules => ReadingRuleFaults.Of(rules, _ => true),
-        ListedPrice { Currency: { } code } when Currency.Find(code) is null => [new Fault("/currency", FaultCodes.UnknownCurrency, $"there is no currency {code}.")],
+        ListedPrice { Currency: { } code } when Currency.Find(code) is null =>
+            [new Fault("/currency", FaultCodes.UnknownCurrency, $"there is no currency {code}.")],
         _ => [],
     };
 
     /// <summary>The document of a revision that is no deletion. Throws <see cref="DamagedDocumentException"/>.</summary>
-    public static T Of(Revision revision) => Read(revision.Body!) is ({ } document, _) ? document : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
+    public static T Of(Revision revision) =>
+        Read(revision.Body!) is ({ } document, _) ? document : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
 }
 
 /// <summary>A stored document is damaged: what needs it has no answer, and everything else goes on.</summary>
@@ -55,6 +57,8 @@ public sealed class DamagedDocumentException(string kind, string key, long revis
     public static readonly Code Code = ReasonCodes.DamagedDocument;
 
     /// <summary>What an answer about many channels says of those that it leaves out.</summary>
-    public static IEnumerable<Warning> WarningsOf(IEnumerable<Stored<Channel>> channels, string pointer) => channels.Where(channel => channel.Sound is null)
-        .Select(channel => new Warning(Code, $"The channel \"{channel.Key}\" is damaged as it is stored, so it is left out here; PUT it again.", pointer));
+    public static IEnumerable<Warning> WarningsOf(IEnumerable<Stored<Channel>> channels, string pointer) =>
+        channels.Where(channel => channel.Sound is null)
+            .Select(channel =>
+                new Warning(Code, $"The channel \"{channel.Key}\" is damaged as it is stored, so it is left out here; PUT it again.", pointer));
 }

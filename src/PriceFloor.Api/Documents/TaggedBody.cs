@@ -26,7 +26,9 @@ public sealed record TaggedBody(byte[] Body, string Tag)
             response.Headers.ETag = tagged.Tag;
             response.Headers.CacheControl = "private, no-cache";
             if (format == Format.Svg || format == Format.Html)
-                response.Headers.ContentSecurityPolicy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'"; // it needs nothing but itself
+                // it needs nothing but itself
+                response.Headers.ContentSecurityPolicy =
+                    "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
             if (known)
                 return;
             response.ContentType = format.ContentType;

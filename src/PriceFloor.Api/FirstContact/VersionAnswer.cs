@@ -31,7 +31,8 @@ public sealed record VersionAnswer
     public required string Contract { get; init; }
 
     /// <summary>Of this program: it never changes while it runs.</summary>
-    public static VersionAnswer Here { get; } = Of(typeof(VersionAnswer).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion);
+    public static VersionAnswer Here { get; } =
+        Of(typeof(VersionAnswer).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion);
 
     /// <param name="informational">The version, and the commit behind a plus sign where the build knew it.</param>
     public static VersionAnswer Of(string informational) => new()

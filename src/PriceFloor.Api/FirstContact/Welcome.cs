@@ -7,7 +7,8 @@ namespace PriceFloor.Api.FirstContact;
 public static class Welcome
 {
     private const string Summary = "The lowest price that keeps a studio and its maker going for the year.";
-    private const string Key = "Calls under /v1 need the header \"Authorization: Bearer pf_...\"; the first key is in the file first-admin-key in the data folder.";
+    private const string Key =
+        "Calls under /v1 need the header \"Authorization: Bearer pf_...\"; the first key is in the file first-admin-key in the data folder.";
 
     public static string Version => VersionAnswer.Here.Version;
 
@@ -16,7 +17,8 @@ public static class Welcome
         var links = WelcomeLinks.Under(context.Request.PathBase);
         context.Response.Headers.CacheControl = "no-cache";
         context.Response.Headers.Vary = "Accept";
-        context.Response.Headers.Link = $"<{links.Openapi}>; rel=\"service-desc\"; type=\"application/json\", <{links.Docs}>; rel=\"service-doc\"; type=\"text/html\", <{links.ApiCatalog}>; rel=\"api-catalog\"";
+        context.Response.Headers.Link = $"<{links.Openapi}>; rel=\"service-desc\"; type=\"application/json\", <{links.Docs}>; rel=\"service-doc\"; "
+            + $"type=\"text/html\", <{links.ApiCatalog}>; rel=\"api-catalog\"";
         return Offers.Of(context).Wanted(context.Request) == Format.Html
             ? HtmlPage.Answer("PriceFloor", Page(links))
             : JsonAnswer.Of(Answer(links));
@@ -34,7 +36,8 @@ public static class Welcome
         + $"</ul><p>Price checks are asked at <code>{WebUtility.HtmlEncode(links.PriceChecks)}</code>. {WebUtility.HtmlEncode(Key)}</p>"
         + "<p>Figures are no tax or legal advice.</p>";
 
-    private static string Item(string address, string words) => $"<li><a href=\"{WebUtility.HtmlEncode(address)}\">{WebUtility.HtmlEncode(words)}</a></li>";
+    private static string Item(string address, string words) =>
+        $"<li><a href=\"{WebUtility.HtmlEncode(address)}\">{WebUtility.HtmlEncode(words)}</a></li>";
 }
 
 /// <summary>What the service says to whoever finds its address: what it is and where to read on.</summary>
@@ -55,5 +58,6 @@ public sealed record WelcomeAnswer(string Name, string Version, string Summary, 
 public sealed record WelcomeLinks(string Docs, string Openapi, string Problems, string Health, string PriceChecks, string ApiCatalog)
 {
     public static WelcomeLinks Under(string pathBase) =>
-        new(pathBase + "/docs", pathBase + "/openapi/v1.json", pathBase + "/problems", pathBase + "/health/ready", pathBase + "/v1/price-checks", pathBase + ApiCatalogRoutes.Path);
+        new(pathBase + "/docs", pathBase + "/openapi/v1.json", pathBase + "/problems", pathBase + "/health/ready", pathBase + "/v1/price-checks",
+            pathBase + ApiCatalogRoutes.Path);
 }

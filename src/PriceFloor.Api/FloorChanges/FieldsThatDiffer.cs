@@ -32,14 +32,16 @@ public static class FieldsThatDiffer
         if (one.ValueKind == JsonValueKind.Object && other.ValueKind == JsonValueKind.Object)
         {
             var names = one.EnumerateObject().Concat(other.EnumerateObject()).Select(property => property.Name).Distinct();
-            return names.SelectMany(name => Between(Member(one, name), Member(other, name), Below(at, name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal))));
+            return names.SelectMany(name => Between(Member(one, name), Member(other, name),
+                Below(at, name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal))));
         }
 
         if (one.ValueKind == JsonValueKind.Array && other.ValueKind == JsonValueKind.Array)
         {
             var (before, after) = (one.EnumerateArray().ToList(), other.EnumerateArray().ToList());
             return Enumerable.Range(0, int.Max(before.Count, after.Count)).SelectMany(i =>
-                Between(i < before.Count ? before[i] : default, i < after.Count ? after[i] : default, Below(at, i.ToString(System.Globalization.CultureInfo.InvariantCulture))));
+                Between(i < before.Count ? before[i] : default, i < after.Count ? after[i] : default,
+                    Below(at, i.ToString(System.Globalization.CultureInfo.InvariantCulture))));
         }
 
         return Same(one, other) ? [] : [at];

@@ -42,7 +42,10 @@ public sealed record FloorChangeItemAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }
 
-    /// <summary>The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" where a document came or went. Needs the scope read; absent without it.</summary>
+    /// <summary>
+    /// The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" where a document came or went.
+    /// Needs the scope read; absent without it.
+    /// </summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? MovedBy { get; init; }
 }

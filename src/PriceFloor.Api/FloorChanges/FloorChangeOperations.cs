@@ -7,7 +7,10 @@ namespace PriceFloor.Api.FloorChanges;
 public static class FloorChangeOperations
 {
     private static readonly Operation FloorChanges = new("getFloorChanges", "Prices", "Which floors moved",
-        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price still carries its share, and (with read) the documents and fields that moved it. With limit an answer is cut, and next goes on with it. Who follows next loses nothing and gets nothing twice; after a restored backup or a forgotten document it is refused (unknown-cursor), and the follower begins anew without since. Scope: check.")
+        "Each design and channel whose floor or target price moved since a time or since the last answer, old and new, whether the listed price "
+        + "still carries its share, and (with read) the documents and fields that moved it. With limit an answer is cut, and next goes on with it. "
+        + "Who follows next loses nothing and gets nothing twice; after a restored backup or a forgotten document it is refused (unknown-cursor), "
+        + "and the follower begins anew without since. Scope: check.")
     { Answer = typeof(FloorChangesAnswer), AnswerExample = Examples.FloorChanges };
 
     public static void MapFloorChanges(this RouteGroupBuilder v1)

@@ -10,7 +10,8 @@ namespace PriceFloor.Api.FloorChanges;
 
 public static class FloorChangeRoutes
 {
-    public static Results<JsonAnswer<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store, CatalogueReader reader, HttpContext context)
+    public static Results<JsonAnswer<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store,
+        CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
@@ -20,12 +21,16 @@ public static class FloorChangeRoutes
 
         var now = reader.Whole(asked.AsOf);
         if (cursor.UpTo is { } pinned && pinned < now.Position)
-            now = now.Before(store.Read(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned); // the rest of an answer is of the same moment
+            // the rest of an answer is of the same moment
+            now = now.Before(store.Read(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned);
         var changes = cursor.Since < now.Position ? store.Read(snapshot => snapshot.ChangesBetween(cursor.Since, now.Position)) : [];
         var after = asked.After ?? cursor.After;
         var most = asked.Limit ?? FloorChangeQuery.Most;
-        var items = MovedFloors.Between(now.Before(changes, cursor.Since), now, changes, after, mayRead: Caller.Of(context).May(Scope.Read)).Take(most + 1).ToList();
-        var next = items.Count > most ? new FloorCursor(cursor.Since, now.Position, new ListedPriceKey(items[most - 1].Sku, items[most - 1].Channel).ToString()) : new FloorCursor(long.Max(cursor.Since, now.Position));
+        var items = MovedFloors.Between(now.Before(changes, cursor.Since), now, changes, after, mayRead: Caller.Of(context).May(Scope.Read))
+            .Take(most + 1).ToList();
+        var next = items.Count > most
+            ? new FloorCursor(cursor.Since, now.Position, new ListedPriceKey(items[most - 1].Sku, items[most - 1].Channel).ToString())
+            : new FloorCursor(long.Max(cursor.Since, now.Position));
         if (items.Count > most)
             DocumentPage.LinkToNext(context.Request, ("since", next.Text(store)));
         return JsonAnswer.Of(new FloorChangesAnswer { Items = items[..int.Min(most, items.Count)], Next = next.Text(store) });
@@ -35,7 +40,8 @@ public static class FloorChangeRoutes
     {
         Parameter = "since",
         Code = InputCodes.UnknownCursor,
-        Detail = "This cursor is not of the store as it is now: a backup was restored, an older file was put in its place, a document was forgotten, or it is another store. Ask once without since, take the answer in place of all that you hold, and follow its next.",
+        Detail = "This cursor is not of the store as it is now: a backup was restored, an older file was put in its place, a document was forgotten, "
+            + "or it is another store. Ask once without since, take the answer in place of all that you hold, and follow its next.",
     }]);
 
     private static (FloorCursor? Cursor, Problem? Problem) CursorOf(string? since, Store store)
@@ -46,7 +52,13 @@ public static class FloorChangeRoutes
             return FloorCursor.Read(since, store) is { } cursor ? (cursor, null) : (null, UnknownCursor());
         return TimeText.ReadTime(since) is { } time
             ? (new FloorCursor(store.Read(snapshot => snapshot.PositionAt(Moment.Of(time)))), null)
-            : (null, Problem.Invalid([new InputError { Parameter = "since", Code = InputCodes.NotATime, Detail = "since must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B), or the next of an earlier answer." }]));
+            : (null, Problem.Invalid([new InputError
+            {
+                Parameter = "since",
+                Code = InputCodes.NotATime,
+                Detail = "since must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B), "
+                    + "or the next of an earlier answer.",
+            }]));
     }
 }
 
@@ -60,7 +72,8 @@ public sealed record FloorChangeQuery(string? Since, int? Limit, string? After, 
 
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
-        new("since", "A time with its offset, or the next of the last answer; absent: since the store was empty, which gives every design.", "string", Example: "2027-01-01T00:00:00Z"),
+        new("since", "A time with its offset, or the next of the last answer; absent: since the store was empty, which gives every design.", "string",
+            Example: "2027-01-01T00:00:00Z"),
         QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, QueryParameters.AsOf,
     ];
 

@@ -4,8 +4,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.FloorChanges;
 
 /// <summary>
-/// Where a follower of floor changes stands: a position of the store, and, where an answer was cut by its limit, up to which position that answer goes
-/// and after which item it goes on. The mark binds it to the store's own history, so that an older or another file in its place is noticed.
+/// Where a follower of floor changes stands: a position of the store, and, where an answer was cut by its limit, up to which position that answer
+/// goes and after which item it goes on. The mark binds it to the store's own history, so that an older or another file in its place is noticed.
 /// </summary>
 /// <param name="Since">All up to this position is known to the follower.</param>
 /// <param name="UpTo">The position that a cut answer goes up to; null where there is none under way.</param>

@@ -11,13 +11,16 @@ namespace PriceFloor.Api.FloorChanges;
 /// </summary>
 public static class MovedFloors
 {
-    public static IEnumerable<FloorChangeItemAnswer> Between(Catalogue then, Catalogue now, IReadOnlyList<Change> changes, string? after, bool mayRead)
+    public static IEnumerable<FloorChangeItemAnswer> Between(Catalogue then, Catalogue now, IReadOnlyList<Change> changes,
+        string? after, bool mayRead)
     {
-        var fields = changes.ToDictionary(change => change.Document, change => new Lazy<IReadOnlyList<string>>(() => [.. FieldsThatDiffer.Between(change)]));
+        var fields = changes.ToDictionary(change => change.Document,
+            change => new Lazy<IReadOnlyList<string>>(() => [.. FieldsThatDiffer.Between(change)]));
         var channels = then.Channels.Concat(now.Channels).Select(channel => channel.Key).Distinct().Order(StringComparer.Ordinal).ToList();
         var from = ListedPriceKey.Find(after ?? "") ?? new ListedPriceKey(after ?? "", "");
         return Touched(then, now, changes).Where(sku => string.CompareOrdinal(sku, from.Sku) >= 0)
-            .SelectMany(sku => channels.Where(channel => sku != from.Sku || string.CompareOrdinal(channel, from.Channel) > 0).Select(channel => Moved(then, now, sku, channel, mayRead ? fields : null)))
+            .SelectMany(sku => channels.Where(channel => sku != from.Sku || string.CompareOrdinal(channel, from.Channel) > 0)
+                .Select(channel => Moved(then, now, sku, channel, mayRead ? fields : null)))
             .OfType<FloorChangeItemAnswer>();
     }
 
@@ -27,11 +30,14 @@ public static class MovedFloors
         var profiles = keys[Kinds.Profile].ToHashSet();
         var itself = keys[Kinds.Design].Concat(keys[Kinds.ListedPrice].Select(key => ListedPriceKey.Of(key).Sku));
         var all = keys[Kinds.Channel].Any();
-        var others = then.Designs.Concat(now.Designs).Where(design => all || (profiles.Count > 0 && design.Sound is { } document && profiles.Contains(document.Profile))).Select(design => design.Key);
+        var others = then.Designs.Concat(now.Designs)
+            .Where(design => all || (profiles.Count > 0 && design.Sound is { } document && profiles.Contains(document.Profile)))
+            .Select(design => design.Key);
         return itself.Concat(others).Distinct().Order(StringComparer.Ordinal);
     }
 
-    private static FloorChangeItemAnswer? Moved(Catalogue then, Catalogue now, string sku, string channel, Dictionary<DocumentName, Lazy<IReadOnlyList<string>>>? fields)
+    private static FloorChangeItemAnswer? Moved(Catalogue then, Catalogue now, string sku, string channel,
+        Dictionary<DocumentName, Lazy<IReadOnlyList<string>>>? fields)
     {
         var (before, after) = (PricedAt(then, sku, channel), PricedAt(now, sku, channel));
         if (before?.FloorPrice == after?.FloorPrice && before?.TargetPrice == after?.TargetPrice)
@@ -53,7 +59,8 @@ public static class MovedFloors
             Verdict = after?.Verdict,
             CarriesItsShare = after?.Verdict is { } verdict ? verdict != Verdict.BelowFloor : null,
             Reason = after?.Reason,
-            MovedBy = fields is null ? null : [.. DocumentsBehind(then, now, sku, channel).Distinct().Where(fields.ContainsKey).SelectMany(document => fields[document].Value)],
+            MovedBy = fields is null ? null
+                : [.. DocumentsBehind(then, now, sku, channel).Distinct().Where(fields.ContainsKey).SelectMany(document => fields[document].Value)],
         };
     }
 

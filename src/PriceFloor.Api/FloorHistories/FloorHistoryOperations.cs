@@ -8,8 +8,14 @@ namespace PriceFloor.Api.FloorHistories;
 public static class FloorHistoryOperations
 {
     private static readonly Operation FloorHistory = new("getFloorHistory", "Prices", "A design's floors over time",
-        "Floor, target and listed price of a design on a channel at each moment at which one of them moved, calculated from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
-    { Answer = typeof(FloorHistoryAnswer), AnswerExample = Examples.FloorHistory, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference] };
+        "Floor, target and listed price of a design on a channel at each moment at which one of them moved, "
+        + "calculated from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
+    {
+        Answer = typeof(FloorHistoryAnswer),
+        AnswerExample = Examples.FloorHistory,
+        OtherAnswers = [Examples.Drawing],
+        Problems = [ProblemTypes.UnknownReference],
+    };
 
     public static void MapFloorHistories(this RouteGroupBuilder v1)
     {

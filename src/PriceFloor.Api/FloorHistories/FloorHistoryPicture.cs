@@ -107,20 +107,24 @@ public static class FloorHistoryPicture
             if (item is { Verdict: Verdict.BelowFloor, ListedPrice: not null })
                 picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Palette.Text, Palette.Paper);
             picture.Words(Picture.Margin + 108, y, Prices(item, answer.Currency), Picture.Small, fit: Picture.Inner - 108);
-            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? DisplayText.Verdict(verdict) + "; " : "")}by {documents}", Picture.Small, Palette.Quiet, fit: Picture.Inner - 108);
+            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? DisplayText.Verdict(verdict) + "; " : "")}by {documents}",
+                Picture.Small, Palette.Quiet, fit: Picture.Inner - 108);
             y += LineHeight;
         }
 
         var untold = answer.Items.Count - MovesTold;
         if (untold > 0 || answer.Earlier is not null)
-            picture.Words(Picture.Margin, y, untold > 0 ? $"and {DisplayText.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more still earlier")}" : "and more still earlier", Picture.Small, Palette.Quiet);
+            picture.Words(Picture.Margin, y, untold > 0
+                ? $"and {DisplayText.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more still earlier")}"
+                : "and more still earlier", Picture.Small, Palette.Quiet);
         return untold > 0 || answer.Earlier is not null ? y + 14 : y - LineHeight + 32;
     }
 
     private static decimal Day(DateTimeOffset time) => time.UtcTicks / (decimal)TimeSpan.TicksPerDay;
 
     private static string Prices(FloorMomentAnswer item, string currency) => item.Reason is { } reason ? DisplayText.Reason(reason)
-        : string.Join(", ", s_lines.Reverse().Where(line => line.Price(item) is not null).Select(line => $"{line.Words} {DisplayText.Money(line.Price(item)!.Value, currency)}"));
+        : string.Join(", ", s_lines.Reverse().Where(line => line.Price(item) is not null)
+            .Select(line => $"{line.Words} {DisplayText.Money(line.Price(item)!.Value, currency)}"));
 
     private static string Description(FloorHistoryAnswer answer, string channel) =>
         $"{DisplayText.Named(answer.Name, answer.Sku)} on {channel}, {answer.Currency}. "

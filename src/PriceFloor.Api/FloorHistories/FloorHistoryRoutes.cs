@@ -20,7 +20,8 @@ public static class FloorHistoryRoutes
             if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !access.Sees(snapshot, design))
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (snapshot.Find(Kinds.Channel, asked.Channel, asOf) is not { } channel)
-                return Problem.UnknownReference([Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
+                return Problem.UnknownReference(
+                    [Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
             var (moments, earlier) = PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, access);
             var on = Stored<Channel>.Of(channel).Document;
             var answer = new FloorHistoryAnswer
@@ -33,7 +34,8 @@ public static class FloorHistoryRoutes
                 Earlier = earlier is { } before ? Moment.ToTime(before) : null,
             };
             return Offers.Of(context).Wanted(context.Request) == Format.Svg
-                ? TaggedBody.Of(FloorHistoryPicture.Of(answer, DisplayText.Named(on.Name, asked.Channel), DayOf(asked.AsOf ?? clock.GetUtcNow()))).Answer(context, Format.Svg)
+                ? TaggedBody.Of(FloorHistoryPicture.Of(answer, DisplayText.Named(on.Name, asked.Channel), DayOf(asked.AsOf ?? clock.GetUtcNow())))
+                    .Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }
@@ -55,7 +57,9 @@ public static class FloorHistoryRoutes
                 TargetPrice = Price(priced?.TargetPrice),
                 ListedPrice = Price(priced?.ListedPrice),
                 Verdict = priced?.Verdict,
-                Reason = moment.Priced is null ? ReasonCodes.NotStored : priced is null ? moment.Priced.Reason ?? FaultCodes.CurrencyMismatch : priced.Reason,
+                Reason = moment.Priced is null ? ReasonCodes.NotStored
+                    : priced is null ? moment.Priced.Reason ?? FaultCodes.CurrencyMismatch
+                    : priced.Reason,
                 MovedBy = moment.Written,
                 Basis = moment.Basis,
             };
@@ -67,7 +71,8 @@ public static class FloorHistoryRoutes
     }
 
     private static bool IsAnother(FloorMomentAnswer one, FloorMomentAnswer other) =>
-        (one.FloorPrice, one.TargetPrice, one.ListedPrice, one.Verdict, one.Reason) != (other.FloorPrice, other.TargetPrice, other.ListedPrice, other.Verdict, other.Reason);
+        (one.FloorPrice, one.TargetPrice, one.ListedPrice, one.Verdict, one.Reason) != (other.FloorPrice, other.TargetPrice, other.ListedPrice,
+            other.Verdict, other.Reason);
 }
 
 /// <summary>Whose floors, and how far back.</summary>
@@ -76,9 +81,12 @@ public sealed record FloorHistoryQuery(string Channel, int Limit, DateTimeOffset
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Minimum: 1, Maximum: 1000, Default: "100"),
-        new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time", "2027-03-01T00:00:00Z"),
+        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Minimum: 1,
+            Maximum: 1000, Default: "100"),
+        new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time",
+            "2027-03-01T00:00:00Z"),
     ];
 
-    public static FloorHistoryQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Integer("limit", 1, 1000, 100), values.Time("asOf"));
+    public static FloorHistoryQuery Read(QueryValues values) =>
+        new(values.RequiredText("channel"), values.Integer("limit", 1, 1000, 100), values.Time("asOf"));
 }

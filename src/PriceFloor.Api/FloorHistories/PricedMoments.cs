@@ -20,7 +20,8 @@ public static class PricedMoments
     /// <param name="most">At most so many moments.</param>
     /// <param name="access">What the caller sees: while the design counted on another profile it was not there.</param>
     /// <returns>The moments in order, and the last one before them where there are more.</returns>
-    public static (IReadOnlyList<PricedMoment> Moments, long? Earlier) Of(Snapshot snapshot, string sku, string channel, long upTo, int most, ProfileAccess access)
+    public static (IReadOnlyList<PricedMoment> Moments, long? Earlier) Of(Snapshot snapshot, string sku, string channel, long upTo,
+        int most, ProfileAccess access)
     {
         var behind = DocumentsBehind(snapshot, sku, channel, upTo, most);
         var newest = behind.SelectMany(document => snapshot.Latest(document, most + 1, upTo: upTo)).ToList();
@@ -32,7 +33,8 @@ public static class PricedMoments
         var standing = behind.Select(document => snapshot.Find(document.Kind, document.Key, first - 1)).OfType<Revision>().ToList();
         var catalogue = WholeCatalogue.Of(standing, access, Moment.ToTime(first));
         var moments = new List<PricedMoment>();
-        foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position).GroupBy(revision => revision.SavedAt))
+        foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position)
+            .GroupBy(revision => revision.SavedAt))
         {
             catalogue = catalogue.After([.. written], written.Last().Position, Moment.ToTime(written.Key));
             moments.Add(At(catalogue, sku, channel, [.. written.Where(revision => access.Sees(snapshot, revision))]) with { At = written.Key });
@@ -43,10 +45,17 @@ public static class PricedMoments
 
     private static PricedMoment At(Catalogue catalogue, string sku, string channel, IReadOnlyList<Revision> written)
     {
-        var names = written.Select(revision => FormattableString.Invariant($"{revision.Key}@{revision.Number}{(revision.IsDeletion ? ": deleted" : "")}")).ToList();
+        var names = written.Select(revision =>
+            FormattableString.Invariant($"{revision.Key}@{revision.Number}{(revision.IsDeletion ? ": deleted" : "")}")).ToList();
         if (catalogue.Design(sku) is not { } design || catalogue.Channel(channel) is not { } on)
             return new PricedMoment(0, null, null, [], names);
-        var basis = new[] { design.Sound is { } document ? catalogue.Profile(document.Profile)?.Basis : null, design.Basis, on.Basis, catalogue.ListedPrices(sku).GetValueOrDefault(channel) is { } listed ? $"{sku}/{listed.Basis.Split('/')[^1]}" : null };
+        var basis = new[]
+        {
+            design.Sound is { } document ? catalogue.Profile(document.Profile)?.Basis : null,
+            design.Basis,
+            on.Basis,
+            catalogue.ListedPrices(sku).GetValueOrDefault(channel) is { } listed ? $"{sku}/{listed.Basis.Split('/')[^1]}" : null,
+        };
         return new PricedMoment(0, PricedDesign.Of(catalogue, design, on), on.Sound?.Currency, [.. basis.OfType<string>()], names);
     }
 

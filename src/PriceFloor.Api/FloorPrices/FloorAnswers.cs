@@ -11,7 +11,10 @@ public static class FloorAnswers
     public static FloorPriceAnswer AnswerOnAll(this DesignFloor floor, Catalogue catalogue, bool workings)
     {
         var answer = floor.Answer([.. catalogue.Channels.Where(channel => channel.Sound is not null)], catalogue.Today, workings);
-        return answer with { Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/basis/channels"))] };
+        return answer with
+        {
+            Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/basis/channels"))],
+        };
     }
 
     /// <summary>The answer on these channels.</summary>
@@ -32,15 +35,18 @@ public static class FloorAnswers
             PiecesPerYear = Rounding.Down(cost.PiecesPerYear, 0),
             Channels = [.. channels.Select(found.Row)],
             Basis = found.Basis() with { Channels = [.. channels.Select(channel => channel.Basis)] },
-            Assumed = AssumptionAnswer.Of(found.Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
+            Assumed = AssumptionAnswer.Of(
+                found.Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
             Warnings = WarningAnswer.Of(found.WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel =>
                 Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", channels.Select(other => other.Document))))),
-            Workings = WorkingAnswer.Of(workings, () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
+            Workings = WorkingAnswer.Of(workings,
+                () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
         };
     }
 
     /// <summary>The documents that a floor rests on.</summary>
-    public static BasisAnswer Basis(this DesignFloor floor) => new() { Profile = floor.Profile.Basis, Design = floor.Design.Basis, ListedPrice = floor.WholesalePrice?.Basis };
+    public static BasisAnswer Basis(this DesignFloor floor) =>
+        new() { Profile = floor.Profile.Basis, Design = floor.Design.Basis, ListedPrice = floor.WholesalePrice?.Basis };
 
     /// <summary>Why there is no floor, as the request that asked for it is told.</summary>
     /// <param name="faults">Why there is none.</param>
@@ -56,8 +62,10 @@ public static class FloorAnswers
         var known = profile.Document.Materials.Select(line => line.Material).ToHashSet();
         var used = design.Revision is null ? [] : design.Document.Materials.Select(line => line.Material).OfType<string>();
         var priceList = profile.Revision is null ? "the inline profile" : $"the profile \"{profile.Key}\"";
-        return [.. used.Where(material => !known.Contains(material)).Distinct().Select(material => RequestFault.Unknown(place.Error("profile", FaultCodes.UnknownMaterial,
-            $"The price list of {priceList} has no material \"{material}\", which the design \"{design.Key}\" uses; add it there, or try another profile.")))];
+        return [.. used.Where(material => !known.Contains(material)).Distinct()
+            .Select(material => RequestFault.Unknown(place.Error("profile", FaultCodes.UnknownMaterial,
+                $"The price list of {priceList} has no material \"{material}\", which the design \"{design.Key}\" uses; add it there, "
+                + "or try another profile.")))];
     }
 
     private static ChannelPriceAnswer Row(this DesignFloor floor, Stored<Channel> channel)

@@ -2,7 +2,10 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.HealthChecks;
 
-/// <summary>Whether the store can be written, found out by writing. Anybody may ask, so that is done once in a while and not for each who does. A write that was refused meanwhile is believed at once.</summary>
+/// <summary>
+/// Whether the store can be written, found out by writing. Anybody may ask, so that is done once in a while and not for each who does. A write that
+/// was refused meanwhile is believed at once.
+/// </summary>
 public sealed class Readiness(Store store, StoreReadiness opening, TimeProvider clock)
 {
     private static readonly TimeSpan s_holds = TimeSpan.FromSeconds(2), s_within = TimeSpan.FromSeconds(1);

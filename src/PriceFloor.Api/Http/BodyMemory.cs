@@ -4,7 +4,8 @@ namespace PriceFloor.Api.Http;
 
 /// <summary>
 /// How many bytes of large bodies are held over all callers, by the memory that there is. A body grows while it is read, checked and stored: about
-/// twelve times by our own estimate, so a twelfth of what the process may use beside its own is given out. Whoever finds none left is told to come again.
+/// twelve times by our own estimate, so a twelfth of what the process may use beside its own is given out. Whoever
+/// finds none left is told to come again.
 /// </summary>
 public sealed class BodyMemory(long most)
 {

@@ -18,8 +18,10 @@ public sealed record Format(string MediaType, string ContentType, string? Suffix
 
 public static class FormatConventions
 {
-    public static TBuilder Offer<TBuilder>(this TBuilder builder, params IReadOnlyList<Format> formats) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new Offers(formats));
+    public static TBuilder Offer<TBuilder>(this TBuilder builder, params IReadOnlyList<Format> formats) where TBuilder : IEndpointConventionBuilder =>
+        builder.WithMetadata(new Offers(formats));
 
     /// <summary>An address that ends in its format.</summary>
-    public static TBuilder Always<TBuilder>(this TBuilder builder, Format format) where TBuilder : IEndpointConventionBuilder => builder.WithMetadata(new Offers([format], ByAddress: true));
+    public static TBuilder Always<TBuilder>(this TBuilder builder, Format format) where TBuilder : IEndpointConventionBuilder =>
+        builder.WithMetadata(new Offers([format], ByAddress: true));
 }

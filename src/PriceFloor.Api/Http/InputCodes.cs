@@ -143,5 +143,6 @@ public static class InputCodes
     public static Code Named(string word) => s_named.Value[word];
 
     private static readonly Lazy<Dictionary<string, Code>> s_named =
-        new(() => Code.In(typeof(FaultCodes)).Concat(Code.In(typeof(FileCodes))).Concat(Code.In(typeof(InputCodes))).DistinctBy(code => code.Word).ToDictionary(code => code.Word));
+        new(() => Code.In(typeof(FaultCodes)).Concat(Code.In(typeof(FileCodes))).Concat(Code.In(typeof(InputCodes))).DistinctBy(code => code.Word)
+            .ToDictionary(code => code.Word));
 }

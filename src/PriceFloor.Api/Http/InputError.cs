@@ -29,5 +29,6 @@ public sealed record InputError
     public long? Column { get; init; }
 
     /// <summary>A fault of the model, somewhere in the body.</summary>
-    public static InputError At(Fault fault, string prefix = "") => new() { Pointer = $"#{prefix}{fault.Pointer}", Code = fault.Code, Detail = fault.Detail };
+    public static InputError At(Fault fault, string prefix = "") =>
+        new() { Pointer = $"#{prefix}{fault.Pointer}", Code = fault.Code, Detail = fault.Detail };
 }

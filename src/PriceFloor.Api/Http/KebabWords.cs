@@ -19,7 +19,8 @@ public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
     public static string Of<T>(T value) where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 
     /// <summary>The words of an enum whose values are 0, 1, 2 and so on.</summary>
-    private JsonEncodedText[] InOrder(Type type) => Enum.GetValuesAsUnderlyingType(type) is int[] values && values.SequenceEqual(Enumerable.Range(0, values.Length))
+    private JsonEncodedText[] InOrder(Type type) => Enum.GetValuesAsUnderlyingType(type) is int[] values
+        && values.SequenceEqual(Enumerable.Range(0, values.Length))
         ? [.. Enum.GetNames(type).Select(name => JsonEncodedText.Encode(naming.ConvertName(name)))]
         : throw new NotSupportedException($"The values of {type.Name} are not 0, 1, 2 and so on.");
 
@@ -33,6 +34,7 @@ public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
             return default;
         }
 
-        public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) => writer.WriteStringValue(words[Unsafe.BitCast<T, int>(value)]);
+        public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(words[Unsafe.BitCast<T, int>(value)]);
     }
 }

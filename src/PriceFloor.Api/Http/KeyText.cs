@@ -36,7 +36,8 @@ public static partial class KeyText
     private static partial Regex KeyPattern();
 
     private static bool HasOurShape(string key) =>
-        key.Length == Mark.Length + NameLength + SecretLength + CheckLength && key.StartsWith(Mark, StringComparison.Ordinal) && key.Skip(Mark.Length).All(char.IsAsciiLetterOrDigit);
+        key.Length == Mark.Length + NameLength + SecretLength + CheckLength && key.StartsWith(Mark, StringComparison.Ordinal)
+        && key.Skip(Mark.Length).All(char.IsAsciiLetterOrDigit);
 
     /// <summary>The first bytes of the SHA-256, as letters and digits.</summary>
     private static string CheckOf(string text)

@@ -8,13 +8,26 @@ public static class Keys
     /// <summary>The last segment of the addresses that take many documents at once; addresses are found whatever their case.</summary>
     private const string Batch = "batch";
 
-    /// <summary>Why nothing new may be stored under the key; null if it may. What was stored under one before stays readable and can be deleted.</summary>
+    /// <summary>
+    /// Why nothing new may be stored under the key; null if it may. What was stored under one before stays readable and can be deleted.
+    /// </summary>
     public static InputError? FaultIn(string key) =>
-        key is "." or ".." ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"Nothing can be named \"{key}\", because addresses drop such a segment; choose another key." }
-        : key.Equals(Batch, StringComparison.OrdinalIgnoreCase) ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"Nothing can be named \"{key}\", because that is the address of batches; choose another key." }
+        key is "." or ".." ? new InputError
+        {
+            Parameter = "key",
+            Code = InputCodes.BadKey,
+            Detail = $"Nothing can be named \"{key}\", because addresses drop such a segment; choose another key.",
+        }
+        : key.Equals(Batch, StringComparison.OrdinalIgnoreCase) ? new InputError
+        {
+            Parameter = "key",
+            Code = InputCodes.BadKey,
+            Detail = $"Nothing can be named \"{key}\", because that is the address of batches; choose another key.",
+        }
         : !IsValid(key) ? new InputError { Parameter = "key", Code = InputCodes.BadKey, Detail = $"A key is {Rule}." }
         : null;
 
     public static bool IsValid(string key) =>
-        key.Length is >= 1 and <= Limits.KeyLength && key is not ("." or "..") && key.All(letter => char.IsAsciiLetterOrDigit(letter) || ".-_~:+".Contains(letter, StringComparison.Ordinal));
+        key.Length is >= 1 and <= Limits.KeyLength && key is not ("." or "..")
+        && key.All(letter => char.IsAsciiLetterOrDigit(letter) || ".-_~:+".Contains(letter, StringComparison.Ordinal));
 }

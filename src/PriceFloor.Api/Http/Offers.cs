@@ -7,7 +7,10 @@ public sealed record Offers(IReadOnlyList<Format> Formats, bool ByAddress = fals
 {
     public static readonly Offers JsonOnly = new([Format.Json]);
 
-    /// <summary>The format that the caller wants most; null where it wants none of these. Problems are always JSON, so a caller that takes problems takes JSON.</summary>
+    /// <summary>
+    /// The format that the caller wants most; null where it wants none of these. Problems are always JSON, so a
+    /// caller that takes problems takes JSON.
+    /// </summary>
     public Format? Wanted(HttpRequest request)
     {
         var accept = request.Headers.Accept;

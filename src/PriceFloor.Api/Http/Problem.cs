@@ -43,7 +43,9 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     {
         var sorted = errors.DistinctBy(error => (error.Pointer, error.Parameter, error.Code, error.Detail))
             .OrderBy(error => error.Pointer ?? "", StringComparer.Ordinal).ThenBy(error => error.Parameter, StringComparer.Ordinal).ToList();
-        return new(ProblemTypes.InvalidInput, sorted.Count == 1 ? sorted[0].Detail : string.Create(CultureInfo.InvariantCulture, $"{sorted.Count} values break a rule; errors lists each."))
+        return new(ProblemTypes.InvalidInput, sorted.Count == 1
+            ? sorted[0].Detail
+            : string.Create(CultureInfo.InvariantCulture, $"{sorted.Count} values break a rule; errors lists each."))
         {
             Errors = sorted,
         };
@@ -58,11 +60,13 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     /// <summary>The same problem with each fault told at its place in a larger body.</summary>
     public Problem Placed(Func<InputError, InputError> place) => WithErrors([.. (Errors ?? []).Select(place)]);
 
-    public Problem WithErrors(IReadOnlyList<InputError> errors) => new(_type, _detail) { Errors = errors, Reason = Reason, UsedBy = UsedBy, CurrentRevision = CurrentRevision, RetryAfter = RetryAfter };
+    public Problem WithErrors(IReadOnlyList<InputError> errors) =>
+        new(_type, _detail) { Errors = errors, Reason = Reason, UsedBy = UsedBy, CurrentRevision = CurrentRevision, RetryAfter = RetryAfter };
 
     public static Problem CannotCompute(Code reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
 
-    public static Problem OfCoding(string coding) => new(ProblemTypes.MediaType, $"The body has the Content-Encoding \"{coding}\"; send it as it is, without that header.") { IsOfCoding = true };
+    public static Problem OfCoding(string coding) =>
+        new(ProblemTypes.MediaType, $"The body has the Content-Encoding \"{coding}\"; send it as it is, without that header.") { IsOfCoding = true };
 
     public static Problem TooManyRequests(int retryAfter, string why = "") => new(ProblemTypes.TooManyRequests,
         string.Create(CultureInfo.InvariantCulture, $"{why}Wait {retryAfter} seconds."))
@@ -71,8 +75,8 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
 
     /// <summary>
-    /// The problem of a request that has no answer. What cannot be read comes before names that lead nowhere, and those before values that break a rule;
-    /// all faults of that kind are in it. Of other faults it is the first.
+    /// The problem of a request that has no answer. What cannot be read comes before names that lead nowhere, and those before values that break a
+    /// rule; all faults of that kind are in it. Of other faults it is the first.
     /// </summary>
     public static Problem Of(IReadOnlyList<Fault> faults)
     {
@@ -121,7 +125,8 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     /// <summary>The problem as it is sent in answer to a request.</summary>
     public ProblemBody BodyFor(HttpContext context) =>
-        new(context.Request.PathBase + _type.Address, _type.Title, _type.Status, KeyText.Hide(_detail), Reason, Errors?.Select(WithoutKeys).ToList(), UsedBy, CurrentRevision, context.TraceIdentifier);
+        new(context.Request.PathBase + _type.Address, _type.Title, _type.Status, KeyText.Hide(_detail), Reason, Errors?.Select(WithoutKeys).ToList(),
+            UsedBy, CurrentRevision, context.TraceIdentifier);
 }
 
 /// <summary>A document that stands in the way.</summary>

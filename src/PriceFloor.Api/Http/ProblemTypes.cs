@@ -4,12 +4,14 @@ namespace PriceFloor.Api.Http;
 public static class ProblemTypes
 {
     public static readonly ProblemType UnreadableRequest = new("unreadable-request", 400, "The request cannot be read",
-        "The body is not JSON, a value has the wrong JSON type, a null stands where none may be, or a property or query parameter is unknown or given twice. Only the first such fault is told.",
+        "The body is not JSON, a value has the wrong JSON type, a null stands where none may be, "
+        + "or a property or query parameter is unknown or given twice. Only the first such fault is told.",
         "Look at errors[0]: pointer (or parameter), line and column say where. Correct it and send the request again.");
 
     public static readonly ProblemType NoKey = new("no-key", 401, "A key is needed",
         "The request has no key, or one that this service does not know or that has expired.",
-        "Send the header \"Authorization: Bearer pf_...\". The first key is in the file first-admin-key in the data folder; further ones are made with POST /v1/keys.");
+        "Send the header \"Authorization: Bearer pf_...\". The first key is in the file first-admin-key in the data folder; "
+        + "further ones are made with POST /v1/keys.");
 
     public static readonly ProblemType KeyNotAllowed = new("key-not-allowed", 403, "The key does not allow this",
         "The key is right, but it lacks the scope that this call needs.",
@@ -37,10 +39,12 @@ public static class ProblemTypes
         "The body passes the size that this address reads.", "Send less at a time.");
 
     public static readonly ProblemType MediaType = new("media-type", 415, "The body's format is not read here",
-        "The Content-Type is missing or is not one that this address reads.", "Send JSON with the header \"Content-Type: application/json\" (UTF-8).");
+        "The Content-Type is missing or is not one that this address reads.",
+        "Send JSON with the header \"Content-Type: application/json\" (UTF-8).");
 
     public static readonly ProblemType InvalidInput = new("invalid-input", 422, "A value breaks a rule",
-        "The request can be read, but values in it break rules. All of them are listed in errors, each with pointer (or parameter), code and how to fix it. Nothing was stored.",
+        "The request can be read, but values in it break rules. All of them are listed in errors, each with pointer (or parameter), "
+        + "code and how to fix it. Nothing was stored.",
         "Correct each value that errors names and send the request again.");
 
     public static readonly ProblemType UnknownReference = new("unknown-reference", 422, "It names something that does not exist",
@@ -52,18 +56,22 @@ public static class ProblemTypes
         "Use a profile and a channel of the same currency, or leave the currency out of the request.");
 
     public static readonly ProblemType CannotCompute = new("cannot-compute", 422, "There is no answer",
-        "Each document is valid, but together they have no answer; reason says why: no-price (no price up to 10^12 is enough), no-bench-time, too-large (a figure is too large to be exact), ...",
+        "Each document is valid, but together they have no answer; reason says why: no-price (no price up to 10^12 is enough), no-bench-time, "
+        + "too-large (a figure is too large to be exact), ...",
         "The detail says which figure to look at.");
 
     public static readonly ProblemType TooManyRequests = new("too-many-requests", 429, "Too many requests",
-        "The key (or, without a key, the address) has used up its requests for now.", "Wait as many seconds as Retry-After says. The RateLimit header tells what is left.");
+        "The key (or, without a key, the address) has used up its requests for now.",
+        "Wait as many seconds as Retry-After says. The RateLimit header tells what is left.");
 
     public static readonly ProblemType Busy = new("busy", 503, "The store cannot be used just now",
         "The store is locked, read-only, full, damaged, or just being brought up to date. Nothing was half done.",
-        "Try again after Retry-After seconds. If it stays so, whoever runs the server should look at the log and at the data folder's space and rights.");
+        "Try again after Retry-After seconds. If it stays so, "
+        + "whoever runs the server should look at the log and at the data folder's space and rights.");
 
     public static readonly ProblemType DamagedDocument = new("damaged-document", 503, "A stored document is damaged",
-        "A document that the answer needs does not read as it was stored: a disk or a hand has changed it. Nothing is computed from it, since a guess could be a floor that is too low.",
+        "A document that the answer needs does not read as it was stored: a disk or a hand has changed it. Nothing is computed from it, "
+        + "since a guess could be a floor that is too low.",
         "PUT the document again, which replaces it, or restore a backup. The verb check-store lists every damaged document.");
 
     public static readonly ProblemType Internal = new("internal", 500, "A fault of the service",

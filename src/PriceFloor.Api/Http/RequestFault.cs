@@ -1,9 +1,12 @@
 namespace PriceFloor.Api.Http;
 
-/// <summary>Why a request has no answer, where that is more than the model can say: what kind of problem it is, and which field of the request is at fault.</summary>
+/// <summary>
+/// Why a request has no answer, where that is more than the model can say: what kind of problem it is, and which field of the request is at fault.
+/// </summary>
 public sealed record RequestFault : Fault
 {
-    private RequestFault(ProblemType type, InputError? error, string detail) : base(error?.Pointer ?? "", error?.Code ?? type.Code, detail) => (Type, Error) = (type, error);
+    private RequestFault(ProblemType type, InputError? error, string detail) : base(error?.Pointer ?? "", error?.Code ?? type.Code, detail) =>
+        (Type, Error) = (type, error);
 
     public ProblemType Type { get; }
 

@@ -55,6 +55,7 @@ public sealed record Retirement
 public static class RetirementConventions
 {
     /// <summary>The address is deprecated since then and stops answering at sunset; link says what to use instead.</summary>
-    public static TBuilder Retiring<TBuilder>(this TBuilder builder, DateTimeOffset since, DateTimeOffset? sunset, string link) where TBuilder : IEndpointConventionBuilder =>
-        builder.WithMetadata(new Retirement(since, sunset, link));
+    public static TBuilder Retiring<TBuilder>(this TBuilder builder, DateTimeOffset since, DateTimeOffset? sunset,
+        string link) where TBuilder : IEndpointConventionBuilder =>
+            builder.WithMetadata(new Retirement(since, sunset, link));
 }

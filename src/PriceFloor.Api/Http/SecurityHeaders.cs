@@ -9,7 +9,8 @@ public static class SecurityHeaders
     private static readonly StringValues s_nothing = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 
     /// <summary>The page that shows the contract has scripts and styles of our own, and asks us.</summary>
-    private static readonly StringValues s_docs = "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
+    private static readonly StringValues s_docs = "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
+        + "connect-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 
     private static readonly StringValues s_noSniff = "nosniff", s_noReferrer = "no-referrer", s_sameOrigin = "same-origin";
 

@@ -9,8 +9,8 @@ public static class UnseenCharacters
     /// <param name="text">The text.</param>
     /// <param name="name">What it is called.</param>
     /// <param name="isStored">
-    /// It was stored before direction marks were refused. They change no figure, so that a text with one is no damage; only who stores the document again must
-    /// take it out.
+    /// It was stored before direction marks were refused. They change no figure, so that a text with one is no damage; only who stores the document
+    /// again must take it out.
     /// </param>
     public static string? FaultOf(string text, string name, bool isStored = false)
     {

@@ -75,7 +75,8 @@ public static class WireJson
     {
         foreach (var property in type.Properties)
         {
-            var isMoney = property.AttributeProvider?.GetCustomAttributes(typeof(NumberFieldAttribute), inherit: true).Any(field => field is MoneyAttribute or PriceAttribute) ?? false;
+            var isMoney = property.AttributeProvider?.GetCustomAttributes(typeof(NumberFieldAttribute), inherit: true)
+                .Any(field => field is MoneyAttribute or PriceAttribute) ?? false;
             if (isMoney && property.PropertyType == typeof(decimal))
                 property.CustomConverter = new PaddedNumber(decimals);
             else if (isMoney && property.PropertyType == typeof(decimal?))
@@ -90,7 +91,8 @@ public static class WireJson
         {
             const NumberStyles Digits = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
             return (reader.ValueIsEscaped ? decimal.TryParse(reader.GetString(), Digits, CultureInfo.InvariantCulture, out var value)
-                : decimal.TryParse(reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan, Digits, CultureInfo.InvariantCulture, out value)) ? value : 0;
+                : decimal.TryParse(reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan, Digits, CultureInfo.InvariantCulture,
+                    out value)) ? value : 0;
         }
 
         public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) => writer.WriteNumberValue(value);
@@ -98,30 +100,38 @@ public static class WireJson
 
     private sealed class PaddedNumber(int decimals) : JsonConverter<decimal>
     {
-        public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+        public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new NotSupportedException();
 
-        public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) => writer.WriteNumberValue(Rounding.WithDecimals(value, decimals));
+        public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) =>
+            writer.WriteNumberValue(Rounding.WithDecimals(value, decimals));
     }
 
     private sealed class PaddedNumberOrNull(int decimals) : JsonConverter<decimal?>
     {
-        public override decimal? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+        public override decimal? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new NotSupportedException();
 
-        public override void Write(Utf8JsonWriter writer, decimal? value, JsonSerializerOptions options) => writer.WriteNumberValue(Rounding.WithDecimals(value!.Value, decimals));
+        public override void Write(Utf8JsonWriter writer, decimal? value, JsonSerializerOptions options) =>
+            writer.WriteNumberValue(Rounding.WithDecimals(value!.Value, decimals));
     }
 
     private sealed class LenientDate : JsonConverter<DateOnly>
     {
-        public override DateOnly Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => TimeText.ReadDate(reader.GetString()!) ?? default;
+        public override DateOnly Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            TimeText.ReadDate(reader.GetString()!) ?? default;
 
-        public override void Write(Utf8JsonWriter writer, DateOnly value, JsonSerializerOptions options) => writer.WriteStringValue(value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        public override void Write(Utf8JsonWriter writer, DateOnly value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
     }
 
     private sealed class LenientTime : JsonConverter<DateTimeOffset>
     {
-        public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => TimeText.ReadTime(reader.GetString()!) ?? default;
+        public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            TimeText.ReadTime(reader.GetString()!) ?? default;
 
-        public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) => writer.WriteStringValue(TimeText.Write(value));
+        public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(TimeText.Write(value));
     }
 }
 

@@ -8,7 +8,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.ListedPrices;
 
 /// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
-public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, CatalogueSource catalogues) : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
+public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, CatalogueSource catalogues)
+    : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
 {
     public override IEnumerable<(string Property, string Value)> NamesOf(string key)
     {
@@ -16,7 +17,8 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Cata
         return [("sku", sku), ("channel", channel)];
     }
 
-    public override Outcome<Checked<ListedPrice>> Check(Writing writing, string key, ListedPrice document, Stored<ListedPrice>? before, ProfileAccess access)
+    public override Outcome<Checked<ListedPrice>> Check(Writing writing, string key, ListedPrice document,
+        Stored<ListedPrice>? before, ProfileAccess access)
     {
         var (sku, channelKey) = ListedPriceKey.Of(key);
         var catalogue = catalogues.SeenBy(access).Within(writing);
@@ -27,7 +29,8 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Cata
 
         var currency = Currency.Of(channel.Document.Currency);
         if (document.Currency is { } code && code != currency.Code)
-            return RequestFault.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
+            return RequestFault.Of(ProblemTypes.CurrencyMismatch,
+                $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
         if (ChannelRules.TooFine(document.Price, "price", currency) is { } detail)
             return RequestFault.Invalid(new InputError { Pointer = "#/price", Code = FaultCodes.TooManyDecimals, Detail = detail });
         return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName(Kinds.Channel, channelKey)]);

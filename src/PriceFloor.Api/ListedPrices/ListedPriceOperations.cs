@@ -10,10 +10,12 @@ namespace PriceFloor.Api.ListedPrices;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class ListedPriceOperations
 {
-    private static readonly Noun s_noun = new("listed price", "listed prices of a design", "ListedPrice", "Listed prices", typeof(ListedPrice), Examples.ListedPrice, Examples.StoredListedPrice);
+    private static readonly Noun s_noun = new("listed price", "listed prices of a design", "ListedPrice", "Listed prices", typeof(ListedPrice),
+        Examples.ListedPrice, Examples.StoredListedPrice);
 
     private static readonly Operation ListingBatch = new("putListedPrices", "Listed prices", "Store what a shop lists today, all or nothing",
-        "The same lines and sheets that a batch of price checks takes, stored as listed prices: all together, or none and every fault is told with its line. Aliases lead to their designs. Scope: prices.")
+        "The same lines and sheets that a batch of price checks takes, stored as listed prices: all together, "
+        + "or none and every fault is told with its line. Aliases lead to their designs. Scope: prices.")
     {
         Answer = typeof(WriteBatchAnswer),
         Cases = ListedPriceCases.ListingBatches,
@@ -26,9 +28,12 @@ public static class ListedPriceOperations
         v1.MapGet("/designs/{sku}/prices", ListedPriceRoutes.List).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
         v1.MapGet("/designs/{sku}/prices/{channel}", DocumentRoutes.Get<ListedPrice>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/designs/{sku}/prices/{channel}", DocumentRoutes.Put<ListedPrice>).Needs(Scope.Prices).Tell(DocumentOperations.Put(s_noun));
-        v1.MapDelete("/designs/{sku}/prices/{channel}", DocumentRoutes.Delete<ListedPrice>).Needs(Scope.Prices).Tell(DocumentOperations.Delete(s_noun));
-        v1.MapGet("/designs/{sku}/prices/{channel}/revisions", DocumentRoutes.Revisions<ListedPrice>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
-        v1.MapGet("/designs/{sku}/prices/{channel}/revisions/{number}", DocumentRoutes.Revision<ListedPrice>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));
+        v1.MapDelete("/designs/{sku}/prices/{channel}", DocumentRoutes.Delete<ListedPrice>).Needs(Scope.Prices)
+            .Tell(DocumentOperations.Delete(s_noun));
+        v1.MapGet("/designs/{sku}/prices/{channel}/revisions", DocumentRoutes.Revisions<ListedPrice>).Needs(Scope.Read)
+            .Tell(DocumentOperations.Revisions(s_noun));
+        v1.MapGet("/designs/{sku}/prices/{channel}/revisions/{number}", DocumentRoutes.Revision<ListedPrice>).Needs(Scope.Read)
+            .Tell(DocumentOperations.Revision(s_noun));
         v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(ListingBatch);
     }
 }

@@ -15,22 +15,36 @@ namespace PriceFloor.Api.ListedPrices;
 /// <summary>What a shop lists today, all of it or none: the same lines and sheets that can be checked can be stored.</summary>
 public static class ListingBatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, Store store, CatalogueReader reader, DocumentKind<ListedPrice> kind, IValidator<PriceCheckRequest> validator, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, Store store, CatalogueReader reader, DocumentKind<ListedPrice> kind,
+        IValidator<PriceCheckRequest> validator, HttpContext context)
     {
         if (query.Value.AsOf is not null)
-            return Problem.Unreadable(new InputError { Parameter = "asOf", Code = InputCodes.UnknownParameter, Detail = "What is listed today cannot be written into the past; leave asOf out." });
+            return Problem.Unreadable(new InputError
+            {
+                Parameter = "asOf",
+                Code = InputCodes.UnknownParameter,
+                Detail = "What is listed today cannot be written into the past; leave asOf out.",
+            });
         if (query.Value.NamesSheetParts && BatchBody.FormatOf(context.Request) != Format.Csv)
-            return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Unexpected, Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
+            return Problem.Invalid([new InputError
+            {
+                Parameter = "channel",
+                Code = FaultCodes.Unexpected,
+                Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price.",
+            }]);
         if (BatchBody.Refused(context.Request) is { } refused)
             return refused;
         var body = await BatchBody.ReadAsync(context);
-        return body.Found is not { } sent ? Problem.Of(body.Faults) : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
-            (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), catalogue),
-            pipe => OfSheet(pipe, query.Value, catalogue, context.RequestAborted),
-            context.RequestAborted));
+        return body.Found is not { } sent
+            ? Problem.Of(body.Faults)
+            : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
+                (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), catalogue),
+                pipe => OfSheet(pipe, query.Value, catalogue, context.RequestAborted),
+                context.RequestAborted));
     }
 
-    private static async Task<Outcome<List<PlacedLine<ListedPrice>>>> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query, Catalogue catalogue, CancellationToken cancel)
+    private static async Task<Outcome<List<PlacedLine<ListedPrice>>>> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query,
+        Catalogue catalogue, CancellationToken cancel)
     {
         using var sheet = new SheetReader(pipe, query.Dialect);
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
@@ -54,14 +68,25 @@ public static class ListingBatchRoutes
                 with
             { IsUnreadable = line.Faults[0].Type == ProblemTypes.UnreadableRequest };
         var request = line.Request!;
-        var placed = new PlacedLine<ListedPrice>(null, new ListedPrice { Price = request.Price, Currency = request.Currency }, [], line.Pointer, line.Line, line.Column);
+        var placed = new PlacedLine<ListedPrice>(null, new ListedPrice { Price = request.Price, Currency = request.Currency }, [], line.Pointer,
+            line.Line, line.Column);
         var unknown = new List<InputError>();
         if (catalogue.DesignNamed(request.Sku) is not { } design)
-            unknown.Add(placed.Placed(new InputError { Pointer = "#/sku", Code = InputCodes.UnknownDesign, Detail = $"There is no design \"{request.Sku}\"; case counts." }));
+            unknown.Add(placed.Placed(new InputError
+            {
+                Pointer = "#/sku",
+                Code = InputCodes.UnknownDesign,
+                Detail = $"There is no design \"{request.Sku}\"; case counts.",
+            }));
         else
             placed = placed with { Key = new ListedPriceKey(design.Key, request.Channel).ToString() };
         if (catalogue.Channel(request.Channel) is null)
-            unknown.Add(placed.Placed(new InputError { Pointer = "#/channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{request.Channel}\"; case counts." }));
+            unknown.Add(placed.Placed(new InputError
+            {
+                Pointer = "#/channel",
+                Code = InputCodes.UnknownChannel,
+                Detail = $"There is no channel \"{request.Channel}\"; case counts.",
+            }));
         return placed with { Faults = unknown };
     }
 }

@@ -8,7 +8,8 @@ namespace PriceFloor.Api.Markups;
 public static class MarkupOperations
 {
     private static readonly Operation Markups = new("computeMarkups", "Questions", "Markup, margin, chains and discounts",
-        "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; a series of discounts has one equivalent. Scope: read.")
+        "Any two of cost, price, markup, margin and profit give the rest; a chain leads from maker to buyer or back; "
+        + "a series of discounts has one equivalent. Scope: read.")
     { Answer = typeof(MarkupAnswer), Cases = MarkupCases.Markups, Problems = [ProblemTypes.CannotCompute] };
 
     public static void MapMarkups(this RouteGroupBuilder v1)

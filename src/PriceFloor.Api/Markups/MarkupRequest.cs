@@ -81,13 +81,15 @@ public sealed class MarkupRequestValidator : AbstractValidator<MarkupRequest>
 {
     public MarkupRequestValidator()
     {
-        RuleFor(request => request.Currency).Must(code => code is null || Currency.Find(code) is not null).WithErrorCode("unknown-currency").WithMessage("currency must be an ISO 4217 code in capitals, such as USD.");
+        RuleFor(request => request.Currency).Must(code => code is null || Currency.Find(code) is not null)
+            .WithErrorCode("unknown-currency").WithMessage("currency must be an ISO 4217 code in capitals, such as USD.");
         RuleFor(request => request).Custom((request, context) =>
         {
             if (request.Chain.Count > 0)
                 ChainFaults(request, context);
             else if (request.Values.Known < 2 && (request.Discounts is null || request.Values.Known == 1))
-                context.Add("", FaultCodes.Required, "Give two of cost, price, markup, margin and profit (or discounts, or a chain with a cost or a price).");
+                context.Add("", FaultCodes.Required,
+                    "Give two of cost, price, markup, margin and profit (or discounts, or a chain with a cost or a price).");
             foreach (var (index, step) in request.Chain.Index())
                 if (new[] { step.Markup, step.Margin, step.Multiple }.Count(value => value is not null) != 1)
                     context.Add($"chain/{index}", FaultCodes.ExactlyOne, "A step says exactly one of markup, margin and multiple.");

@@ -12,7 +12,9 @@ public static class MarkupRoutes
         Answers.ForThisCallerOnly(context);
         var request = body.Value;
         var chain = ChainOf(request);
-        var step = chain is null ? request.Values.Known >= 2 ? Markup.Of(request.Values) : null : chain.Found is { } hands ? MarkupChain.Whole(hands) : null;
+        var step = chain is null ? request.Values.Known >= 2 ? Markup.Of(request.Values) : null
+            : chain.Found is { } hands ? MarkupChain.Whole(hands)
+            : null;
         var taxed = step?.Found is { } priced && request.SalesTax is { } tax ? TaxedPrice.Of(priced.Price, tax) : null;
         var discounts = request.Discounts is { } asked ? DiscountsOf(asked) : null;
         if (new[] { chain?.Faults, step?.Faults, taxed?.Faults, discounts?.Faults }.SelectMany(faults => faults ?? []).FirstOrDefault() is { } fault)
@@ -42,8 +44,11 @@ public static class MarkupRoutes
 
     private static IEnumerable<Working> WorkingsOf(MarkupRequest request, List<Markup>? chain, Markup? step, Discounted? discounts)
     {
-        var ofStep = step is null ? [] : chain is null ? Workings.Of(request.Asked, request.SalesTax) : Workings.Of(request.Asked, request.SalesTax, request.Chain);
-        return discounts is null ? ofStep : ofStep.Concat(Workings.Of(new DiscountSeries(request.Discounts!.Rates), discounts, fromNet: request.Discounts.Net is not null));
+        var ofStep = step is null ? []
+            : chain is null ? Workings.Of(request.Asked, request.SalesTax)
+            : Workings.Of(request.Asked, request.SalesTax, request.Chain);
+        return discounts is null ? ofStep
+            : ofStep.Concat(Workings.Of(new DiscountSeries(request.Discounts!.Rates), discounts, fromNet: request.Discounts.Net is not null));
     }
 
     private static Outcome<List<Markup>>? ChainOf(MarkupRequest request) =>

@@ -31,21 +31,24 @@ public static class MetricsPage
     {
         var here = VersionAnswer.Here;
         Family(text, "pricefloor_build_info", "gauge", "What runs here; always 1.",
-            [(string.Create(CultureInfo.InvariantCulture, $"{{version=\"{here.Version}\",commit=\"{here.Commit}\",runtime=\"{here.Runtime}\",schema=\"{here.Schema}\",contract=\"{here.Contract}\"}}"), 1)]);
+            [(string.Create(CultureInfo.InvariantCulture, $"{{version=\"{here.Version}\",commit=\"{here.Commit}\",runtime=\"{here.Runtime}\","
+                + $"schema=\"{here.Schema}\",contract=\"{here.Contract}\"}}"), 1)]);
         Family(text, "pricefloor_process_memory_bytes", "gauge", "Memory that the process holds.", [("", Environment.WorkingSet)]);
     }
 
     private static void OfRequests(StringBuilder text, ServiceCounts counts)
     {
         Family(text, "pricefloor_requests_total", "counter", "Requests by method, route and status.",
-            counts.Requests.Select(request => (string.Create(CultureInfo.InvariantCulture, $"{{method=\"{request.Method}\",route=\"{request.Route}\",status=\"{request.Status}\"}}"), request.Count)));
+            counts.Requests.Select(request => (string.Create(CultureInfo.InvariantCulture,
+                $"{{method=\"{request.Method}\",route=\"{request.Route}\",status=\"{request.Status}\"}}"), request.Count)));
         Family(text, Seconds, "histogram", "How long requests took by method, route and class of status.", []);
         foreach (var (method, route, status, upTo, count, seconds) in counts.Durations.All)
         {
             var labels = $"method=\"{method}\",route=\"{route}\",status=\"{status}\"";
             foreach (var (bound, within) in Durations.Bounds.Zip(upTo))
                 text.Append(CultureInfo.InvariantCulture, $"{Seconds}_bucket{{{labels},le=\"{bound}\"}} {within}\n");
-            text.Append(CultureInfo.InvariantCulture, $"{Seconds}_bucket{{{labels},le=\"+Inf\"}} {count}\n{Seconds}_sum{{{labels}}} {seconds}\n{Seconds}_count{{{labels}}} {count}\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"{Seconds}_bucket{{{labels},le=\"+Inf\"}} {count}\n{Seconds}_sum{{{labels}}} {seconds}\n{Seconds}_count{{{labels}}} {count}\n");
         }
 
         Family(text, "pricefloor_price_checks_total", "counter", "Prices checked by verdict.",
@@ -56,16 +59,20 @@ public static class MetricsPage
     {
         Family(text, "pricefloor_revisions_total", "counter", "Revisions ever written to the store.", [("", store.Position)]);
         Family(text, "pricefloor_store_bytes", "gauge", "Size of the store's files.", [("", SizeOf(store.Path) + SizeOf(store.Path + "-wal"))]);
-        Family(text, "pricefloor_data_free_bytes", "gauge", "Free space on the data folder's disk.", [("", new DriveInfo(Path.GetFullPath(settings.DataFolder)).AvailableFreeSpace)]);
+        Family(text, "pricefloor_data_free_bytes", "gauge", "Free space on the data folder's disk.",
+            [("", new DriveInfo(Path.GetFullPath(settings.DataFolder)).AvailableFreeSpace)]);
     }
 
     private static void OfBackups(StringBuilder text, ServiceCounts counts, BackupFolder backups, DateTimeOffset? newest, DateTimeOffset now)
     {
-        Family(text, "pricefloor_backups_failed_total", "counter", "Backups into the data folder that could not be made since the start.", [("", counts.FailedBackups)]);
+        Family(text, "pricefloor_backups_failed_total", "counter", "Backups into the data folder that could not be made since the start.",
+            [("", counts.FailedBackups)]);
         if (backups.Newest is { } good)
-            Family(text, "pricefloor_backup_last_good_seconds", "gauge", "When the newest backup in the data folder was made, in seconds since 1970.", [("", good.ToUnixTimeSeconds())]);
+            Family(text, "pricefloor_backup_last_good_seconds", "gauge", "When the newest backup in the data folder was made, in seconds since 1970.",
+                [("", good.ToUnixTimeSeconds())]);
         if (newest is { } made)
-            Family(text, "pricefloor_backup_age_seconds", "gauge", "Since the newest backup in the data folder was made.", [("", long.Max(0, (long)(now - made).TotalSeconds))]);
+            Family(text, "pricefloor_backup_age_seconds", "gauge", "Since the newest backup in the data folder was made.",
+                [("", long.Max(0, (long)(now - made).TotalSeconds))]);
     }
 
     private static void Family(StringBuilder text, string name, string type, string help, IEnumerable<(string Labels, long Value)> samples)

@@ -5,14 +5,22 @@ namespace PriceFloor.Api.OpenApi;
 /// <summary>The operations that every kind of document has.</summary>
 public static class DocumentOperations
 {
-    public static Operation List(Noun noun) => new($"list{noun.Id.TrimEnd('s')}s", noun.Tag, $"The {noun.Many}", $"The {noun.Many} in order of key, a page at a time. Scope: read.")
+    public static Operation List(Noun noun) => new($"list{noun.Id.TrimEnd('s')}s", noun.Tag, $"The {noun.Many}",
+        $"The {noun.Many} in order of key, a page at a time. Scope: read.")
     { Answer = noun.Type, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
 
-    public static Operation Get(Noun noun) => new($"get{noun.Id}", noun.Tag, $"A {noun.One}", $"The {noun.One} with its defaults filled in. The ETag is its revision. Scope: read.")
-    { Answer = noun.Type, HasRevision = true, AnswerExample = noun.StoredExample, Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." } };
+    public static Operation Get(Noun noun) => new($"get{noun.Id}", noun.Tag, $"A {noun.One}",
+        $"The {noun.One} with its defaults filled in. The ETag is its revision. Scope: read.")
+    {
+        Answer = noun.Type,
+        HasRevision = true,
+        AnswerExample = noun.StoredExample,
+        Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." },
+    };
 
     public static Operation Put(Noun noun) => new($"put{noun.Id}", noun.Tag, $"Store a {noun.One}",
-        $"Creates the {noun.One} or appends a revision to it; the same content again changes nothing. What GET gave can be put back: key, revision and savedAt are ignored. Scope: {(noun.Type == typeof(ListedPrice) ? "prices" : "write")}.")
+        $"Creates the {noun.One} or appends a revision to it; the same content again changes nothing. What GET gave can be put back: key, "
+        + $"revision and savedAt are ignored. Scope: {(noun.Type == typeof(ListedPrice) ? "prices" : "write")}.")
     {
         Answer = noun.Type,
         HasRevision = true,
@@ -32,6 +40,13 @@ public static class DocumentOperations
         "Every revision in order, also after a delete; a delete is a revision with deleted true. Scope: read.")
     { Answer = noun.Type, TellsDeletions = true, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
 
-    public static Operation Revision(Noun noun) => new($"get{noun.Id}Revision", noun.Tag, $"One revision of a {noun.One}", "The document as that revision had it; it never changes. Scope: read.")
-    { Answer = noun.Type, TellsDeletions = true, HasRevision = true, AnswerExample = noun.StoredExample, Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." } };
+    public static Operation Revision(Noun noun) => new($"get{noun.Id}Revision", noun.Tag, $"One revision of a {noun.One}",
+        "The document as that revision had it; it never changes. Scope: read.")
+    {
+        Answer = noun.Type,
+        TellsDeletions = true,
+        HasRevision = true,
+        AnswerExample = noun.StoredExample,
+        Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." },
+    };
 }

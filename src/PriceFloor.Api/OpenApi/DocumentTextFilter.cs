@@ -28,7 +28,14 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
         named.Description = "A design with its key, as GET gives it.";
         named.Properties = new Dictionary<string, IOpenApiSchema>(design.Properties!)
         {
-            ["key"] = new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Description = "The design's key.", Examples = [JsonValue.Create("RB-014")] },
+            ["key"] = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                MinLength = 1,
+                MaxLength = Limits.KeyLength,
+                Description = "The design's key.",
+                Examples = [JsonValue.Create("RB-014")],
+            },
         };
         swaggerDoc.Components.Schemas[NamedDesign] = named;
         swaggerDoc.Components.Schemas[Deletion] = DeletionOf();
@@ -43,10 +50,32 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
         Properties = new Dictionary<string, IOpenApiSchema>
         {
             ["key"] = new OpenApiSchema { Type = JsonSchemaType.String, Description = "The document's key.", Examples = [JsonValue.Create("main")] },
-            ["sku"] = new OpenApiSchema { Type = JsonSchemaType.String, Description = "Of a listed price: the design.", Examples = [JsonValue.Create("RB-014")] },
-            ["channel"] = new OpenApiSchema { Type = JsonSchemaType.String, Description = "Of a listed price: the channel.", Examples = [JsonValue.Create("web")] },
-            ["revision"] = new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Description = "Number of the revision.", Examples = [JsonValue.Create(2)] },
-            ["savedAt"] = new OpenApiSchema { Type = JsonSchemaType.String, Format = "date-time", Description = "When it was deleted.", Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")] },
+            ["sku"] = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                Description = "Of a listed price: the design.",
+                Examples = [JsonValue.Create("RB-014")],
+            },
+            ["channel"] = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                Description = "Of a listed price: the channel.",
+                Examples = [JsonValue.Create("web")],
+            },
+            ["revision"] = new OpenApiSchema
+            {
+                Type = JsonSchemaType.Integer,
+                Format = "int64",
+                Description = "Number of the revision.",
+                Examples = [JsonValue.Create(2)],
+            },
+            ["savedAt"] = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                Format = "date-time",
+                Description = "When it was deleted.",
+                Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")],
+            },
             ["deleted"] = new OpenApiSchema { Type = JsonSchemaType.Boolean, Description = "Always true.", Enum = [JsonValue.Create(true)] },
         },
     };

@@ -7,8 +7,9 @@ namespace PriceFloor.Api.OpenApi;
 /// <summary>The headers that answers carry: each stands once in the document and is referred to where it is sent.</summary>
 public static class HeaderText
 {
-    private const string RequestId = "X-Request-Id", RateLimit = "RateLimit", RateLimitPolicy = "RateLimit-Policy", RetryAfter = "Retry-After", AcceptEncoding = "Accept-Encoding", WwwAuthenticate = "WWW-Authenticate",
-        RevisionTag = "RevisionETag", AnswerTag = "AnswerETag", Location = "Location", NextLink = "NextLink", Deprecation = "Deprecation", Sunset = "Sunset", RetirementLink = "RetirementLink";
+    private const string RequestId = "X-Request-Id", RateLimit = "RateLimit", RateLimitPolicy = "RateLimit-Policy", RetryAfter = "Retry-After",
+        AcceptEncoding = "Accept-Encoding", WwwAuthenticate = "WWW-Authenticate", RevisionTag = "RevisionETag", AnswerTag = "AnswerETag",
+        Location = "Location", NextLink = "NextLink", Deprecation = "Deprecation", Sunset = "Sunset", RetirementLink = "RetirementLink";
 
     private static readonly Dictionary<string, (string Description, string Example)> s_headers = new()
     {
@@ -59,13 +60,16 @@ public static class HeaderText
     /// <summary>Puts what is referred to, and nothing else, into the document.</summary>
     public static void Define(OpenApiDocument document)
     {
-        var used = (from response in Responses(document) from header in response.Headers!.Values select ((OpenApiHeaderReference)header).Reference.Id!).ToHashSet();
-        document.Components!.Headers = s_headers.Where(header => used.Contains(header.Key)).OrderBy(header => header.Key, StringComparer.Ordinal).ToDictionary(header => header.Key, header => (IOpenApiHeader)new OpenApiHeader
-        {
-            Description = header.Value.Description,
-            Schema = new OpenApiSchema { Type = JsonSchemaType.String },
-            Example = JsonValue.Create(header.Value.Example),
-        });
+        var used = (from response in Responses(document)
+                    from header in response.Headers!.Values
+                    select ((OpenApiHeaderReference)header).Reference.Id!).ToHashSet();
+        document.Components!.Headers = s_headers.Where(header => used.Contains(header.Key)).OrderBy(header => header.Key, StringComparer.Ordinal)
+            .ToDictionary(header => header.Key, header => (IOpenApiHeader)new OpenApiHeader
+            {
+                Description = header.Value.Description,
+                Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+                Example = JsonValue.Create(header.Value.Example),
+            });
     }
 
     public static IEnumerable<OpenApiResponse> Responses(OpenApiDocument document) =>

@@ -4,7 +4,9 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>A main case of an operation: what is asked and what is answered to it. Both stand in the contract under its name; a test asks and compares.</summary>
+/// <summary>
+/// A main case of an operation: what is asked and what is answered to it. Both stand in the contract under its name; a test asks and compares.
+/// </summary>
 /// <param name="Name">What both are called, in kebab-case.</param>
 /// <param name="Summary">What is special about it, in a few words.</param>
 /// <param name="Request">The body that is sent; null where there is none.</param>
@@ -32,9 +34,11 @@ public sealed record MainCase(string Name, string Summary, string? Request, stri
     /// <summary>Puts what is answered to the cases into the answer of one status.</summary>
     public static void IntoAnswer(IReadOnlyList<MainCase> cases, int status, IDictionary<string, IOpenApiMediaType>? content)
     {
-        var answered = cases.Where(one => one.Problem is null ? status is 200 or 201 : one.Problem.Status == status).DistinctBy(one => one.Name).ToList();
+        var answered = cases.Where(one => one.Problem is null ? status is 200 or 201 : one.Problem.Status == status)
+            .DistinctBy(one => one.Name).ToList();
         if (answered.Count > 0 && content is not null)
-            Into((OpenApiMediaType)content[status < 400 ? "application/json" : "application/problem+json"], answered.ToDictionary(one => one.Name, one => one.Showing(JsonNode.Parse(one.Answer))));
+            Into((OpenApiMediaType)content[status < 400 ? "application/json" : "application/problem+json"],
+                answered.ToDictionary(one => one.Name, one => one.Showing(JsonNode.Parse(one.Answer))));
     }
 
     /// <summary>Gives a parameter an example for each case that has one of its own; the operation's other cases keep the parameter's.</summary>
@@ -43,7 +47,8 @@ public sealed record MainCase(string Name, string Summary, string? Request, stri
         if (!cases.Any(one => one.At.ContainsKey(parameter.Name!)))
             return;
         var isSent = parameter.Required ? parameter.Example : null;
-        parameter.Examples = cases.DistinctBy(one => one.Name).Select(one => (Case: one, Value: one.At.TryGetValue(parameter.Name!, out var given) ? Typed(given, parameter) : isSent?.DeepClone()))
+        parameter.Examples = cases.DistinctBy(one => one.Name)
+            .Select(one => (Case: one, Value: one.At.TryGetValue(parameter.Name!, out var given) ? Typed(given, parameter) : isSent?.DeepClone()))
             .Where(one => one.Value is not null).ToDictionary(one => one.Case.Name, one => one.Case.Showing(one.Value));
         parameter.Example = null;
     }

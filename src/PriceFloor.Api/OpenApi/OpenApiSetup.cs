@@ -1,3 +1,6 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using System.Xml.XPath;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.OpenApi;
@@ -7,7 +10,7 @@ using Swashbuckle.AspNetCore.Swagger;
 namespace PriceFloor.Api.OpenApi;
 
 /// <summary>The OpenAPI 3.1 document, written from the code, served and committed.</summary>
-public static class OpenApiSetup
+public static partial class OpenApiSetup
 {
     /// <summary>Of the contract, as in the path: /v1.</summary>
     public const string ContractVersion = "1";
@@ -17,14 +20,17 @@ public static class OpenApiSetup
     /// <summary>Keeps what the service is put together from, for whoever writes the document.</summary>
     public static void UseOpenApi(this WebApplicationBuilder builder) => builder.Services.AddSingleton(new Parts(builder.Services));
 
-    /// <summary>/openapi/v1.json, /openapi/v1.yaml and /docs to read it. They are made when one of them is first asked for, and cost other requests nothing.</summary>
+    /// <summary>
+    /// /openapi/v1.json, /openapi/v1.yaml and /docs to read it. They are made when one of them is first asked for, and cost other requests nothing.
+    /// </summary>
     public static void UseOpenApiPages(this WebApplication app)
     {
         var pages = new Lazy<RequestDelegate>(() => PagesOf(app));
         app.Use((context, next) => IsPage(context.Request.Path) ? pages.Value(context) : next(context));
     }
 
-    private static bool IsPage(PathString path) => path == "/openapi/v1.json" || path == "/openapi/v1.yaml" || path.StartsWithSegments("/docs", StringComparison.Ordinal);
+    private static bool IsPage(PathString path) =>
+        path == "/openapi/v1.json" || path == "/openapi/v1.yaml" || path.StartsWithSegments("/docs", StringComparison.Ordinal);
 
     private static RequestDelegate PagesOf(WebApplication app)
     {
@@ -62,10 +68,14 @@ public static class OpenApiSetup
     public static async Task<string> TextOf(IServiceProvider services, CancellationToken cancellation = default)
     {
         await using var writers = WritersOf(services);
-        return await writers.GetRequiredService<ISwaggerProvider>().GetSwagger(DocumentName).SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1, cancellation);
+        return await writers.GetRequiredService<ISwaggerProvider>().GetSwagger(DocumentName)
+            .SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1, cancellation);
     }
 
-    /// <summary>What writes the document: the same parts and its own, in a container that is made when the document is first asked for. None of its own is loaded before.</summary>
+    /// <summary>
+    /// What writes the document: the same parts and its own, in a container that is made when the document is first asked
+    /// for. None of its own is loaded before.
+    /// </summary>
     private static ServiceProvider WritersOf(IServiceProvider services)
     {
         var writers = new ServiceCollection();
@@ -80,14 +90,20 @@ public static class OpenApiSetup
                 Title = "PriceFloor",
                 Version = ContractVersion,
                 Summary = "The lowest price that keeps a studio and its maker going for the year.",
-                Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
+                Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, "
+                    + "rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
                 Contact = new OpenApiContact { Name = "The PriceFloor authors" },
                 License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
             });
             swagger.SupportNonNullableReferenceTypes();
             foreach (var file in Directory.EnumerateFiles(AppContext.BaseDirectory, "PriceFloor.*.xml").Order(StringComparer.Ordinal))
-                swagger.IncludeXmlComments(file);
-            swagger.AddSecurityDefinition("key", new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of this service: Authorization: Bearer pf_..." });
+                swagger.IncludeXmlComments(() => CommentsIn(file));
+            swagger.AddSecurityDefinition("key", new OpenApiSecurityScheme
+            {
+                Type = SecuritySchemeType.Http,
+                Scheme = "bearer",
+                Description = "A key of this service: Authorization: Bearer pf_...",
+            });
             swagger.MapType<decimal>(() => new OpenApiSchema { Type = JsonSchemaType.Number, Format = "decimal" });
             swagger.MapType<decimal?>(() => new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null, Format = "decimal" });
             swagger.MapType<Code>(() => new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1 });
@@ -101,4 +117,16 @@ public static class OpenApiSetup
     }
 
     private sealed record Parts(IServiceCollection All);
+
+    /// <summary>A comment is one line in the contract, however it is wrapped in the code.</summary>
+    private static XPathDocument CommentsIn(string file)
+    {
+        var comments = XDocument.Load(file, LoadOptions.PreserveWhitespace);
+        foreach (var text in comments.DescendantNodes().OfType<XText>())
+            text.Value = LineBreak().Replace(text.Value, " ");
+        return new XPathDocument(comments.CreateReader());
+    }
+
+    [GeneratedRegex(@"\s*\n\s*", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex LineBreak();
 }

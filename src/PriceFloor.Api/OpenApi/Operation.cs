@@ -69,5 +69,6 @@ public sealed record FormatExample(Format Format, Type? Schema, string? Example 
 public static class OperationConventions
 {
     public static RouteHandlerBuilder Tell(this RouteHandlerBuilder builder, Operation operation) =>
-        builder.WithName(operation.Id).WithTags(operation.Tag).WithSummary(operation.Summary).WithDescription(operation.Description).WithMetadata(operation);
+        builder.WithName(operation.Id).WithTags(operation.Tag).WithSummary(operation.Summary).WithDescription(operation.Description)
+            .WithMetadata(operation);
 }

@@ -27,7 +27,12 @@ public sealed class OperationText : IOperationFilter
 
         var retirement = metadata.OfType<Retirement>().FirstOrDefault();
         var body = metadata.OfType<BodyMetadata>().FirstOrDefault()?.Type;
-        operation.Parameters = [.. PathParameters(context.ApiDescription.RelativePath!), .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => Query(parameter, told)), .. Preconditions(told, context)];
+        operation.Parameters =
+        [
+            .. PathParameters(context.ApiDescription.RelativePath!),
+            .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => Query(parameter, told)),
+            .. Preconditions(told, context),
+        ];
         operation.RequestBody = told.Bodies.Count > 0 ? new OpenApiRequestBody
         {
             Required = true,
@@ -47,7 +52,8 @@ public sealed class OperationText : IOperationFilter
         operation.Responses = new OpenApiResponses();
         foreach (var (status, words) in told.Good)
             operation.Responses[Text(status)] = Good(told, status, words, context);
-        foreach (var group in Problems(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context).GroupBy(type => type.Status).OrderBy(group => group.Key))
+        foreach (var group in Problems(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context)
+                .GroupBy(type => type.Status).OrderBy(group => group.Key))
             operation.Responses[Text(group.Key)] = ProblemResponse([.. group], context);
         foreach (var (text, response) in operation.Responses)
         {
@@ -74,11 +80,20 @@ public sealed class OperationText : IOperationFilter
             Schema = name == "number"
                 ? new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Minimum = "1" }
                 : new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Pattern = Limits.KeyPattern },
-            Example = JsonValue.Create(name switch { "key" => KeyIn(path).Example, "sku" => "RB-014", "channel" => "web", "number" => "1", _ => "shop-plugin" }) is { } example && name != "number" ? example : JsonValue.Create(1),
+            Example =
+                JsonValue.Create(name switch
+                {
+                    "key" => KeyIn(path).Example,
+                    "sku" => "RB-014",
+                    "channel" => "web",
+                    "number" => "1",
+                    _ => "shop-plugin",
+                }) is { } example && name != "number" ? example : JsonValue.Create(1),
         });
 
     /// <summary>What <c>key</c> is the key of says the segment before it.</summary>
-    private static (string Description, string Example) KeyIn(string path) => path.Split('/').SkipWhile(part => part != "v1").ElementAtOrDefault(1) switch
+    private static (string Description, string Example) KeyIn(string path) => path.Split('/').SkipWhile(part => part != "v1")
+        .ElementAtOrDefault(1) switch
     {
         "profiles" => ("Key of the cost profile.", "main"),
         "channels" => ("Key of the channel.", "web"),
@@ -93,14 +108,22 @@ public sealed class OperationText : IOperationFilter
         Description = parameter.Description,
         Schema = new OpenApiSchema
         {
-            Type = parameter.Type switch { "number" => JsonSchemaType.Number, "integer" => JsonSchemaType.Integer, "boolean" => JsonSchemaType.Boolean, _ => JsonSchemaType.String },
+            Type = parameter.Type switch
+            {
+                "number" => JsonSchemaType.Number,
+                "integer" => JsonSchemaType.Integer,
+                "boolean" => JsonSchemaType.Boolean,
+                _ => JsonSchemaType.String,
+            },
             Format = parameter.Format,
             Minimum = parameter.Type == "integer" ? parameter.Minimum?.ToString(CultureInfo.InvariantCulture) : null,
             ExclusiveMinimum = parameter.Type == "number" ? parameter.Minimum?.ToString(CultureInfo.InvariantCulture) : null,
             Maximum = parameter.Maximum?.ToString(CultureInfo.InvariantCulture),
             Default = parameter.Default is null ? null : JsonNode.Parse(parameter.Default),
         },
-        Example = parameter.Example is null ? null : parameter.Type is "number" or "integer" ? JsonNode.Parse(parameter.Example) : JsonValue.Create(parameter.Example),
+        Example = parameter.Example is null ? null
+            : parameter.Type is "number" or "integer" ? JsonNode.Parse(parameter.Example)
+            : JsonValue.Create(parameter.Example),
     };
 
     private static IEnumerable<IOpenApiParameter> Preconditions(Operation told, OperationFilterContext context)
@@ -111,7 +134,8 @@ public sealed class OperationText : IOperationFilter
         if (method == "PUT")
             yield return Header("If-None-Match", "* to create only.", "*");
         if (method == "GET" && IsTagged(told))
-            yield return Header("If-Match", "Only where the answer has this ETag; 412 where it has another.", told.HasRevision ? "\"7\"" : "\"0c4b8f6a2d1e9370\"");
+            yield return Header("If-Match", "Only where the answer has this ETag; 412 where it has another.",
+                told.HasRevision ? "\"7\"" : "\"0c4b8f6a2d1e9370\"");
         if (method == "GET" && told.HasRevision)
             yield return Header("If-None-Match", "304 where the revision is this ETag.", "\"7\"");
         if (method == "GET" && (told.HasTag || IsPicture(context)))
@@ -122,7 +146,8 @@ public sealed class OperationText : IOperationFilter
     private static bool IsPicture(OperationFilterContext context) => Path.GetExtension(context.ApiDescription.RelativePath!) is ".svg" or ".html";
 
     /// <summary>Whether an answer, in one of its formats, has an ETag.</summary>
-    private static bool IsTagged(Operation told) => told.HasRevision || told.HasTag || told.OtherAnswers.Any(other => other.Format == Format.Svg || other.Format == Format.Html);
+    private static bool IsTagged(Operation told) =>
+        told.HasRevision || told.HasTag || told.OtherAnswers.Any(other => other.Format == Format.Svg || other.Format == Format.Html);
 
     private static OpenApiParameter Header(string name, string description, string example) => new()
     {
@@ -137,7 +162,10 @@ public sealed class OperationText : IOperationFilter
     {
         var response = new OpenApiResponse { Description = words };
         if (told.Answer is not null && status is 200 or 201)
-            response.Content = new Dictionary<string, IOpenApiMediaType> { ["application/json"] = Media(told.IsPage ? Page(told, AnswerOf(told, context)) : AnswerOf(told, context), told.AnswerExample) };
+            response.Content = new Dictionary<string, IOpenApiMediaType>
+            {
+                ["application/json"] = Media(told.IsPage ? Page(told, AnswerOf(told, context)) : AnswerOf(told, context), told.AnswerExample),
+            };
         if (status == 200)
             foreach (var other in told.OtherAnswers)
                 (response.Content ??= new Dictionary<string, IOpenApiMediaType>())[other.Format.MediaType] = In(other, context);
@@ -145,19 +173,33 @@ public sealed class OperationText : IOperationFilter
     }
 
     private static OpenApiMediaType In(FormatExample one, OperationFilterContext context) => one.Format == Format.Json
-        ? Media(one.Schema!.IsArray ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = ElementOf(one.Schema.GetElementType()!, context) } : Schema(one.Schema, context), one.Example)
+        ? Media(one.Schema!.IsArray
+            ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = ElementOf(one.Schema.GetElementType()!, context) }
+            : Schema(one.Schema, context), one.Example)
         : one.Format == Format.Files
-        ? new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.Object, MinProperties = 1, MaxProperties = 24, AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } }, Example = one.Example is null ? null : new JsonObject { ["current"] = one.Example } }
+        ? new OpenApiMediaType
+        {
+            Schema = new OpenApiSchema
+            {
+                Type = JsonSchemaType.Object,
+                MinProperties = 1,
+                MaxProperties = 24,
+                AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" },
+            },
+            Example = one.Example is null ? null : new JsonObject { ["current"] = one.Example },
+        }
         : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example) };
 
     /// <summary>A design of a batch names itself.</summary>
     private static IOpenApiSchema ElementOf(Type type, OperationFilterContext context) =>
         type == typeof(Design) ? new OpenApiSchemaReference(DocumentTextFilter.NamedDesign) : Schema(type, context);
 
-    private static IEnumerable<ProblemType> Problems(Operation told, IEnumerable<object> metadata, bool hasBody, bool hasParameters, OperationFilterContext context)
+    private static IEnumerable<ProblemType> Problems(Operation told, IEnumerable<object> metadata, bool hasBody, bool hasParameters,
+        OperationFilterContext context)
     {
         var needs = metadata.OfType<NeedsScope>().FirstOrDefault();
-        List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy, ProblemTypes.Internal, .. told.Problems];
+        List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy,
+            ProblemTypes.Internal, .. told.Problems];
         if (needs is not null)
             types.AddRange([ProblemTypes.NoKey, ProblemTypes.NotAcceptable]);
         if (needs?.Scope is not null)
@@ -181,7 +223,8 @@ public sealed class OperationText : IOperationFilter
             ["application/problem+json"] = new OpenApiMediaType
             {
                 Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemBody), context.SchemaRepository),
-                Examples = types.DistinctBy(type => type.Slug).ToDictionary(type => type.Slug, type => (IOpenApiExample)new OpenApiExampleReference(type.Slug, context.Document)),
+                Examples = types.DistinctBy(type => type.Slug)
+                    .ToDictionary(type => type.Slug, type => (IOpenApiExample)new OpenApiExampleReference(type.Slug, context.Document)),
             },
         },
     };
@@ -197,7 +240,8 @@ public sealed class OperationText : IOperationFilter
             {
                 Type = JsonSchemaType.String | JsonSchemaType.Null,
                 Description = "What to give as after for the next page; null on the last.",
-                Examples = [JsonValue.Create(told.TellsDeletions ? "100" : told.Answer == typeof(Design) ? "RB-014" : told.Answer == typeof(ListedPrice) ? "web" : "main")],
+                Examples = [JsonValue.Create(
+                    told.TellsDeletions ? "100" : told.Answer == typeof(Design) ? "RB-014" : told.Answer == typeof(ListedPrice) ? "web" : "main")],
             },
         },
     };
@@ -206,13 +250,16 @@ public sealed class OperationText : IOperationFilter
         ? new OpenApiSchema { AnyOf = [Schema(told.Answer!, context), new OpenApiSchemaReference(DocumentTextFilter.Deletion)] }
         : Schema(told.Answer!, context);
 
-    private static IOpenApiSchema Schema(Type type, OperationFilterContext context) => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);
+    private static IOpenApiSchema Schema(Type type, OperationFilterContext context) =>
+        context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);
 
-    private static OpenApiMediaType Media(IOpenApiSchema schema, string? example) => new() { Schema = schema, Example = example is null ? null : JsonNode.Parse(example) };
+    private static OpenApiMediaType Media(IOpenApiSchema schema, string? example) =>
+        new() { Schema = schema, Example = example is null ? null : JsonNode.Parse(example) };
 
     private static string Text(int status) => status.ToString(CultureInfo.InvariantCulture);
 
     private static string Text(Retirement retirement) => retirement.Sunset is { } sunset
-        ? string.Create(CultureInfo.InvariantCulture, $"Deprecated since {retirement.Since:yyyy-MM-dd}; answers until {sunset:yyyy-MM-dd}. See {retirement.Link}.")
+        ? string.Create(CultureInfo.InvariantCulture,
+            $"Deprecated since {retirement.Since:yyyy-MM-dd}; answers until {sunset:yyyy-MM-dd}. See {retirement.Link}.")
         : string.Create(CultureInfo.InvariantCulture, $"Deprecated since {retirement.Since:yyyy-MM-dd}. See {retirement.Link}.");
 }

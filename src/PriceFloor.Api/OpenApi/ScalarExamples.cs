@@ -65,10 +65,14 @@ public sealed class ScalarExamples : IDocumentFilter
         : value is not JsonArray && IsScalar(branch));
 
     /// <summary>A scalar, or one that may be anything, that nothing is written beside.</summary>
-    private static bool IsWithout(OpenApiSchema schema) => schema is { Examples: null or [], Enum: null or [], OneOf: null or [] } && (schema.Type is null || IsScalar(schema));
+    private static bool IsWithout(OpenApiSchema schema) =>
+        schema is { Examples: null or [], Enum: null or [], OneOf: null or [] } && (schema.Type is null || IsScalar(schema));
 
-    private static bool IsScalar(OpenApiSchema schema) => schema.Type is { } type && (type | Scalar | JsonSchemaType.Null) == (Scalar | JsonSchemaType.Null) && type != JsonSchemaType.Null;
+    private static bool IsScalar(OpenApiSchema schema) =>
+        schema.Type is { } type && (type | Scalar | JsonSchemaType.Null) == (Scalar | JsonSchemaType.Null) && type != JsonSchemaType.Null;
 
     /// <summary>A zero or an empty text shows less than any other value.</summary>
-    private static bool SaysLittle(JsonNode value) => value.GetValueKind() == JsonValueKind.Number ? value.GetValue<decimal>() == 0 : value.GetValueKind() == JsonValueKind.String && value.GetValue<string>().Length == 0;
+    private static bool SaysLittle(JsonNode value) => value.GetValueKind() == JsonValueKind.Number
+        ? value.GetValue<decimal>() == 0
+        : value.GetValueKind() == JsonValueKind.String && value.GetValue<string>().Length == 0;
 }

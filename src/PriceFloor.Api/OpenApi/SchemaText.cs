@@ -13,7 +13,8 @@ namespace PriceFloor.Api.OpenApi;
 /// <summary>Puts into each schema what the reader checks: bounds, lengths, which members are needed, which may be null.</summary>
 public sealed class SchemaText : ISchemaFilter
 {
-    private static readonly JsonSerializerOptions s_withoutNulls = new(WireJson.Options) { DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull };
+    private static readonly JsonSerializerOptions s_withoutNulls =
+        new(WireJson.Options) { DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull };
 
     public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
     {
@@ -30,7 +31,8 @@ public sealed class SchemaText : ISchemaFilter
     }
 
     /// <summary>What callers send.</summary>
-    private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Assembly == typeof(ReadingRules).Assembly || type.Name.EndsWith("Request", StringComparison.Ordinal);
+    private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Assembly == typeof(ReadingRules).Assembly
+        || type.Name.EndsWith("Request", StringComparison.Ordinal);
 
     private static void OfMember(OpenApiSchema schema, PropertyInfo member)
     {
@@ -48,7 +50,8 @@ public sealed class SchemaText : ISchemaFilter
             (schema.Type, schema.Format) = ((schema.Type & ~JsonSchemaType.Number) | JsonSchemaType.Integer, "int64");
         if (IsInput(member.DeclaringType!) && (numbers.Type & (JsonSchemaType.Number | JsonSchemaType.Integer)) != default(JsonSchemaType))
             numbers.Type |= JsonSchemaType.String; // a number may come as text
-        if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string) && member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)))
+        if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string)
+                && member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)))
             schema.MinLength = 1;
         if (member.GetCustomAttribute<EachTextAttribute>() is { } each && schema.Items is OpenApiSchema text)
             (text.MinLength, text.MaxLength) = (each.Minimum, each.Maximum);
@@ -67,9 +70,15 @@ public sealed class SchemaText : ISchemaFilter
         {
             var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
             var mayBeNull = nullability.Create(member).ReadState == NullabilityState.Nullable;
-            if (mayBeNull && value is OpenApiSchemaReference reference && !(member.PropertyType.IsGenericType && member.PropertyType.GetGenericTypeDefinition() == typeof(KeyOr<>)))
-                schema.Properties![name] = new OpenApiSchema { Description = reference.Description, OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference] };
-            var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute)) || (!mayBeNull && IsPositional(context.Type, name));
+            if (mayBeNull && value is OpenApiSchemaReference reference
+                    && !(member.PropertyType.IsGenericType && member.PropertyType.GetGenericTypeDefinition() == typeof(KeyOr<>)))
+                schema.Properties![name] = new OpenApiSchema
+                {
+                    Description = reference.Description,
+                    OneOf = [new OpenApiSchema { Type = JsonSchemaType.Null }, reference],
+                };
+            var isRequired = member.IsDefined(typeof(System.Runtime.CompilerServices.RequiredMemberAttribute))
+                || (!mayBeNull && IsPositional(context.Type, name));
             if (isRequired)
                 (schema.Required ??= new HashSet<string>()).Add(name);
             else
@@ -88,7 +97,8 @@ public sealed class SchemaText : ISchemaFilter
         var empty = Activator.CreateInstance(type);
         foreach (var (name, value) in schema.Properties!.Where(property => schema.Required?.Contains(property.Key) != true))
         {
-            var given = type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase)).GetValue(empty);
+            var given = type.GetProperties()
+                .First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase)).GetValue(empty);
             if (given is null)
                 continue;
             var node = JsonSerializer.SerializeToNode(given, given.GetType(), s_withoutNulls);
@@ -100,13 +110,34 @@ public sealed class SchemaText : ISchemaFilter
     }
 
     private static bool IsPositional(Type type, string name) =>
-        type.GetConstructors().Any(constructor => constructor.GetParameters().Any(parameter => string.Equals(parameter.Name, name, StringComparison.OrdinalIgnoreCase)));
+        type.GetConstructors().Any(constructor =>
+            constructor.GetParameters().Any(parameter => string.Equals(parameter.Name, name, StringComparison.OrdinalIgnoreCase)));
 
     private static OpenApiSchema ReadOnly(string name) => name switch
     {
-        "revision" => new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", ReadOnly = true, Description = "Number of the revision, also its ETag; ignored on input.", Examples = [JsonValue.Create(1)] },
-        "savedAt" => new OpenApiSchema { Type = JsonSchemaType.String, Format = "date-time", ReadOnly = true, Description = "When the revision was saved; ignored on input.", Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")] },
-        _ => new OpenApiSchema { Type = JsonSchemaType.String, ReadOnly = true, Description = "What the document is called in its path; ignored on input.", Examples = [JsonValue.Create(name switch { "channel" => "web", "sku" => "RB-014", _ => "main" })] },
+        "revision" => new OpenApiSchema
+        {
+            Type = JsonSchemaType.Integer,
+            Format = "int64",
+            ReadOnly = true,
+            Description = "Number of the revision, also its ETag; ignored on input.",
+            Examples = [JsonValue.Create(1)],
+        },
+        "savedAt" => new OpenApiSchema
+        {
+            Type = JsonSchemaType.String,
+            Format = "date-time",
+            ReadOnly = true,
+            Description = "When the revision was saved; ignored on input.",
+            Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")],
+        },
+        _ => new OpenApiSchema
+        {
+            Type = JsonSchemaType.String,
+            ReadOnly = true,
+            Description = "What the document is called in its path; ignored on input.",
+            Examples = [JsonValue.Create(name switch { "channel" => "web", "sku" => "RB-014", _ => "main" })],
+        },
     };
 
     private static void AnyOf(OpenApiSchema schema, SchemaFilterContext context, params IEnumerable<Type> types)
@@ -122,7 +153,13 @@ public sealed class SchemaText : ISchemaFilter
         schema.Description = "The key of a stored document, or the document itself.";
         schema.OneOf =
         [
-            new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Examples = [JsonValue.Create(document == typeof(Design) ? "RB-014" : document == typeof(Channel) ? "web" : "main")] },
+            new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                MinLength = 1,
+                MaxLength = Limits.KeyLength,
+                Examples = [JsonValue.Create(document == typeof(Design) ? "RB-014" : document == typeof(Channel) ? "web" : "main")],
+            },
             new OpenApiSchemaReference(document == typeof(Design) ? DocumentTextFilter.InlineDesign : document.Name),
         ];
     }

@@ -4,7 +4,9 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>Puts each problem response that several operations have into the document once, named by its problems; the operations refer to it.</summary>
+/// <summary>
+/// Puts each problem response that several operations have into the document once, named by its problems; the operations refer to it.
+/// </summary>
 public sealed class SharedProblems : IDocumentFilter
 {
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
@@ -15,7 +17,9 @@ public sealed class SharedProblems : IDocumentFilter
                         from response in operation.Responses!
                         where response.Key[0] is '4' or '5'
                         select (operation.Responses, Status: response.Key, Response: (OpenApiResponse)response.Value);
-        foreach (var same in responses.Where(one => HasNothingOfItsOwn(one.Response)).GroupBy(one => $"{one.Status} {one.Response.Description} {string.Join(' ', one.Response.Headers!.Keys)}").Where(group => group.Skip(1).Any()).ToList())
+        foreach (var same in responses.Where(one => HasNothingOfItsOwn(one.Response))
+            .GroupBy(one => $"{one.Status} {one.Response.Description} {string.Join(' ', one.Response.Headers!.Keys)}")
+            .Where(group => group.Skip(1).Any()).ToList())
         {
             var first = same.First();
             var name = NameOf(first.Response);
@@ -31,7 +35,8 @@ public sealed class SharedProblems : IDocumentFilter
     /// <summary>An example of one operation keeps its response beside it.</summary>
     private static bool HasNothingOfItsOwn(OpenApiResponse response) => Examples(response).Values.All(example => example is OpenApiExampleReference);
 
-    private static string NameOf(OpenApiResponse response) => string.Join("Or", Examples(response).Keys.Select(slug => CultureInfo.InvariantCulture.TextInfo.ToTitleCase(slug).Replace("-", "", StringComparison.Ordinal)));
+    private static string NameOf(OpenApiResponse response) => string.Join("Or",
+        Examples(response).Keys.Select(slug => CultureInfo.InvariantCulture.TextInfo.ToTitleCase(slug).Replace("-", "", StringComparison.Ordinal)));
 
     private static IDictionary<string, IOpenApiExample> Examples(OpenApiResponse response) => response.Content!["application/problem+json"].Examples!;
 }

@@ -39,5 +39,6 @@ public static partial class DisplayText
     [GeneratedRegex("@[0-9]+(?=$|: deleted$)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex RevisionNumber();
 
-    private static string Number(decimal value, int decimals) => value.ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    private static string Number(decimal value, int decimals) =>
+        value.ToString("N" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }

@@ -23,13 +23,16 @@ public sealed class Picture
         Words(Margin, 30, title, Heading, bold: true, fit: Inner);
     }
 
-    public void Words(decimal x, decimal y, string words, decimal size = Normal, Palette? ink = null, string? anchor = null, bool bold = false, decimal? fit = null)
+    public void Words(decimal x, decimal y, string words, decimal size = Normal, Palette? ink = null, string? anchor = null,
+        bool bold = false, decimal? fit = null)
     {
         var shown = fit is { } width ? TextMetrics.Into(width, words, size, bold) : words;
-        _body.Words("text", shown, ("x", x), ("y", y), ("font-size", size), ("class", Fill(ink ?? Palette.Text)), ("text-anchor", anchor), ("font-weight", bold ? "bold" : null));
+        _body.Words("text", shown, ("x", x), ("y", y), ("font-size", size), ("class", Fill(ink ?? Palette.Text)), ("text-anchor", anchor),
+            ("font-weight", bold ? "bold" : null));
     }
 
-    public void Box(decimal x, decimal y, decimal width, decimal height, Palette? fill = null, Hatch hatch = Hatch.None, Palette? outline = null, Dash dash = Dash.Solid)
+    public void Box(decimal x, decimal y, decimal width, decimal height, Palette? fill = null, Hatch hatch = Hatch.None, Palette? outline = null,
+        Dash dash = Dash.Solid)
     {
         if (width <= 0 || height <= 0)
             return;
@@ -46,7 +49,8 @@ public sealed class Picture
     }
 
     public void Line(decimal x1, decimal y1, decimal x2, decimal y2, Palette ink, Dash dash = Dash.Solid, decimal thick = 1) =>
-        _body.Shape("line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("class", Stroke(ink, dash)), ("stroke-width", thick == 1 ? null : thick));
+        _body.Shape("line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("class", Stroke(ink, dash)),
+            ("stroke-width", thick == 1 ? null : thick));
 
     public void Path(string d, Palette ink, Dash dash = Dash.Solid, decimal thick = 2) =>
         _body.Shape("path", ("d", d), ("class", "hollow " + Stroke(ink, dash)), ("stroke-width", thick));
@@ -65,17 +69,22 @@ public sealed class Picture
     /// <summary>The whole file.</summary>
     public byte[] Render(decimal height)
     {
-        var svg = new Svg().Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("id", _id), ("viewBox", $"0 0 {Svg.Number(Width)} {Svg.Number(height)}"),
-            ("width", Width), ("height", height), ("role", "img"), ("aria-labelledby", $"{_id}-title {_id}-desc"));
+        var svg = new Svg().Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("id", _id),
+            ("viewBox", $"0 0 {Svg.Number(Width)} {Svg.Number(height)}"), ("width", Width), ("height", height), ("role", "img"),
+            ("aria-labelledby", $"{_id}-title {_id}-desc"));
         svg.Words("title", _title, ("id", _id + "-title")).Words("desc", _description, ("id", _id + "-desc"));
         svg.Raw($"<style>{PictureStyle.For(_id)}</style>\n");
         if (_hatches.Count > 0)
-            svg.Raw("<defs>" + string.Concat(_hatches.Select(hatch => $"""<pattern id="{_id}-{hatch}" width="8" height="8" patternUnits="userSpaceOnUse">{Hatches.Tile(hatch)}</pattern>""")) + "</defs>\n");
+            svg.Raw("<defs>"
+                + string.Concat(_hatches.Select(hatch =>
+                    $"""<pattern id="{_id}-{hatch}" width="8" height="8" patternUnits="userSpaceOnUse">{Hatches.Tile(hatch)}</pattern>"""))
+                + "</defs>\n");
         svg.Shape("rect", ("width", Width), ("height", height), ("class", Fill(Palette.Paper)));
         return Encoding.UTF8.GetBytes(svg.Raw(_body.ToString()).Close("svg").ToString());
     }
 
-    private void Shape(string element, ReadOnlySpan<(string, object?)> attributes, string classes) => _body.Shape(element, [.. attributes, ("class", classes)]);
+    private void Shape(string element, ReadOnlySpan<(string, object?)> attributes, string classes) =>
+        _body.Shape(element, [.. attributes, ("class", classes)]);
 
     private static string Fill(Palette ink) => "f-" + ink.Name;
 

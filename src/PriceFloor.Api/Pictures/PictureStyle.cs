@@ -7,7 +7,8 @@ public static class PictureStyle
 {
     public static string For(string id)
     {
-        var css = new StringBuilder($"#{id}{{font-family:system-ui,'Segoe UI',Roboto,'Helvetica Neue',Arial,sans-serif;font-variant-numeric:tabular-nums}}");
+        var css = new StringBuilder(
+            $"#{id}{{font-family:system-ui,'Segoe UI',Roboto,'Helvetica Neue',Arial,sans-serif;font-variant-numeric:tabular-nums}}");
         css.Append($"#{id} .hollow{{fill:none}}#{id} .dashed{{stroke-dasharray:7 4}}#{id} .dotted{{stroke-dasharray:1.5 3.5}}");
         css.Append($"#{id} .hatch{{fill:none;stroke-width:1;stroke-opacity:.45}}#{id} .dot{{stroke-width:2;stroke-linecap:round}}");
         Inks(css, id, ink => ink.Light);

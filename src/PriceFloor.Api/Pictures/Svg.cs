@@ -4,7 +4,9 @@ using System.Xml;
 
 namespace PriceFloor.Api.Pictures;
 
-/// <summary>Writes SVG text: everything escaped, coordinates with at most two decimals and a point, so that the same picture is always the same bytes.</summary>
+/// <summary>
+/// Writes SVG text: everything escaped, coordinates with at most two decimals and a point, so that the same picture is always the same bytes.
+/// </summary>
 public sealed class Svg
 {
     private readonly StringBuilder _text = new();

@@ -25,7 +25,8 @@ public sealed class CheckedPrice
     public Verdict Verdict { get; }
 
     /// <summary>What the sale brings. A caller who may not read is told the verdict alone, which is found without it.</summary>
-    public PriceCheck Check => _check ?? throw new InvalidOperationException("What the sale brings was not calculated for a caller who may not read.");
+    public PriceCheck Check =>
+        _check ?? throw new InvalidOperationException("What the sale brings was not calculated for a caller who may not read.");
 
     public ChannelPrices Prices { get; }
 
@@ -38,9 +39,11 @@ public sealed class CheckedPrice
     public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_catalogue.Today).Concat(WarningsOfTheSale);
 
     /// <summary>Those about the channel and the price alone.</summary>
-    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.UnitCost.Year, "/channel", _catalogue.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
+    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.UnitCost.Year, "/channel",
+        _catalogue.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
 
-    public IEnumerable<Working> AllWorkings => _floor.WorkingsOfTheFloor.Concat(Workings.Of(Prices)).Concat(Workings.Of(Check.Sale)).Concat(Workings.Of(Check));
+    public IEnumerable<Working> AllWorkings =>
+        _floor.WorkingsOfTheFloor.Concat(Workings.Of(Prices)).Concat(Workings.Of(Check.Sale)).Concat(Workings.Of(Check));
 
     private IEnumerable<Warning> NotAllowed => Warnings.In(_price, Prices.Terms.Grid);
 
@@ -50,20 +53,25 @@ public sealed class CheckedPrice
     /// <param name="place">Where the request stands.</param>
     /// <param name="otherProfile">Another profile than the design's own.</param>
     /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
-    public static Outcome<CheckedPrice> Of(Catalogue catalogue, PriceCheckRequest request, Place place, Stored<CostProfile>? otherProfile = null, bool mayRead = true)
+    public static Outcome<CheckedPrice> Of(Catalogue catalogue, PriceCheckRequest request, Place place,
+        Stored<CostProfile>? otherProfile = null, bool mayRead = true)
     {
-        var (design, channel) = (place.IsQuery ? catalogue.Design(request.Sku) : catalogue.DesignNamed(request.Sku), catalogue.Channel(request.Channel));
+        var (design, channel) = (place.IsQuery ? catalogue.Design(request.Sku) : catalogue.DesignNamed(request.Sku),
+            catalogue.Channel(request.Channel));
         if (design is null || channel is null)
             return Unknown(catalogue, request, place, design, channel, mayRead);
 
         var currency = Currency.Of(channel.Document.Currency);
         if (request.Currency is { } code && code != currency.Code)
-            return RequestFault.Of(ProblemTypes.CurrencyMismatch, $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
+            return RequestFault.Of(ProblemTypes.CurrencyMismatch,
+                $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
         if (ChannelRules.TooFine(request.Price, "price", currency) is { } detail)
             return RequestFault.Invalid(place.Error("price", FaultCodes.TooManyDecimals, detail));
         if ((otherProfile ?? catalogue.Profile(design.Document.Profile)) is not { } profile)
             return RequestFault.Unknown(place.Error("sku", InputCodes.UnknownProfile,
-                mayRead ? $"The design's profile \"{design.Document.Profile}\" was not there at that time." : "The design's profile was not there at that time."));
+                mayRead
+                    ? $"The design's profile \"{design.Document.Profile}\" was not there at that time."
+                    : "The design's profile was not there at that time."));
 
         var outcome = catalogue.Floor(profile, design);
         if (outcome.Found is not { } floor)
@@ -72,7 +80,9 @@ public sealed class CheckedPrice
         if (prices.Found is null)
             return prices.Faults.ToList();
         var check = mayRead ? prices.Value.Check(request.Price) : null;
-        return check is { Found: null } ? check.Faults.ToList() : new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue);
+        return check is { Found: null }
+            ? check.Faults.ToList()
+            : new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue);
     }
 
     /// <summary>The same for an answer of its own, with what the price would leave the household: only a reader learns that.</summary>
@@ -115,13 +125,16 @@ public sealed class CheckedPrice
         };
     }
 
-    private static List<Fault> Unknown(Catalogue catalogue, PriceCheckRequest request, Place place, Stored<Design>? design, Stored<Channel>? channel, bool mayRead)
+    private static List<Fault> Unknown(Catalogue catalogue, PriceCheckRequest request, Place place, Stored<Design>? design,
+        Stored<Channel>? channel, bool mayRead)
     {
         var unknown = new List<Fault>();
         if (channel is null)
-            unknown.Add(RequestFault.Unknown(place.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts.")));
+            unknown.Add(
+                RequestFault.Unknown(place.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts.")));
         if (design is null)
-            unknown.Add(RequestFault.Unknown(place.Error("sku", InputCodes.UnknownDesign, mayRead && catalogue.KeyInOtherCase(request.Sku) is { } close
+            unknown.Add(RequestFault.Unknown(place.Error("sku", InputCodes.UnknownDesign, mayRead
+                && catalogue.KeyInOtherCase(request.Sku) is { } close
                 ? $"There is no design \"{request.Sku}\", but there is \"{close}\"; case counts."
                 : $"There is no design \"{request.Sku}\"; case counts.")));
         return unknown;
@@ -129,6 +142,7 @@ public sealed class CheckedPrice
 
     /// <summary>Why there is no floor, for a caller who may not learn what the materials are called.</summary>
     private static List<Fault> NoFloor(IReadOnlyList<Fault> faults, Place place) => faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial)
-        ? [RequestFault.Unknown(place.Error("sku", FaultCodes.UnknownMaterial, "The design uses a material that its profile's price list does not have."))]
+        ? [RequestFault.Unknown(place.Error("sku", FaultCodes.UnknownMaterial,
+            "The design uses a material that its profile's price list does not have."))]
         : [.. faults];
 }

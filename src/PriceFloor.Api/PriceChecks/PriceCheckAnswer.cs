@@ -58,7 +58,10 @@ public sealed record PriceCheckAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? PerBenchHour { get; init; }
 
-    /// <summary>What would reach the household for each working hour if every hour at the bench earned what this price pays; below zero where it would have to pay in.</summary>
+    /// <summary>
+    /// What would reach the household for each working hour if every hour at the bench earned what this price pays;
+    /// below zero where it would have to pay in.
+    /// </summary>
     /// <example>15.98</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? TakeHomePerHourAtThisPrice { get; init; }

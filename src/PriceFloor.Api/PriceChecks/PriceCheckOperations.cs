@@ -9,9 +9,19 @@ public static class PriceCheckOperations
 {
     private static readonly Operation PriceCheck = new("checkPrice", "Prices", "Does a price carry its part of the year?",
         "The verdict on a price. Scope verdict: the word and carriesItsShare; check: also floor and target price; read: also what reveals costs.")
-    { Answer = typeof(PriceCheckAnswer), Cases = PriceCheckCases.PriceCheck, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+    {
+        Answer = typeof(PriceCheckAnswer),
+        Cases = PriceCheckCases.PriceCheck,
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
 
-    private static readonly Operation PriceCheckByQuery = PriceCheck with { Id = "checkPriceByQuery", Cases = [], AnswerExample = Examples.PriceCheck, Summary = "Does a price carry its part of the year? (by query)" };
+    private static readonly Operation PriceCheckByQuery = PriceCheck with
+    {
+        Id = "checkPriceByQuery",
+        Cases = [],
+        AnswerExample = Examples.PriceCheck,
+        Summary = "Does a price carry its part of the year? (by query)",
+    };
 
     public static void MapPriceChecks(this RouteGroupBuilder v1)
     {

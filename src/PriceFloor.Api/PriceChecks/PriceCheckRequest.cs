@@ -34,12 +34,19 @@ public sealed record PriceCheckQuery(PriceCheckRequest Request, DateTimeOffset? 
     [
         new("sku", "Key of a stored design.", "string", Example: "RB-014", Required: true),
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("price", "The price as it is or would be listed: digits with at most one point.", "number", "decimal", "58.00", Required: true, Minimum: 0, Maximum: Limits.HighestPrice),
+        new("price", "The price as it is or would be listed: digits with at most one point.", "number", "decimal", "58.00", Required: true,
+            Minimum: 0, Maximum: Limits.HighestPrice),
         new("currency", "ISO 4217 code of the price; a code other than the channel's is refused.", "string", Example: "USD"),
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
 
     public static PriceCheckQuery Read(QueryValues values) => new(
-        new PriceCheckRequest { Sku = values.RequiredText("sku"), Channel = values.RequiredText("channel"), Price = values.RequiredNumber("price", new PriceAttribute { Above = true }), Currency = values.Text("currency", 3) },
+        new PriceCheckRequest
+        {
+            Sku = values.RequiredText("sku"),
+            Channel = values.RequiredText("channel"),
+            Price = values.RequiredNumber("price", new PriceAttribute { Above = true }),
+            Currency = values.Text("currency", 3),
+        },
         values.Time("asOf"), values.Boolean("workings"));
 }

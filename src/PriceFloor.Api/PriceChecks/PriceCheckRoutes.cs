@@ -10,13 +10,16 @@ namespace PriceFloor.Api.PriceChecks;
 
 public static class PriceCheckRoutes
 {
-    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
-        Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, reader, counts, context);
+    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader, ServiceCounts counts,
+        HttpContext context) =>
+            Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, reader, counts, context);
 
-    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
-        Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, reader, counts, context);
+    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query,
+        CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
+            Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, reader, counts, context);
 
-    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings, Place place, CatalogueReader reader, ServiceCounts counts, HttpContext context)
+    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings, Place place,
+        CatalogueReader reader, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (workings && !caller.May(Scope.Read))

@@ -24,18 +24,22 @@ public sealed class SaleLines
     public StudioYear Year => Sales[0].Floor.Floor.UnitCost.Year;
 
     /// <summary>The profile once, then each line's own.</summary>
-    public IReadOnlyDictionary<string, object> Basis => new Dictionary<string, object> { ["profile"] = _profile.Basis, ["lines"] = Sales.Select(sale => sale.Basis).ToList() };
+    public IReadOnlyDictionary<string, object> Basis =>
+        new Dictionary<string, object> { ["profile"] = _profile.Basis, ["lines"] = Sales.Select(sale => sale.Basis).ToList() };
 
-    public IEnumerable<Assumption> Assumptions => Sales.SelectMany((sale, i) => sale.Assumptions.Select(one => one with { Pointer = Below(one.Pointer, i) })).Distinct();
+    public IEnumerable<Assumption> Assumptions =>
+        Sales.SelectMany((sale, i) => sale.Assumptions.Select(one => one with { Pointer = Below(one.Pointer, i) })).Distinct();
 
     public IEnumerable<Warning> WarningsOn(DateOnly today) => Warnings.In(Year, today)
-        .Concat(Sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.UnitCost).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
+        .Concat(Sales.SelectMany((sale, i) =>
+            Warnings.In(sale.Floor.Floor.UnitCost).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
 
     /// <summary>Every line checked; what is unknown is reported for all lines at once.</summary>
     public static Outcome<SaleLines> Of(Catalogue catalogue, string profileKey, IReadOnlyList<ISaleLine> lines)
     {
         if (catalogue.Profile(profileKey) is not { } profile)
-            return RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile, $"There is no profile \"{profileKey}\"; case counts."));
+            return RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,
+                $"There is no profile \"{profileKey}\"; case counts."));
 
         var found = lines.Select((line, i) => OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, Place.In($"#/lines/{i}"), profile)).ToList();
         var faults = found.SelectMany(line => line.Faults).ToList();
@@ -43,5 +47,6 @@ public sealed class SaleLines
     }
 
     /// <summary>What is said of the profile is said once; the rest is said of its line.</summary>
-    private static string Below(string pointer, int line) => pointer.StartsWith("/profile", StringComparison.Ordinal) ? pointer : $"/lines/{line}{pointer}";
+    private static string Below(string pointer, int line) =>
+        pointer.StartsWith("/profile", StringComparison.Ordinal) ? pointer : $"/lines/{line}{pointer}";
 }

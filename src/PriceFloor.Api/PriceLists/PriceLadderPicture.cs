@@ -19,7 +19,9 @@ public static class PriceLadderPicture
         var prices = list.Items.SelectMany(item => new[] { item.FloorPrice, item.TargetPrice, item.ListedPrice }).OfType<decimal>().ToList();
         var scale = new Scale(0, prices.Count > 0 ? prices.Max() * 1.02m : 1, Picture.Margin, Picture.Right);
         foreach (var tick in scale.Ticks(5))
-            picture.Words(decimal.Clamp(scale.At(tick), Picture.Margin + TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2, Picture.Right - TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2), 148, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "middle");
+            picture.Words(decimal.Clamp(scale.At(tick), Picture.Margin + TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2,
+                Picture.Right - TextMetrics.Width(DisplayText.Number(tick), Picture.Small) / 2),
+                148, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "middle");
         var y = First;
         foreach (var item in list.Items)
         {
@@ -47,7 +49,8 @@ public static class PriceLadderPicture
         var figures = Figures(item);
         picture.Words(Picture.Margin, bar + BarHeight + 15, figures, Picture.Small, fit: Picture.Inner);
         if (item.Name is not null)
-            picture.Words(Picture.Right, bar + BarHeight + 15, item.Sku, Picture.Small, Palette.Quiet, "end", fit: decimal.Max(30, Picture.Inner - TextMetrics.Width(figures, Picture.Small) - 12));
+            picture.Words(Picture.Right, bar + BarHeight + 15, item.Sku, Picture.Small, Palette.Quiet, "end",
+                fit: decimal.Max(30, Picture.Inner - TextMetrics.Width(figures, Picture.Small) - 12));
     }
 
     /// <summary>A cross below the floor, a ring below the target, a full disc that meets it: on a white ground, to be seen over the bar.</summary>
@@ -74,8 +77,9 @@ public static class PriceLadderPicture
         }
     }
 
-    private static string Figures(PriceListItemAnswer item) => string.Join("  ·  ", new[] { ("floor", item.FloorPrice), ("target", item.TargetPrice), ("listed", item.ListedPrice) }
-        .Where(figure => figure.Item2 is not null).Select(figure => $"{figure.Item1} {DisplayText.Money(figure.Item2!.Value, item.Currency)}"));
+    private static string Figures(PriceListItemAnswer item) =>
+        string.Join("  ·  ", new[] { ("floor", item.FloorPrice), ("target", item.TargetPrice), ("listed", item.ListedPrice) }
+            .Where(figure => figure.Item2 is not null).Select(figure => $"{figure.Item1} {DisplayText.Money(figure.Item2!.Value, item.Currency)}"));
 
     private static string Sentence(PriceListItemAnswer item) =>
         $"{DisplayText.Named(item.Name, item.Sku)}: {(item.Reason is { } reason ? DisplayText.Reason(reason) : FiguresAndVerdict(item))}.";

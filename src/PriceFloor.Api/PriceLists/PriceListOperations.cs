@@ -8,13 +8,23 @@ namespace PriceFloor.Api.PriceLists;
 public static class PriceListOperations
 {
     private static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
-        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; whole, or with limit a page at a time. The ETag changes only when the list does, so a shop that polls gets 304 until something moved. As text/html a page to print, as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
-    { Answer = typeof(PriceListAnswer), AnswerExample = Examples.PriceList, OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet), new(Format.Html, null, Examples.PricePage), Examples.Drawing], HasTag = true, Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." }, Problems = [ProblemTypes.UnknownReference] };
+        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; whole, or with limit a page at a time. "
+        + "The ETag changes only when the list does, so a shop that polls gets 304 until something moved. As text/html a page to print, "
+        + "as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
+    {
+        Answer = typeof(PriceListAnswer),
+        AnswerExample = Examples.PriceList,
+        OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet), new(Format.Html, null, Examples.PricePage), Examples.Drawing],
+        HasTag = true,
+        Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." },
+        Problems = [ProblemTypes.UnknownReference],
+    };
 
     public static void MapPriceLists(this RouteGroupBuilder v1)
     {
         v1.MapGet("/price-list", PriceListRoutes.Get).Needs(Scope.Check).Offer(Format.Json, Format.Csv, Format.Html, Format.Svg).Tell(PriceList);
         v1.MapGet("/price-list.html", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Html).Tell(PriceList.As(Format.Html));
-        v1.MapGet("/price-list.svg", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Svg).Tell(PriceList.As(Format.Svg) with { Needed = ["channel"] });
+        v1.MapGet("/price-list.svg", PriceListRoutes.Get).Needs(Scope.Check).Always(Format.Svg)
+            .Tell(PriceList.As(Format.Svg) with { Needed = ["channel"] });
     }
 }

@@ -15,7 +15,8 @@ public static class PriceListRoutes
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
         var catalogue = reader.Whole(asked.AsOf);
         if (format == Format.Svg && asked.Channel is null)
-            return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture is of one channel; name it." }]);
+            return Problem.Invalid(
+                [new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture is of one channel; name it." }]);
         if (Unknown(catalogue, asked) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
         var page = await Kept(catalogue, asked, format, context.RequestAborted);
@@ -24,23 +25,36 @@ public static class PriceListRoutes
         return page.Body.Answer(context, format);
     }
 
-    private static ValueTask<PriceListPage> Kept(Catalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel) => catalogue.Kept((asked, format), async () =>
-    {
-        var list = Of(catalogue, asked);
-        return new PriceListPage(list.Next, TaggedBody.Of(
-            format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel)
-            : format == Format.Svg && catalogue.Channel(asked.Channel!) is { } channel ? PriceLadderPicture.Of(list, DisplayText.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
-            : format == Format.Html ? PricePage.Of(list, catalogue.Channels.ToDictionary(one => one.Key, one => one.Document.Name), catalogue.Today)
-            : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options)));
-    });
+    private static ValueTask<PriceListPage> Kept(Catalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel) =>
+        catalogue.Kept((asked, format), async () =>
+        {
+            var list = Of(catalogue, asked);
+            return new PriceListPage(list.Next, TaggedBody.Of(
+                format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel)
+                : format == Format.Svg && catalogue.Channel(asked.Channel!) is { } channel
+                    ? PriceLadderPicture.Of(list, DisplayText.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
+                : format == Format.Html
+                    ? PricePage.Of(list, catalogue.Channels.ToDictionary(one => one.Key, one => one.Document.Name), catalogue.Today)
+                : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options)));
+        });
 
     private static List<InputError> Unknown(Catalogue catalogue, PriceListQuery asked)
     {
         var unknown = new List<InputError>();
         if (asked.Channel is { } channel && catalogue.Channel(channel) is null)
-            unknown.Add(new InputError { Parameter = "channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{channel}\"; case counts." });
+            unknown.Add(new InputError
+            {
+                Parameter = "channel",
+                Code = InputCodes.UnknownChannel,
+                Detail = $"There is no channel \"{channel}\"; case counts.",
+            });
         if (asked.Profile is { } profile && catalogue.Profile(profile) is null)
-            unknown.Add(new InputError { Parameter = "profile", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{profile}\"; case counts." });
+            unknown.Add(new InputError
+            {
+                Parameter = "profile",
+                Code = InputCodes.UnknownProfile,
+                Detail = $"There is no profile \"{profile}\"; case counts.",
+            });
         return unknown;
     }
 
@@ -54,9 +68,11 @@ public static class PriceListRoutes
         var from = ListedPriceKey.Find(asked.After ?? "") ?? new ListedPriceKey(asked.After ?? "", "");
         var most = asked.Limit ?? PriceListQuery.Most;
         string? next = null;
-        foreach (var (design, channel, priced) in Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, from.Sku) >= 0)], channels, isPage: asked.Limit is not null))
+        foreach (var (design, channel, priced) in Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, from.Sku) >= 0)],
+            channels, isPage: asked.Limit is not null))
         {
-            if ((design.Key == from.Sku && string.CompareOrdinal(channel.Key, from.Channel) <= 0) || (asked.Verdict is { } verdict && priced.Verdict != verdict))
+            if ((design.Key == from.Sku && string.CompareOrdinal(channel.Key, from.Channel) <= 0)
+                    || (asked.Verdict is { } verdict && priced.Verdict != verdict))
                 continue;
             if (items.Count == most)
             {
@@ -69,18 +85,24 @@ public static class PriceListRoutes
             items.Add(PriceListItemAnswer.Of(design, channel, priced));
         }
 
-        var profiles = designs.Select(design => design.Sound?.Profile).OfType<string>().Distinct().Order(StringComparer.Ordinal).Select(catalogue.Profile);
+        var profiles = designs.Select(design => design.Sound?.Profile).OfType<string>().Distinct().Order(StringComparer.Ordinal)
+            .Select(catalogue.Profile);
         return new PriceListAnswer
         {
             Items = items,
             Next = next,
-            Basis = new PriceListBasisAnswer([.. profiles.Where(profile => profile is not null).Select(profile => profile!.Basis)], [.. channels.Select(channel => channel.Basis)]),
+            Basis = new PriceListBasisAnswer([.. profiles.Where(profile => profile is not null).Select(profile => profile!.Basis)],
+                [.. channels.Select(channel => channel.Basis)]),
             Warnings = WarningAnswer.Of(warnings),
         };
     }
 
-    /// <summary>Each design on each channel, in order. A whole list is computed on all processors, since right after a profile has changed every price is new; a page only as far as it goes.</summary>
-    private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Catalogue catalogue, IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool isPage)
+    /// <summary>
+    /// Each design on each channel, in order. A whole list is computed on all processors, since right after a profile has changed every price
+    /// is new; a page only as far as it goes.
+    /// </summary>
+    private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Catalogue catalogue,
+        IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool isPage)
     {
         IEnumerable<(Stored<Design> Design, List<PricedDesign> Prices)> rows = isPage
             ? designs.Select(design => (design, PricesOf(design)))
@@ -94,7 +116,8 @@ public static class PriceListRoutes
 }
 
 /// <summary>Which part of the price list.</summary>
-public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, int? Limit, string? After, SheetDialect Dialect, DateTimeOffset? AsOf) : IQuery<PriceListQuery>
+public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, int? Limit, string? After, SheetDialect Dialect,
+    DateTimeOffset? AsOf) : IQuery<PriceListQuery>
 {
     /// <summary>Where no limit is asked for, a list holds at most so many items.</summary>
     public const int Most = 100_000;
@@ -107,5 +130,6 @@ public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? V
         QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, SheetQuery.Dialect, QueryParameters.AsOf,
     ];
 
-    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"), values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
+    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"),
+        values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
 }

@@ -11,11 +11,13 @@ public static class PriceListSheet
     {
         using var bytes = new MemoryStream();
         var pipe = PipeWriter.Create(bytes, new StreamPipeWriterOptions(leaveOpen: true));
-        using (var sheet = new SheetDocument(pipe, dialect, "sku", "name", "channel", "currency", "floorPrice", "targetPrice", "listedPrice", "verdict", "reason"))
+        using (var sheet = new SheetDocument(pipe, dialect, "sku", "name", "channel", "currency", "floorPrice", "targetPrice",
+            "listedPrice", "verdict", "reason"))
         {
             foreach (var row in list.Items)
             {
-                sheet.Text(row.Sku).Text(row.Name).Text(row.Channel).Text(row.Currency).Number(row.FloorPrice).Number(row.TargetPrice).Number(row.ListedPrice)
+                sheet.Text(row.Sku).Text(row.Name).Text(row.Channel).Text(row.Currency).Number(row.FloorPrice).Number(row.TargetPrice)
+                    .Number(row.ListedPrice)
                     .Text(row.Verdict is { } verdict ? KebabWords.Of(verdict) : null).Text(row.Reason).EndRow();
                 if (sheet.IsFull)
                     await sheet.FlushAsync(cancel);

@@ -40,24 +40,33 @@ public static class PricePage
     public static byte[] Of(PriceListAnswer list, IReadOnlyDictionary<string, string?> names, DateOnly day)
     {
         var date = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        var page = new StringBuilder($"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width\">\n<title>Prices, {date}</title>\n<style>\n{Style}\n</style>\n</head>\n<body>\n<h1>Prices, {date}</h1>\n");
+        var page = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+            + $"<meta name=\"viewport\" content=\"width=device-width\">\n<title>Prices, {date}</title>\n<style>\n{Style}\n</style>\n</head>\n<body>\n"
+            + $"<h1>Prices, {date}</h1>\n");
         page.Append("<p>The floor is the lowest price that carries its part of the year; the target also keeps the studio's own rule.</p>\n");
         foreach (var channel in list.Items.GroupBy(item => item.Channel).OrderBy(channel => channel.Key, StringComparer.Ordinal))
             Table(page, [.. channel], DisplayText.Named(names.GetValueOrDefault(channel.Key), channel.Key));
         if (list.Items.Count == 0)
             page.Append("<p>Nothing is listed here.</p>\n");
-        page.Append($"<footer><small>Calculated from {Text(string.Join(", ", list.Basis.Profiles.Concat(list.Basis.Channels).Select(DisplayText.Document)))}. No tax or legal advice.</small></footer>\n");
+        page.Append($"<footer>"
+            + $"<small>Calculated from {Text(string.Join(", ", list.Basis.Profiles.Concat(list.Basis.Channels).Select(DisplayText.Document)))}. No "
+            + $"tax or legal advice.</small></footer>\n");
         return Encoding.UTF8.GetBytes(page.Append("</body>\n</html>\n").ToString());
     }
 
     private static void Table(StringBuilder page, IReadOnlyList<PriceListItemAnswer> items, string channel)
     {
-        page.Append($"<h2>{Text(channel)}, {Text(items[0].Currency)}</h2>\n<table>\n<thead><tr><th scope=\"col\">Design</th><th scope=\"col\" class=\"code\">Code</th>");
-        page.Append("<th scope=\"col\" class=\"money\">Floor</th><th scope=\"col\" class=\"money\">Target</th><th scope=\"col\" class=\"money\">Listed</th><th scope=\"col\">The listed price</th></tr></thead>\n<tbody>\n");
+        page.Append($"<h2>{Text(channel)}, {Text(items[0].Currency)}</h2>\n<table>\n<thead><tr><th scope=\"col\">Design</th>"
+            + $"<th scope=\"col\" class=\"code\">Code</th>");
+        page.Append("<th scope=\"col\" class=\"money\">Floor</th><th scope=\"col\" class=\"money\">Target</th>"
+            + "<th scope=\"col\" class=\"money\">Listed</th><th scope=\"col\">The listed price</th></tr></thead>\n<tbody>\n");
         foreach (var item in items)
             page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.Sku)}</th><td class=\"code\">{Text(item.Sku)}</td>")
-                .Append($"<td class=\"money\">{Money(item.FloorPrice, item)}</td><td class=\"money\">{Money(item.TargetPrice, item)}</td><td class=\"money listed\">{Money(item.ListedPrice, item)}</td>")
-                .Append($"<td class=\"verdict\">{Text(item.Reason is { } reason ? DisplayText.Reason(reason) : DisplayText.Verdict(item.Verdict))}</td></tr>\n");
+                .Append($"<td class=\"money\">{Money(item.FloorPrice, item)}</td><td class=\"money\">{Money(item.TargetPrice, item)}</td>"
+                    + $"<td class=\"money listed\">{Money(item.ListedPrice, item)}</td>")
+                .Append($"<td "
+                    + $"class=\"verdict\">{Text(item.Reason is { } reason ? DisplayText.Reason(reason) : DisplayText.Verdict(item.Verdict))}</td>"
+                    + $"</tr>\n");
         page.Append("</tbody>\n</table>\n");
     }
 

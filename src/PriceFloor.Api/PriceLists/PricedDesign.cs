@@ -29,7 +29,8 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
             return new PricedDesign(null, null, listed, null, false, outcome.Faults[0].Code);
         var prices = floor.On(channel);
         return prices.Found is { } found
-            ? new PricedDesign(found.FloorPrice, found.TargetPrice, listed, listed is { } price ? found.VerdictOf(price) : null, listed is { } on && !found.Terms.Grid.Allows(on), null)
+            ? new PricedDesign(found.FloorPrice, found.TargetPrice, listed, listed is { } price ? found.VerdictOf(price) : null,
+                listed is { } on && !found.Terms.Grid.Allows(on), null)
             : new PricedDesign(null, null, listed, null, false, prices.Faults[0].Code);
     }
 }

@@ -26,7 +26,9 @@ public sealed record ChannelPartsAnswer
     /// <summary>What the buyer pays a piece, tax and shipping included.</summary>
     public decimal? Paid { get; init; }
 
-    /// <summary>The parts in the order in which they are taken; they add up to paid, so one may be a minor unit off the same figure elsewhere.</summary>
+    /// <summary>
+    /// The parts in the order in which they are taken; they add up to paid, so one may be a minor unit off the same figure elsewhere.
+    /// </summary>
     public required IReadOnlyList<PartAnswer> Parts { get; init; }
 
     /// <summary>Why there is no price: currency-mismatch, no-price, ...</summary>

@@ -8,6 +8,9 @@ public static class PricePartsCases
     /// <summary>One channel and its listed price.</summary>
     public static readonly IReadOnlyList<MainCase> PriceParts =
     [
-        new("listed-price", "The price listed on one channel.", null, Examples.PriceParts) { At = new Dictionary<string, string> { ["channel"] = "web" } },
+        new("listed-price", "The price listed on one channel.", null, Examples.PriceParts)
+        {
+            At = new Dictionary<string, string> { ["channel"] = "web" },
+        },
     ];
 }

@@ -8,8 +8,14 @@ namespace PriceFloor.Api.PriceParts;
 public static class PricePartsOperations
 {
     private static readonly Operation PriceParts = new("getPriceParts", "Prices", "Where each unit of a price goes",
-        "What the buyer pays for a piece, in parts that add up to it: sales tax, what the channel takes, materials, the design's bench time split into expenses, tax and household, and what is above the floor or short of it. As image/svg+xml a bar for each channel. Scope: read.")
-    { Answer = typeof(PricePartsAnswer), Cases = PricePartsCases.PriceParts, OtherAnswers = [Examples.Drawing], Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+        "What the buyer pays for a piece, in parts that add up to it: sales tax, what the channel takes, materials, the design's bench time split "
+        + "into expenses, tax and household, and what is above the floor or short of it. As image/svg+xml a bar for each channel. Scope: read.")
+    {
+        Answer = typeof(PricePartsAnswer),
+        Cases = PricePartsCases.PriceParts,
+        OtherAnswers = [Examples.Drawing],
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
 
     public static void MapPriceParts(this RouteGroupBuilder v1)
     {

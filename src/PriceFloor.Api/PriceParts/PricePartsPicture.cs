@@ -29,7 +29,8 @@ public static class PricePartsPicture
     {
         var picture = new Picture("Where each part of the price goes", Description(sku, answer));
         picture.Words(Picture.Margin, 52, DisplayText.Named(answer.Name, sku), fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small, Palette.Quiet, fit: Picture.Inner);
+        picture.Words(Picture.Margin, 70, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small,
+            Palette.Quiet, fit: Picture.Inner);
         var most = answer.Channels.Max(channel => (decimal?)Needed(channel)) ?? 1;
         var scale = new Scale(0, decimal.Max(most, 0.000001m), Picture.Margin, Picture.Right);
         var y = Top;
@@ -51,7 +52,8 @@ public static class PricePartsPicture
     {
         var verdict = DisplayText.Verdict(channel.Verdict);
         picture.Words(Picture.Right, y, verdict, anchor: "end");
-        picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true, fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
+        picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true,
+            fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
         var top = y + 9;
         var at = 0m;
         foreach (var (part, letter, _, ink, hatch) in s_parts)
@@ -93,9 +95,11 @@ public static class PricePartsPicture
             var line = y + index % decimal.Max(rows, 1) * LineHeight;
             var amount = Amount(channel, part.Part);
             var isShort = part.Part == PricePart.AboveFloor && amount < 0;
-            picture.Box(x, line - 11, 14, 13, isShort ? null : part.Palette, isShort ? Hatch.Crossed : part.Hatch, isShort ? Palette.Floor : Palette.Text);
+            picture.Box(x, line - 11, 14, 13, isShort ? null : part.Palette, isShort ? Hatch.Crossed : part.Hatch,
+                isShort ? Palette.Floor : Palette.Text);
             var (column, money) = (Picture.Inner / 2 - 10, DisplayText.Money(amount, channel.Currency));
-            picture.Words(x + 21, line, isShort ? "short of the floor" : $"{part.Letter} {part.Words}", Picture.Small, fit: column - 21 - 6 - TextMetrics.Width(money, Picture.Small));
+            picture.Words(x + 21, line, isShort ? "short of the floor" : $"{part.Letter} {part.Words}", Picture.Small,
+                fit: column - 21 - 6 - TextMetrics.Width(money, Picture.Small));
             picture.Words(x + column, line, money, Picture.Small, anchor: "end");
         }
 
@@ -113,14 +117,20 @@ public static class PricePartsPicture
 
     private static decimal Amount(ChannelPartsAnswer channel, PricePart part) => channel.Parts.FirstOrDefault(one => one.Part == part)?.Amount ?? 0;
 
-    private static string Head(ChannelPartsAnswer channel) => $"{DisplayText.Money(channel.Price!.Value, channel.Currency)} {channel.PriceIs switch { PriceIs.Listed => "listed", PriceIs.FloorPrice => "floor price", _ => "asked" }}, {channel.Name ?? channel.Channel}";
+    private static string Head(ChannelPartsAnswer channel) => $"{DisplayText.Money(channel.Price!.Value, channel.Currency)} "
+        + $"{channel.PriceIs switch { PriceIs.Listed => "listed", PriceIs.FloorPrice => "floor price", _ => "asked" }}, "
+        + $"{channel.Name ?? channel.Channel}";
 
     private static string Sentence(ChannelPartsAnswer channel) => channel.Reason is { } reason
         ? $"{DisplayText.Named(channel.Name, channel.Channel)}: {DisplayText.Reason(reason)}."
-        : $"{DisplayText.Named(channel.Name, channel.Channel)}, {Head(channel).Split(',')[0]}, {DisplayText.Verdict(channel.Verdict)}: the buyer pays {DisplayText.Money(channel.Paid!.Value, channel.Currency)}, of it "
-            + string.Join(", ", s_parts.Where(part => Amount(channel, part.Part) != 0).Select(part => Amount(channel, part.Part) is < 0 and var below && part.Part == PricePart.AboveFloor
-                ? $"short of the floor {DisplayText.Money(-below, channel.Currency)}" : $"{part.Words} {DisplayText.Money(Amount(channel, part.Part), channel.Currency)}")) + ".";
+        : $"{DisplayText.Named(channel.Name, channel.Channel)}, {Head(channel).Split(',')[0]}, {DisplayText.Verdict(channel.Verdict)}: "
+            + $"the buyer pays {DisplayText.Money(channel.Paid!.Value, channel.Currency)}, of it "
+            + string.Join(", ", s_parts.Where(part => Amount(channel, part.Part) != 0)
+                .Select(part => Amount(channel, part.Part) is < 0 and var below && part.Part == PricePart.AboveFloor
+                    ? $"short of the floor {DisplayText.Money(-below, channel.Currency)}"
+                    : $"{part.Words} {DisplayText.Money(Amount(channel, part.Part), channel.Currency)}")) + ".";
 
     private static string Description(string sku, PricePartsAnswer answer) =>
-        $"{DisplayText.Named(answer.Name, sku)}, floor {DisplayText.Money(answer.Floor, answer.Currency)} {answer.Currency}. {string.Join(' ', answer.Channels.Select(Sentence))}";
+        $"{DisplayText.Named(answer.Name, sku)}, floor {DisplayText.Money(answer.Floor, answer.Currency)} {answer.Currency}. "
+        + $"{string.Join(' ', answer.Channels.Select(Sentence))}";
 }

@@ -18,13 +18,19 @@ public static class PricePartsRoutes
             if (catalogue.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
             if (catalogue.Profile(design.Document.Profile) is not { } profile)
-                return Problem.UnknownReference([new InputError { Parameter = "sku", Code = InputCodes.UnknownProfile, Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time." }]);
+                return Problem.UnknownReference([new InputError
+                {
+                    Parameter = "sku",
+                    Code = InputCodes.UnknownProfile,
+                    Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time.",
+                }]);
             var outcome = catalogue.Floor(profile, design);
             if (outcome.Found is not { } floor)
                 return Problem.Of(FloorAnswers.FaultsOf(outcome.Faults, profile, design, Place.Query));
             var parts = asked.Channel is { } key ? OnOne(catalogue, floor, design, key, asked) : OnAll(catalogue, floor, design);
             return parts.Found is not { } answer ? Problem.Of(parts.Faults)
-                : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)
+                : Offers.Of(context).Wanted(context.Request) == Format.Svg
+                    ? TaggedBody.Of(PricePartsPicture.Of(design.Key, answer)).Answer(context, Format.Svg)
                 : JsonAnswer.Of(answer);
         });
     }
@@ -99,7 +105,8 @@ public static class PricePartsRoutes
             PriceIs = from,
             Verdict = parts.Check.Verdict,
             Paid = rounded.Sum(part => part.Amount),
-            Parts = [.. rounded.Select(part => new PartAnswer { Part = part.Part, Amount = part.Amount, Share = Answers.Ratio(parts[part.Part] / parts.Paid) })],
+            Parts = [.. rounded.Select(part =>
+                new PartAnswer { Part = part.Part, Amount = part.Amount, Share = Answers.Ratio(parts[part.Part] / parts.Paid) })],
         };
     }
 
@@ -113,13 +120,15 @@ public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOf
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel; absent: every channel at its listed price, else at its floor price.", "string", Example: "web"),
-        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Minimum: 0, Maximum: Limits.HighestPrice),
+        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Minimum: 0,
+            Maximum: Limits.HighestPrice),
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
 
     public static PricePartsQuery Read(QueryValues values)
     {
-        var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
+        var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"),
+            values.Boolean("workings"));
         if (asked.Channel is null && asked.Price is not null)
             values.Add("channel", FaultCodes.Required, "A price is asked about on one channel; name it.");
         else if (asked.Channel is null && asked.Workings)

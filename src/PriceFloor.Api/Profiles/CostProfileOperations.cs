@@ -8,10 +8,15 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class CostProfileOperations
 {
-    private static readonly Noun s_noun = new("cost profile", "cost profiles", "Profile", "Profiles", typeof(CostProfile), Examples.Profile, Examples.StoredProfile) { Cases = CostProfileCases.Profiles };
+    private static readonly Noun s_noun =
+        new("cost profile", "cost profiles", "Profile", "Profiles", typeof(CostProfile), Examples.Profile, Examples.StoredProfile)
+        {
+            Cases = CostProfileCases.Profiles,
+        };
 
     private static readonly Operation Requirement = new("getRequirement", "Profiles", "What the year must bring in",
-        "What sales must bring in over the year, what bench time must recover of it, a week, a day and an hour, and the tax on the way. Computed with your own tables: not tax or legal advice. Scope: read.")
+        "What sales must bring in over the year, what bench time must recover of it, a week, a day and an hour, and the tax on the way. "
+        + "Computed with your own tables: not tax or legal advice. Scope: read.")
     { Answer = typeof(RequirementAnswer), AnswerExample = Examples.Requirement, Problems = [ProblemTypes.CannotCompute] };
 
     public static void MapProfiles(this RouteGroupBuilder v1)
@@ -21,7 +26,8 @@ public static class CostProfileOperations
         v1.MapPut("/profiles/{key}", DocumentRoutes.Put<CostProfile>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
         v1.MapDelete("/profiles/{key}", DocumentRoutes.Delete<CostProfile>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
         v1.MapGet("/profiles/{key}/revisions", DocumentRoutes.Revisions<CostProfile>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
-        v1.MapGet("/profiles/{key}/revisions/{number}", DocumentRoutes.Revision<CostProfile>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));
+        v1.MapGet("/profiles/{key}/revisions/{number}", DocumentRoutes.Revision<CostProfile>).Needs(Scope.Read)
+            .Tell(DocumentOperations.Revision(s_noun));
         v1.MapGet("/profiles/{key}/requirement", YearRequirement.Get).Needs(Scope.Read).Tell(Requirement);
     }
 }

@@ -9,12 +9,14 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>Cost profiles: their year's start is filled in, and a material or currency that designs rest on stays.</summary>
 public sealed class ProfileDocuments(IValidator<CostProfile> validator) : DocumentKind<CostProfile>(Kinds.Profile, validator)
 {
-    public override Outcome<Checked<CostProfile>> Check(Writing writing, string key, CostProfile document, Stored<CostProfile>? before, ProfileAccess access)
+    public override Outcome<Checked<CostProfile>> Check(Writing writing, string key, CostProfile document,
+        Stored<CostProfile>? before, ProfileAccess access)
     {
         var stored = before?.Sound; // a damaged one is replaced
         var complete = document with { YearStart = document.YearStart ?? stored?.YearStart ?? new DateOnly(writing.Now.Year, 1, 1) };
         if (stored is not null && stored.Currency != complete.Currency && writing.UsersOf(Name, key) is { Count: > 0 } designs)
-            return RequestFault.InUse($"Designs count in {stored.Currency} through this profile; store the other currency as a profile of its own.", Usages(designs));
+            return RequestFault.InUse(
+                $"Designs count in {stored.Currency} through this profile; store the other currency as a profile of its own.", Usages(designs));
 
         var gone = stored?.Materials.Select(line => line.Material).Except(complete.Materials.Select(line => line.Material)) ?? [];
         foreach (var material in gone)

@@ -9,7 +9,8 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>Answers what a cost profile's year must bring in.</summary>
 public static class YearRequirement
 {
-    public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
+    public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query,
+        CatalogueReader reader, HttpContext context)
     {
         var (asOf, workings) = query.Value;
         Answers.ForThisCallerOnly(context);
@@ -18,7 +19,9 @@ public static class YearRequirement
             if (catalogue.Profile(path.Text) is not { } profile)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             var year = catalogue.Year(profile);
-            return year.Found is { } found ? JsonAnswer.Of(RequirementAnswer.Of(found, profile.Basis, catalogue.Today, workings)) : Problem.Of(year.Faults);
+            return year.Found is { } found
+                ? JsonAnswer.Of(RequirementAnswer.Of(found, profile.Basis, catalogue.Today, workings))
+                : Problem.Of(year.Faults);
         });
     }
 }

@@ -58,7 +58,8 @@ public sealed record FirstDocuments
 /// <summary>Writes the documents as the store would give them back: with all their defaults.</summary>
 public sealed class FirstDocumentsText : JsonConverter<FirstDocuments>
 {
-    public override FirstDocuments Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+    public override FirstDocuments Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        throw new NotSupportedException();
 
     public override void Write(Utf8JsonWriter writer, FirstDocuments value, JsonSerializerOptions options)
     {

@@ -8,8 +8,14 @@ namespace PriceFloor.Api.QuickFloors;
 public static class QuickFloorOperations
 {
     private static readonly Operation QuickFloor = new("computeQuickFloor", "Questions", "A first floor from eight numbers",
-        "Floor, retail and take-home for the maker who has only eight numbers, and the full documents that they stand for, ready to be stored. Not tax or legal advice. Scope: read.")
-    { Answer = typeof(QuickFloorAnswer), RequestExample = Examples.QuickFloor, AnswerExample = Examples.QuickFloorAnswer, Problems = [ProblemTypes.CannotCompute] };
+        "Floor, retail and take-home for the maker who has only eight numbers, and the full documents that they stand for, ready to be stored. "
+        + "Not tax or legal advice. Scope: read.")
+    {
+        Answer = typeof(QuickFloorAnswer),
+        RequestExample = Examples.QuickFloor,
+        AnswerExample = Examples.QuickFloorAnswer,
+        Problems = [ProblemTypes.CannotCompute],
+    };
 
     public static void MapQuickFloors(this RouteGroupBuilder v1)
     {

@@ -9,7 +9,8 @@ public static class QuickFloorRoutes
 {
     private const string ProfileKey = "main";
 
-    public static Results<JsonAnswer<QuickFloorAnswer>, Problem> Post(JsonBody<FirstNumbers> body, FromQuery<ComputeQuery> query, TimeProvider clock, HttpContext context)
+    public static Results<JsonAnswer<QuickFloorAnswer>, Problem> Post(JsonBody<FirstNumbers> body, FromQuery<ComputeQuery> query,
+        TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var today = DateOnly.FromDateTime((query.Value.AsOf ?? clock.GetUtcNow()).UtcDateTime);

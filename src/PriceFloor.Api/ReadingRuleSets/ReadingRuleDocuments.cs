@@ -13,8 +13,9 @@ public sealed class ReadingRuleDocuments(IValidator<ReadingRules> validator) : D
     /// <summary>ISO 4217's code for no currency: amounts are written with the decimals they need.</summary>
     private static readonly Currency s_none = new("XXX", 0);
 
-    public override Outcome<Checked<ReadingRules>> Check(Writing writing, string key, ReadingRules document, Stored<ReadingRules>? before, ProfileAccess access) =>
-        new Checked<ReadingRules>(document, s_none, []);
+    public override Outcome<Checked<ReadingRules>> Check(Writing writing, string key, ReadingRules document, Stored<ReadingRules>? before,
+        ProfileAccess access) =>
+            new Checked<ReadingRules>(document, s_none, []);
 }
 
 /// <summary>The rules between the fields of a reading rule, and patterns that can be run in bounded time.</summary>
@@ -25,6 +26,7 @@ public sealed class ReadingRulesValidator : AbstractValidator<ReadingRules>
         context.AddAll(ReadingRuleFaults.Of(rules, at => context.IsSound(at)));
         foreach (var (index, rule) in (rules.Rules ?? []).Index())
             if (rule?.TextMatches is not null)
-                context.AddAll(ReadyRules.FaultsOf(new ReadingRules { Rules = [rule] }).Select(fault => fault with { Pointer = FormattableString.Invariant($"/rules/{index}/textMatches") }));
+                context.AddAll(ReadyRules.FaultsOf(new ReadingRules { Rules = [rule] })
+                    .Select(fault => fault with { Pointer = FormattableString.Invariant($"/rules/{index}/textMatches") }));
     });
 }

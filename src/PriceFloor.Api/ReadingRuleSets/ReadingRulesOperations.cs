@@ -8,7 +8,8 @@ namespace PriceFloor.Api.ReadingRuleSets;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class ReadingRulesOperations
 {
-    private static readonly Noun s_noun = new("set of reading rules", "sets of reading rules", "ReadingRules", "Statements", typeof(ReadingRules), Examples.ReadingRules, Examples.StoredReadingRules);
+    private static readonly Noun s_noun = new("set of reading rules", "sets of reading rules", "ReadingRules", "Statements", typeof(ReadingRules),
+        Examples.ReadingRules, Examples.StoredReadingRules);
 
     public static void MapReadingRules(this RouteGroupBuilder v1)
     {
@@ -16,7 +17,9 @@ public static class ReadingRulesOperations
         v1.MapGet("/reading-rules/{key}", DocumentRoutes.Get<ReadingRules>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/reading-rules/{key}", DocumentRoutes.Put<ReadingRules>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
         v1.MapDelete("/reading-rules/{key}", DocumentRoutes.Delete<ReadingRules>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
-        v1.MapGet("/reading-rules/{key}/revisions", DocumentRoutes.Revisions<ReadingRules>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
-        v1.MapGet("/reading-rules/{key}/revisions/{number}", DocumentRoutes.Revision<ReadingRules>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));
+        v1.MapGet("/reading-rules/{key}/revisions", DocumentRoutes.Revisions<ReadingRules>).Needs(Scope.Read)
+            .Tell(DocumentOperations.Revisions(s_noun));
+        v1.MapGet("/reading-rules/{key}/revisions/{number}", DocumentRoutes.Revision<ReadingRules>).Needs(Scope.Read)
+            .Tell(DocumentOperations.Revision(s_noun));
     }
 }

@@ -8,7 +8,10 @@ public sealed record RemedyAnswer
     /// <summary>Which way.</summary>
     public required RemedyKind Remedy { get; init; }
 
-    /// <summary>What before and after count: a listed price, bench minutes a sold piece, money a year or a sold piece in the profile's currency, the share of pieces that come out good, or working hours a week.</summary>
+    /// <summary>
+    /// What before and after count: a listed price, bench minutes a sold piece, money a year or a sold piece in the profile's currency, the share of
+    /// pieces that come out good, or working hours a week.
+    /// </summary>
     public required RemedyMeasure Measure { get; init; }
 
     /// <summary>Whether it can be enough alone.</summary>

@@ -8,8 +8,14 @@ namespace PriceFloor.Api.Remedies;
 public static class RemedyOperations
 {
     private static readonly Operation Remedies = new("getRemedies", "Questions", "What would fix a price",
-        "Each single change that lets a price carry its part of the year, with its figure before and after, or the reason why it cannot; and one proposal that spreads the gap. Time that safety depends on is never offered; weeks over 48 hours are flagged, never advised. Scope: read.")
-    { Answer = typeof(RemediesAnswer), Cases = RemedyCases.Remedies, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute] };
+        "Each single change that lets a price carry its part of the year, with its figure before and after, or the reason why it cannot; "
+        + "and one proposal that spreads the gap. Time that safety depends on is never offered; weeks over 48 hours are flagged, "
+        + "never advised. Scope: read.")
+    {
+        Answer = typeof(RemediesAnswer),
+        Cases = RemedyCases.Remedies,
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
 
     public static void MapRemedies(this RouteGroupBuilder v1)
     {

@@ -9,7 +9,8 @@ namespace PriceFloor.Api.Remedies;
 
 public static class RemedyRoutes
 {
-    public static Results<JsonAnswer<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query, CatalogueReader reader, HttpContext context)
+    public static Results<JsonAnswer<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query,
+        CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
@@ -32,9 +33,26 @@ public static class RemedyRoutes
             Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
             Verdict = sale.Check.Verdict,
             AboveFloor = money.Round(sale.Check.AboveFloor),
-            Remedies = [.. remedies.All.Select(one => new RemedyAnswer { Remedy = one.Kind, Measure = one.Measure, Possible = one.Possible, Before = one.Before, After = one.After, Cut = one.Cut, InWords = one.InWords, Reason = one.Reason, Flag = one.Flag })],
+            Remedies = [.. remedies.All.Select(one => new RemedyAnswer
+            {
+                Remedy = one.Kind,
+                Measure = one.Measure,
+                Possible = one.Possible,
+                Before = one.Before,
+                After = one.After,
+                Cut = one.Cut,
+                InWords = one.InWords,
+                Reason = one.Reason,
+                Flag = one.Flag,
+            })],
             Balanced = remedies.Balanced is { } balanced
-                ? new BalancedAnswer { BenchMinutes = balanced.BenchMinutes, Materials = balanced.Materials, Cut = balanced.Cut, CarriesItsShare = balanced.CarriesItsShare }
+                ? new BalancedAnswer
+                {
+                    BenchMinutes = balanced.BenchMinutes,
+                    Materials = balanced.Materials,
+                    Cut = balanced.Cut,
+                    CarriesItsShare = balanced.CarriesItsShare,
+                }
                 : null,
             Basis = sale.Basis,
             Assumed = AssumptionAnswer.Of(sale.Assumptions),
@@ -50,9 +68,11 @@ public sealed record RemedyQuery(string Channel, decimal? Price, DateTimeOffset?
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("price", "The price that the market pays, in the channel's currency; the listed one where absent.", "number", "decimal", "58.00", Minimum: 0, Maximum: Limits.HighestPrice),
+        new("price", "The price that the market pays, in the channel's currency; the listed one where absent.", "number", "decimal", "58.00",
+            Minimum: 0, Maximum: Limits.HighestPrice),
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
 
-    public static RemedyQuery Read(QueryValues values) => new(values.RequiredText("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
+    public static RemedyQuery Read(QueryValues values) => new(values.RequiredText("channel"),
+        values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
 }

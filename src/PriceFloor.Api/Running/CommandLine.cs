@@ -44,7 +44,8 @@ public sealed record CommandLine(string Verb, IReadOnlyList<string> Words, bool 
         var name = argument.TrimStart('-').Split('=')[0];
         if (!argument.StartsWith("--", StringComparison.Ordinal) || !IsKnown(name))
             throw new SettingsException($"\"{argument.Split('=')[0]}\" is not an option of this program{SeeHelp}");
-        return argument.Contains('=', StringComparison.Ordinal) ? argument : $"{argument}={next ?? throw new SettingsException($"\"{argument}\" needs a value: write {argument}=VALUE.")}";
+        return argument.Contains('=', StringComparison.Ordinal) ? argument
+            : $"{argument}={next ?? throw new SettingsException($"\"{argument}\" needs a value: write {argument}=VALUE.")}";
     }
 
     private static bool IsKnown(string name) => s_hostOptions.Contains(name, StringComparer.OrdinalIgnoreCase) || Settings.Names.ContainsKey(name)

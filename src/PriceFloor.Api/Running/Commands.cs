@@ -49,7 +49,8 @@ public static class Commands
         {Lines(s_options)}
         """;
 
-    private static string Lines(IEnumerable<(string Name, string Does)> rows) => string.Join('\n', rows.Select(row => $"  {row.Name,-24} {row.Does}"));
+    private static string Lines(IEnumerable<(string Name, string Does)> rows) =>
+        string.Join('\n', rows.Select(row => $"  {row.Name,-24} {row.Does}"));
 }
 
 /// <summary>Asks a running service whether it is ready: for a container's health check, without curl.</summary>

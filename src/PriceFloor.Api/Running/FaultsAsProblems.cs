@@ -51,17 +51,24 @@ public static class FaultsAsProblems
         StoreTroubleException { Trouble: not StoreTrouble.Unexpected } => Problem.Busy(),
         NoRoomException or OutOfMemoryException => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),
-        BadHttpRequestException bad => Problem.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = $"The request broke off or is not HTTP ({bad.StatusCode})." }),
+        BadHttpRequestException bad => Problem.Unreadable(new InputError
+        {
+            Pointer = "#",
+            Code = InputCodes.Malformed,
+            Detail = $"The request broke off or is not HTTP ({bad.StatusCode}).",
+        }),
         KeyEndedException ended => Problem.Of(ProblemTypes.NoKey, ended.Message),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
-        OverflowException or DivideByZeroException => Problem.Of([Fault.TooLarge]), // of decimal: what an answer works out beside the model, such as a picture's scale
+        // of decimal: what an answer works out beside the model, such as a picture's scale
+        OverflowException or DivideByZeroException => Problem.Of([Fault.TooLarge]),
         _ => Problem.Of(ProblemTypes.Internal),
     };
 
     private static Task Filled(HttpContext context)
     {
         var response = context.Response;
-        if (response.Headers.Allow is { Count: > 0 } allow && allow.ToString().Contains("GET", StringComparison.Ordinal) && !allow.ToString().Contains("HEAD", StringComparison.Ordinal))
+        if (response.Headers.Allow is { Count: > 0 } allow && allow.ToString().Contains("GET", StringComparison.Ordinal)
+                && !allow.ToString().Contains("HEAD", StringComparison.Ordinal))
             response.Headers.Allow = allow + ", HEAD";
         var type = ProblemTypes.All.FirstOrDefault(type => type.Status == response.StatusCode) ?? ProblemTypes.Internal;
         var detail = type == ProblemTypes.NotFound ? "No such address; / says where to begin, /openapi/v1.json lists the paths." : type.Meaning;

@@ -8,7 +8,8 @@ namespace PriceFloor.Api.Running;
 /// <summary>How the contract describes these addresses. They are here because their folders are used by what writes the contract.</summary>
 public static class FirstContactOperations
 {
-    public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on", "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
+    public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on",
+        "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
     { Answer = typeof(WelcomeAnswer), AnswerExample = Examples.Welcome, OtherAnswers = [new(Format.Html, null, Examples.WelcomePage)] };
 
     private static readonly Operation Version = new("getVersion", "Health", "What runs here",

@@ -19,7 +19,8 @@ public static class KeyFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The key cannot be written to {path} by {DataFolder.Asker}: {e.Message} Make the data folder writable, with space.", e);
+            throw new StoreException(
+                $"The key cannot be written to {path} by {DataFolder.Asker}: {e.Message} Make the data folder writable, with space.", e);
         }
     }
 }

@@ -45,7 +45,8 @@ public static class Pipeline
     private static Func<HttpContext, RequestDelegate, Task> Named(IServiceProvider services)
     {
         var clock = services.GetRequiredService<TimeProvider>();
-        var forAll = new ServiceProvidersFeature { RequestServices = services }; // every service lives as long as the process, so that no request needs a scope of its own
+        // every service lives as long as the process, so that no request needs a scope of its own
+        var forAll = new ServiceProvidersFeature { RequestServices = services };
         return (context, next) =>
         {
             context.Features.Set<IServiceProvidersFeature>(forAll);
@@ -57,7 +58,8 @@ public static class Pipeline
     }
 
     /// <summary>HEAD works wherever GET does: the same answer, headers and length, without its body.</summary>
-    private static Task HeadAsGet(HttpContext context, RequestDelegate next) => HttpMethods.IsHead(context.Request.Method) ? WithoutBody(context, next) : next(context);
+    private static Task HeadAsGet(HttpContext context, RequestDelegate next) =>
+        HttpMethods.IsHead(context.Request.Method) ? WithoutBody(context, next) : next(context);
 
     private static async Task WithoutBody(HttpContext context, RequestDelegate next)
     {
@@ -85,6 +87,7 @@ public static class Pipeline
             context.Response.Headers.Append("Vary", "Accept"); // beside what CORS says there
         return offers.Wanted(context.Request) is not null
             ? next(context)
-            : Problem.Of(ProblemTypes.NotAcceptable, $"This address answers {string.Join(", ", offers.Formats.Select(format => format.MediaType))}.").ExecuteAsync(context);
+            : Problem.Of(ProblemTypes.NotAcceptable, $"This address answers {string.Join(", ", offers.Formats.Select(format => format.MediaType))}.")
+                .ExecuteAsync(context);
     }
 }

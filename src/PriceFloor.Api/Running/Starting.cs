@@ -44,18 +44,21 @@ public static class Starting
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddCors();
         builder.Services.AddOptions<Microsoft.AspNetCore.Cors.Infrastructure.CorsOptions>().Configure<Settings>((cors, settings) =>
-            cors.AddDefaultPolicy(policy => policy.WithOrigins([.. settings.CorsOrigins]).AllowAnyHeader().AllowAnyMethod().WithExposedHeaders("ETag", "Location", "Link", "X-Request-Id", "RateLimit", "RateLimit-Policy", "Retry-After", "Deprecation", "Sunset")));
+            cors.AddDefaultPolicy(policy => policy.WithOrigins([.. settings.CorsOrigins]).AllowAnyHeader().AllowAnyMethod().WithExposedHeaders("ETag",
+                "Location", "Link", "X-Request-Id", "RateLimit", "RateLimit-Policy", "Retry-After", "Deprecation", "Sunset")));
     }
 
     public static void UseRequestLog(this WebApplicationBuilder builder) => builder.Host.UseSerilog((context, log) =>
     {
         RequestLog.Write(log, inContainer: context.Configuration["DOTNET_RUNNING_IN_CONTAINER"] == "true");
-        log.ReadFrom.Configuration(context.Configuration, new ConfigurationReaderOptions(typeof(ConsoleLoggerConfigurationExtensions).Assembly)); // no search for other sinks
+        // no search for other sinks
+        log.ReadFrom.Configuration(context.Configuration, new ConfigurationReaderOptions(typeof(ConsoleLoggerConfigurationExtensions).Assembly));
     });
 
     public static void UseStore(this WebApplicationBuilder builder)
     {
-        builder.Services.AddSingleton(services => new StoreLock(services.GetRequiredService<Settings>().DataFolder, services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton(services =>
+            new StoreLock(services.GetRequiredService<Settings>().DataFolder, services.GetRequiredService<TimeProvider>()));
         builder.Services.AddSingleton(services =>
         {
             _ = services.GetRequiredService<StoreLock>(); // made before the store, so that it is let go after it
@@ -76,7 +79,8 @@ public static class Starting
         builder.Services.AddSingleton<RequestRecord>();
         builder.Services.AddSingleton<KeyAuthentication>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
-        builder.Services.AddSingleton(services => new Lazy<Demo.DemoStudio>(services.GetRequiredService<Demo.DemoStudio>)); // only where it is asked for: it needs every validator
+        // only where it is asked for: it needs every validator
+        builder.Services.AddSingleton(services => new Lazy<Demo.DemoStudio>(services.GetRequiredService<Demo.DemoStudio>));
         builder.Services.AddSingleton<StoreInitializer>();
         builder.Services.AddHostedService(services => services.GetRequiredService<StoreInitializer>());
         builder.Services.AddHostedService<WarmUp>();

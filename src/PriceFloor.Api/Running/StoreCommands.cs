@@ -57,10 +57,13 @@ public static class StoreCommands
     private static int Check(Settings settings, TextWriter output)
     {
         var report = StoreCheck.Of(settings.StorePath, FaultOf);
-        output.WriteLine($"{Path.GetFullPath(settings.StorePath)}: schema {report.Schema} of {Migrations.Newest}, {report.Documents} documents, {report.Revisions} revisions, position {report.Position}");
+        output.WriteLine($"{Path.GetFullPath(settings.StorePath)}: schema {report.Schema} of {Migrations.Newest}, {report.Documents} documents, "
+            + $"{report.Revisions} revisions, position {report.Position}");
         foreach (var fault in report.Faults)
             output.WriteLine($"  {fault}");
-        output.WriteLine(report.Faults.Count == 0 ? "All is well." : "Something is wrong. Restore a backup with the verb \"restore FILE\"; the store as it is will be kept.");
+        output.WriteLine(report.Faults.Count == 0
+            ? "All is well."
+            : "Something is wrong. Restore a backup with the verb \"restore FILE\"; the store as it is will be kept.");
         return report.Faults.Count == 0 ? 0 : 1;
     }
 
@@ -68,7 +71,8 @@ public static class StoreCommands
     {
         using var held = Alone(settings);
         var done = Restoring.Restore(file, settings.StorePath, TimeProvider.System.GetUtcNow());
-        output.WriteLine($"{Path.GetFullPath(settings.StorePath)} is now {Path.GetFullPath(file)} (schema {done.Schema}{(done.Schema < Migrations.Newest ? $", brought to {Migrations.Newest}" : "")}).");
+        output.WriteLine($"{Path.GetFullPath(settings.StorePath)} is now {Path.GetFullPath(file)} (schema "
+            + $"{done.Schema}{(done.Schema < Migrations.Newest ? $", brought to {Migrations.Newest}" : "")}).");
         if (done.Replaced is not null)
             output.WriteLine($"What it replaced is kept as {done.Replaced}; delete it when all is well.");
         output.WriteLine("Keys are those of the backup. Whoever follows /v1/floor-changes begins anew without since.");
@@ -78,12 +82,15 @@ public static class StoreCommands
     private static int Erase(Settings settings, string name, string key, TextWriter output)
     {
         if (Kinds.Find(name) is not { } kind)
-            throw new SettingsException($"\"{name}\" is not a kind of document; they are {string.Join(", ", Kinds.All.Select(one => one.Name))} (a price's key is SKU/CHANNEL).");
+            throw new SettingsException($"\"{name}\" is not a kind of document; "
+                + $"they are {string.Join(", ", Kinds.All.Select(one => one.Name))} (a price's key is SKU/CHANNEL).");
         using var held = Alone(settings);
         SpillingWriter.ClearAway(settings.DataFolder);
         var gone = Forgetting.Forget(settings.StorePath, name, key, TimeProvider.System.GetUtcNow(), kind.Below);
-        output.WriteLine($"The {name} \"{key}\" is forgotten: {gone} revisions are erased{(kind.Below is not null ? ", those of its listed prices included" : "")}, and the file is written anew.");
-        output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. Whoever follows /v1/floor-changes begins anew without since.");
+        output.WriteLine($"The {name} \"{key}\" is forgotten: "
+            + $"{gone} revisions are erased{(kind.Below is not null ? ", those of its listed prices included" : "")}, and the file is written anew.");
+        output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. "
+            + "Whoever follows /v1/floor-changes begins anew without since.");
         output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them where it must be gone.");
         return 0;
     }
@@ -96,7 +103,8 @@ public static class StoreCommands
             throw new StoreException($"There is no store at {Path.GetFullPath(settings.StorePath)}. The first start makes one, with its first key.");
         using var store = new Store(settings.StorePath, TimeProvider.System);
         store.Open();
-        var (name, key) = (string.Create(CultureInfo.InvariantCulture, $"admin-key-{TimeProvider.System.GetUtcNow():yyyyMMdd-HHmmss}"), KeyText.New());
+        var (name, key) =
+            (string.Create(CultureInfo.InvariantCulture, $"admin-key-{TimeProvider.System.GetUtcNow():yyyyMMdd-HHmmss}"), KeyText.New());
         var path = KeyFile.Write(settings, name, key);
         store.Write(NewAdminKey, writing =>
         {
@@ -104,7 +112,8 @@ public static class StoreCommands
             return true;
         });
         output.WriteLine($"A key that may do everything is in {path}; its name is {name}.");
-        output.WriteLine("The lost one still opens. GET /v1/keys names it, DELETE /v1/keys/NAME ends it. Delete the file when the key is where it belongs.");
+        output.WriteLine(
+            "The lost one still opens. GET /v1/keys names it, DELETE /v1/keys/NAME ends it. Delete the file when the key is where it belongs.");
         return 0;
     }
 
@@ -117,5 +126,6 @@ public static class StoreCommands
     }
 
     /// <summary>What is wrong with a stored document; null if it can be read.</summary>
-    private static string? FaultOf(string kind, string body) => Kinds.Find(kind) is { } known ? known.FaultIn(body) : "is of a kind that this program does not know.";
+    private static string? FaultOf(string kind, string body) =>
+        Kinds.Find(kind) is { } known ? known.FaultIn(body) : "is of a kind that this program does not know.";
 }

@@ -9,8 +9,12 @@ using Serilog;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, fills an empty store with the demo studio where asked.</summary>
-public sealed class StoreInitializer(Settings settings, StoreLock alone, Store store, StoreReadiness opening, KeyRing ring, Lazy<DemoStudio> demo, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
+/// <summary>
+/// Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, fills an empty
+/// store with the demo studio where asked.
+/// </summary>
+public sealed class StoreInitializer(Settings settings, StoreLock alone, Store store, StoreReadiness opening, KeyRing ring, Lazy<DemoStudio> demo,
+    IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
 {
     private readonly Lock _once = new();
     private Task? _begun;
@@ -56,9 +60,11 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
     private void Open()
     {
         if (store.Open() is { } upgrade)
-            Log.Information("The store was brought from schema {From} to {To}; as it was, it is kept in {Backup}", upgrade.From, upgrade.To, upgrade.Backup);
+            Log.Information("The store was brought from schema {From} to {To}; as it was, it is kept in {Backup}", upgrade.From,
+                upgrade.To, upgrade.Backup);
         if (store.WhyAnotherLife is { } why)
-            Log.Warning("The store in the data folder is not the one that was served here last: {Why:l}. Followers of floor changes begin anew, and no ETag from before matches. To go back to a backup, use the verb restore", why);
+            Log.Warning("The store in the data folder is not the one that was served here last: {Why:l}. Followers of floor changes begin anew, "
+                + "and no ETag from before matches. To go back to a backup, use the verb restore", why);
         var isNew = store.Read(snapshot => snapshot.Keys.Count == 0);
         var madeKey = isNew ? MakeFirstKey() : null;
         if (settings.Demo)
@@ -94,7 +100,9 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
         }
 
         demo.Value.Fill(store);
-        var elsewhere = isNew ? $"your own, {settings.AdminKey?.Place}" : $"from an earlier start: the one chosen then, or the one in {Path.Combine(settings.DataFolder, "first-admin-key")}";
+        var elsewhere = isNew
+            ? $"your own, {settings.AdminKey?.Place}"
+            : $"from an earlier start: the one chosen then, or the one in {Path.Combine(settings.DataFolder, "first-admin-key")}";
         Console.WriteLine(DemoStudio.Greeting(madeKey, elsewhere, configuration["urls"]?.Split(';')[0] ?? Addresses.Usual));
     }
 }

@@ -38,7 +38,8 @@ public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource
         {
             if (catalogue.Designs is not [var design, ..] || catalogue.Channels is not [var channel, ..])
                 return false;
-            var body = JsonSerializer.SerializeToUtf8Bytes(new PriceCheckRequest { Sku = design.Key, Channel = channel.Key, Price = 1 }, WireJson.Options);
+            var body =
+                JsonSerializer.SerializeToUtf8Bytes(new PriceCheckRequest { Sku = design.Key, Channel = channel.Key, Price = 1 }, WireJson.Options);
             var asked = JsonBody<PriceCheckRequest>.Read(body, new NoRules<PriceCheckRequest>());
             var found = CheckedPrice.Of(catalogue, asked.Value, Place.Body).Found;
             var answer = found?.Answer(new Caller("", Enum.GetValues<Scope>().ToHashSet()), workings: false);

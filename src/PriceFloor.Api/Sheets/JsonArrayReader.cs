@@ -9,7 +9,8 @@ namespace PriceFloor.Api.Sheets;
 /// Reads the elements of a body that is one JSON array, in flat memory, before its end is there. What breaks the array (no array, bad JSON,
 /// too many elements, text after the end) is a fault that ends the reading: nothing behind it can be told apart.
 /// </summary>
-public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayReader.MostItems, int mostItemBytes = JsonArrayReader.MostItemBytes) : IDisposable
+public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayReader.MostItems, int mostItemBytes = JsonArrayReader.MostItemBytes)
+    : IDisposable
 {
     public const int MostItems = 1000;
     public const int MostItemBytes = 64 * 1024;
@@ -99,7 +100,8 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
     {
         item = default;
         if (_index == mostItems)
-            return Fail(InputCodes.TooMany, string.Create(CultureInfo.InvariantCulture, $"The array holds more than {mostItems} elements; send them in parts, or stream them as NDJSON or CSV."));
+            return Fail(InputCodes.TooMany, string.Create(CultureInfo.InvariantCulture,
+                $"The array holds more than {mostItems} elements; send them in parts, or stream them as NDJSON or CSV."));
         var bytes = _window.Unread;
         var isCut = bytes.Length > mostItemBytes + 1;
         bytes = isCut ? bytes[..(mostItemBytes + 1)] : bytes;
@@ -117,7 +119,8 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
         if (Fault is not null)
             return false;
         if (bytes.Length > mostItemBytes)
-            return Fail(InputCodes.TooLong, string.Create(CultureInfo.InvariantCulture, $"The element is longer than {mostItemBytes} bytes; shorten it."));
+            return Fail(InputCodes.TooLong,
+                string.Create(CultureInfo.InvariantCulture, $"The element is longer than {mostItemBytes} bytes; shorten it."));
 
         // Trying anew at every byte that drips in would be quadratic.
         _worthTrying = Math.Min(2 * bytes.Length, mostItemBytes + 1);
@@ -159,7 +162,14 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
 
     private bool Fail(Code code, string detail)
     {
-        Fault = new InputError { Pointer = _mode is Mode.Item or Mode.FirstItem ? string.Create(CultureInfo.InvariantCulture, $"#/{_index}") : "#", Code = code, Detail = detail, Line = _line, Column = _column };
+        Fault = new InputError
+        {
+            Pointer = _mode is Mode.Item or Mode.FirstItem ? string.Create(CultureInfo.InvariantCulture, $"#/{_index}") : "#",
+            Code = code,
+            Detail = detail,
+            Line = _line,
+            Column = _column,
+        };
         return _window.Finish();
     }
 }

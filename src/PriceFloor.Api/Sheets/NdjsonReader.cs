@@ -75,7 +75,8 @@ public sealed class NdjsonReader(PipeReader pipe, int mostLineBytes = NdjsonRead
     private InputError TooLong() => new()
     {
         Code = InputCodes.TooLong,
-        Detail = string.Create(CultureInfo.InvariantCulture, $"The line is longer than {mostLineBytes} bytes; shorten it, or end it with a line feed."),
+        Detail = string.Create(CultureInfo.InvariantCulture,
+            $"The line is longer than {mostLineBytes} bytes; shorten it, or end it with a line feed."),
         Line = _line,
         Column = 1,
     };

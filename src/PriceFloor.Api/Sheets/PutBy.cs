@@ -3,7 +3,9 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>Bytes of answers that are put by in files until their callers read them, over all callers: bounded, since the disk is the store's too.</summary>
+/// <summary>
+/// Bytes of answers that are put by in files until their callers read them, over all callers: bounded, since the disk is the store's too.
+/// </summary>
 public sealed class PutBy(long most)
 {
     private long _bytes;
@@ -17,7 +19,8 @@ public sealed class PutBy(long most)
         if (Interlocked.Add(ref _bytes, bytes) <= most)
             return;
         Interlocked.Add(ref _bytes, -bytes);
-        throw new NoRoomException(string.Create(CultureInfo.InvariantCulture, $"Answers of {most} bytes wait in files for callers who do not read them"));
+        throw new NoRoomException(string.Create(CultureInfo.InvariantCulture,
+            $"Answers of {most} bytes wait in files for callers who do not read them"));
     }
 
     public void Remove(long bytes) => Interlocked.Add(ref _bytes, -bytes);

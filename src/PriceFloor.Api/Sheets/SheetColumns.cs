@@ -43,9 +43,11 @@ public sealed class SheetColumns
         var before = faults.Count;
         var found = Find(header, name, parameter, faults);
         if (found < 0 && faults.Count == before)
-            faults.Add(Fault(parameter, InputCodes.MissingColumn, $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{OtherDialect(header, dialect)}."));
+            faults.Add(Fault(parameter, InputCodes.MissingColumn,
+                $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{OtherDialect(header, dialect)}."));
         else if (found >= 0 && answers.Contains(found))
-            faults.Add(Fault(parameter, InputCodes.AnswerColumn, $"The column \"{header.Names[found]}\" is one that the answer fills; give what is to be read in a column of another name."));
+            faults.Add(Fault(parameter, InputCodes.AnswerColumn,
+                $"The column \"{header.Names[found]}\" is one that the answer fills; give what is to be read in a column of another name."));
         return found;
     }
 
@@ -58,7 +60,8 @@ public sealed class SheetColumns
                 return found[0];
             if (found.Count > 1)
             {
-                faults.Add(Fault(parameter, InputCodes.DuplicateColumn, $"The sheet has more than one column \"{header.Names[found[0]]}\"; {Told(header)}. Rename or delete the others."));
+                faults.Add(Fault(parameter, InputCodes.DuplicateColumn,
+                    $"The sheet has more than one column \"{header.Names[found[0]]}\"; {Told(header)}. Rename or delete the others."));
                 return -1;
             }
         }
@@ -68,7 +71,8 @@ public sealed class SheetColumns
 
     private static string Told(SheetHeader header)
     {
-        var names = header.Names.Take(MostNamesTold).Select(name => name.Length == 0 ? "(no name)" : $"\"{(name.Length <= 40 ? name : name[..40] + "...")}\"");
+        var names = header.Names.Take(MostNamesTold)
+            .Select(name => name.Length == 0 ? "(no name)" : $"\"{(name.Length <= 40 ? name : name[..40] + "...")}\"");
         return $"it has {string.Join(", ", names)}{(header.Count > MostNamesTold ? " and more" : "")}";
     }
 

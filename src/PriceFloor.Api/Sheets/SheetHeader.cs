@@ -7,7 +7,8 @@ public sealed class SheetHeader
 {
     private readonly byte[][] _fields;
 
-    private SheetHeader(byte[][] fields, string[] names, byte[] lineEnd, bool hasMark) => (_fields, Names, LineEnd, HasMark) = (fields, names, lineEnd, hasMark);
+    private SheetHeader(byte[][] fields, string[] names, byte[] lineEnd, bool hasMark) =>
+        (_fields, Names, LineEnd, HasMark) = (fields, names, lineEnd, hasMark);
 
     /// <summary>Names without quotes and without the blanks around them.</summary>
     public IReadOnlyList<string> Names { get; }

@@ -13,7 +13,8 @@ public static class SheetNumber
     private const int Longest = 256;
 
     /// <summary>The number in a cell (<see cref="SheetRow.Cell"/>), or why it is none: a code and a sentence.</summary>
-    public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<byte> cell, string name, NumberFieldAttribute? field, SheetDialect dialect)
+    public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<byte> cell, string name,
+        NumberFieldAttribute? field, SheetDialect dialect)
     {
         Span<char> room = stackalloc char[Longest];
         if (cell.IsEmpty)
@@ -32,8 +33,10 @@ public static class SheetNumber
         var alsoStrip = strange.Count == 0 ? "" : $"{string.Join(" and ", strange)}, and ";
         return (marks, others) switch
         {
-            (0, 1) => $"take out {alsoStrip}the {otherName}: it marks no thousands here, and decimals are written with a {markName}, such as 1200{mark}50{OtherDialect(dialect)}.",
-            (1, > 0) when text.LastIndexOf(other) < text.IndexOf(mark) => $"take out {alsoStrip}the thousands {otherName}, so that it reads like 1200{mark}50.",
+            (0, 1) => $"take out {alsoStrip}the {otherName}: it marks no thousands here, and decimals are written with a {markName}, "
+                + $"such as 1200{mark}50{OtherDialect(dialect)}.",
+            (1, > 0) when text.LastIndexOf(other) < text.IndexOf(mark) =>
+                $"take out {alsoStrip}the thousands {otherName}, so that it reads like 1200{mark}50.",
             (_, > 0) => $"write it without {alsoStrip}thousands marks and with a decimal {markName}, such as 1200{mark}50{OtherDialect(dialect)}.",
             _ when marks > 1 => $"take out {alsoStrip}the thousands marks: only one decimal {markName} is read, as in 1200{mark}50.",
             _ when strange.Count > 0 => $"take out {string.Join(" and ", strange)}, so that it reads like 1200{mark}50.",

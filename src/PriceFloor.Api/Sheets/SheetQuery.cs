@@ -4,9 +4,11 @@ namespace PriceFloor.Api.Sheets;
 
 public static class SheetQuery
 {
-    public static readonly QueryParameter Dialect = new("dialect", "\"semicolon\" for sheets with semicolons between columns and decimal commas.", "string", Example: "semicolon");
+    public static readonly QueryParameter Dialect = new("dialect", "\"semicolon\" for sheets with semicolons between columns and decimal commas.",
+        "string", Example: "semicolon");
 
-    public static SheetDialect DialectOf(QueryValues values) => values.EnumValue<SheetHabit>("dialect") == SheetHabit.Semicolon ? SheetDialect.Semicolon : SheetDialect.Comma;
+    public static SheetDialect DialectOf(QueryValues values) =>
+        values.EnumValue<SheetHabit>("dialect") == SheetHabit.Semicolon ? SheetDialect.Semicolon : SheetDialect.Comma;
 }
 
 /// <summary>The two habits of sheets, as the query spells them.</summary>

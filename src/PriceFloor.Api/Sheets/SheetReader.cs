@@ -50,7 +50,8 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
                     return row.Fault is null ? (SheetHeader.Of(row, _hasMark), null) : (null, row.Fault);
                 }
 
-        return (null, new InputError { Code = InputCodes.Empty, Detail = "The sheet is empty; its first row must name its columns.", Line = 1, Column = 1 });
+        return (null,
+            new InputError { Code = InputCodes.Empty, Detail = "The sheet is empty; its first row must name its columns.", Line = 1, Column = 1 });
     }
 
     /// <summary>Waits until there may be a next row. False at the end of the sheet.</summary>
@@ -118,7 +119,8 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         if (!_window.Ended)
             return Starve(at);
         if (_mode == Mode.Quoted)
-            return Break(Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed, "A quote is opened here and never closed; close the field with a quote, and double the quotes inside it."));
+            return Break(Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed,
+                "A quote is opened here and never closed; close the field with a quote, and double the quotes inside it."));
         if (at == 0)
             return _window.Finish();
         _row.EndField(at);
@@ -129,7 +131,8 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
     {
         if (bytes[at] is not ((byte)'\r' or (byte)'\n'))
             return Break(_mode == Mode.AfterQuote ? TextAfterQuote(bytes, at)
-                : Fault(bytes, at, InputCodes.Malformed, "A quote stands inside a field that does not begin with one; put the field into quotes and double the quotes inside it."));
+                : Fault(bytes, at, InputCodes.Malformed,
+                    "A quote stands inside a field that does not begin with one; put the field into quotes and double the quotes inside it."));
         if (LineEndAt(bytes, at) is not { } lineEnd)
             return Starve(at);
         _row.EndField(at);
@@ -141,7 +144,8 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         _row.End(_window.Take(length), lineEnd, _line);
         var raw = _row.Raw;
         if (!Utf8.IsValid(raw))
-            _row.Fault = Fault(raw, SheetText.FirstInvalid(raw), InputCodes.NotUtf8, "A character here is not UTF-8; save the sheet as CSV in UTF-8.");
+            _row.Fault = Fault(raw, SheetText.FirstInvalid(raw), InputCodes.NotUtf8,
+                "A character here is not UTF-8; save the sheet as CSV in UTF-8.");
         else if (_width >= 0 && _row.Count != _width && !_row.IsBlank)
             _row.Fault = WrongWidth(raw);
         _line += 1 + (raw.ContainsAny((byte)'\r', (byte)'\n') ? SheetText.CountBreaks(raw) : 0);
@@ -204,8 +208,10 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
     {
         var (opened, closed) = (SheetText.Place(bytes, _row.StartOfOpenField, _line), SheetText.Place(bytes, at, _line));
         return opened.Line == closed.Line
-            ? Fault(bytes, at, InputCodes.Malformed, "Text follows the closing quote of a field here; double the quotes inside a field, and end it with one.")
-            : Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The next quote after the one opened here is in line {closed.Line}, and text follows it; close the field where it ends, and double the quotes inside it."));
+            ? Fault(bytes, at, InputCodes.Malformed,
+                "Text follows the closing quote of a field here; double the quotes inside a field, and end it with one.")
+            : Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The next quote after the one "
+                + $"opened here is in line {closed.Line}, and text follows it; close the field where it ends, and double the quotes inside it."));
     }
 
     private InputError WrongWidth(ReadOnlySpan<byte> raw)
@@ -213,7 +219,8 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         var (isLong, count) = (_row.Count > _width, _row.Count);
         var at = isLong ? _row.StartOf(_width) : raw.Length;
         return Fault(raw, at, isLong ? InputCodes.LongRow : InputCodes.ShortRow, string.Create(CultureInfo.InvariantCulture,
-            $"The row has {count} {(count == 1 ? "field" : "fields")}, the header {_width}; {(isLong ? "put a field that holds a separator into quotes" : "give each column its field, if only an empty one")}."));
+            $"The row has {count} {(count == 1 ? "field" : "fields")}, the header {_width}; "
+            + $"{(isLong ? "put a field that holds a separator into quotes" : "give each column its field, if only an empty one")}."));
     }
 
     private InputError Fault(ReadOnlySpan<byte> bytes, int at, Code code, string detail)

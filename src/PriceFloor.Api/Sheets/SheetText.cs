@@ -13,7 +13,8 @@ internal static class SheetText
     public static bool IsDefused(ReadOnlySpan<byte> text) => text.TrimStart((byte)'\'') is [var first, ..] && RunsAsFormula(first);
 
     /// <summary>Spreadsheets run a cell that begins so as a formula.</summary>
-    private static bool RunsAsFormula(byte first) => first is (byte)'=' or (byte)'+' or (byte)'-' or (byte)'@' or (byte)'\t' or (byte)'\r' or (byte)'\n';
+    private static bool RunsAsFormula(byte first) =>
+        first is (byte)'=' or (byte)'+' or (byte)'-' or (byte)'@' or (byte)'\t' or (byte)'\r' or (byte)'\n';
 
     /// <summary>Line and column (in characters, from 1) of a byte, where the bytes begin a line.</summary>
     public static (long Line, long Column) Place(ReadOnlySpan<byte> bytes, int at, long line)
@@ -35,7 +36,8 @@ internal static class SheetText
     }
 
     /// <summary>The same in UTF-8: what is none becomes the replacement character.</summary>
-    public static ReadOnlySpan<byte> Readable(ReadOnlySpan<byte> bytes) => Utf8.IsValid(bytes) ? bytes : Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(bytes));
+    public static ReadOnlySpan<byte> Readable(ReadOnlySpan<byte> bytes) =>
+        Utf8.IsValid(bytes) ? bytes : Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(bytes));
 
     private static int Characters(ReadOnlySpan<byte> bytes)
     {

@@ -10,7 +10,8 @@ namespace PriceFloor.Api.Sheets;
 /// <param name="pipe">To the caller.</param>
 /// <param name="folder">Where the file is made.</param>
 /// <param name="putBy">Counts its bytes.</param>
-/// <param name="longest">So long the caller may take for a block once the request is whole; a <see cref="TimeoutException"/> ends the answer then.</param>
+/// <param name="longest">So long the caller may take for a block once the request is whole; a
+/// <see cref="TimeoutException"/> ends the answer then.</param>
 public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy, TimeSpan longest) : PipeWriter, IAsyncDisposable
 {
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(500);
@@ -80,7 +81,12 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy, 
 
     private static FileStream Unnamed(string folder)
     {
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, Options = FileOptions.DeleteOnClose | FileOptions.Asynchronous };
+        var options = new FileStreamOptions
+        {
+            Mode = FileMode.CreateNew,
+            Access = FileAccess.ReadWrite,
+            Options = FileOptions.DeleteOnClose | FileOptions.Asynchronous,
+        };
         if (!OperatingSystem.IsWindows())
             options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         return new FileStream(Path.Combine(folder, $"answer-{Guid.NewGuid():N}.tmp"), options);

@@ -8,10 +8,12 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Covered">The days that the files cover.</param>
 /// <param name="Gaps">Days between that no file covers.</param>
 /// <param name="Overlaps">Days that more than one file covers; their lines count once.</param>
-public sealed record CoverageAnswer(string Account, decimal Months, IReadOnlyList<PeriodAnswer> Covered, IReadOnlyList<PeriodAnswer> Gaps, IReadOnlyList<PeriodAnswer> Overlaps)
+public sealed record CoverageAnswer(string Account, decimal Months, IReadOnlyList<PeriodAnswer> Covered, IReadOnlyList<PeriodAnswer> Gaps,
+    IReadOnlyList<PeriodAnswer> Overlaps)
 {
     public static CoverageAnswer Of(Coverage coverage) =>
-        new(coverage.Account, Rounding.Trim(Rounding.Nearest(coverage.Months, 4)), PeriodAnswer.Of(coverage.Covered), PeriodAnswer.Of(coverage.Gaps), PeriodAnswer.Of(coverage.Overlaps));
+        new(coverage.Account, Rounding.Trim(Rounding.Nearest(coverage.Months, 4)), PeriodAnswer.Of(coverage.Covered), PeriodAnswer.Of(coverage.Gaps),
+            PeriodAnswer.Of(coverage.Overlaps));
 }
 
 /// <summary>Whole days, both ends included.</summary>
@@ -19,5 +21,6 @@ public sealed record CoverageAnswer(string Account, decimal Months, IReadOnlyLis
 /// <param name="To">The last day; it counts too.</param>
 public sealed record PeriodAnswer(DateOnly From, DateOnly To)
 {
-    public static IReadOnlyList<PeriodAnswer> Of(IEnumerable<Period> periods) => [.. periods.Select(period => new PeriodAnswer(period.From, period.To))];
+    public static IReadOnlyList<PeriodAnswer> Of(IEnumerable<Period> periods) =>
+        [.. periods.Select(period => new PeriodAnswer(period.From, period.To))];
 }

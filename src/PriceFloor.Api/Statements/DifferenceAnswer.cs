@@ -11,5 +11,6 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Difference" example="240.00">The draft less the stored profile.</param>
 public sealed record DifferenceAnswer(Placement To, CostKind? CostKind, string? Name, decimal Stored, decimal Drafted, decimal Difference)
 {
-    public static DifferenceAnswer Of(ProfileDifference one, Currency money) => new(one.To, one.CostKind, one.Name, money.Round(one.Stored), money.Round(one.Drafted), money.Round(one.Drafted - one.Stored));
+    public static DifferenceAnswer Of(ProfileDifference one, Currency money) =>
+        new(one.To, one.CostKind, one.Name, money.Round(one.Stored), money.Round(one.Drafted), money.Round(one.Drafted - one.Stored));
 }

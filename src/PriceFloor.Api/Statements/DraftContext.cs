@@ -13,7 +13,8 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Against">The stored profile.</param>
 /// <param name="YearStart">Where a profile does not say when its year starts.</param>
 /// <param name="Basis">The revisions.</param>
-public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostProfile>? Against, DateOnly YearStart, IReadOnlyDictionary<string, string> Basis)
+public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostProfile>? Against, DateOnly YearStart,
+    IReadOnlyDictionary<string, string> Basis)
 {
     /// <summary>
     /// What the caller may know of it. Without the scope "read" that is nothing: a rule or a profile that is named is refused, and the lines are
@@ -22,14 +23,27 @@ public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostPr
     public static Outcome<DraftContext> Of(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
     {
         if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
-            return RequestFault.Of(ProblemTypes.KeyNotAllowed, "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key.");
-        var revision = caller.May(Scope.Read) ? store.Read(snapshot => Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
-        var (against, yearStart) = reader.Read(query.AsOf, catalogue => (query.Against is { } key ? catalogue.Profile(key) : null, catalogue.YearStart));
+            return RequestFault.Of(ProblemTypes.KeyNotAllowed,
+                "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key.");
+        var revision = caller.May(Scope.Read) ? store.Read(snapshot =>
+            Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
+        var (against, yearStart) = reader.Read(query.AsOf,
+            catalogue => (query.Against is { } key ? catalogue.Profile(key) : null, catalogue.YearStart));
         var missing = new List<Fault>();
         if (revision is null && query.NamesRules)
-            missing.Add(RequestFault.Unknown(new InputError { Parameter = "rules", Code = InputCodes.UnknownReadingRules, Detail = $"There are no reading rules \"{query.Rules}\"; case counts." }));
+            missing.Add(RequestFault.Unknown(new InputError
+            {
+                Parameter = "rules",
+                Code = InputCodes.UnknownReadingRules,
+                Detail = $"There are no reading rules \"{query.Rules}\"; case counts.",
+            }));
         if (query.Against is not null && against is null)
-            missing.Add(RequestFault.Unknown(new InputError { Parameter = "against", Code = InputCodes.UnknownProfile, Detail = $"There is no profile \"{query.Against}\"; case counts." }));
+            missing.Add(RequestFault.Unknown(new InputError
+            {
+                Parameter = "against",
+                Code = InputCodes.UnknownProfile,
+                Detail = $"There is no profile \"{query.Against}\"; case counts.",
+            }));
         if (missing.Count > 0)
             return missing;
 
@@ -42,5 +56,6 @@ public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostPr
         return new DraftContext(rules, revision is not null, against, yearStart, basis);
     }
 
-    private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) => revision is not null && caller.Access.Sees(snapshot, revision) ? revision : null;
+    private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) =>
+        revision is not null && caller.Access.Sees(snapshot, revision) ? revision : null;
 }

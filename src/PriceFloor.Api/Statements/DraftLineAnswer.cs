@@ -17,13 +17,16 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Reckoned">How the year was calculated.</param>
 /// <param name="TimesAYear" example="12">With by-interval: how often a year.</param>
 public sealed record DraftLineAnswer(
-    Placement To, CostKind? CostKind, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First, DateOnly Last, decimal PerYear, Reckoned Reckoned,
+    Placement To, CostKind? CostKind, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First,
+    DateOnly Last, decimal PerYear, Reckoned Reckoned,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? TimesAYear)
 {
-    public static DraftLineAnswer Of(DraftLine line, Currency money) => new(line.Name.To, line.Name.CostKind, line.Name.Name, Pointers(line.Entries), line.Entries.Count,
-        CountAnswer.Exactly(line.Total, money), CountAnswer.Exactly(line.Back, money), line.First, line.Last, money.Round(line.PerYear), line.Reckoned, line.TimesAYear);
+    public static DraftLineAnswer Of(DraftLine line, Currency money) => new(line.Name.To, line.Name.CostKind, line.Name.Name,
+        Pointers(line.Entries), line.Entries.Count, CountAnswer.Exactly(line.Total, money), CountAnswer.Exactly(line.Back, money), line.First,
+        line.Last, money.Round(line.PerYear), line.Reckoned, line.TimesAYear);
 
-    public static IReadOnlyList<string> Pointers(IEnumerable<Sorted> entries) => [.. entries.Select(sorted => sorted.Rule!.Value).Distinct().Order().Select(Pointer)];
+    public static IReadOnlyList<string> Pointers(IEnumerable<Sorted> entries) =>
+        [.. entries.Select(sorted => sorted.Rule!.Value).Distinct().Order().Select(Pointer)];
 
     public static string Pointer(int rule) => FormattableString.Invariant($"#/rules/{rule}");
 }
@@ -39,7 +42,9 @@ public sealed record BoughtAnswer(string? Pointer, CostKind? CostKind, string Na
 {
     public static BoughtAnswer Of(CapitalPurchase one, CostProfile draft, Currency money)
     {
-        var place = draft.Equipment.Index().Where(thing => thing.Item.Name == one.Name && thing.Item.Cost == one.Cost).Select(thing => (int?)thing.Index).FirstOrDefault();
-        return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.CostKind, one.Name, CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));
+        var place = draft.Equipment.Index().Where(thing => thing.Item.Name == one.Name && thing.Item.Cost == one.Cost)
+            .Select(thing => (int?)thing.Index).FirstOrDefault();
+        return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.CostKind, one.Name,
+            CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));
     }
 }

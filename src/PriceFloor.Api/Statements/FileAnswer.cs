@@ -19,6 +19,7 @@ public sealed record FileAccountAnswer(string Account, DateOnly? From, DateOnly?
     public static FileAccountAnswer Of(AccountStatement statement, Currency money)
     {
         var period = Sorting.PeriodOf(statement);
-        return new(statement.Account, period?.From, period?.To, statement is { From: not null, To: not null }, CountAnswer.Of(statement.Transactions, money));
+        return new(statement.Account, period?.From, period?.To, statement is { From: not null, To: not null },
+            CountAnswer.Of(statement.Transactions, money));
     }
 }

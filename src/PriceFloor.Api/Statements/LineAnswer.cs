@@ -10,8 +10,11 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Amount" example="-540.00">Below 0 for what went out.</param>
 /// <param name="Outcome">What became of it.</param>
 /// <param name="Rule" example="#/rules/0">The rule that took it, as a pointer into the reading rules.</param>
-public sealed record LineAnswer(string File, int Line, DateOnly Date, decimal Amount, LineOutcome Outcome, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule)
+public sealed record LineAnswer(string File, int Line, DateOnly Date, decimal Amount, LineOutcome Outcome,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule)
 {
-    public static LineAnswer Of(Sorted sorted, IReadOnlyList<SentFile> sent, Currency money) => new(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, sorted.Entry.Date,
-        CountAnswer.Exactly(sorted.Entry.Amount, money), sorted.Outcome, sorted.Rule is { } rule ? DraftLineAnswer.Pointer(rule) : null);
+    public static LineAnswer Of(Sorted sorted, IReadOnlyList<SentFile> sent, Currency money) => new(sent[sorted.Entry.File].Name,
+        sorted.Entry.Transaction.Line, sorted.Entry.Date, CountAnswer.Exactly(sorted.Entry.Amount, money), sorted.Outcome, sorted.Rule is { } rule
+            ? DraftLineAnswer.Pointer(rule)
+            : null);
 }

@@ -11,8 +11,10 @@ public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> L
 
     public static RefusedAnswer Of(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, Sorting sorting)
     {
-        var all = files.Index().SelectMany(file => file.Item.Refused.Select(line => new RefusedLineAnswer(sent[file.Index].Name, line.Line, line.Code, line.Detail)))
-            .Concat(sorting.Of[LineOutcome.ForeignCurrency].Select(sorted => new RefusedLineAnswer(sent[sorted.Entry.File].Name, sorted.Entry.Transaction.Line, FaultCodes.CurrencyMismatch,
+        var all = files.Index()
+            .SelectMany(file => file.Item.Refused.Select(line => new RefusedLineAnswer(sent[file.Index].Name, line.Line, line.Code, line.Detail)))
+            .Concat(sorting.Of[LineOutcome.ForeignCurrency].Select(sorted => new RefusedLineAnswer(sent[sorted.Entry.File].Name,
+                sorted.Entry.Transaction.Line, FaultCodes.CurrencyMismatch,
                 $"The line is not in {sorting.Currency.Code}, and nothing is ever converted; add what it cost by hand."))).ToList();
         return new RefusedAnswer(all.Count, [.. all.Take(Told)]);
     }

@@ -76,16 +76,22 @@ public sealed record MonthAnswer(string Month, decimal Received, decimal SalesTa
 /// <param name="RequiredRevenue">What the drafted year must bring in, rounded up.</param>
 /// <param name="Beyond">A year's money less the required revenue; below zero where it falls short.</param>
 /// <param name="Note">What the comparison is made of.</param>
-public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, decimal Received, decimal SalesTaxPaid, decimal PerYear, decimal RequiredRevenue, decimal Beyond, string Note)
+public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, decimal Received, decimal SalesTaxPaid, decimal PerYear,
+    decimal RequiredRevenue, decimal Beyond, string Note)
 {
-    private const string LikeWithLike = "Money as it reached the accounts: payouts often arrive less a marketplace's fees, and may hold sales tax and postage. The required revenue is that of the draft, " +
-        "which is made of the same accounts: fees kept back before a payout stand in neither figure, postage paid stands in its expenses, and sales tax handed on is taken off. It is not what buyers paid.";
+    private const string LikeWithLike = "Money as it reached the accounts: payouts often arrive less a marketplace's fees, "
+        + "and may hold sales tax and postage. The required revenue is that of the draft, " +
+        "which is made of the same accounts: fees kept back before a payout stand in neither figure, postage paid stands in its expenses, "
+            + "and sales tax handed on is taken off. It is not what buyers paid.";
 
     public static MoneyReceivedAnswer Of(MoneyReceived received, StudioYear drafted)
     {
         var money = drafted.Currency;
-        return new MoneyReceivedAnswer([.. received.Months.Select(month => new MonthAnswer(month.Month.ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture), CountAnswer.Exactly(month.Received, money), CountAnswer.Exactly(month.SalesTaxPaid, money)))],
-            CountAnswer.Exactly(received.Total, money), CountAnswer.Exactly(received.SalesTaxPaid, money), money.Round(received.PerYear), money.RoundUp(drafted.RequiredRevenue), money.Round(received.PerYear - drafted.RequiredRevenue), LikeWithLike);
+        return new MoneyReceivedAnswer(
+            [.. received.Months.Select(month => new MonthAnswer(month.Month.ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture),
+                CountAnswer.Exactly(month.Received, money), CountAnswer.Exactly(month.SalesTaxPaid, money)))],
+            CountAnswer.Exactly(received.Total, money), CountAnswer.Exactly(received.SalesTaxPaid, money), money.Round(received.PerYear),
+            money.RoundUp(drafted.RequiredRevenue), money.Round(received.PerYear - drafted.RequiredRevenue), LikeWithLike);
     }
 }
 
@@ -96,15 +102,20 @@ public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, deci
 /// <param name="Elapsed">The share of the year's days that has passed.</param>
 /// <param name="ShareDue">The share of the year's takings that is due by now: by the season given, else by the days.</param>
 /// <param name="KeptBack">Commissions and fees of the profile that shops keep back, so that they never pass through the accounts.</param>
-/// <param name="RequiredRevenue">What must reach the accounts over the year, rounded up: the required revenue of the profile compared with, else of the draft, less what is kept back.</param>
+/// <param name="RequiredRevenue">What must reach the accounts over the year, rounded up: the required revenue of the profile compared with, else of
+/// the draft, less what is kept back.</param>
 /// <param name="RequiredToDate">The share of it that is due by now, rounded up.</param>
 /// <param name="IncomeToDate">What sales left, sales tax taken off.</param>
 /// <param name="Ahead">Income less requirement to date; below zero where the year is behind.</param>
 /// <param name="StillToBring">What the rest of the year must bring, rounded up.</param>
 /// <param name="WeeksLeft">Working weeks left, the year's holidays spread evenly.</param>
 /// <param name="PerWeekLeft">What each of them must bring, rounded up; null where the year is over.</param>
-public sealed record PaceAnswer(DateOnly From, DateOnly To, bool IsWhole, decimal Elapsed, decimal ShareDue, decimal KeptBack, decimal RequiredRevenue, decimal RequiredToDate, decimal IncomeToDate, decimal Ahead, decimal StillToBring, decimal WeeksLeft, decimal? PerWeekLeft)
+public sealed record PaceAnswer(DateOnly From, DateOnly To, bool IsWhole, decimal Elapsed, decimal ShareDue, decimal KeptBack,
+    decimal RequiredRevenue, decimal RequiredToDate, decimal IncomeToDate, decimal Ahead, decimal StillToBring,
+    decimal WeeksLeft, decimal? PerWeekLeft)
 {
-    public static PaceAnswer? Of(YearToDate? pace, Currency money) => pace is null ? null : new PaceAnswer(pace.SoFar.From, pace.SoFar.To, pace.IsWhole, Answers.Ratio(pace.Elapsed), Answers.Ratio(pace.ShareDue), money.Round(pace.KeptBack), money.RoundUp(pace.RequiredRevenue), money.RoundUp(pace.RequiredToDate),
-        CountAnswer.Exactly(pace.IncomeToDate, money), money.Round(pace.IncomeToDate - pace.RequiredToDate), money.RoundUp(pace.StillToBring), Answers.Hours(pace.WeeksLeft), pace.PerWeekLeft is { } week ? money.RoundUp(week) : null);
+    public static PaceAnswer? Of(YearToDate? pace, Currency money) => pace is null ? null : new PaceAnswer(pace.SoFar.From, pace.SoFar.To,
+        pace.IsWhole, Answers.Ratio(pace.Elapsed), Answers.Ratio(pace.ShareDue), money.Round(pace.KeptBack), money.RoundUp(pace.RequiredRevenue),
+        money.RoundUp(pace.RequiredToDate), CountAnswer.Exactly(pace.IncomeToDate, money), money.Round(pace.IncomeToDate - pace.RequiredToDate),
+        money.RoundUp(pace.StillToBring), Answers.Hours(pace.WeeksLeft), pace.PerWeekLeft is { } week ? money.RoundUp(week) : null);
 }

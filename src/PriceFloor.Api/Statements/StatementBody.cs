@@ -17,9 +17,11 @@ public static class StatementBody
     private const string UnnamedAccount = "account";
 
     /// <summary>What OFX, camt.053 and CSV are sent as; which of them it is, the content says.</summary>
-    private static readonly string[] s_taken = ["text/csv", "text/plain", "application/xml", "text/xml", "application/x-ofx", "application/ofx", "application/octet-stream"];
+    private static readonly string[] s_taken = ["text/csv", "text/plain", "application/xml", "text/xml", "application/x-ofx", "application/ofx",
+        "application/octet-stream"];
 
-    private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {MostFiles} files and {most} bytes are read together; send fewer years at a time."));
+    private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge,
+        FormattableString.Invariant($"At most {MostFiles} files and {most} bytes are read together; send fewer years at a time."));
 
     public static async Task<Outcome<List<SentFile>>> ReadAsync(HttpContext context, string? account)
     {
@@ -32,7 +34,9 @@ public static class StatementBody
             return await Parts(context, HeaderUtilities.RemoveQuotes(type.Boundary).Value, most);
         if (!s_taken.Contains(type.MediaType.Value, StringComparer.OrdinalIgnoreCase))
             return NotTaken();
-        return await JsonBody<SentFile>.ReadAllAsync(context, most) is { } body ? new List<SentFile> { new(account ?? UnnamedAccount, body) } : TooLarge(most);
+        return await JsonBody<SentFile>.ReadAllAsync(context, most) is { } body
+            ? new List<SentFile> { new(account ?? UnnamedAccount, body) }
+            : TooLarge(most);
     }
 
     private static async Task<Outcome<List<SentFile>>> Parts(HttpContext context, string? boundary, int most)
@@ -51,7 +55,8 @@ public static class StatementBody
             {
                 if (files.Count == MostFiles)
                     return TooLarge(most);
-                if (!ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var part) || HeaderUtilities.RemoveQuotes(part.Name).Value is not { Length: > 0 } name)
+                if (!ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var part)
+                        || HeaderUtilities.RemoveQuotes(part.Name).Value is not { Length: > 0 } name)
                     return Broken("A part of the multipart body has no name; give the form field the account's name.");
                 if (await Read(section.Body, left, context.RequestAborted) is not { } bytes)
                     return TooLarge(most);
@@ -83,9 +88,11 @@ public static class StatementBody
         return bytes.ToArray();
     }
 
-    private static RequestFault NotTaken() => RequestFault.Of(ProblemTypes.MediaType, $"Send files as multipart/form-data, or one file as {string.Join(", ", s_taken)}.");
+    private static RequestFault NotTaken() =>
+        RequestFault.Of(ProblemTypes.MediaType, $"Send files as multipart/form-data, or one file as {string.Join(", ", s_taken)}.");
 
-    private static RequestFault Broken(string detail) => RequestFault.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = detail });
+    private static RequestFault Broken(string detail) =>
+        RequestFault.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = detail });
 }
 
 /// <summary>A file as it was sent.</summary>

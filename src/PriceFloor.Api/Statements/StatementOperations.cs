@@ -8,7 +8,10 @@ namespace PriceFloor.Api.Statements;
 public static class StatementOperations
 {
     private static readonly Operation Statements = new("draftProfileFromStatements", "Statements", "Draft a cost profile from statements",
-        "One or more files as multipart/form-data (each field's name is what its account is called where the file does not say), or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. Nothing of the files is stored or logged. Not tax advice. Scope: write; rules and against name what is stored and need read too.")
+        "One or more files as multipart/form-data (each field's name is what its account is called where the file does not say), "
+        + "or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into "
+        + "a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. "
+        + "Nothing of the files is stored or logged. Not tax advice. Scope: write; rules and against name what is stored and need read too.")
     {
         Answer = typeof(StatementAnswer),
         Cases = StatementCases.Statements,

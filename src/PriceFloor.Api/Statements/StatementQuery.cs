@@ -50,18 +50,26 @@ public sealed record StatementQuery : IQuery<StatementQuery>
 
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
-        new("rules", "Key of the reading rules. Naming them needs the scope read; a key that may not read sorts by none.", "string", Example: "main", Default: "\"main\""),
-        new("against", "Key of a stored profile: what no bank knows is taken from it, and the answer shows for each kind of cost what differs. Needs the scope read.", "string", Example: "main"),
-        new("currency", "ISO 4217 code of the draft. Absent: that of the profile compared with, else the first that a file tells.", "string", Example: "USD"),
+        new("rules", "Key of the reading rules. Naming them needs the scope read; a key that may not read sorts by none.", "string",
+            Example: "main", Default: "\"main\""),
+        new("against", "Key of a stored profile: what no bank knows is taken from it, and the answer shows for each kind of cost what differs. "
+            + "Needs the scope read.", "string", Example: "main"),
+        new("currency", "ISO 4217 code of the draft. Absent: that of the profile compared with, else the first that a file tells.",
+            "string", Example: "USD"),
         new("from", "Lines before this day are left out.", "string", "date", "2026-01-01"),
         new("to", "Lines after this day are left out.", "string", "date", "2026-12-31"),
-        new("yearStart", "First day of the year drafted. Absent: that of the profile compared with, else the first month covered.", "string", "date", "2027-01-01"),
-        new("equipmentFrom", "A single purchase of at least so much is offered as equipment. Absent: 1,000 of a currency with cents, 100,000 of one without (our own choice).", "number", "decimal", "1000", Minimum: 0, Maximum: Limits.HighestPrice),
-        new("lifeYears", "How many years such equipment lasts (common practice, no source): whole months.", "number", "decimal", "5", Minimum: 1, Maximum: 100, Default: "5"),
-        new("season", "Twelve weights, one for each month of the profile's year, with commas between: how sales are spread, for the pace. Only proportions count. Absent: even.", "string", Example: "4,5,6,6,8,6,5,5,7,10,19,19"),
+        new("yearStart", "First day of the year drafted. Absent: that of the profile compared with, else the first month covered.", "string",
+            "date", "2027-01-01"),
+        new("equipmentFrom", "A single purchase of at least so much is offered as equipment. Absent: 1,000 of a currency with cents, "
+            + "100,000 of one without (our own choice).", "number", "decimal", "1000", Minimum: 0, Maximum: Limits.HighestPrice),
+        new("lifeYears", "How many years such equipment lasts (common practice, no source): whole months.", "number", "decimal", "5", Minimum: 1,
+            Maximum: 100, Default: "5"),
+        new("season", "Twelve weights, one for each month of the profile's year, with commas between: how sales are spread, for the pace. "
+            + "Only proportions count. Absent: even.", "string", Example: "4,5,6,6,8,6,5,5,7,10,19,19"),
         new("account", "With one file as the body: what to call its account where the file does not name it.", "string", Example: "current"),
         new("lines", "With true, the answer lists every line with what became of it and the rule that took it.", "boolean", Default: "false"),
-        new("dateOrder", "How sheets write their dates. Absent: ISO 8601 only, since 02/03/2026 may be read in two ways.", "string", Example: "day-month-year"),
+        new("dateOrder", "How sheets write their dates. Absent: ISO 8601 only, since 02/03/2026 may be read in two ways.", "string",
+            Example: "day-month-year"),
         .. ColumnParameters,
         SheetQuery.Dialect,
         QueryParameters.AsOf,
@@ -113,9 +121,12 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         if (values.Text("season", 400) is not { } text)
             return null;
         var weights = text.Trim('[', ']').Split(',').Select(weight => NumberText.Read(weight.Trim(), "season", new QuantityAttribute())).ToList();
-        var season = weights.TrueForAll(weight => weight.Code is null) ? PriceFloor.Statements.Season.Of([.. weights.Select(weight => weight.Value)]) : null;
+        var season = weights.TrueForAll(weight => weight.Code is null)
+            ? PriceFloor.Statements.Season.Of([.. weights.Select(weight => weight.Value)])
+            : null;
         if (season is null)
-            values.Add("season", InputCodes.NotASeason, "season must be twelve numbers of at least 0 with commas between, one of them above 0, such as 4,5,6,6,8,6,5,5,7,10,19,19.");
+            values.Add("season", InputCodes.NotASeason,
+                "season must be twelve numbers of at least 0 with commas between, one of them above 0, such as 4,5,6,6,8,6,5,5,7,10,19,19.");
         return season;
     }
 

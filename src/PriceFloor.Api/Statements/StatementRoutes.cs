@@ -22,7 +22,8 @@ public static class StatementRoutes
 
     private const int MostAccounts = 50;
 
-    public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, CatalogueReader reader, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
+    public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, CatalogueReader reader, Store store,
+        IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
         var found = DraftContext.Of(query.Value, reader, store, Caller.Of(context));
         if (found.Found is not { } known)
@@ -46,15 +47,18 @@ public static class StatementRoutes
         }
         catch (OperationCanceledException) when (timeout.IsCancellationRequested && !context.RequestAborted.IsCancellationRequested)
         {
-            return Problem.CannotCompute(FaultCodes.TooLarge, "Reading and sorting the lines took longer than 20 seconds; send fewer files at a time.");
+            return Problem.CannotCompute(FaultCodes.TooLarge,
+                "Reading and sorting the lines took longer than 20 seconds; send fewer files at a time.");
         }
         catch (OverflowException)
         {
-            return Problem.CannotCompute(FaultCodes.TooLarge, "The amounts add up to more than can be exact; look for a column that holds no amounts.");
+            return Problem.CannotCompute(FaultCodes.TooLarge,
+                "The amounts add up to more than can be exact; look for a column that holds no amounts.");
         }
     }
 
-    private static Outcome<StatementAnswer> Draft(IReadOnlyList<SentFile> sent, StatementQuery query, DraftContext known, IValidator<CostProfile> profiles, CancellationToken cancel)
+    private static Outcome<StatementAnswer> Draft(IReadOnlyList<SentFile> sent, StatementQuery query, DraftContext known,
+        IValidator<CostProfile> profiles, CancellationToken cancel)
     {
         var read = Read(sent, query.Sheet, cancel);
         if (read.Found is not { } files)
@@ -63,25 +67,30 @@ public static class StatementRoutes
         if (found.Found is not { } currency)
             return found.Faults.ToList();
         if (files.SelectMany(file => file.Statements).Select(statement => statement.Account).Distinct().Count() is > MostAccounts and var accounts)
-            return RequestFault.CannotCompute(FaultCodes.TooLarge, FormattableString.Invariant($"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?"));
+            return RequestFault.CannotCompute(FaultCodes.TooLarge, FormattableString.Invariant(
+                $"The files name {accounts} accounts; at most {MostAccounts} are read together. Is accountColumn the right column?"));
 
-        var asked = query.From is null && query.To is null ? null : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
+        var asked = query.From is null && query.To is null ? null
+            : (Period?)new Period(query.From ?? DateOnly.MinValue, query.To ?? DateOnly.MaxValue);
         var sorting = Sorting.Sort(files, known.Rules, currency, asked, new PatternTime(() => Environment.TickCount64), cancel);
-        var draft = ProfileDraft.Of(sorting, new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency), query.LifeYears));
+        var draft = ProfileDraft.Of(sorting,
+            new DraftChoices(known.Against?.Document, query.YearStart, query.EquipmentFrom ?? UsualEquipment(currency), query.LifeYears));
         if (FaultOf(draft.Profile, profiles) is { } fault)
             return fault;
         var year = StudioYear.Of(draft.Profile, known.YearStart);
         return year.Found is null ? year.Faults.ToList() : AnswerOf(sent, files, draft, year.Value, known, query);
     }
 
-    private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year, DraftContext known, StatementQuery query)
+    private static StatementAnswer AnswerOf(IReadOnlyList<SentFile> sent, IReadOnlyList<StatementFile> files, ProfileDraft draft, StudioYear year,
+        DraftContext known, StatementQuery query)
     {
         var (sorting, money, against) = (draft.Sorting, draft.Sorting.Currency, known.Against);
         var pace = YearToDate.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft, query.Season);
         return new StatementAnswer
         {
             Currency = money.Code,
-            Files = [.. sent.Zip(files, (file, read) => new FileAnswer(file.Name, read.Format, [.. read.Statements.Select(statement => FileAccountAnswer.Of(statement, money))]))],
+            Files = [.. sent.Zip(files, (file, read) =>
+                new FileAnswer(file.Name, read.Format, [.. read.Statements.Select(statement => FileAccountAnswer.Of(statement, money))]))],
             Coverage = [.. sorting.Coverage.Select(CoverageAnswer.Of)],
             Accounted = AccountedAnswer.Of(sorting),
             Refused = RefusedAnswer.Of(sent, files, sorting),
@@ -92,7 +101,8 @@ public static class StatementRoutes
             NotCovered = [.. year.NotCovered],
             MoneyReceived = MoneyReceivedAnswer.Of(MoneyReceived.In(sorting), year),
             Pace = PaceAnswer.Of(pace, money),
-            Differences = against is null ? null : [.. ProfileDifference.Between(against.Document, draft.Profile).Select(one => DifferenceAnswer.Of(one, money))],
+            Differences = against is null ? null
+                : [.. ProfileDifference.Between(against.Document, draft.Profile).Select(one => DifferenceAnswer.Of(one, money))],
             Transactions = query.Lines ? [.. sorting.All.Select(sorted => LineAnswer.Of(sorted, sent, money))] : null,
             Basis = known.Basis,
             Assumed = AssumptionAnswer.Of(Assumed(draft, pace, against, query)),
@@ -109,7 +119,8 @@ public static class StatementRoutes
             yield return new("/draft/calendar/hoursPerDay", draft.Profile.Calendar.HoursPerDay);
         }
 
-        foreach (var index in Enumerable.Range(0, draft.Profile.Equipment.Count).Where(index => draft.Bought.Any(one => one.Name == draft.Profile.Equipment[index].Name)))
+        foreach (var index in Enumerable.Range(0, draft.Profile.Equipment.Count)
+                .Where(index => draft.Bought.Any(one => one.Name == draft.Profile.Equipment[index].Name)))
             yield return new(FormattableString.Invariant($"/draft/equipment/{index}/depreciation/lifeYears"), query.LifeYears);
         foreach (var index in draft.IncomeWithoutDays(against?.Document))
             yield return new(FormattableString.Invariant($"/draft/otherIncome/{index}/daysPerYear"), 0m);
@@ -139,18 +150,26 @@ public static class StatementRoutes
     {
         var first = faults[0];
         return first.Code == FileCodes.TooMany ? [RequestFault.Of(ProblemTypes.TooLarge, first.Detail)]
-            : s_ofColumns.Contains(first.Code) ? [.. faults.Select(fault => RequestFault.Invalid(new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail }))]
+            : s_ofColumns.Contains(first.Code)
+                ? [.. faults.Select(fault => RequestFault.Invalid(new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail }))]
             : [RequestFault.Unreadable(new InputError { Pointer = pointer, Code = first.Code, Detail = first.Detail })];
     }
 
     private static Outcome<Currency> CurrencyOf(StatementQuery query, CostProfile? against, IReadOnlyList<StatementFile> files)
     {
         if (query.Currency is { } asked && against is not null && against.Currency != asked)
-            return RequestFault.Of(ProblemTypes.CurrencyMismatch, $"The profile \"{query.Against}\" is in {against.Currency}; nothing is ever converted.");
+            return RequestFault.Of(ProblemTypes.CurrencyMismatch,
+                $"The profile \"{query.Against}\" is in {against.Currency}; nothing is ever converted.");
         var code = query.Currency ?? against?.Currency
-            ?? files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).Select(transaction => transaction.Currency).FirstOrDefault(known => known is not null && Currency.Find(known) is not null);
+            ?? files.SelectMany(file => file.Statements).SelectMany(statement => statement.Transactions).Select(transaction => transaction.Currency)
+                .FirstOrDefault(known => known is not null && Currency.Find(known) is not null);
         return code is null
-            ? RequestFault.Invalid(new InputError { Parameter = "currency", Code = FaultCodes.Required, Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in." })
+            ? RequestFault.Invalid(new InputError
+            {
+                Parameter = "currency",
+                Code = FaultCodes.Required,
+                Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in.",
+            })
             : Currency.Of(code);
     }
 

@@ -13,29 +13,44 @@ public static class StatementWarnings
     {
         var sorting = draft.Sorting;
         if (!hasRules)
-            yield return new(StatementWarningCodes.NoReadingRules, "No reading rules that this key may read are stored there, so every line is unplaced; PUT /v1/reading-rules/main first.", "/unplaced");
+            yield return new(StatementWarningCodes.NoReadingRules,
+                "No reading rules that this key may read are stored there, so every line is unplaced; PUT /v1/reading-rules/main first.",
+                "/unplaced");
         if (sorting.Duplicates.ByLikeness is > 0 and var alike)
-            yield return new(StatementWarningCodes.DuplicatesByLikeness, Text($"{alike} lines without a bank's id were counted once because another file has the same date, amount and words."), "/accounted/duplicate");
+            yield return new(StatementWarningCodes.DuplicatesByLikeness,
+                Text($"{alike} lines without a bank's id were counted once because another file has the same date, amount and words."),
+                "/accounted/duplicate");
         if (sorting.Duplicates.Repeated is > 0 and var repeated)
-            yield return new(StatementWarningCodes.EqualLines, Text($"{repeated} lines are equal to another in the same file and have no bank's id; all were counted, as two equal purchases would be."), "/accounted/placed");
+            yield return new(StatementWarningCodes.EqualLines, Text(
+                $"{repeated} lines are equal to another in the same file and have no bank's id; all were counted, as two equal purchases would be."),
+                "/accounted/placed");
         if (sorting.Duplicates.IdsUsedAgain is > 0 and var ids)
-            yield return new(StatementWarningCodes.IdUsedAgain, Text($"{ids} bank's ids stand at different days or amounts; all were counted."), "/accounted");
+            yield return new(StatementWarningCodes.IdUsedAgain,
+                Text($"{ids} bank's ids stand at different days or amounts; all were counted."), "/accounted");
         foreach (var (index, account) in sorting.Coverage.Index())
         {
             if (account.Gaps.Count > 0)
-                yield return new(StatementWarningCodes.Gap, $"The files of \"{account.Account}\" leave days out; the year is calculated from the months that they cover.", Text($"/coverage/{index}/gaps"));
+                yield return new(StatementWarningCodes.Gap,
+                    $"The files of \"{account.Account}\" leave days out; the year is calculated from the months that they cover.",
+                    Text($"/coverage/{index}/gaps"));
             if (account.Covered.Count > 0 && account.Months < ShortMonths)
-                yield return new(StatementWarningCodes.ShortCoverage, $"\"{account.Account}\" covers less than {ShortMonths} months: bills paid by the quarter or the year may be missing or counted too often.", Text($"/coverage/{index}/months"));
+                yield return new(StatementWarningCodes.ShortCoverage, $"\"{account.Account}\" covers less than {ShortMonths} months: "
+                    + "bills paid by the quarter or the year may be missing or counted too often.", Text($"/coverage/{index}/months"));
         }
 
         foreach (var line in draft.PaidBack)
-            yield return new(StatementWarningCodes.MoreBackThanPaid, $"\"{line.Name.Name}\" got more back than was paid; it has no place in the draft.", "/lines");
+            yield return new(StatementWarningCodes.MoreBackThanPaid,
+                $"\"{line.Name.Name}\" got more back than was paid; it has no place in the draft.", "/lines");
         foreach (var index in draft.IncomeWithoutDays(against))
-            yield return new(StatementWarningCodes.IncomeTakesNoDays, $"\"{draft.Profile.OtherIncome[index].Name}\" takes no day from the bench in the draft; a class or a day of bench hire does, so give its daysPerYear, or the floor comes out too low.", Text($"/draft/otherIncome/{index}/daysPerYear"));
+            yield return new(StatementWarningCodes.IncomeTakesNoDays, $"\"{draft.Profile.OtherIncome[index].Name}\" takes no day from the bench in "
+                + "the draft; a class or a day of bench hire does, so give its daysPerYear, "
+                + "or the floor comes out too low.", Text($"/draft/otherIncome/{index}/daysPerYear"));
         if (sorting.Of[LineOutcome.Unplaced].Any())
-            yield return new(StatementWarningCodes.UnplacedLines, "Lines that no rule took are in no figure of the draft; add rules for the largest of them.", "/unplaced");
+            yield return new(StatementWarningCodes.UnplacedLines,
+                "Lines that no rule took are in no figure of the draft; add rules for the largest of them.", "/unplaced");
         if (pace is { IsWhole: false })
-            yield return new(StatementWarningCodes.IncomeMissing, "The files do not cover every day of the year so far, so income may be missing in the pace.", "/pace");
+            yield return new(StatementWarningCodes.IncomeMissing,
+                "The files do not cover every day of the year so far, so income may be missing in the pace.", "/pace");
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

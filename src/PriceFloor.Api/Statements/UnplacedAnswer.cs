@@ -12,9 +12,11 @@ namespace PriceFloor.Api.Statements;
 /// <param name="Suggested">What similar lines were placed as; null where there are none.</param>
 public sealed record UnplacedAnswer(string Text, Paid Paid, int Count, decimal Total, DateOnly First, DateOnly Last, SuggestionAnswer? Suggested)
 {
-    public static UnplacedAnswer Of(Unplaced group, Currency money) => new(group.Text, group.Paid, group.Entries.Count, CountAnswer.Exactly(group.Total, money),
-        group.Entries.Min(sorted => sorted.Entry.Date), group.Entries.Max(sorted => sorted.Entry.Date),
-        group.Suggested is { } line ? new SuggestionAnswer(line.To, line.CostKind, line.Name, $"Lines with \"{group.Because}\" were placed so.") : null);
+    public static UnplacedAnswer Of(Unplaced group, Currency money) => new(group.Text, group.Paid, group.Entries.Count,
+        CountAnswer.Exactly(group.Total, money), group.Entries.Min(sorted => sorted.Entry.Date), group.Entries.Max(sorted => sorted.Entry.Date),
+        group.Suggested is { } line
+            ? new SuggestionAnswer(line.To, line.CostKind, line.Name, $"Lines with \"{group.Because}\" were placed so.")
+            : null);
 }
 
 /// <summary>What similar lines were placed as.</summary>

@@ -2,7 +2,10 @@ using System.Collections.Concurrent;
 
 namespace PriceFloor.Api.Telemetry;
 
-/// <summary>How long requests took, by method, route and class of status: a count for each of a few bounds, which all answers from a cached verdict to a large batch fall between.</summary>
+/// <summary>
+/// How long requests took, by method, route and class of status: a count for each of a few bounds, which all answers from a cached
+/// verdict to a large batch fall between.
+/// </summary>
 public sealed class Durations
 {
     /// <summary>Seconds.</summary>
@@ -10,12 +13,16 @@ public sealed class Durations
 
     private readonly ConcurrentDictionary<(string Method, string Route, int Class), Counts> _all = new();
 
-    /// <summary>Everything that was asked, with how many took at most each of the bounds, how many there were and how long all took together.</summary>
+    /// <summary>
+    /// Everything that was asked, with how many took at most each of the bounds, how many there were and how long all took together.
+    /// </summary>
     public IEnumerable<(string Method, string Route, string Class, IReadOnlyList<long> UpTo, long Count, decimal Seconds)> All => _all
         .OrderBy(one => one.Key.Route, StringComparer.Ordinal).ThenBy(one => one.Key.Method, StringComparer.Ordinal).ThenBy(one => one.Key.Class)
-        .Select(one => (one.Key.Method, one.Key.Route, FormattableString.Invariant($"{one.Key.Class}xx"), one.Value.UpTo(out var count), count, one.Value.Seconds));
+        .Select(one => (one.Key.Method, one.Key.Route, FormattableString.Invariant($"{one.Key.Class}xx"), one.Value.UpTo(out var count),
+            count, one.Value.Seconds));
 
-    public void Add(string method, string route, int status, TimeSpan elapsed) => _all.GetOrAdd((method, route, status / 100), _ => new Counts()).Add(elapsed);
+    public void Add(string method, string route, int status, TimeSpan elapsed) =>
+        _all.GetOrAdd((method, route, status / 100), _ => new Counts()).Add(elapsed);
 
     private sealed class Counts
     {

@@ -13,10 +13,12 @@ public static class RequestLog
     /// The framework's own lines below a warning tell whole addresses, queries included, and somebody may put a key there: they are left out
     /// whatever levels the configuration asks for.
     /// </summary>
-    public static void KeepAddressesOut(LoggerConfiguration log) => log.Filter.ByExcluding(line => line.Level < LogEventLevel.Warning && SourceOf(line).StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal));
+    public static void KeepAddressesOut(LoggerConfiguration log) => log.Filter.ByExcluding(line => line.Level < LogEventLevel.Warning
+        && SourceOf(line).StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal));
 
     /// <summary>Work beside the service that was called off, since the service could not start, is not what hindered it.</summary>
-    public static void KeepCalledOffWorkOut(LoggerConfiguration log) => log.Filter.ByExcluding(line => line.Exception is OperationCanceledException && SourceOf(line) == Host);
+    public static void KeepCalledOffWorkOut(LoggerConfiguration log) =>
+        log.Filter.ByExcluding(line => line.Exception is OperationCanceledException && SourceOf(line) == Host);
 
     /// <summary>Text for a terminal, one JSON object a line in a container.</summary>
     public static void Write(LoggerConfiguration log, bool inContainer)
@@ -31,8 +33,10 @@ public static class RequestLog
         if (inContainer)
             log.WriteTo.Console(new RenderedCompactJsonFormatter());
         else
-            log.WriteTo.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: System.Globalization.CultureInfo.InvariantCulture);
+            log.WriteTo.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}",
+                formatProvider: System.Globalization.CultureInfo.InvariantCulture);
     }
 
-    private static string SourceOf(LogEvent line) => line.Properties.TryGetValue("SourceContext", out var source) && source is ScalarValue { Value: string name } ? name : "";
+    private static string SourceOf(LogEvent line) =>
+        line.Properties.TryGetValue("SourceContext", out var source) && source is ScalarValue { Value: string name } ? name : "";
 }

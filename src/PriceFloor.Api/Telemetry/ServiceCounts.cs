@@ -4,7 +4,9 @@ using PriceFloor.Api.Configuration;
 
 namespace PriceFloor.Api.Telemetry;
 
-/// <summary>What is counted for whoever watches the service, where that is asked for: kinds of requests and verdicts, never whose or of what.</summary>
+/// <summary>
+/// What is counted for whoever watches the service, where that is asked for: kinds of requests and verdicts, never whose or of what.
+/// </summary>
 public sealed class ServiceCounts(Settings settings)
 {
     private static readonly string[] s_methods = ["GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS", "PATCH"];
@@ -15,7 +17,8 @@ public sealed class ServiceCounts(Settings settings)
 
     public IEnumerable<(string Method, string Route, int Status, long Count)> Requests => _requests
         .Select(request => (request.Key.Method, request.Key.Route, request.Key.Status, Volatile.Read(ref request.Value.Value)))
-        .OrderBy(request => request.Route, StringComparer.Ordinal).ThenBy(request => request.Method, StringComparer.Ordinal).ThenBy(request => request.Status);
+        .OrderBy(request => request.Route, StringComparer.Ordinal).ThenBy(request => request.Method, StringComparer.Ordinal)
+        .ThenBy(request => request.Status);
 
     /// <summary>How long they took.</summary>
     public Durations Durations { get; } = new();
@@ -23,7 +26,8 @@ public sealed class ServiceCounts(Settings settings)
     /// <summary>Backups that the service was to make and did not.</summary>
     public long FailedBackups => Interlocked.Read(ref _failedBackups);
 
-    public IEnumerable<(Verdict Verdict, long Count)> Checks => Enum.GetValues<Verdict>().Select(verdict => (verdict, Volatile.Read(ref _checks[(int)verdict])));
+    public IEnumerable<(Verdict Verdict, long Count)> Checks =>
+        Enum.GetValues<Verdict>().Select(verdict => (verdict, Volatile.Read(ref _checks[(int)verdict])));
 
     /// <summary>A request that was answered.</summary>
     /// <param name="method">Its method, as the caller wrote it.</param>

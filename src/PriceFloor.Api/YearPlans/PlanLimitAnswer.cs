@@ -24,7 +24,10 @@ public sealed record PlanLimitAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public bool? Binds { get; init; }
 
-    /// <summary>For a best plan: what one more hour or load would add to the surplus (or, for the fewest hours, the hours it would save). Absent where it is not known for certain.</summary>
+    /// <summary>
+    /// For a best plan: what one more hour or load would add to the surplus (or, for the fewest hours, the hours it would save).
+    /// Absent where it is not known for certain.
+    /// </summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? WorthOfOneMore { get; init; }
 }

@@ -47,7 +47,14 @@ public static class PlanText
             // The hours come first among the uses, whatever a scarce thing is called.
             Limits = [.. plan.Limits.Select((limit, i) => i == 0 ? WithUse(limit, best.Mix.Uses[0], best.Goal, money) : LoadUse(limit, best, money))],
             Lines = [.. plan.Lines.Zip(asked, (line, may) => line with { HeldBy = HeldBy(line.Units, may) })],
-            Best = new BestAnswer { Goal = best.Goal, Proven = best.Mix.Proven, Bound = best.Bound is { } bound ? best.Goal == MixGoal.MaximumSurplus ? money.RoundUp(bound) : Rounding.Trim(Rounding.Down(bound, 4)) : null },
+            Best = new BestAnswer
+            {
+                Goal = best.Goal,
+                Proven = best.Mix.Proven,
+                Bound = best.Bound is { } bound
+                    ? best.Goal == MixGoal.MaximumSurplus ? money.RoundUp(bound) : Rounding.Trim(Rounding.Down(bound, 4))
+                    : null,
+            },
             Workings = WorkingAnswer.Of(workings, () => Workings.Of(best.Plan.Year).Concat(Workings.Of(best))),
         };
     }

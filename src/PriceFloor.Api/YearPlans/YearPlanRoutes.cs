@@ -9,7 +9,8 @@ namespace PriceFloor.Api.YearPlans;
 
 public static class YearPlanRoutes
 {
-    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
+    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query,
+        CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
@@ -18,12 +19,16 @@ public static class YearPlanRoutes
             var lines = SaleLines.Of(catalogue, request.Profile, request.Lines);
             if (lines.Found is not { } sold)
                 return Problem.Of(lines.Faults);
-            var plan = YearPlan.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new PlannedLine(sale.Check, line.Units))], request.Surplus, request.HoursKeptBack);
-            return plan.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.Of(plan.Faults);
+            var plan = YearPlan.Of(sold.Year, [.. sold.Sales.Zip(request.Lines, (sale, line) => new PlannedLine(sale.Check, line.Units))],
+                request.Surplus, request.HoursKeptBack);
+            return plan.Found is { } found
+                ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings))
+                : Problem.Of(plan.Faults);
         });
     }
 
-    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Best(JsonBody<BestPlanRequest> body, FromQuery<ComputeQuery> query, CatalogueReader reader, HttpContext context)
+    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Best(JsonBody<BestPlanRequest> body, FromQuery<ComputeQuery> query,
+        CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, (asOf, workings)) = (body.Value, query.Value);
@@ -32,9 +37,12 @@ public static class YearPlanRoutes
             var lines = SaleLines.Of(catalogue, request.Profile, request.Lines);
             if (lines.Found is not { } sold)
                 return Problem.Of(lines.Faults);
-            var offered = sold.Sales.Zip(request.Lines, (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum)).ToList();
+            var offered = sold.Sales.Zip(request.Lines,
+                (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum)).ToList();
             var best = BestYear.Of(sold.Year, offered, request.Surplus, request.HoursKeptBack, request.Goal);
-            return best.Found is { } found ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings)) : Problem.Of(best.Faults);
+            return best.Found is { } found
+                ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings))
+                : Problem.Of(best.Faults);
         });
     }
 }

@@ -58,7 +58,10 @@ public sealed class UnitCost
     /// <summary>The scarce things that its steps use, in their order.</summary>
     public IEnumerable<string> ScarceThings => (Design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!).Distinct();
 
-    /// <summary>Loads of a scarce thing that one sold piece takes: pieces entering each step that uses it, over its batch size. A kiln step of 24 whose pieces all survive and sell: 1/24.</summary>
+    /// <summary>
+    /// Loads of a scarce thing that one sold piece takes: pieces entering each step that uses it, over its batch size. A kiln step of 24
+    /// whose pieces all survive and sell: 1/24.
+    /// </summary>
     public decimal LoadsOf(string resource) => _formulas.LoadsOf(resource, 1).Value;
 
     /// <summary>True where a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
@@ -66,7 +69,8 @@ public sealed class UnitCost
 
     /// <summary>What has gone into a start that is lost at the first step that loses any.</summary>
     private decimal SunkInAStartLostEarly => Year.PerBenchHour * Time.HoursUntilFirstLoss
-        + Design.Materials.Where(line => Time.IsUsedBeforeFirstLoss(line.At)).Sum(line => CostOf(line, Year) * Time.PiecesAt(line.At)!.Value) / Time.Starts;
+        + Design.Materials.Where(line => Time.IsUsedBeforeFirstLoss(line.At))
+            .Sum(line => CostOf(line, Year) * Time.PiecesAt(line.At)!.Value) / Time.Starts;
 
     /// <summary>
     /// The piece of a design whose shape is valid. Refused: a material that the profile lacks (<c>unknown-material</c>), a point

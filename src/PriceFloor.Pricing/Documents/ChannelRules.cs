@@ -10,7 +10,8 @@ public static class ChannelRules
     public static IEnumerable<Fault> Faults(Channel channel) =>
     [
         .. CurrencyRule.Faults(channel.Currency),
-        .. channel.Fees.Index().Where(fee => fee.Item.Maximum < (fee.Item.Minimum ?? 0)).Select(fee => new Fault(FormattableString.Invariant($"/fees/{fee.Index}/maximum"), FaultCodes.OutOfOrder, "maximum must be at least minimum.")),
+        .. channel.Fees.Index().Where(fee => fee.Item.Maximum < (fee.Item.Minimum ?? 0)).Select(fee =>
+            new Fault(FormattableString.Invariant($"/fees/{fee.Index}/maximum"), FaultCodes.OutOfOrder, "maximum must be at least minimum.")),
         .. GridFaults(channel),
     ];
 
@@ -23,7 +24,8 @@ public static class ChannelRules
         if (channel.PriceStep is null && channel.PriceEnding != 0)
             yield return new("/priceEnding", FaultCodes.Unexpected, "priceEnding needs priceStep: the step between allowed prices.");
         if (channel.PriceStep is > 0 and var step && channel.PriceEnding >= step)
-            yield return new("/priceEnding", FaultCodes.OutOfRange, "priceEnding must be below priceStep, such as a step of 1.00 and an ending of 0.95.");
+            yield return new("/priceEnding", FaultCodes.OutOfRange,
+                "priceEnding must be below priceStep, such as a step of 1.00 and an ending of 0.95.");
         if (channel.Currency is null || Currency.Find(channel.Currency) is not { } currency)
             yield break;
         if (channel.PriceStep is { } fine && TooFine(fine, "priceStep", currency) is { } tooFine)

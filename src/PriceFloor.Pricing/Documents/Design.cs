@@ -15,7 +15,10 @@ public sealed record Design
     [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Profile { get; init; }
 
-    /// <summary>Other names that shops list it under, such as "RB-014 / blue": 1 to 128 printable characters each, matched in bodies and sheets. No two designs share one.</summary>
+    /// <summary>
+    /// Other names that shops list it under, such as "RB-014 / blue": 1 to 128 printable characters each, matched in bodies
+    /// and sheets. No two designs share one.
+    /// </summary>
     [MaxLength(Limits.Aliases), EachText(1, Limits.AliasLength)]
     public IReadOnlyList<string> Aliases { get; init; } = [];
 

@@ -12,18 +12,28 @@ public static class DesignRules
         return
         [
             .. design.Making is { } making ? MakingFaults(making) : [],
-            .. Twice(design.Aliases).Select(index => new Fault(FormattableString.Invariant($"/aliases/{index}"), FaultCodes.Duplicate, $"\"{design.Aliases[index]}\" stands in the list already; leave one out.")),
-            .. design.Materials.Index().SelectMany(line => LineFaults(line.Item).Select(fault => fault with { Pointer = FormattableString.Invariant($"/materials/{line.Index}{fault.Pointer}") })),
-            .. design.Materials.Index().Where(line => !points.Contains(line.Item.At)).Select(line => new Fault(FormattableString.Invariant($"/materials/{line.Index}/at"), FaultCodes.UnknownStep,
-                $"No step is named \"{line.Item.At}\"; use \"start\", \"finish\" or the name of one of the steps.")),
+            .. Twice(design.Aliases).Select(index => new Fault(FormattableString.Invariant($"/aliases/{index}"), FaultCodes.Duplicate,
+                $"\"{design.Aliases[index]}\" stands in the list already; leave one out.")),
+            .. design.Materials.Index().SelectMany(line => LineFaults(line.Item)
+                .Select(fault => fault with { Pointer = FormattableString.Invariant($"/materials/{line.Index}{fault.Pointer}") })),
+            .. design.Materials.Index().Where(line => !points.Contains(line.Item.At))
+                .Select(line => new Fault(FormattableString.Invariant($"/materials/{line.Index}/at"), FaultCodes.UnknownStep,
+                    $"No step is named \"{line.Item.At}\"; use \"start\", \"finish\" or the name of one of the steps.")),
         ];
     }
 
     private static IEnumerable<Fault> MakingFaults(Making making)
     {
-        var ways = new[] { making.PiecesPerDay is not null, making.PiecesPerBenchDay is not null, making.MinutesPerPiece is not null, making.Steps is not null }.Count(given => given);
+        var ways = new[]
+        {
+            making.PiecesPerDay is not null,
+            making.PiecesPerBenchDay is not null,
+            making.MinutesPerPiece is not null,
+            making.Steps is not null,
+        }.Count(given => given);
         if (ways != 1)
-            yield return new("/making", FaultCodes.ExactlyOne, "Give the bench time in exactly one way: piecesPerDay, piecesPerBenchDay, minutesPerPiece or steps.");
+            yield return new("/making", FaultCodes.ExactlyOne,
+                "Give the bench time in exactly one way: piecesPerDay, piecesPerBenchDay, minutesPerPiece or steps.");
         if (making.Steps is { Count: 0 })
             yield return new("/making/steps", FaultCodes.Required, "Give at least one step, or give the bench time in another way.");
         if (making.Steps is not null && making.GoodShare != 1)
@@ -32,7 +42,8 @@ public static class DesignRules
             yield return new("/making/runSize", FaultCodes.Required, "setupMinutes needs runSize: how many pieces are started in one run.");
         var names = (making.Steps ?? []).Select(step => step.Name).ToList();
         foreach (var index in Twice(names))
-            yield return new(FormattableString.Invariant($"/making/steps/{index}/name"), FaultCodes.Duplicate, $"Another step is named \"{names[index]}\"; give each its own name.");
+            yield return new(FormattableString.Invariant($"/making/steps/{index}/name"), FaultCodes.Duplicate,
+                $"Another step is named \"{names[index]}\"; give each its own name.");
     }
 
     /// <summary>A line is either a material with its quantity, or an amount of money.</summary>

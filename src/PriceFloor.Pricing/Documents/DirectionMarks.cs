@@ -1,8 +1,8 @@
 namespace PriceFloor.Pricing.Documents;
 
 /// <summary>
-/// The characters of Unicode that nobody sees and that turn the direction of the letters beside them, so that a name reads as another one: <c>U+202E</c>
-/// before "gpj" shows "jpg".
+/// The characters of Unicode that nobody sees and that turn the direction of the letters beside them, so that a name reads as another one:
+/// <c>U+202E</c> before "gpj" shows "jpg".
 /// </summary>
 public static class DirectionMarks
 {

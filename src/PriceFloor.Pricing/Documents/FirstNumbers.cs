@@ -59,5 +59,6 @@ public sealed record FirstNumbers
 
     /// <summary>The usual piece of these numbers.</summary>
     /// <param name="profile">The key under which the profile will be stored.</param>
-    public Design Design(string profile) => new() { Name = "The usual piece", Profile = profile, Making = new Making { PiecesPerDay = PiecesPerDay } };
+    public Design Design(string profile) =>
+        new() { Name = "The usual piece", Profile = profile, Making = new Making { PiecesPerDay = PiecesPerDay } };
 }

@@ -28,6 +28,8 @@ public sealed record HouseholdLine : IRecurring
     [Share]
     public decimal BusinessShare { get; init; }
 
-    /// <summary>What kind of cost its business share is, such as home-workspace or car-and-travel; it counts as covered where there is such a share.</summary>
+    /// <summary>
+    /// What kind of cost its business share is, such as home-workspace or car-and-travel; it counts as covered where there is such a share.
+    /// </summary>
     public CostKind? CostKind { get; init; }
 }

@@ -2,7 +2,9 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>The bench time of a piece: exactly one of <c>piecesPerDay</c>, <c>piecesPerBenchDay</c>, <c>minutesPerPiece</c> and <c>steps</c>.</summary>
+/// <summary>
+/// The bench time of a piece: exactly one of <c>piecesPerDay</c>, <c>piecesPerBenchDay</c>, <c>minutesPerPiece</c> and <c>steps</c>.
+/// </summary>
 public sealed record Making
 {
     /// <summary>Pieces started a working day, averaged over all working days, packing and book-keeping days included.</summary>

@@ -19,10 +19,12 @@ public static class ProfileRules
     ];
 
     /// <summary>True if tax can be computed by these rules: each levy's bands rise and only the last is open.</summary>
-    public static bool AreInOrder(TaxRules tax) => tax.Levies.All(levy => !BandFaults(levy).Any()) && (tax.Kind != TaxKind.Flat || tax.Rate is not null);
+    public static bool AreInOrder(TaxRules tax) =>
+        tax.Levies.All(levy => !BandFaults(levy).Any()) && (tax.Kind != TaxKind.Flat || tax.Rate is not null);
 
     private static IEnumerable<Fault> EachOf<T>(IReadOnlyList<T> lines, string at, Func<T, IEnumerable<Fault>> faults) =>
-        lines.Index().SelectMany(line => faults(line.Item).Select(fault => fault with { Pointer = FormattableString.Invariant($"{at}/{line.Index}{fault.Pointer}") }));
+        lines.Index().SelectMany(line =>
+            faults(line.Item).Select(fault => fault with { Pointer = FormattableString.Invariant($"{at}/{line.Index}{fault.Pointer}") }));
 
     /// <summary><c>times</c> goes with <c>per</c> "time" and with nothing else.</summary>
     private static IEnumerable<Fault> RecurringFaults(IRecurring line)
@@ -42,9 +44,11 @@ public static class ProfileRules
         foreach (var fault in NeedsOf(rule))
             yield return fault;
         if (rule.LifeYears * 12 % 1 is not (null or 0))
-            yield return new("/depreciation/lifeYears", FaultCodes.OutOfRange, "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
+            yield return new("/depreciation/lifeYears", FaultCodes.OutOfRange,
+                "lifeYears must be whole months: twelve times it is a whole number, such as 7.5.");
         if (rule.Percentages?.Sum() > 1)
-            yield return new("/depreciation/percentages", FaultCodes.OutOfRange, "percentages are fractions that add up to at most 1, such as 0.2, 0.32, 0.192.");
+            yield return new("/depreciation/percentages", FaultCodes.OutOfRange,
+                "percentages are fractions that add up to at most 1, such as 0.2, 0.32, 0.192.");
     }
 
     /// <summary>Each method of depreciation needs its own figure.</summary>
@@ -61,7 +65,8 @@ public static class ProfileRules
             if (isMethod && !isGiven)
                 yield return new("/depreciation/" + field, FaultCodes.Required, $"The method {method} needs {field}.");
             if (!isMethod && isGiven)
-                yield return new("/depreciation/" + field, FaultCodes.Unexpected, $"{field} is only for the method {method}; leave it out or change the method.");
+                yield return new("/depreciation/" + field, FaultCodes.Unexpected,
+                    $"{field} is only for the method {method}; leave it out or change the method.");
         }
     }
 
@@ -70,7 +75,8 @@ public static class ProfileRules
         var before = new HashSet<string>();
         foreach (var (index, name) in names.Index())
             if (name is not null && !before.Add(name))
-                yield return new(FormattableString.Invariant($"{at}/{index}/{field}"), FaultCodes.Duplicate, $"\"{name}\" stands in the list already; leave one out or give it another name.");
+                yield return new(FormattableString.Invariant($"{at}/{index}/{field}"), FaultCodes.Duplicate,
+                    $"\"{name}\" stands in the list already; leave one out or give it another name.");
     }
 
     /// <summary>Each kind of tax rules needs its own figures.</summary>
@@ -99,7 +105,8 @@ public static class ProfileRules
             if (bands[i].UpTo is null && i < bands.Count - 1)
                 yield return new(at, FaultCodes.Required, "Only the last band has no upTo; say where this one ends.");
             if (bands[i].UpTo is not null && i == bands.Count - 1)
-                yield return new(at, FaultCodes.Unexpected, "The last band has no upTo, so that every profit has a rate; leave it out or add a last band.");
+                yield return new(at, FaultCodes.Unexpected,
+                    "The last band has no upTo, so that every profit has a rate; leave it out or add a last band.");
             if (i > 0 && bands[i].UpTo <= bands[i - 1].UpTo)
                 yield return new(at, FaultCodes.OutOfOrder, "Bands go from low to high: this upTo must be above the one before.");
         }

@@ -18,38 +18,52 @@ public static class Warnings
     public static IEnumerable<Warning> In(StudioYear year, DateOnly today)
     {
         var profile = year.Profile;
-        if (profile.Helpers.Sum(helper => helper.BenchHoursPerYear) == 0 && Line(profile, line => line.CostKind == CostKind.WagesAndBenefits) is >= 0 and var wages)
-            yield return new(WarningCodes.WagesWithoutHelpers, "Wages are paid but no helper has bench hours; add helpers if they work at the bench.", $"/profile/expenses/{wages}");
+        if (profile.Helpers.Sum(helper => helper.BenchHoursPerYear) == 0
+                && Line(profile, line => line.CostKind == CostKind.WagesAndBenefits) is >= 0 and var wages)
+            yield return new(WarningCodes.WagesWithoutHelpers, "Wages are paid but no helper has bench hours; add helpers if they work at the bench.",
+                $"/profile/expenses/{wages}");
         foreach (var (index, thing) in profile.Equipment.Index())
             if (Depreciation.LifeIsOver(thing, year.YearStart))
-                yield return new(WarningCodes.LifeOver, $"{thing.Name ?? "This equipment"} is written off; nothing is put by for the next one.", $"/profile/equipment/{index}");
+                yield return new(WarningCodes.LifeOver, $"{thing.Name ?? "This equipment"} is written off; nothing is put by for the next one.",
+                    $"/profile/equipment/{index}");
         if (new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddMonths(12) <= today)
-            yield return new(WarningCodes.YearOver, $"The profile's year began in {year.YearStart.ToString("yyyy-MM", CultureInfo.InvariantCulture)} and is over; store this year's costs.", "/profile/yearStart");
+            yield return new(WarningCodes.YearOver, $"The profile's year began in {year.YearStart.ToString("yyyy-MM", CultureInfo.InvariantCulture)} "
+                + "and is over; store this year's costs.", "/profile/yearStart");
         if (profile.Pay is null && year.Household <= year.NetIncome)
-            yield return new(WarningCodes.UnpaidTime, "Nothing is asked for the maker's own time: no pay is given and the household needs nothing from the studio.", "/profile/pay");
+            yield return new(WarningCodes.UnpaidTime,
+                "Nothing is asked for the maker's own time: no pay is given and the household needs nothing from the studio.", "/profile/pay");
         foreach (var (index, line) in profile.Expenses.Index())
             if (!line.Deductible && line.TracedTo is not null)
-                yield return new(WarningCodes.TracedNotDeductible, "A line that is not deductible is paid out of taxed money; its tracedTo has no effect.", $"/profile/expenses/{index}/tracedTo");
+                yield return new(WarningCodes.TracedNotDeductible,
+                    "A line that is not deductible is paid out of taxed money; its tracedTo has no effect.", $"/profile/expenses/{index}/tracedTo");
         if (year.Depreciation > 0 && Line(profile, line => !line.Deductible && line.CostKind == CostKind.InterestAndLoans) is >= 0 and var loan)
-            yield return new(WarningCodes.FinancedAssetTwice, "A loan's principal stands beside depreciation: if the loan bought that equipment, its cost is counted twice.", $"/profile/expenses/{loan}");
+            yield return new(WarningCodes.FinancedAssetTwice,
+                "A loan's principal stands beside depreciation: if the loan bought that equipment, its cost is counted twice.",
+                $"/profile/expenses/{loan}");
         if (profile.Calendar.HoursPerDay * profile.Calendar.DaysPerWeek > LongWeekHours)
-            yield return new(WarningCodes.LongWeek, "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.", "/profile/calendar");
+            yield return new(WarningCodes.LongWeek,
+                "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.",
+                "/profile/calendar");
     }
 
     public static IEnumerable<Warning> In(UnitCost piece)
     {
         var traced = piece.Year.Traces(TracedTo.Piece);
         if (piece.Design.Materials.Count > 0 && !traced)
-            yield return new(WarningCodes.MaterialsNotTraced, "The design lists materials while no expense is traced to pieces; they may be counted twice.", "/design/materials");
+            yield return new(WarningCodes.MaterialsNotTraced,
+                "The design lists materials while no expense is traced to pieces; they may be counted twice.", "/design/materials");
         if (piece.Design.Materials.Count == 0 && traced)
-            yield return new(WarningCodes.TracedMaterialsUnused, "Expenses are traced to pieces while the design lists no materials; they are recovered nowhere.", "/design/materials");
+            yield return new(WarningCodes.TracedMaterialsUnused,
+                "Expenses are traced to pieces while the design lists no materials; they are recovered nowhere.", "/design/materials");
         if (piece.SecondsPayMoreThanTheyCost)
-            yield return new(WarningCodes.SecondsPayMoreThanTheyCost, "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.", "/design/seconds/price");
+            yield return new(WarningCodes.SecondsPayMoreThanTheyCost,
+                "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.",
+                "/design/seconds/price");
     }
 
     /// <summary>
-    /// What the channel charges against what is traced to sales, kind by kind: a traced postage line says nothing about a stall. A traced line without
-    /// a kind may be any of them.
+    /// What the channel charges against what is traced to sales, kind by kind: a traced postage line says nothing about a stall. A traced line
+    /// without a kind may be any of them.
     /// </summary>
     /// <param name="channel">The channel.</param>
     /// <param name="year">The year whose expenses may be traced to sales.</param>
@@ -63,18 +77,23 @@ public static class Warnings
         {
             var isTraced = traced.Exists(line => line.CostKind == cost.Kind);
             if (cost.IsChargedBy(channel) && !isTraced && !anyKind)
-                yield return new(WarningCodes.ChannelCostsNotTraced, $"The channel charges for {cost.Words} while no expense of that kind is traced to sales; these costs may be counted twice.", at + cost.Pointer);
+                yield return new(WarningCodes.ChannelCostsNotTraced,
+                    $"The channel charges for {cost.Words} while no expense of that kind is traced to sales; these costs may be counted twice.",
+                    at + cost.Pointer);
             if (isTraced && !cost.IsChargedBy(channel) && !others.Any(cost.IsChargedBy))
-                yield return new(WarningCodes.TracedSaleCostsUnused, $"Expenses for {cost.Words} are traced to sales while no channel charges any; they are recovered nowhere.", at + cost.Pointer);
+                yield return new(WarningCodes.TracedSaleCostsUnused,
+                    $"Expenses for {cost.Words} are traced to sales while no channel charges any; they are recovered nowhere.", at + cost.Pointer);
         }
 
         if (anyKind && !SellingCost.All.Any(cost => cost.IsChargedBy(channel)))
-            yield return new(WarningCodes.TracedSaleCostsUnused, "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
+            yield return new(WarningCodes.TracedSaleCostsUnused,
+                "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
     }
 
     public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [NotAllowed("/price")];
 
-    public static Warning NotAllowed(string at) => new(WarningCodes.NotAnAllowedPrice, "The price is not one that the channel's priceStep and priceEnding allow.", at);
+    public static Warning NotAllowed(string at) =>
+        new(WarningCodes.NotAnAllowedPrice, "The price is not one that the channel's priceStep and priceEnding allow.", at);
 
     private static int Line(CostProfile profile, Func<Expense, bool> matches) =>
         profile.Expenses.Index().Where(line => matches(line.Item)).Select(line => line.Index).DefaultIfEmpty(-1).First();

@@ -17,7 +17,8 @@ public static partial class Workings
         if (!figures.CanBeHelped)
             yield break;
         IEnumerable<Working> ways =
-            [.. OfTime(formulas, figures), .. OfCosts(formulas), .. OfYield(figures), .. OfIncome(formulas, figures), .. OfBalance(figures, remedies.Balanced)];
+            [.. OfTime(formulas, figures), .. OfCosts(formulas), .. OfYield(figures), .. OfIncome(formulas, figures),
+                .. OfBalance(figures, remedies.Balanced)];
         foreach (var line in ways)
             yield return line;
     }

@@ -34,7 +34,8 @@ public static class Rounding
         var unit = new decimal(1, 0, 0, isNegative: false, (byte)decimals);
         var missing = whole - rounded.Sum();
         var step = missing < 0 ? -unit : unit;
-        var order = parts.Index().OrderByDescending(part => (part.Item - rounded[part.Index]) * step).ThenByDescending(part => part.Index).Select(part => part.Index).ToList();
+        var order = parts.Index().OrderByDescending(part => (part.Item - rounded[part.Index]) * step).ThenByDescending(part => part.Index)
+            .Select(part => part.Index).ToList();
         for (var i = 0; missing != 0 && order.Count > 0; i = (i + 1) % order.Count, missing -= step)
             rounded[order[i]] += step;
         return rounded;

@@ -25,26 +25,28 @@ public sealed class BestYear
     /// <param name="surplus">What the year should leave beyond the need.</param>
     /// <param name="hoursKeptBack">Bench hours for work that is not planned here.</param>
     /// <param name="goal">What is optimised.</param>
-    public static Outcome<BestYear> Of(StudioYear year, IReadOnlyList<OfferedLine> lines, Surplus? surplus, decimal hoursKeptBack, MixGoal goal) => Outcome<BestYear>.Guard(() =>
-    {
-        var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
-        var resources = year.Profile.Limits.Select(resource => new Resource(resource.Name, resource.LoadsPerYear)).ToList();
-        var activities = inOrder.Select(line => ActivityOf(line.Item, resources)).ToList();
-        var mix = BestMix.Of(new ProductMixProblem(activities, year.PoolWith(surplus), year.BenchHours - hoursKeptBack, resources, goal));
-        if (mix.Found is null)
-            return mix.Faults.ToList();
+    public static Outcome<BestYear> Of(StudioYear year, IReadOnlyList<OfferedLine> lines, Surplus? surplus, decimal hoursKeptBack, MixGoal goal) =>
+        Outcome<BestYear>.Guard(() =>
+        {
+            var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
+            var resources = year.Profile.Limits.Select(resource => new Resource(resource.Name, resource.LoadsPerYear)).ToList();
+            var activities = inOrder.Select(line => ActivityOf(line.Item, resources)).ToList();
+            var mix = BestMix.Of(new ProductMixProblem(activities, year.PoolWith(surplus), year.BenchHours - hoursKeptBack, resources, goal));
+            if (mix.Found is null)
+                return mix.Faults.ToList();
 
-        var units = new decimal[lines.Count];
-        foreach (var (place, line) in inOrder.Index())
-            units[line.Index] = mix.Value.Units[place];
-        var plan = YearPlan.Of(year, [.. lines.Zip(units, (line, made) => new PlannedLine(line.Check, made))], surplus, hoursKeptBack);
-        return plan.Found is null ? plan.Faults.ToList() : new BestYear(plan.Value, mix.Value, goal);
-    });
+            var units = new decimal[lines.Count];
+            foreach (var (place, line) in inOrder.Index())
+                units[line.Index] = mix.Value.Units[place];
+            var plan = YearPlan.Of(year, [.. lines.Zip(units, (line, made) => new PlannedLine(line.Check, made))], surplus, hoursKeptBack);
+            return plan.Found is null ? plan.Faults.ToList() : new BestYear(plan.Value, mix.Value, goal);
+        });
 
     private static Activity ActivityOf(OfferedLine line, IReadOnlyList<Resource> resources)
     {
         var piece = line.Check.Prices.Floor.UnitCost;
-        return new Activity(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours, [.. resources.Select(resource => piece.LoadsOf(resource.Name))], line.Minimum, line.Maximum);
+        return new Activity(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours,
+            [.. resources.Select(resource => piece.LoadsOf(resource.Name))], line.Minimum, line.Maximum);
     }
 }
 

@@ -46,7 +46,8 @@ public sealed class BreakEven
     /// <summary>Refused with <c>never-breaks-even</c> where a sale leaves nothing for the pool.</summary>
     public static Outcome<BreakEven> Of(UnitCost piece, Sale sale) => Outcome<BreakEven>.Guard(() =>
         0m.Reaches(ContributionOf(piece, sale))
-            ? Never("At this price a sale leaves nothing for rent, living and tax once the channel and the materials are paid, so no number of sales is enough; raise the price or lower materials or fees.")
+            ? Never("At this price a sale leaves nothing for rent, living and tax once the channel and the materials are paid, "
+                + "so no number of sales is enough; raise the price or lower materials or fees.")
             : new BreakEven(piece, sale));
 
     /// <summary>net(p) - M + C: what one sale leaves for the pool.</summary>

@@ -49,7 +49,8 @@ public sealed class DesignBudget
     /// </summary>
     public Code? Reason { get; }
 
-    private Code? ReasonAgainstMinutes => Rounding.Settle(Room) <= 0 ? RemedyReasons.PriceBelowMaterials : Year.Pool == 0 ? RemedyReasons.BenchMustEarnNothing : null;
+    private Code? ReasonAgainstMinutes =>
+        Rounding.Settle(Room) <= 0 ? RemedyReasons.PriceBelowMaterials : Year.Pool == 0 ? RemedyReasons.BenchMustEarnNothing : null;
 
     /// <summary>What a piece may take; exactly one of minutes and materials is given, each a sold piece.</summary>
     public static Outcome<DesignBudget> Of(StudioYear year, Sale sale, decimal? minutes, decimal? materials) =>

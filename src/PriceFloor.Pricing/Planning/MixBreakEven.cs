@@ -43,7 +43,8 @@ public sealed class MixBreakEven
     {
         var formulas = new MixFormulas<Figure>(year, lines, surplus);
         return formulas.NeverBreaksEven
-            ? BreakEven.Never("In these proportions the sales leave nothing for rent, living and tax once channels and materials are paid; raise prices or sell more of the lines that leave something.")
+            ? BreakEven.Never("In these proportions the sales leave nothing for rent, living and tax once channels and materials are paid; "
+                + "raise prices or sell more of the lines that leave something.")
             : new MixBreakEven(year, lines, surplus, formulas);
     });
 }

@@ -2,7 +2,9 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Planning;
 
-/// <summary>Planned sales beside break-even. 1,250 pieces where 1,000 break even: a fifth may fail to sell, and each percent more leaves 5 % more.</summary>
+/// <summary>
+/// Planned sales beside break-even. 1,250 pieces where 1,000 break even: a fifth may fail to sell, and each percent more leaves 5 % more.
+/// </summary>
 public sealed class PlannedSales
 {
     internal PlannedSales(BreakEven breakEven, decimal planned)

@@ -30,7 +30,8 @@ public sealed class Remedies
             ? [Price(), Faster(), Spend(), Materials(), Yield(), Taxable(), Net(), Minutes(), Budget(), Hours()]
             : [Price(), .. Enum.GetValues<RemedyKind>().Except([RemedyKind.RaiseThePrice]).Select(NothingReachesTheStudio)];
         Balanced = Figures.CanBeHelped
-            ? BalancedRemedy.Of(Figures, [.. new[] { RemedyKind.WorkFaster, RemedyKind.CheaperMaterials, RemedyKind.SpendLess }.Where(kind => All.Any(remedy => remedy.Kind == kind && remedy.Possible))])
+            ? BalancedRemedy.Of(Figures, [.. new[] { RemedyKind.WorkFaster, RemedyKind.CheaperMaterials, RemedyKind.SpendLess }
+                .Where(kind => All.Any(remedy => remedy.Kind == kind && remedy.Possible))])
             : null;
     }
 
@@ -51,21 +52,26 @@ public sealed class Remedies
     {
         var now = Rounding.WithDecimals(Figures.Check.Sale.Price, _money.Decimals);
         var enough = Rounding.WithDecimals(Figures.Check.Prices.FloorPrice, _money.Decimals);
-        return _carries ? Unchanged(RemedyKind.RaiseThePrice, now) : Possible(RemedyKind.RaiseThePrice, now, enough, $"a price of {Money(enough)} instead of {Money(now)}");
+        return _carries
+            ? Unchanged(RemedyKind.RaiseThePrice, now)
+            : Possible(RemedyKind.RaiseThePrice, now, enough, $"a price of {Money(enough)} instead of {Money(now)}");
     }
 
     private static Remedy NothingReachesTheStudio(RemedyKind kind) =>
-        Not(kind, null, RemedyReasons.NothingReachesTheStudio, "Selling at this price costs more than it brings, before a minute of work is paid; only another price or channel can help.");
+        Not(kind, null, RemedyReasons.NothingReachesTheStudio,
+            "Selling at this price costs more than it brings, before a minute of work is paid; only another price or channel can help.");
 
     private Remedy Faster()
     {
         if (_carries)
             return Unchanged(RemedyKind.WorkFaster, MinutesNow);
         if (Figures.EnoughHours is not { } hours)
-            return Not(RemedyKind.WorkFaster, MinutesNow, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no saving of time can help.");
+            return Not(RemedyKind.WorkFaster, MinutesNow, RemedyReasons.PriceBelowMaterials,
+                "The price does not even pay for the materials, so no saving of time can help.");
         var enough = Rounding.Down(hours * 60, MinuteDecimals);
         return Rounding.Settle(Figures.FixedHours) >= Rounding.Settle(hours)
-            ? Not(RemedyKind.WorkFaster, MinutesNow, RemedyReasons.FixedTime, "The time that must not be hurried alone takes more than this price pays for.")
+            ? Not(RemedyKind.WorkFaster, MinutesNow, RemedyReasons.FixedTime,
+                "The time that must not be hurried alone takes more than this price pays for.")
             : Possible(RemedyKind.WorkFaster, MinutesNow, enough, $"{Plain(enough)} bench minutes a piece instead of {Plain(MinutesNow)}");
     }
 
@@ -75,10 +81,12 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.SpendLess, before) with { Cut = _money.RoundUp(0) };
         if (!Figures.Room.Reaches(0))
-            return Not(RemedyKind.SpendLess, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no saving of costs can help.");
+            return Not(RemedyKind.SpendLess, before, RemedyReasons.PriceBelowMaterials,
+                "The price does not even pay for the materials, so no saving of costs can help.");
         var cut = _money.RoundUp(Figures.Cut);
         return !_year.Allocated.Reaches(Figures.Cut)
-            ? Not(RemedyKind.SpendLess, before, RemedyReasons.MoreThanIsSpent, "Even with no costs at all the household's need alone is too much for this price.")
+            ? Not(RemedyKind.SpendLess, before, RemedyReasons.MoreThanIsSpent,
+                "Even with no costs at all the household's need alone is too much for this price.")
             : Possible(RemedyKind.SpendLess, before, before - cut, $"a year's costs lower by {Money(cut)}") with { Cut = cut };
     }
 
@@ -88,9 +96,12 @@ public sealed class Remedies
         if (Rounding.Settle(_piece.Materials) <= 0)
             return Not(RemedyKind.CheaperMaterials, before, RemedyReasons.NoMaterials, "The design lists no materials to save on.");
         if (!Figures.EnoughMaterials.Reaches(0))
-            return Not(RemedyKind.CheaperMaterials, before, RemedyReasons.MoreThanMaterials, "Even without any materials the bench time alone is too much for this price.");
+            return Not(RemedyKind.CheaperMaterials, before, RemedyReasons.MoreThanMaterials,
+                "Even without any materials the bench time alone is too much for this price.");
         var enough = _money.RoundDown(Figures.EnoughMaterials);
-        return _carries ? Unchanged(RemedyKind.CheaperMaterials, before) : Possible(RemedyKind.CheaperMaterials, before, enough, $"materials of {Money(enough)} a piece instead of {Money(before)}");
+        return _carries
+            ? Unchanged(RemedyKind.CheaperMaterials, before)
+            : Possible(RemedyKind.CheaperMaterials, before, enough, $"materials of {Money(enough)} a piece instead of {Money(before)}");
     }
 
     private Remedy Yield()
@@ -99,7 +110,8 @@ public sealed class Remedies
         if (worst == 1)
             return Not(RemedyKind.LoseFewer, 1, RemedyReasons.NothingIsLost, "No pieces are lost as it is.");
         if (_piece.SecondsPayMoreThanTheyCost)
-            return Not(RemedyKind.LoseFewer, worst, RemedyReasons.SecondsPayMoreThanTheyCost, "A second brings more than a rejected start costs, so better yield would raise the floor.");
+            return Not(RemedyKind.LoseFewer, worst, RemedyReasons.SecondsPayMoreThanTheyCost,
+                "A second brings more than a rejected start costs, so better yield would raise the floor.");
         if (Figures.BetterYield is not { } better)
             return Unchanged(RemedyKind.LoseFewer, worst);
         if (better.GoodShare is not { } share)
@@ -118,8 +130,10 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.EarnTaxableElsewhere, more);
         return !Figures.Room.Reaches(0)
-            ? Not(RemedyKind.EarnTaxableElsewhere, _money.RoundUp(0), RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no other income makes the sale worth it.")
-            : Possible(RemedyKind.EarnTaxableElsewhere, _money.RoundUp(0), more, $"{Money(more)} a year of further taxable income that takes no bench days");
+            ? Not(RemedyKind.EarnTaxableElsewhere, _money.RoundUp(0), RemedyReasons.PriceBelowMaterials,
+                "The price does not even pay for the materials, so no other income makes the sale worth it.")
+            : Possible(RemedyKind.EarnTaxableElsewhere, _money.RoundUp(0), more,
+                $"{Money(more)} a year of further taxable income that takes no bench days");
     }
 
     private Remedy Net()
@@ -128,23 +142,29 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.EarnNetElsewhere, before);
         if (!Figures.Room.Reaches(0))
-            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no other income makes the sale worth it.");
+            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.PriceBelowMaterials,
+                "The price does not even pay for the materials, so no other income makes the sale worth it.");
         if (!_year.Profit.Reaches(Figures.Cut))
-            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.CostsRemain, "Even if the household needed nothing from the studio, its costs alone are too much for this price.");
+            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.CostsRemain,
+                "Even if the household needed nothing from the studio, its costs alone are too much for this price.");
         if (_year.Profile.Pay is not null && !Figures.LeftAfterTax.Reaches(_year.PayAYear + _year.NotDeductible) && Figures.Cut > 0)
-            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.PayDecides, "The least pay that is asked for must be earned whatever else comes in; lower it, or choose another way.");
+            return Not(RemedyKind.EarnNetElsewhere, before, RemedyReasons.PayDecides,
+                "The least pay that is asked for must be earned whatever else comes in; lower it, or choose another way.");
         var more = _money.RoundUp(Figures.MoreNetIncome);
-        return Possible(RemedyKind.EarnNetElsewhere, before, more, $"{Money(more)} a year of further income that is already taxed and takes no bench days");
+        return Possible(RemedyKind.EarnNetElsewhere, before, more,
+            $"{Money(more)} a year of further income that is already taxed and takes no bench days");
     }
 
     private Remedy Minutes()
     {
         if (Figures.EnoughHours is not { } hours)
             return _year.Pool == 0 && Figures.Room.Reaches(0)
-                ? Not(RemedyKind.NewDesignMinutes, MinutesNow, RemedyReasons.BenchMustEarnNothing, "Bench time has nothing to recover, so any time is paid for.")
+                ? Not(RemedyKind.NewDesignMinutes, MinutesNow, RemedyReasons.BenchMustEarnNothing,
+                    "Bench time has nothing to recover, so any time is paid for.")
                 : Not(RemedyKind.NewDesignMinutes, MinutesNow, RemedyReasons.PriceBelowMaterials, "The price does not even pay for these materials.");
         var minutes = Rounding.Down(hours * 60, MinuteDecimals);
-        return Possible(RemedyKind.NewDesignMinutes, MinutesNow, minutes, $"a design for this price may take {Plain(minutes)} bench minutes with these materials");
+        return Possible(RemedyKind.NewDesignMinutes, MinutesNow, minutes,
+            $"a design for this price may take {Plain(minutes)} bench minutes with these materials");
     }
 
     private Remedy Budget()
@@ -154,7 +174,8 @@ public sealed class Remedies
             ? Not(RemedyKind.NewDesignMaterials, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for these materials.")
             : !Figures.NewMaterials.Reaches(0)
             ? Not(RemedyKind.NewDesignMaterials, before, RemedyReasons.TimeTakesItAll, "At these minutes nothing of the price is left for materials.")
-            : Possible(RemedyKind.NewDesignMaterials, before, budget, $"a design for this price may use {Money(budget)} of materials with these minutes");
+            : Possible(RemedyKind.NewDesignMaterials, before, budget,
+                $"a design for this price may use {Money(budget)} of materials with these minutes");
     }
 
     private Remedy Hours()
@@ -164,22 +185,31 @@ public sealed class Remedies
         if (_carries)
             return Unchanged(RemedyKind.MoreHours, before);
         if (!Figures.HasRoom)
-            return Not(RemedyKind.MoreHours, before, RemedyReasons.PriceBelowMaterials, "The price does not even pay for the materials, so no number of hours can help.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.PriceBelowMaterials,
+                "The price does not even pay for the materials, so no number of hours can help.");
         if (Figures.WeekHours is not { } hours)
-            return Not(RemedyKind.MoreHours, before, RemedyReasons.NoBenchShare, "None of the working day is spent at the bench, so a longer one makes no more pieces.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.NoBenchShare,
+                "None of the working day is spent at the bench, so a longer one makes no more pieces.");
         var week = Rounding.Up(hours, MinuteDecimals);
         if (week > HoursInADay * calendar.DaysPerWeek)
-            return Not(RemedyKind.MoreHours, before, RemedyReasons.LongerThanADay, $"It would take {Plain(week)} hours a week, more than the working days have.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.LongerThanADay,
+                $"It would take {Plain(week)} hours a week, more than the working days have.");
         if (!Figures.PayAllows(week / calendar.DaysPerWeek))
-            return Not(RemedyKind.MoreHours, before, RemedyReasons.PayDecides, "Each further hour must earn its own pay, so longer weeks cannot close the gap; lower the pay per hour, or choose another way.");
+            return Not(RemedyKind.MoreHours, before, RemedyReasons.PayDecides,
+                "Each further hour must earn its own pay, so longer weeks cannot close the gap; lower the pay per hour, or choose another way.");
         return week > LongWeekHours
-            ? Possible(RemedyKind.MoreHours, before, week, $"It would take {Plain(week)} hours a week: more than 48 are no answer, choose another way.") with { Flag = RemedyReasons.LongWeek }
+            ? Possible(RemedyKind.MoreHours, before, week,
+                $"It would take {Plain(week)} hours a week: more than 48 are no answer, choose another way.") with
+            {
+                Flag = RemedyReasons.LongWeek,
+            }
             : Possible(RemedyKind.MoreHours, before, week, $"{Plain(week)} working hours a week instead of {Plain(before)}, with the same weeks");
     }
 
     private static Remedy Possible(RemedyKind kind, decimal before, decimal after, string inWords) => new(kind, before, after, inWords, null);
 
-    private static Remedy Unchanged(RemedyKind kind, decimal now) => new(kind, now, now, "Nothing needs to change: the price carries its part of the year.", null);
+    private static Remedy Unchanged(RemedyKind kind, decimal now) =>
+        new(kind, now, now, "Nothing needs to change: the price carries its part of the year.", null);
 
     private static Remedy Not(RemedyKind kind, decimal? before, Code reason, string inWords) => new(kind, before, null, inWords, reason);
 

@@ -30,7 +30,10 @@ public sealed class RemedyFigures
 
     public decimal Net => Check.Sale.Net;
 
-    /// <summary>False if selling at this price brings the studio nothing although a floor is due: then only another price, channel or term of the channel can help.</summary>
+    /// <summary>
+    /// False if selling at this price brings the studio nothing although a floor is due: then only another price,
+    /// channel or term of the channel can help.
+    /// </summary>
     public bool CanBeHelped => Check.CarriesItsShare || Rounding.Settle(Net) > 0;
 
     /// <summary>net(p) - M + C: what the price leaves for bench time.</summary>
@@ -59,7 +62,9 @@ public sealed class RemedyFigures
     /// <summary>The maker's hours a week, with the same weeks and helpers, that would be enough; null where no number is.</summary>
     public decimal? WeekHours => _formulas.MoreHoursHelp ? _formulas.WeekHours.Value : null;
 
-    /// <summary>Whether pay per hour still fits into the need on a longer working day. Pay of any other period does not grow with the hours.</summary>
+    /// <summary>
+    /// Whether pay per hour still fits into the need on a longer working day. Pay of any other period does not grow with the hours.
+    /// </summary>
     /// <param name="hoursPerDay">Working hours on each working day.</param>
     internal bool PayAllows(decimal hoursPerDay) =>
         Year.Profile.Pay is not { Per: PayPer.Hour } pay || Year.Need.Reaches(pay.Amount * Year.Workdays * hoursPerDay + Year.NotDeductible);

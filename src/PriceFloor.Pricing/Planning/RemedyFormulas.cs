@@ -11,7 +11,8 @@ internal sealed class RemedyFormulas<T> where T : IFigure<T>
     {
         var piece = check.Prices.Floor.UnitCost;
         var (year, calendar) = (piece.Year, piece.Year.Profile.Calendar);
-        T net = T.Named("net", check.Sale.Net), benchCost = T.Named("benchCost", piece.BenchCost), benchHours = T.Named("benchHours", piece.BenchHours);
+        T net = T.Named("net", check.Sale.Net), benchCost = T.Named("benchCost", piece.BenchCost),
+            benchHours = T.Named("benchHours", piece.BenchHours);
         T materials = T.Named("materials", piece.Materials), seconds = T.Named("secondsCredit", piece.SecondsCredit);
         var pool = T.Named("benchMustEarn", year.Pool);
         Room = T.Named("room", CheckFormulas<T>.LeftOf(net, materials, seconds));

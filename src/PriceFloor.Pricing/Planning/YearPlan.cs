@@ -68,7 +68,9 @@ public sealed class YearPlan
     /// <summary>Y: the profit before tax that the plan brings.</summary>
     public decimal Profit => _formulas.Profit.Value;
 
-    /// <summary>What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.</summary>
+    /// <summary>
+    /// What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.
+    /// </summary>
     public decimal SurplusAfterTax => _formulas.SurplusAfterTax.Value;
 
     public bool WithinHours => HoursAvailable.Reaches(BenchHours);
@@ -89,7 +91,8 @@ public sealed class YearPlan
         [.. year.Profile.Limits.Select(limit => limit.Name).Concat(pieces.SelectMany(piece => piece.ScarceThings)).Distinct()];
 
     private IEnumerable<LoadUse> LoadsOf(StudioYear year, IReadOnlyList<PlannedLine> lines) => ScarceThings(year, lines.Select(line => line.UnitCost))
-        .Select((name, i) => new LoadUse(name, _formulas.LoadsOf(name, i + 1).All.Value, year.Profile.Limits.FirstOrDefault(limit => limit.Name == name)?.LoadsPerYear));
+        .Select((name, i) => new LoadUse(name, _formulas.LoadsOf(name, i + 1).All.Value,
+            year.Profile.Limits.FirstOrDefault(limit => limit.Name == name)?.LoadsPerYear));
 
     private static int[] RanksOf(IReadOnlyList<PlannedLine> lines)
     {

@@ -30,7 +30,8 @@ public sealed class ChannelPrices
     {
         var currency = floor.UnitCost.Year.Currency.Code;
         if (terms.Channel.Currency != currency)
-            return new Fault("", FaultCodes.CurrencyMismatch, $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
+            return new Fault("", FaultCodes.CurrencyMismatch,
+                $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
 
         var least = terms.FloorPrice(floor.UnitCost.Floor);
         if (least.Found is null)

@@ -21,7 +21,8 @@ public sealed class DiscountSeries(IReadOnlyList<decimal> rates)
 
     /// <summary>The list price from which these discounts make a net price. Refused with <c>too-large</c> where they leave next to nothing.</summary>
     public Outcome<Discounted> FromNet(decimal net) => Factor < 0.000000000001m
-        ? new Fault("/discounts/rates", FaultCodes.TooLarge, "These discounts leave next to nothing of a price, so no exact list price can be named; check the rates (0.2 is 20 %).")
+        ? new Fault("/discounts/rates", FaultCodes.TooLarge,
+            "These discounts leave next to nothing of a price, so no exact list price can be named; check the rates (0.2 is 20 %).")
         : new Discounted(_formulas.ListOf(net).Value, net);
 }
 

@@ -22,7 +22,9 @@ public sealed class FloorPrice
     /// <summary>The retail multiple times wholesale, rounded up.</summary>
     public decimal Retail => _formulas.Retail.Value;
 
-    /// <summary>W: the larger of wholesale and the highest price before tax listed on a wholesale channel: shops double what they really pay.</summary>
+    /// <summary>
+    /// W: the larger of wholesale and the highest price before tax listed on a wholesale channel: shops double what they really pay.
+    /// </summary>
     public decimal WholesaleBase => _formulas.WholesaleBase.Value;
 
     /// <summary>k x W, unrounded: what a retail price before tax must reach to keep the studio's own rule.</summary>

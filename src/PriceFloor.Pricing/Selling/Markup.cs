@@ -37,7 +37,8 @@ public sealed record Markup(decimal Cost, decimal Price)
     private static Outcome<Markup> Solve(MarkupValues given)
     {
         if (given.Pair == MarkupPair.None)
-            return new Fault("", FaultCodes.Undetermined, "These values fit more than one cost and price (markup and margin are two ways of saying the same); give a cost, a price or a profit with one of them.");
+            return new Fault("", FaultCodes.Undetermined, "These values fit more than one cost and price (markup and margin are two ways of saying "
+                + "the same); give a cost, a price or a profit with one of them.");
         var formulas = new MarkupFormulas<Figure>(given, null);
         return new Markup(formulas.Cost.Value, formulas.Price.Value);
     }

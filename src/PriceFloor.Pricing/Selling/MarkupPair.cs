@@ -1,4 +1,16 @@
 namespace PriceFloor.Pricing.Selling;
 
 /// <summary>Which two of the values decide a step.</summary>
-public enum MarkupPair { None, CostAndPrice, CostAndProfit, PriceAndProfit, CostAndMarkup, CostAndMargin, PriceAndMargin, PriceAndMarkup, ProfitAndMarkup, ProfitAndMargin }
+public enum MarkupPair
+{
+    None,
+    CostAndPrice,
+    CostAndProfit,
+    PriceAndProfit,
+    CostAndMarkup,
+    CostAndMargin,
+    PriceAndMargin,
+    PriceAndMarkup,
+    ProfitAndMarkup,
+    ProfitAndMargin,
+}

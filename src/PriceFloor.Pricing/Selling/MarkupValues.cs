@@ -24,13 +24,22 @@ public sealed record MarkupValues(decimal? Cost, decimal? Price, decimal? Markup
     };
 
     /// <summary>The same with a price that holds tax taken back to its price before tax: 120.00 with 20 % included is 100.00.</summary>
-    public MarkupValues BeforeTax(SalesTax? tax) => tax is { Included: true } && Price is { } price ? this with { Price = SalesTaxFormulas<Figure>.BeforeTax(price, tax).Value } : this;
+    public MarkupValues BeforeTax(SalesTax? tax) =>
+        tax is { Included: true } && Price is { } price ? this with { Price = SalesTaxFormulas<Figure>.BeforeTax(price, tax).Value } : this;
 
     internal Fault? Contradicting(Markup markup)
     {
-        foreach (var (name, given, computed) in new[] { ("cost", Cost, markup.Cost), ("price", Price, markup.Price), ("profit", Profit, markup.Profit), ("markup", Markup, markup.OnCost), ("margin", Margin, markup.OnPrice) })
+        foreach (var (name, given, computed) in new[]
+        {
+            ("cost", Cost, markup.Cost),
+            ("price", Price, markup.Price),
+            ("profit", Profit, markup.Profit),
+            ("markup", Markup, markup.OnCost),
+            ("margin", Margin, markup.OnPrice),
+        })
             if (given is { } said && (computed is not { } value || Rounding.Nearest(value, int.Min(said.Scale, 12)) != Rounding.Settle(said)))
-                return new Fault("/" + name, FaultCodes.Contradictory, $"{name} does not fit the other values: they make it {(computed is { } other ? Rounding.Trim(Rounding.Nearest(other, 6)) : "undefined")}; leave one of them out.");
+                return new Fault("/" + name, FaultCodes.Contradictory, $"{name} does not fit the other values: "
+                    + $"they make it {(computed is { } other ? Rounding.Trim(Rounding.Nearest(other, 6)) : "undefined")}; leave one of them out.");
         return null;
     }
 }

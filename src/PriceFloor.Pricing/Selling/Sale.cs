@@ -3,7 +3,9 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Selling;
 
-/// <summary>One price on one channel: what the buyer pays and what of it reaches the studio, for each piece that leaves for good. Unrounded.</summary>
+/// <summary>
+/// One price on one channel: what the buyer pays and what of it reaches the studio, for each piece that leaves for good. Unrounded.
+/// </summary>
 public sealed class Sale
 {
     private readonly SaleFormulas<Figure> _formulas;
@@ -39,7 +41,10 @@ public sealed class Sale
     /// <summary>c: lost on a sale that comes back, a piece.</summary>
     public decimal Lost => _formulas.Lost.Value;
 
-    /// <summary>What buyers pay before sales tax and do not get back, for each piece that leaves for good. 100.00, of which one in ten comes back and is lost: 90.00.</summary>
+    /// <summary>
+    /// What buyers pay before sales tax and do not get back, for each piece that leaves for good. 100.00, of which one
+    /// in ten comes back and is lost: 90.00.
+    /// </summary>
     public decimal Revenue => _formulas.Revenue.Value;
 
     /// <summary>net(p): what reaches the studio a piece. 58.00 in a gallery that keeps 40 %: 34.80.</summary>

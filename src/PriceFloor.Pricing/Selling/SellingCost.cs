@@ -2,7 +2,9 @@ using PriceFloor.Pricing.Documents;
 
 namespace PriceFloor.Pricing.Selling;
 
-/// <summary>A cost of selling that a channel charges and that an expense of one kind may also cover: counted once, it belongs to one of them.</summary>
+/// <summary>
+/// A cost of selling that a channel charges and that an expense of one kind may also cover: counted once, it belongs to one of them.
+/// </summary>
 internal sealed record SellingCost(CostKind Kind, string Words, string Pointer, Func<Channel, bool> IsChargedBy)
 {
     public static readonly IReadOnlyList<SellingCost> All =

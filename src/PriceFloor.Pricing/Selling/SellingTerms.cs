@@ -22,8 +22,12 @@ public sealed class SellingTerms
     public static Outcome<SellingTerms> Of(Channel channel) => Outcome<SellingTerms>.Guard(() =>
         TakesEverything(channel) is { } fault ? fault : new SellingTerms(channel, [.. StretchesOf(channel)]));
 
-    /// <summary>What stands against the rates alone: it asks for shopShare, fees, salesTax, shipping charged, piecesPerOrder and returns, and for no other field.</summary>
-    public static IReadOnlyList<Fault> RateFaults(Channel channel) => Outcome<Channel>.Guard(() => TakesEverything(channel) is { } fault ? fault : channel).Faults;
+    /// <summary>
+    /// What stands against the rates alone: it asks for shopShare, fees, salesTax, shipping charged, piecesPerOrder
+    /// and returns, and for no other field.
+    /// </summary>
+    public static IReadOnlyList<Fault> RateFaults(Channel channel) =>
+        Outcome<Channel>.Guard(() => TakesEverything(channel) is { } fault ? fault : channel).Faults;
 
     /// <summary>The smallest allowed price whose net reaches the floor. <c>no-price</c> where it would pass 10^12.</summary>
     public Outcome<FoundPrice> FloorPrice(decimal floor) => Outcome<FoundPrice>.Guard(() =>
@@ -42,7 +46,8 @@ public sealed class SellingTerms
         var near = Sale.ListedOf(nearBeforeTax, Channel);
         return near <= Limits.HighestPrice && Grid.First(near, isEnough) is { } price
             ? new FoundPrice(price)
-            : new Fault("", FaultCodes.NoPrice, "No price up to 10^12 would be enough on this channel; check its fees and the design's bench time and materials.");
+            : new Fault("", FaultCodes.NoPrice,
+                "No price up to 10^12 would be enough on this channel; check its fees and the design's bench time and materials.");
     }
 
     /// <summary>A stretch of prices before tax over which the net is a straight line.</summary>

@@ -17,8 +17,10 @@ public static class Depreciation
     /// in the next goes on.
     /// </summary>
     public static bool LifeIsOver(Equipment thing, DateOnly yearStart) =>
-        thing.InService is { } since && YearIndex(since, yearStart) is > 1 and var index && thing.Cost > thing.Salvage && InYear(thing, yearStart) == 0
-        && !(thing.Depreciation.Method == DepreciationMethod.Percentages && (thing.Depreciation.Percentages ?? []).Skip(index).Any(share => share > 0));
+        thing.InService is { } since && YearIndex(since, yearStart) is > 1 and var index && thing.Cost > thing.Salvage
+        && InYear(thing, yearStart) == 0
+        && !(thing.Depreciation.Method == DepreciationMethod.Percentages
+            && (thing.Depreciation.Percentages ?? []).Skip(index).Any(share => share > 0));
 
     /// <summary>1 in the profile year that holds <paramref name="inService"/>, 2 in the next; zero or less before it.</summary>
     public static int YearIndex(DateOnly inService, DateOnly yearStart) => ProfileYear.Index(inService, yearStart);

@@ -25,7 +25,8 @@ public sealed class Tax
         return taken is null
             ? new Tax(levies, pieces)
             : new Fault(rules.Kind == TaxKind.Flat ? "/tax/rate" : "/tax/levies", FaultCodes.MarginalRate,
-                $"From a profit of {Rounding.Nearest(taken.From, 2)} on, the rates add up to {Rounding.Nearest(100 * (1 - taken.KeptOfOneMore), 2)} % "
+                $"From a profit of {Rounding.Nearest(taken.From, 2)} on, "
+                + $"the rates add up to {Rounding.Nearest(100 * (1 - taken.KeptOfOneMore), 2)} % "
                 + "of each further unit, so no profit could ever leave more; lower the rates so that together they stay below 100 %.");
     });
 

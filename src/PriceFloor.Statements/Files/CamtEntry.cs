@@ -76,12 +76,13 @@ internal sealed class CamtEntry(int line)
     }
 
     private string? Id() =>
-        PlainText.Id(_own["AcctSvcrRef"]) ?? PlainText.Id(_own["NtryRef"]) ?? (_details is [var only] ? PlainText.Id(only["Refs/AcctSvcrRef"]) : null);
+        PlainText.Id(_own["AcctSvcrRef"]) ?? PlainText.Id(_own["NtryRef"])
+        ?? (_details is [var only] ? PlainText.Id(only["Refs/AcctSvcrRef"]) : null);
 
     /// <summary>
     /// Who is on the other side: of money that came in, the debtor. CdtDbtInd is the direction of this entry also where RvslInd says that it undoes
-    /// another ("If the CreditDebitIndicator is CRDT and ReversalIndicator is Yes, the original operation was a debit entry", ISO 20022, ReportEntry),
-    /// so the sign stands; only the roles of the parties are still those of what was undone.
+    /// another ("If the CreditDebitIndicator is CRDT and ReversalIndicator is Yes, the original operation was a debit entry", ISO 20022,
+    /// ReportEntry), so the sign stands; only the roles of the parties are still those of what was undone.
     /// </summary>
     private string PaidBy(int sign) => (sign > 0) != (_own["RvslInd"]?.Trim() is "true" or "1") ? "Dbtr" : "Cdtr";
 

@@ -5,7 +5,9 @@ namespace PriceFloor.Statements.Files;
 /// <summary>Reads ISO 20022 camt.053, statement by statement and entry by entry.</summary>
 internal sealed class CamtFile(string account)
 {
-    /// <summary>No element of a statement has a longer name; cut, one is still none of ours, and the paths to its values do not fill the memory.</summary>
+    /// <summary>
+    /// No element of a statement has a longer name; cut, one is still none of ours, and the paths to its values do not fill the memory.
+    /// </summary>
     private const int LongestName = 40;
 
     private readonly ParseResult _gathered = new();
@@ -14,7 +16,8 @@ internal sealed class CamtFile(string account)
     private CamtEntry? _entry;
     private int _count, _details;
 
-    public static Outcome<StatementFile> Read(XmlReader reader, string account, CancellationToken cancel) => new CamtFile(account).Nodes(reader, cancel);
+    public static Outcome<StatementFile> Read(XmlReader reader, string account, CancellationToken cancel) =>
+        new CamtFile(account).Nodes(reader, cancel);
 
     private Outcome<StatementFile> Nodes(XmlReader reader, CancellationToken cancel)
     {
@@ -33,7 +36,9 @@ internal sealed class CamtFile(string account)
                 return ParseResult.TooMany;
         }
         while (reader.Read());
-        return _gathered.IsEmpty ? new Fault("", FileCodes.NoStatement, "The file is camt.053, but has no statement in it.") : _gathered.As(StatementFormat.Camt053);
+        return _gathered.IsEmpty
+            ? new Fault("", FileCodes.NoStatement, "The file is camt.053, but has no statement in it.")
+            : _gathered.As(StatementFormat.Camt053);
     }
 
     private void Open(XmlReader reader)

@@ -30,10 +30,14 @@ internal sealed class CamtPart
         }
     }
 
-    /// <summary>The name of the other side (in version 02 beside its role, later below Pty), else of whichever side is named, and the remittance lines.</summary>
+    /// <summary>
+    /// The name of the other side (in version 02 beside its role, later below Pty), else of whichever side is named, and the remittance lines.
+    /// </summary>
     public IEnumerable<string?> Words(string role) => [Name(role) ?? Name(role == "Dbtr" ? "Cdtr" : "Dbtr"), .. _words];
 
-    /// <summary>In the entry's currency, with its sign where the payment says none of its own; null where it says no amount, or one in another currency.</summary>
+    /// <summary>
+    /// In the entry's currency, with its sign where the payment says none of its own; null where it says no amount, or one in another currency.
+    /// </summary>
     public decimal? Amount(Transaction entry)
     {
         // Its own element since version 04, below the details of the amount before.
@@ -45,5 +49,6 @@ internal sealed class CamtPart
     }
 
     private string? Name(string role) =>
-        this[$"RltdPties/{role}/Nm"] ?? this[$"RltdPties/{role}/Pty/Nm"] ?? this[$"RltdPties/Ultmt{role}/Nm"] ?? this[$"RltdPties/Ultmt{role}/Pty/Nm"];
+        this[$"RltdPties/{role}/Nm"] ?? this[$"RltdPties/{role}/Pty/Nm"] ?? this[$"RltdPties/Ultmt{role}/Nm"]
+        ?? this[$"RltdPties/Ultmt{role}/Pty/Nm"];
 }

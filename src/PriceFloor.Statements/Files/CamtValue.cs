@@ -16,7 +16,9 @@ internal static class CamtValue
         return SheetDate.Day(text[..4], text[5..7], text[8..10], out var day) is null ? day : null;
     }
 
-    /// <summary>Amounts have no sign: a credit or debit indicator stands beside them. At most 18 digits (ActiveOrHistoricCurrencyAndAmount).</summary>
+    /// <summary>
+    /// Amounts have no sign: a credit or debit indicator stands beside them. At most 18 digits (ActiveOrHistoricCurrencyAndAmount).
+    /// </summary>
     public static decimal? Amount(string? value)
     {
         var text = value.AsSpan().Trim();

@@ -9,9 +9,11 @@ internal sealed record LineFault(Code Code, string Detail)
         new(LineCodes.AmbiguousDate, "The date is not year-month-day; say ?dateOrder=day-month-year or ?dateOrder=month-day-year.");
 
     public static readonly LineFault BadAmount = new(LineCodes.BadAmount,
-        "The amount is missing or no plain number; strip currency signs, letters, exponents, and marks between thousands where no decimals follow. At most 18 digits.");
+        "The amount is missing or no plain number; strip currency signs, letters, exponents, and marks between thousands where no decimals follow. "
+        + "At most 18 digits.");
 
-    public static readonly LineFault BothDirections = new(LineCodes.BadAmount, "Money in and money out are both filled; one line can only be one of them.");
+    public static readonly LineFault BothDirections = new(LineCodes.BadAmount,
+        "Money in and money out are both filled; one line can only be one of them.");
 
     public static readonly LineFault NoDirection = new(LineCodes.BadAmount, "Neither money in nor money out is filled.");
 
@@ -22,7 +24,8 @@ internal sealed record LineFault(Code Code, string Detail)
     public static readonly LineFault TooManyCells = new(LineCodes.TooManyCells,
         "The line has more cells than the header; words or amounts that contain the separator need quotes around them.");
 
-    public static readonly LineFault Quotes = new(LineCodes.BadQuotes, "A quote is never closed, something stands between a closing quote and the separator, or the line has more than 1,000 cells.");
+    public static readonly LineFault Quotes = new(LineCodes.BadQuotes,
+        "A quote is never closed, something stands between a closing quote and the separator, or the line has more than 1,000 cells.");
 
     public static readonly LineFault NotBooked = new(LineCodes.NotBooked, "The bank has not booked it yet; it will be in a later statement.");
 
@@ -30,7 +33,8 @@ internal sealed record LineFault(Code Code, string Detail)
 
     public static readonly LineFault Corrected = new(LineCodes.Corrected, "The bank replaced or deleted it further on in the file.");
 
-    public static readonly LineFault Deletion = new(LineCodes.Correction, "It is no transaction: it deletes another one of this file, which is left out.");
+    public static readonly LineFault Deletion = new(LineCodes.Correction,
+        "It is no transaction: it deletes another one of this file, which is left out.");
 
     public static readonly LineFault CorrectsElsewhere = new(LineCodes.Correction,
         "It corrects a transaction that is not in this file; export a period that has both.");

@@ -58,9 +58,12 @@ internal sealed class OfxStatement
     }
 
     /// <summary>The bank's number makes an account's number unique.</summary>
-    private string? Name() => PlainText.Account(_account) is not { } number ? null : PlainText.Account(_bank) is { } bank ? $"{bank}/{number}" : number;
+    private string? Name() =>
+        PlainText.Account(_account) is not { } number ? null : PlainText.Account(_bank) is { } bank ? $"{bank}/{number}" : number;
 
-    /// <summary>A correction takes the place of what it corrects; where that is in another file, neither can be told from here, so it is refused.</summary>
+    /// <summary>
+    /// A correction takes the place of what it corrects; where that is in another file, neither can be told from here, so it is refused.
+    /// </summary>
     private void Correct(ParseResult gathered)
     {
         if (_corrections.Count == 0)

@@ -40,7 +40,9 @@ internal sealed class OfxStatements(string account)
     public Outcome<StatementFile> As(StatementFormat format)
     {
         EndStatement();
-        return _gathered.IsEmpty ? new Fault("", FileCodes.NoStatement, "The file is OFX, but has no bank or card statement in it.") : _gathered.As(format);
+        return _gathered.IsEmpty
+            ? new Fault("", FileCodes.NoStatement, "The file is OFX, but has no bank or card statement in it.")
+            : _gathered.As(format);
     }
 
     private void Open(OfxToken tag)

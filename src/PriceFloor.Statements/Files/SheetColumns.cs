@@ -46,7 +46,9 @@ internal sealed class SheetColumns
     /// <summary>At least one column of two or more is recognised: meant as a header, though not enough of one.</summary>
     public bool IsNearly => Count > 1 && (Date >= 0 || Amount >= 0 || In >= 0 || Out >= 0);
 
-    /// <summary>The amounts seem to have no sign, since another column says their direction; a caller who names the column knows that they have.</summary>
+    /// <summary>
+    /// The amounts seem to have no sign, since another column says their direction; a caller who names the column knows that they have.
+    /// </summary>
     public bool IsUnsigned { get; }
 
     /// <summary>Columns for in and out are surer than one amount, which might have no sign beside them.</summary>

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace PriceFloor.Statements.Files;
 
-/// <summary>Dates as sheets write them. Year first is always read; any other order only as the caller says, since 03/04 is a day in March or in April.</summary>
+/// <summary>
+/// Dates as sheets write them. Year first is always read; any other order only as the caller says, since 03/04 is a day in March or in April.
+/// </summary>
 internal static class SheetDate
 {
     private const int FirstYear = 1970, LastYear = 2199;

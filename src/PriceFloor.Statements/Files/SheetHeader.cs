@@ -6,7 +6,9 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
     /// <summary>Lines above the header, such as the bank's name and the period, that are passed over.</summary>
     private const int MostPreamble = 20;
 
-    /// <summary>Finds the header in the dialect that the caller says, else with tabs; never in the other dialect, whose decimals would be read wrongly.</summary>
+    /// <summary>
+    /// Finds the header in the dialect that the caller says, else with tabs; never in the other dialect, whose decimals would be read wrongly.
+    /// </summary>
     public static Outcome<SheetHeader> Of(string text, SheetReading sheet)
     {
         var separator = sheet.Semicolon ? ';' : ',';
@@ -25,7 +27,8 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
     }
 
     private static Fault Unsigned { get; } = new("", FileCodes.UnsignedAmount,
-        "One column has the amount and another its direction. If the amounts have signs, say ?amountColumn= with its name; if not, put a minus before what went out.");
+        "One column has the amount and another its direction. If the amounts have signs, say ?amountColumn= with its name; if not, "
+        + "put a minus before what went out.");
 
     /// <summary>The first line that is a header, else the first that is nearly one.</summary>
     private static SheetHeader? Best(string text, char separator, SheetReading sheet)
@@ -49,7 +52,8 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         : "The columns are separated by semicolons; say ?dialect=semicolon, which also reads decimal commas.");
 
     private static Fault MissingColumns(IReadOnlyList<string> missing) => new("", FileCodes.MissingColumn,
-        $"No column of the header is the one for {string.Join(", ", missing)}; say {string.Join(" and ", missing.Select(Say))} with the column's name in the file.");
+        $"No column of the header is the one for {string.Join(", ", missing)}; "
+        + $"say {string.Join(" and ", missing.Select(Say))} with the column's name in the file.");
 
     private static string Say(string parameter) => parameter == "amountColumn" ? "?amountColumn= (or ?inColumn= and ?outColumn=)" : $"?{parameter}=";
 }

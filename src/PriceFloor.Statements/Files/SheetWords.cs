@@ -12,11 +12,14 @@ internal static class SheetWords
 
     public static readonly string[] Out = ["money out", "paid out", "out", "debit", "debits", "debit amount", "withdrawal", "withdrawals"];
 
-    /// <summary>A bare "reference" is read as words: on many sheets it is what the payer wrote, and comes again every month. A caller who knows better names it as the id.</summary>
+    /// <summary>
+    /// A bare "reference" is read as words: on many sheets it is what the payer wrote, and comes again every month. A caller
+    /// who knows better names it as the id.
+    /// </summary>
     public static readonly string[] Text =
     [
-        "payee", "name", "counterparty", "description", "text", "details", "memo", "narrative", "particulars", "purpose", "reference", "reference text",
-        "payment reference", "remittance information",
+        "payee", "name", "counterparty", "description", "text", "details", "memo", "narrative", "particulars", "purpose",
+        "reference", "reference text", "payment reference", "remittance information",
     ];
 
     public static readonly string[] Id = ["transaction id", "id", "transaction reference", "bank reference", "entry reference", "fitid"];
@@ -26,7 +29,8 @@ internal static class SheetWords
     public static readonly string[] Account = ["account", "iban", "account number", "account id"];
 
     /// <summary>A column of these says the direction apart from the amount, so that the amounts have no sign.</summary>
-    public static readonly string[] Direction = ["debit/credit", "credit/debit", "dr/cr", "cr/dr", "d/c", "c/d", "credit debit indicator", "direction"];
+    public static readonly string[] Direction = ["debit/credit", "credit/debit", "dr/cr", "cr/dr", "d/c", "c/d",
+        "credit debit indicator", "direction"];
 
     /// <summary>As words are compared: small letters, single spaces, no underscores, no "(EUR)" behind.</summary>
     public static string Plain(string header)

@@ -26,7 +26,8 @@ internal static class XmlFile
     public static Outcome<StatementFile> Read(string text, string account, CancellationToken cancel)
     {
         if (LongTag(text, cancel) is { } line)
-            return new Fault("", FileCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The XML has a tag of more than {LongestTag} characters at line {line}; that is no statement."));
+            return new Fault("", FileCodes.Malformed, string.Create(CultureInfo.InvariantCulture,
+                $"The XML has a tag of more than {LongestTag} characters at line {line}; that is no statement."));
         try
         {
             using var reader = XmlReader.Create(new StringReader(text.TrimStart()), Settings());
@@ -42,7 +43,9 @@ internal static class XmlFile
         }
     }
 
-    /// <summary>The line of the first tag that is too long, or null. Comments and character data may be longer; a &gt; inside quotes ends no tag.</summary>
+    /// <summary>
+    /// The line of the first tag that is too long, or null. Comments and character data may be longer; a &gt; inside quotes ends no tag.
+    /// </summary>
     private static int? LongTag(string text, CancellationToken cancel)
     {
         for (var at = text.IndexOf('<', StringComparison.Ordinal); at >= 0; at = text.IndexOf('<', at))
@@ -82,7 +85,8 @@ internal static class XmlFile
         return text.Length;
     }
 
-    private static int After(string text, string end, int at) => text.IndexOf(end, at, StringComparison.Ordinal) is >= 0 and var found ? found + end.Length : text.Length;
+    private static int After(string text, string end, int at) =>
+        text.IndexOf(end, at, StringComparison.Ordinal) is >= 0 and var found ? found + end.Length : text.Length;
 
     private static XmlReaderSettings Settings() => new()
     {
@@ -103,5 +107,6 @@ internal static class XmlFile
 
     /// <summary>The parser's own message is not told: it quotes the file.</summary>
     private static Fault Malformed(int line, int column) =>
-        new("", FileCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The XML ends too early or breaks off its form at line {line}, column {column}; it may have been cut off or edited."));
+        new("", FileCodes.Malformed, string.Create(CultureInfo.InvariantCulture,
+            $"The XML ends too early or breaks off its form at line {line}, column {column}; it may have been cut off or edited."));
 }

@@ -10,9 +10,29 @@ public sealed class HeldToProfilesTests
     {
         await using var studio = await TwoStudios();
         var own = await Held(studio, "read");
-        foreach (var path in new[] { "/v1/profiles/{0}", "/v1/profiles/{0}/revisions", "/v1/profiles/{0}/revisions/1", "/v1/profiles/{0}/requirement" })
+        foreach (var path in new[]
+        {
+            "/v1/profiles/{0}",
+            "/v1/profiles/{0}/revisions",
+            "/v1/profiles/{0}/revisions/1",
+            "/v1/profiles/{0}/requirement",
+        })
             await Alike(studio, own, path, "main", "other", "nothing");
-        foreach (var path in new[] { "", "/revisions", "/revisions/1", "/floor-price", "/break-even?channel=web&price=58", "/remedies?channel=web&price=58", "/price-parts?channel=web&price=58", "/floor-history?channel=web", "/prices", "/prices/web", "/prices/web/revisions", "/prices/web/revisions/1" })
+        foreach (var path in new[]
+        {
+            "",
+            "/revisions",
+            "/revisions/1",
+            "/floor-price",
+            "/break-even?channel=web&price=58",
+            "/remedies?channel=web&price=58",
+            "/price-parts?channel=web&price=58",
+            "/floor-history?channel=web",
+            "/prices",
+            "/prices/web",
+            "/prices/web/revisions",
+            "/prices/web/revisions/1",
+        })
             await Alike(studio, own, "/v1/designs/{0}" + path, "RB-014", "GLOBE", "nothing");
         await Alike(studio, own, "/v1/price-checks?channel=web&price=58&sku={0}", "RB-014", "GLOBE", "nothing");
         await Alike(studio, own, "/v1/designs/RB-014/floor-price?profile={0}", "main", "other", "nothing");
@@ -35,14 +55,17 @@ public sealed class HeldToProfilesTests
             ("/v1/year-plans/best", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web"}]}"""),
         })
         {
-            string With(string sku, string profile) => body.Replace("SKU", sku, StringComparison.Ordinal).Replace("PROFILE", profile, StringComparison.Ordinal);
+            string With(string sku, string profile) =>
+                body.Replace("SKU", sku, StringComparison.Ordinal).Replace("PROFILE", profile, StringComparison.Ordinal);
             Assert.Equal((path, 200), (path, (await studio.Post(path, With("RB-014", "main"), own)).Status));
             var (hidden, missing) = (await studio.Post(path, With("GLOBE", "other"), own), await studio.Post(path, With("GL0BE", "0ther"), own));
             hidden.IsProblem(422, "unknown-reference");
             Assert.Equal(Plain(missing, "GL0BE", "0ther"), Plain(hidden, "GLOBE", "other"));
         }
 
-        var batch = await studio.Post("/v1/price-checks/batch", """[{"sku":"RB-014","channel":"web","price":58},{"sku":"GLOBE","channel":"web","price":58},{"sku":"globe-alias","channel":"web","price":58}]""", own);
+        var batch = await studio.Post("/v1/price-checks/batch",
+            """[{"sku":"RB-014","channel":"web","price":58},{"sku":"GLOBE","channel":"web","price":58},{"sku":"globe-alias","channel":"web","price":58}]""",
+            own);
         Assert.Equal([true, false, false], batch.Json.GetProperty("items").EnumerateArray().Select(item => item.TryGetProperty("verdict", out _)));
     }
 
@@ -51,14 +74,16 @@ public sealed class HeldToProfilesTests
     {
         await using var studio = await TwoStudios();
         var own = await Held(studio, "read");
-        string[] Keys(Answer answer, string name) => [.. answer.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty(name).GetString()!)];
+        string[] Keys(Answer answer, string name) =>
+            [.. answer.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty(name).GetString()!)];
         Assert.Equal(["main"], Keys(await studio.Get("/v1/profiles", own), "key"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/designs", own), "key"));
         Assert.Equal(["web"], Keys(await studio.Get("/v1/channels", own), "key"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/price-list", own), "sku"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/floor-changes", own), "sku"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/designs?asOf=2027-01-02T09:30:00Z", own), "key"));
-        Assert.Equal(["main@1"], (await studio.Get("/v1/price-list", own)).Json.GetProperty("basis").GetProperty("profiles").EnumerateArray().Select(one => one.GetString()!));
+        Assert.Equal(["main@1"], (await studio.Get("/v1/price-list", own)).Json.GetProperty("basis").GetProperty("profiles").EnumerateArray()
+            .Select(one => one.GetString()!));
         foreach (var accept in new[] { "text/csv", "application/x-ndjson" })
             Assert.DoesNotContain("GLOBE", (await studio.Get("/v1/designs", own, ("Accept", accept))).Text, StringComparison.Ordinal);
         Assert.Equal(["GLOBE", "RB-014"], Keys(await studio.Get("/v1/price-list"), "sku"));
@@ -99,7 +124,8 @@ public sealed class HeldToProfilesTests
         Assert.Equal(200, (await studio.Put("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":5}}""", own)).Status);
         Assert.Equal(200, (await studio.Put("/v1/designs/RB-014/prices/web", """{"price":60}""", own)).Status);
         Assert.Equal(201, (await studio.Put("/v1/profiles/second", Sample.SmallProfile, own)).Status);
-        (await studio.Put("/v1/designs/RB-014", Sample.Pendant.Replace("main", "other", StringComparison.Ordinal), own)).IsProblem(422, "unknown-reference");
+        (await studio.Put("/v1/designs/RB-014", Sample.Pendant.Replace("main", "other", StringComparison.Ordinal), own))
+            .IsProblem(422, "unknown-reference");
         (await studio.Put("/v1/designs/GLOBE/prices/web", """{"price":60}""", own)).IsProblem(404, "not-found");
         (await studio.Delete("/v1/designs/GLOBE", own)).IsProblem(404, "not-found");
         (await studio.Delete("/v1/profiles/other", own)).IsProblem(404, "not-found");
@@ -126,7 +152,8 @@ public sealed class HeldToProfilesTests
         Assert.Equal("""{"items":[],"next":null}""", (await studio.Get("/v1/reading-rules", own)).Text);
         foreach (var path in new[] { "/v1/reading-rules/{0}", "/v1/reading-rules/{0}/revisions", "/v1/reading-rules/{0}/revisions/1" })
         {
-            var (hidden, missing) = (await studio.Get(path.Replace("{0}", "main", StringComparison.Ordinal), own), await studio.Get(path.Replace("{0}", "nothing", StringComparison.Ordinal), own));
+            var (hidden, missing) = (await studio.Get(path.Replace("{0}", "main", StringComparison.Ordinal), own),
+                await studio.Get(path.Replace("{0}", "nothing", StringComparison.Ordinal), own));
             hidden.IsProblem(404, "not-found");
             Assert.Equal(Plain(missing, "nothing"), Plain(hidden, "main"));
         }
@@ -164,7 +191,8 @@ public sealed class HeldToProfilesTests
     }
 
     private static string Plain(Answer answer, params string[] names) =>
-        names.Aggregate($"{answer.Status} {answer["ETag"]} {answer.Text}".Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal), (text, name) => text.Replace(name, "NAME", StringComparison.Ordinal));
+        names.Aggregate($"{answer.Status} {answer["ETag"]} {answer.Text}".Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal),
+            (text, name) => text.Replace(name, "NAME", StringComparison.Ordinal));
 
     private static async Task<HttpClient> Held(Studio studio, params string[] scopes)
     {

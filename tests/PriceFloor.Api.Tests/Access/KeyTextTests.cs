@@ -21,7 +21,8 @@ public sealed class KeyTextTests
         var told = (await studio.Get("/v1/profiles", studio.ClientWith(key[..^1] + (key[^1] == 'x' ? 'y' : 'x')))).IsProblem(401, "no-key");
         Assert.Contains("mistyped", told.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(key[..^1], told.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain("mistyped", (await studio.Get("/v1/profiles", studio.ClientWith(KeyText.New()))).IsProblem(401, "no-key").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("mistyped", (await studio.Get("/v1/profiles", studio.ClientWith(KeyText.New()))).IsProblem(401, "no-key").Text,
+            StringComparison.Ordinal);
     }
 
     [Theory]

@@ -41,21 +41,27 @@ public sealed class SameConnectionTests
     {
         await using var studio = new Studio(onSockets: true);
         using var connection = Connection(studio); // as a proxy keeps it for many callers
-        var (reader, checker, writer) = (await KeyOf(studio, "reader"), await KeyOf(studio, "checker", scope: "check"), await KeyOf(studio, "writer", scope: "write"));
+        var (reader, checker, writer) = (await KeyOf(studio, "reader"), await KeyOf(studio, "checker", scope: "check"),
+            await KeyOf(studio, "writer", scope: "write"));
         var none = "pf_" + new string('a', 54);
         for (var round = 0; round < 3; round++)
-            foreach (var (key, status) in new[] { (reader, 200), (reader, 200), (checker, 403), (none, 401), (writer, 403), (reader, 200), (none, 401), (none, 401), (checker, 403), (checker, 403) })
+            foreach (var (key, status) in new[] { (reader, 200), (reader, 200), (checker, 403), (none, 401), (writer, 403), (reader, 200),
+                    (none, 401), (none, 401), (checker, 403), (checker, 403) })
                 Assert.Equal(status, await Ask(connection, key));
     }
 
     private static async Task<string> KeyOf(Studio studio, string name, string more = "", string scope = "read") =>
         (await studio.Post("/v1/keys", $$"""{"name":"{{name}}","scopes":["{{scope}}"]{{more}}}""")).Json.GetProperty("key").GetString()!;
 
-    private static HttpClient Connection(Studio studio) => new(new SocketsHttpHandler { MaxConnectionsPerServer = 1 }) { BaseAddress = studio.Address };
+    private static HttpClient Connection(Studio studio) =>
+        new(new SocketsHttpHandler { MaxConnectionsPerServer = 1 }) { BaseAddress = studio.Address };
 
     private static async Task<int> Ask(HttpClient connection, string key)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri("/v1/profiles", UriKind.Relative)) { Headers = { Authorization = new AuthenticationHeaderValue("Bearer", key) } };
+        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri("/v1/profiles", UriKind.Relative))
+        {
+            Headers = { Authorization = new AuthenticationHeaderValue("Bearer", key) },
+        };
         using var answer = await connection.SendAsync(request, Studio.Cancellation);
         return (int)answer.StatusCode;
     }

@@ -17,7 +17,8 @@ internal sealed record ScopeRequest(string Path, string? Body = null, string Typ
     public string Text => $"{Path} {Body}";
 
     /// <summary>The same for a list of prices, in which a checker finds every design and channel.</summary>
-    public ScopeRequest AsPriceList() => this with { Also = new Dictionary<string, Told> { ["check"] = Told.Names | Told.Listed | Told.OtherProfile } };
+    public ScopeRequest AsPriceList() =>
+        this with { Also = new Dictionary<string, Told> { ["check"] = Told.Names | Told.Listed | Told.OtherProfile } };
 
     /// <summary>The same for what others refer to: a writer is told their names, and no figure.</summary>
     public ScopeRequest AsInUse(Told told = Told.Names) => this with { IsRefused = true, Also = new Dictionary<string, Told> { ["write"] = told } };
@@ -31,14 +32,17 @@ internal sealed record ScopeRequest(string Path, string? Body = null, string Typ
 /// <summary>The furnished store and the requests, by route. A new route gets its row here.</summary>
 internal static class ScopeRequests
 {
-    private const string Check = """{"sku":"RB-014","channel":"web","price":58}""", Innocent = """{"currency":"USD","calendar":{"weeksPerYear":40,"daysPerWeek":5,"hoursPerDay":8}}""";
+    private const string Check = """{"sku":"RB-014","channel":"web","price":58}""",
+        Innocent = """{"currency":"USD","calendar":{"weeksPerYear":40,"daysPerWeek":5,"hoursPerDay":8}}""";
 
     private const string Lessons = "Date,Amount,Description\n2027-01-02,-17.00,Jasp payment\n2027-01-03,-19.00,Other payment\n";
 
     /// <summary>What is listed in the store.</summary>
     public static readonly string[] ListedFigures = ["91.37", "443.21", "77.77"];
 
-    /// <summary>Zircon is what only readers learn, beryl what nobody asks about, jasper the reading rules, onyx another profile; opal names keys.</summary>
+    /// <summary>
+    /// Zircon is what only readers learn, beryl what nobody asks about, jasper the reading rules, onyx another profile; opal names keys.
+    /// </summary>
     public static readonly (string Path, string Document)[] Stored =
     [
         ("/v1/profiles/main", """
@@ -50,26 +54,31 @@ internal static class ScopeRequests
              "materials":[{"material":"zircon-rod","unit":"kg","price":38.45}],"limits":[{"name":"zircon-oven","loadsPerYear":2410}],
              "pay":{"amount":14.35,"per":"hour"},"helpers":[{"name":"Zircon helper","benchHoursPerYear":121.75}]}
             """),
-        ("/v1/profiles/onyx", """{"name":"Onyx year","currency":"USD","calendar":{"weeksPerYear":40,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"name":"Onyx rent","amount":9000,"per":"year"}]}"""),
+        ("/v1/profiles/onyx",
+            """{"name":"Onyx year","currency":"USD","calendar":{"weeksPerYear":40,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"name":"Onyx rent","amount":9000,"per":"year"}]}"""),
         ("/v1/designs/RB-014", """
             {"name":"Beryl drop","profile":"main","making":{"steps":[{"name":"zircon-step","handsOnMinutes":34.25,"goodShare":0.9525,"uses":"zircon-oven"}]},
              "materials":[{"material":"zircon-rod","quantity":0.0625}],"aliases":["river-alias"]}
             """),
         ("/v1/designs/BERYL-2", """{"name":"Beryl bowl","profile":"main","making":{"minutesPerPiece":47.75},"aliases":["beryl-alias"]}"""),
         ("/v1/designs/ONYX-3", """{"name":"Onyx cup","profile":"onyx","making":{"minutesPerPiece":31}}"""),
-        ("/v1/channels/web", """{"name":"Beryl shop","sells":"retail","currency":"USD","fees":[{"name":"zircon card","rate":0.0315,"fixed":0.35,"of":"paid"}],"costPerPiece":1.83}"""),
+        ("/v1/channels/web",
+            """{"name":"Beryl shop","sells":"retail","currency":"USD","fees":[{"name":"zircon card","rate":0.0315,"fixed":0.35,"of":"paid"}],"costPerPiece":1.83}"""),
         ("/v1/channels/beryl-wholesale", """{"name":"Beryl wholesale","sells":"wholesale","currency":"USD"}"""),
         ("/v1/designs/RB-014/prices/web", """{"price":91.37}"""),
         ("/v1/designs/RB-014/prices/beryl-wholesale", """{"price":443.21}"""),
         ("/v1/designs/ONYX-3/prices/web", """{"price":77.77}"""),
-        ("/v1/reading-rules/main", """{"name":"Jasper rules","rules":[{"textHas":"jasp payment","to":"business","costKind":"rent","name":"Jasper line"}]}"""),
+        ("/v1/reading-rules/main",
+            """{"name":"Jasper rules","rules":[{"textHas":"jasp payment","to":"business","costKind":"rent","name":"Jasper line"}]}"""),
     ];
 
     /// <summary>What requests write and delete: put back before each.</summary>
     public static readonly (string Path, string Document)[] Spare =
     [
-        ("/v1/profiles/spare", """{"name":"Zircon spare","currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":40,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"name":"Zircon rent","amount":547.31,"per":"month"}]}"""),
-        ("/v1/designs/SPARE", """{"name":"Beryl spare","profile":"main","making":{"minutesPerPiece":34.25},"materials":[{"material":"zircon-rod","quantity":0.0625}]}"""),
+        ("/v1/profiles/spare",
+            """{"name":"Zircon spare","currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":40,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"name":"Zircon rent","amount":547.31,"per":"month"}]}"""),
+        ("/v1/designs/SPARE",
+            """{"name":"Beryl spare","profile":"main","making":{"minutesPerPiece":34.25},"materials":[{"material":"zircon-rod","quantity":0.0625}]}"""),
         ("/v1/channels/spare", """{"name":"Beryl spare","sells":"retail","currency":"USD","costPerPiece":1.83}"""),
         ("/v1/designs/SPARE/prices/web", """{"price":91.37}"""),
         ("/v1/reading-rules/spare", """{"name":"Jasper spare","rules":[{"textHas":"jasper","to":"household"}]}"""),
@@ -79,7 +88,8 @@ internal static class ScopeRequests
     {
         ["GET /v1/profiles"] = ["/v1/profiles", "/v1/profiles?asOf=2027-01-02T09:00:00Z"],
         ["GET /v1/profiles/{key}"] = ["/v1/profiles/main", "/v1/profiles/onyx"],
-        ["PUT /v1/profiles/{key}"] = [new("/v1/profiles/spare", Innocent), new ScopeRequest("/v1/profiles/main", Innocent).AsInUse(Told.Names | Told.Costs)],
+        ["PUT /v1/profiles/{key}"] = [new("/v1/profiles/spare", Innocent),
+            new ScopeRequest("/v1/profiles/main", Innocent).AsInUse(Told.Names | Told.Costs)],
         ["DELETE /v1/profiles/{key}"] = ["/v1/profiles/spare", new ScopeRequest("/v1/profiles/main").AsInUse()],
         ["GET /v1/profiles/{key}/revisions"] = ["/v1/profiles/main/revisions", "/v1/profiles/onyx/revisions"],
         ["GET /v1/profiles/{key}/revisions/{number}"] = ["/v1/profiles/main/revisions/1", "/v1/profiles/onyx/revisions/1"],
@@ -90,7 +100,10 @@ internal static class ScopeRequests
         [
             new("/v1/designs/SPARE", """{"profile":"spare","making":{"minutesPerPiece":20}}"""),
             new ScopeRequest("/v1/designs/SPARE", """{"profile":"main","making":{"minutesPerPiece":20},"aliases":["river-alias"]}""").AsInUse(),
-            new("/v1/designs/SPARE", """{"profile":"main","making":{"minutesPerPiece":20},"materials":[{"material":"rod","quantity":1}]}""") { IsRefused = true },
+            new("/v1/designs/SPARE", """{"profile":"main","making":{"minutesPerPiece":20},"materials":[{"material":"rod","quantity":1}]}""")
+            {
+                IsRefused = true,
+            },
         ],
         ["DELETE /v1/designs/{sku}"] = ["/v1/designs/SPARE"],
         ["GET /v1/designs/{sku}/revisions"] = ["/v1/designs/RB-014/revisions", "/v1/designs/ONYX-3/revisions"],
@@ -98,7 +111,8 @@ internal static class ScopeRequests
         ["GET /v1/designs/{sku}/floor-price"] = ["/v1/designs/RB-014/floor-price?workings=true", "/v1/designs/ONYX-3/floor-price"],
         ["GET /v1/channels"] = ["/v1/channels"],
         ["GET /v1/channels/{key}"] = ["/v1/channels/web", new("/v1/channels/WEB") { IsRefused = true }],
-        ["PUT /v1/channels/{key}"] = [new("/v1/channels/spare", """{"sells":"retail","currency":"USD"}"""), new ScopeRequest("/v1/channels/web", """{"sells":"retail","currency":"EUR"}""").AsInUse(Told.Names | Told.OtherProfile)],
+        ["PUT /v1/channels/{key}"] = [new("/v1/channels/spare", """{"sells":"retail","currency":"USD"}"""),
+            new ScopeRequest("/v1/channels/web", """{"sells":"retail","currency":"EUR"}""").AsInUse(Told.Names | Told.OtherProfile)],
         ["DELETE /v1/channels/{key}"] = ["/v1/channels/spare", new ScopeRequest("/v1/channels/web").AsInUse(Told.Names | Told.OtherProfile)],
         ["GET /v1/channels/{key}/revisions"] = ["/v1/channels/web/revisions"],
         ["GET /v1/channels/{key}/revisions/{number}"] = ["/v1/channels/web/revisions/1"],
@@ -106,29 +120,35 @@ internal static class ScopeRequests
         ["GET /v1/designs/{sku}/prices/{channel}"] = ["/v1/designs/RB-014/prices/web", "/v1/designs/ONYX-3/prices/web"],
         ["PUT /v1/designs/{sku}/prices/{channel}"] =
         [
-            new("/v1/designs/SPARE/prices/web", """{"price":88}"""), new("/v1/designs/rb-014/prices/web", """{"price":88}""") { IsRefused = true }, new("/v1/designs/RB-014/prices/WEB", """{"price":88}""") { IsRefused = true },
+            new("/v1/designs/SPARE/prices/web", """{"price":88}"""), new("/v1/designs/rb-014/prices/web", """{"price":88}""") { IsRefused = true },
+            new("/v1/designs/RB-014/prices/WEB", """{"price":88}""") { IsRefused = true },
             new("/v1/designs/RB-014/prices/web", """{"price":88,"currency":"EUR"}""") { IsRefused = true },
         ],
         ["DELETE /v1/designs/{sku}/prices/{channel}"] = ["/v1/designs/SPARE/prices/web"],
         ["GET /v1/designs/{sku}/prices/{channel}/revisions"] = ["/v1/designs/RB-014/prices/web/revisions", "/v1/designs/ONYX-3/prices/web/revisions"],
-        ["GET /v1/designs/{sku}/prices/{channel}/revisions/{number}"] = ["/v1/designs/RB-014/prices/web/revisions/1", "/v1/designs/ONYX-3/prices/web/revisions/1"],
-        ["GET /v1/designs/{sku}/break-even"] = ["/v1/designs/RB-014/break-even?channel=web&workings=true", "/v1/designs/ONYX-3/break-even?channel=web"],
+        ["GET /v1/designs/{sku}/prices/{channel}/revisions/{number}"] = ["/v1/designs/RB-014/prices/web/revisions/1",
+            "/v1/designs/ONYX-3/prices/web/revisions/1"],
+        ["GET /v1/designs/{sku}/break-even"] = ["/v1/designs/RB-014/break-even?channel=web&workings=true",
+            "/v1/designs/ONYX-3/break-even?channel=web"],
         ["GET /v1/designs/{sku}/break-even.svg"] = ["/v1/designs/RB-014/break-even.svg?channel=web&price=200"],
-        ["GET /v1/designs/{sku}/price-parts"] = ["/v1/designs/RB-014/price-parts?channel=web&workings=true", "/v1/designs/RB-014/price-parts", "/v1/designs/ONYX-3/price-parts"],
+        ["GET /v1/designs/{sku}/price-parts"] = ["/v1/designs/RB-014/price-parts?channel=web&workings=true", "/v1/designs/RB-014/price-parts",
+            "/v1/designs/ONYX-3/price-parts"],
         ["GET /v1/designs/{sku}/price-parts.svg"] = ["/v1/designs/RB-014/price-parts.svg"],
         ["GET /v1/designs/{sku}/floor-history"] = ["/v1/designs/RB-014/floor-history?channel=web", "/v1/designs/ONYX-3/floor-history?channel=web"],
         ["GET /v1/designs/{sku}/floor-history.svg"] = ["/v1/designs/RB-014/floor-history.svg?channel=web"],
         ["GET /v1/designs/{sku}/remedies"] = ["/v1/designs/RB-014/remedies?channel=web&workings=true", "/v1/designs/ONYX-3/remedies?channel=web"],
         ["POST /v1/break-even"] = [new("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":200,"ratio":1}]}""")],
         ["POST /v1/design-budgets"] = [new("/v1/design-budgets", """{"profile":"main","channel":"web","price":300,"minutes":30}""")],
-        ["POST /v1/quick-floor"] = [new("/v1/quick-floor", """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}""")],
+        ["POST /v1/quick-floor"] = [new("/v1/quick-floor",
+            """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}""")],
         ["POST /v1/year-plans"] = [new("/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":10}]}""")],
         ["POST /v1/year-plans/best"] = [new("/v1/year-plans/best", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":200}]}""")],
         ["POST /v1/markups"] = [new("/v1/markups", """{"cost":10,"price":20}""")],
         ["POST /v1/floor-prices"] = [new("/v1/floor-prices", """{"design":"RB-014","profile":"main"}""")],
         ["POST /v1/designs/batch"] =
         [
-            new("/v1/designs/batch", """[{"key":"SPARE","profile":"main","making":{"minutesPerPiece":20}}]"""), new("/v1/designs/batch", "sku,name\nSPARE,Plain\n", "text/csv"),
+            new("/v1/designs/batch", """[{"key":"SPARE","profile":"main","making":{"minutesPerPiece":20}}]"""),
+            new("/v1/designs/batch", "sku,name\nSPARE,Plain\n", "text/csv"),
             new("/v1/designs/batch", "sku,minutesPerPiece\nSPARE,-1\n", "text/csv") { IsRefused = true },
         ],
         ["GET /v1/reading-rules"] = ["/v1/reading-rules", "/v1/reading-rules?asOf=2027-01-02T09:00:00Z"],
@@ -139,34 +159,43 @@ internal static class ScopeRequests
         ["GET /v1/reading-rules/{key}/revisions/{number}"] = ["/v1/reading-rules/main/revisions/1"],
         ["POST /v1/statements"] =
         [
-            new("/v1/statements?currency=USD", Lessons, "text/csv"), new("/v1/statements?currency=USD&lines=true", Lessons, "text/csv"), new("/v1/statements?currency=USD&rules=main", Lessons, "text/csv"),
-            new("/v1/statements?against=main", Lessons, "text/csv"), new("/v1/statements?against=onyx", Lessons, "text/csv"), new("/v1/statements?against=MAIN&rules=MAIN", Lessons, "text/csv") { IsRefused = true },
+            new("/v1/statements?currency=USD", Lessons, "text/csv"), new("/v1/statements?currency=USD&lines=true", Lessons, "text/csv"),
+            new("/v1/statements?currency=USD&rules=main", Lessons, "text/csv"), new("/v1/statements?against=main", Lessons, "text/csv"),
+            new("/v1/statements?against=onyx", Lessons, "text/csv"),
+            new("/v1/statements?against=MAIN&rules=MAIN", Lessons, "text/csv") { IsRefused = true },
         ],
         ["POST /v1/listed-prices/batch"] =
         [
-            new("/v1/listed-prices/batch", """[{"sku":"SPARE","channel":"web","price":88}]"""), new("/v1/listed-prices/batch", "sku,channel,price\nSPARE,web,88\n", "text/csv"),
+            new("/v1/listed-prices/batch", """[{"sku":"SPARE","channel":"web","price":88}]"""),
+            new("/v1/listed-prices/batch", "sku,channel,price\nSPARE,web,88\n", "text/csv"),
             new("/v1/listed-prices/batch", """[{"sku":"spare","channel":"WEB","price":88}]""") { IsRefused = true },
         ],
         ["GET /v1/price-checks"] =
         [
-            "/v1/price-checks?sku=RB-014&channel=web&price=58", "/v1/price-checks?sku=BERYL-2&channel=web&price=58", "/v1/price-checks?sku=ONYX-3&channel=web&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=0.01",
-            new("/v1/price-checks?sku=rb-014&channel=WEB&price=58") { IsRefused = true }, new("/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2020-01-01T00:00:00Z") { IsRefused = true },
+            "/v1/price-checks?sku=RB-014&channel=web&price=58", "/v1/price-checks?sku=BERYL-2&channel=web&price=58",
+            "/v1/price-checks?sku=ONYX-3&channel=web&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=0.01",
+            new("/v1/price-checks?sku=rb-014&channel=WEB&price=58") { IsRefused = true },
+            new("/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2020-01-01T00:00:00Z") { IsRefused = true },
         ],
         ["POST /v1/price-checks"] = [new("/v1/price-checks", Check), new("/v1/price-checks", """{"sku":"river-alias","channel":"web","price":58}""")],
         ["POST /v1/price-checks/batch"] =
         [
-            new("/v1/price-checks/batch", $"[{Check}]"), new("/v1/price-checks/batch", Check, "application/x-ndjson"), new("/v1/price-checks/batch", "sku,channel,price\nRB-014,web,58\nrb-014,WEB,58\n", "text/csv"),
+            new("/v1/price-checks/batch", $"[{Check}]"), new("/v1/price-checks/batch", Check, "application/x-ndjson"),
+            new("/v1/price-checks/batch", "sku,channel,price\nRB-014,web,58\nrb-014,WEB,58\n", "text/csv"),
             new("/v1/price-checks/batch", "sku,channel,price\nRB-014,web,58\nrb-014,WEB,58\n", "text/csv") { Accept = "application/json" },
         ],
         ["GET /v1/price-list"] =
         [
-            new ScopeRequest("/v1/price-list").AsPriceList(), new ScopeRequest("/v1/price-list?channel=web").AsPriceList() with { Accept = "text/csv" },
-            new ScopeRequest("/v1/price-list?channel=web").AsPriceList() with { Accept = "text/html" }, new ScopeRequest("/v1/price-list?profile=main").AsPriceList(), new("/v1/price-list?channel=WEB&profile=MAIN") { IsRefused = true },
+            new ScopeRequest("/v1/price-list").AsPriceList(),
+            new ScopeRequest("/v1/price-list?channel=web").AsPriceList() with { Accept = "text/csv" },
+            new ScopeRequest("/v1/price-list?channel=web").AsPriceList() with { Accept = "text/html" },
+            new ScopeRequest("/v1/price-list?profile=main").AsPriceList(), new("/v1/price-list?channel=WEB&profile=MAIN") { IsRefused = true },
         ],
         ["GET /v1/price-list.svg"] = [new ScopeRequest("/v1/price-list.svg?channel=web").AsPriceList()],
         ["GET /v1/price-list.html"] = [new ScopeRequest("/v1/price-list.html").AsPriceList()],
         ["GET /v1/floor-changes"] = [new ScopeRequest("/v1/floor-changes").AsPriceList()],
-        ["POST /v1/keys"] = [new("/v1/keys", """{"name":"new-key","scopes":["verdict"]}"""), new("/v1/keys", """{"name":"spare-key","scopes":["verdict"]}""") { IsRefused = true }],
+        ["POST /v1/keys"] = [new("/v1/keys", """{"name":"new-key","scopes":["verdict"]}"""),
+            new("/v1/keys", """{"name":"spare-key","scopes":["verdict"]}""") { IsRefused = true }],
         ["GET /v1/keys"] = ["/v1/keys"],
         ["GET /v1/keys/{name}"] = ["/v1/keys/spare-key"],
         ["POST /v1/keys/{name}/rotation"] = ["/v1/keys/spare-key/rotation"],

@@ -94,7 +94,8 @@ public sealed class ScopeTests
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_METRICS", "on"));
         await studio.HasASmallShop();
         var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
-            .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}")).ToList();
+            .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!
+                .HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}")).ToList();
         Assert.Equal(s_open.Keys.Order(), routes.Order());
 
         var clients = new Dictionary<string, HttpClient>();
@@ -103,7 +104,8 @@ public sealed class ScopeTests
         foreach (var (route, scopes) in s_open)
         {
             var (method, path) = (route.Split(' ')[0], Filled(route.Split(' ')[1]));
-            Assert.Equal((route, scopes == "anyone"), (route, (await studio.Send(method, path, Body(method), studio.ClientWith(null))).Status != 401));
+            Assert.Equal((route, scopes == "anyone"),
+                (route, (await studio.Send(method, path, Body(method), studio.ClientWith(null))).Status != 401));
             foreach (var scope in s_scopes)
             {
                 var allowed = scopes == "anyone" || scopes.Split(' ').Contains(scope);
@@ -151,7 +153,8 @@ public sealed class ScopeTests
         var reader = await studio.ClientFor("read");
         (await studio.Delete("/v1/keys/first-admin-key")).IsProblem(409, "in-use");
         (await studio.Delete("/v1/keys/nobody")).IsProblem(404, "not-found");
-        var readers = (await studio.Get("/v1/keys")).Json.GetProperty("items").EnumerateArray().Select(key => key.GetProperty("name").GetString()!).Single(name => name.StartsWith("key-", StringComparison.Ordinal));
+        var readers = (await studio.Get("/v1/keys")).Json.GetProperty("items").EnumerateArray().Select(key => key.GetProperty("name").GetString()!)
+            .Single(name => name.StartsWith("key-", StringComparison.Ordinal));
         Assert.Equal(204, (await studio.Delete($"/v1/keys/{readers}")).Status);
         (await studio.Get("/v1/profiles", reader)).IsProblem(401, "no-key");
     }
@@ -160,12 +163,16 @@ public sealed class ScopeTests
     public void Scopes_hold_one_another_only_as_documented()
     {
         Caller With(Scope scope) => new("x", new HashSet<Scope> { scope });
-        Assert.True(With(Scope.Read).May(Scope.Check) && With(Scope.Read).May(Scope.Verdict) && With(Scope.Check).May(Scope.Verdict) && With(Scope.Write).May(Scope.Prices));
-        Assert.False(With(Scope.Write).May(Scope.Read) || With(Scope.Admin).May(Scope.Read) || With(Scope.Prices).May(Scope.Write) || With(Scope.Check).May(Scope.Read));
+        Assert.True(With(Scope.Read).May(Scope.Check) && With(Scope.Read).May(Scope.Verdict) && With(Scope.Check).May(Scope.Verdict)
+            && With(Scope.Write).May(Scope.Prices));
+        Assert.False(With(Scope.Write).May(Scope.Read) || With(Scope.Admin).May(Scope.Read) || With(Scope.Prices).May(Scope.Write)
+            || With(Scope.Check).May(Scope.Read));
     }
 
-    private static string Filled(string path) => path.Replace("{key}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
-        .Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal).Replace("{name}", "nobody", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal);
+    private static string Filled(string path) => path.Replace("{key}", "main", StringComparison.Ordinal)
+        .Replace("{sku}", "RB-014", StringComparison.Ordinal)
+        .Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal)
+        .Replace("{name}", "nobody", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal);
 
     private static string? Body(string method) => method is "PUT" or "POST" ? "{}" : null;
 }

@@ -50,7 +50,8 @@ public sealed class SecretTests
         foreach (var key in new[] { secret, other, other[..40], mistyped, Studio.AdminKey })
         {
             Assert.DoesNotContain(key, written, StringComparison.Ordinal);
-            Assert.All(answers, answer => Assert.DoesNotContain(key, answer.Text + string.Join(' ', answer.Headers.Values), StringComparison.Ordinal));
+            Assert.All(answers,
+                answer => Assert.DoesNotContain(key, answer.Text + string.Join(' ', answer.Headers.Values), StringComparison.Ordinal));
         }
     }
 
@@ -60,6 +61,7 @@ public sealed class SecretTests
         await using var studio = new Studio();
         var answer = (await studio.Get($"/v1/profiles?key={KeyText.New()}")).IsProblem(400, "unreadable-request");
         Assert.Equal("key-in-address", Assert.Single(answer.Codes));
-        Assert.Contains("rotate", (await studio.Get($"/v1/profiles?key={KeyText.New()}", studio.ClientWith(null))).IsProblem(401, "no-key").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Contains("rotate", (await studio.Get($"/v1/profiles?key={KeyText.New()}", studio.ClientWith(null))).IsProblem(401, "no-key")
+            .Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
     }
 }

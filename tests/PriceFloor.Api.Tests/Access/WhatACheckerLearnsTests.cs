@@ -17,11 +17,14 @@ public sealed class WhatACheckerLearnsTests
 
     private static readonly string[] s_nosy =
     [
-        "/v1/price-checks?sku=RB-014&channel=web&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true", "/v1/price-checks?sku=RB-014&channel=web&price=0.01",
-        "/v1/price-checks?sku=rb-014&channel=web&price=58", "/v1/price-checks?sku=RB-014&channel=WEB&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&currency=EUR",
-        "/v1/price-checks?sku=RB-014&channel=nope&price=58", "/v1/price-checks?sku=RB-014&channel=dear&price=58", "/v1/price-checks?sku=RB-014&channel=euro&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2020-01-01T00:00:00Z",
-        "/v1/price-checks?sku=RB-014&channel=web&price=58.001", "/v1/price-checks?sku=RB-014&channel=web&price=999999999999999999", "/v1/designs/RB-014", "/v1/designs/RB-014/floor-price", "/v1/profiles/main",
-        "/v1/designs/RB-014/remedies?channel=web", "/v1/designs/RB-014/prices/web", "/v1/floor-changes", "/v1/keys", "/v1/audit",
+        "/v1/price-checks?sku=RB-014&channel=web&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true",
+        "/v1/price-checks?sku=RB-014&channel=web&price=0.01", "/v1/price-checks?sku=rb-014&channel=web&price=58",
+        "/v1/price-checks?sku=RB-014&channel=WEB&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&currency=EUR",
+        "/v1/price-checks?sku=RB-014&channel=nope&price=58", "/v1/price-checks?sku=RB-014&channel=dear&price=58",
+        "/v1/price-checks?sku=RB-014&channel=euro&price=58", "/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2020-01-01T00:00:00Z",
+        "/v1/price-checks?sku=RB-014&channel=web&price=58.001", "/v1/price-checks?sku=RB-014&channel=web&price=999999999999999999",
+        "/v1/designs/RB-014", "/v1/designs/RB-014/floor-price", "/v1/profiles/main", "/v1/designs/RB-014/remedies?channel=web",
+        "/v1/designs/RB-014/prices/web", "/v1/floor-changes", "/v1/keys", "/v1/audit",
     ];
 
     [Theory]
@@ -36,7 +39,10 @@ public sealed class WhatACheckerLearnsTests
             var answer = await studio.Get(path, client);
             var told = answer.Text.Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal); // any digits may stand in an id
             foreach (var figure in scope == "verdict" ? [.. s_costs, .. s_prices] : s_costs)
-                Assert.False($"{told} {string.Join(' ', answer.Headers.Where(header => header.Key != "X-Request-Id").Select(header => header.Value))}".Contains(figure, StringComparison.Ordinal), $"{path}: {figure} in {answer.Text}");
+                Assert.False(
+                    $"{told} {string.Join(' ', answer.Headers.Where(header => header.Key != "X-Request-Id").Select(header => header.Value))}".Contains(
+                        figure, StringComparison.Ordinal),
+                    $"{path}: {figure} in {answer.Text}");
             Assert.Null(answer["ETag"]);
         }
     }
@@ -50,18 +56,22 @@ public sealed class WhatACheckerLearnsTests
         foreach (var (type, body) in new[]
         {
             ("application/json", """[{"sku":"RB-014","channel":"web","price":58},{"sku":"rb-014","channel":"web","price":58}]"""),
-            ("application/x-ndjson", "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n{\"sku\":\"rb-014\",\"channel\":\"web\",\"price\":58}\n"),
+            ("application/x-ndjson",
+                "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n{\"sku\":\"rb-014\",\"channel\":\"web\",\"price\":58}\n"),
             ("text/csv", "sku,channel,price\nRB-014,web,58\nrb-014,web,58\n"),
         })
             foreach (var accept in new[] { "application/json", "application/x-ndjson", "text/csv" })
             {
-                async Task<string> Ask(HttpClient client) => (await studio.SendBytes("POST", "/v1/price-checks/batch", Encoding.UTF8.GetBytes(body), type, client, ("Accept", accept))).Text;
+                async Task<string> Ask(HttpClient client) =>
+                    (await studio.SendBytes("POST", "/v1/price-checks/batch", Encoding.UTF8.GetBytes(body), type, client, ("Accept", accept))).Text;
                 var (word, figures, all) = (await Ask(verdict), await Ask(check), await Ask(studio.Client));
                 Assert.All(s_prices.Concat(s_costs), figure => Assert.DoesNotContain(figure, word, StringComparison.Ordinal));
                 Assert.All(s_costs, figure => Assert.DoesNotContain(figure, figures, StringComparison.Ordinal));
                 Assert.All(s_prices, figure => Assert.Contains(figure, figures, StringComparison.Ordinal));
-                Assert.DoesNotContain("there is \"RB-014\"", figures.Replace("\\", "", StringComparison.Ordinal).Replace("\"\"", "\"", StringComparison.Ordinal), StringComparison.Ordinal);
-                Assert.Contains("there is \"RB-014\"", all.Replace("\\", "", StringComparison.Ordinal).Replace("\"\"", "\"", StringComparison.Ordinal), StringComparison.Ordinal);
+                Assert.DoesNotContain("there is \"RB-014\"",
+                    figures.Replace("\\", "", StringComparison.Ordinal).Replace("\"\"", "\"", StringComparison.Ordinal), StringComparison.Ordinal);
+                Assert.Contains("there is \"RB-014\"",
+                    all.Replace("\\", "", StringComparison.Ordinal).Replace("\"\"", "\"", StringComparison.Ordinal), StringComparison.Ordinal);
             }
     }
 
@@ -72,7 +82,8 @@ public sealed class WhatACheckerLearnsTests
         foreach (var (scope, told) in new[] { ("verdict", false), ("check", false), ("read", true) })
         {
             using var client = await studio.ClientFor(scope);
-            Assert.Equal((scope, told), (scope, (await studio.Get("/v1/price-checks?sku=rb-014&channel=web&price=58", client)).Text.Contains("RB-014", StringComparison.Ordinal)));
+            Assert.Equal((scope, told), (scope,
+                (await studio.Get("/v1/price-checks?sku=rb-014&channel=web&price=58", client)).Text.Contains("RB-014", StringComparison.Ordinal)));
         }
     }
 
@@ -81,7 +92,8 @@ public sealed class WhatACheckerLearnsTests
     {
         await using var studio = await AShop();
         await studio.Has("/v1/channels/stepped", """{"sells":"retail","currency":"USD","priceStep":5.00}""");
-        string[] Codes(Answer answer) => [.. answer.Json.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()!)];
+        string[] Codes(Answer answer) =>
+            [.. answer.Json.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()!)];
         const string Path = "/v1/price-checks?sku=RB-014&channel=stepped&price=58";
         Assert.Equal(["not-an-allowed-price"], Codes(await studio.Get(Path, await studio.ClientFor("verdict"))));
         Assert.Equal(["not-an-allowed-price"], Codes(await studio.Get(Path, await studio.ClientFor("check"))));
@@ -93,7 +105,8 @@ public sealed class WhatACheckerLearnsTests
         await using var studio = await AShop();
         using var check = await studio.ClientFor("check");
         var list = await studio.Get("/v1/price-list?channel=web", check);
-        Assert.Equal($"\"{Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(list.Text)).AsSpan(0, 16))}\"", list["ETag"]);
+        Assert.Equal($"\"{Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(list.Text)).AsSpan(0, 16))}\"",
+            list["ETag"]);
         Assert.All(s_costs, figure => Assert.DoesNotContain(figure, list.Text, StringComparison.Ordinal));
         await studio.Has("/v1/profiles/unused", Sample.SmallProfile.Replace("24000", "25000", StringComparison.Ordinal)); // on no listed design
         Assert.Equal(list["ETag"], (await studio.Get("/v1/price-list?channel=web", check))["ETag"]);

@@ -62,7 +62,8 @@ public sealed partial class WhatEachScopeLearnsTests
         await using var studio = new Studio();
         await Furnish(studio);
         var (secrets, all) = (await Secrets(studio), new StringBuilder());
-        foreach (var path in new[] { "/v1/profiles", "/v1/designs", "/v1/channels", "/v1/reading-rules", "/v1/price-list", "/v1/keys", "/v1/designs/RB-014/floor-price?workings=true", "/v1/profiles/main/requirement?workings=true", "/v1/audit" })
+        foreach (var path in new[] { "/v1/profiles", "/v1/designs", "/v1/channels", "/v1/reading-rules", "/v1/price-list", "/v1/keys",
+                "/v1/designs/RB-014/floor-price?workings=true", "/v1/profiles/main/requirement?workings=true", "/v1/audit" })
             all.Append((await studio.Get(path)).Text);
         Assert.True(secrets.Count > 60, $"only {secrets.Count}");
         Assert.All(Enum.GetValues<Told>().Where(kind => kind != Told.Nothing), kind => Assert.Contains(secrets, secret => secret.Kind == kind));
@@ -71,14 +72,17 @@ public sealed partial class WhatEachScopeLearnsTests
 
     private static List<string> Routes(Studio studio) =>
         [.. studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
-            .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}"))];
+            .SelectMany(endpoint =>
+                endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}"))];
 
     private static Task<Answer> Send(Studio studio, string route, ScopeRequest request, HttpClient client) =>
-        studio.SendBytes(route.Split(' ')[0], request.Path, request.Body is { } body ? Encoding.UTF8.GetBytes(body) : null, request.Type, client, request.Accept is { } accept ? [("Accept", accept)] : []);
+        studio.SendBytes(route.Split(' ')[0], request.Path, request.Body is { } body ? Encoding.UTF8.GetBytes(body) : null, request.Type, client,
+            request.Accept is { } accept ? [("Accept", accept)] : []);
 
     /// <summary>Body and headers, without those that count and date every answer.</summary>
     private static string Text(Answer answer) => answer.Text.Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal)
-        + string.Join('\n', answer.Headers.Where(header => header.Key is not ("X-Request-Id" or "RateLimit" or "RateLimit-Policy" or "Date")).Select(header => header.Value));
+        + string.Join('\n', answer.Headers.Where(header => header.Key is not ("X-Request-Id" or "RateLimit" or "RateLimit-Policy" or "Date"))
+            .Select(header => header.Value));
 
     private static async Task<Dictionary<string, HttpClient>> Clients(Studio studio)
     {
@@ -112,16 +116,26 @@ public sealed partial class WhatEachScopeLearnsTests
     private static async Task<List<Secret>> Secrets(Studio studio)
     {
         var asked = await studio.Get("/v1/price-list?channel=web");
-        var prices = asked.Json.GetProperty("items").EnumerateArray().SelectMany(item => new[] { item.GetProperty("floorPrice").GetRawText(), item.GetProperty("targetPrice").GetRawText() }).ToHashSet();
+        var prices = asked.Json.GetProperty("items").EnumerateArray()
+            .SelectMany(item => new[] { item.GetProperty("floorPrice").GetRawText(), item.GetProperty("targetPrice").GetRawText() }).ToHashSet();
         var costs = new HashSet<string>();
-        foreach (var path in new[] { "/v1/profiles/main", "/v1/profiles/main/requirement?workings=true", "/v1/designs/RB-014", "/v1/designs/RB-014/floor-price?workings=true", "/v1/channels/web" })
+        foreach (var path in new[]
+        {
+            "/v1/profiles/main",
+            "/v1/profiles/main/requirement?workings=true",
+            "/v1/designs/RB-014",
+            "/v1/designs/RB-014/floor-price?workings=true",
+            "/v1/channels/web",
+        })
             costs.UnionWith(OddFigure().Matches((await studio.Get(path)).Text).Select(figure => figure.Value));
         costs.ExceptWith(prices);
         costs.ExceptWith(ScopeRequests.ListedFigures);
         // A floor price on another channel stands in the answers about costs, and is a price all the same.
-        costs.ExceptWith((await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray().SelectMany(item => new[] { item.GetProperty("floorPrice").GetRawText(), item.GetProperty("targetPrice").GetRawText() }));
-        return [.. costs.Select(word => new Secret(word, Told.Costs)), .. prices.Select(word => new Secret(word, Told.Prices)), .. ScopeRequests.ListedFigures.Select(word => new Secret(word, Told.Listed)),
-            new("zircon", Told.Costs), new("beryl", Told.Names), new("jasper", Told.Rules), new("opal", Told.Keys), new("onyx", Told.OtherProfile)];
+        costs.ExceptWith((await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray()
+            .SelectMany(item => new[] { item.GetProperty("floorPrice").GetRawText(), item.GetProperty("targetPrice").GetRawText() }));
+        return [.. costs.Select(word => new Secret(word, Told.Costs)), .. prices.Select(word => new Secret(word, Told.Prices)),
+            .. ScopeRequests.ListedFigures.Select(word => new Secret(word, Told.Listed)), new("zircon", Told.Costs), new("beryl", Told.Names),
+            new("jasper", Told.Rules), new("opal", Told.Keys), new("onyx", Told.OtherProfile)];
     }
 
     /// <summary>At least five characters with a decimal point among them, so that none turns up by chance.</summary>
@@ -130,7 +144,8 @@ public sealed partial class WhatEachScopeLearnsTests
 
     private sealed record Secret(string Word, Told Kind)
     {
-        private readonly Regex _word = new(char.IsDigit(Word[0]) ? $@"(?<![\d.]){Regex.Escape(Word)}(?!\d)" : Regex.Escape(Word), RegexOptions.IgnoreCase);
+        private readonly Regex _word = new(char.IsDigit(Word[0]) ? $@"(?<![\d.]){Regex.Escape(Word)}(?!\d)" : Regex.Escape(Word),
+            RegexOptions.IgnoreCase);
 
         public bool IsIn(string text) => _word.IsMatch(text);
     }

@@ -43,7 +43,13 @@ public sealed class WrongKeyTests
     {
         (string, string)[] one = [("PRICEFLOOR_WRONG_KEYS_PER_MINUTE", "1"), ("PRICEFLOOR_TRUSTED_PROXIES", "198.51.100.7")];
         await using var behind = From("198.51.100.7", one);
-        foreach (var (client, status) in new[] { ("203.0.113.1", 401), ("203.0.113.1", 429), ("203.0.113.2", 401), ("203.0.113.2, 203.0.113.1", 429) })
+        foreach (var (client, status) in new[]
+        {
+            ("203.0.113.1", 401),
+            ("203.0.113.1", 429),
+            ("203.0.113.2", 401),
+            ("203.0.113.2, 203.0.113.1", 429),
+        })
             Assert.Equal((client, status), (client, (await Try(behind, "wrong", ("X-Forwarded-For", client))).Status));
 
         await using var direct = From("198.51.100.9", one);
@@ -59,7 +65,15 @@ public sealed class WrongKeyTests
     public async Task A_trusted_network_of_proxies_tells_the_address_however_many_of_them_stand_in_a_row(string proxy, string trusted)
     {
         await using var studio = From(proxy, ("PRICEFLOOR_WRONG_KEYS_PER_MINUTE", "1"), ("PRICEFLOOR_TRUSTED_PROXIES", trusted));
-        foreach (var (client, status) in new[] { ("192.0.2.1", 401), ("192.0.2.1", 429), ("192.0.2.2", 401), ($"192.0.2.1, {proxy}", 429), ($"192.0.2.9, 192.0.2.3, {proxy}", 401), ("192.0.2.3", 429) })
+        foreach (var (client, status) in new[]
+        {
+            ("192.0.2.1", 401),
+            ("192.0.2.1", 429),
+            ("192.0.2.2", 401),
+            ($"192.0.2.1, {proxy}", 429),
+            ($"192.0.2.9, 192.0.2.3, {proxy}", 401),
+            ("192.0.2.3", 429),
+        })
             Assert.Equal((client, status), (client, (await Try(studio, "wrong", ("X-Forwarded-For", client))).Status));
     }
 
@@ -75,11 +89,20 @@ public sealed class WrongKeyTests
     public async Task A_whole_IPv6_network_counts_as_one_address_and_a_mapped_IPv4_as_itself()
     {
         await using var studio = From("2001:db8:1:2::1", ("PRICEFLOOR_WRONG_KEYS_PER_MINUTE", "1"));
-        foreach (var (address, status) in new[] { ("2001:db8:1:2::1", 401), ("2001:db8:1:2:ffff::9", 429), ("2001:db8:1:3::1", 401), ("::ffff:198.51.100.7", 401), ("198.51.100.7", 429), ("::ffff:198.51.100.8", 401) })
+        foreach (var (address, status) in new[]
+        {
+            ("2001:db8:1:2::1", 401),
+            ("2001:db8:1:2:ffff::9", 429),
+            ("2001:db8:1:3::1", 401),
+            ("::ffff:198.51.100.7", 401),
+            ("198.51.100.7", 429),
+            ("::ffff:198.51.100.8", 401),
+        })
             Assert.Equal((address, status), (address, (await Try(studio, "wrong", ("X-Test-Address", address))).Status));
     }
 
-    private static Task<Answer> Try(Studio studio, string key, params (string, string)[] headers) => studio.Get("/v1/profiles", studio.ClientWith(key), headers);
+    private static Task<Answer> Try(Studio studio, string key, params (string, string)[] headers) =>
+        studio.Get("/v1/profiles", studio.ClientWith(key), headers);
 
     /// <summary>A studio whose requests come from an address: the test server itself knows none.</summary>
     private static Studio From(string address, params (string Name, string Value)[] settings) => new(configure: host =>

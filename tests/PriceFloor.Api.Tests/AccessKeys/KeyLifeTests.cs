@@ -11,7 +11,8 @@ public sealed class KeyLifeTests
     public async Task A_key_says_in_which_minute_it_was_last_used_without_a_write_for_each_request()
     {
         await using var studio = new Studio();
-        using var shop = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"]}""")).Json.GetProperty("key").GetString());
+        using var shop =
+            studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"]}""")).Json.GetProperty("key").GetString());
         Assert.Null(await LastUse(studio, "shop"));
 
         studio.Clock.Advance(TimeSpan.FromSeconds(90)); // 09:01:30
@@ -28,7 +29,8 @@ public sealed class KeyLifeTests
     public async Task The_last_use_outlives_a_restart_and_a_deleted_key_takes_it_along()
     {
         var first = new Studio();
-        using (var shop = first.ClientWith((await first.Post("/v1/keys", """{"name":"shop","scopes":["read"]}""")).Json.GetProperty("key").GetString()))
+        using (var shop =
+                first.ClientWith((await first.Post("/v1/keys", """{"name":"shop","scopes":["read"]}""")).Json.GetProperty("key").GetString()))
             await first.Get("/v1/profiles", shop);
         await using var again = await first.Restarted();
         Assert.Equal("2027-01-02T09:00:00.000000Z", await LastUse(again, "shop"));
@@ -42,7 +44,8 @@ public sealed class KeyLifeTests
     public async Task A_rotated_key_goes_on_for_a_day_beside_its_successor()
     {
         await using var studio = new Studio();
-        var old = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"],"profiles":["main"]}""")).Json.GetProperty("key").GetString());
+        var old = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"],"profiles":["main"]}"""))
+            .Json.GetProperty("key").GetString());
         var answer = await studio.Send("POST", "/v1/keys/shop/rotation", null);
         Assert.Equal((201, "/v1/keys/shop", "no-store"), (answer.Status, answer["Location"], answer["Cache-Control"]));
         Assert.Equal("2027-01-03T09:00:00.000000Z", answer.Json.GetProperty("previousUntil").GetString());
@@ -63,21 +66,24 @@ public sealed class KeyLifeTests
     public async Task A_rotation_without_overlap_ends_the_old_key_now_and_a_second_one_ends_the_one_before()
     {
         await using var studio = new Studio();
-        var secrets = new List<string> { (await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"]}""")).Json.GetProperty("key").GetString()! };
+        var secrets =
+            new List<string> { (await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"]}""")).Json.GetProperty("key").GetString()! };
         foreach (var query in new[] { "", "?overlapHours=720", "?overlapHours=0" })
             secrets.Add((await studio.Send("POST", "/v1/keys/shop/rotation" + query, null)).Json.GetProperty("key").GetString()!);
         var opens = new List<int>();
         foreach (var secret in secrets)
             opens.Add((await studio.Get("/v1/profiles", studio.ClientWith(secret))).Status);
         Assert.Equal([401, 401, 401, 200], opens);
-        Assert.Equal(["overlapHours"], (await studio.Send("POST", "/v1/keys/shop/rotation?overlapHours=721", null)).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["overlapHours"],
+            (await studio.Send("POST", "/v1/keys/shop/rotation?overlapHours=721", null)).IsProblem(422, "invalid-input").Pointers);
     }
 
     [Fact]
     public async Task A_rotated_key_ends_when_it_expires_even_within_the_overlap_and_an_expired_one_is_not_rotated()
     {
         await using var studio = new Studio();
-        var old = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"guest","scopes":["read"],"expires":"2027-01-02T10:00:00Z"}""")).Json.GetProperty("key").GetString());
+        var old = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"guest","scopes":["read"],"expires":"2027-01-02T10:00:00Z"}"""))
+            .Json.GetProperty("key").GetString());
         await studio.Send("POST", "/v1/keys/guest/rotation", null);
         studio.Clock.Advance(TimeSpan.FromHours(1));
         (await studio.Get("/v1/profiles", old)).IsProblem(401, "no-key");
@@ -95,7 +101,8 @@ public sealed class KeyLifeTests
     }
 
     private static async Task<string?> LastUse(Studio studio, string name) =>
-        (await studio.Get("/v1/keys")).Json.GetProperty("items").EnumerateArray().Single(key => key.GetProperty("name").GetString() == name).TryGetProperty("lastUsed", out var at) ? at.GetString() : null;
+        (await studio.Get("/v1/keys")).Json.GetProperty("items").EnumerateArray().Single(key => key.GetProperty("name").GetString() == name)
+            .TryGetProperty("lastUsed", out var at) ? at.GetString() : null;
 
     private static long? Written(Studio studio, string name)
     {

@@ -12,14 +12,20 @@ public sealed class KeyTests(SharedStudio shared) : IClassFixture<SharedStudio>
         string[] verdict = ["verdict", "carriesItsShare", "basis", "warnings"];
         string[] check = [.. verdict, "floorPrice", "targetPrice", "price", "currency"];
         string[] read = [.. check, "netProceeds", "aboveFloor", "earnedPerBenchHour", "perBenchHour", "takeHomePerHourAtThisPrice", "assumed"];
-        foreach (var (scopes, properties) in new (string[], string[])[] { (["verdict"], verdict), (["check"], check), (["read"], read), (["verdict", "check"], check), (["verdict", "read"], read), (["check", "write", "prices"], check), (["verdict", "admin"], verdict) })
+        foreach (var (scopes, properties) in new (string[], string[])[] { (["verdict"], verdict), (["check"], check), (["read"], read),
+            (["verdict", "check"], check), (["verdict", "read"], read), (["check", "write", "prices"], check), (["verdict", "admin"], verdict) })
         {
             using var client = await studio.ClientFor(scopes);
-            foreach (var answer in new[] { await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58", client), await studio.Post("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}""", client) })
+            foreach (var answer in new[]
+            {
+                await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58", client),
+                await studio.Post("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}""", client),
+            })
                 Assert.Equal(properties.Order(), answer.Json.EnumerateObject().Select(property => property.Name).Order());
         }
 
-        Assert.Contains("workings", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true", await studio.ClientFor("read"))).Json.EnumerateObject().Select(property => property.Name));
+        Assert.Contains("workings", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true",
+            await studio.ClientFor("read"))).Json.EnumerateObject().Select(property => property.Name));
     }
 
     [Fact]
@@ -48,8 +54,10 @@ public sealed class KeyTests(SharedStudio shared) : IClassFixture<SharedStudio>
     public async Task A_key_ends_at_the_very_moment_that_it_says()
     {
         await using var studio = new Studio();
-        using var guest = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"guest","scopes":["read"],"expires":"2027-01-02T11:00:00+01:00"}""")).Json.GetProperty("key").GetString());
-        Assert.Equal("2027-01-02T10:00:00.000000Z", (await studio.Get("/v1/keys?after=first-admin-key")).Json.GetProperty("items")[0].GetProperty("expires").GetString());
+        using var guest = studio.ClientWith((await studio.Post("/v1/keys",
+            """{"name":"guest","scopes":["read"],"expires":"2027-01-02T11:00:00+01:00"}""")).Json.GetProperty("key").GetString());
+        Assert.Equal("2027-01-02T10:00:00.000000Z",
+            (await studio.Get("/v1/keys?after=first-admin-key")).Json.GetProperty("items")[0].GetProperty("expires").GetString());
         studio.Clock.Advance(TimeSpan.FromHours(1) - TimeSpan.FromMilliseconds(1));
         Assert.Equal(200, (await studio.Get("/v1/profiles", guest)).Status);
         studio.Clock.Advance(TimeSpan.FromMilliseconds(1));

@@ -14,7 +14,8 @@ public sealed class AuditTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        using var shop = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["prices"]}""")).Json.GetProperty("key").GetString());
+        using var shop =
+            studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["prices"]}""")).Json.GetProperty("key").GetString());
         await studio.Put("/v1/designs/RB-014/prices/web", """{"price":59.00}""", shop);
         await studio.Put("/v1/designs/RB-014/prices/web", """{"price":59.00}""", shop); // says the same: no change
         await studio.Send("POST", "/v1/keys/shop/rotation", null);
@@ -44,10 +45,13 @@ public sealed class AuditTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        using var writer = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"]}""")).Json.GetProperty("key").GetString());
-        await studio.Post("/v1/designs/batch", """[{"key":"A","profile":"main","making":{"piecesPerDay":4}},{"key":"B","profile":"main","making":{"piecesPerDay":4}}]""", writer);
+        using var writer =
+            studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"]}""")).Json.GetProperty("key").GetString());
+        await studio.Post("/v1/designs/batch",
+            """[{"key":"A","profile":"main","making":{"piecesPerDay":4}},{"key":"B","profile":"main","making":{"piecesPerDay":4}}]""", writer);
         await studio.Post("/v1/listed-prices/batch", """[{"sku":"A","channel":"web","price":58}]""", writer);
-        Assert.Equal(["importer created price A/web 1", "importer created design B 1", "importer created design A 1"], (await Lines(studio, "/v1/audit?limit=3")).Lines);
+        Assert.Equal(["importer created price A/web 1", "importer created design B 1", "importer created design A 1"],
+            (await Lines(studio, "/v1/audit?limit=3")).Lines);
     }
 
     [Fact]
@@ -55,9 +59,11 @@ public sealed class AuditTests
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_BACKUP_EVERY_HOURS", "24"));
         _ = studio.ClientWith(null);
-        for (var tries = 0; tries < 100 && (await Lines(studio, "/v1/audit?limit=1")).Lines is not ["timed backup backed-up store pricefloor-20270102T090000Z.db "]; tries++)
+        for (var tries = 0; tries < 100
+                && (await Lines(studio, "/v1/audit?limit=1")).Lines is not ["timed backup backed-up store pricefloor-20270102T090000Z.db "]; tries++)
             await Task.Delay(50, Studio.Cancellation);
-        using var keeper = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"keeper","scopes":["admin"]}""")).Json.GetProperty("key").GetString());
+        using var keeper =
+            studio.ClientWith((await studio.Post("/v1/keys", """{"name":"keeper","scopes":["admin"]}""")).Json.GetProperty("key").GetString());
         studio.Clock.Advance(TimeSpan.FromHours(1));
         Assert.Equal(201, (await studio.Send("POST", "/v1/backups", null, keeper)).Status);
         Verb(studio.Folder, "backup", Path.Combine(studio.Folder, "monday.db")); // beside the service
@@ -113,7 +119,8 @@ public sealed class AuditTests
         using var held = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False");
         held.Open();
         using var writing = held.BeginTransaction(deferred: false); // holds off all other writers, not readers
-        Assert.Contains("The trail (/v1/audit) does not tell of it", Verb(studio.Folder, "backup", Path.Combine(studio.Folder, "monday.db")), StringComparison.Ordinal);
+        Assert.Contains("The trail (/v1/audit) does not tell of it", Verb(studio.Folder, "backup", Path.Combine(studio.Folder, "monday.db")),
+            StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(studio.Folder, "monday.db")));
     }
 
@@ -171,7 +178,8 @@ public sealed class AuditTests
     private static string Verb(string folder, params string[] words)
     {
         using var output = new StringWriter();
-        var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = folder }).Build();
+        var configuration = new ConfigurationBuilder()
+            .AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = folder }).Build();
         Assert.Equal(0, StoreCommands.Run(words[0], words[1..], configuration, output));
         return output.ToString();
     }
@@ -184,6 +192,7 @@ public sealed class AuditTests
         Assert.Equal(next is null, answer["Link"] is null);
         var link = answer["Link"]?[1..answer["Link"]!.IndexOf('>', StringComparison.Ordinal)];
         string Of(System.Text.Json.JsonElement item, string name) => item.TryGetProperty(name, out var value) ? value.ToString() : "";
-        return ([.. answer.Json.GetProperty("items").EnumerateArray().Select(item => $"{Of(item, "by")} {Of(item, "action")} {Of(item, "kind")} {Of(item, "key")} {Of(item, "revision")}")], link);
+        return ([.. answer.Json.GetProperty("items").EnumerateArray()
+            .Select(item => $"{Of(item, "by")} {Of(item, "action")} {Of(item, "kind")} {Of(item, "key")} {Of(item, "revision")}")], link);
     }
 }

@@ -29,7 +29,8 @@ public sealed class BackupTests
         Assert.Equal("pricefloor-20270102T090000Z.db", Path.GetFileName(file));
         var bytes = await File.ReadAllBytesAsync(file, Studio.Cancellation);
         Assert.Equal((bytes.Length, Convert.ToHexStringLower(SHA256.HashData(bytes)), Migrations.Newest),
-            (answer.Json.GetProperty("bytes").GetInt32(), answer.Json.GetProperty("sha256").GetString(), answer.Json.GetProperty("schema").GetInt32()));
+            (answer.Json.GetProperty("bytes").GetInt32(), answer.Json.GetProperty("sha256").GetString(),
+                answer.Json.GetProperty("schema").GetInt32()));
         Assert.Equal("pricefloor-20270102T090000Z-2.db", (await studio.Send("POST", "/v1/backups", null)).Json.GetProperty("name").GetString());
     }
 
@@ -58,7 +59,8 @@ public sealed class BackupTests
     [Fact]
     public async Task The_schedule_makes_one_at_once_and_one_every_so_often_and_keeps_the_newest()
     {
-        await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_BACKUP_EVERY_HOURS", "12").UseSetting("PRICEFLOOR_BACKUPS_KEPT", "2"));
+        await using var studio =
+            new Studio(configure: host => host.UseSetting("PRICEFLOOR_BACKUP_EVERY_HOURS", "12").UseSetting("PRICEFLOOR_BACKUPS_KEPT", "2"));
         _ = studio.ClientWith(null);
         await Becomes(studio, "pricefloor-20270102T090000Z.db");
         await File.WriteAllTextAsync(Path.Combine(FolderOf(studio), "pricefloor-mine.db"), "of the operator", Studio.Cancellation);
@@ -116,7 +118,8 @@ public sealed class BackupTests
 
     private static async Task Becomes(Studio studio, params string[] names)
     {
-        for (var i = 0; i < 100 && !(Names(studio).SequenceEqual(names) && Directory.GetFiles(FolderOf(studio), "*.sha256").Length == names.Count(name => !name.EndsWith("mine.db", StringComparison.Ordinal))); i++)
+        for (var i = 0; i < 100 && !(Names(studio).SequenceEqual(names) && Directory.GetFiles(FolderOf(studio), "*.sha256").Length == names.Count(
+                name => !name.EndsWith("mine.db", StringComparison.Ordinal))); i++)
             await Task.Delay(50, Studio.Cancellation);
         Assert.Equal(names, Names(studio));
         await Task.Delay(50, Studio.Cancellation); // the schedule sets its next alarm

@@ -115,14 +115,16 @@ public sealed class LifeTests
         await studio.HasASmallShop();
         for (var price = 1; price <= 30; price++)
         {
-            await studio.Has("/v1/designs/SECRET-7", $$"""{"name":"Anniversary piece {{price}}","profile":"main","making":{"minutesPerPiece":{{price}}} }""");
+            await studio.Has("/v1/designs/SECRET-7",
+                $$"""{"name":"Anniversary piece {{price}}","profile":"main","making":{"minutesPerPiece":{{price}}} }""");
             await studio.Has("/v1/designs/SECRET-7/prices/web", $$"""{"price":{{price}}.77}""");
         }
 
         Assert.True(Holds(studio.Folder, "SECRET-7") && Holds(studio.Folder, "Anniversary piece") && Holds(studio.Folder, "29.77"));
         await studio.Delete("/v1/designs/SECRET-7");
         var folder = await studio.Stopped();
-        await File.WriteAllTextAsync(Path.Combine(folder, "answer-0.tmp"), "SECRET-7,29.77", Studio.Cancellation); // an answer of a service that was killed
+        // an answer of a service that was killed
+        await File.WriteAllTextAsync(Path.Combine(folder, "answer-0.tmp"), "SECRET-7,29.77", Studio.Cancellation);
         Assert.Equal((0, 62), Verb(folder, "forget", "design", "SECRET-7")); // 30 of the design, 30 of its price, two deletions
         foreach (var trace in new[] { "SECRET-7", "Anniversary piece", "29.77" })
             Assert.False(Holds(folder, trace), trace);
@@ -135,18 +137,20 @@ public sealed class LifeTests
     private static (int Code, int Revisions) Verb(string folder, params string[] arguments)
     {
         using var output = new StringWriter();
-        var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = folder }).Build();
+        var configuration = new ConfigurationBuilder()
+            .AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = folder }).Build();
         var code = StoreCommands.Run(arguments[0], arguments[1..], configuration, output);
         Assert.Contains("those of its listed prices included", output.ToString(), StringComparison.Ordinal);
         return (code, int.Parse(output.ToString().Split("is forgotten: ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture));
     }
 
     /// <summary>Whether any file of the folder, the write-ahead log included, holds the text. Not looked into: the lock, while it is held.</summary>
-    private static bool Holds(string folder, string text) => Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Where(file => Path.GetFileName(file) != StoreLock.FileName).Any(file =>
-    {
-        using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        using var bytes = new MemoryStream();
-        stream.CopyTo(bytes);
-        return bytes.ToArray().AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)) >= 0;
-    });
+    private static bool Holds(string folder, string text) =>
+        Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Where(file => Path.GetFileName(file) != StoreLock.FileName).Any(file =>
+        {
+            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            using var bytes = new MemoryStream();
+            stream.CopyTo(bytes);
+            return bytes.ToArray().AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)) >= 0;
+        });
 }

@@ -23,7 +23,8 @@ public sealed class BreakEvenTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var answer = (await studio.Get("/v1/designs/RB-014/break-even?channel=web&price=120.00&planned=600")).Json;
-        Assert.Equal(("0.143333", "6.927682"), (answer.GetProperty("marginOfSafety").GetRawText(), answer.GetProperty("operatingLeverage").GetRawText()));
+        Assert.Equal(("0.143333", "6.927682"),
+            (answer.GetProperty("marginOfSafety").GetRawText(), answer.GetProperty("operatingLeverage").GetRawText()));
         var below = (await studio.Get("/v1/designs/RB-014/break-even?channel=web&price=120.00&planned=500")).Json;
         Assert.Equal(("-0.028", "null"), (below.GetProperty("marginOfSafety").GetRawText(), below.GetProperty("operatingLeverage").GetRawText()));
     }
@@ -56,10 +57,16 @@ public sealed class BreakEvenTests
         Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/break-even?channel=nope")).IsProblem(422, "unknown-reference").Pointers);
         Assert.Equal(["price"], (await studio.Get("/v1/designs/RB-014/break-even?channel=fair")).IsProblem(422, "invalid-input").Pointers);
         Assert.Equal(["planned"], (await studio.Get("/v1/designs/RB-014/break-even?channel=web&planned=0")).IsProblem(422, "invalid-input").Pointers);
-        Assert.Equal(["#/lines/1/sku"], (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":1},{"sku":"x","channel":"web","ratio":1}]}""")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["#/lines"], (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":0}]}""")).IsProblem(422, "invalid-input").Pointers);
-        Assert.Equal(["#/profile"], (await studio.Post("/v1/break-even", """{"profile":"x","lines":[{"sku":"RB-014","channel":"web","ratio":1}]}""")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["too-many"], (await studio.Post("/v1/break-even", $$"""{"profile":"main","lines":[{{string.Join(',', Enumerable.Repeat("""{"sku":"RB-014","channel":"web","ratio":1}""", 501))}}]}""")).IsProblem(422, "invalid-input").Codes);
+        Assert.Equal(["#/lines/1/sku"], (await studio.Post("/v1/break-even",
+            """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":1},{"sku":"x","channel":"web","ratio":1}]}"""))
+            .IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/lines"], (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":0}]}"""))
+            .IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["#/profile"], (await studio.Post("/v1/break-even", """{"profile":"x","lines":[{"sku":"RB-014","channel":"web","ratio":1}]}"""))
+            .IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["too-many"], (await studio.Post("/v1/break-even",
+            $$"""{"profile":"main","lines":[{{string.Join(',', Enumerable.Repeat("""{"sku":"RB-014","channel":"web","ratio":1}""", 501))}}]}"""))
+            .IsProblem(422, "invalid-input").Codes);
     }
 
     [Fact]
@@ -69,9 +76,13 @@ public sealed class BreakEvenTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         await studio.Has("/v1/designs/ST-001", """{"profile":"main","making":{"piecesPerDay":8}}""");
-        var answer = (await studio.Post("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":120,"ratio":2},{"sku":"ST-001","channel":"web","price":50,"ratio":3}],"surplus":{"amount":1884,"tax":"before"}}""")).Json;
-        Assert.Equal(("61884.00", "379.39"), (answer.GetProperty("benchMustEarn").GetRawText(), answer.GetProperty("contributionPerMixUnit").GetRawText()));
-        Assert.Equal(["327", "490"], answer.GetProperty("lines").EnumerateArray().Select(line => line.GetProperty("units").GetRawText())); // 326.23 and 489.34, up
-        Assert.Equal(("1144", "true"), (answer.GetProperty("benchHours").GetRawText(), answer.GetProperty("withinCapacity").GetRawText())); // 327 x 2 + 490
+        var answer = (await studio.Post("/v1/break-even",
+            """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":120,"ratio":2},{"sku":"ST-001","channel":"web","price":50,"ratio":3}],"surplus":{"amount":1884,"tax":"before"}}""")).Json;
+        Assert.Equal(("61884.00", "379.39"),
+            (answer.GetProperty("benchMustEarn").GetRawText(), answer.GetProperty("contributionPerMixUnit").GetRawText()));
+        // 326.23 and 489.34, up
+        Assert.Equal(["327", "490"], answer.GetProperty("lines").EnumerateArray().Select(line => line.GetProperty("units").GetRawText()));
+        // 327 x 2 + 490
+        Assert.Equal(("1144", "true"), (answer.GetProperty("benchHours").GetRawText(), answer.GetProperty("withinCapacity").GetRawText()));
     }
 }

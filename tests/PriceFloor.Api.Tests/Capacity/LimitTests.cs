@@ -6,7 +6,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Capacity;
 
-/// <summary>Every limit, just at it and one past. Slow callers are in <see cref="SlowClientTests"/>, wrong keys in <see cref="Access.WrongKeyTests"/>.</summary>
+/// <summary>
+/// Every limit, just at it and one past. Slow callers are in <see cref="SlowClientTests"/>, wrong keys in <see cref="Access.WrongKeyTests"/>.
+/// </summary>
 public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     private const string Check = """{"sku":"RB-014","channel":"web","price":58}""";
@@ -79,7 +81,8 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
         await using var studio = await With("PRICEFLOOR_BATCHES_AT_ONCE", "2");
         using var other = await studio.ClientFor("check");
         var (one, two) = (new Open(studio), new Open(studio));
-        Task<Answer> Probe(HttpClient? client = null) => studio.SendBytes("POST", "/v1/price-checks/batch", Encoding.UTF8.GetBytes(Check), "application/x-ndjson", client);
+        Task<Answer> Probe(HttpClient? client = null) =>
+            studio.SendBytes("POST", "/v1/price-checks/batch", Encoding.UTF8.GetBytes(Check), "application/x-ndjson", client);
         Answer refused;
         var tries = 0;
         while ((refused = await Probe()).Status != 429 && tries++ < 500) // until both have arrived
@@ -115,7 +118,8 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
     public async Task The_length_of_a_text(string what, int most)
     {
         var studio = await AShop();
-        string Design(int length) => $"{{{(what == "name" ? $"\"name\":\"{new string('n', length)}\"" : $"\"aliases\":[\"{new string('n', length)}\"]")},{Sample.Pendant[1..]}";
+        string Design(int length) =>
+            $"{{{(what == "name" ? $"\"name\":\"{new string('n', length)}\"" : $"\"aliases\":[\"{new string('n', length)}\"]")},{Sample.Pendant[1..]}";
         Assert.Contains((await studio.Put("/v1/designs/long", Design(most))).Status, new[] { 200, 201 });
         Assert.Equal(["too-long"], (await studio.Put("/v1/designs/long", Design(most + 1))).IsProblem(422, "invalid-input").Codes);
     }
@@ -137,7 +141,8 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
     public async Task The_lines_of_a_list(string list, string line, int most)
     {
         var studio = await AShop();
-        string Profile(int lines) => $$"""{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"{{list}}":[{{string.Join(',', Enumerable.Repeat(line, lines))}}]}""";
+        string Profile(int lines) =>
+            $$"""{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"{{list}}":[{{string.Join(',', Enumerable.Repeat(line, lines))}}]}""";
         Assert.Contains((await studio.Put("/v1/profiles/lines", Profile(most))).Status, new[] { 200, 201 });
         foreach (var more in new[] { most + 1, 10_000 })
         {

@@ -46,19 +46,23 @@ public sealed class MemoryTests : IDisposable
     [Fact]
     public async Task Large_batches_in_little_memory_are_stored_or_refused_and_are_never_a_fault()
     {
-        using var service = Start(_folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey, ["DOTNET_GCHeapHardLimit"] = "0xC000000" });
+        using var service = Start(_folder,
+            new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey, ["DOTNET_GCHeapHardLimit"] = "0xC000000" });
         await Ready(service);
         using var client = new HttpClient { BaseAddress = new Uri(service.Address), Timeout = TimeSpan.FromMinutes(2) };
         client.DefaultRequestHeaders.ExpectContinue = true; // what is too large is refused before it is sent
         client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);
-        await client.PutAsync(new Uri("/v1/profiles/main", UriKind.Relative), new StringContent(Sample.SmallProfile, Encoding.UTF8, "application/json"), Studio.Cancellation);
+        await client.PutAsync(new Uri("/v1/profiles/main", UriKind.Relative),
+            new StringContent(Sample.SmallProfile, Encoding.UTF8, "application/json"), Studio.Cancellation);
 
         var statuses = await Task.WhenAll(new[] { 30_000_000, 9_000_000, 9_000_000, 4_000_000, 4_000_000, 4_000_000 }.Select(async bytes =>
         {
-            using var answer = await client.PostAsync(new Uri("/v1/designs/batch", UriKind.Relative), new ByteArrayContent(Designs(bytes)) { Headers = { ContentType = new("application/x-ndjson") } }, Studio.Cancellation);
+            using var answer = await client.PostAsync(new Uri("/v1/designs/batch", UriKind.Relative),
+                new ByteArrayContent(Designs(bytes)) { Headers = { ContentType = new("application/x-ndjson") } }, Studio.Cancellation);
             return answer.StatusCode;
         }));
-        Assert.All(statuses, status => Assert.Contains(status, new[] { HttpStatusCode.OK, HttpStatusCode.RequestEntityTooLarge, HttpStatusCode.ServiceUnavailable }));
+        Assert.All(statuses,
+            status => Assert.Contains(status, new[] { HttpStatusCode.OK, HttpStatusCode.RequestEntityTooLarge, HttpStatusCode.ServiceUnavailable }));
         Assert.Contains(HttpStatusCode.OK, statuses);
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, statuses[0]);
         using var after = await client.GetAsync(new Uri("/v1/price-list?limit=1", UriKind.Relative), Studio.Cancellation);
@@ -109,7 +113,8 @@ public sealed class MemoryTests : IDisposable
             using var socket = await Connected(from, port);
             await socket.SendAsync("GET /health/live HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n"u8.ToArray(), Studio.Cancellation);
             var bytes = new byte[64];
-            return await socket.ReceiveAsync(bytes, Studio.Cancellation) > 0 && Encoding.ASCII.GetString(bytes).StartsWith("HTTP/1.1 200", StringComparison.Ordinal);
+            return await socket.ReceiveAsync(bytes, Studio.Cancellation) > 0
+                && Encoding.ASCII.GetString(bytes).StartsWith("HTTP/1.1 200", StringComparison.Ordinal);
         }
         catch (SocketException)
         {
@@ -122,7 +127,9 @@ public sealed class MemoryTests : IDisposable
         var steps = string.Join(',', Enumerable.Repeat("""{"handsOnMinutes":12.5,"goodShare":0.95}""", 90));
         var text = new StringBuilder();
         for (var i = 0; text.Length < bytes; i++)
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $$$"""{"key":"D{{{i}}}-{{{bytes}}}","profile":"main","name":"{{{new string('n', 150)}}}","making":{"steps":[{{{steps}}}]}}""").Append('\n');
+            text.Append(System.Globalization.CultureInfo.InvariantCulture,
+                $$$"""{"key":"D{{{i}}}-{{{bytes}}}","profile":"main","name":"{{{new string('n', 150)}}}","making":{"steps":[{{{steps}}}]}}""")
+                .Append('\n');
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 }

@@ -24,7 +24,8 @@ public sealed class SlowClientTests
     {
         await using var studio = OnSockets(("PRICEFLOOR_LEAST_BYTES_PER_SECOND", "1000"));
         using var slow = await Connected(studio);
-        var answer = await Trickle(slow, $"PUT /v1/profiles/slow HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer {Studio.AdminKey}\r\nContent-Type: application/json\r\nContent-Length: 100000\r\n\r\n", " ", studio);
+        var answer = await Trickle(slow, $"PUT /v1/profiles/slow HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer {Studio.AdminKey}\r\n"
+            + "Content-Type: application/json\r\nContent-Length: 100000\r\n\r\n", " ", studio);
         Assert.StartsWith("HTTP/1.1 4", answer, StringComparison.Ordinal);
         (await studio.Get("/v1/profiles/slow")).IsProblem(404, "not-found");
     }

@@ -20,7 +20,8 @@ public sealed class UnreadAnswerTests
         await using var studio = OnSockets(answerSeconds: 1);
         await studio.HasASmallShop();
         using var caller = await Connected(studio);
-        await Send(caller, "POST", "/v1/price-checks/batch", "text/csv", "sku,channel,price\n" + string.Concat(Enumerable.Repeat("RB-014,web,58\n", Rows)));
+        await Send(caller, "POST", "/v1/price-checks/batch", "text/csv",
+            "sku,channel,price\n" + string.Concat(Enumerable.Repeat("RB-014,web,58\n", Rows)));
         await Until(() => PutBy(studio).Length == 1, "nothing was put by");
         await Until(() => PutBy(studio).Length == 0, "the file of the answer is still there");
         await IsLetGo(caller);
@@ -51,7 +52,8 @@ public sealed class UnreadAnswerTests
         await using var studio = OnSockets(answerSeconds: 3);
         await studio.HasASmallShop();
         using var caller = await Connected(studio, receives: 1024 * 1024);
-        await Send(caller, "POST", "/v1/price-checks/batch", "text/csv", "sku,channel,price\n" + string.Concat(Enumerable.Repeat("RB-014,web,58\n", Rows)), "Connection: close\r\n");
+        await Send(caller, "POST", "/v1/price-checks/batch", "text/csv",
+            "sku,channel,price\n" + string.Concat(Enumerable.Repeat("RB-014,web,58\n", Rows)), "Connection: close\r\n");
         var (stream, block, verdicts) = (caller.GetStream(), new byte[400_000], 0);
         var watch = Stopwatch.StartNew();
         while (await stream.ReadAsync(block, Studio.Cancellation) is > 0 and var count)
@@ -93,7 +95,8 @@ public sealed class UnreadAnswerTests
 
     private static async Task Send(TcpClient caller, string method, string path, string type, string body, string more = "")
     {
-        var head = $"{method} {path} HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer {Studio.AdminKey}\r\n{more}{(method == "GET" ? "Accept" : "Content-Type")}: {type}\r\nContent-Length: {body.Length}\r\n\r\n";
+        var head = $"{method} {path} HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer "
+            + $"{Studio.AdminKey}\r\n{more}{(method == "GET" ? "Accept" : "Content-Type")}: {type}\r\nContent-Length: {body.Length}\r\n\r\n";
         try
         {
             await caller.GetStream().WriteAsync(Encoding.ASCII.GetBytes(head + body), Studio.Cancellation);
@@ -111,5 +114,6 @@ public sealed class UnreadAnswerTests
         return client;
     }
 
-    private static Studio OnSockets(int answerSeconds) => new(onSockets: true, configure: host => host.UseSetting("PRICEFLOOR_ANSWER_SECONDS", $"{answerSeconds}"));
+    private static Studio OnSockets(int answerSeconds) =>
+        new(onSockets: true, configure: host => host.UseSetting("PRICEFLOOR_ANSWER_SECONDS", $"{answerSeconds}"));
 }

@@ -20,9 +20,11 @@ public sealed class BoundsTests
         var contract = await ContractDocument.Of(studio);
         var count = 0;
         var faults = new List<string>();
-        foreach (var (path, method, operation) in contract.Operations.Where(one => one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
+        foreach (var (path, method, operation) in contract.Operations.Where(one =>
+            one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
         {
-            var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal).Replace("{key}", "trial", StringComparison.Ordinal);
+            var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
+                .Replace("{channel}", "trial", StringComparison.Ordinal).Replace("{key}", "trial", StringComparison.Ordinal);
             var schema = operation["requestBody"]!["content"]!["application/json"]!["schema"]!;
             foreach (var trial in Trials(contract, schema, "", new HashSet<JsonObject>()))
             {
@@ -32,7 +34,8 @@ public sealed class BoundsTests
                 if (past.Count == 0)
                     faults.Add($"{method} {path} {trial.Pointer}: {trial.Bound} is told, but what is past it passes");
                 else if (past.Intersect(kept).Any())
-                    faults.Add($"{method} {path} {trial.Pointer}: {trial.Bound} is told, but refused already ({string.Join(", ", past.Intersect(kept))})");
+                    faults.Add(
+                        $"{method} {path} {trial.Pointer}: {trial.Bound} is told, but refused already ({string.Join(", ", past.Intersect(kept))})");
             }
         }
 
@@ -41,26 +44,32 @@ public sealed class BoundsTests
     }
 
     [Fact]
-    public async Task Null_is_taken_where_the_contract_says_so_and_nowhere_else() => await EachProperty(async (studio, method, address, pointer, types) =>
-    {
-        var refused = (await RefusalsAt(studio, method, address, pointer, null)).Any(refusal => refusal.StartsWith("null:", StringComparison.Ordinal));
-        return refused == types.Contains("null") ? $"null is {(refused ? "told and refused" : "not told and taken")}" : null;
-    });
+    public async Task Null_is_taken_where_the_contract_says_so_and_nowhere_else() =>
+        await EachProperty(async (studio, method, address, pointer, types) =>
+        {
+            var refused = (await RefusalsAt(studio, method, address, pointer, null))
+                .Any(refusal => refusal.StartsWith("null:", StringComparison.Ordinal));
+            return refused == types.Contains("null") ? $"null is {(refused ? "told and refused" : "not told and taken")}" : null;
+        });
 
     [Fact]
-    public async Task A_number_may_come_as_text_where_the_contract_says_so_and_nowhere_else() => await EachProperty(async (studio, method, address, pointer, types) =>
-    {
-        if (!types.Overlaps(["number", "integer"]))
-            return null;
-        var refused = (await RefusalsAt(studio, method, address, pointer, JsonValue.Create("1"))).Any(refusal => refusal.StartsWith("wrong-type:", StringComparison.Ordinal));
-        return refused == types.Contains("string") ? $"text is {(refused ? "told and refused" : "not told and taken")}" : null;
-    });
+    public async Task A_number_may_come_as_text_where_the_contract_says_so_and_nowhere_else() =>
+        await EachProperty(async (studio, method, address, pointer, types) =>
+        {
+            if (!types.Overlaps(["number", "integer"]))
+                return null;
+            var refused = (await RefusalsAt(studio, method, address, pointer, JsonValue.Create("1")))
+                .Any(refusal => refusal.StartsWith("wrong-type:", StringComparison.Ordinal));
+            return refused == types.Contains("string") ? $"text is {(refused ? "told and refused" : "not told and taken")}" : null;
+        });
 
     [Fact]
-    public async Task Every_property_that_may_be_left_out_says_what_it_is_then() => await EachProperty((_, _, _, _, _) => Task.FromResult<string?>(null), (schema, name, property, types) =>
-        schema["required"]?.AsArray().Any(required => required!.GetValue<string>() == name) == true || property["default"] is not null || types.Contains("null")
-            || name == "profile" // the design's own, or of an inline design the one that the request names
-            ? null : "it may be left out, has no default and takes no null");
+    public async Task Every_property_that_may_be_left_out_says_what_it_is_then() =>
+        await EachProperty((_, _, _, _, _) => Task.FromResult<string?>(null), (schema, name, property, types) =>
+            schema["required"]?.AsArray().Any(required => required!.GetValue<string>() == name) == true || property["default"] is not null
+            || types.Contains("null")
+                || name == "profile" // the design's own, or of an inline design the one that the request names
+                ? null : "it may be left out, has no default and takes no null");
 
     private delegate Task<string?> PropertyTrial(Studio studio, string method, string address, string pointer, IReadOnlySet<string> types);
 
@@ -71,10 +80,13 @@ public sealed class BoundsTests
         await studio.HasASmallShop();
         var contract = await ContractDocument.Of(studio);
         var (count, faults) = (0, new List<string>());
-        foreach (var (path, method, operation) in contract.Operations.Where(one => one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
+        foreach (var (path, method, operation) in contract.Operations.Where(one =>
+            one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
         {
-            var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "trial", StringComparison.Ordinal);
-            foreach (var (pointer, parent, name, property) in Properties(contract, operation["requestBody"]!["content"]!["application/json"]!["schema"]!, "", new HashSet<JsonObject>()))
+            var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
+                .Replace("{channel}", "trial", StringComparison.Ordinal);
+            foreach (var (pointer, parent, name, property) in Properties(contract,
+                operation["requestBody"]!["content"]!["application/json"]!["schema"]!, "", new HashSet<JsonObject>()))
             {
                 count++;
                 var types = AllTypes(contract, property);
@@ -87,7 +99,8 @@ public sealed class BoundsTests
         Assert.InRange(count, 200, 2000);
     }
 
-    private static IEnumerable<(string Pointer, JsonObject Parent, string Name, JsonNode Property)> Properties(ContractDocument contract, JsonNode node, string pointer, IReadOnlySet<JsonObject> above)
+    private static IEnumerable<(string Pointer, JsonObject Parent, string Name, JsonNode Property)> Properties(ContractDocument contract,
+        JsonNode node, string pointer, IReadOnlySet<JsonObject> above)
     {
         var schema = contract.Followed(node);
         if (above.Contains(schema))
@@ -125,7 +138,8 @@ public sealed class BoundsTests
         foreach (var trial in OfNumber(schema, pointer).Concat(OfText(schema, pointer)).Concat(OfWords(schema, pointer)))
             yield return trial;
         if (schema["minItems"] is { } least)
-            yield return new Trial(pointer, $"minItems {least}", Many(Filler(contract, schema["items"]!), least.GetValue<int>()), Many(new JsonObject(), least.GetValue<int>() - 1));
+            yield return new Trial(pointer, $"minItems {least}", Many(Filler(contract, schema["items"]!), least.GetValue<int>()),
+                Many(new JsonObject(), least.GetValue<int>() - 1));
         if (schema["maxItems"] is { } most)
         {
             var item = Filler(contract, schema["items"]!);
@@ -170,13 +184,17 @@ public sealed class BoundsTests
             yield return new Trial(pointer, $"enum {word}", word!.DeepClone(), JsonValue.Create("no-such-word"));
     }
 
-    /// <summary>The faults told at that place, of a body that has nothing but it: what is missing elsewhere is told elsewhere, and rules between fields have words of their own.</summary>
+    /// <summary>
+    /// The faults told at that place, of a body that has nothing but it: what is missing elsewhere is told elsewhere, and rules
+    /// between fields have words of their own.
+    /// </summary>
     private static async Task<IReadOnlyList<string>> RefusalsAt(Studio studio, string method, string address, string pointer, JsonNode? value)
     {
         var answer = await studio.Send(method.ToUpperInvariant(), address, BodyWith(pointer, value).ToJsonString());
         if (answer.Status < 400 || !answer.Json.TryGetProperty("errors", out var errors))
             return [];
-        return [.. errors.EnumerateArray().Where(error => error.TryGetProperty("pointer", out var place) && place.GetString() == "#" + pointer).Select(error => $"{error.GetProperty("code")}: {error.GetProperty("detail")}")];
+        return [.. errors.EnumerateArray().Where(error => error.TryGetProperty("pointer", out var place) && place.GetString() == "#" + pointer)
+            .Select(error => $"{error.GetProperty("code")}: {error.GetProperty("detail")}")];
     }
 
     private static JsonNode BodyWith(string pointer, JsonNode? value) => pointer.Split('/').Skip(1).Reverse()
@@ -186,14 +204,18 @@ public sealed class BoundsTests
     private static JsonNode Filler(ContractDocument contract, JsonNode node)
     {
         var schema = contract.Followed(node);
-        return Types(schema).Contains("number") ? JsonValue.Create(0.5m) : Types(schema).Contains("string") ? schema["enum"]?[0]!.DeepClone() ?? JsonValue.Create("a") : schema["oneOf"] is not null ? JsonValue.Create("web") : new JsonObject();
+        return Types(schema).Contains("number") ? JsonValue.Create(0.5m)
+            : Types(schema).Contains("string") ? schema["enum"]?[0]!.DeepClone() ?? JsonValue.Create("a")
+            : schema["oneOf"] is not null ? JsonValue.Create("web")
+            : new JsonObject();
     }
 
     private static JsonArray Many(JsonNode item, int count) => [.. Enumerable.Repeat(item, count).Select(one => one.DeepClone())];
 
     private static JsonValue Letters(decimal count) => JsonValue.Create(new string('a', (int)count));
 
-    private static decimal? Number(JsonNode? bound) => bound is null ? null : decimal.Parse(bound.ToJsonString(), NumberStyles.Float, CultureInfo.InvariantCulture);
+    private static decimal? Number(JsonNode? bound) =>
+        bound is null ? null : decimal.Parse(bound.ToJsonString(), NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private static HashSet<string> Types(JsonObject schema) => schema["type"] switch
     {

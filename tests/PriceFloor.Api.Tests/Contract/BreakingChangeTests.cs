@@ -31,10 +31,13 @@ public sealed class BreakingChangeTests
         { "\"putDesign\"", "\"storeDesign\"", "operationId" },
         { "\"304\": {}", "\"404\": {}", "304: no longer answered" },
         { "\"ETag\"", "\"Other\"", "header ETag is gone" },
-        { "\"200\": { \"headers\": { \"ETag\": {} }, \"content\": { \"application/json\"", "\"200\": { \"headers\": { \"ETag\": {} }, \"content\": { \"text/csv\"", "no longer answered in application/json" },
-        { "\"required\": true, \"content\": { \"application/json\"", "\"required\": true, \"content\": { \"text/csv\"", "a body in application/json is no longer read" },
+        { "\"200\": { \"headers\": { \"ETag\": {} }, \"content\": { \"application/json\"",
+            "\"200\": { \"headers\": { \"ETag\": {} }, \"content\": { \"text/csv\"", "no longer answered in application/json" },
+        { "\"required\": true, \"content\": { \"application/json\"", "\"required\": true, \"content\": { \"text/csv\"",
+            "a body in application/json is no longer read" },
         { "\"name\": \"asOf\"", "\"name\": \"at\"", "parameter query asOf is gone" },
-        { "\"name\": \"asOf\", \"in\": \"query\"", "\"name\": \"asOf\", \"in\": \"query\", \"required\": true", "parameter query asOf is newly required" },
+        { "\"name\": \"asOf\", \"in\": \"query\"", "\"name\": \"asOf\", \"in\": \"query\", \"required\": true",
+            "parameter query asOf is newly required" },
         { "\"maxLength\": 64", "\"maxLength\": 32", "maxLength 64 is now 32" },
         { "[\"minutes\"]", "[\"minutes\", \"name\"]", "/name: newly required" },
         { "\"maximum\": 100", "\"maximum\": 99", "maximum 100 is now 99" },
@@ -48,7 +51,8 @@ public sealed class BreakingChangeTests
         { "[\"torch\", \"kiln\"]", "[\"torch\"]", "kiln is no longer taken" },
         { "\"reason\"", "\"why\"", "answer/reason: gone" },
         { "[\"floor\", \"verdict\"]", "[\"floor\"]", "verdict: no longer sure to be there" },
-        { "{ \"type\": \"number\", \"format\": \"decimal\" }", "{ \"type\": [\"number\", \"null\"], \"format\": \"decimal\" }", "null is answered now" },
+        { "{ \"type\": \"number\", \"format\": \"decimal\" }", "{ \"type\": [\"number\", \"null\"], \"format\": \"decimal\" }",
+            "null is answered now" },
         { "{ \"type\": \"number\", \"format\": \"decimal\" }", "{ \"type\": \"string\", \"format\": \"decimal\" }", "string is answered now" },
         { "\"format\": \"decimal\"", "\"format\": \"double\"", "format decimal is now \"double\"" },
         { "[\"below-floor\", \"meets-target\"]", "[\"below-floor\", \"below-target\", \"meets-target\"]", "below-target is a new word in an answer" },
@@ -77,7 +81,8 @@ public sealed class BreakingChangeTests
     public void A_change_that_breaks_a_client_is_found_and_named(string from, string to, string said)
     {
         Assert.Contains(from, Little, StringComparison.Ordinal);
-        Assert.Contains(BreakingChanges.Between(JsonNode.Parse(Little)!, JsonNode.Parse(Little.Replace(from, to, StringComparison.Ordinal))!), change => change.Contains(said, StringComparison.Ordinal));
+        Assert.Contains(BreakingChanges.Between(JsonNode.Parse(Little)!, JsonNode.Parse(Little.Replace(from, to, StringComparison.Ordinal))!),
+            change => change.Contains(said, StringComparison.Ordinal));
     }
 
     [Theory]

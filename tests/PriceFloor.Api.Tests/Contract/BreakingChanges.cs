@@ -88,7 +88,8 @@ public sealed class BreakingChanges
 
     private void OfSchema(string place, JsonNode? older, JsonNode? newer, bool isSent)
     {
-        if (older is null || newer is null || !_compared.Add(($"{older["$ref"]}" is { Length: > 0 } name ? name : place, $"{newer["$ref"]}" is { Length: > 0 } other ? other : place, isSent)))
+        if (older is null || newer is null || !_compared.Add(
+                ($"{older["$ref"]}" is { Length: > 0 } name ? name : place, $"{newer["$ref"]}" is { Length: > 0 } other ? other : place, isSent)))
             return;
         var (before, now) = (_old.Followed(older), _new.Followed(newer));
         var (from, to) = isSent ? (before, now) : (now, before); // whatever "from" allows, "to" must allow too
@@ -122,7 +123,8 @@ public sealed class BreakingChanges
             if (Number(now[bound]) is { } most && !(Number(before[bound]) <= most))
                 _found.Add($"{place}: {bound} {before[bound]} is now {most}");
         foreach (var bound in new[] { "minimum", "exclusiveMinimum", "minLength", "minItems" })
-            if (Number(now[bound]) is { } least && !(Number(before[bound]) >= least) && !(bound == "minimum" && Number(before["exclusiveMinimum"]) >= least))
+            if (Number(now[bound]) is { } least && !(Number(before[bound]) >= least)
+                    && !(bound == "minimum" && Number(before["exclusiveMinimum"]) >= least))
                 _found.Add($"{place}: {bound} {before[bound]} is now {least}");
         if (now["pattern"] is not null && $"{before["pattern"]}" != $"{now["pattern"]}")
             _found.Add($"{place}: pattern {before["pattern"]} is now {now["pattern"]}");
@@ -165,7 +167,8 @@ public sealed class BreakingChanges
         _ => [],
     };
 
-    private static decimal? Number(JsonNode? bound) => bound is null ? null : decimal.Parse($"{bound}", NumberStyles.Float, CultureInfo.InvariantCulture);
+    private static decimal? Number(JsonNode? bound) =>
+        bound is null ? null : decimal.Parse($"{bound}", NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private static bool IsTrue(JsonNode? node) => $"{node}" is "true";
 

@@ -10,12 +10,14 @@ namespace PriceFloor.Api.Tests.Contract;
 /// <param name="Id">The operation.</param>
 /// <param name="Name">What the example is called; empty where there is just one.</param>
 /// <param name="Rank">0 for the first of the operation's names.</param>
-public sealed record ContractCase(string Id, string Name, int Rank, string Method, string Address, string? ContentType, byte[]? Body, JsonNode? Json, string? Accept, JsonObject Operation)
+public sealed record ContractCase(string Id, string Name, int Rank, string Method, string Address, string? ContentType, byte[]? Body, JsonNode? Json,
+    string? Accept, JsonObject Operation)
 {
     private const string Boundary = "between-the-files";
 
     /// <summary>Every example of every operation, in each format that it is sent in and in each that it is answered in.</summary>
-    public static IEnumerable<ContractCase> Of(ContractDocument contract) => contract.Operations.SelectMany(one => Of(contract, one.Path, one.Method, one.Operation));
+    public static IEnumerable<ContractCase> Of(ContractDocument contract) =>
+        contract.Operations.SelectMany(one => Of(contract, one.Path, one.Method, one.Operation));
 
     private static IEnumerable<ContractCase> Of(ContractDocument contract, string path, string method, JsonObject operation)
     {
@@ -26,7 +28,8 @@ public sealed record ContractCase(string Id, string Name, int Rank, string Metho
             if (!names.Contains(name))
                 names.Add(name);
             var (sentAs, bytes) = Sent(type, body);
-            return new(id, name, names.IndexOf(name), method.ToUpperInvariant(), AddressOf(path, operation, id, name, accept), sentAs, bytes, type == "application/json" ? body : null, accept, operation);
+            return new(id, name, names.IndexOf(name), method.ToUpperInvariant(), AddressOf(path, operation, id, name, accept), sentAs, bytes,
+                type == "application/json" ? body : null, accept, operation);
         }
 
         if (operation["requestBody"]?["content"] is JsonObject bodies)
@@ -37,7 +40,8 @@ public sealed record ContractCase(string Id, string Name, int Rank, string Metho
             yield break;
         }
 
-        var good = operation["responses"]!.AsObject().Where(response => response.Key[0] == '2').Select(response => contract.Followed(response.Value!)).First();
+        var good = operation["responses"]!.AsObject().Where(response => response.Key[0] == '2')
+            .Select(response => contract.Followed(response.Value!)).First();
         if (good["content"] is not JsonObject contents)
             yield return One("", null, null, null);
         else
@@ -76,7 +80,8 @@ public sealed record ContractCase(string Id, string Name, int Rank, string Metho
         foreach (var parameter in operation["parameters"]?.AsArray() ?? [])
         {
             var (called, place) = (parameter!["name"]!.GetValue<string>(), parameter["in"]!.GetValue<string>());
-            var isNeeded = parameter["required"]?.GetValue<bool>() == true || (id, called, accept) is ("getPriceList", "channel", "image/svg+xml"); // only one channel at a time can be drawn
+            // only one channel at a time can be drawn
+            var isNeeded = parameter["required"]?.GetValue<bool>() == true || (id, called, accept) is ("getPriceList", "channel", "image/svg+xml");
             var examples = ContractDocument.ExamplesOf(parameter);
             var value = examples.GetValueOrDefault(name) ?? (isNeeded ? examples.Values.First() : null);
             if (examples.ContainsKey("") && !isNeeded)

@@ -22,7 +22,8 @@ public sealed class ContractDocument(JsonNode root)
 
     /// <summary>The examples of a media type or a parameter by name; a single one has the empty name.</summary>
     public static IReadOnlyDictionary<string, JsonNode> ExamplesOf(JsonNode node) =>
-        node["examples"] is JsonObject several ? several.Where(one => one.Value!["value"] is not null).ToDictionary(one => one.Key, one => one.Value!["value"]!)
+        node["examples"] is JsonObject several
+            ? several.Where(one => one.Value!["value"] is not null).ToDictionary(one => one.Key, one => one.Value!["value"]!)
         : node["example"] is { } only ? new Dictionary<string, JsonNode> { [""] = only } : new Dictionary<string, JsonNode>();
 
     /// <summary>The first of them.</summary>

@@ -20,7 +20,8 @@ public sealed class ContractSchemas(ContractDocument contract)
             _schemas[text] = built = Build(text);
         using var document = JsonDocument.Parse(json);
         var result = built.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        return result.IsValid ? [] : [.. (result.Details ?? []).Where(detail => detail.Errors is { Count: > 0 }).Select(detail => $"{detail.InstanceLocation}: {string.Join("; ", detail.Errors!.Values)}")];
+        return result.IsValid ? [] : [.. (result.Details ?? []).Where(detail => detail.Errors is { Count: > 0 })
+            .Select(detail => $"{detail.InstanceLocation}: {string.Join("; ", detail.Errors!.Values)}")];
     }
 
     /// <summary>The schema with just the definitions that it reaches.</summary>
@@ -39,6 +40,8 @@ public sealed class ContractSchemas(ContractDocument contract)
 
         Reach(schema);
         var definitions = string.Join(',', reached.Select(one => $"\"{one.Key}\":{one.Value}"));
-        return JsonSchema.FromText($"{{\"$schema\":\"https://json-schema.org/draft/2020-12/schema\",\"$defs\":{{{definitions}}},\"allOf\":[{schema}]}}".Replace(Components, "#/$defs/", StringComparison.Ordinal));
+        return JsonSchema.FromText(
+            $"{{\"$schema\":\"https://json-schema.org/draft/2020-12/schema\",\"$defs\":{{{definitions}}},\"allOf\":[{schema}]}}".Replace(Components,
+                "#/$defs/", StringComparison.Ordinal));
     }
 }

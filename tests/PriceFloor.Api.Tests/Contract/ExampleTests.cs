@@ -6,7 +6,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>Every operation is called as each of its examples says, on a store that is filled by the examples: the answer is the example of the same name, fits its schema and has its headers.</summary>
+/// <summary>
+/// Every operation is called as each of its examples says, on a store that is filled by the examples: the answer is the example of the same name,
+/// fits its schema and has its headers.
+/// </summary>
 public sealed class ExampleTests
 {
     /// <summary>What fills the store comes first, what changes it comes last; everything else in between, in the order of the contract.</summary>
@@ -15,9 +18,12 @@ public sealed class ExampleTests
     /// <summary>Further cases come when all first ones have been asked on a small store: what stores more, and what must be asked between.</summary>
     private static readonly string[] s_further = ["putProfile", "getFloorPrice", "computeFloorPrice", "putDesign", "putChannel"];
 
-    private static readonly string[] s_last = ["putListedPrices", "putDesigns", "createKey", "getKey", "listKeys", "rotateKey", "listAudit", "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
+    private static readonly string[] s_last = ["putListedPrices", "putDesigns", "createKey", "getKey", "listKeys", "rotateKey", "listAudit",
+        "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
 
-    /// <summary>What differs from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests use.</summary>
+    /// <summary>
+    /// What differs from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests use.
+    /// </summary>
     private static readonly (Regex Pattern, string Instead)[] s_volatile =
     [
         (new("\"key\":\"pf_[^\"]*\"", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"key\":\"pf_...\""),
@@ -25,7 +31,8 @@ public sealed class ExampleTests
         (new("2027-01-0[23]T09:00:0[01](?:\\.[0-9]{6})?Z", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)), "2027-01-02T09:00:00.000000Z"),
         (new("\"next\":\"p[45]\\.[0-9a-f]{12}\"", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"next\":\"p4.(life)\""),
         (new("\"next\":\"[0-9]{19}\\.[0-9]+\"", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"next\":\"(older)\""),
-        (new("\"bytes\":[0-9]+,\"sha256\":\"[0-9a-f]{64}\",\"schema\":[0-9]+", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"bytes\":0,\"sha256\":\"...\",\"schema\":0"),
+        (new("\"bytes\":[0-9]+,\"sha256\":\"[0-9a-f]{64}\",\"schema\":[0-9]+", RegexOptions.None, TimeSpan.FromSeconds(1)),
+            "\"bytes\":0,\"sha256\":\"...\",\"schema\":0"),
         (new("\"commit\":\"[0-9a-f]{40}\",\"runtime\":\"[.]NET 10[^\"]*\"", RegexOptions.None, TimeSpan.FromSeconds(1)), "\"runtime\":\"...\""),
         (new("\\{\"name\":\"first-admin-key\"[^}]*\\},?", RegexOptions.None, TimeSpan.FromSeconds(1)), ""),
     ];
@@ -43,10 +50,12 @@ public sealed class ExampleTests
             if (one.Id == "deleteProfile")
                 await DeleteEveryDesign(studio); // putDesigns stored some that lean on it
             if (one.Json is not null)
-                faults.AddRange(schemas.Faults(one.Operation["requestBody"]!["content"]!["application/json"]!["schema"]!, one.Json.ToJsonString()).Select(fault => $"{one.Id} {one.Name}: its request breaks its schema: {fault}"));
+                faults.AddRange(schemas.Faults(one.Operation["requestBody"]!["content"]!["application/json"]!["schema"]!, one.Json.ToJsonString())
+                    .Select(fault => $"{one.Id} {one.Name}: its request breaks its schema: {fault}"));
             foreach (var _ in one.Method == "PUT" ? [1, 2] : new[] { 1 }) // 201, then 200 for the same content
             {
-                var answer = await studio.SendBytes(one.Method, one.Address, one.Body, one.ContentType, null, one.Accept is null ? [] : [("Accept", one.Accept)]);
+                var answer = await studio.SendBytes(one.Method, one.Address, one.Body, one.ContentType, null,
+                    one.Accept is null ? [] : [("Accept", one.Accept)]);
                 faults.AddRange(FaultsOf(contract, schemas, one, answer, met).Select(fault => $"{one.Id} {one.Name} {one.Address}: {fault}"));
             }
         }
@@ -76,7 +85,8 @@ public sealed class ExampleTests
             Assert.Equal(204, (await studio.Delete($"/v1/designs/{design.GetProperty("key").GetString()}")).Status);
     }
 
-    private static IEnumerable<string> FaultsOf(ContractDocument contract, ContractSchemas schemas, ContractCase one, Answer answer, HashSet<string> met)
+    private static IEnumerable<string> FaultsOf(ContractDocument contract, ContractSchemas schemas, ContractCase one,
+        Answer answer, HashSet<string> met)
     {
         if (one.Operation["responses"]![answer.Status.ToString()] is not { } told)
         {
@@ -90,22 +100,28 @@ public sealed class ExampleTests
                 yield return $"its contract tells a header {name} that is not there";
         if (response["content"] is null)
             yield break;
-        if (response["content"]![answer.ContentType!] is not { } media || ContractDocument.ExamplesOf(media).GetValueOrDefault(one.Name) is not { } expected)
+        if (response["content"]![answer.ContentType!] is not { } media
+            || ContractDocument.ExamplesOf(media).GetValueOrDefault(one.Name) is not { } expected)
         {
             yield return $"no example for this answer: {answer.Status} {answer.ContentType} {answer.Text}";
             yield break;
         }
 
         met.Add(PlaceOf(one.Id, answer.Status.ToString(), answer.ContentType!, one.Name));
-        var isJson = answer.ContentType!.EndsWith("json", StringComparison.Ordinal) && !answer.ContentType.EndsWith("ndjson", StringComparison.Ordinal);
+        var isJson = answer.ContentType!.EndsWith("json", StringComparison.Ordinal)
+            && !answer.ContentType.EndsWith("ndjson", StringComparison.Ordinal);
         foreach (var fault in isJson ? schemas.Faults(media["schema"]!, answer.Text) : [])
             yield return $"its answer breaks its schema: {fault}";
-        var (wanted, actual) = isJson ? (Settled(expected.ToJsonString()), Settled(JsonNode.Parse(answer.Text)!.ToJsonString())) : (Settled(expected.GetValue<string>()), Settled(answer.Text));
+        var (wanted, actual) = isJson
+            ? (Settled(expected.ToJsonString()), Settled(JsonNode.Parse(answer.Text)!.ToJsonString()))
+            : (Settled(expected.GetValue<string>()), Settled(answer.Text));
         if (!(answer.ContentType is "text/html" or "image/svg+xml" ? IsShortened(wanted, actual) : wanted == actual))
             yield return $"another answer than its example\n  {wanted}\n  {actual}";
     }
 
-    /// <summary>A page or a picture is shown with "..." for what lies between; the rest stands in it, in order, from its beginning to its end.</summary>
+    /// <summary>
+    /// A page or a picture is shown with "..." for what lies between; the rest stands in it, in order, from its beginning to its end.
+    /// </summary>
     private static bool IsShortened(string shown, string whole)
     {
         var parts = shown.Split("...");

@@ -31,16 +31,19 @@ public sealed class OpenApiTests
         var document = (await studio.Get("/openapi/v1.json", studio.ClientWith(null))).Json;
         var contract = await ContractDocument.Of(studio);
         Assert.StartsWith("3.1", document.GetProperty("openapi").GetString(), StringComparison.Ordinal);
-        var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.Metadata.GetMetadata<IExcludeFromDescriptionMetadata>() is null).ToList();
+        var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(endpoint => endpoint.Metadata.GetMetadata<IExcludeFromDescriptionMetadata>() is null).ToList();
         Assert.True(routes.Count > 30);
         foreach (var route in routes)
         {
             var method = route.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods[0];
-            var operation = document.GetProperty("paths").GetProperty(route.RoutePattern.RawText!).GetProperty(method == "GET" ? "get" : method == "PUT" ? "put" : method == "POST" ? "post" : "delete");
+            var operation = document.GetProperty("paths").GetProperty(route.RoutePattern.RawText!)
+                .GetProperty(method == "GET" ? "get" : method == "PUT" ? "put" : method == "POST" ? "post" : "delete");
             foreach (var name in new[] { "operationId", "summary", "description" })
                 Assert.NotEqual("", operation.GetProperty(name).GetString());
             if (method is "PUT" or "POST" && !s_withoutBody.Contains(route.RoutePattern.RawText))
-                Assert.All(operation.GetProperty("requestBody").GetProperty("content").EnumerateObject(), content => Assert.True(content.Value.EnumerateObject().Any(member => member.Name is "example" or "examples"), content.Name));
+                Assert.All(operation.GetProperty("requestBody").GetProperty("content").EnumerateObject(),
+                    content => Assert.True(content.Value.EnumerateObject().Any(member => member.Name is "example" or "examples"), content.Name));
             foreach (var response in operation.GetProperty("responses").EnumerateObject().Where(response => response.Name[0] is '4' or '5'))
                 Assert.NotNull(contract.Followed(JsonNode.Parse(response.Value.GetRawText())!)["content"]!["application/problem+json"]);
         }
@@ -50,8 +53,10 @@ public sealed class OpenApiTests
     public async Task The_document_and_the_route_table_name_the_same_addresses_but_for_pages_and_metrics()
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_METRICS", "on"));
-        var told = (await studio.Get("/openapi/v1.json")).Json.GetProperty("paths").EnumerateObject().SelectMany(path => path.Value.EnumerateObject().Select(operation => $"{operation.Name.ToUpperInvariant()} {path.Name}"));
-        var there = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}"));
+        var told = (await studio.Get("/openapi/v1.json")).Json.GetProperty("paths").EnumerateObject()
+            .SelectMany(path => path.Value.EnumerateObject().Select(operation => $"{operation.Name.ToUpperInvariant()} {path.Name}"));
+        var there = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().SelectMany(endpoint =>
+            endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => $"{method} {endpoint.RoutePattern.RawText}"));
         Assert.Equal(there.Except(["GET /problems", "GET /problems/{slug}", "GET /metrics", "GET /.well-known/api-catalog"]).Order(), told.Order());
     }
 
@@ -60,7 +65,9 @@ public sealed class OpenApiTests
     {
         await using var studio = new Studio();
         var contract = await ContractDocument.Of(studio);
-        var beside = contract.Operations.SelectMany(one => one.Operation["responses"]!.AsObject()).Where(response => response.Key[0] is '4' or '5' && response.Value!["$ref"] is null).Select(response => response.Value!.ToJsonString()).ToList();
+        var beside = contract.Operations.SelectMany(one => one.Operation["responses"]!.AsObject())
+            .Where(response => response.Key[0] is '4' or '5' && response.Value!["$ref"] is null)
+            .Select(response => response.Value!.ToJsonString()).ToList();
         Assert.Equal(beside.Distinct(), beside);
         Assert.InRange(contract.Root["components"]!["responses"]!.AsObject().Count, 12, 40);
     }
@@ -78,16 +85,20 @@ public sealed class OpenApiTests
     {
         await using var studio = new Studio();
         var schemas = (await studio.Get("/openapi/v1.json")).Json.GetProperty("components").GetProperty("schemas");
-        foreach (var property in schemas.EnumerateObject().Where(schema => schema.Value.TryGetProperty("properties", out _)).SelectMany(schema => schema.Value.GetProperty("properties").EnumerateObject()))
+        foreach (var property in schemas.EnumerateObject().Where(schema => schema.Value.TryGetProperty("properties", out _))
+                .SelectMany(schema => schema.Value.GetProperty("properties").EnumerateObject()))
             if (property.Value.TryGetProperty("type", out var type) && type.ToString().Contains("number", StringComparison.Ordinal))
                 Assert.Equal((property.Name, "decimal"), (property.Name, property.Value.GetProperty("format").GetString()));
 
         var calendar = schemas.GetProperty("StudioCalendar").GetProperty("properties");
-        Assert.Equal((0, 52), (calendar.GetProperty("weeksPerYear").GetProperty("exclusiveMinimum").GetInt32(), calendar.GetProperty("weeksPerYear").GetProperty("maximum").GetInt32()));
+        Assert.Equal((0, 52), (calendar.GetProperty("weeksPerYear").GetProperty("exclusiveMinimum").GetInt32(),
+            calendar.GetProperty("weeksPerYear").GetProperty("maximum").GetInt32()));
         Assert.Equal(500, schemas.GetProperty("CostProfile").GetProperty("properties").GetProperty("expenses").GetProperty("maxItems").GetInt32());
-        Assert.Equal(["calendar", "currency"], schemas.GetProperty("CostProfile").GetProperty("required").EnumerateArray().Select(name => name.GetString()!).Order());
+        Assert.Equal(["calendar", "currency"],
+            schemas.GetProperty("CostProfile").GetProperty("required").EnumerateArray().Select(name => name.GetString()!).Order());
         Assert.False(schemas.GetProperty("Design").GetProperty("additionalProperties").GetBoolean());
         Assert.DoesNotContain(schemas.EnumerateObject(), schema => schema.Value.TryGetProperty("discriminator", out _));
-        Assert.Equal(["below-floor", "below-target", "meets-target"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(word => word.GetString()!));
+        Assert.Equal(["below-floor", "below-target", "meets-target"],
+            schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(word => word.GetString()!));
     }
 }

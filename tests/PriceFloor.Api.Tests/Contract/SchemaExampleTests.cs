@@ -26,7 +26,8 @@ public sealed class SchemaExampleTests
                 if (scalar["examples"]?.AsArray() is not { Count: > 0 } examples)
                     faults.Add($"{place} has no example");
                 else
-                    faults.AddRange(examples.SelectMany(example => schemas.Faults(scalar, example!.ToJsonString())).Select(fault => $"{place}: its example breaks its schema {fault}"));
+                    faults.AddRange(examples.SelectMany(example => schemas.Faults(scalar, example!.ToJsonString()))
+                        .Select(fault => $"{place}: its example breaks its schema {fault}"));
             }
         }
 
@@ -40,13 +41,15 @@ public sealed class SchemaExampleTests
         await using var studio = new Studio();
         var contract = await ContractDocument.Of(studio);
         var schemas = new ContractSchemas(contract);
-        var parameters = contract.Operations.SelectMany(one => one.Operation["parameters"]?.AsArray() ?? [], (one, parameter) => (Id: one.Operation["operationId"]!.GetValue<string>(), Parameter: parameter!.AsObject())).ToList();
+        var parameters = contract.Operations.SelectMany(one => one.Operation["parameters"]?.AsArray() ?? [],
+            (one, parameter) => (Id: one.Operation["operationId"]!.GetValue<string>(), Parameter: parameter!.AsObject())).ToList();
         Assert.InRange(parameters.Count, 100, 2000);
         foreach (var (id, parameter) in parameters)
         {
             var examples = ContractDocument.ExamplesOf(parameter);
             Assert.True(examples.Count > 0 || IsBoolean(parameter["schema"]!), $"{id} {parameter["name"]} has no example");
-            Assert.All(examples.Values, example => Assert.Empty(schemas.Faults(parameter["schema"]!, example.ToJsonString()).Select(fault => $"{id} {parameter["name"]}: {fault}")));
+            Assert.All(examples.Values, example =>
+                Assert.Empty(schemas.Faults(parameter["schema"]!, example.ToJsonString()).Select(fault => $"{id} {parameter["name"]}: {fault}")));
         }
     }
 
@@ -74,9 +77,12 @@ public sealed class SchemaExampleTests
             return branches.SelectMany(branch => Scalars(branch!.AsObject()));
         if (schema["items"] is JsonObject items && schema["examples"] is null)
             return Scalars(items);
-        if (schema["$ref"] is not null || schema["enum"] is not null || schema["const"] is not null || schema["properties"] is not null || schema["additionalProperties"] is JsonObject)
+        if (schema["$ref"] is not null || schema["enum"] is not null || schema["const"] is not null || schema["properties"] is not null
+                || schema["additionalProperties"] is JsonObject)
             return [];
-        var types = schema["type"] is JsonArray several ? [.. several.Select(type => type!.GetValue<string>())] : schema["type"] is { } one ? new[] { one.GetValue<string>() } : [];
+        var types = schema["type"] is JsonArray several ? [.. several.Select(type => type!.GetValue<string>())]
+            : schema["type"] is { } one ? new[] { one.GetValue<string>() }
+            : [];
         return types.Length == 0 || types.Intersect(["string", "number", "integer", "array"]).Any() ? [schema] : [];
     }
 

@@ -11,7 +11,8 @@ public sealed class SchemaTests
     {
         await using var studio = new Studio();
         var document = (await studio.Get("/openapi/v1.json")).Json;
-        var operations = document.GetProperty("paths").EnumerateObject().SelectMany(path => path.Value.EnumerateObject()).Select(operation => operation.Value).ToList();
+        var operations = document.GetProperty("paths").EnumerateObject().SelectMany(path => path.Value.EnumerateObject())
+            .Select(operation => operation.Value).ToList();
         var ids = operations.Select(operation => operation.GetProperty("operationId").GetString()!).ToList();
         Assert.Equal(ids.Distinct(), ids);
         var tags = document.GetProperty("tags").EnumerateArray().Select(tag => tag.GetProperty("name").GetString()!).ToHashSet();
@@ -19,7 +20,8 @@ public sealed class SchemaTests
         {
             Assert.All(operation.GetProperty("tags").EnumerateArray(), tag => Assert.Contains(tag.GetString()!, tags));
             foreach (var response in operation.GetProperty("responses").EnumerateObject().Where(response => response.Name is "200" or "201"))
-                Assert.True(response.Value.GetProperty("content").EnumerateObject().First().Value.EnumerateObject().Any(member => member.Name is "example" or "examples"), operation.GetProperty("operationId").GetString());
+                Assert.True(response.Value.GetProperty("content").EnumerateObject().First().Value.EnumerateObject()
+                    .Any(member => member.Name is "example" or "examples"), operation.GetProperty("operationId").GetString());
         }
     }
 
@@ -31,7 +33,8 @@ public sealed class SchemaTests
         foreach (var (path, value) in Walk(document, "#"))
         {
             Assert.False(value.ValueKind == JsonValueKind.Object && value.TryGetProperty("discriminator", out _), path);
-            if (value.ValueKind != JsonValueKind.Object || !value.TryGetProperty("type", out var type) || path.Contains("/example", StringComparison.Ordinal))
+            if (value.ValueKind != JsonValueKind.Object || !value.TryGetProperty("type", out var type)
+                    || path.Contains("/example", StringComparison.Ordinal))
                 continue;
             var format = value.TryGetProperty("format", out var found) ? found.GetString() : null;
             Assert.DoesNotContain(format, new[] { "double", "float" });
@@ -46,7 +49,16 @@ public sealed class SchemaTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var schemas = (await studio.Get("/openapi/v1.json")).Json.GetProperty("components").GetProperty("schemas");
-        foreach (var (schema, path) in new[] { ("CostProfile", "/v1/profiles/main"), ("Design", "/v1/designs/RB-014"), ("Channel", "/v1/channels/web"), ("ListedPrice", "/v1/designs/RB-014/prices/web"), ("RequirementAnswer", "/v1/profiles/main/requirement"), ("FloorPriceAnswer", "/v1/designs/RB-014/floor-price?workings=true"), ("PriceCheckAnswer", "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true") })
+        foreach (var (schema, path) in new[]
+        {
+            ("CostProfile", "/v1/profiles/main"),
+            ("Design", "/v1/designs/RB-014"),
+            ("Channel", "/v1/channels/web"),
+            ("ListedPrice", "/v1/designs/RB-014/prices/web"),
+            ("RequirementAnswer", "/v1/profiles/main/requirement"),
+            ("FloorPriceAnswer", "/v1/designs/RB-014/floor-price?workings=true"),
+            ("PriceCheckAnswer", "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true"),
+        })
         {
             var answer = (await studio.Get(path)).Json.EnumerateObject().Select(property => property.Name).ToHashSet();
             var told = schemas.GetProperty(schema);

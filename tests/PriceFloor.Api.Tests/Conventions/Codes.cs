@@ -8,7 +8,8 @@ namespace PriceFloor.Api.Tests.Conventions;
 public static class Codes
 {
     public static readonly IReadOnlyList<Type> Lists =
-        [typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(WarningCodes), typeof(StatementWarningCodes), typeof(RemedyReasons), typeof(LineCodes)];
+        [typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(WarningCodes), typeof(StatementWarningCodes),
+            typeof(RemedyReasons), typeof(LineCodes)];
 
     public static IReadOnlyList<Code> Faults => Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes));
 

@@ -7,7 +7,9 @@ using System.Reflection.PortableExecutable;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>Which namespaces of an assembly use which others, read from its compiled code: signatures, fields, attributes and method bodies.</summary>
+/// <summary>
+/// Which namespaces of an assembly use which others, read from its compiled code: signatures, fields, attributes and method bodies.
+/// </summary>
 public sealed class FolderGraph : IDisposable
 {
     private static readonly Dictionary<ushort, OperandType> s_operands =
@@ -146,7 +148,8 @@ public sealed class FolderGraph : IDisposable
 
         public ImmutableArray<TypeDefinitionHandle> GetSZArrayType(ImmutableArray<TypeDefinitionHandle> elementType) => elementType;
 
-        public ImmutableArray<TypeDefinitionHandle> GetTypeFromDefinition(MetadataReader reader, TypeDefinitionHandle handle, byte rawTypeKind) => [handle];
+        public ImmutableArray<TypeDefinitionHandle> GetTypeFromDefinition(MetadataReader reader, TypeDefinitionHandle handle, byte rawTypeKind) =>
+            [handle];
 
         public ImmutableArray<TypeDefinitionHandle> GetTypeFromReference(MetadataReader reader, TypeReferenceHandle handle, byte rawTypeKind) => [];
 

@@ -23,7 +23,8 @@ public sealed partial class FolderTests
         var uses = FolderGraph.Of(project.Value);
         Assert.True(uses.Count > 1 || project.Key == "PriceFloor.Storage", "the graph of the project was not read");
         var circle = uses.Keys.Where(folder => Reached(uses, folder).Contains(folder)).ToHashSet();
-        Assert.Empty(circle.SelectMany(folder => uses[folder].Where(use => circle.Contains(use.Key)).Select(use => $"{folder} -> {use.Key} ({use.Value})")));
+        Assert.Empty(
+            circle.SelectMany(folder => uses[folder].Where(use => circle.Contains(use.Key)).Select(use => $"{folder} -> {use.Key} ({use.Value})")));
     });
 
     [Fact]

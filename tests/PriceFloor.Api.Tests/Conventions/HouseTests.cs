@@ -13,14 +13,18 @@ public sealed class HouseTests
     {
         var names = typeof(StudioYear).Assembly.GetReferencedAssemblies().Select(assembly => assembly.Name!).ToList();
         Assert.All(names, name => Assert.True(name.StartsWith("System.", StringComparison.Ordinal), name));
-        Assert.DoesNotContain(names, name => name.Contains("Net.", StringComparison.Ordinal) || name.Contains("IO", StringComparison.Ordinal) || name.Contains("Console", StringComparison.Ordinal));
+        Assert.DoesNotContain(names, name => name.Contains("Net.", StringComparison.Ordinal) || name.Contains("IO", StringComparison.Ordinal)
+            || name.Contains("Console", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Storage_sees_no_HTTP_and_nothing_sees_Api()
     {
-        Assert.DoesNotContain(typeof(Store).Assembly.GetReferencedAssemblies(), assembly => assembly.Name!.StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal) || assembly.Name.StartsWith("PriceFloor", StringComparison.Ordinal));
-        Assert.DoesNotContain(typeof(StudioYear).Assembly.GetReferencedAssemblies(), assembly => assembly.Name!.StartsWith("PriceFloor", StringComparison.Ordinal));
+        Assert.DoesNotContain(typeof(Store).Assembly.GetReferencedAssemblies(),
+            assembly => assembly.Name!.StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal)
+                || assembly.Name.StartsWith("PriceFloor", StringComparison.Ordinal));
+        Assert.DoesNotContain(typeof(StudioYear).Assembly.GetReferencedAssemblies(),
+            assembly => assembly.Name!.StartsWith("PriceFloor", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -41,12 +45,14 @@ public sealed class HouseTests
     [Fact]
     public void There_is_no_binary_floating_point_in_Pricing()
     {
-        const BindingFlags All = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+        const BindingFlags All = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static
+            | BindingFlags.DeclaredOnly;
         static bool IsFloat(Type type) => type == typeof(double) || type == typeof(float) || type == typeof(double?) || type == typeof(float?);
         foreach (var type in typeof(StudioYear).Assembly.GetTypes())
         {
             Assert.DoesNotContain(type.GetFields(All), field => IsFloat(field.FieldType));
-            Assert.DoesNotContain(type.GetMethods(All), method => IsFloat(method.ReturnType) || method.GetParameters().Any(parameter => IsFloat(parameter.ParameterType))
+            Assert.DoesNotContain(type.GetMethods(All), method => IsFloat(method.ReturnType)
+                || method.GetParameters().Any(parameter => IsFloat(parameter.ParameterType))
                 || (method.GetMethodBody()?.LocalVariables.Any(local => IsFloat(local.LocalType)) ?? false));
         }
     }
@@ -57,7 +63,8 @@ public sealed class HouseTests
     [Fact]
     public void Files_stay_small_enough_to_read()
     {
-        var files = Directory.EnumerateFiles(Repository.File("src"), "*.cs", SearchOption.AllDirectories).Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)).ToList();
+        var files = Directory.EnumerateFiles(Repository.File("src"), "*.cs", SearchOption.AllDirectories)
+            .Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)).ToList();
         Assert.True(files.Count > 50);
         Assert.All(files, file => Assert.InRange(File.ReadAllLines(file).Length, 1, 250));
     }

@@ -15,7 +15,8 @@ public sealed class InventedFeesTests
         string[] folders = ["docs", "http-examples", "openapi", "src/PriceFloor.Api/Demo", "src/PriceFloor.Api/OpenApi", "tests/clients"];
         string[] endings = [".md", ".http", ".json", ".yaml", ".cs", ".ts"];
         var files = folders.SelectMany(folder => Directory.EnumerateFiles(Repository.File(folder), "*", SearchOption.AllDirectories))
-            .Where(file => endings.Contains(Path.GetExtension(file)) && !file.Contains("node_modules", StringComparison.Ordinal)).Append(Repository.File("README.md")).ToList();
+            .Where(file => endings.Contains(Path.GetExtension(file)) && !file.Contains("node_modules", StringComparison.Ordinal))
+            .Append(Repository.File("README.md")).ToList();
         Assert.True(files.Count > 50);
         foreach (var file in files)
             Assert.False(Regex.IsMatch(File.ReadAllText(file), WellKnown, RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture), file);

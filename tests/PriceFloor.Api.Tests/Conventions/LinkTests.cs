@@ -15,7 +15,8 @@ public sealed partial class LinkTests
     {
         var links = s_pages.SelectMany(LinksOf).ToList();
         Assert.True(links.Count > 100);
-        Assert.Empty(links.Where(link => !Path.Exists(Repository.File(link.To)) || (link.Heading is { } heading && !HeadingsOf(link.To).Contains(heading))).Select(link => $"{link.From}: {link.Text}"));
+        Assert.Empty(links.Where(link => !Path.Exists(Repository.File(link.To))
+            || (link.Heading is { } heading && !HeadingsOf(link.To).Contains(heading))).Select(link => $"{link.From}: {link.Text}"));
     }
 
     [Fact]
@@ -34,7 +35,8 @@ public sealed partial class LinkTests
         let target = match.Groups["target"].Value
         where !target.Contains("://", StringComparison.Ordinal)
         let parts = target.Split('#')
-        let to = parts[0].Length == 0 ? page : Path.GetRelativePath(Repository.Root, Path.GetFullPath(Path.Combine(Repository.Root, Path.GetDirectoryName(page)!, parts[0]))).Replace('\\', '/')
+        let to = parts[0].Length == 0 ? page : Path.GetRelativePath(Repository.Root,
+            Path.GetFullPath(Path.Combine(Repository.Root, Path.GetDirectoryName(page)!, parts[0]))).Replace('\\', '/')
         select (page, to, parts.Length > 1 ? parts[1] : null, target);
 
     /// <summary>What a reader sees of a folder.</summary>

@@ -50,9 +50,11 @@ public sealed partial class PinTests
         var yaml = new YamlStream();
         yaml.Load(new StringReader(File.ReadAllText(Repository.File(".github/dependabot.yml"))));
         var updates = (YamlSequenceNode)At(yaml.Documents[0].RootNode, "updates")!;
-        var watched = updates.Children.SelectMany(update => Folders(update).Select(folder => $"{Text(At(update, "package-ecosystem"))} {folder}")).ToList();
+        var watched =
+            updates.Children.SelectMany(update => Folders(update).Select(folder => $"{Text(At(update, "package-ecosystem"))} {folder}")).ToList();
 
-        string[] wanted = ["github-actions /", "docker /", "nuget /", .. Holding("package.json", "npm"), .. Holding("Directory.Packages.props", "nuget")];
+        string[] wanted = ["github-actions /", "docker /", "nuget /", .. Holding("package.json", "npm"),
+            .. Holding("Directory.Packages.props", "nuget")];
         Assert.Equal(wanted.Order(StringComparer.Ordinal), watched.Order(StringComparer.Ordinal));
     }
 
@@ -66,7 +68,8 @@ public sealed partial class PinTests
     private static IEnumerable<string> Folders(YamlNode update) =>
         At(update, "directories") is YamlSequenceNode many ? many.Children.Select(Text) : [Text(At(update, "directory"))];
 
-    private static YamlNode? At(YamlNode node, string name) => ((YamlMappingNode)node).Children.TryGetValue(new YamlScalarNode(name), out var found) ? found : null;
+    private static YamlNode? At(YamlNode node, string name) =>
+        ((YamlMappingNode)node).Children.TryGetValue(new YamlScalarNode(name), out var found) ? found : null;
 
     private static string Text(YamlNode? node) => ((YamlScalarNode)node!).Value!;
 

@@ -24,7 +24,8 @@ public sealed partial class PlainWordTests
             && !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("/bin/", StringComparison.Ordinal));
 
     /// <summary>fix, calculate, has, so, by this: the words to use in their place. "reckoned" stays as a name in the contract.</summary>
-    [GeneratedRegex(@"\b(?i:mend(s|ed|ing)?|reckon(s|ing)?|wherein|whereby|thereby|thereof|hence|in the air|to and fro|fain|albeit|bears)\b|(?<![""'`.<])\breckoned\b(?![""'`])",
+    [GeneratedRegex(
+        @"\b(?i:mend(s|ed|ing)?|reckon(s|ing)?|wherein|whereby|thereby|thereof|hence|in the air|to and fro|fain|albeit|bears)\b|(?<![""'`.<])\breckoned\b(?![""'`])",
         RegexOptions.ExplicitCapture)]
     private static partial Regex Old();
 }

@@ -12,14 +12,16 @@ public sealed class ProjectTests
     {
         foreach (var project in Projects("src"))
             Assert.DoesNotContain("PriceFloor.Api.csproj", Includes(project, "ProjectReference"));
-        Assert.Contains("PriceFloor.Api.csproj", Includes(Repository.File("tests/PriceFloor.Api.Tests/PriceFloor.Api.Tests.csproj"), "ProjectReference"));
+        Assert.Contains("PriceFloor.Api.csproj",
+            Includes(Repository.File("tests/PriceFloor.Api.Tests/PriceFloor.Api.Tests.csproj"), "ProjectReference"));
     }
 
     [Fact]
     public void Pricing_references_nothing_but_the_framework()
     {
         var pricing = Repository.File("src/PriceFloor.Pricing/PriceFloor.Pricing.csproj");
-        Assert.Empty(Includes(pricing, "PackageReference").Concat(Includes(pricing, "ProjectReference")).Concat(Includes(pricing, "FrameworkReference")));
+        Assert.Empty(Includes(pricing, "PackageReference").Concat(Includes(pricing, "ProjectReference"))
+            .Concat(Includes(pricing, "FrameworkReference")));
         Assert.Equal("Microsoft.NET.Sdk", XDocument.Load(pricing).Root!.Attribute("Sdk")!.Value);
     }
 
@@ -56,7 +58,8 @@ public sealed class ProjectTests
         foreach (var file in Files("src", "*.cs"))
         {
             var text = File.ReadAllText(file);
-            Assert.True(!text.Contains("ProblemDetails", StringComparison.Ordinal) && !text.Contains("TypedResults.Problem", StringComparison.Ordinal), file);
+            Assert.True(
+                !text.Contains("ProblemDetails", StringComparison.Ordinal) && !text.Contains("TypedResults.Problem", StringComparison.Ordinal), file);
             Assert.False(Regex.IsMatch(text, @"\bDateTime(Offset)?\.(Utc)?Now\b"), file);
         }
     }

@@ -8,13 +8,15 @@ public sealed class ReferencePageTests
     [Fact]
     public void The_pages_of_reference_are_what_the_code_says()
     {
-        Assert.Equal(ReferencePages.All.Keys.Order(), Directory.EnumerateFiles(Repository.File("docs/reference")).Select(file => Path.GetFileName(file)).Order());
+        Assert.Equal(ReferencePages.All.Keys.Order(),
+            Directory.EnumerateFiles(Repository.File("docs/reference")).Select(file => Path.GetFileName(file)).Order());
         foreach (var (name, text) in ReferencePages.All)
             if (!string.Equals(text, File.ReadAllText(Repository.File($"docs/reference/{name}")), StringComparison.Ordinal))
             {
                 Directory.CreateDirectory(Repository.File("artifacts/reference"));
                 File.WriteAllText(Repository.File($"artifacts/reference/{name}"), text);
-                Assert.Fail($"docs/reference/{name} differs from the code; what it should say is written beside: cp artifacts/reference/{name} docs/reference/{name}");
+                Assert.Fail($"docs/reference/{name} differs from the code; what it should say is written beside: "
+                    + $"cp artifacts/reference/{name} docs/reference/{name}");
             }
     }
 
@@ -25,7 +27,9 @@ public sealed class ReferencePageTests
         await using var studio = new Studio();
         var contract = (await ContractDocument.Of(studio)).Root.ToJsonString();
         var glossary = await File.ReadAllLinesAsync(Repository.File("docs/glossary.md"), Studio.Cancellation);
-        var fields = glossary.Where(line => line.StartsWith('|')).SelectMany(line => System.Text.RegularExpressions.Regex.Matches(line, "`([a-zA-Z]+)`")).Select(match => match.Groups[1].Value).Distinct().ToList();
+        var fields = glossary.Where(line => line.StartsWith('|'))
+            .SelectMany(line => System.Text.RegularExpressions.Regex.Matches(line, "`([a-zA-Z]+)`"))
+            .Select(match => match.Groups[1].Value).Distinct().ToList();
         Assert.True(fields.Count > 30);
         Assert.All(fields, field => Assert.Contains($"\"{field}\"", contract, StringComparison.Ordinal));
     }

@@ -11,19 +11,30 @@ public static class ReferencePages
 {
     public static IReadOnlyDictionary<string, string> All { get; } = new Dictionary<string, string>
     {
-        ["settings.md"] = Page("Settings", "Environment variables of the service. Another name that begins with `PRICEFLOOR_` is warned about at start. How to use them: [running it](../running.md).",
+        ["settings.md"] = Page("Settings", "Environment variables of the service. "
+            + "Another name that begins with `PRICEFLOOR_` is warned about at start. How to use them: [running it](../running.md).",
             ["environment", "meaning"], Settings.Names.Select(setting => new[] { $"`{setting.Key}`", setting.Value })),
-        ["problems.md"] = Page("Problems", "Every error is `application/problem+json` (RFC 9457); its `type` is `/problems/` and one of these words. The service answers the same at that address.",
-            ["type", "status", "what it means", "how to fix it"], ProblemTypes.All.OrderBy(type => type.Status).ThenBy(type => type.Slug, StringComparer.Ordinal).Select(type => new[] { $"`{type.Slug}`", $"{type.Status}", $"**{type.Title}.** {type.Meaning}", type.Cure })),
-        ["codes.md"] = "# Codes\n\nWritten from the code; a test keeps it so. These are the words in answers that a program can branch on. The lists are closed: a later version may add a code, "
-            + "and never changes what one means ([versioning](../versioning.md)). The sentences beside them (`detail`, `message`, `inWords`) are for people and may change. "
-            + "The `type` of a problem has [a page of its own](problems.md); an item of a batch that has no finer code carries that word as its `code`.\n"
-            + Section("Faults", "`errors[].code` of a problem; `reason` of the problem `cannot-compute`; `reason` where one design or channel of an answer about many has no figures.", Codes.Faults)
+        ["problems.md"] = Page("Problems", "Every error is `application/problem+json` (RFC 9457); its `type` is `/problems/` and one of these words. "
+            + "The service answers the same at that address.",
+            ["type", "status", "what it means", "how to fix it"], ProblemTypes.All.OrderBy(type => type.Status)
+                .ThenBy(type => type.Slug, StringComparer.Ordinal)
+                .Select(type => new[] { $"`{type.Slug}`", $"{type.Status}", $"**{type.Title}.** {type.Meaning}", type.Cure })),
+        ["codes.md"] = "# Codes\n\nWritten from the code; a test keeps it so. These are the words in answers that a program can branch on. The lists "
+            + "are closed: a later version may add a code, "
+            + "and never changes what one means ([versioning](../versioning.md)). The sentences beside them (`detail`, `message`, "
+            + "`inWords`) are for people and may change. "
+            + "The `type` of a problem has [a page of its own](problems.md); "
+            + "an item of a batch that has no finer code carries that word as its `code`.\n"
+            + Section("Faults", "`errors[].code` of a problem; `reason` of the problem `cannot-compute`; "
+                + "`reason` where one design or channel of an answer about many has no figures.", Codes.Faults)
             + Section("Warnings", "`warnings[].code`: the answer stands, but something may make it wrong.", Codes.Warnings)
-            + Section("Remedies and design budgets", "`reason` where a way cannot help or a budget has no figure; `flag` where a figure is shown but not advised.", Codes.Remedies)
+            + Section("Remedies and design budgets",
+                "`reason` where a way cannot help or a budget has no figure; `flag` where a figure is shown but not advised.", Codes.Remedies)
             + Section("Lines of statements", "`refused.lines[].code`: why a line of a bank statement is in no figure.", Codes.Lines),
-        ["cost-kinds.md"] = Page("Kinds of cost", "What an expense may be filed under with `costKind`. A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
-            ["costKind"], Enum.GetValues<CostKind>().Select(costKind => new[] { $"`{JsonSerializer.SerializeToElement(costKind, WireJson.Options).GetString()}`" })),
+        ["cost-kinds.md"] = Page("Kinds of cost", "What an expense may be filed under with `costKind`. "
+            + "A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
+            ["costKind"], Enum.GetValues<CostKind>()
+                .Select(costKind => new[] { $"`{JsonSerializer.SerializeToElement(costKind, WireJson.Options).GetString()}`" })),
     };
 
     private static string Page(string title, string words, IReadOnlyList<string> columns, IEnumerable<IReadOnlyList<string>> rows)
@@ -39,5 +50,6 @@ public static class ReferencePages
         $"\n## {title}\n\n{words}\n\n{Row(["code", "what it means", "what to do"])}{Row(["---", "---", "---"])}"
         + string.Concat(codes.OrderBy(code => code.Word, StringComparer.Ordinal).Select(code => Row([$"`{code}`", code.Meaning, code.Cure])));
 
-    private static string Row(IEnumerable<string> cells) => $"| {string.Join(" | ", cells.Select(cell => cell.Replace("|", "\\|", StringComparison.Ordinal)))} |\n";
+    private static string Row(IEnumerable<string> cells) =>
+        $"| {string.Join(" | ", cells.Select(cell => cell.Replace("|", "\\|", StringComparison.Ordinal)))} |\n";
 }

@@ -5,7 +5,8 @@ namespace PriceFloor.Api.Tests.Conventions;
 /// <summary>Finds files of the repository from wherever the tests run; built to another place, from where this file is.</summary>
 public static class Repository
 {
-    public static string Root { get; } = Above(AppContext.BaseDirectory) ?? Above(ThisFile()) ?? throw new InvalidOperationException("Not inside the repository.");
+    public static string Root { get; } = Above(AppContext.BaseDirectory) ?? Above(ThisFile())
+        ?? throw new InvalidOperationException("Not inside the repository.");
 
     public static string File(string path) => Path.Combine(Root, path);
 

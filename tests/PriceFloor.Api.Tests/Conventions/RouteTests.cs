@@ -16,12 +16,14 @@ public sealed class RouteTests
     public async Task Every_route_under_v1_says_what_it_is_and_needs_a_scope()
     {
         await using var studio = new Studio();
-        foreach (var endpoint in studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.RoutePattern.RawText!.StartsWith("/v1", StringComparison.Ordinal)))
+        foreach (var endpoint in studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(endpoint => endpoint.RoutePattern.RawText!.StartsWith("/v1", StringComparison.Ordinal)))
         {
             var told = endpoint.Metadata.GetMetadata<Operation>();
             Assert.True(told is { Id.Length: > 0, Summary.Length: > 0, Description.Length: > 20 }, endpoint.RoutePattern.RawText);
             Assert.NotNull(endpoint.Metadata.GetMetadata<NeedsScope>());
-            Assert.Contains(endpoint.Metadata.GetMetadata<NeedsScope>()!.Scope is { } scope ? KeyRing.NameOf(scope) : "any key", told.Description.Split("Scope").Last(), StringComparison.Ordinal);
+            Assert.Contains(endpoint.Metadata.GetMetadata<NeedsScope>()!.Scope is { } scope ? KeyRing.NameOf(scope) : "any key",
+                told.Description.Split("Scope").Last(), StringComparison.Ordinal);
             if (endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
                 Assert.NotNull(told.RequestExample ?? told.Cases[0].Request);
             Assert.Equal(told.Answer is null, told.AnswerExample is null && told.Cases.Count == 0);
@@ -53,7 +55,11 @@ public sealed class RouteTests
             Assert.Equal(Normal(expected), Normal((await studio.Get("/v1/designs", null, ("Accept", accept))).Text));
         Assert.Equal(Examples.PriceListSheet, (await studio.Get("/v1/price-list?channel=web", null, ("Accept", "text/csv"))).Text);
         await Same("POST", "/v1/price-checks/batch", Examples.Batch, Examples.BatchAnswer);
-        foreach (var (type, body, expected) in new[] { ("application/x-ndjson", Examples.BatchLines, Examples.BatchLinesAnswer), ("text/csv", Examples.BatchSheet, Examples.BatchSheetAnswer) })
+        foreach (var (type, body, expected) in new[]
+        {
+            ("application/x-ndjson", Examples.BatchLines, Examples.BatchLinesAnswer),
+            ("text/csv", Examples.BatchSheet, Examples.BatchSheetAnswer),
+        })
             Assert.Equal(expected, (await studio.SendBytes("POST", "/v1/price-checks/batch", System.Text.Encoding.UTF8.GetBytes(body), type)).Text);
         await Same("GET", "/v1/price-list?channel=web", null, Examples.PriceList);
         await Same("GET", "/v1/designs/RB-014/price-parts?channel=web", null, Examples.PriceParts);
@@ -68,11 +74,17 @@ public sealed class RouteTests
         await Same("POST", "/v1/year-plans", Examples.YearPlan, Examples.YearPlanAnswer);
         await Same("POST", "/v1/markups", Examples.Chain, Examples.ChainAnswer);
         await Same("PUT", "/v1/reading-rules/main", Examples.ReadingRules, Examples.StoredReadingRules);
-        foreach (var (type, body, expected) in new[] { ("text/csv", Examples.StatementSheet, Examples.StatementAnswer), ("application/x-ofx", Examples.StatementOfx, null), ("application/xml", Examples.StatementCamt, null) })
+        foreach (var (type, body, expected) in new[]
+        {
+            ("text/csv", Examples.StatementSheet, Examples.StatementAnswer),
+            ("application/x-ofx", Examples.StatementOfx, null),
+            ("application/xml", Examples.StatementCamt, null),
+        })
         {
             var drafted = await studio.SendBytes("POST", "/v1/statements?account=current", System.Text.Encoding.UTF8.GetBytes(body), type);
             Assert.Equal(200, drafted.Status);
-            Assert.Equal(1, drafted.Json.GetProperty("draft").GetProperty("expenses").EnumerateArray().Count(line => line.GetProperty("name").GetString() == "Rent"));
+            Assert.Equal(1, drafted.Json.GetProperty("draft").GetProperty("expenses").EnumerateArray()
+                .Count(line => line.GetProperty("name").GetString() == "Rent"));
             if (expected is not null)
                 Assert.Equal(Normal(expected), Normal(drafted.Text));
         }
@@ -94,7 +106,8 @@ public sealed class RouteTests
         foreach (var name in PriceFloor.Api.Configuration.Settings.Names.Keys)
             Assert.Contains($"`{name}`", running, StringComparison.Ordinal);
         foreach (var scope in Enum.GetValues<Scope>())
-            Assert.Contains($"| `{KeyRing.NameOf(scope)}` |", await File.ReadAllTextAsync(Repository.File("docs/integrating.md"), Studio.Cancellation), StringComparison.Ordinal);
+            Assert.Contains($"| `{KeyRing.NameOf(scope)}` |",
+                await File.ReadAllTextAsync(Repository.File("docs/integrating.md"), Studio.Cancellation), StringComparison.Ordinal);
         var costs = await File.ReadAllTextAsync(Repository.File("docs/costs-people-forget.md"), Studio.Cancellation);
         foreach (var heading in new[] { "insurance", "repairs", "depreciation", "packaging", "training" })
             Assert.Contains($"`{heading}`", costs, StringComparison.Ordinal);
@@ -104,8 +117,10 @@ public sealed class RouteTests
     private static string Normal(string json)
     {
         var text = json.TrimStart().StartsWith('{') ? JsonSerializer.Serialize(JsonDocument.Parse(json).RootElement) : json;
-        text = System.Text.RegularExpressions.Regex.Replace(text, "\"bytes\":[0-9]+,\"sha256\":\"[0-9a-f]{64}\",\"schema\":[0-9]+", "\"bytes\":0,\"sha256\":\"...\",\"schema\":0");
+        text = System.Text.RegularExpressions.Regex.Replace(text, "\"bytes\":[0-9]+,\"sha256\":\"[0-9a-f]{64}\",\"schema\":[0-9]+",
+            "\"bytes\":0,\"sha256\":\"...\",\"schema\":0");
         text = System.Text.RegularExpressions.Regex.Replace(text, "\"next\":\"p([0-9]+)\\.[0-9a-f]{12}\"", "\"next\":\"p$1.(life)\"");
-        return System.Text.RegularExpressions.Regex.Replace(text, "\"(savedAt|createdAt|at|previousUntil|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
+        return System.Text.RegularExpressions.Regex.Replace(text,
+            "\"(savedAt|createdAt|at|previousUntil|key|requestId)\":\"(pf_|20|0)[^\"]*\"", "\"$1\":\"...\"");
     }
 }

@@ -22,7 +22,8 @@ public sealed class SecurityPageTests
     public void Each_of_the_ten_has_its_threat_its_defence_and_its_tests()
     {
         var items = Regex.Split(s_page, "^## ", RegexOptions.Multiline)[1..];
-        Assert.Equal(Enumerable.Range(1, 10).Select(number => $"API{number} "), items.Select(item => item[..(item.IndexOf(' ', StringComparison.Ordinal) + 1)]));
+        Assert.Equal(Enumerable.Range(1, 10).Select(number => $"API{number} "),
+            items.Select(item => item[..(item.IndexOf(' ', StringComparison.Ordinal) + 1)]));
         foreach (var item in items)
             Assert.Matches("(?s)\\*\\*Threat\\.\\*\\* .+\\*\\*Defence\\.\\*\\* .+\\*\\*Shown by\\*\\* `[A-Za-z]+Tests`", item);
     }

@@ -28,7 +28,8 @@ public sealed class SettingTests
     public void Every_setting_has_its_row_word_for_word_and_there_is_no_other_row()
     {
         var rows = s_running.Split('\n').Where(line => line.StartsWith("| `PRICEFLOOR_", StringComparison.Ordinal));
-        Assert.Equal(Settings.Names.Select(setting => $"| `{setting.Key}` | {setting.Value} |").Order(StringComparer.Ordinal), rows.Order(StringComparer.Ordinal));
+        Assert.Equal(Settings.Names.Select(setting => $"| `{setting.Key}` | {setting.Value} |").Order(StringComparer.Ordinal),
+            rows.Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -36,7 +37,8 @@ public sealed class SettingTests
     {
         Assert.All(Settings.Names.Keys.Where(Secrets.Is), name => Assert.Contains(name + "_FILE", Settings.Names.Keys));
         string[] telling = ["_KEY", "_SECRET", "_PASSWORD", "_TOKEN"];
-        Assert.All(Settings.Names.Keys.Where(name => telling.Any(end => name.EndsWith(end, StringComparison.Ordinal))), name => Assert.True(Secrets.Is(name), name));
+        Assert.All(Settings.Names.Keys.Where(name => telling.Any(end => name.EndsWith(end, StringComparison.Ordinal))),
+            name => Assert.True(Secrets.Is(name), name));
         Assert.True(Secrets.Is("PRICEFLOOR_ADMIN_KEY"));
     }
 

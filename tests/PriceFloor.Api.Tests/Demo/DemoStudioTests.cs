@@ -27,12 +27,14 @@ public sealed class DemoStudioTests
         {
             var floor = await studio.Get($"/v1/designs/{design.GetProperty("key").GetString()}/floor-price");
             Assert.Equal(200, floor.Status);
-            verdicts.AddRange(floor.Json.GetProperty("channels").EnumerateArray().Select(row => row.GetProperty("verdict").GetString()).OfType<string>());
+            verdicts.AddRange(floor.Json.GetProperty("channels").EnumerateArray()
+                .Select(row => row.GetProperty("verdict").GetString()).OfType<string>());
         }
 
         Assert.True(verdicts.Count(verdict => verdict == "below-floor") >= 2);
         Assert.True(verdicts.Count(verdict => verdict == "below-target") >= 2);
-        Assert.Equal("below-floor", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58.00")).Json.GetProperty("verdict").GetString());
+        Assert.Equal("below-floor",
+            (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58.00")).Json.GetProperty("verdict").GetString());
     }
 
     [Fact]

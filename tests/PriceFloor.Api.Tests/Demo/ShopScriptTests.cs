@@ -7,7 +7,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Demo;
 
-/// <summary>What the scripts of docs/scripts are to print is what the service answers for their sheet; `.ci/scripts` runs the scripts themselves.</summary>
+/// <summary>
+/// What the scripts of docs/scripts are to print is what the service answers for their sheet; `.ci/scripts` runs the scripts themselves.
+/// </summary>
 public sealed class ShopScriptTests
 {
     private const string Path = "/v1/price-checks/batch?skuColumn=Item&channelColumn=Shop&priceColumn=List%20price";
@@ -27,11 +29,15 @@ public sealed class ShopScriptTests
 
     private static string? Printed(JsonElement answer)
     {
-        var name = answer.TryGetProperty("sku", out var sku) ? sku.GetString() : $"line {answer.GetProperty("errors")[0].GetProperty("line").GetRawText()}";
+        var name = answer.TryGetProperty("sku", out var sku)
+            ? sku.GetString()
+            : $"line {answer.GetProperty("errors")[0].GetProperty("line").GetRawText()}";
         name += $" on {answer.GetProperty("channel").GetString()}";
         return !answer.TryGetProperty("carriesItsShare", out var carries)
-                ? $"{name} was not answered: {string.Join(' ', answer.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("detail").GetString()))}"
+                ? $"{name} was not answered: "
+                    + $"{string.Join(' ', answer.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("detail").GetString()))}"
             : carries.GetBoolean() ? null
-            : $"{name} does not carry its share: floor {answer.GetProperty("floorPrice").GetRawText()}, target {answer.GetProperty("targetPrice").GetRawText()}";
+            : $"{name} does not carry its share: floor {answer.GetProperty("floorPrice").GetRawText()}, "
+                + $"target {answer.GetProperty("targetPrice").GetRawText()}";
     }
 }

@@ -25,7 +25,8 @@ public sealed class DesignBatchTests
         // And into an empty store it brings the same designs.
         await using var other = new Studio();
         await other.Has("/v1/profiles/main", Sample.Rich);
-        Assert.Equal("""{"created":5,"changed":0,"unchanged":0}""", (await Post(other, format, export.Text, query)).Json.GetProperty("summary").GetRawText());
+        Assert.Equal("""{"created":5,"changed":0,"unchanged":0}""",
+            (await Post(other, format, export.Text, query)).Json.GetProperty("summary").GetRawText());
         Assert.Equal((await Export(studio, Csv, "")).Text, (await Export(other, Csv, "")).Text);
     }
 
@@ -35,7 +36,9 @@ public sealed class DesignBatchTests
         await using var studio = await ARichStudio();
         var sheet = (await Export(studio, Csv, "")).Text.Replace("\r\nsimple,Simple,main,4,", "\r\nsimple,Simple,main,5,", StringComparison.Ordinal);
         var answer = (await Post(studio, Csv, sheet)).Json;
-        Assert.Equal(["RB-014 unchanged 1", "box unchanged 1", "names unchanged 1", "simple changed 2", "tricky unchanged 1"], answer.GetProperty("items").EnumerateArray().Select(one => $"{one.GetProperty("sku").GetString()} {one.GetProperty("result").GetString()} {one.GetProperty("revision").GetRawText()}"));
+        Assert.Equal(["RB-014 unchanged 1", "box unchanged 1", "names unchanged 1", "simple changed 2", "tricky unchanged 1"],
+            answer.GetProperty("items").EnumerateArray().Select(one =>
+                $"{one.GetProperty("sku").GetString()} {one.GetProperty("result").GetString()} {one.GetProperty("revision").GetRawText()}"));
         Assert.Equal("5", (await studio.Get("/v1/designs/simple")).Json.GetProperty("making").GetProperty("piecesPerDay").GetRawText());
     }
 
@@ -54,15 +57,19 @@ public sealed class DesignBatchTests
     {
         await using var studio = await ARichStudio();
         var before = await All(studio);
-        var sheet = await Post(studio, Csv, "sku,profile,minutesPerPiece\nnew,main,30\nbad key,main,30\nn2,main,x\nn3,main,-1\nn4,main,30,5\nnew,main,31\n");
+        var sheet = await Post(studio, Csv,
+            "sku,profile,minutesPerPiece\nnew,main,30\nbad key,main,30\nn2,main,x\nn3,main,-1\nn4,main,30,5\nnew,main,31\n");
         Assert.Equal([" 6"], Faults(sheet.IsProblem(400, "unreadable-request"))); // a row with too many cells is no row, and alone that comes first
         sheet = await Post(studio, Csv, "sku,profile,minutesPerPiece\nnew,main,30\nbad key,main,30\nn2,main,x\nn3,main,-1\nnew,main,31\n");
         Assert.Equal(["sku 3", "minutesPerPiece 4", "minutesPerPiece 5", " 6"], Faults(sheet.IsProblem(422, "invalid-input")));
-        var lines = await Post(studio, Ndjson, "{\"key\":\"new\",\"profile\":\"main\",\"making\":{\"minutesPerPiece\":30}}\n\n{\"profile\":\"main\",\"making\":{}}\n{\"key\":\"n5\"\n");
+        var lines = await Post(studio, Ndjson,
+            "{\"key\":\"new\",\"profile\":\"main\",\"making\":{\"minutesPerPiece\":30}}\n\n{\"profile\":\"main\",\"making\":{}}\n{\"key\":\"n5\"\n");
         Assert.Equal(["# 4"], Faults(lines.IsProblem(400, "unreadable-request")));
-        lines = await Post(studio, Ndjson, "{\"key\":\"new\",\"profile\":\"main\",\"making\":{\"minutesPerPiece\":30}}\n\n{\"profile\":\"main\",\"making\":{}}\n");
+        lines = await Post(studio, Ndjson,
+            "{\"key\":\"new\",\"profile\":\"main\",\"making\":{\"minutesPerPiece\":30}}\n\n{\"profile\":\"main\",\"making\":{}}\n");
         Assert.Equal(["#/key 3", "#/making 3"], Faults(lines.IsProblem(422, "invalid-input")));
-        var array = await studio.Post(Path, """[{"key":"new","profile":"main","making":{"minutesPerPiece":30}},{"key":"n6","profile":"nope","making":{"minutesPerPiece":30}},{"key":"n7","profile":"main","making":{"minutesPerPiece":30},"materials":[{"material":"nope","quantity":1}]}]""");
+        var array = await studio.Post(Path,
+            """[{"key":"new","profile":"main","making":{"minutesPerPiece":30}},{"key":"n6","profile":"nope","making":{"minutesPerPiece":30}},{"key":"n7","profile":"main","making":{"minutesPerPiece":30},"materials":[{"material":"nope","quantity":1}]}]""");
         Assert.Equal(["#/1/profile 1", "#/2/materials/0/material 1"], Faults(array.IsProblem(422, "unknown-reference")));
         var taken = await studio.Post(Path, """[{"key":"new","profile":"main","making":{"minutesPerPiece":30},"aliases":["R B / 14"]}]""");
         Assert.Equal(["#/0 1"], Faults(taken.IsProblem(409, "in-use")));
@@ -86,11 +93,15 @@ public sealed class DesignBatchTests
     {
         await using var studio = await ARichStudio();
         var cursor = (await studio.Get("/v1/floor-changes")).Json.GetProperty("next").GetString();
-        var body = string.Concat(Enumerable.Range(0, 1000).Select(i => $$"""{"key":"T-{{i}}","profile":"main","making":{"minutesPerPiece":{{i + 1}} } }""" + "\n"));
+        var body = string.Concat(Enumerable.Range(0, 1000)
+            .Select(i => $$"""{"key":"T-{{i}}","profile":"main","making":{"minutesPerPiece":{{i + 1}} } }""" + "\n"));
         Assert.Equal(1000, (await Post(studio, Ndjson, body)).Json.GetProperty("summary").GetProperty("created").GetInt32());
-        var times = (await Export(studio, Ndjson, "")).Text.TrimEnd().Split('\n').Select(line => JsonDocument.Parse(line).RootElement).Where(one => one.GetProperty("key").GetString()!.StartsWith("T-", StringComparison.Ordinal)).Select(one => one.GetProperty("savedAt").GetString()).Distinct();
+        var times = (await Export(studio, Ndjson, "")).Text.TrimEnd().Split('\n').Select(line => JsonDocument.Parse(line).RootElement)
+            .Where(one => one.GetProperty("key").GetString()!.StartsWith("T-", StringComparison.Ordinal))
+            .Select(one => one.GetProperty("savedAt").GetString()).Distinct();
         Assert.Single(times);
-        Assert.Equal(0, (await studio.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items").GetArrayLength()); // no channel, no price yet
+        // no channel, no price yet
+        Assert.Equal(0, (await studio.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items").GetArrayLength());
     }
 
     private static async Task<Studio> ARichStudio()
@@ -98,21 +109,26 @@ public sealed class DesignBatchTests
         var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.Rich);
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
-        await studio.Has("/v1/designs/simple", """{"name":"Simple","profile":"main","making":{"piecesPerDay":4,"goodShare":0.9,"setupMinutes":10,"runSize":5},"seconds":{"price":3.125}}""");
-        await studio.Has("/v1/designs/tricky", """{"name":"=1+2;\"quoted\", 'and'","profile":"main","making":{"minutesPerPiece":0.000001},"materials":[{"name":"a; b, \"c\"","amount":1234.5}]}""");
+        await studio.Has("/v1/designs/simple",
+            """{"name":"Simple","profile":"main","making":{"piecesPerDay":4,"goodShare":0.9,"setupMinutes":10,"runSize":5},"seconds":{"price":3.125}}""");
+        await studio.Has("/v1/designs/tricky",
+            """{"name":"=1+2;\"quoted\", 'and'","profile":"main","making":{"minutesPerPiece":0.000001},"materials":[{"name":"a; b, \"c\"","amount":1234.5}]}""");
         await studio.Has("/v1/designs/names", """{"profile":"main","making":{"piecesPerBenchDay":2.5},"aliases":["R B / 14","=x","a;b","\"q\""]}""");
         await studio.Has("/v1/designs/box", """{"name":"'apostrophe","profile":"main","making":{"steps":[{"handsOnMinutes":3}]}}""");
         return studio;
     }
 
-    private static Task<Answer> Post(Studio studio, string type, string body, string query = "") => studio.SendBytes("POST", Path + query, Encoding.UTF8.GetBytes(body), type);
+    private static Task<Answer> Post(Studio studio, string type, string body, string query = "") =>
+        studio.SendBytes("POST", Path + query, Encoding.UTF8.GetBytes(body), type);
 
     private static Task<Answer> Export(Studio studio, string format, string query) => studio.Get("/v1/designs" + query, null, ("Accept", format));
 
     private static async Task<string> All(Studio studio) => (await studio.Get("/v1/designs?limit=1000")).Text;
 
     private static IEnumerable<string> Faults(Answer problem) => problem.Json.GetProperty("errors").EnumerateArray()
-        .Select(error => (Name: error.TryGetProperty("pointer", out var pointer) ? pointer.GetString() : error.TryGetProperty("parameter", out var parameter) ? parameter.GetString() : "", Line: error.GetProperty("line").GetInt64()))
+        .Select(error => (Name: error.TryGetProperty("pointer", out var pointer) ? pointer.GetString()
+            : error.TryGetProperty("parameter", out var parameter) ? parameter.GetString()
+            : "", Line: error.GetProperty("line").GetInt64()))
         .OrderBy(error => error.Line).Select(error => $"{error.Name} {error.Line}");
 
     [Theory]
@@ -128,7 +144,8 @@ public sealed class DesignBatchTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        await studio.Put("/v1/designs/RB-014", System.Text.Json.JsonSerializer.Serialize(new { name, profile = "main", making = new { piecesPerDay = 4 } }));
+        await studio.Put("/v1/designs/RB-014",
+            System.Text.Json.JsonSerializer.Serialize(new { name, profile = "main", making = new { piecesPerDay = 4 } }));
         foreach (var dialect in new[] { "", "?dialect=semicolon" })
         {
             var sheet = await studio.Get("/v1/designs" + dialect, null, ("Accept", "text/csv"));
@@ -144,7 +161,8 @@ public sealed class DesignBatchTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", "{\"currency\":\"JPY\",\"calendar\":{\"weeksPerYear\":50,\"daysPerWeek\":5,\"hoursPerDay\":8}}");
-        await studio.Has("/v1/designs/Y", "{\"profile\":\"main\",\"making\":{\"piecesPerDay\":4},\"materials\":[{\"name\":\"box\",\"amount\":150}],\"seconds\":{\"share\":0.5,\"price\":900}}");
+        await studio.Has("/v1/designs/Y", "{\"profile\":\"main\",\"making\":{\"piecesPerDay\":4},\"materials\":[{\"name\":\"box\",\"amount\":150}],"
+            + "\"seconds\":{\"share\":0.5,\"price\":900}}");
         var sheet = (await studio.Get("/v1/designs", null, ("Accept", "text/csv"))).Text;
         Assert.Contains("\"\"amount\"\":150,", sheet, StringComparison.Ordinal);
         Assert.DoesNotContain(".00", sheet, StringComparison.Ordinal);

@@ -21,11 +21,13 @@ public static class ContainerFiles
 
     public static IReadOnlyList<string> HealthCheck { get; } = Words(Told("^HEALTHCHECK .*CMD (?<told>.+)$"));
 
-    public static IReadOnlyDictionary<string, string> Environment { get; } = Regex.Matches(Told("^ENV (?<told>.+)$"), "(?<name>[A-Za-z_]+)=(?<value>\\S*)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1))
+    public static IReadOnlyDictionary<string, string> Environment { get; } = Regex
+        .Matches(Told("^ENV (?<told>.+)$"), "(?<name>[A-Za-z_]+)=(?<value>\\S*)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1))
         .ToDictionary(match => match.Groups["name"].Value, match => match.Groups["value"].Value);
 
-    private static string Told(string pattern) => Regex.Match(Dockerfile, pattern, RegexOptions.Multiline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)) is { Success: true } match
-        ? match.Groups["told"].Value.Trim() : throw new InvalidOperationException($"The Dockerfile has no line {pattern}.");
+    private static string Told(string pattern) =>
+        Regex.Match(Dockerfile, pattern, RegexOptions.Multiline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)) is { Success: true } match
+            ? match.Groups["told"].Value.Trim() : throw new InvalidOperationException($"The Dockerfile has no line {pattern}.");
 
     private static string[] Words(string json) => System.Text.Json.JsonSerializer.Deserialize<string[]>(json)!;
 }

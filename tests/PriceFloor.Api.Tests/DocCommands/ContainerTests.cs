@@ -8,7 +8,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.DocCommands;
 
-/// <summary>Where no container engine is at hand, at least what would be given to one fits together: the image, its volume, port and names. `.ci/container` starts it where one is.</summary>
+/// <summary>
+/// Where no container engine is at hand, at least what would be given to one fits together: the image, its volume, port and names.
+/// `.ci/container` starts it where one is.
+/// </summary>
 public sealed partial class ContainerTests
 {
     /// <summary>Options of the docker command line that the docs use, and whether each takes a value.</summary>
@@ -29,8 +32,10 @@ public sealed partial class ContainerTests
     /// <summary>What the Compose specification calls the elements that a file like ours may have.</summary>
     private static readonly string[] s_serviceNames =
     [
-        "build", "cap_add", "cap_drop", "command", "container_name", "cpus", "depends_on", "deploy", "entrypoint", "env_file", "environment", "expose", "healthcheck", "hostname", "image", "init", "labels", "logging",
-        "mem_limit", "networks", "pids_limit", "platform", "ports", "pull_policy", "read_only", "restart", "secrets", "security_opt", "stop_grace_period", "stop_signal", "tmpfs", "ulimits", "user", "volumes", "working_dir",
+        "build", "cap_add", "cap_drop", "command", "container_name", "cpus", "depends_on", "deploy", "entrypoint", "env_file", "environment",
+        "expose", "healthcheck", "hostname", "image", "init", "labels", "logging", "mem_limit", "networks", "pids_limit", "platform", "ports",
+        "pull_policy", "read_only", "restart", "secrets", "security_opt", "stop_grace_period", "stop_signal", "tmpfs", "ulimits", "user",
+        "volumes", "working_dir",
     ];
 
     public static TheoryData<string> DockerLines => [.. DocPages.Commands.Where(line => line.StartsWith("docker ", StringComparison.Ordinal))];
@@ -120,7 +125,8 @@ public sealed partial class ContainerTests
     {
         string[] ofScripts = ["PRICEFLOOR_URL", "PRICEFLOOR_KEY"];
         foreach (var page in DocPages.All)
-            Assert.Empty(Named(File.ReadAllText(Repository.File(page))).Except(Settings.Names.Keys).Except(ofScripts).Select(name => $"{page}: {name}"));
+            Assert.Empty(Named(File.ReadAllText(Repository.File(page))).Except(Settings.Names.Keys).Except(ofScripts)
+                .Select(name => $"{page}: {name}"));
     }
 
     private static IEnumerable<string> Named(string text) => Setting().Matches(text).Select(match => match.Value).Distinct();
@@ -145,7 +151,8 @@ public sealed partial class ContainerTests
 
     private static string Text(YamlMappingNode node, string name) => ((YamlScalarNode)Child(node, name)).Value!;
 
-    private static IEnumerable<string> Texts(YamlMappingNode node, string name) => ((YamlSequenceNode)Child(node, name)).Children.Select(child => ((YamlScalarNode)child).Value!);
+    private static IEnumerable<string> Texts(YamlMappingNode node, string name) =>
+        ((YamlSequenceNode)Child(node, name)).Children.Select(child => ((YamlScalarNode)child).Value!);
 
     [GeneratedRegex("PRICEFLOOR_[A-Z_]*[A-Z]", RegexOptions.None, 1000)]
     private static partial Regex Setting();

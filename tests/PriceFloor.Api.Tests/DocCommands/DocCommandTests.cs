@@ -12,19 +12,25 @@ public sealed class DocCommandTests
     /// <summary>Blocks that nothing runs, by their first line, and why.</summary>
     private static readonly Dictionary<string, string> s_notRun = new()
     {
-        ["src/PriceFloor.Pricing/   pure: no IO, no clock, no logging, no ASP.NET. A folder is a namespace, and no two folders need each other"] = "A map, no command.",
-        ["{\"symbol\":\"benchMustEarn\",\"label\":\"what bench time must recover\",\"formula\":\"max(0, allocated + profitBeforeTax - taxableIncome)\",\"value\":60000}"] = "A line of an answer, no command.",
-        ["kiota generate --language Python --openapi openapi/pricefloor.v1.yaml --output made --class-name PriceFloorClient"] = "`.ci/clients` makes and runs the C# client so; the Python client needs packages that are not at hand.",
-        ["dotnet run -c Release --project tests/PriceFloor.Benchmarks -- all"] = "It takes ten minutes of a quiet machine; that the verb is there is looked up below.",
+        ["src/PriceFloor.Pricing/   pure: no IO, no clock, no logging, no ASP.NET. A folder is a namespace, and no two folders need each other"] =
+            "A map, no command.",
+        ["{\"symbol\":\"benchMustEarn\",\"label\":\"what bench time must recover\",\"formula\":\"max(0, "
+            + "allocated + profitBeforeTax - taxableIncome)\",\"value\":60000}"] = "A line of an answer, no command.",
+        ["kiota generate --language Python --openapi openapi/pricefloor.v1.yaml --output made --class-name PriceFloorClient"] =
+            "`.ci/clients` makes and runs the C# client so; the Python client needs packages that are not at hand.",
+        ["dotnet run -c Release --project tests/PriceFloor.Benchmarks -- all"] =
+            "It takes ten minutes of a quiet machine; that the verb is there is looked up below.",
         ["ASPNETCORE_URLS=http://127.0.0.1:5080;http://10.8.0.2:5080"] = "The second address is one of a tunnel that is not here.",
         ["dotnet publish src/PriceFloor.Api --configuration Release --use-current-runtime --self-contained false --output /opt/pricefloor"] =
             "It makes a user and a service of this machine; ServiceUnitTests holds it against the unit, which `.ci/unit` has systemd read.",
-        ["sudo -u pricefloor env PRICEFLOOR_DATA=/var/lib/pricefloor dotnet /opt/pricefloor/PriceFloor.Api.dll check-store"] = "There is no such user here; ServiceUnitTests holds it against the unit.",
+        ["sudo -u pricefloor env PRICEFLOOR_DATA=/var/lib/pricefloor dotnet /opt/pricefloor/PriceFloor.Api.dll check-store"] =
+            "There is no such user here; ServiceUnitTests holds it against the unit.",
         ["location /pricefloor/ {"] = "Another program's settings; SubPathTests sends what it would send.",
     };
 
     /// <summary>Commands of other programs in a sentence, and where they are tried.</summary>
-    private static readonly string[] s_ofOthers = ["systemctl stop", "docker stop", "sha256sum --check", "dotnet run check-shop.cs", "dotnet test", "dotnet format"];
+    private static readonly string[] s_ofOthers = ["systemctl stop", "docker stop", "sha256sum --check", "dotnet run check-shop.cs",
+        "dotnet test", "dotnet format"];
 
     [Fact]
     public void Every_block_is_run_or_it_is_said_why_not()
@@ -37,15 +43,19 @@ public sealed class DocCommandTests
     [Fact]
     public void Every_script_and_project_that_a_page_starts_is_there()
     {
-        var started = DocPages.Commands.Where(line => line.StartsWith(".ci/", StringComparison.Ordinal) || line.StartsWith("dotnet ", StringComparison.Ordinal) || (line.StartsWith("tests/", StringComparison.Ordinal) && line.Contains(".sh", StringComparison.Ordinal))).ToList();
+        var started = DocPages.Commands.Where(line => line.StartsWith(".ci/", StringComparison.Ordinal)
+            || line.StartsWith("dotnet ", StringComparison.Ordinal)
+            || (line.StartsWith("tests/", StringComparison.Ordinal) && line.Contains(".sh", StringComparison.Ordinal))).ToList();
         Assert.True(started.Count > 10);
-        foreach (var line in started.Where(line => !s_ofOthers.Contains(line) && !line.StartsWith("dotnet PriceFloor.Api.dll", StringComparison.Ordinal)))
+        foreach (var line in started.Where(line => !s_ofOthers.Contains(line)
+            && !line.StartsWith("dotnet PriceFloor.Api.dll", StringComparison.Ordinal)))
         {
             var words = line.Split(' ');
             var path = words is ["dotnet", "publish", ..] ? words[2] : words[0] == "dotnet" ? words[Array.IndexOf(words, "--project") + 1] : words[0];
             Assert.True(Path.Exists(Repository.File(path)), line);
             if (path == "tests/PriceFloor.Benchmarks")
-                Assert.Contains($"\"{words[Array.IndexOf(words, "--") + 1]}\"", File.ReadAllText(Repository.File("tests/PriceFloor.Benchmarks/Program.cs")), StringComparison.Ordinal);
+                Assert.Contains($"\"{words[Array.IndexOf(words, "--") + 1]}\"",
+                    File.ReadAllText(Repository.File("tests/PriceFloor.Benchmarks/Program.cs")), StringComparison.Ordinal);
         }
     }
 
@@ -56,13 +66,15 @@ public sealed class DocCommandTests
         try
         {
             var lines = DocPages.Commands.Select(ProgramLine.Of).OfType<ProgramLine>().ToList();
-            Assert.Equal(ProgramLine.Commands.Order(StringComparer.Ordinal), lines.Select(line => line.Verb).OfType<string>().Distinct().Order(StringComparer.Ordinal));
+            Assert.Equal(ProgramLine.Commands.Order(StringComparer.Ordinal),
+                lines.Select(line => line.Verb).OfType<string>().Distinct().Order(StringComparer.Ordinal));
             string[] Placed(ProgramLine line) => [.. line.Arguments.Select(argument => argument switch
             {
                 "FILE" => Path.Combine(stick.FullName, "a-file.db"),
                 "KIND" => "profile",
                 "KEY" => "gone",
-                _ => argument.Replace($"{ContainerFiles.Volume}/", folder.FullName + "/", StringComparison.Ordinal).Replace("/mnt/stick/", stick.FullName + "/", StringComparison.Ordinal),
+                _ => argument.Replace($"{ContainerFiles.Volume}/", folder.FullName + "/", StringComparison.Ordinal)
+                    .Replace("/mnt/stick/", stick.FullName + "/", StringComparison.Ordinal),
             })];
             using (var service = Start(folder.FullName, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey }))
             {
@@ -86,17 +98,22 @@ public sealed class DocCommandTests
         }
     }
 
-    /// <summary>Requests run in `.ci/examples`, with the JSON after them as their answer; the program's lines and docker's are tried here and beside.</summary>
+    /// <summary>
+    /// Requests run in `.ci/examples`, with the JSON after them as their answer; the program's lines and docker's are tried here and beside.
+    /// </summary>
     private static bool IsRun(DocPages.Block block) => block.Language switch
     {
         "sh" => block.Text.Split('\n').Any(line => line.StartsWith("curl ", StringComparison.Ordinal)) && IsReadByExamples(block.Page),
         "json" => IsReadByExamples(block.Page),
-        _ => block.Text.Replace("\\\n", " ", StringComparison.Ordinal).Split('\n').All(line => ProgramLine.Of(line) is not null || line.StartsWith("docker ", StringComparison.Ordinal) || s_ofOthers.Contains(line) || IsCopy(line)),
+        _ => block.Text.Replace("\\\n", " ", StringComparison.Ordinal).Split('\n').All(line => ProgramLine.Of(line) is not null
+            || line.StartsWith("docker ", StringComparison.Ordinal) || s_ofOthers.Contains(line) || IsCopy(line)),
     };
 
-    private static bool IsReadByExamples(string page) => page is "README.md" or "docs/scripts/sheet.md" || (page.StartsWith("docs/", StringComparison.Ordinal) && page.Count(letter => letter == '/') == 1);
+    private static bool IsReadByExamples(string page) => page is "README.md" or "docs/scripts/sheet.md"
+        || (page.StartsWith("docs/", StringComparison.Ordinal) && page.Count(letter => letter == '/') == 1);
 
-    private static bool IsCopy(string line) => line.Split(' ') is ["cp", var from, var to] && File.Exists(Repository.File(from)) && File.Exists(Repository.File(to));
+    private static bool IsCopy(string line) =>
+        line.Split(' ') is ["cp", var from, var to] && File.Exists(Repository.File(from)) && File.Exists(Repository.File(to));
 
     private static async Task HasADeletedProfile(string address)
     {
@@ -111,7 +128,8 @@ public sealed class DocCommandTests
     private static async Task Works(DirectoryInfo folder, ProgramLine line, string[] arguments, string? address = null)
     {
         var ended = await Run(folder.FullName, address is null ? [] : new Dictionary<string, string> { ["ASPNETCORE_URLS"] = address }, arguments);
-        Assert.True((ended.Code, ended.Errors) is (0, "") && ended.Output.Length > 0, $"{line.Line}: ended with {ended.Code}: {ended.Errors}{ended.Output}");
+        Assert.True((ended.Code, ended.Errors) is (0, "") && ended.Output.Length > 0,
+            $"{line.Line}: ended with {ended.Code}: {ended.Errors}{ended.Output}");
     }
 
     private static async Task Serves(DirectoryInfo folder, ProgramLine line)
@@ -130,7 +148,8 @@ public sealed class DocCommandTests
         Assert.True(sums.Count >= 2);
         if (!File.Exists("/usr/bin/sha256sum"))
             return;
-        using var check = Process.Start(new ProcessStartInfo("sha256sum", ["--check", "--quiet", .. sums.Select(sum => sum.Name)]) { WorkingDirectory = folder.FullName })!;
+        using var check = Process.Start(
+            new ProcessStartInfo("sha256sum", ["--check", "--quiet", .. sums.Select(sum => sum.Name)]) { WorkingDirectory = folder.FullName })!;
         await check.WaitForExitAsync(Studio.Cancellation);
         Assert.Equal(0, check.ExitCode);
     }

@@ -10,7 +10,8 @@ public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Argu
     public static readonly IReadOnlyList<string> Commands = [.. PriceFloor.Api.Running.Commands.All.Keys];
 
     /// <summary>Those that may run beside a service.</summary>
-    private static readonly string[] s_beside = [PriceFloor.Api.Running.Commands.HealthCheck, PriceFloor.Api.Running.Commands.OpenApi, StoreCommands.Backup, StoreCommands.CheckStore];
+    private static readonly string[] s_beside = [PriceFloor.Api.Running.Commands.HealthCheck, PriceFloor.Api.Running.Commands.OpenApi,
+        StoreCommands.Backup, StoreCommands.CheckStore];
 
     public string? Verb => Arguments.FirstOrDefault(argument => !argument.StartsWith('-'));
 
@@ -20,12 +21,15 @@ public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Argu
     public static ProgramLine? Of(string line)
     {
         var match = Started().Match(line);
-        if (!match.Success && (!Commands.Contains(line.Split(' ')[0]) || (PriceFloor.Api.Running.Commands.All.TryGetValue(line, out var takes) && takes.Words.Length > 0)))
+        if (!match.Success && (!Commands.Contains(line.Split(' ')[0])
+                || (PriceFloor.Api.Running.Commands.All.TryGetValue(line, out var takes) && takes.Words.Length > 0)))
             return null;
         var arguments = match.Success ? match.Groups["arguments"].Value : line;
         return new ProgramLine(line, arguments.Split(" > ")[0].Split(' ', StringSplitOptions.RemoveEmptyEntries));
     }
 
-    [GeneratedRegex("^(dotnet PriceFloor\\.Api\\.dll|dotnet run --project src/PriceFloor\\.Api( --)?|docker exec CONTAINER dotnet PriceFloor\\.Api\\.dll|docker run (--[a-z-]+ (\\S*[:/]\\S* )?)*pricefloor)(?<arguments>( .*)?)$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(
+        "^(dotnet PriceFloor\\.Api\\.dll|dotnet run --project src/PriceFloor\\.Api( --)?|docker exec CONTAINER dotnet PriceFloor\\.Api\\.dll|docker run (--[a-z-]+ (\\S*[:/]\\S* )?)*pricefloor)(?<arguments>( .*)?)$",
+        RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Started();
 }

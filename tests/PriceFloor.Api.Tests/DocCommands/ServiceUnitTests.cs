@@ -6,14 +6,17 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.DocCommands;
 
-/// <summary>The systemd unit agrees with the program, with the compose file and with what docs/running.md has its reader type. `.ci/unit` has systemd read it.</summary>
+/// <summary>
+/// The systemd unit agrees with the program, with the compose file and with what docs/running.md has its reader type. `.ci/unit` has systemd read it.
+/// </summary>
 public sealed class ServiceUnitTests
 {
     private static readonly ILookup<string, string> s_unit = File.ReadLines(Repository.File("docs/pricefloor.service"))
         .Where(line => line.Contains('=', StringComparison.Ordinal) && !line.StartsWith('#'))
         .Select(line => line.Split('=', 2)).ToLookup(parts => parts[0], parts => parts[1]);
 
-    private static readonly Dictionary<string, string> s_environment = s_unit["Environment"].Select(one => one.Split('=', 2)).ToDictionary(parts => parts[0], parts => parts[1]);
+    private static readonly Dictionary<string, string> s_environment = s_unit["Environment"].Select(one => one.Split('=', 2))
+        .ToDictionary(parts => parts[0], parts => parts[1]);
 
     private static readonly string s_running = File.ReadAllText(Repository.File("docs/running.md"));
 

@@ -2,7 +2,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>A clock that is set back: revisions stay in order, every moment can still be asked for, and what follows does not lose its place.</summary>
+/// <summary>
+/// A clock that is set back: revisions stay in order, every moment can still be asked for, and what follows does not lose its place.
+/// </summary>
 public sealed class ClockTests
 {
     [Fact]
@@ -20,7 +22,8 @@ public sealed class ClockTests
 
         Assert.Equal(1, await RevisionAt(first));
         Assert.Equal(2, await RevisionAt(second));
-        (await studio.Get($"/v1/designs/RB-014?asOf={studio.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}")).IsProblem(404, "not-found"); // a day before there was anything
+        // a day before there was anything
+        (await studio.Get($"/v1/designs/RB-014?asOf={studio.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}")).IsProblem(404, "not-found");
         Assert.Equal(2, (await studio.Get("/v1/designs/RB-014")).Json.GetProperty("revision").GetInt32());
         Assert.Equal("RB-014@2", (await studio.Get("/v1/designs/RB-014/floor-price")).Json.GetProperty("basis").GetProperty("design").GetString());
         Assert.Equal("RB-014", (await studio.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items")[0].GetProperty("sku").GetString());

@@ -12,7 +12,15 @@ public sealed class ConditionalGetTests
         var first = (await studio.Put("/v1/profiles/main", Sample.SmallProfile))["ETag"]!;
         var second = (await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "24001", StringComparison.Ordinal)))["ETag"]!;
         Assert.NotEqual(first, second);
-        foreach (var (tag, status) in new[] { (first, 412), (second, 200), ("*", 200), ($"{first}, {second}", 200), ($"W/{second}", 412), ("\"nonsense\"", 412) })
+        foreach (var (tag, status) in new[]
+        {
+            (first, 412),
+            (second, 200),
+            ("*", 200),
+            ($"{first}, {second}", 200),
+            ($"W/{second}", 412),
+            ("\"nonsense\"", 412),
+        })
         {
             Assert.Equal((tag, status), (tag, (await studio.Get("/v1/profiles/main", headers: ("If-Match", tag))).Status));
             Assert.Equal((tag, status), (tag, (await studio.Send("HEAD", "/v1/profiles/main", null, headers: ("If-Match", tag))).Status));
@@ -21,7 +29,8 @@ public sealed class ConditionalGetTests
         var stale = (await studio.Get("/v1/profiles/main", headers: ("If-Match", first))).IsProblem(412, "stale-revision");
         Assert.Equal(2, stale.Json.GetProperty("currentRevision").GetInt64());
         Assert.Null(stale["ETag"]);
-        (await studio.Get("/v1/profiles/main", null, ("If-Match", first), ("If-None-Match", second))).IsProblem(412, "stale-revision"); // If-Match comes first
+        // If-Match comes first
+        (await studio.Get("/v1/profiles/main", null, ("If-Match", first), ("If-None-Match", second))).IsProblem(412, "stale-revision");
         Assert.Equal(304, (await studio.Get("/v1/profiles/main", null, ("If-Match", second), ("If-None-Match", second))).Status);
         (await studio.Get("/v1/profiles/main", headers: ("If-Match", "7"))).IsProblem(400, "unreadable-request");
         (await studio.Get("/v1/profiles/none", headers: ("If-Match", "*"))).IsProblem(404, "not-found");

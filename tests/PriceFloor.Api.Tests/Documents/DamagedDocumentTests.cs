@@ -27,11 +27,20 @@ public sealed class DamagedDocumentTests
         await studio.Has("/v1/designs/OTHER", """{"profile":"other","making":{"piecesPerDay":4}}""");
         await using var again = await Damage(studio, "profile", "main", sound, damaged);
 
-        foreach (var path in new[] { "/v1/price-checks?sku=RB-014&channel=web&price=58", "/v1/designs/RB-014/floor-price", "/v1/profiles/main", "/v1/profiles/main/requirement", "/v1/profiles/main/revisions/1" })
-            Assert.Contains("profile \"main\" (revision 1)", (await again.Get(path)).IsProblem(503, "damaged-document").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        foreach (var path in new[]
+        {
+            "/v1/price-checks?sku=RB-014&channel=web&price=58",
+            "/v1/designs/RB-014/floor-price",
+            "/v1/profiles/main",
+            "/v1/profiles/main/requirement",
+            "/v1/profiles/main/revisions/1",
+        })
+            Assert.Contains("profile \"main\" (revision 1)",
+                (await again.Get(path)).IsProblem(503, "damaged-document").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
         // What does not need it still answers, and a list leaves out what it lacks.
         Assert.Equal(200, (await again.Get("/v1/designs/OTHER/floor-price")).Status);
-        var reasons = (await again.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray().ToDictionary(item => item.GetProperty("sku").GetString()!, item => item.TryGetProperty("reason", out var reason) ? reason.GetString() : null);
+        var reasons = (await again.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray().ToDictionary(
+            item => item.GetProperty("sku").GetString()!, item => item.TryGetProperty("reason", out var reason) ? reason.GetString() : null);
         Assert.Equal(("damaged-document", null), (reasons["RB-014"], reasons["OTHER"]));
 
         Assert.Equal(200, (await again.Put("/v1/profiles/main", Sample.SmallProfile)).Status);
@@ -57,7 +66,8 @@ public sealed class DamagedDocumentTests
     }
 
     [Theory]
-    [InlineData("design", "RB-014", "\"piecesPerDay\":4", "\"piecesPerDay\":4,\"minutesPerPiece\":1", "/v1/designs/RB-014")] // two ways to say it: which?
+    // two ways to say it: which?
+    [InlineData("design", "RB-014", "\"piecesPerDay\":4", "\"piecesPerDay\":4,\"minutesPerPiece\":1", "/v1/designs/RB-014")]
     [InlineData("channel", "web", "\"priceEnding\":0", "\"priceEnding\":0.5", "/v1/channels/web")]
     public async Task A_document_that_breaks_a_rule_between_its_fields_is_damaged(string kind, string key, string sound, string damaged, string path)
     {
@@ -76,7 +86,8 @@ public sealed class DamagedDocumentTests
         await studio.Has("/v1/designs/SOUND", """{"profile":"main","making":{"piecesPerDay":4}}""");
         await using var again = await Damage(studio, "design", "RB-014", "\"piecesPerDay\":4", "\"piecesPerDay\":\"four\"");
         foreach (var accept in new[] { "application/json", "text/csv", "application/x-ndjson" })
-            Assert.Contains("design \"RB-014\" (revision 1)", (await again.Get("/v1/designs", headers: ("Accept", accept))).IsProblem(503, "damaged-document").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+            Assert.Contains("design \"RB-014\" (revision 1)", (await again.Get("/v1/designs", headers: ("Accept", accept)))
+                .IsProblem(503, "damaged-document").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
         (await again.Get("/v1/designs/RB-014/revisions")).IsProblem(503, "damaged-document");
         Assert.Equal(200, (await again.Get("/v1/designs?after=RB-014")).Status);
     }
@@ -89,11 +100,14 @@ public sealed class DamagedDocumentTests
         await studio.Has("/v1/designs/SOUND", """{"profile":"main","making":{"piecesPerDay":4}}""");
         await using var again = await Damage(studio, "design", "RB-014", "\"piecesPerDay\":4", "\"piecesPerDay\":\"four\"");
 
-        var items = (await again.Post("/v1/price-checks/batch", """[{"sku":"RB-014","channel":"web","price":58},{"sku":"SOUND","channel":"web","price":58}]""")).Json.GetProperty("items");
+        var items = (await again.Post("/v1/price-checks/batch",
+            """[{"sku":"RB-014","channel":"web","price":58},{"sku":"SOUND","channel":"web","price":58}]""")).Json.GetProperty("items");
         Assert.Equal("/problems/damaged-document", items[0].GetProperty("type").GetString());
         Assert.Equal("61.74", items[1].GetProperty("floorPrice").GetRawText());
-        var sheet = await again.SendBytes("POST", "/v1/price-checks/batch", "sku,channel,price\nRB-014,web,58\nSOUND,web,58\nRB-014,web,59\n"u8.ToArray(), "text/csv");
-        Assert.Matches("(?s)RB-014,web,58,,,,\"?Line 2, .*damaged.*SOUND,web,58,below-floor,61.74,.*RB-014,web,59,,,,\"?Line 4, .*damaged", sheet.Text);
+        var sheet = await again.SendBytes("POST", "/v1/price-checks/batch",
+            "sku,channel,price\nRB-014,web,58\nSOUND,web,58\nRB-014,web,59\n"u8.ToArray(), "text/csv");
+        Assert.Matches(
+            "(?s)RB-014,web,58,,,,\"?Line 2, .*damaged.*SOUND,web,58,below-floor,61.74,.*RB-014,web,59,,,,\"?Line 4, .*damaged", sheet.Text);
     }
 
     [Fact]
@@ -105,7 +119,8 @@ public sealed class DamagedDocumentTests
         await using var again = await Damage(studio, "channel", "market", "\"sells\":\"retail\"", "\"sells\":\"retial\"");
         var floor = (await again.Get("/v1/designs/RB-014/floor-price")).Json;
         Assert.Equal(["web"], floor.GetProperty("channels").EnumerateArray().Select(channel => channel.GetProperty("channel").GetString()));
-        Assert.Contains("damaged-document", floor.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()));
+        Assert.Contains("damaged-document",
+            floor.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()));
     }
 
     [Theory]
@@ -116,7 +131,8 @@ public sealed class DamagedDocumentTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         await using var again = await Damage(studio, "design", "RB-014", sound, damaged);
-        var held = again.ClientWith((await again.Post("/v1/keys", """{"name":"held","scopes":["read"],"profiles":["main"]}""")).Json.GetProperty("key").GetString());
+        var held = again.ClientWith((await again.Post("/v1/keys", """{"name":"held","scopes":["read"],"profiles":["main"]}"""))
+            .Json.GetProperty("key").GetString());
         (await again.Get("/v1/designs/RB-014", held)).IsProblem(404, "not-found");
         Assert.Equal("""{"items":[],"next":null}""", (await again.Get("/v1/designs", held)).Text);
     }
@@ -130,7 +146,8 @@ public sealed class DamagedDocumentTests
         await using var again = await Damage(studio, "channel", "web", "\"Shop\"", "\"Sho\u202ep\"", number: 2);
         Assert.Equal("Sho\u202ep", (await again.Get("/v1/channels/web")).Json.GetProperty("name").GetString());
         Assert.Equal("61.74", (await again.Get("/v1/price-checks?sku=RB-014&channel=web&price=58")).Json.GetProperty("floorPrice").GetRawText());
-        Assert.Equal(["control-character"], (await again.Put("/v1/channels/web", (await again.Get("/v1/channels/web")).Text)).IsProblem(422, "invalid-input").Codes);
+        Assert.Equal(["control-character"],
+            (await again.Put("/v1/channels/web", (await again.Get("/v1/channels/web")).Text)).IsProblem(422, "invalid-input").Codes);
     }
 
     [Fact]
@@ -151,7 +168,8 @@ public sealed class DamagedDocumentTests
         await studio.HasASmallShop();
         await using var again = await Damage(studio, "profile", "main", "\"amount\":24000.00", "\"amount\":\"24O00.00\"");
         var output = new StringWriter();
-        var settings = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = again.Folder }).Build();
+        var settings = new ConfigurationBuilder()
+            .AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_DATA"] = again.Folder }).Build();
         Assert.Equal(1, StoreCommands.Run("check-store", ["check-store"], settings, output));
         Assert.Matches("profile main, revision 1: #/expenses/0/amount: .* is not a plain number", output.ToString());
     }
@@ -161,7 +179,8 @@ public sealed class DamagedDocumentTests
     {
         await using (var store = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False"))
         {
-            var body = store.ExecuteScalar<string>("SELECT body FROM revision WHERE kind = @kind AND key = @key AND number = @number", new { kind, key, number })!;
+            var body = store.ExecuteScalar<string>("SELECT body FROM revision WHERE kind = @kind AND key = @key AND number = @number",
+                new { kind, key, number })!;
             var at = body.IndexOf(sound, StringComparison.Ordinal);
             Assert.True(at >= 0, body);
             body = string.Concat(body.AsSpan(0, at), damaged, body.AsSpan(at + sound.Length));

@@ -27,9 +27,11 @@ public sealed class DocumentTests
     public async Task The_order_of_lines_is_part_of_what_a_document_says()
     {
         await using var studio = new Studio();
-        const string TwoLines = """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":1,"per":"year"},{"amount":2,"per":"year"}]}""";
+        const string TwoLines =
+            """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":1,"per":"year"},{"amount":2,"per":"year"}]}""";
         await studio.Has("/v1/profiles/main", TwoLines);
-        var turned = await studio.Put("/v1/profiles/main", TwoLines.Replace("""{"amount":1,"per":"year"},{"amount":2,"per":"year"}""", """{"amount":2,"per":"year"},{"amount":1,"per":"year"}""", StringComparison.Ordinal));
+        var turned = await studio.Put("/v1/profiles/main", TwoLines.Replace("""{"amount":1,"per":"year"},{"amount":2,"per":"year"}""",
+            """{"amount":2,"per":"year"},{"amount":1,"per":"year"}""", StringComparison.Ordinal));
         Assert.Equal("\"2\"", turned["ETag"]);
     }
 
@@ -42,8 +44,12 @@ public sealed class DocumentTests
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("USD", currency, StringComparison.Ordinal));
         var read = await studio.Get("/v1/profiles/main");
-        Assert.Equal("{\"key\":\"main\",\"revision\":1,\"savedAt\":\"2027-01-02T09:00:00.000000Z\",\"currency\":\"" + currency + "\",\"yearStart\":\"2027-01-01\",\"calendar\":{\"weeksPerYear\":50,\"daysPerWeek\":5,\"hoursPerDay\":8,\"benchShare\":1},\"helpers\":[],\"expenses\":[{\"amount\":"
-            + expense + ",\"per\":\"year\",\"deductible\":true}],\"equipment\":[],\"soldShare\":1,\"household\":[{\"amount\":" + household + ",\"per\":\"month\",\"businessShare\":0}],\"otherIncome\":[],\"tax\":{\"kind\":\"none\",\"levies\":[]},\"materials\":[],\"limits\":[],\"priceRule\":{\"retailMultiple\":2}}", read.Text);
+        Assert.Equal("{\"key\":\"main\",\"revision\":1,\"savedAt\":\"2027-01-02T09:00:00.000000Z\",\"currency\":\"" + currency + "\","
+            + "\"yearStart\":\"2027-01-01\",\"calendar\":{\"weeksPerYear\":50,\"daysPerWeek\":5,\"hoursPerDay\":8,\"benchShare\":1},\"helpers\":[],"
+            + "\"expenses\":[{\"amount\":"
+            + expense + ",\"per\":\"year\",\"deductible\":true}],\"equipment\":[],\"soldShare\":1,\"household\":[{\"amount\":" + household
+            + ",\"per\":\"month\",\"businessShare\":0}],\"otherIncome\":[],\"tax\":{\"kind\":\"none\",\"levies\":[]},\"materials\":[],\"limits\":[],"
+            + "\"priceRule\":{\"retailMultiple\":2}}", read.Text);
         Assert.Equal("no-cache, private", read["Cache-Control"]);
     }
 
@@ -152,11 +158,13 @@ public sealed class DocumentTests
 
         Assert.Equal(1, (await studio.Get($"/v1/profiles/main?{Then}")).Json.GetProperty("revision").GetInt32());
         Assert.Equal("1200.00", (await studio.Get($"/v1/profiles/main/requirement?{Then}")).Json.GetProperty("perWeek").GetRawText());
-        Assert.Equal("1680.00", (await studio.Get("/v1/profiles/main/requirement")).Json.GetProperty("perWeek").GetRawText()); // (48,000 + 36,000) / 50
+        // (48,000 + 36,000) / 50
+        Assert.Equal("1680.00", (await studio.Get("/v1/profiles/main/requirement")).Json.GetProperty("perWeek").GetRawText());
         var floor = await studio.Get($"/v1/designs/RB-014/floor-price?{Then}");
         Assert.Equal("60.00", floor.Json.GetProperty("floor").GetRawText());
         Assert.Equal("58.00", floor.Json.GetProperty("channels")[0].GetProperty("listedPrice").GetRawText());
-        Assert.Equal("61.74", (await studio.Get($"/v1/price-checks?sku=RB-014&channel=web&price=58&{Then}")).Json.GetProperty("floorPrice").GetRawText());
+        Assert.Equal("61.74",
+            (await studio.Get($"/v1/price-checks?sku=RB-014&channel=web&price=58&{Then}")).Json.GetProperty("floorPrice").GetRawText());
         Assert.Single((await studio.Get($"/v1/profiles/main/revisions?{Then}")).Json.GetProperty("items").EnumerateArray());
         (await studio.Get($"/v1/profiles/main/revisions/2?{Then}")).IsProblem(404, "not-found");
         (await studio.Get("/v1/profiles/main?asOf=2026-01-01T00:00:00%2B01:00")).IsProblem(404, "not-found");

@@ -10,7 +10,8 @@ public sealed class KeyInPathTests
         await using var studio = new Studio();
         Assert.Equal(201, (await studio.Put("/v1/channels/a+b~c:d", Sample.Shop)).Status);
         foreach (var path in new[] { "/v1/channels/a%2Bb~c:d", "/v1/channels/a+b%7Ec%3Ad", "/v1/channels/%61+b~c:d" })
-            Assert.Equal((path, 200, "a+b~c:d"), (path, (await studio.Get(path)).Status, (await studio.Get(path)).Json.GetProperty("key").GetString()));
+            Assert.Equal((path, 200, "a+b~c:d"),
+                (path, (await studio.Get(path)).Status, (await studio.Get(path)).Json.GetProperty("key").GetString()));
         (await studio.Get("/v1/channels/A+b~c:d")).IsProblem(404, "not-found");
         Assert.Single((await studio.Get("/v1/channels")).Json.GetProperty("items").EnumerateArray());
     }

@@ -102,5 +102,6 @@ public sealed class PagingTests(SharedStudio shared) : IClassFixture<SharedStudi
         return studio;
     }
 
-    private static List<string> Items(Answer page, string name) => [.. page.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty(name).ToString())];
+    private static List<string> Items(Answer page, string name) =>
+        [.. page.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty(name).ToString())];
 }

@@ -10,7 +10,8 @@ namespace PriceFloor.Api.Tests.Documents;
 public sealed class PresentDocumentsTests
 {
     /// <summary>
-    /// Odd revisions of the profile ask 60.00 of a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over 1,000 pieces. The shop takes 2.4 % and
+    /// Odd revisions of the profile ask 60.00 of a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over
+    /// 1,000 pieces. The shop takes 2.4 % and
     /// 0.25: 60.25 / 0.976 = 61.7316, 30.25 / 0.976 = 30.9939, rounded up.
     /// </summary>
     [Theory]
@@ -28,7 +29,8 @@ public sealed class PresentDocumentsTests
             for (var revision = 2; revision <= 60; revision++)
             {
                 var living = revision % 2 == 0 ? "500" : "3000";
-                var answer = await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("\"amount\":3000", $"\"amount\":{living}", StringComparison.Ordinal));
+                var answer = await studio.Put("/v1/profiles/main",
+                    Sample.SmallProfile.Replace("\"amount\":3000", $"\"amount\":{living}", StringComparison.Ordinal));
                 Assert.Equal($"\"{revision}\"", answer["ETag"]);
                 Volatile.Write(ref acknowledged, revision);
             }
@@ -64,7 +66,8 @@ public sealed class PresentDocumentsTests
             var sku = $"D-{random.Next(4)}";
             _ = random.Next(7) switch
             {
-                0 => await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", random.Next(20000, 30000).ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)),
+                0 => await studio.Put("/v1/profiles/main",
+                    Sample.SmallProfile.Replace("24000", random.Next(20000, 30000).ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)),
                 1 => await studio.Delete($"/v1/designs/{sku}"),
                 2 => await studio.Put($"/v1/designs/{sku}/prices/order", $$"""{"price":{{random.Next(20, 90)}}}"""),
                 3 => await studio.Delete($"/v1/designs/{sku}/prices/order"),
@@ -82,5 +85,6 @@ public sealed class PresentDocumentsTests
         }
     }
 
-    private static string Of(JsonElement floor) => string.Join(' ', new[] { "floor", "wholesale", "channels", "basis" }.Select(name => floor.GetProperty(name).GetRawText()));
+    private static string Of(JsonElement floor) =>
+        string.Join(' ', new[] { "floor", "wholesale", "channels", "basis" }.Select(name => floor.GetProperty(name).GetRawText()));
 }

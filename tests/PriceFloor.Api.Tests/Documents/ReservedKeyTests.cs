@@ -6,7 +6,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>Names that are addresses already, or that addresses drop: nothing new gets one, and what has one stays readable and can be deleted.</summary>
+/// <summary>
+/// Names that are addresses already, or that addresses drop: nothing new gets one, and what has one stays readable and can be deleted.
+/// </summary>
 public sealed class ReservedKeyTests
 {
     [Theory]
@@ -16,7 +18,14 @@ public sealed class ReservedKeyTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        foreach (var (path, body) in new[] { ("profiles", Sample.SmallProfile), ("designs", Sample.Pendant), ("channels", Sample.Shop), ("reading-rules", """{"rules":[]}"""), ("designs/RB-014/prices", """{"price":58}""") })
+        foreach (var (path, body) in new[]
+        {
+            ("profiles", Sample.SmallProfile),
+            ("designs", Sample.Pendant),
+            ("channels", Sample.Shop),
+            ("reading-rules", """{"rules":[]}"""),
+            ("designs/RB-014/prices", """{"price":58}"""),
+        })
         {
             var answer = (await studio.Put($"/v1/{path}/{key}", body)).IsProblem(422, "invalid-input");
             Assert.Equal((path, "bad-key"), (path, Assert.Single(answer.Codes)));
@@ -56,7 +65,8 @@ public sealed class ReservedKeyTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var body = await studio.Get("/v1/designs/RB-014");
-        studio.Services.GetRequiredService<Store>().Write("an earlier program", writing => writing.Save("design", "batch", """{"profile":"main","making":{"piecesPerDay":4}}""", []));
+        studio.Services.GetRequiredService<Store>()
+            .Write("an earlier program", writing => writing.Save("design", "batch", """{"profile":"main","making":{"piecesPerDay":4}}""", []));
         Assert.Equal(200, (await studio.Get("/v1/designs/batch")).Status);
         Assert.Equal(200, (await studio.Get("/v1/designs/batch/floor-price")).Status);
         Assert.Equal(200, (await studio.Get("/v1/designs/batch/revisions")).Status);

@@ -7,7 +7,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>What somebody changes while a batch is on its way is not taken back by it: rows are laid over what stands when they are written.</summary>
+/// <summary>
+/// What somebody changes while a batch is on its way is not taken back by it: rows are laid over what stands when they are written.
+/// </summary>
 public sealed class SlowUploadTests
 {
     private const string FivePieces = """{"profile":"main","making":{"piecesPerDay":5}}""";
@@ -70,7 +72,8 @@ public sealed class SlowUploadTests
     public async Task A_key_that_ends_while_its_batch_is_uploaded_writes_nothing(string method, string address, int status)
     {
         await using var studio = await WithAShop();
-        using var client = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"]}""")).Json.GetProperty("key").GetString());
+        using var client =
+            studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"]}""")).Json.GetProperty("key").GetString());
         using var upload = new HeldUpload("sku,name\n", "RB-014,River drop\n", "text/csv");
         var sent = upload.SendTo(studio, "/v1/designs/batch", client);
         await upload.HasBegun();
@@ -79,7 +82,8 @@ public sealed class SlowUploadTests
         var answer = await sent;
         if (status == 401)
             Assert.Contains("nothing was stored", answer.IsProblem(401, "no-key").Text, StringComparison.Ordinal);
-        Assert.Equal((status, status == 200 ? 2 : 1), (answer.Status, (await studio.Get("/v1/designs/RB-014")).Json.GetProperty("revision").GetInt32()));
+        Assert.Equal((status, status == 200 ? 2 : 1),
+            (answer.Status, (await studio.Get("/v1/designs/RB-014")).Json.GetProperty("revision").GetInt32()));
     }
 
     [Fact]
@@ -88,7 +92,8 @@ public sealed class SlowUploadTests
         await using var studio = await WithAShop();
         foreach (var recreated in new[] { false, true })
         {
-            using var client = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"importer","scopes":["write"],"expires":"2027-01-02T10:00:00Z"}""")).Json.GetProperty("key").GetString());
+            using var client = studio.ClientWith((await studio.Post("/v1/keys",
+                """{"name":"importer","scopes":["write"],"expires":"2027-01-02T10:00:00Z"}""")).Json.GetProperty("key").GetString());
             using var upload = new HeldUpload("{\"profile\":\"main\",", "\"making\":{\"piecesPerDay\":7}}", "application/json");
             var sent = upload.SendTo(studio, "/v1/designs/RB-014", client, HttpMethod.Put);
             await upload.HasBegun();
@@ -120,7 +125,8 @@ public sealed class SlowUploadTests
     private static async Task BothChangesStand(Studio studio)
     {
         var design = (await studio.Get("/v1/designs/RB-014")).Json;
-        Assert.Equal(("River drop", 5), (design.GetProperty("name").GetString(), design.GetProperty("making").GetProperty("piecesPerDay").GetInt32()));
+        Assert.Equal(("River drop", 5),
+            (design.GetProperty("name").GetString(), design.GetProperty("making").GetProperty("piecesPerDay").GetInt32()));
         Assert.Equal(3, design.GetProperty("revision").GetInt32());
     }
 

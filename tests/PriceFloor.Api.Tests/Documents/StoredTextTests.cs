@@ -29,12 +29,15 @@ public sealed class StoredTextTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.Rich);
-        await studio.Has("/v1/designs/RB-014", """{"profile":"main","making":{"steps":[{"name":"torch","handsOnMinutes":34.0},{"handsOnMinutes":"20","batchSize":24,"mayBeHurried":false}]},"materials":[{"material":"clear-rod","quantity":0.0620},{"amount":1.5,"at":"torch"}],"seconds":{"price":11}}""");
+        await studio.Has("/v1/designs/RB-014",
+            """{"profile":"main","making":{"steps":[{"name":"torch","handsOnMinutes":34.0},{"handsOnMinutes":"20","batchSize":24,"mayBeHurried":false}]},"materials":[{"material":"clear-rod","quantity":0.0620},{"amount":1.5,"at":"torch"}],"seconds":{"price":11}}""");
         Assert.Equal("{\"key\":\"RB-014\"," + Saved
             + """profile":"main","aliases":[],"making":{"steps":[{"name":"torch","handsOnMinutes":34,"batchSize":1,"goodShare":1,"mayBeHurried":true},{"handsOnMinutes":20,"batchSize":24,"goodShare":1,"mayBeHurried":false}],"goodShare":1,"setupMinutes":0},"materials":[{"material":"clear-rod","quantity":0.062,"wasteShare":0,"batchSize":1,"at":"start"},{"wasteShare":0,"batchSize":1,"amount":1.50,"at":"torch"}],"seconds":{"share":0,"price":11.00}}""",
             Settled(await studio.Get("/v1/designs/RB-014")));
         await studio.Has("/v1/designs/B", """{"profile":"main","making":{"piecesPerDay":4}}""");
-        Assert.Equal("{\"key\":\"B\"," + Saved + """profile":"main","aliases":[],"making":{"piecesPerDay":4,"goodShare":1,"setupMinutes":0},"materials":[]}""", Settled(await studio.Get("/v1/designs/B")));
+        Assert.Equal(
+            "{\"key\":\"B\"," + Saved + """profile":"main","aliases":[],"making":{"piecesPerDay":4,"goodShare":1,"setupMinutes":0},"materials":[]}""",
+            Settled(await studio.Get("/v1/designs/B")));
     }
 
     /// <summary>The clock stands, so each save is a microsecond after the one before.</summary>

@@ -4,10 +4,13 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Explaining;
 
-/// <summary>Every answer redone as its reader would: each formula from the values shown above it, and then the answer's own figures from those.</summary>
+/// <summary>
+/// Every answer redone as its reader would: each formula from the values shown above it, and then the answer's own figures from those.
+/// </summary>
 public sealed class WorkingsByHandTests
 {
-    private const string Plan = """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":80,"units":600},{"sku":"RB-014","channel":"gallery","price":150,"units":123}],"hoursKeptBack":40""";
+    private const string Plan =
+        """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":80,"units":600},{"sku":"RB-014","channel":"gallery","price":150,"units":123}],"hoursKeptBack":40""";
     private const string Surplus = ""","surplus":{"amount":1500,"tax":"after"}}""";
 
     public static TheoryData<string, string?, string[]> Answers => new()
@@ -15,37 +18,46 @@ public sealed class WorkingsByHandTests
         // what is asked, with what body, figures of the answer as field:symbol:decimals
         {
             "/v1/profiles/main/requirement", null,
-            ["requiredRevenue:requiredRevenue:up2", "benchMustEarn:benchMustEarn:up2", "perBenchHour:perBenchHour:up2", "perDay:perDay:up2", "perWeek:perWeek:up2"]
+            ["requiredRevenue:requiredRevenue:up2", "benchMustEarn:benchMustEarn:up2", "perBenchHour:perBenchHour:up2", "perDay:perDay:up2",
+                "perWeek:perWeek:up2"]
         },
         {
             "/v1/designs/RB-014/floor-price", null,
-            ["floor:floor:up2", "wholesale:wholesale:2", "retail:retail:2", "benchHours:benchHours:4", "materials:materials:2", "piecesPerYear:piecesPerYear:down0",
-                "channels/1/floorPrice:channel2FloorPrice:2", "channels/1/targetPrice:channel2TargetPrice:2", "channels/0/floorPrice:channel1FloorPrice:2"]
+            ["floor:floor:up2", "wholesale:wholesale:2", "retail:retail:2", "benchHours:benchHours:4", "materials:materials:2",
+                "piecesPerYear:piecesPerYear:down0", "channels/1/floorPrice:channel2FloorPrice:2", "channels/1/targetPrice:channel2TargetPrice:2",
+                "channels/0/floorPrice:channel1FloorPrice:2"]
         },
         {
             "/v1/price-checks?sku=RB-014&channel=web&price=58", null,
-            ["floorPrice:floorPrice:2", "targetPrice:targetPrice:2", "netProceeds:net:2", "aboveFloor:aboveFloor:2", "earnedPerBenchHour:earnedPerBenchHour:2", "takeHomePerHourAtThisPrice:takeHomePerHourAtThisPrice:2"]
+            ["floorPrice:floorPrice:2", "targetPrice:targetPrice:2", "netProceeds:net:2", "aboveFloor:aboveFloor:2",
+                "earnedPerBenchHour:earnedPerBenchHour:2", "takeHomePerHourAtThisPrice:takeHomePerHourAtThisPrice:2"]
         },
         { "/v1/designs/RB-014/price-parts?channel=web", null, ["channels/0/paid:paidAPiece:2"] },
         {
             "/v1/designs/RB-014/break-even?channel=web&price=58&planned=1000", null,
-            ["contribution:contribution:2", "units:units:0", "revenue:revenue:2", "benchHours:unitsHours:4", "capacity:capacity:0", "shareOfYear:shareOfYear:6",
-                "marginOfSafety:marginOfSafety:6", "operatingLeverage:operatingLeverage:6"]
+            ["contribution:contribution:2", "units:units:0", "revenue:revenue:2", "benchHours:unitsHours:4", "capacity:capacity:0",
+                "shareOfYear:shareOfYear:6", "marginOfSafety:marginOfSafety:6", "operatingLeverage:operatingLeverage:6"]
         },
         {
-            "/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":80,"ratio":3},{"sku":"RB-014","channel":"gallery","price":150,"ratio":1.5}]""" + Surplus,
-            ["benchMustEarn:benchMustEarnWithSurplus:up2", "contributionPerMixUnit:contributionPerMixUnit:2", "mixUnits:mixUnits:6", "lines/0/units:units1:0", "lines/1/units:units2:0",
-                "revenue:revenue:2", "benchHours:unitsHours:4", "shareOfYear:shareOfYear:6"]
+            "/v1/break-even",
+            """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":80,"ratio":3},{"sku":"RB-014","channel":"gallery","price":150,"ratio":1.5}]"""
+            + Surplus,
+            ["benchMustEarn:benchMustEarnWithSurplus:up2", "contributionPerMixUnit:contributionPerMixUnit:2", "mixUnits:mixUnits:6",
+                "lines/0/units:units1:0", "lines/1/units:units2:0", "revenue:revenue:2", "benchHours:unitsHours:4", "shareOfYear:shareOfYear:6"]
         },
-        { "/v1/designs/RB-014/remedies?channel=web&price=30", null, ["remedies/1/after:enoughMinutes:down2", "remedies/5/after:moreTaxableIncome:up2"] },
+        { "/v1/designs/RB-014/remedies?channel=web&price=30", null,
+            ["remedies/1/after:enoughMinutes:down2", "remedies/5/after:moreTaxableIncome:up2"] },
         { "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"materials":6}""", ["minutes:minutes:down2"] },
         {
             "/v1/year-plans", Plan + Surplus,
-            ["benchMustEarn:benchMustEarnWithSurplus:up2", "contribution:contribution:2", "surplusBeforeTax:surplusBeforeTax:down2", "surplusAfterTax:surplusAfterTax:down2", "revenue:revenue:2", "proceeds:proceeds:2",
-                "benchHours:planHours:4", "limits/0/available:hoursAvailable:4", "limits/1/used:loads1:4", "materialSpend/planned:planMaterials:2", "lines/1/contributionPerBenchHour:perBenchHour2:2"]
+            ["benchMustEarn:benchMustEarnWithSurplus:up2", "contribution:contribution:2", "surplusBeforeTax:surplusBeforeTax:down2",
+                "surplusAfterTax:surplusAfterTax:down2", "revenue:revenue:2", "proceeds:proceeds:2",
+                "benchHours:planHours:4", "limits/0/available:hoursAvailable:4", "limits/1/used:loads1:4", "materialSpend/planned:planMaterials:2",
+                "lines/1/contributionPerBenchHour:perBenchHour2:2"]
         },
         {
-            "/v1/year-plans/best", """{"profile":"main","goal":"maximum-surplus","lines":[{"sku":"RB-014","channel":"web","price":80,"maximum":500},{"sku":"RB-014","channel":"gallery","price":150,"maximum":200}]}""",
+            "/v1/year-plans/best",
+            """{"profile":"main","goal":"maximum-surplus","lines":[{"sku":"RB-014","channel":"web","price":80,"maximum":500},{"sku":"RB-014","channel":"gallery","price":150,"maximum":200}]}""",
             ["contribution:contribution:2", "limits/0/worthOfOneMore:worthOfOneMore1:2"]
         },
     };
@@ -60,19 +72,24 @@ public sealed class WorkingsByHandTests
         Assert.True(answer.Status == 200, answer.Text);
         var known = Redone(answer.Json.GetProperty("workings"));
         foreach (var figure in figures.Select(text => text.Split(':')))
-            Assert.True(Rounded(known[figure[1]], figure[2]) == At(answer.Json, figure[0]), $"{figure[0]} is {At(answer.Json, figure[0])}, its workings say {known[figure[1]]}");
+            Assert.True(Rounded(known[figure[1]], figure[2]) == At(answer.Json, figure[0]),
+                $"{figure[0]} is {At(answer.Json, figure[0])}, its workings say {known[figure[1]]}");
     }
 
-    /// <summary>What is shown has at most 12 decimals, so a line may differ a little from what those above it make; never in the first nine digits.</summary>
+    /// <summary>
+    /// What is shown has at most 12 decimals, so a line may differ a little from what those above it make; never in the first nine digits.
+    /// </summary>
     private static Dictionary<string, decimal> Redone(JsonElement workings)
     {
         var known = new Dictionary<string, decimal>();
         foreach (var line in workings.EnumerateArray())
         {
-            var (symbol, formula, value) = (line.GetProperty("symbol").GetString()!, line.GetProperty("formula").GetString()!, line.GetProperty("value"));
+            var (symbol, formula, value) = (line.GetProperty("symbol").GetString()!, line.GetProperty("formula").GetString()!,
+                line.GetProperty("value"));
             Assert.DoesNotMatch("[.][0-9]{13}", $"{formula} {value.GetRawText()}");
             var redone = Formula.Value(formula, known);
-            Assert.True(decimal.Abs(redone - value.GetDecimal()) <= 0.000000001m * decimal.Max(1, decimal.Abs(redone)), $"{symbol} = {formula}: {redone}, but it says {value}");
+            Assert.True(decimal.Abs(redone - value.GetDecimal()) <= 0.000000001m * decimal.Max(1, decimal.Abs(redone)),
+                $"{symbol} = {formula}: {redone}, but it says {value}");
             known.Add(symbol, value.GetDecimal());
         }
 
@@ -87,7 +104,9 @@ public sealed class WorkingsByHandTests
     };
 
     private static decimal At(JsonElement json, string path) =>
-        path.Split('/').Aggregate(json, (at, name) => at.ValueKind == JsonValueKind.Array ? at[int.Parse(name, System.Globalization.CultureInfo.InvariantCulture)] : at.GetProperty(name)).GetDecimal();
+        path.Split('/').Aggregate(json, (at, name) => at.ValueKind == JsonValueKind.Array
+            ? at[int.Parse(name, System.Globalization.CultureInfo.InvariantCulture)]
+            : at.GetProperty(name)).GetDecimal();
 
     private static async Task<Studio> AShop()
     {
@@ -95,7 +114,8 @@ public sealed class WorkingsByHandTests
         await studio.Has("/v1/profiles/main", Sample.Rich);
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
         await studio.Has("/v1/channels/web", Sample.RichChannel);
-        await studio.Has("/v1/channels/gallery", """{"sells":"retail","currency":"USD","shopShare":0.45,"salesTax":{"rate":0.2,"included":true},"priceStep":5}""");
+        await studio.Has("/v1/channels/gallery",
+            """{"sells":"retail","currency":"USD","shopShare":0.45,"salesTax":{"rate":0.2,"included":true},"priceStep":5}""");
         return studio;
     }
 }

@@ -18,7 +18,9 @@ public sealed class WelcomeTests
         Assert.Equal(
             """{"docs":"/docs","openapi":"/openapi/v1.json","problems":"/problems","health":"/health/ready","priceChecks":"/v1/price-checks","apiCatalog":"/.well-known/api-catalog"}""",
             answer.Json.GetProperty("links").GetRawText());
-        Assert.Equal("""</openapi/v1.json>; rel="service-desc"; type="application/json", </docs>; rel="service-doc"; type="text/html", </.well-known/api-catalog>; rel="api-catalog" """.TrimEnd(), answer["Link"]);
+        Assert.Equal(
+            """</openapi/v1.json>; rel="service-desc"; type="application/json", </docs>; rel="service-doc"; type="text/html", </.well-known/api-catalog>; rel="api-catalog" """.TrimEnd(),
+            answer["Link"]);
     }
 
     [Theory]
@@ -56,9 +58,12 @@ public sealed class WelcomeTests
     public async Task Behind_a_proxy_with_a_path_of_its_own_the_links_have_that_path()
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_PATH_BASE", "/pricefloor"));
-        Assert.Equal("/pricefloor/v1/price-checks", (await studio.Get("/pricefloor/", studio.ClientWith(null))).Json.GetProperty("links").GetProperty("priceChecks").GetString());
-        Assert.Contains("href=\"/pricefloor/problems\"", (await studio.Get("/pricefloor/", null, ("Accept", Browser))).Text, StringComparison.Ordinal);
-        Assert.Contains("\"http://localhost/pricefloor/v1\"", (await studio.Get("/pricefloor/.well-known/api-catalog")).Text, StringComparison.Ordinal);
+        Assert.Equal("/pricefloor/v1/price-checks",
+            (await studio.Get("/pricefloor/", studio.ClientWith(null))).Json.GetProperty("links").GetProperty("priceChecks").GetString());
+        Assert.Contains("href=\"/pricefloor/problems\"", (await studio.Get("/pricefloor/", null, ("Accept", Browser))).Text,
+            StringComparison.Ordinal);
+        Assert.Contains("\"http://localhost/pricefloor/v1\"", (await studio.Get("/pricefloor/.well-known/api-catalog")).Text,
+            StringComparison.Ordinal);
     }
 
     private static async Task<(int, string?)> TypeOf(Studio studio, string accept)

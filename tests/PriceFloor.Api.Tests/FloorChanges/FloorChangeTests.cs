@@ -27,7 +27,8 @@ public sealed class FloorChangeTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var cursor = Next((await studio.Get("/v1/floor-changes")).Json);
-        await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("\"currency\"", "\"name\":\"A year\",\"currency\"", StringComparison.Ordinal));
+        await studio.Put("/v1/profiles/main",
+            Sample.SmallProfile.Replace("\"currency\"", "\"name\":\"A year\",\"currency\"", StringComparison.Ordinal));
         await studio.Put("/v1/designs/RB-014/prices/web", """{"price":99}""");
         Assert.Equal("[]", (await studio.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items").GetRawText());
     }
@@ -41,7 +42,9 @@ public sealed class FloorChangeTests
         var cursor = Next((await studio.Get("/v1/floor-changes")).Json);
         await studio.Put("/v1/designs/RB-014/prices/order", """{"price":75}""");
         var item = (await studio.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items")[0];
-        Assert.Equal(("\"web\"", "120.00", "150.00", """["RB-014/order@1: created"]"""), (item.GetProperty("channel").GetRawText(), item.GetProperty("oldTargetPrice").GetRawText(), item.GetProperty("newTargetPrice").GetRawText(), item.GetProperty("movedBy").GetRawText()));
+        Assert.Equal(("\"web\"", "120.00", "150.00", """["RB-014/order@1: created"]"""), (item.GetProperty("channel").GetRawText(),
+            item.GetProperty("oldTargetPrice").GetRawText(), item.GetProperty("newTargetPrice").GetRawText(),
+            item.GetProperty("movedBy").GetRawText()));
     }
 
     [Fact]
@@ -51,13 +54,23 @@ public sealed class FloorChangeTests
         await studio.HasASmallShop();
         studio.Clock.Advance(TimeSpan.FromDays(10));
         await studio.Put("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":5}}""");
-        Assert.Equal(["RB-014@2: making/piecesPerDay"], (await studio.Get("/v1/floor-changes?since=2027-01-05T00:00:00Z")).Json.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
+        Assert.Equal(["RB-014@2: making/piecesPerDay"], (await studio.Get("/v1/floor-changes?since=2027-01-05T00:00:00Z"))
+            .Json.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
         Assert.Equal("[]", (await studio.Get("/v1/floor-changes?since=2028-01-05T00:00:00Z")).Json.GetProperty("items").GetRawText());
-        Assert.Equal("[]", (await studio.Get("/v1/floor-changes?since=2027-01-05T00:00:00Z&asOf=2027-01-06T00:00:00Z")).Json.GetProperty("items").GetRawText());
+        Assert.Equal("[]",
+            (await studio.Get("/v1/floor-changes?since=2027-01-05T00:00:00Z&asOf=2027-01-06T00:00:00Z")).Json.GetProperty("items").GetRawText());
         foreach (var since in new[] { "yesterday", "p", "p-1", "7", "p99999999999999999999" })
             Assert.Equal(["since"], (await studio.Get($"/v1/floor-changes?since={since}")).IsProblem(422, "invalid-input").Pointers);
         var cursor = Next((await studio.Get("/v1/floor-changes")).Json);
-        foreach (var since in new[] { "p5", "p5.", "p5.0123456789ab", cursor + "0", cursor.Replace("p5", "p05", StringComparison.Ordinal), cursor.Replace("p5", "p6", StringComparison.Ordinal) })
+        foreach (var since in new[]
+        {
+            "p5",
+            "p5.",
+            "p5.0123456789ab",
+            cursor + "0",
+            cursor.Replace("p5", "p05", StringComparison.Ordinal),
+            cursor.Replace("p5", "p6", StringComparison.Ordinal),
+        })
             Assert.Equal(["unknown-cursor"], (await studio.Get($"/v1/floor-changes?since={since}")).IsProblem(422, "invalid-input").Codes);
     }
 
@@ -69,11 +82,14 @@ public sealed class FloorChangeTests
         var cursor = Next((await studio.Get("/v1/floor-changes")).Json);
         await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "26000", StringComparison.Ordinal));
         studio.Clock.Advance(TimeSpan.FromDays(10));
-        await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "26000", StringComparison.Ordinal).Replace("\"amount\":3000", "\"amount\":3100", StringComparison.Ordinal));
+        await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "26000", StringComparison.Ordinal)
+            .Replace("\"amount\":3000", "\"amount\":3100", StringComparison.Ordinal));
         var then = (await studio.Get($"/v1/floor-changes?since={cursor}&asOf=2027-01-05T00:00:00Z")).Json;
-        Assert.Equal(["main@2: expenses/0/amount"], then.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
+        Assert.Equal(["main@2: expenses/0/amount"],
+            then.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
         var rest = (await studio.Get($"/v1/floor-changes?since={Next(then)}")).Json;
-        Assert.Equal(["main@3: household/0/amount"], rest.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
+        Assert.Equal(["main@3: household/0/amount"],
+            rest.GetProperty("items")[0].GetProperty("movedBy").EnumerateArray().Select(by => by.GetString()));
     }
 
     [Theory]
@@ -99,7 +115,8 @@ public sealed class FloorChangeTests
             foreach (var item in changes.GetProperty("items").EnumerateArray())
             {
                 var name = $"{item.GetProperty("sku")}/{item.GetProperty("channel")}";
-                Assert.Equal(held.GetValueOrDefault(name, "null null"), $"{item.GetProperty("oldFloorPrice").GetRawText()} {item.GetProperty("oldTargetPrice").GetRawText()}");
+                Assert.Equal(held.GetValueOrDefault(name, "null null"),
+                    $"{item.GetProperty("oldFloorPrice").GetRawText()} {item.GetProperty("oldTargetPrice").GetRawText()}");
                 Assert.NotEmpty(item.GetProperty("movedBy").EnumerateArray());
                 held[name] = Prices(item, "newFloorPrice", "newTargetPrice");
                 if (held[name] == "null null")
@@ -107,8 +124,10 @@ public sealed class FloorChangeTests
             }
 
             cursor = "?since=" + Next(changes);
-            var list = (await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray().Where(row => row.GetProperty("floorPrice").ValueKind != JsonValueKind.Null);
-            Assert.Equal(list.Select(row => $"{row.GetProperty("sku")}/{row.GetProperty("channel")}: {Prices(row, "floorPrice", "targetPrice")}").Order(StringComparer.Ordinal), held.Select(pair => $"{pair.Key}: {pair.Value}").Order(StringComparer.Ordinal));
+            var list = (await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray()
+                .Where(row => row.GetProperty("floorPrice").ValueKind != JsonValueKind.Null);
+            Assert.Equal(list.Select(row => $"{row.GetProperty("sku")}/{row.GetProperty("channel")}: {Prices(row, "floorPrice", "targetPrice")}")
+                .Order(StringComparer.Ordinal), held.Select(pair => $"{pair.Key}: {pair.Value}").Order(StringComparer.Ordinal));
         }
 
         await studio.DisposeAsync();
@@ -123,14 +142,17 @@ public sealed class FloorChangeTests
             1 => await studio.Delete($"/v1/designs/{sku}"),
             2 => await studio.Put($"/v1/designs/{sku}/prices/order", $$"""{"price":{{amount}}}"""),
             3 => await studio.Delete($"/v1/designs/{sku}/prices/order"),
-            4 => await studio.Put("/v1/channels/fair", """{"sells":"retail","currency":"USD","costPerPiece":0.X}""".Replace("X", amount, StringComparison.Ordinal)),
+            4 => await studio.Put("/v1/channels/fair",
+                """{"sells":"retail","currency":"USD","costPerPiece":0.X}""".Replace("X", amount, StringComparison.Ordinal)),
             5 => await studio.Delete("/v1/channels/fair"),
             6 => await studio.Put("/v1/profiles/second", Sample.SmallProfile.Replace("3000", $"3{amount}0", StringComparison.Ordinal)),
-            _ => await studio.Put($"/v1/designs/{sku}", """{"profile":"P","making":{"minutesPerPiece":M}}""".Replace("P", random.Next(3) == 0 ? "second" : "main", StringComparison.Ordinal).Replace("M", amount, StringComparison.Ordinal)),
+            _ => await studio.Put($"/v1/designs/{sku}", """{"profile":"P","making":{"minutesPerPiece":M}}""".Replace("P",
+                random.Next(3) == 0 ? "second" : "main", StringComparison.Ordinal).Replace("M", amount, StringComparison.Ordinal)),
         };
     }
 
-    private static string Prices(JsonElement row, string floor, string target) => $"{row.GetProperty(floor).GetRawText()} {row.GetProperty(target).GetRawText()}";
+    private static string Prices(JsonElement row, string floor, string target) =>
+        $"{row.GetProperty(floor).GetRawText()} {row.GetProperty(target).GetRawText()}";
 
     private static string Next(JsonElement answer) => answer.GetProperty("next").GetString()!;
 
@@ -153,14 +175,18 @@ public sealed class FloorChangeTests
             next = answer.Json.GetProperty("next").GetString()!;
             Assert.Equal(got.Count < whole.Count, answer["Link"]?.Contains("since=p0.", StringComparison.Ordinal) == true);
             if (page == 0)
-                await studio.Put("/v1/designs/A.1", """{"profile":"main","making":{"piecesPerDay":8}}"""); // what moves meanwhile comes after the answer under way
+                // what moves meanwhile comes after the answer under way
+                await studio.Put("/v1/designs/A.1", """{"profile":"main","making":{"piecesPerDay":8}}""");
         }
 
         Assert.Equal(whole, got);
-        Assert.Equal(["A.1/fair 30.00", "A.1/web 31.00"], Items((await studio.Get("/v1/floor-changes?since=" + next)).Json)); // half of 60.00; (30 + 0.25) / 0.976 = 30.9939
-        Assert.Equal(whole.SkipWhile(item => !item.StartsWith("B/", StringComparison.Ordinal)).Skip(1).Where(item => item[0] != 'A'), Items((await studio.Get("/v1/floor-changes?after=B/fair")).Json));
+        // half of 60.00; (30 + 0.25) / 0.976 = 30.9939
+        Assert.Equal(["A.1/fair 30.00", "A.1/web 31.00"], Items((await studio.Get("/v1/floor-changes?since=" + next)).Json));
+        Assert.Equal(whole.SkipWhile(item => !item.StartsWith("B/", StringComparison.Ordinal)).Skip(1).Where(item => item[0] != 'A'),
+            Items((await studio.Get("/v1/floor-changes?after=B/fair")).Json));
 
-        static List<string> Items(JsonElement answer) => [.. answer.GetProperty("items").EnumerateArray().Select(item => $"{item.GetProperty("sku")}/{item.GetProperty("channel")} {item.GetProperty("newFloorPrice").GetRawText()}")];
+        static List<string> Items(JsonElement answer) => [.. answer.GetProperty("items").EnumerateArray()
+            .Select(item => $"{item.GetProperty("sku")}/{item.GetProperty("channel")} {item.GetProperty("newFloorPrice").GetRawText()}")];
     }
 
     [Fact]

@@ -27,7 +27,8 @@ public sealed class FloorHistoryTests
         await using var studio = await AYear();
         foreach (var item in (await studio.Get("/v1/designs/RB-014/floor-history?channel=web")).Json.GetProperty("items").EnumerateArray())
         {
-            var then = (await studio.Get($"/v1/price-list?channel=web&asOf={Uri.EscapeDataString(item.GetProperty("at").GetString()!)}")).Json.GetProperty("items").EnumerateArray().Single(row => row.GetProperty("sku").GetString() == "RB-014");
+            var then = (await studio.Get($"/v1/price-list?channel=web&asOf={Uri.EscapeDataString(item.GetProperty("at").GetString()!)}"))
+                .Json.GetProperty("items").EnumerateArray().Single(row => row.GetProperty("sku").GetString() == "RB-014");
             foreach (var name in new[] { "floorPrice", "targetPrice", "listedPrice", "verdict" })
                 Assert.Equal(then.GetProperty(name).GetRawText(), item.GetProperty(name).GetRawText());
         }
@@ -49,7 +50,8 @@ public sealed class FloorHistoryTests
                 break; // before the channel was there
         }
         while (asOf.Length > 0);
-        Assert.Equal(whole, pieces.SkipWhile(item => item.StartsWith("null", StringComparison.Ordinal)).Aggregate(new List<string>(), (kept, item) => kept.Count > 0 && Prices(kept[^1]) == Prices(item) ? kept : [.. kept, item]));
+        Assert.Equal(whole, pieces.SkipWhile(item => item.StartsWith("null", StringComparison.Ordinal))
+            .Aggregate(new List<string>(), (kept, item) => kept.Count > 0 && Prices(kept[^1]) == Prices(item) ? kept : [.. kept, item]));
     }
 
     [Fact]
@@ -61,7 +63,8 @@ public sealed class FloorHistoryTests
         (await studio.Get("/v1/designs/RB-014/floor-history?channel=web")).IsProblem(404, "not-found");
         await studio.Put("/v1/designs/RB-014", Sample.Pendant);
         var history = await studio.Get("/v1/designs/RB-014/floor-history?channel=web");
-        Assert.Equal(["61.74", "61.74", "null", "61.74"], history.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty("floorPrice").GetRawText()));
+        Assert.Equal(["61.74", "61.74", "null", "61.74"],
+            history.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty("floorPrice").GetRawText()));
         Assert.Equal("not-stored", history.Json.GetProperty("items")[2].GetProperty("reason").GetString());
     }
 
@@ -73,7 +76,8 @@ public sealed class FloorHistoryTests
         await studio.Has("/v1/designs/RB-014", Sample.Pendant);
         await studio.Has("/v1/channels/web", Sample.Shop.Replace("USD", "EUR", StringComparison.Ordinal));
         await studio.Has("/v1/channels/web", Sample.Shop);
-        Assert.Equal(["currency-mismatch", null], (await studio.Get("/v1/designs/RB-014/floor-history?channel=web")).Json.GetProperty("items").EnumerateArray().Select(item => item.TryGetProperty("reason", out var reason) ? reason.GetString() : null));
+        Assert.Equal(["currency-mismatch", null], (await studio.Get("/v1/designs/RB-014/floor-history?channel=web"))
+            .Json.GetProperty("items").EnumerateArray().Select(item => item.TryGetProperty("reason", out var reason) ? reason.GetString() : null));
     }
 
     [Fact]
@@ -83,7 +87,8 @@ public sealed class FloorHistoryTests
         await studio.HasASmallShop();
         (await studio.Get("/v1/designs/NOPE/floor-history?channel=web")).IsProblem(404, "not-found");
         Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/floor-history?channel=x")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["channel", "limit"], (await studio.Get("/v1/designs/RB-014/floor-history?limit=0")).IsProblem(422, "invalid-input").Pointers.Order());
+        Assert.Equal(["channel", "limit"],
+            (await studio.Get("/v1/designs/RB-014/floor-history?limit=0")).IsProblem(422, "invalid-input").Pointers.Order());
     }
 
     /// <summary>Costs rise, a shop begins to buy, the price is fixed, the work gets brisker; what touches nothing here happens between.</summary>
@@ -108,7 +113,8 @@ public sealed class FloorHistoryTests
     }
 
     private static List<string> Items(Answer history) => [.. history.Json.GetProperty("items").EnumerateArray().Select(item =>
-        string.Join(' ', new[] { "floorPrice", "targetPrice", "listedPrice", "verdict", "movedBy" }.Select(name => item.GetProperty(name).GetRawText())))];
+        string.Join(' ',
+            new[] { "floorPrice", "targetPrice", "listedPrice", "verdict", "movedBy" }.Select(name => item.GetProperty(name).GetRawText())))];
 
     private static string Prices(string item) => item[..item.IndexOf('[', StringComparison.Ordinal)];
 }

@@ -9,8 +9,11 @@ public sealed class ComputationTests
     {
         // Common practice, no source: (24,000 + 36,000) / 50 weeks / 5 days = 240 a day; 4 a day: 60.00, twice that 120.00.
         await using var studio = new Studio();
-        var answer = await studio.Post("/v1/floor-prices", """{"profile":{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]},"design":{"making":{"piecesPerDay":4}}}""");
-        Assert.Equal("""{"currency":"USD","floor":60.00,"wholesale":60.00,"retail":120.00,"benchHours":2,"benchCost":60.00,"materials":0.00,"secondsCredit":0.00,"startsPerGoodPiece":1,"piecesPerYear":1000,"channels":[],"basis":{"profile":"inline","design":"inline","channels":[]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1}],"warnings":[]}""", answer.Text);
+        var answer = await studio.Post("/v1/floor-prices",
+            """{"profile":{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]},"design":{"making":{"piecesPerDay":4}}}""");
+        Assert.Equal(
+            """{"currency":"USD","floor":60.00,"wholesale":60.00,"retail":120.00,"benchHours":2,"benchCost":60.00,"materials":0.00,"secondsCredit":0.00,"startsPerGoodPiece":1,"piecesPerYear":1000,"channels":[],"basis":{"profile":"inline","design":"inline","channels":[]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1}],"warnings":[]}""",
+            answer.Text);
     }
 
     [Theory]
@@ -52,7 +55,8 @@ public sealed class ComputationTests
         Assert.Equal(decimal.Ceiling((12843m + profit - 3360m) * 100) / 100, answer.GetProperty("requiredRevenue").GetDecimal());
         Assert.Equal(decimal.Ceiling((12843m - 3900m + profit - 3360m) / 1305.6m * 100) / 100, answer.GetProperty("perBenchHour").GetDecimal());
         Assert.Equal("""{"profile":"main@1"}""", Raw("basis"));
-        Assert.Equal(["financed-asset-twice"], answer.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()!));
+        Assert.Equal(["financed-asset-twice"],
+            answer.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString()!));
         Assert.Contains("rent", Raw("notCovered") + "rent", StringComparison.Ordinal);
         Assert.DoesNotContain("\"rent\"", Raw("notCovered"), StringComparison.Ordinal);
         Assert.NotEmpty(answer.GetProperty("workings").EnumerateArray());
@@ -66,12 +70,16 @@ public sealed class ComputationTests
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
         await studio.Has("/v1/channels/web", Sample.RichChannel);
         var stored = (await studio.Get("/v1/designs/RB-014/floor-price?workings=true")).Text;
-        var inline = (await studio.Post("/v1/floor-prices?workings=true", $$"""{"profile":{{Sample.Rich}},"design":{{Sample.RichDesign}},"channels":[{{Sample.RichChannel}}]}""")).Text;
+        var inline = (await studio.Post("/v1/floor-prices?workings=true",
+            $$"""{"profile":{{Sample.Rich}},"design":{{Sample.RichDesign}},"channels":[{{Sample.RichChannel}}]}""")).Text;
         var byKey = (await studio.Post("/v1/floor-prices?workings=true", """{"design":"RB-014","channels":["web"]}""")).Text;
-        var mixed = (await studio.Post("/v1/floor-prices?workings=true", $$"""{"profile":"main","design":{{Sample.RichDesign}},"channels":["web"]}""")).Text;
+        var mixed =
+            (await studio.Post("/v1/floor-prices?workings=true", $$"""{"profile":"main","design":{{Sample.RichDesign}},"channels":["web"]}""")).Text;
         Assert.Equal(stored, byKey);
         Assert.Equal(stored.Replace("\"design\":\"RB-014@1\"", "\"design\":\"inline\"", StringComparison.Ordinal), mixed);
-        Assert.Equal(stored.Replace("main@1", "inline", StringComparison.Ordinal).Replace("RB-014@1", "inline", StringComparison.Ordinal).Replace("web@1", "inline", StringComparison.Ordinal).Replace("\"channel\":\"web\"", "\"channel\":\"inline\"", StringComparison.Ordinal), inline);
+        Assert.Equal(stored.Replace("main@1", "inline", StringComparison.Ordinal).Replace("RB-014@1", "inline", StringComparison.Ordinal)
+            .Replace("web@1", "inline", StringComparison.Ordinal)
+            .Replace("\"channel\":\"web\"", "\"channel\":\"inline\"", StringComparison.Ordinal), inline);
     }
 
     [Fact]
@@ -80,7 +88,8 @@ public sealed class ComputationTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         await studio.Has("/v1/profiles/dear", Sample.SmallProfile.Replace("24000", "44000", StringComparison.Ordinal));
-        Assert.Equal("80.00", (await studio.Get("/v1/designs/RB-014/floor-price?profile=dear")).Json.GetProperty("floor").GetRawText()); // 80,000 / 1,000
+        // 80,000 / 1,000
+        Assert.Equal("80.00", (await studio.Get("/v1/designs/RB-014/floor-price?profile=dear")).Json.GetProperty("floor").GetRawText());
         (await studio.Get("/v1/designs/RB-014/floor-price?profile=nope")).IsProblem(422, "unknown-reference");
         Assert.Equal("\"1\"", (await studio.Get("/v1/designs/RB-014"))["ETag"]);
     }
@@ -92,8 +101,12 @@ public sealed class ComputationTests
         await studio.HasASmallShop();
         await studio.Has("/v1/channels/berlin", Sample.Shop.Replace("USD", "EUR", StringComparison.Ordinal));
         var rows = (await studio.Get("/v1/designs/RB-014/floor-price")).Json.GetProperty("channels");
-        Assert.Equal("""{"channel":"berlin","currency":"EUR","floorPrice":null,"targetPrice":null,"listedPrice":null,"verdict":null,"reason":"currency-mismatch"}""", rows[0].GetRawText());
-        Assert.Equal("""{"channel":"web","currency":"USD","floorPrice":61.74,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}""", rows[1].GetRawText()); // (60 + 0.25) / 0.976 = 61.764...
+        Assert.Equal(
+            """{"channel":"berlin","currency":"EUR","floorPrice":null,"targetPrice":null,"listedPrice":null,"verdict":null,"reason":"currency-mismatch"}""",
+            rows[0].GetRawText());
+        // (60 + 0.25) / 0.976 = 61.764...
+        Assert.Equal("""{"channel":"web","currency":"USD","floorPrice":61.74,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}""",
+            rows[1].GetRawText());
         (await studio.Get("/v1/price-checks?sku=RB-014&channel=berlin&price=99")).IsProblem(422, "currency-mismatch");
     }
 
@@ -107,7 +120,8 @@ public sealed class ComputationTests
         var answer = (await studio.Get("/v1/designs/RB-014/floor-price")).Json;
         Assert.Equal("130.00", answer.GetProperty("channels")[1].GetProperty("targetPrice").GetRawText()); // 2 x 65
         Assert.Equal("RB-014/shops@1", answer.GetProperty("basis").GetProperty("listedPrice").GetString());
-        Assert.Equal("below-target", (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=129.99")).Json.GetProperty("verdict").GetString());
+        Assert.Equal("below-target",
+            (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=129.99")).Json.GetProperty("verdict").GetString());
     }
 
     [Fact]
@@ -116,6 +130,7 @@ public sealed class ComputationTests
         await using var studio = new Studio();
         var answer = await studio.Post("/v1/floor-prices", """{"profile":"a","design":"b","channels":["c"]}""");
         Assert.Equal(["#/channels/0", "#/design", "#/profile"], answer.IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["#/profile"], (await studio.Post("/v1/floor-prices", """{"design":{"making":{"piecesPerDay":4}}}""")).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["#/profile"],
+            (await studio.Post("/v1/floor-prices", """{"design":{"making":{"piecesPerDay":4}}}""")).IsProblem(422, "invalid-input").Pointers);
     }
 }

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.FloorPrices;
 
-/// <summary>The documents of the published contract, worked by hand from the model's formulas; the last digits are the model's, not the program's.</summary>
+/// <summary>
+/// The documents of the published contract, worked by hand from the model's formulas; the last digits are the model's, not the program's.
+/// </summary>
 public sealed class HandWorkedTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     // The year (see the requirement's test): a pool of 39,319.7499 over 1,305.6 bench hours.
@@ -68,12 +70,18 @@ public sealed class HandWorkedTests(SharedStudio shared) : IClassFixture<SharedS
     {
         var studio = shared.Of("Production");
         await HasTheContractsShop(studio);
-        foreach (var path in new[] { "/v1/profiles/main/requirement?workings=true", "/v1/designs/RB-014/floor-price?workings=true", "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true" })
+        foreach (var path in new[]
+        {
+            "/v1/profiles/main/requirement?workings=true",
+            "/v1/designs/RB-014/floor-price?workings=true",
+            "/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true",
+        })
         {
             var lines = (await studio.Get(path)).Json.GetProperty("workings").EnumerateArray().ToList();
             var symbols = lines.Select(line => line.GetProperty("symbol").GetString()!).ToList();
             Assert.Equal(symbols.Distinct(), symbols);
-            Assert.Contains(lines, line => line.GetProperty("symbol").GetString() == "perBenchHour" && Math.Abs(line.GetProperty("value").GetDecimal() - PerHour) < 0.000000001m);
+            Assert.Contains(lines, line => line.GetProperty("symbol").GetString() == "perBenchHour"
+                && Math.Abs(line.GetProperty("value").GetDecimal() - PerHour) < 0.000000001m);
             Assert.All(lines, line => Assert.NotEqual("", line.GetProperty("label").GetString() + line.GetProperty("formula").GetString()));
             Assert.Equal(JsonValueKind.Number, lines[^1].GetProperty("value").ValueKind);
         }

@@ -2,15 +2,20 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.FloorPrices;
 
-/// <summary>Documents that are valid each, whose figures together pass what can be exact: a problem that says so, never a fault of the service.</summary>
+/// <summary>
+/// Documents that are valid each, whose figures together pass what can be exact: a problem that says so, never a fault of the service.
+/// </summary>
 public sealed class TooLargeTests
 {
-    // 2,000,000 helpers' hours, and a piece of 0.000001 minutes for a million at a time: an hour at the bench would earn 10^12 / (10^-12 / 60), some 6 x 10^25.
-    private const string Helped = """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"helpers":[{"benchHoursPerYear":1000000},{"benchHoursPerYear":1000000}]}""";
+    // 2,000,000 helpers' hours, and a piece of 0.000001 minutes for a million at a time: an hour at the bench would earn
+    // 10^12 / (10^-12 / 60), some 6 x 10^25.
+    private const string Helped =
+        """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"helpers":[{"benchHoursPerYear":1000000},{"benchHoursPerYear":1000000}]}""";
     private const string Instant = """{"profile":"main","making":{"steps":[{"handsOnMinutes":0.000001,"batchSize":1000000}]}}""";
 
     // Six steps that each lose nearly all: 10^24 starts, of which the rejected ones bring 1,000 each.
-    private const string Lossy = """{"profile":"main","making":{"steps":[{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001}]},"seconds":{"share":1,"price":1000}}""";
+    private const string Lossy =
+        """{"profile":"main","making":{"steps":[{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001},{"handsOnMinutes":1,"goodShare":0.0001}]},"seconds":{"share":1,"price":1000}}""";
 
     private const string Plain = """{"sells":"retail","currency":"USD"}""";
 
@@ -34,7 +39,8 @@ public sealed class TooLargeTests
         await studio.Has("/v1/profiles/main", Helped);
         await studio.Has("/v1/designs/A", Instant);
         await studio.Has("/v1/channels/web", Plain);
-        var items = (await studio.Post("/v1/price-checks/batch", """[{"sku":"A","channel":"web","price":1000000000000},{"sku":"A","channel":"web","price":58}]""")).Json.GetProperty("items");
+        var items = (await studio.Post("/v1/price-checks/batch",
+            """[{"sku":"A","channel":"web","price":1000000000000},{"sku":"A","channel":"web","price":58}]""")).Json.GetProperty("items");
         Assert.Equal("too-large", items[0].GetProperty("reason").GetString());
         Assert.Equal("meets-target", items[1].GetProperty("verdict").GetString());
     }
@@ -46,8 +52,10 @@ public sealed class TooLargeTests
         var making = $$"""{"steps":[{{string.Join(',', Enumerable.Repeat("""{"handsOnMinutes":1,"goodShare":0.0001}""", 8))}}]}""";
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Helped);
-        Assert.Equal(["too-large"], (await studio.Put("/v1/designs/A", $$"""{"profile":"main","making":{{making}} }""")).IsProblem(422, "invalid-input").Codes);
-        var batch = await studio.Post("/v1/designs/batch", $$"""[{"key":"B","profile":"main","making":{"minutesPerPiece":30} },{"key":"A","profile":"main","making":{{making}} }]""");
+        Assert.Equal(["too-large"],
+            (await studio.Put("/v1/designs/A", $$"""{"profile":"main","making":{{making}} }""")).IsProblem(422, "invalid-input").Codes);
+        var batch = await studio.Post("/v1/designs/batch",
+            $$"""[{"key":"B","profile":"main","making":{"minutesPerPiece":30} },{"key":"A","profile":"main","making":{{making}} }]""");
         Assert.Equal(("#/1", "too-large"), (Assert.Single(batch.IsProblem(422, "invalid-input").Pointers), Assert.Single(batch.Codes)));
     }
 }

@@ -8,13 +8,16 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
     public static TheoryData<string, string[], string[]> Refused => new()
     {
         { """{"profile":{"currency":"usd","calendar":{"weeksPerYear":60,"daysPerWeek":5}},"design":{"making":{}},"channels":[{"sells":"retail","currency":"USD"},{"sells":"no","currency":"USD","returns":{"share":1} }]}""",
-            ["#/channels/1/returns/share", "#/channels/1/sells", "#/design/making", "#/profile/calendar/hoursPerDay", "#/profile/calendar/weeksPerYear", "#/profile/currency"],
+            ["#/channels/1/returns/share", "#/channels/1/sells", "#/design/making", "#/profile/calendar/hoursPerDay",
+                "#/profile/calendar/weeksPerYear", "#/profile/currency"],
             ["out-of-range", "not-one-of", "exactly-one", "required", "out-of-range", "unknown-currency"] },
         { """{"profile":"main"}""", ["#/design"], ["required"] },
         { """{"profile":"","design":""}""", ["#/design", "#/profile"], ["required", "required"] },
         { """{"profile":"a\tb","design":"x"}""", ["#/profile"], ["control-character"] },
-        { $$"""{"profile":{{Sample.SmallProfile}},"design":{"making":{"piecesPerDay":4},"materials":[{"amount":1,"at":"polish"}] } }""", ["#/design/materials/0/at"], ["unknown-step"] },
-        { $$"""{"profile":{{Sample.SmallProfile}},"design":{"making":{"piecesPerDay":4} },"channels":[{{string.Join(',', Enumerable.Repeat("\"web\"", 101))}}]}""", ["#/channels"], ["too-many"] },
+        { $$"""{"profile":{{Sample.SmallProfile}},"design":{"making":{"piecesPerDay":4},"materials":[{"amount":1,"at":"polish"}] } }""",
+            ["#/design/materials/0/at"], ["unknown-step"] },
+        { $$"""{"profile":{{Sample.SmallProfile}},"design":{"making":{"piecesPerDay":4} },"channels":[{{string.Join(',', Enumerable.Repeat("\"web\"", 101))}}]}""",
+            ["#/channels"], ["too-many"] },
     };
 
     [Theory]
@@ -51,14 +54,23 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
         var query = (await studio.Get("/v1/designs/RB-014/floor-price?profile=bare")).IsProblem(422, "unknown-reference");
         Assert.Equal([("profile", "unknown-material"), ("profile", "unknown-material")], query.Pointers.Zip(query.Codes));
         Assert.Equal(
-            ["The price list of the profile \"bare\" has no material \"clear-rod\", which the design \"RB-014\" uses; add it there, or try another profile.",
-                "The price list of the profile \"bare\" has no material \"kiln-kwh\", which the design \"RB-014\" uses; add it there, or try another profile."],
+            ["The price list of the profile \"bare\" has no material \"clear-rod\", which the design \"RB-014\" uses; add it there, "
+                + "or try another profile.",
+                "The price list of the profile \"bare\" has no material \"kiln-kwh\", which the design \"RB-014\" uses; add it there, "
+                + "or try another profile."],
             query.Json.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("detail").GetString()));
-        Assert.Equal(["#/profile", "#/profile"], (await studio.Post("/v1/floor-prices", """{"profile":"bare","design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["#/profile", "#/profile"], (await studio.Post("/v1/floor-prices", $$"""{"profile":{{Sample.SmallProfile}},"design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["#/design/materials/0/material", "#/design/materials/1/material"], (await studio.Post("/v1/floor-prices", $$"""{"profile":"bare","design":{{Sample.RichDesign}}}""")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/profile", "#/profile"],
+            (await studio.Post("/v1/floor-prices", """{"profile":"bare","design":"RB-014"}""")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/profile", "#/profile"],
+            (await studio.Post("/v1/floor-prices", $$"""{"profile":{{Sample.SmallProfile}},"design":"RB-014"}"""))
+                .IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/design/materials/0/material", "#/design/materials/1/material"],
+            (await studio.Post("/v1/floor-prices", $$"""{"profile":"bare","design":{{Sample.RichDesign}}}"""))
+                .IsProblem(422, "unknown-reference").Pointers);
         await studio.Has("/v1/channels/web", Sample.Shop);
-        var mix = (await studio.Post("/v1/break-even", """{"profile":"bare","lines":[{"sku":"RB-014","channel":"web","price":58,"ratio":1},{"sku":"RB-014","channel":"web","price":60,"ratio":1}]}""")).IsProblem(422, "unknown-reference");
+        var mix = (await studio.Post("/v1/break-even",
+            """{"profile":"bare","lines":[{"sku":"RB-014","channel":"web","price":58,"ratio":1},{"sku":"RB-014","channel":"web","price":60,"ratio":1}]}"""))
+            .IsProblem(422, "unknown-reference");
         Assert.Equal(["#/profile", "#/profile"], mix.Pointers); // each material once, not once for each line
     }
 
@@ -69,8 +81,10 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.SmallProfile);
         await studio.Has("/v1/designs/RB-014", Sample.Pendant);
-        await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("\"hoursPerDay\":8}", "\"hoursPerDay\":8,\"benchShare\":0},\"helpers\":[{\"benchHoursPerYear\":500}]", StringComparison.Ordinal));
-        Assert.Equal("no-bench-time", (await studio.Get("/v1/designs/RB-014/floor-price")).IsProblem(422, "cannot-compute").Json.GetProperty("reason").GetString());
+        await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("\"hoursPerDay\":8}",
+            "\"hoursPerDay\":8,\"benchShare\":0},\"helpers\":[{\"benchHoursPerYear\":500}]", StringComparison.Ordinal));
+        Assert.Equal("no-bench-time",
+            (await studio.Get("/v1/designs/RB-014/floor-price")).IsProblem(422, "cannot-compute").Json.GetProperty("reason").GetString());
     }
 
     [Fact]
@@ -78,12 +92,21 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
     {
         await using var studio = new Studio();
         var lines = string.Join(',', Enumerable.Repeat("""{"amount":1000000000000,"per":"week"}""", 500));
-        await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("""{"amount":24000,"per":"year"}""", lines, StringComparison.Ordinal).Replace("\"hoursPerDay\":8", "\"hoursPerDay\":8,\"benchShare\":0.00000501", StringComparison.Ordinal));
+        await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("""{"amount":24000,"per":"year"}""", lines, StringComparison.Ordinal)
+            .Replace("\"hoursPerDay\":8", "\"hoursPerDay\":8,\"benchShare\":0.00000501", StringComparison.Ordinal));
         await studio.Has("/v1/designs/A", """{"profile":"main","making":{"minutesPerPiece":1000000}}""");
         foreach (var share in new[] { "0.1", "0.01", "0.001", "0.0001" })
-            Assert.Contains((await studio.Put("/v1/designs/A", $$"""{"profile":"main","soldShare":{{share}},"making":{"goodShare":{{share}},"minutesPerPiece":1000000},"seconds":{"share":1,"price":1000000000000} }""")).Status, new[] { 200, 422 });
+            Assert.Contains((await studio.Put("/v1/designs/A",
+                $$"""{"profile":"main","soldShare":{{share}},"making":{"goodShare":{{share}},"minutesPerPiece":1000000},"seconds":{"share":1,"price":1000000000000} }""")).Status,
+                new[] { 200, 422 });
         await studio.Has("/v1/channels/web", Sample.Shop);
-        foreach (var path in new[] { "/v1/profiles/main/requirement", "/v1/designs/A/floor-price", "/v1/price-checks?sku=A&channel=web&price=1000000000000" })
-            Assert.Contains((await studio.Get(path + (path.Contains('?', StringComparison.Ordinal) ? "&" : "?") + "workings=true")).Status, new[] { 200, 422 });
+        foreach (var path in new[]
+        {
+            "/v1/profiles/main/requirement",
+            "/v1/designs/A/floor-price",
+            "/v1/price-checks?sku=A&channel=web&price=1000000000000",
+        })
+            Assert.Contains(
+                (await studio.Get(path + (path.Contains('?', StringComparison.Ordinal) ? "&" : "?") + "workings=true")).Status, new[] { 200, 422 });
     }
 }

@@ -43,7 +43,8 @@ public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<Share
         }
 
         Assert.Equal(answers.Count, answers.Select(answer => answer["X-Request-Id"]).Distinct().Count());
-        Assert.Equal([200, 200, 304, 200, 200, 201, 204, 400, 422, 401, 403, 404, 405, 406, 415, 200, 200, 404], answers.Select(answer => answer.Status));
+        Assert.Equal([200, 200, 304, 200, 200, 201, 204, 400, 422, 401, 403, 404, 405, 406, 415, 200, 200, 404],
+            answers.Select(answer => answer.Status));
     }
 
     [Fact]
@@ -52,8 +53,11 @@ public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<Share
         await using var studio = new Studio();
         await studio.HasASmallShop();
         foreach (var path in studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
-            .Where(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Contains("GET") && endpoint.RoutePattern.RawText!.StartsWith("/v1", StringComparison.Ordinal))
-            .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("{key}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal)))
+            .Where(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Contains("GET")
+                && endpoint.RoutePattern.RawText!.StartsWith("/v1", StringComparison.Ordinal))
+            .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("{key}", "main", StringComparison.Ordinal)
+                .Replace("{sku}", "RB-014", StringComparison.Ordinal).Replace("{channel}", "web", StringComparison.Ordinal)
+                .Replace("{number}", "1", StringComparison.Ordinal)))
         {
             var answer = await studio.Get(path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1" : path);
             if (answer.Status >= 400)

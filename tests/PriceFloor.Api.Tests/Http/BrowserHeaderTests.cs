@@ -15,11 +15,14 @@ public sealed class BrowserHeaderTests
         await studio.HasASmallShop();
         foreach (var answer in new[]
         {
-            await studio.Get("/v1/profiles"), await studio.Get("/v1/price-list", headers: ("Accept", "text/csv")), await studio.Delete("/v1/designs/RB-014/prices/web"), await studio.Get("/v1/profiles", studio.ClientWith(null)),
-            await studio.Get("/nowhere"), await studio.Put("/v1/profiles/x", "{"), await studio.Get("/problems"), await studio.Get("/problems/busy"), await studio.Get("/openapi/v1.yaml"), await studio.Get("/health/live"),
+            await studio.Get("/v1/profiles"), await studio.Get("/v1/price-list", headers: ("Accept", "text/csv")),
+            await studio.Delete("/v1/designs/RB-014/prices/web"), await studio.Get("/v1/profiles", studio.ClientWith(null)),
+            await studio.Get("/nowhere"), await studio.Put("/v1/profiles/x", "{"), await studio.Get("/problems"), await studio.Get("/problems/busy"),
+            await studio.Get("/openapi/v1.yaml"), await studio.Get("/health/live"),
         })
         {
-            Assert.Equal((Nothing, "nosniff", "no-referrer", "same-origin"), (answer["Content-Security-Policy"], answer["X-Content-Type-Options"], answer["Referrer-Policy"], answer["Cross-Origin-Resource-Policy"]));
+            Assert.Equal((Nothing, "nosniff", "no-referrer", "same-origin"), (answer["Content-Security-Policy"], answer["X-Content-Type-Options"],
+                answer["Referrer-Policy"], answer["Cross-Origin-Resource-Policy"]));
             Assert.Null(answer["Server"]);
             Assert.Null(answer["X-Powered-By"]);
         }
@@ -47,10 +50,17 @@ public sealed class BrowserHeaderTests
         using var nobody = studio.ClientWith(null);
         foreach (var origin in new[] { "https://shop.example", "https://till.example" })
         {
-            var preflight = await studio.Send("OPTIONS", "/v1/price-checks", null, nobody, ("Origin", origin), ("Access-Control-Request-Method", "POST"), ("Access-Control-Request-Headers", "authorization,content-type"));
-            Assert.Equal((204, origin, "authorization,content-type"), (preflight.Status, preflight["Access-Control-Allow-Origin"], preflight["Access-Control-Allow-Headers"]));
+            var preflight = await studio.Send("OPTIONS", "/v1/price-checks", null, nobody, ("Origin", origin),
+                ("Access-Control-Request-Method", "POST"), ("Access-Control-Request-Headers", "authorization,content-type"));
+            Assert.Equal((204, origin, "authorization,content-type"),
+                (preflight.Status, preflight["Access-Control-Allow-Origin"], preflight["Access-Control-Allow-Headers"]));
             Assert.Null(preflight["Access-Control-Allow-Credentials"]);
-            foreach (var answer in new[] { await studio.Get("/v1/profiles", nobody, ("Origin", origin)), await studio.Get("/nowhere", headers: ("Origin", origin)), await studio.Get("/v1/profiles", headers: ("Origin", origin)) })
+            foreach (var answer in new[]
+            {
+                await studio.Get("/v1/profiles", nobody, ("Origin", origin)),
+                await studio.Get("/nowhere", headers: ("Origin", origin)),
+                await studio.Get("/v1/profiles", headers: ("Origin", origin)),
+            })
             {
                 Assert.Equal(origin, answer["Access-Control-Allow-Origin"]);
                 Assert.Contains("Origin", answer["Vary"], StringComparison.Ordinal);
@@ -68,7 +78,8 @@ public sealed class BrowserHeaderTests
     public async Task Any_other_origin_is_told_nothing(string origin)
     {
         await using var studio = WithOrigins("https://shop.example");
-        Assert.Null((await studio.Send("OPTIONS", "/v1/price-checks", null, null, ("Origin", origin), ("Access-Control-Request-Method", "POST")))["Access-Control-Allow-Origin"]);
+        Assert.Null((await studio.Send("OPTIONS", "/v1/price-checks", null, null, ("Origin", origin),
+            ("Access-Control-Request-Method", "POST")))["Access-Control-Allow-Origin"]);
         Assert.Null((await studio.Get("/v1/profiles", headers: ("Origin", origin)))["Access-Control-Allow-Origin"]);
     }
 
@@ -76,7 +87,8 @@ public sealed class BrowserHeaderTests
     public async Task Without_listed_origins_there_is_no_preflight()
     {
         await using var studio = new Studio();
-        var answer = (await studio.Send("OPTIONS", "/v1/price-checks", null, null, ("Origin", "https://shop.example"), ("Access-Control-Request-Method", "POST"))).IsProblem(405, "method-not-allowed");
+        var answer = (await studio.Send("OPTIONS", "/v1/price-checks", null, null, ("Origin", "https://shop.example"),
+            ("Access-Control-Request-Method", "POST"))).IsProblem(405, "method-not-allowed");
         foreach (var one in new[] { answer, await studio.Get("/v1/profiles", headers: ("Origin", "https://shop.example")) })
             Assert.DoesNotContain(one.Headers.Keys, name => name.StartsWith("Access-Control", StringComparison.Ordinal));
     }

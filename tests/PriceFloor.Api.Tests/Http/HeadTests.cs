@@ -39,9 +39,15 @@ public sealed class HeadTests
         await studio.Has("/v1/reading-rules/main", "{\"rules\":[]}");
         var paths = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .Where(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
-            .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("channels/{key}", "channels/web", StringComparison.Ordinal).Replace("{key}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
-                .Replace("{name}", "first-admin-key", StringComparison.Ordinal).Replace("{channel}", "web", StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal))
-            .Select(path => path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1" : path.Contains("/break-even", StringComparison.Ordinal) || path.EndsWith("/remedies", StringComparison.Ordinal) || path.Contains("/floor-history", StringComparison.Ordinal) || path.EndsWith("price-list.svg", StringComparison.Ordinal) ? path + "?channel=web" : path)
+            .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("channels/{key}", "channels/web", StringComparison.Ordinal)
+                .Replace("{key}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
+                .Replace("{name}", "first-admin-key", StringComparison.Ordinal).Replace("{channel}", "web", StringComparison.Ordinal)
+                .Replace("{number}", "1", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal))
+            .Select(path => path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1"
+                : path.Contains("/break-even", StringComparison.Ordinal) || path.EndsWith("/remedies", StringComparison.Ordinal)
+                    || path.Contains("/floor-history", StringComparison.Ordinal)
+                    || path.EndsWith("price-list.svg", StringComparison.Ordinal) ? path + "?channel=web"
+                : path)
             .Concat(["/openapi/v1.json", "/openapi/v1.yaml", "/docs/index.html"]).ToList();
         Assert.True(paths.Count > 20);
         foreach (var path in paths)
@@ -53,6 +59,7 @@ public sealed class HeadTests
             Assert.NotEqual(get["X-Request-Id"], head["X-Request-Id"]);
         }
 
-        Assert.Equal((await studio.Get("/v1/profiles/main"))["Content-Length"], (await studio.Send("HEAD", "/v1/profiles/main", null))["Content-Length"]);
+        Assert.Equal((await studio.Get("/v1/profiles/main"))["Content-Length"],
+            (await studio.Send("HEAD", "/v1/profiles/main", null))["Content-Length"]);
     }
 }

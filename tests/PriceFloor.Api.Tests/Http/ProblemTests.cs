@@ -66,7 +66,8 @@ public sealed class ProblemTests
         },
         ["internal"] = async _ =>
         {
-            await using var broken = new Studio(configure: host => host.ConfigureTestServices(services => services.AddSingleton<IValidator<PriceCheckRequest>>(_ => throw new InvalidOperationException("a secret of the inside"))));
+            await using var broken = new Studio(configure: host => host.ConfigureTestServices(services =>
+                services.AddSingleton<IValidator<PriceCheckRequest>>(_ => throw new InvalidOperationException("a secret of the inside"))));
             var answer = await broken.Post("/v1/price-checks", "{}");
             Assert.DoesNotContain("secret", answer.Text, StringComparison.Ordinal);
             return answer;

@@ -5,7 +5,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;
 
-/// <summary>What the web server itself refuses before any code of ours runs: a bare 400 or 431 and a closed connection, as integrating.md says. All else is a problem.</summary>
+/// <summary>
+/// What the web server itself refuses before any code of ours runs: a bare 400 or 431 and a closed connection, as
+/// integrating.md says. All else is a problem.
+/// </summary>
 public sealed class RefusedBeforeUsTests
 {
     [Theory]
@@ -36,7 +39,8 @@ public sealed class RefusedBeforeUsTests
         await using var studio = new Studio(onSockets: true);
         await studio.HasASmallShop();
         var body = line.StartsWith("PUT", StringComparison.Ordinal) ? Sample.Pendant : "";
-        var answer = await Asked(studio, $"{line}\r\nHost: localhost\r\nConnection: close\r\nAuthorization: Bearer {Studio.AdminKey}\r\nContent-Type: application/json\r\nContent-Length: {body.Length}\r\n\r\n{body}");
+        var answer = await Asked(studio, $"{line}\r\nHost: localhost\r\nConnection: close\r\nAuthorization: Bearer {Studio.AdminKey}\r\n"
+            + $"Content-Type: application/json\r\nContent-Length: {body.Length}\r\n\r\n{body}");
         Assert.StartsWith($"HTTP/1.1 {status} ", answer, StringComparison.Ordinal);
         Assert.Contains("application/problem+json", answer, StringComparison.Ordinal);
     }
@@ -47,14 +51,19 @@ public sealed class RefusedBeforeUsTests
     {
         await using var studio = new Studio(onSockets: true);
         await studio.HasASmallShop();
-        byte[][] odd = [[0x92], [0xFF], [0xC3, 0xA9], [0xC0, 0x80], [0xED, 0xA0, 0x80], [0x01], [0x7F], "\""u8.ToArray(), ";;"u8.ToArray(), "%00"u8.ToArray()];
-        foreach (var name in new[] { "Accept", "If-Match", "If-None-Match", "Content-Type", "Content-Encoding", "Authorization", "Origin", "X-Forwarded-For", "Transfer-Encoding" })
+        byte[][] odd = [[0x92], [0xFF], [0xC3, 0xA9], [0xC0, 0x80], [0xED, 0xA0, 0x80], [0x01], [0x7F], "\""u8.ToArray(),
+            ";;"u8.ToArray(), "%00"u8.ToArray()];
+        foreach (var name in new[] { "Accept", "If-Match", "If-None-Match", "Content-Type", "Content-Encoding", "Authorization", "Origin",
+                "X-Forwarded-For", "Transfer-Encoding" })
             foreach (var bytes in odd)
                 foreach (var line in new[] { "GET /v1/designs/RB-014 HTTP/1.1", "PUT /v1/channels/web HTTP/1.1" })
                 {
-                    byte[] request = [.. Encoding.ASCII.GetBytes($"{line}\r\nHost: localhost\r\nConnection: close\r\n{(name == "Authorization" ? "" : $"Authorization: Bearer {Studio.AdminKey}\r\n")}Content-Length: 2\r\n{name}: a"), .. bytes, .. "\r\n\r\n{}"u8];
+                    byte[] request = [.. Encoding.ASCII.GetBytes($"{line}\r\nHost: localhost\r\n"
+                        + $"Connection: close\r\n{(name == "Authorization" ? "" : $"Authorization: Bearer {Studio.AdminKey}\r\n")}Content-Length: "
+                        + $"2\r\n{name}: a"), .. bytes, .. "\r\n\r\n{}"u8];
                     var answer = await Asked(studio, request);
-                    Assert.True(answer.StartsWith("HTTP/1.1 2", StringComparison.Ordinal) || answer.StartsWith("HTTP/1.1 4", StringComparison.Ordinal), $"{line} {name} {Convert.ToHexString(bytes)}: {answer}");
+                    Assert.True(answer.StartsWith("HTTP/1.1 2", StringComparison.Ordinal)
+                        || answer.StartsWith("HTTP/1.1 4", StringComparison.Ordinal), $"{line} {name} {Convert.ToHexString(bytes)}: {answer}");
                 }
     }
 

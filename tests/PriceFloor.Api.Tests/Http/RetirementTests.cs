@@ -38,10 +38,15 @@ public sealed class RetirementTests : IAsyncLifetime
         _service.UseRequestPipeline();
         _service.UseOpenApiPages();
         _service.MapRoutes();
-        var told = new Operation("getOld", "Health", "Old", "An address to leave.") { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"old"}""" };
+        var told = new Operation("getOld", "Health", "Old", "An address to leave.")
+        {
+            Answer = typeof(HealthAnswer),
+            AnswerExample = """{"status":"old"}""",
+        };
         _service.MapGet("/old", Old).Retiring(s_since, s_since.AddYears(1), "/docs/versioning").Tell(told);
         _service.MapGet("/ageing", Old).Retiring(s_since, sunset: null, "/docs/versioning").Tell(told with { Id = "getAgeing" });
-        _service.MapGet("/old-and-closed", Old).Needs(Scope.Read).Retiring(s_since, s_since, "/docs/versioning").Tell(told with { Id = "getOldAndClosed" });
+        _service.MapGet("/old-and-closed", Old).Needs(Scope.Read).Retiring(s_since, s_since, "/docs/versioning")
+            .Tell(told with { Id = "getOldAndClosed" });
         await _service.StartAsync(Studio.Cancellation);
         _client = _service.GetTestClient();
     }
@@ -59,7 +64,8 @@ public sealed class RetirementTests : IAsyncLifetime
         var answer = await Get("/old");
         // 2027-03-01T00:00:00Z: 57 years, 14 of them leap (1972 to 2024), and 59 days: (57 * 365 + 14 + 59) * 86400
         Assert.Equal((200, "@1803859200", "Wed, 01 Mar 2028 00:00:00 GMT"), (answer.Status, answer["Deprecation"], answer["Sunset"]));
-        Assert.Equal("</old?after=1>; rel=\"next\", </docs/versioning>; rel=\"deprecation\"; type=\"text/html\", </docs/versioning>; rel=\"sunset\"; type=\"text/html\"", answer["Link"]);
+        Assert.Equal("</old?after=1>; rel=\"next\", </docs/versioning>; rel=\"deprecation\"; type=\"text/html\", </docs/versioning>; rel=\"sunset\"; "
+            + "type=\"text/html\"", answer["Link"]);
     }
 
     [Fact]
@@ -92,11 +98,14 @@ public sealed class RetirementTests : IAsyncLifetime
         var contract = new ContractDocument(JsonNode.Parse(document)!);
         var old = paths.GetProperty("/old").GetProperty("get");
         Assert.True(old.GetProperty("deprecated").GetBoolean());
-        Assert.Contains("Deprecated since 2027-03-01; answers until 2028-03-01. See /docs/versioning.", old.GetProperty("description").GetString(), StringComparison.Ordinal);
+        Assert.Contains("Deprecated since 2027-03-01; answers until 2028-03-01. See /docs/versioning.", old.GetProperty("description").GetString(),
+            StringComparison.Ordinal);
         foreach (var response in old.GetProperty("responses").EnumerateObject())
             foreach (var header in new[] { "Deprecation", "Sunset", "Link" })
-                Assert.True(contract.Followed(JsonNode.Parse(response.Value.GetRawText())!)["headers"]![header] is not null, $"{response.Name} {header}");
-        Assert.False(paths.GetProperty("/ageing").GetProperty("get").GetProperty("responses").GetProperty("200").GetProperty("headers").TryGetProperty("Sunset", out _));
+                Assert.True(contract.Followed(JsonNode.Parse(response.Value.GetRawText())!)["headers"]![header] is not null,
+                    $"{response.Name} {header}");
+        Assert.False(paths.GetProperty("/ageing").GetProperty("get").GetProperty("responses").GetProperty("200").GetProperty("headers")
+            .TryGetProperty("Sunset", out _));
         Assert.False(paths.GetProperty("/health/live").GetProperty("get").TryGetProperty("deprecated", out _));
     }
 

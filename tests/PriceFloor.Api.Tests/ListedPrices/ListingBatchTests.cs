@@ -11,7 +11,8 @@ public sealed class ListingBatchTests
     public async Task A_shops_sheet_is_stored_as_it_is_checked_with_its_own_names()
     {
         await using var studio = await AShop();
-        var answer = (await Csv(studio, "Item;Price\nRB-014;58,00\nStud / silver;31,50\n", "?skuColumn=Item&priceColumn=Price&channel=web&dialect=semicolon")).Json;
+        var answer = (await Csv(studio, "Item;Price\nRB-014;58,00\nStud / silver;31,50\n",
+            "?skuColumn=Item&priceColumn=Price&channel=web&dialect=semicolon")).Json;
         Assert.Equal(
             """{"items":[{"sku":"RB-014","channel":"web","result":"unchanged","revision":1},{"sku":"ST-001","channel":"web","result":"created","revision":1}],"summary":{"created":1,"changed":0,"unchanged":1}}""",
             answer.GetRawText());
@@ -31,7 +32,9 @@ public sealed class ListingBatchTests
         (await studio.Post(Path, """[{"sku":"ST-001","channel":"web","price":5,"currency":"EUR"}]""")).IsProblem(422, "currency-mismatch");
         Assert.Equal("\"1\"", (await studio.Get("/v1/designs/RB-014/prices/web"))["ETag"]);
         (await studio.Get("/v1/designs/ST-001/prices/web")).IsProblem(404, "not-found");
-        Assert.Equal("1", (await studio.SendBytes("POST", Path, Encoding.UTF8.GetBytes("""{"sku":"ST-001","channel":"web","price":5}"""), "application/x-ndjson")).Json.GetProperty("summary").GetProperty("created").GetRawText());
+        Assert.Equal("1",
+            (await studio.SendBytes("POST", Path, Encoding.UTF8.GetBytes("""{"sku":"ST-001","channel":"web","price":5}"""), "application/x-ndjson"))
+                .Json.GetProperty("summary").GetProperty("created").GetRawText());
     }
 
     [Fact]
@@ -53,8 +56,10 @@ public sealed class ListingBatchTests
         return studio;
     }
 
-    private static Task<Answer> Csv(Studio studio, string sheet, string query = "") => studio.SendBytes("POST", Path + query, Encoding.UTF8.GetBytes(sheet), "text/csv");
+    private static Task<Answer> Csv(Studio studio, string sheet, string query = "") =>
+        studio.SendBytes("POST", Path + query, Encoding.UTF8.GetBytes(sheet), "text/csv");
 
     private static IEnumerable<string> Faults(Answer problem) => problem.Json.GetProperty("errors").EnumerateArray()
-        .OrderBy(error => error.GetProperty("line").GetInt64()).Select(error => $"{error.GetProperty("line").GetRawText()}:{error.GetProperty("parameter").GetString()}");
+        .OrderBy(error => error.GetProperty("line").GetInt64())
+        .Select(error => $"{error.GetProperty("line").GetRawText()}:{error.GetProperty("parameter").GetString()}");
 }

@@ -33,13 +33,15 @@ public sealed class DocsPicturesTests
             await IsWritten(file, await studio.Get(path));
         await AYearGoesBy(studio);
         await IsWritten("floor-history.svg", await studio.Get("/v1/designs/RB-014/floor-history.svg?channel=web"));
-        Assert.Equal(s_pictures.Select(picture => picture.File).Append("floor-history.svg").Order(), Directory.EnumerateFiles(Repository.File(Folder)).Select(file => Path.GetFileName(file)!).Order());
+        Assert.Equal(s_pictures.Select(picture => picture.File).Append("floor-history.svg").Order(),
+            Directory.EnumerateFiles(Repository.File(Folder)).Select(file => Path.GetFileName(file)!).Order());
     }
 
     [Fact]
     public async Task Every_picture_stands_somewhere_with_words_for_who_cannot_see_it()
     {
-        var pages = string.Concat(await Task.WhenAll(Directory.EnumerateFiles(Repository.File("docs"), "*.md").Append(Repository.File("README.md")).Select(page => File.ReadAllTextAsync(page, Studio.Cancellation))));
+        var pages = string.Concat(await Task.WhenAll(Directory.EnumerateFiles(Repository.File("docs"), "*.md").Append(Repository.File("README.md"))
+            .Select(page => File.ReadAllTextAsync(page, Studio.Cancellation))));
         foreach (var file in s_pictures.Select(picture => picture.File).Append("floor-history.svg"))
             Assert.Matches($@"\[[^\]]{{20,}}\]\((docs/)?pictures/{file}\)", pages.Replace('\n', ' '));
     }
@@ -78,6 +80,8 @@ public sealed class DocsPicturesTests
             await File.WriteAllTextAsync(path, answer.Text, Studio.Cancellation);
         }
 
-        Assert.True(File.Exists(path) && await File.ReadAllTextAsync(path, Studio.Cancellation) == answer.Text, $"{Folder}/{file} differs from what the demo studio is answered; look at it and write it anew: WRITE_PICTURES=1 dotnet run --project tests/PriceFloor.Api.Tests -- --filter-class '*DocsPicturesTests'");
+        Assert.True(File.Exists(path) && await File.ReadAllTextAsync(path, Studio.Cancellation) == answer.Text, $"{Folder}/{file} differs from what "
+            + "the demo studio is answered; look at it and write it anew: "
+            + "WRITE_PICTURES=1 dotnet run --project tests/PriceFloor.Api.Tests -- --filter-class '*DocsPicturesTests'");
     }
 }

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Pictures;
 
-/// <summary>Contrast as WCAG 2.2 defines it: words at least 4.5 to 1 (1.4.3), lines that matter at least 3 to 1 (1.4.11), on light and on dark.</summary>
+/// <summary>
+/// Contrast as WCAG 2.2 defines it: words at least 4.5 to 1 (1.4.3), lines that matter at least 3 to 1 (1.4.11), on light and on dark.
+/// </summary>
 public sealed class InkTests
 {
     [Fact]
@@ -32,7 +34,8 @@ public sealed class InkTests
         Assert.DoesNotContain("", hatches);
     }
 
-    private static void AtLeast(double ratio, string one, string other, string name) => Assert.True(Contrast(one, other) >= ratio, $"{name}: {one} on {other} is {Contrast(one, other):0.00} to 1");
+    private static void AtLeast(double ratio, string one, string other, string name) =>
+        Assert.True(Contrast(one, other) >= ratio, $"{name}: {one} on {other} is {Contrast(one, other):0.00} to 1");
 
     private static double Contrast(string one, string other)
     {
@@ -42,7 +45,9 @@ public sealed class InkTests
 
     private static double Luminance(string colour)
     {
-        double Channel(int at) => int.Parse(colour.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0 is var s && s <= 0.04045 ? s / 12.92 : Math.Pow((s + 0.055) / 1.055, 2.4);
+        double Channel(int at) =>
+            int.Parse(colour.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0 is var s && s <= 0.04045 ? s / 12.92
+                : Math.Pow((s + 0.055) / 1.055, 2.4);
         return 0.2126 * Channel(1) + 0.7152 * Channel(3) + 0.0722 * Channel(5);
     }
 }

@@ -11,7 +11,8 @@ public sealed class PictureTests
     private static readonly XNamespace s_svg = "http://www.w3.org/2000/svg";
 
     private static readonly string[] s_pictures =
-        ["/v1/designs/RB-014/price-parts", "/v1/designs/RB-014/break-even?channel=web&planned=900", "/v1/designs/RB-014/floor-history?channel=web", "/v1/price-list?channel=web"];
+        ["/v1/designs/RB-014/price-parts", "/v1/designs/RB-014/break-even?channel=web&planned=900", "/v1/designs/RB-014/floor-history?channel=web",
+            "/v1/price-list?channel=web"];
 
     [Fact]
     public async Task It_is_asked_for_by_Accept_or_by_its_suffix()
@@ -21,14 +22,19 @@ public sealed class PictureTests
         foreach (var path in s_pictures)
         {
             var drawn = await studio.Get(path, null, ("Accept", "image/svg+xml"));
-            Assert.Equal((path, 200, "image/svg+xml", "Accept", "private, no-cache"), (path, drawn.Status, drawn.ContentType, drawn["Vary"], string.Join(", ", drawn["Cache-Control"]!.Split(", ").OrderDescending())));
-            Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'", drawn["Content-Security-Policy"]);
+            Assert.Equal((path, 200, "image/svg+xml", "Accept", "private, no-cache"),
+                (path, drawn.Status, drawn.ContentType, drawn["Vary"], string.Join(", ", drawn["Cache-Control"]!.Split(", ").OrderDescending())));
+            Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'",
+                drawn["Content-Security-Policy"]);
             foreach (var accept in new[] { "application/json", "text/html", "image/avif,image/*,*/*;q=0.8" })
-                Assert.Equal((accept, drawn.Text), (accept, (await studio.Get(path.Replace("?", ".svg?", StringComparison.Ordinal) is var at && at == path ? path + ".svg" : at, null, ("Accept", accept))).Text));
+                Assert.Equal((accept, drawn.Text),
+                    (accept, (await studio.Get(path.Replace("?", ".svg?", StringComparison.Ordinal) is var at && at == path ? path + ".svg" : at,
+                        null, ("Accept", accept))).Text));
             var plain = await studio.Get(path);
             Assert.Equal(("application/json", "Accept"), (plain.ContentType, plain["Vary"]));
             Assert.Equal("application/json", (await studio.Get(path, null, ("Accept", "image/svg+xml;q=0.5, application/json"))).ContentType);
-            Assert.Equal("image/svg+xml", (await studio.Get(path, null, ("Accept", "image/avif,image/webp,image/svg+xml,image/*,*/*;q=0.8"))).ContentType);
+            Assert.Equal("image/svg+xml",
+                (await studio.Get(path, null, ("Accept", "image/avif,image/webp,image/svg+xml,image/*,*/*;q=0.8"))).ContentType);
         }
     }
 
@@ -46,7 +52,8 @@ public sealed class PictureTests
 
         var before = await studio.Get(s_pictures[0], null, ("Accept", "image/svg+xml"));
         await studio.Put("/v1/designs/RB-014/prices/web", """{"price":70}""");
-        Assert.NotEqual(before["ETag"], (await studio.Get(s_pictures[0], null, ("Accept", "image/svg+xml"), ("If-None-Match", before["ETag"]!)))["ETag"]);
+        Assert.NotEqual(before["ETag"],
+            (await studio.Get(s_pictures[0], null, ("Accept", "image/svg+xml"), ("If-None-Match", before["ETag"]!)))["ETag"]);
     }
 
     [Fact]
@@ -90,7 +97,8 @@ public sealed class PictureTests
         await studio.Has("/v1/channels/abroad", """{"sells":"retail","currency":"EUR"}""");
         Assert.Contains("other currency", (await studio.Get("/v1/designs/RB-014/price-parts.svg")).Text, StringComparison.Ordinal);
         Assert.Contains("other currency", (await studio.Get("/v1/price-list.svg?channel=abroad")).Text, StringComparison.Ordinal);
-        Assert.Contains("There was no price yet.", (await studio.Get("/v1/designs/RB-014/floor-history.svg?channel=abroad")).Text, StringComparison.Ordinal);
+        Assert.Contains("There was no price yet.", (await studio.Get("/v1/designs/RB-014/floor-history.svg?channel=abroad")).Text,
+            StringComparison.Ordinal);
         await studio.Delete("/v1/designs/RB-014");
         Assert.Contains("No design is listed here.", (await studio.Get("/v1/price-list.svg?channel=abroad")).Text, StringComparison.Ordinal);
     }
@@ -99,11 +107,14 @@ public sealed class PictureTests
     private static void IsAccessible(XElement svg)
     {
         Assert.Equal("img", svg.Attribute("role")!.Value);
-        var named = svg.Attribute("aria-labelledby")!.Value.Split(' ').Select(id => svg.Elements().Single(element => element.Attribute("id")?.Value == id)).ToList();
+        var named = svg.Attribute("aria-labelledby")!.Value.Split(' ')
+            .Select(id => svg.Elements().Single(element => element.Attribute("id")?.Value == id)).ToList();
         Assert.Equal(["title", "desc"], named.Select(element => element.Name.LocalName));
         Assert.True(named[0].Value.Length > 10 && named[1].Value.Length > 60);
         Assert.Contains("@media (prefers-color-scheme:dark)", svg.Element(s_svg + "style")!.Value, StringComparison.Ordinal);
-        Assert.DoesNotContain(svg.Descendants().Attributes(), attribute => attribute.Name.LocalName is "fill" or "stroke" && attribute.Value.StartsWith('#')); // no colour but by class
+        // no colour but by class
+        Assert.DoesNotContain(svg.Descendants().Attributes(),
+            attribute => attribute.Name.LocalName is "fill" or "stroke" && attribute.Value.StartsWith('#'));
     }
 
     /// <summary>Every text, as wide as it could be, lies within the picture.</summary>
@@ -115,7 +126,8 @@ public sealed class PictureTests
             var (x, y) = (Number(text.Attribute("x")!), Number(text.Attribute("y")!));
             var width = TextMetrics.Width(text.Value, Number(text.Attribute("font-size")!), text.Attribute("font-weight") is not null);
             var left = text.Attribute("text-anchor")?.Value switch { "end" => x - width, "middle" => x - width / 2, _ => x };
-            Assert.True(left >= 0 && left + width <= Picture.Width + 0.5m && y > 10 && y < height - 2, $"{what}: \"{text.Value}\" at {left} to {left + width}, {y} of {height}");
+            Assert.True(left >= 0 && left + width <= Picture.Width + 0.5m && y > 10 && y < height - 2,
+                $"{what}: \"{text.Value}\" at {left} to {left + width}, {y} of {height}");
         }
     }
 
@@ -126,12 +138,22 @@ public sealed class PictureTests
     {
         var studio = new Studio();
         string Amount(decimal amount) => (amount * scale).ToString("0.###", CultureInfo.InvariantCulture);
-        await studio.Has("/v1/profiles/main", $$"""{"currency":"{{currency}}","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":{{Amount(24000)}},"per":"year"}],"household":[{"amount":{{Amount(3000)}},"per":"month"}],"tax":{"kind":"flat","rate":0.2} }""");
-        foreach (var (sku, name) in new[] { ("RB-014", new string('W', 200)), ("A-1", "</text><script>alert(1)</script> & \\\"x\\\""), ("A-2", "\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a"), (new string('k', 64), "Plain") })
-            await studio.Has($"/v1/designs/{sku}", $$"""{"name":"{{name}}","profile":"main","making":{"piecesPerDay":4},"materials":[{"amount":{{Amount(3)}} }]}""");
-        await studio.Has("/v1/channels/web", $$"""{"name":"{{new string('M', 150)}}","sells":"retail","currency":"{{currency}}","fees":[{"rate":0.03}],"salesTax":{"rate":0.2,"included":true},"shipping":{"charged":{{Amount(5)}},"cost":{{Amount(6)}},"returnCost":{{Amount(2)}} },"returns":{"share":0.1},"costPerPiece":{{Amount(1)}},"shopShare":0.1}""");
+        await studio.Has("/v1/profiles/main",
+            $$"""{"currency":"{{currency}}","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":{{Amount(24000)}},"per":"year"}],"household":[{"amount":{{Amount(3000)}},"per":"month"}],"tax":{"kind":"flat","rate":0.2} }""");
+        foreach (var (sku, name) in new[]
+        {
+            ("RB-014", new string('W', 200)),
+            ("A-1", "</text><script>alert(1)</script> & \\\"x\\\""),
+            ("A-2", "\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a"),
+            (new string('k', 64), "Plain"),
+        })
+            await studio.Has($"/v1/designs/{sku}",
+                $$"""{"name":"{{name}}","profile":"main","making":{"piecesPerDay":4},"materials":[{"amount":{{Amount(3)}} }]}""");
+        await studio.Has("/v1/channels/web",
+            $$"""{"name":"{{new string('M', 150)}}","sells":"retail","currency":"{{currency}}","fees":[{"rate":0.03}],"salesTax":{"rate":0.2,"included":true},"shipping":{"charged":{{Amount(5)}},"cost":{{Amount(6)}},"returnCost":{{Amount(2)}} },"returns":{"share":0.1},"costPerPiece":{{Amount(1)}},"shopShare":0.1}""");
         await studio.Has("/v1/channels/other", """{"sells":"retail","currency":"EUR"}""");
-        await studio.Has("/v1/designs/RB-014/prices/web", $$"""{"price":{{(currency == "JPY" ? "12000" : (200 * scale).ToString("0.##", CultureInfo.InvariantCulture))}} }""");
+        await studio.Has("/v1/designs/RB-014/prices/web",
+            $$"""{"price":{{(currency == "JPY" ? "12000" : (200 * scale).ToString("0.##", CultureInfo.InvariantCulture))}} }""");
         return studio;
     }
 }

@@ -13,7 +13,9 @@ public sealed class PriceCheckTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         var posted = await studio.Post("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58.00}""");
-        Assert.Equal("""{"verdict":"below-floor","carriesItsShare":false,"floorPrice":61.74,"targetPrice":120.00,"price":58.00,"currency":"USD","netProceeds":56.36,"aboveFloor":-3.64,"earnedPerBenchHour":28.18,"perBenchHour":30.00,"takeHomePerHourAtThisPrice":16.18,""" + Basis + ""","assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for fees while no expense of that kind is traced to sales; these costs may be counted twice.","pointer":"#/channel/fees"}]}""", posted.Text);
+        Assert.Equal(
+            """{"verdict":"below-floor","carriesItsShare":false,"floorPrice":61.74,"targetPrice":120.00,"price":58.00,"currency":"USD","netProceeds":56.36,"aboveFloor":-3.64,"earnedPerBenchHour":28.18,"perBenchHour":30.00,"takeHomePerHourAtThisPrice":16.18,""" + Basis + ""","assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1},{"pointer":"#/channel/salesTax","value":0},{"pointer":"#/channel/returns","value":0}],"warnings":[{"code":"channel-costs-not-traced","message":"The channel charges for fees while no expense of that kind is traced to sales; these costs may be counted twice.","pointer":"#/channel/fees"}]}""",
+            posted.Text);
         Assert.Equal(posted.Text, (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58.00")).Text);
         Assert.Equal(posted.Text, (await studio.Post("/v1/price-checks", """{"price":"58","channel":"web","sku":"RB-014","currency":"USD"}""")).Text);
     }
@@ -39,8 +41,10 @@ public sealed class PriceCheckTests
         const string Check = "/v1/price-checks?sku=RB-014&channel=web&price=58.00";
         using var check = await studio.ClientFor("check");
         using var verdict = await studio.ClientFor("verdict");
-        Assert.Equal("""{"verdict":"below-floor","carriesItsShare":false,"floorPrice":61.74,"targetPrice":120.00,"price":58.00,"currency":"USD",""" + Basis + ""","warnings":[]}""", (await studio.Get(Check, check)).Text);
-        Assert.Equal("""{"verdict":"below-floor","carriesItsShare":false,""" + Basis + ""","warnings":[]}""", (await studio.Get(Check, verdict)).Text);
+        Assert.Equal("""{"verdict":"below-floor","carriesItsShare":false,"floorPrice":61.74,"targetPrice":120.00,"price":58.00,"currency":"USD","""
+            + Basis + ""","warnings":[]}""", (await studio.Get(Check, check)).Text);
+        Assert.Equal("""{"verdict":"below-floor","carriesItsShare":false,""" + Basis + ""","warnings":[]}""",
+            (await studio.Get(Check, verdict)).Text);
         (await studio.Get(Check + "&workings=true", check)).IsProblem(403, "key-not-allowed");
         (await studio.Get(Check + "&workings=true", verdict)).IsProblem(403, "key-not-allowed");
     }
@@ -62,10 +66,12 @@ public sealed class PriceCheckTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        Assert.Equal(["#/channel", "#/sku"], (await studio.Post("/v1/price-checks", """{"sku":"x","channel":"y","price":1}""")).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["#/channel", "#/sku"],
+            (await studio.Post("/v1/price-checks", """{"sku":"x","channel":"y","price":1}""")).IsProblem(422, "unknown-reference").Pointers);
         Assert.Equal(["sku"], (await studio.Get("/v1/price-checks?sku=rb-014&channel=web&price=1")).IsProblem(422, "unknown-reference").Pointers);
         (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=1&currency=EUR")).IsProblem(422, "currency-mismatch");
-        Assert.Equal(["too-many-decimals"], (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58.001")).IsProblem(422, "invalid-input").Codes);
+        Assert.Equal(["too-many-decimals"],
+            (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58.001")).IsProblem(422, "invalid-input").Codes);
     }
 
     [Fact]

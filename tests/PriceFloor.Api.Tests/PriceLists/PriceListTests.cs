@@ -12,7 +12,8 @@ public sealed class PriceListTests
         var list = (await studio.Get("/v1/price-list?channel=web")).Json;
         Assert.Equal(["B-1 31.00 60.00 null null", "RB-014 61.74 120.00 58.00 \"below-floor\""], Rows(list));
         Assert.Equal("""{"profiles":["main@1","other@1"],"channels":["web@1"]}""", list.GetProperty("basis").GetRawText());
-        Assert.Equal(["B-1/abroad", "B-1/web", "RB-014/abroad", "RB-014/web"], (await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray().Select(row => $"{row.GetProperty("sku")}/{row.GetProperty("channel")}"));
+        Assert.Equal(["B-1/abroad", "B-1/web", "RB-014/abroad", "RB-014/web"], (await studio.Get("/v1/price-list"))
+            .Json.GetProperty("items").EnumerateArray().Select(row => $"{row.GetProperty("sku")}/{row.GetProperty("channel")}"));
     }
 
     [Fact]
@@ -86,17 +87,21 @@ public sealed class PriceListTests
         await using var studio = await AShop();
         await studio.Put("/v1/designs/B-1", """{"name":"=cmd","profile":"other","making":{"piecesPerDay":8}}""");
         var sheet = await studio.Get("/v1/price-list?channel=web&dialect=semicolon", null, ("Accept", "text/csv"));
-        Assert.Equal("sku;name;channel;currency;floorPrice;targetPrice;listedPrice;verdict;reason\r\nB-1;'=cmd;web;USD;31,00;60,00;;;\r\nRB-014;;web;USD;61,74;120,00;58,00;below-floor;\r\n", sheet.Text);
+        Assert.Equal("sku;name;channel;currency;floorPrice;targetPrice;listedPrice;verdict;reason\r\nB-1;'=cmd;web;USD;31,00;60,00;;;\r\n"
+            + "RB-014;;web;USD;61,74;120,00;58,00;below-floor;\r\n", sheet.Text);
         Assert.NotEqual((await studio.Get("/v1/price-list?channel=web"))["ETag"], sheet["ETag"]);
-        Assert.Equal(304, (await studio.Get("/v1/price-list?channel=web&dialect=semicolon", null, ("Accept", "text/csv"), ("If-None-Match", sheet["ETag"]!))).Status);
+        Assert.Equal(304, (await studio.Get("/v1/price-list?channel=web&dialect=semicolon", null, ("Accept", "text/csv"),
+            ("If-None-Match", sheet["ETag"]!))).Status);
     }
 
     [Fact]
     public async Task A_listed_price_off_the_grid_is_warned_about()
     {
         await using var studio = await AShop();
-        await studio.Put("/v1/channels/web", Sample.Shop.Replace("\"sells\"", "\"priceStep\":1,\"priceEnding\":0.5,\"sells\"", StringComparison.Ordinal));
-        Assert.Equal("#/items/1/listedPrice", (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("warnings")[0].GetProperty("pointer").GetString());
+        await studio.Put("/v1/channels/web",
+            Sample.Shop.Replace("\"sells\"", "\"priceStep\":1,\"priceEnding\":0.5,\"sells\"", StringComparison.Ordinal));
+        Assert.Equal("#/items/1/listedPrice",
+            (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("warnings")[0].GetProperty("pointer").GetString());
     }
 
     /// <summary>60.00 for a pendant on one profile, 30.00 for another piece on a profile of its own: (30 + 0.25) / 0.976 = 31.00.</summary>
@@ -111,7 +116,8 @@ public sealed class PriceListTests
     }
 
     private static IEnumerable<string> Rows(JsonElement list) => list.GetProperty("items").EnumerateArray().Select(row =>
-        $"{row.GetProperty("sku").GetString()} {row.GetProperty("floorPrice").GetRawText()} {row.GetProperty("targetPrice").GetRawText()} {row.GetProperty("listedPrice").GetRawText()} {row.GetProperty("verdict").GetRawText()}");
+        $"{row.GetProperty("sku").GetString()} {row.GetProperty("floorPrice").GetRawText()} {row.GetProperty("targetPrice").GetRawText()} "
+        + $"{row.GetProperty("listedPrice").GetRawText()} {row.GetProperty("verdict").GetRawText()}");
 
     [Fact]
     public async Task Where_there_is_no_floor_the_list_the_changes_and_the_history_say_why_as_the_floor_price_does()
@@ -121,17 +127,23 @@ public sealed class PriceListTests
         await studio.Has("/v1/designs/IDLE", """{"profile":"main","making":{"piecesPerDay":4}}""");
         var since = (await studio.Get("/v1/floor-changes")).Json.GetProperty("next").GetString();
         // The maker leaves the bench to helpers, so pieces counted by the day take no bench time.
-        Assert.Equal(200, (await studio.Put("/v1/profiles/main", """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"benchShare":0},"helpers":[{"benchHoursPerYear":100}],"expenses":[{"amount":1000,"per":"year"}]}""")).Status);
+        Assert.Equal(200, (await studio.Put("/v1/profiles/main",
+            """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"benchShare":0},"helpers":[{"benchHoursPerYear":100}],"expenses":[{"amount":1000,"per":"year"}]}""")).Status);
         var why = (await studio.Get("/v1/designs/IDLE/floor-price")).IsProblem(422, "cannot-compute").Json.GetProperty("reason").GetString();
         Assert.Equal("no-bench-time", why);
 
-        var listed = (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray().Single(item => item.GetProperty("sku").GetString() == "IDLE");
+        var listed = (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray()
+            .Single(item => item.GetProperty("sku").GetString() == "IDLE");
         Assert.Equal(why, listed.GetProperty("reason").GetString());
-        Assert.Contains($"IDLE,,web,USD,,,,,{why}", (await studio.Get("/v1/price-list?channel=web", null, ("Accept", "text/csv"))).Text, StringComparison.Ordinal);
-        Assert.Equal(why, (await studio.Get("/v1/designs/IDLE/floor-history?channel=web")).Json.GetProperty("items")[1].GetProperty("reason").GetString());
+        Assert.Contains($"IDLE,,web,USD,,,,,{why}", (await studio.Get("/v1/price-list?channel=web", null, ("Accept", "text/csv"))).Text,
+            StringComparison.Ordinal);
+        Assert.Equal(why,
+            (await studio.Get("/v1/designs/IDLE/floor-history?channel=web")).Json.GetProperty("items")[1].GetProperty("reason").GetString());
 
-        var moved = (await studio.Get($"/v1/floor-changes?since={since}")).Json.GetProperty("items").EnumerateArray().First(item => item.GetProperty("sku").GetString() == "IDLE");
-        Assert.Equal((System.Text.Json.JsonValueKind.Null, why), (moved.GetProperty("newFloorPrice").ValueKind, moved.GetProperty("reason").GetString()));
+        var moved = (await studio.Get($"/v1/floor-changes?since={since}")).Json.GetProperty("items").EnumerateArray()
+            .First(item => item.GetProperty("sku").GetString() == "IDLE");
+        Assert.Equal((System.Text.Json.JsonValueKind.Null, why),
+            (moved.GetProperty("newFloorPrice").ValueKind, moved.GetProperty("reason").GetString()));
     }
 
     [Theory]

@@ -22,7 +22,8 @@ public sealed class PricePageTests
     public async Task Each_row_says_what_the_listed_price_does_in_words()
     {
         await using var studio = await AShop();
-        var rows = Regex.Matches((await studio.Get("/v1/price-list.html?channel=web")).Text, "<tr><th scope=\"row\">.*?</tr>").Select(match => Regex.Replace(match.Value, "(<[^>]+>)+", "|").Trim('|')).ToList();
+        var rows = Regex.Matches((await studio.Get("/v1/price-list.html?channel=web")).Text, "<tr><th scope=\"row\">.*?</tr>")
+            .Select(match => Regex.Replace(match.Value, "(<[^>]+>)+", "|").Trim('|')).ToList();
         Assert.Equal(["B-1|B-1|61.74|120.00|not listed", "River &lt;drop&gt;|RB-014|61.74|120.00|58.00|below the floor"], rows);
         Assert.Contains("other currency", (await studio.Get("/v1/price-list.html?channel=abroad")).Text, StringComparison.Ordinal);
         Assert.Single(Regex.Matches((await studio.Get("/v1/price-list.html?verdict=below-floor")).Text, "<tr><th scope=\"row\">"));
@@ -46,7 +47,8 @@ public sealed class PricePageTests
         Assert.Equal(200, page.Status);
         Assert.DoesNotMatch("(?i)<script|<link|<img|<iframe|@import|url\\(|https?:|\\bon[a-z]+=", page.Text);
         Assert.DoesNotContain("60.00", page.Text, StringComparison.Ordinal); // the floor itself, and the wholesale price
-        Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'", page["Content-Security-Policy"]);
+        Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'",
+            page["Content-Security-Policy"]);
         (await studio.Get("/v1/price-list.html", await studio.ClientFor("verdict"))).IsProblem(403, "key-not-allowed");
     }
 

@@ -13,7 +13,8 @@ public sealed class PricePartsTests
         await studio.HasASmallShop();
         var channel = (await studio.Get("/v1/designs/RB-014/price-parts")).Json.GetProperty("channels")[0];
         Assert.Equal("\"web\" 58.00 \"listed\" \"below-floor\" 58.00", Raw(channel, "channel", "price", "priceIs", "verdict", "paid"));
-        Assert.Equal(["sales-tax 0.00", "shop-share 0.00", "fees 1.64", "shipping 0.00", "packing-and-stall 0.00", "returns 0.00", "materials 0.00", "expenses 24.00", "tax 0.00", "household 36.00", "above-floor -3.64"], Parts(channel));
+        Assert.Equal(["sales-tax 0.00", "shop-share 0.00", "fees 1.64", "shipping 0.00", "packing-and-stall 0.00", "returns 0.00", "materials 0.00",
+            "expenses 24.00", "tax 0.00", "household 36.00", "above-floor -3.64"], Parts(channel));
         Assert.Equal("0.02831", channel.GetProperty("parts")[2].GetProperty("share").GetRawText()); // 1.642 / 58
     }
 
@@ -48,8 +49,10 @@ public sealed class PricePartsTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        var workings = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray().ToDictionary(line => line.GetProperty("symbol").GetString()!, line => line.GetProperty("value").GetRawText());
-        Assert.Equal(("24", "36", "1.642", "-3.642"), (workings["expensesPart"], workings["householdPart"], workings["feesPart"], workings["aboveFloor"]));
+        var workings = (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray()
+            .ToDictionary(line => line.GetProperty("symbol").GetString()!, line => line.GetProperty("value").GetRawText());
+        Assert.Equal(("24", "36", "1.642", "-3.642"),
+            (workings["expensesPart"], workings["householdPart"], workings["feesPart"], workings["aboveFloor"]));
         Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/price-parts?workings=true")).IsProblem(422, "invalid-input").Pointers);
     }
 
@@ -61,10 +64,13 @@ public sealed class PricePartsTests
         (await studio.Get("/v1/designs/NOPE/price-parts")).IsProblem(404, "not-found");
         Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/price-parts?channel=nope")).IsProblem(422, "unknown-reference").Pointers);
         Assert.Equal(["channel"], (await studio.Get("/v1/designs/RB-014/price-parts?price=3")).IsProblem(422, "invalid-input").Pointers);
-        Assert.Equal(["price"], (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&price=0.001")).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["price"],
+            (await studio.Get("/v1/designs/RB-014/price-parts?channel=web&price=0.001")).IsProblem(422, "invalid-input").Pointers);
     }
 
-    private static string Raw(JsonElement element, params string[] names) => string.Join(' ', names.Select(name => element.GetProperty(name).GetRawText()));
+    private static string Raw(JsonElement element, params string[] names) =>
+        string.Join(' ', names.Select(name => element.GetProperty(name).GetRawText()));
 
-    private static IEnumerable<string> Parts(JsonElement channel) => channel.GetProperty("parts").EnumerateArray().Select(part => $"{part.GetProperty("part").GetString()} {part.GetProperty("amount").GetRawText()}");
+    private static IEnumerable<string> Parts(JsonElement channel) => channel.GetProperty("parts").EnumerateArray()
+        .Select(part => $"{part.GetProperty("part").GetString()} {part.GetProperty("amount").GetRawText()}");
 }

@@ -11,12 +11,14 @@ public sealed class RemedyTests
         // Hours: 40 x 60 / 56.358 = 42.585.
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        var remedies = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray().ToDictionary(one => one.GetProperty("remedy").GetString()!);
+        var remedies = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray()
+            .ToDictionary(one => one.GetProperty("remedy").GetString()!);
         string Raw(string remedy, string name) => remedies[remedy].GetProperty(name).GetRawText();
         Assert.Equal(("58.00", "61.74"), (Raw("raise-the-price", "before"), Raw("raise-the-price", "after")));
         Assert.Equal("\"112.71 bench minutes a piece instead of 120\"", Raw("work-faster", "inWords"));
         Assert.Equal(("60000.00", "56358.00"), (Raw("spend-less", "before"), Raw("spend-less", "after")));
-        Assert.Equal(("false", "\"no-materials\"", "null"), (Raw("cheaper-materials", "possible"), Raw("cheaper-materials", "reason"), Raw("cheaper-materials", "after")));
+        Assert.Equal(("false", "\"no-materials\"", "null"),
+            (Raw("cheaper-materials", "possible"), Raw("cheaper-materials", "reason"), Raw("cheaper-materials", "after")));
         Assert.Equal("\"nothing-is-lost\"", Raw("lose-fewer", "reason"));
         Assert.Equal(("3642.00", "3642.00"), (Raw("earn-taxable-elsewhere", "after"), Raw("earn-net-elsewhere", "after")));
         Assert.Equal(("0.00", "0.00"), (Raw("earn-taxable-elsewhere", "before"), Raw("earn-net-elsewhere", "before")));
@@ -28,8 +30,10 @@ public sealed class RemedyTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        var measures = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray().Select(one => one.GetProperty("measure").GetString());
-        Assert.Equal(["price", "bench-minutes-a-piece", "money-a-year", "money-a-piece", "good-share", "money-a-year", "money-a-year", "bench-minutes-a-piece", "money-a-piece", "hours-a-week"], measures);
+        var measures = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray()
+            .Select(one => one.GetProperty("measure").GetString());
+        Assert.Equal(["price", "bench-minutes-a-piece", "money-a-year", "money-a-piece", "good-share", "money-a-year", "money-a-year",
+            "bench-minutes-a-piece", "money-a-piece", "hours-a-week"], measures);
     }
 
     [Fact]
@@ -37,13 +41,19 @@ public sealed class RemedyTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
-        var check = (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true")).Json.GetProperty("workings").EnumerateArray().Select(line => line.GetRawText()).ToList();
-        var lines = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&workings=true")).Json.GetProperty("workings").EnumerateArray().ToList();
+        var check = (await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58&workings=true")).Json.GetProperty("workings").EnumerateArray()
+            .Select(line => line.GetRawText()).ToList();
+        var lines = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&workings=true"))
+            .Json.GetProperty("workings").EnumerateArray().ToList();
         Assert.Equal(check, lines.Take(check.Count).Select(line => line.GetRawText()));
         Assert.Equal(
-            ["room", "gap", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughForBench", "enoughMaterials", "newMaterials", "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours", "part2", "balancedCut"],
+            ["room", "gap", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughForBench", "enoughMaterials", "newMaterials",
+                "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours",
+                "part2", "balancedCut"],
             lines.Skip(check.Count).Select(line => line.GetProperty("symbol").GetString()));
-        Assert.Equal("""{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, benchMustEarn - room * benchHoursOfTheYear / benchHours)","value":3642}""", lines.Single(line => line.GetProperty("symbol").GetString() == "cut").GetRawText());
+        Assert.Equal(
+            """{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, benchMustEarn - room * benchHoursOfTheYear / benchHours)","value":3642}""",
+            lines.Single(line => line.GetProperty("symbol").GetString() == "cut").GetRawText());
     }
 
     [Fact]
@@ -55,7 +65,8 @@ public sealed class RemedyTests
         var low = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&price=30")).Json.GetProperty("remedies").EnumerateArray().Last();
         Assert.Equal("long-week", low.GetProperty("flag").GetString());
         var below = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&price=5")).Json;
-        Assert.Contains("price-below-materials", below.GetProperty("remedies").EnumerateArray().Select(one => one.TryGetProperty("reason", out var reason) ? reason.GetString() : ""));
+        Assert.Contains("price-below-materials",
+            below.GetProperty("remedies").EnumerateArray().Select(one => one.TryGetProperty("reason", out var reason) ? reason.GetString() : ""));
         Assert.Equal(System.Text.Json.JsonValueKind.Null, below.GetProperty("balanced").ValueKind);
     }
 

@@ -32,7 +32,8 @@ public sealed class CalledOffWorkTests
         var folder = Directory.CreateTempSubdirectory("pricefloor-start-");
         for (var i = 0; i < 3; i++) // what is called off first is not always the same
         {
-            var refused = await RealProgram.Run(folder.FullName, new Dictionary<string, string> { ["ASPNETCORE_URLS"] = "http://192.0.2.1:5080", ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "24" });
+            var refused = await RealProgram.Run(folder.FullName,
+                new Dictionary<string, string> { ["ASPNETCORE_URLS"] = "http://192.0.2.1:5080", ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "24" });
             Assert.Equal(1, refused.Code);
             RealProgram.OneSentence(refused.Errors, "http://192.0.2.1:5080");
             Assert.DoesNotContain("FTL", refused.Output, StringComparison.Ordinal);

@@ -40,7 +40,8 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("check-store", "--demo")]
     [InlineData("openapi", "now")]
     public void What_is_mistyped_is_refused(params string[] arguments) =>
-        Assert.Contains(arguments[0].Split('=')[0], Assert.Throws<SettingsException>(() => CommandLine.Of(arguments)).Message, StringComparison.Ordinal);
+        Assert.Contains(arguments[0].Split('=')[0], Assert.Throws<SettingsException>(() => CommandLine.Of(arguments)).Message,
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData("--help")]

@@ -5,7 +5,9 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>The compiler makes the code of every handler. One that it cannot follow is put together as an expression at each start instead, unnoticed.</summary>
+/// <summary>
+/// The compiler makes the code of every handler. One that it cannot follow is put together as an expression at each start instead, unnoticed.
+/// </summary>
 public sealed class CompiledHandlerTests
 {
     [Fact]
@@ -15,6 +17,7 @@ public sealed class CompiledHandlerTests
         var handlers = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().ToList();
 
         Assert.NotEmpty(handlers);
-        Assert.Empty(handlers.Where(handler => handler.Metadata.GetMetadata<GeneratedCodeAttribute>() is null).Select(handler => handler.RoutePattern.RawText));
+        Assert.Empty(handlers.Where(handler => handler.Metadata.GetMetadata<GeneratedCodeAttribute>() is null)
+            .Select(handler => handler.RoutePattern.RawText));
     }
 }

@@ -26,7 +26,9 @@ public sealed class DiskTests
         Assert.True(written > 5);
         Assert.InRange(int.Parse(refused.IsProblem(503, "busy")["Retry-After"]!), 1, 60);
         (await studio.Delete("/v1/designs/RB-014")).IsProblem(503, "busy");
-        for (var i = 0; i < 50 && (refused = await studio.Post("/v1/keys", $$"""{"name":"another-{{i}}","scopes":["read"]}""")).Status == 201; i++) { } // a small write may still find the room that the refused one had taken
+        // a small write may still find the room that the refused one had taken
+        for (var i = 0; i < 50
+            && (refused = await studio.Post("/v1/keys", $$"""{"name":"another-{{i}}","scopes":["read"]}""")).Status == 201; i++) { }
         refused.IsProblem(503, "busy");
         (await studio.Send("POST", "/v1/backups", null)).IsProblem(503, "busy");
         (await studio.Get("/health/ready")).IsProblem(503, "busy");
@@ -43,7 +45,9 @@ public sealed class DiskTests
         Assert.Empty(StoreCheck.Of(Path.Combine(disk.Path, "pricefloor.db"), (_, _) => null).Faults);
     }
 
-    /// <summary>They share commits: where one meets the end of the disk, those beside it are refused too, and nobody is told what is not so.</summary>
+    /// <summary>
+    /// They share commits: where one meets the end of the disk, those beside it are refused too, and nobody is told what is not so.
+    /// </summary>
     [Fact]
     public async Task Many_writers_on_a_full_disk_keep_just_what_each_was_told()
     {
@@ -56,7 +60,8 @@ public sealed class DiskTests
         for (var round = 0; refused < 40; round++)
         {
             Assert.True(round < 200, "The disk never was full.");
-            var answers = await Task.WhenAll(Enumerable.Range(0, 16).Select(async i => (Sku: $"D-{round}-{i}", Answer: await studio.Put($"/v1/designs/D-{round}-{i}", Sample.Pendant))));
+            var answers = await Task.WhenAll(Enumerable.Range(0, 16)
+                .Select(async i => (Sku: $"D-{round}-{i}", Answer: await studio.Put($"/v1/designs/D-{round}-{i}", Sample.Pendant))));
             Assert.All(answers.Where(one => one.Answer.Status != 201), one => one.Answer.IsProblem(503, "busy"));
             kept.AddRange(answers.Where(one => one.Answer.Status == 201).Select(one => one.Sku));
             refused += answers.Count(one => one.Answer.Status == 503);
@@ -64,7 +69,8 @@ public sealed class DiskTests
 
         File.Delete(filler);
         Assert.Equal(201, (await studio.Put("/v1/designs/last", Sample.Pendant)).Status);
-        var stored = (await studio.Get("/v1/designs?limit=1000")).Json.GetProperty("items").EnumerateArray().Select(one => one.GetProperty("key").GetString());
+        var stored = (await studio.Get("/v1/designs?limit=1000")).Json.GetProperty("items").EnumerateArray()
+            .Select(one => one.GetProperty("key").GetString());
         Assert.Equal([.. kept.Append("last").Order(StringComparer.Ordinal)], stored);
     }
 
@@ -91,7 +97,8 @@ public sealed class DiskTests
         disk.BecomesReadOnly();
         var refused = await RealProgram.Run(disk.Path);
         Assert.Equal(1, refused.Code);
-        OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName} (uid ", "Read-only file system", "Mount it so that it can be written", "PRICEFLOOR_DATA");
+        OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName} (uid ", "Read-only file system",
+            "Mount it so that it can be written", "PRICEFLOOR_DATA");
     }
 
     [Fact]
@@ -108,7 +115,8 @@ public sealed class DiskTests
     public async Task A_store_without_room_for_its_first_table_stops_the_start()
     {
         using var disk = SmallDisk.OfKilobytes(400);
-        await File.WriteAllBytesAsync(Path.Combine(disk.Path, "filler"), new byte[372 * 1024], Studio.Cancellation); // 7 pages are left, a store takes more
+        // 7 pages are left, a store takes more
+        await File.WriteAllBytesAsync(Path.Combine(disk.Path, "filler"), new byte[372 * 1024], Studio.Cancellation);
         var refused = await RealProgram.Run(disk.Path);
         Assert.Equal(1, refused.Code);
         OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName}");
@@ -125,7 +133,8 @@ public sealed class DiskTests
         await File.WriteAllBytesAsync(Path.Combine(disk.Path, "filler"), new byte[500_000], Studio.Cancellation);
         var refused = await RealProgram.Run(disk.Path);
         Assert.Equal(1, refused.Code);
-        OneSentence(refused.Errors, db, $"schema 1 and must be brought to {Migrations.Newest}", "MB free", "Make room and start again", $"user {Environment.UserName}");
+        OneSentence(refused.Errors, db, $"schema 1 and must be brought to {Migrations.Newest}", "MB free", "Make room and start again",
+            $"user {Environment.UserName}");
         Assert.Equal(before, await File.ReadAllBytesAsync(db, Studio.Cancellation));
     }
 }

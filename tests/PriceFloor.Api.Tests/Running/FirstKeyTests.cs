@@ -26,7 +26,8 @@ public sealed class FirstKeyTests
     [InlineData("abcdefgabcdefgabcdefgabcdefgabcdefg", 7)]
     public async Task A_key_of_few_different_characters_stops_the_start_from_the_environment_and_from_a_file(string key, int different)
     {
-        var told = FormattableString.Invariant($"has only {different} different characters; a key of 32 to 200 visible ASCII characters needs at least 8");
+        var told =
+            FormattableString.Invariant($"has only {different} different characters; a key of 32 to 200 visible ASCII characters needs at least 8");
         Assert.Contains(told, Refused(key), StringComparison.Ordinal);
         var file = Path.GetTempFileName();
         await File.WriteAllTextAsync(file, key + "\n", Studio.Cancellation);
@@ -56,7 +57,8 @@ public sealed class FirstKeyTests
         var folder = Directory.CreateTempSubdirectory("pricefloor-key-");
         var file = Path.Combine(folder.FullName, "key");
         await File.WriteAllTextAsync(file, KeyOf(40) + "\n", Studio.Cancellation);
-        await using (var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", "").UseSetting("PRICEFLOOR_ADMIN_KEY_FILE", file)))
+        await using (var studio =
+                new Studio(configure: host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", "").UseSetting("PRICEFLOOR_ADMIN_KEY_FILE", file)))
             Assert.Equal(200, (await studio.Get("/v1/keys", studio.ClientWith(KeyOf(40)))).Status);
         folder.Delete(recursive: true);
     }
@@ -65,7 +67,8 @@ public sealed class FirstKeyTests
     public void A_secret_that_is_set_twice_is_refused_since_nobody_could_tell_which_counts()
     {
         var both = new Dictionary<string, string?> { ["PRICEFLOOR_ADMIN_KEY"] = KeyOf(40), ["PRICEFLOOR_ADMIN_KEY_FILE"] = "/run/secrets/key" };
-        var fault = Assert.Throws<SettingsException>(() => Settings.Read(new ConfigurationBuilder().AddInMemoryCollection(both).Build(), demo: false));
+        var fault =
+            Assert.Throws<SettingsException>(() => Settings.Read(new ConfigurationBuilder().AddInMemoryCollection(both).Build(), demo: false));
         Assert.StartsWith("PRICEFLOOR_ADMIN_KEY and PRICEFLOOR_ADMIN_KEY_FILE are both set", fault.Message, StringComparison.Ordinal);
         Assert.DoesNotContain(KeyOf(40), fault.Message, StringComparison.Ordinal);
     }
@@ -105,7 +108,8 @@ public sealed class FirstKeyTests
         await first.Has("/v1/channels/web", Sample.Shop);
         await using var again = await first.Restarted(host => host.UseSetting("PRICEFLOOR_ADMIN_KEY", KeyOf(40)));
         (await again.Get("/v1/keys", again.ClientWith(KeyOf(40)))).IsProblem(401, "no-key");
-        Assert.Equal("web", (await again.Get("/v1/channels", again.ClientWith(Studio.AdminKey))).Json.GetProperty("items")[0].GetProperty("key").GetString());
+        Assert.Equal("web",
+            (await again.Get("/v1/channels", again.ClientWith(Studio.AdminKey))).Json.GetProperty("items")[0].GetProperty("key").GetString());
     }
 
     /// <summary>Different characters one after the other.</summary>

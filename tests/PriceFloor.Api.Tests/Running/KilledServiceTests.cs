@@ -59,7 +59,8 @@ public sealed class KilledServiceTests : IDisposable
         for (var minutes = 1; ; minutes = (minutes % 9000) + 1)
             try
             {
-                using var body = new StringContent($$"""{"profile":"main","making":{"minutesPerPiece":{{minutes}}} }""", Encoding.UTF8, "application/json");
+                using var body = new StringContent($$"""{"profile":"main","making":{"minutesPerPiece":{{minutes}}} }""",
+                    Encoding.UTF8, "application/json");
                 using var answer = await client.PutAsync(new Uri($"/v1/designs/{sku}", UriKind.Relative), body, Studio.Cancellation);
                 Assert.Contains(answer.StatusCode, new[] { HttpStatusCode.OK, HttpStatusCode.Created });
                 _acknowledged[(sku, answer.Headers.ETag!.Tag.Trim('"'))] = minutes;
@@ -90,17 +91,20 @@ public sealed class KilledServiceTests : IDisposable
         foreach (var sku in s_writers)
             for (var after = "0"; after is not null;)
             {
-                using var response = await client.GetAsync(new Uri($"/v1/designs/{sku}/revisions?limit=1000&after={after}", UriKind.Relative), Studio.Cancellation);
+                using var response =
+                    await client.GetAsync(new Uri($"/v1/designs/{sku}/revisions?limit=1000&after={after}", UriKind.Relative), Studio.Cancellation);
                 var page = await Answer.Of(response);
                 if (page.Status == 404)
                     break;
                 foreach (var revision in page.Json.GetProperty("items").EnumerateArray())
-                    found[(sku, revision.GetProperty("revision").GetRawText())] = (int)revision.GetProperty("making").GetProperty("minutesPerPiece").GetDecimal();
+                    found[(sku, revision.GetProperty("revision").GetRawText())] = (int)revision.GetProperty("making")
+                        .GetProperty("minutesPerPiece").GetDecimal();
                 after = page.Json.GetProperty("next").GetString();
             }
 
         foreach (var (written, minutes) in _acknowledged)
-            Assert.True(found.GetValueOrDefault(written) == minutes, $"{written} was acknowledged with {minutes} minutes; it has {found.GetValueOrDefault(written)}.");
+            Assert.True(found.GetValueOrDefault(written) == minutes,
+                $"{written} was acknowledged with {minutes} minutes; it has {found.GetValueOrDefault(written)}.");
     }
 
     private static async Task<HttpStatusCode> Put(HttpClient client, string path, string json)

@@ -17,7 +17,8 @@ public sealed class KilledVerbTests : IDisposable
 {
     private const int Designs = 1500;
 
-    private static readonly int s_rounds = int.Parse(Environment.GetEnvironmentVariable("PRICEFLOOR_CRASH_ROUNDS") ?? "50", CultureInfo.InvariantCulture) / 10;
+    private static readonly int s_rounds =
+        int.Parse(Environment.GetEnvironmentVariable("PRICEFLOOR_CRASH_ROUNDS") ?? "50", CultureInfo.InvariantCulture) / 10;
 
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-killed-").FullName;
 
@@ -58,7 +59,8 @@ public sealed class KilledVerbTests : IDisposable
         await KillAgainAndAgain(() => Assert.Contains(Revisions("secret"), new[] { 0, 51 }), "forget", "design", "secret");
         File.Delete(Kept);
         foreach (var file in Directory.GetFiles(_folder))
-            Assert.Equal(-1, (await File.ReadAllBytesAsync(file, Studio.Cancellation)).AsSpan().IndexOf(Encoding.UTF8.GetBytes("an anniversary piece")));
+            Assert.Equal(-1,
+                (await File.ReadAllBytesAsync(file, Studio.Cancellation)).AsSpan().IndexOf(Encoding.UTF8.GetBytes("an anniversary piece")));
     }
 
     [Fact]

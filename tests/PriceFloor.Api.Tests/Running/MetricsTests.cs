@@ -20,7 +20,8 @@ public sealed class MetricsTests
         (await closed.Get("/metrics")).IsProblem(404, "not-found");
         await using var studio = Watched();
         (await studio.Get("/metrics", studio.ClientWith(null))).IsProblem(401, "no-key");
-        var answer = await studio.Get("/metrics", await studio.ClientFor("verdict"), ("Accept", "application/openmetrics-text;version=1.0.0;q=0.5,text/plain;version=0.0.4;q=0.3,*/*;q=0.1"));
+        var answer = await studio.Get("/metrics", await studio.ClientFor("verdict"),
+            ("Accept", "application/openmetrics-text;version=1.0.0;q=0.5,text/plain;version=0.0.4;q=0.3,*/*;q=0.1"));
         Assert.Equal((200, "text/plain", "no-store"), (answer.Status, answer.ContentType, answer["Cache-Control"]));
         Assert.Equal(200, (await studio.Get("/metrics", headers: ("Accept", "text/plain"))).Status);
     }
@@ -51,7 +52,8 @@ public sealed class MetricsTests
             ("""pricefloor_requests_total{method="GET",route="/v1/profiles",status="401"}""", 1),
         })
             Assert.Equal((sample, count), (sample, metrics.GetValueOrDefault(sample)));
-        Assert.Equal(2, metrics.Where(sample => sample.Key.StartsWith("pricefloor_requests_total{method=\"other\"", StringComparison.Ordinal)).Sum(sample => sample.Value));
+        Assert.Equal(2, metrics.Where(sample => sample.Key.StartsWith("pricefloor_requests_total{method=\"other\"", StringComparison.Ordinal))
+            .Sum(sample => sample.Value));
     }
 
     [Fact]
@@ -62,12 +64,16 @@ public sealed class MetricsTests
         await studio.Get("/v1/price-checks?sku=RB-014&channel=web&price=58");
         await studio.Post("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":61.74}""");
         await studio.Get("/v1/price-checks?sku=nope&channel=web&price=58"); // no verdict
-        const string Array = """[{"sku":"RB-014","channel":"web","price":58},{"sku":"RB-014","channel":"web","price":120},{"sku":"nope","channel":"web","price":120}]""";
+        const string Array =
+            """[{"sku":"RB-014","channel":"web","price":58},{"sku":"RB-014","channel":"web","price":120},{"sku":"nope","channel":"web","price":120}]""";
         await studio.Post("/v1/price-checks/batch", Array);
-        await studio.SendBytes("POST", "/v1/price-checks/batch", Encoding.UTF8.GetBytes("sku,channel,price\nRB-014,web,58\nRB-014,web,120\nRB-014,web,121\n"), "text/csv");
+        await studio.SendBytes("POST", "/v1/price-checks/batch",
+            Encoding.UTF8.GetBytes("sku,channel,price\nRB-014,web,58\nRB-014,web,120\nRB-014,web,121\n"), "text/csv");
         var metrics = await Metrics(studio);
         // one alone, one of the array, one of the sheet; one alone; one of the array, two of the sheet
-        Assert.Equal((3, 1, 3), (metrics["""pricefloor_price_checks_total{verdict="below-floor"}"""], metrics["""pricefloor_price_checks_total{verdict="below-target"}"""], metrics["""pricefloor_price_checks_total{verdict="meets-target"}"""]));
+        Assert.Equal((3, 1, 3), (metrics["""pricefloor_price_checks_total{verdict="below-floor"}"""],
+            metrics["""pricefloor_price_checks_total{verdict="below-target"}"""],
+            metrics["""pricefloor_price_checks_total{verdict="meets-target"}"""]));
     }
 
     [Fact]
@@ -77,7 +83,8 @@ public sealed class MetricsTests
         await studio.HasASmallShop();
         var metrics = await Metrics(studio);
         Assert.Equal(4, metrics["pricefloor_revisions_total"]); // a profile, a design, a channel, a listed price
-        Assert.Equal(new[] { "pricefloor.db", "pricefloor.db-wal" }.Sum(file => new FileInfo(Path.Combine(studio.Folder, file)).Length), metrics["pricefloor_store_bytes"]);
+        Assert.Equal(new[] { "pricefloor.db", "pricefloor.db-wal" }.Sum(file => new FileInfo(Path.Combine(studio.Folder, file)).Length),
+            metrics["pricefloor_store_bytes"]);
         Assert.DoesNotContain("pricefloor_backup_age_seconds", metrics.Keys);
 
         var folder = Directory.CreateDirectory(Path.Combine(studio.Folder, "backups")).FullName;
@@ -108,7 +115,8 @@ public sealed class MetricsTests
         await using var studio = Watched();
         var metrics = await Metrics(studio);
         var here = VersionAnswer.Here;
-        Assert.Equal(1, metrics[$$"""pricefloor_build_info{version="{{here.Version}}",commit="{{here.Commit}}",runtime="{{here.Runtime}}",schema="{{Migrations.Newest}}",contract="1"}"""]);
+        Assert.Equal(1, metrics[
+            $$"""pricefloor_build_info{version="{{here.Version}}",commit="{{here.Commit}}",runtime="{{here.Runtime}}",schema="{{Migrations.Newest}}",contract="1"}"""]);
         Assert.InRange(metrics["pricefloor_process_memory_bytes"], 10_000_000, 10_000_000_000);
         Assert.InRange(metrics["pricefloor_data_free_bytes"], 1, new DriveInfo(studio.Folder).TotalSize);
     }
@@ -125,7 +133,8 @@ public sealed class MetricsTests
         var metrics = await Metrics(studio);
         foreach (var (status, count) in new[] { ("2xx", 2), ("4xx", 2) })
         {
-            string Name(string part, string more = "") => $$"""pricefloor_request_duration_seconds_{{part}}{method="GET",route="/v1/designs/{sku}",status="{{status}}"{{more}}}""";
+            string Name(string part, string more = "") =>
+                $$"""pricefloor_request_duration_seconds_{{part}}{method="GET",route="/v1/designs/{sku}",status="{{status}}"{{more}}}""";
             Assert.Equal(count, metrics[Name("count")]);
             Assert.Equal(0, metrics[Name("sum")]); // the clock stands
             foreach (var bound in new[] { "0.001", "0.005", "0.025", "0.1", "0.5", "2.5", "10", "+Inf" })
@@ -169,9 +178,12 @@ public sealed class MetricsTests
         await studio.HasASmallShop();
         Assert.Equal(201, (await studio.Send("POST", "/v1/backups", null)).Status);
         var text = (await studio.Get("/metrics")).Text;
-        var told = text.Split('\n').Where(line => line.StartsWith("# TYPE ", StringComparison.Ordinal)).Select(line => line.Split(' ')).Select(type => $"`{type[2]}` | {type[3]} ");
-        var rows = (await File.ReadAllLinesAsync(Repository.File("docs/running.md"), Studio.Cancellation)).Where(line => line.StartsWith("| `pricefloor_", StringComparison.Ordinal));
-        Assert.Equal(told.Order(StringComparer.Ordinal), rows.Select(row => string.Join('|', row.Split('|')[1..3])[1..]).Order(StringComparer.Ordinal));
+        var told = text.Split('\n').Where(line => line.StartsWith("# TYPE ", StringComparison.Ordinal)).Select(line => line.Split(' '))
+            .Select(type => $"`{type[2]}` | {type[3]} ");
+        var rows = (await File.ReadAllLinesAsync(Repository.File("docs/running.md"), Studio.Cancellation))
+            .Where(line => line.StartsWith("| `pricefloor_", StringComparison.Ordinal));
+        Assert.Equal(told.Order(StringComparer.Ordinal),
+            rows.Select(row => string.Join('|', row.Split('|')[1..3])[1..]).Order(StringComparer.Ordinal));
         var bounds = string.Join(", ", Durations.Bounds.Select(bound => bound.ToString(System.Globalization.CultureInfo.InvariantCulture)));
         Assert.Contains(bounds, await File.ReadAllTextAsync(Repository.File("docs/running.md"), Studio.Cancellation), StringComparison.Ordinal);
     }

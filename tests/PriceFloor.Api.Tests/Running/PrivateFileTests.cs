@@ -37,7 +37,8 @@ public sealed class PrivateFileTests : IDisposable
             watch.Look();
             await RealProgram.Terminate(service);
             var log = await service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation);
-            Assert.Contains($"Other users of this machine have rights on {_folder} (mode 0755). A household's budget and keys are in there. Run: chmod go= {_folder}", log, StringComparison.Ordinal);
+            Assert.Contains($"Other users of this machine have rights on {_folder} (mode 0755). A household's budget and keys are in there. Run: "
+                + $"chmod go= {_folder}", log, StringComparison.Ordinal);
         }
 
         using (var verb = RealProgram.StartUnmasked(_folder, "restore", Path.Combine(_elsewhere, "monday.db")))
@@ -45,7 +46,8 @@ public sealed class PrivateFileTests : IDisposable
         using (var verb = RealProgram.StartUnmasked(_folder, "new-admin-key"))
             await verb.Process.WaitForExitAsync(Studio.Cancellation);
         Assert.Equal([], watch.Ended());
-        string[] expected = ["pricefloor.db", "pricefloor.db-wal", "pricefloor.db-shm", "pricefloor.lock", "first-admin-key", "backups", "monday.db", "monday.db.sha256", "pricefloor.db.replaced-", "admin-key-"];
+        string[] expected = ["pricefloor.db", "pricefloor.db-wal", "pricefloor.db-shm", "pricefloor.lock", "first-admin-key", "backups", "monday.db",
+            "monday.db.sha256", "pricefloor.db.replaced-", "admin-key-"];
         Assert.All(expected, name => Assert.Contains(watch.Seen, seen => Path.GetFileName(seen).StartsWith(name, StringComparison.Ordinal)));
     }
 

@@ -23,7 +23,8 @@ public sealed class ProgramTests : IDisposable
         await Ready(service);
         var second = await Run(_folder);
         Assert.Equal(1, second.Code);
-        OneSentence(second.Errors, _folder, Path.Combine(_folder, "pricefloor.lock"), $"pid {service.Process.Id}, started 2", "Stop it first", "PRICEFLOOR_DATA");
+        OneSentence(second.Errors, _folder, Path.Combine(_folder, "pricefloor.lock"), $"pid {service.Process.Id}, started 2",
+            "Stop it first", "PRICEFLOOR_DATA");
         foreach (var verb in new string[][] { ["restore", "x.db"], ["forget", "design", "a"] })
         {
             var refused = await Run(_folder, verb);
@@ -36,7 +37,8 @@ public sealed class ProgramTests : IDisposable
         Assert.Contains("sha256 ", backup.Output, StringComparison.Ordinal);
         Assert.Equal(0, (await Run(_folder, "check-store")).Code);
         Assert.Equal(0, (await Run(_folder, "openapi")).Code);
-        Assert.Equal("ready", (await Run(_folder, new Dictionary<string, string> { ["ASPNETCORE_URLS"] = service.Address }, "healthcheck")).Output.Trim());
+        Assert.Equal("ready",
+            (await Run(_folder, new Dictionary<string, string> { ["ASPNETCORE_URLS"] = service.Address }, "healthcheck")).Output.Trim());
 
         service.Process.Kill();
         await service.Process.WaitForExitAsync(Studio.Cancellation);
@@ -72,7 +74,8 @@ public sealed class ProgramTests : IDisposable
     {
         foreach (var (arguments, told) in new (string[], string)[]
         {
-            (["backup"], "backup FILE"), (["restore", "a", "b"], "restore FILE"), (["forget", "design"], "forget KIND KEY"), (["forget", "key", "a"], "profile, design, channel, price"),
+            (["backup"], "backup FILE"), (["restore", "a", "b"], "restore FILE"), (["forget", "design"], "forget KIND KEY"), (["forget", "key", "a"],
+                "profile, design, channel, price"),
             (["check-store"], Db), (["backup", "x.db"], Db), (["restore", "/nowhere/x.db"], "/nowhere/x.db"), (["forget", "design", "a"], Db),
         })
         {
@@ -115,7 +118,13 @@ public sealed class ProgramTests : IDisposable
         }
 
         var whole = await File.ReadAllBytesAsync(Db, Studio.Cancellation);
-        foreach (var bytes in new[] { whole[..(whole.Length / 2)], whole[..4096], whole[..50], "a letter to the bank, which is no store at all"u8.ToArray() })
+        foreach (var bytes in new[]
+        {
+            whole[..(whole.Length / 2)],
+            whole[..4096],
+            whole[..50],
+            "a letter to the bank, which is no store at all"u8.ToArray(),
+        })
         {
             await File.WriteAllBytesAsync(Db, bytes, Studio.Cancellation);
             var refused = await Run(_folder);
@@ -217,15 +226,22 @@ public sealed class ProgramTests : IDisposable
             Assert.Skip("Only root can be somebody else, and only where the program is not closed to others.");
         var refused = await AsNobody("dotnet", program); // a container's user often has no name
         Assert.Equal(1, refused.Code);
-        OneSentence(refused.Errors, $"{_folder} cannot be written by user (uid 51654, gid 51654): ", "belongs to uid 0, gid 0, mode 0700", $"Run: chown -R 51654:51654 {_folder} && chmod u+rwx {_folder}, or");
+        OneSentence(refused.Errors, $"{_folder} cannot be written by user (uid 51654, gid 51654): ", "belongs to uid 0, gid 0, mode 0700",
+            $"Run: chown -R 51654:51654 {_folder} && chmod u+rwx {_folder}, or");
     }
 
     private async Task<Ended> AsNobody(params string[] words)
     {
-        var start = new ProcessStartInfo("setpriv", ["--reuid=51654", "--regid=51654", "--clear-groups", .. words]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("setpriv", ["--reuid=51654", "--regid=51654", "--clear-groups", .. words])
+        {
+            UseShellExecute = false,
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
+        };
         start.Environment["PRICEFLOOR_DATA"] = _folder;
         using var process = Process.Start(start)!;
-        var (output, errors) = (process.StandardOutput.ReadToEndAsync(Studio.Cancellation), process.StandardError.ReadToEndAsync(Studio.Cancellation));
+        var (output, errors) = (process.StandardOutput.ReadToEndAsync(Studio.Cancellation),
+            process.StandardError.ReadToEndAsync(Studio.Cancellation));
         await process.WaitForExitAsync(Studio.Cancellation);
         return new Ended(process.ExitCode, await output, await errors);
     }

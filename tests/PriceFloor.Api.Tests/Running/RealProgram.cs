@@ -34,15 +34,18 @@ public static class RealProgram
         using var started = Start(folder, environment, arguments);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(Studio.Cancellation);
         limit.CancelAfter(TimeSpan.FromSeconds(30));
-        var (output, errors) = (started.Process.StandardOutput.ReadToEndAsync(limit.Token), started.Process.StandardError.ReadToEndAsync(limit.Token));
+        var (output, errors) = (started.Process.StandardOutput.ReadToEndAsync(limit.Token),
+            started.Process.StandardError.ReadToEndAsync(limit.Token));
         await started.Process.WaitForExitAsync(limit.Token);
         return new Ended(started.Process.ExitCode, await output, await errors);
     }
 
-    public static Started Start(string folder, Dictionary<string, string> environment, params string[] arguments) => Start(["dotnet"], folder, environment, arguments);
+    public static Started Start(string folder, Dictionary<string, string> environment, params string[] arguments) =>
+        Start(["dotnet"], folder, environment, arguments);
 
     /// <summary>The same where every file is made open to all users, unless the program says otherwise.</summary>
-    public static Started StartUnmasked(string folder, params string[] arguments) => Start(["sh", "-c", "umask 000 && exec dotnet \"$@\"", "sh"], folder, [], arguments);
+    public static Started StartUnmasked(string folder, params string[] arguments) =>
+        Start(["sh", "-c", "umask 000 && exec dotnet \"$@\"", "sh"], folder, [], arguments);
 
     private static Started Start(string[] command, string folder, Dictionary<string, string> environment, string[] arguments)
     {
@@ -50,7 +53,12 @@ public static class RealProgram
         free.Start();
         var address = $"http://127.0.0.1:{((IPEndPoint)free.LocalEndpoint).Port}";
         free.Stop();
-        var start = new ProcessStartInfo(command[0], [.. command[1..], s_program, .. arguments]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(command[0], [.. command[1..], s_program, .. arguments])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         start.Environment["PRICEFLOOR_DATA"] = folder;
         start.Environment["ASPNETCORE_URLS"] = address;
         foreach (var (name, value) in environment)

@@ -25,8 +25,10 @@ public sealed class RequestLogTests
 
         Assert.Equal(2, lines.Events.Count);
         string Value(string name) => lines.Events[0].Properties[name].ToString().Trim('"');
-        Assert.Equal(("GET", "/v1/price-checks", "200", "first-admin-key", answer["X-Request-Id"]), (Value("RequestMethod"), Value("Route"), Value("StatusCode"), Value("KeyName"), Value("RequestId")));
-        var all = string.Join('\n', lines.Events.Select(line => line.RenderMessage() + string.Join(' ', line.Properties.Select(property => property.ToString()))));
+        Assert.Equal(("GET", "/v1/price-checks", "200", "first-admin-key", answer["X-Request-Id"]),
+            (Value("RequestMethod"), Value("Route"), Value("StatusCode"), Value("KeyName"), Value("RequestId")));
+        var all = string.Join('\n',
+            lines.Events.Select(line => line.RenderMessage() + string.Join(' ', line.Properties.Select(property => property.ToString()))));
         foreach (var secret in new[] { Studio.AdminKey, "58.00", "RB-014", "private household" })
             Assert.DoesNotContain(secret, all, StringComparison.Ordinal);
     }

@@ -3,7 +3,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>A disk of a few hundred kilobytes (a tmpfs). Mounting one takes root, or a sudo that asks nothing, as on CI machines; elsewhere the test is skipped.</summary>
+/// <summary>
+/// A disk of a few hundred kilobytes (a tmpfs). Mounting one takes root, or a sudo that asks nothing, as on CI
+/// machines; elsewhere the test is skipped.
+/// </summary>
 public sealed class SmallDisk : IDisposable
 {
     private readonly bool _bySudo;
@@ -35,7 +38,12 @@ public sealed class SmallDisk : IDisposable
     {
         try
         {
-            using var process = Process.Start(new ProcessStartInfo(bySudo ? "sudo" : words[0], bySudo ? ["-n", .. words] : words[1..]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true })!;
+            using var process = Process.Start(new ProcessStartInfo(bySudo ? "sudo" : words[0], bySudo ? ["-n", .. words] : words[1..])
+            {
+                UseShellExecute = false,
+                RedirectStandardError = true,
+                RedirectStandardOutput = true,
+            })!;
             process.WaitForExit();
             return process.ExitCode == 0;
         }

@@ -43,7 +43,8 @@ public sealed class StartTests
     [InlineData("2001:db8::1/64", "2001:db8::/64")]
     public void An_address_with_a_length_is_refused_with_the_network_that_was_meant(string text, string network)
     {
-        var configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_TRUSTED_PROXIES"] = text }).Build();
+        var configuration = new ConfigurationBuilder()
+            .AddInMemoryCollection(new Dictionary<string, string?> { ["PRICEFLOOR_TRUSTED_PROXIES"] = text }).Build();
         Assert.Equal($"PRICEFLOOR_TRUSTED_PROXIES: \"{text}\" is an address within a network; write the network as {network}.",
             Assert.Throws<SettingsException>(() => Settings.Read(configuration, demo: false)).Message);
     }
@@ -92,7 +93,8 @@ public sealed class StartTests
     [Fact]
     public async Task What_a_killed_service_had_put_by_of_an_answer_is_cleared_away()
     {
-        await using var studio = new Studio(configure: host => File.WriteAllText(Path.Combine(host.GetSetting("PRICEFLOOR_DATA")!, "answer-0.tmp"), "half"));
+        await using var studio =
+            new Studio(configure: host => File.WriteAllText(Path.Combine(host.GetSetting("PRICEFLOOR_DATA")!, "answer-0.tmp"), "half"));
         _ = studio.ClientWith(null);
         Assert.Empty(Directory.GetFiles(studio.Folder, "answer-*"));
     }

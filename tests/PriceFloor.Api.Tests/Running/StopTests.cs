@@ -28,7 +28,8 @@ public sealed class StopTests : IDisposable
         var ending = Terminate(service);
         using var answer = await asking;
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-        Assert.Equal(8 + 1, (await answer.Content.ReadAsStringAsync(Studio.Cancellation)).Split('\n', StringSplitOptions.RemoveEmptyEntries).Length); // and the summary
+        // and the summary
+        Assert.Equal(8 + 1, (await answer.Content.ReadAsStringAsync(Studio.Cancellation)).Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
         Assert.Equal(0, await ending);
         Assert.InRange(watch.Elapsed, TimeSpan.Zero, TimeSpan.FromSeconds(8));
         Assert.False(File.Exists(Path.Combine(_folder, "pricefloor.db-wal")));
@@ -54,11 +55,22 @@ public sealed class StopTests : IDisposable
     [Fact]
     public async Task What_it_goes_by_is_told_at_the_start_but_no_secret()
     {
-        using var service = Start(_folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey, ["PRICEFLOOR_BACKUPS_KEPT"] = "3", ["PRICEFLOOR_BACKUP_KEPT"] = "4" });
+        using var service = Start(_folder, new Dictionary<string, string>
+        {
+            ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey,
+            ["PRICEFLOOR_BACKUPS_KEPT"] = "3",
+            ["PRICEFLOOR_BACKUP_KEPT"] = "4",
+        });
         await Ready(service);
         Assert.Equal(0, await Terminate(service));
         var output = await service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation);
-        foreach (var told in new[] { $"data folder is {_folder}", "PRICEFLOOR_BACKUPS_KEPT = 3", "PRICEFLOOR_ADMIN_KEY = (set, not shown)", "PRICEFLOOR_BACKUP_KEPT is not a setting" })
+        foreach (var told in new[]
+        {
+            $"data folder is {_folder}",
+            "PRICEFLOOR_BACKUPS_KEPT = 3",
+            "PRICEFLOOR_ADMIN_KEY = (set, not shown)",
+            "PRICEFLOOR_BACKUP_KEPT is not a setting",
+        })
             Assert.Contains(told, output, StringComparison.Ordinal);
         Assert.DoesNotContain(Studio.AdminKey, output, StringComparison.Ordinal);
     }

@@ -55,7 +55,13 @@ public sealed class StoreTroubleTests
         await using var studio = await (await WithManyDesigns()).Restarted(); // so that nothing is in the log beside the file
         using (var file = new FileStream(Path.Combine(studio.Folder, "pricefloor.db"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite))
             file.SetLength(4096);
-        foreach (var answer in new[] { await studio.Get("/v1/designs"), await studio.Put("/v1/designs/D-1", Sample.Pendant), await studio.Get("/v1/designs/D-150"), await studio.Get("/health/ready") })
+        foreach (var answer in new[]
+        {
+            await studio.Get("/v1/designs"),
+            await studio.Put("/v1/designs/D-1", Sample.Pendant),
+            await studio.Get("/v1/designs/D-150"),
+            await studio.Get("/health/ready"),
+        })
             answer.IsProblem(503, "busy");
         Assert.Equal(200, (await studio.Get("/health/live")).Status);
 
@@ -74,7 +80,8 @@ public sealed class StoreTroubleTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.SmallProfile);
-        var answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(i => studio.Put($"/v1/designs/D-{i % 20}", $$"""{"profile":"main","making":{"minutesPerPiece":{{i + 1}} } }""")));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 40)
+            .Select(i => studio.Put($"/v1/designs/D-{i % 20}", $$"""{"profile":"main","making":{"minutesPerPiece":{{i + 1}} } }""")));
         Assert.All(answers, answer => Assert.Contains(answer.Status, new[] { 200, 201 }));
         var stored = (await studio.Get("/v1/designs")).Json.GetProperty("items");
         Assert.Equal(20, stored.GetArrayLength());

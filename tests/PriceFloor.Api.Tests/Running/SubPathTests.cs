@@ -18,7 +18,8 @@ public sealed class SubPathTests
     public async Task Every_address_that_is_told_starts_with_the_base(string setting, string asked)
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_PATH_BASE", setting)
-            .ConfigureTestServices(services => services.AddSingleton<IValidator<PriceCheckRequest>>(_ => throw new InvalidOperationException("broken"))));
+            .ConfigureTestServices(services =>
+                services.AddSingleton<IValidator<PriceCheckRequest>>(_ => throw new InvalidOperationException("broken"))));
         const string Base = "/shop/pricefloor";
         Assert.Equal($"{Base}/v1/profiles/main", (await studio.Put(asked + "/v1/profiles/main", Sample.SmallProfile))["Location"]);
         Assert.Equal($"{Base}/v1/keys/shop", (await studio.Post(asked + "/v1/keys", """{"name":"shop","scopes":["read"]}"""))["Location"]);
@@ -43,7 +44,8 @@ public sealed class SubPathTests
 
         Assert.Equal($"{Base}/", (await studio.Get(asked + "/openapi/v1.json")).Json.GetProperty("servers")[0].GetProperty("url").GetString());
         Assert.Equal(200, (await studio.Get(asked + "/docs/index.html")).Status);
-        Assert.StartsWith("default-src 'none'; script-src 'self'", (await studio.Get(asked + "/docs/index.html"))["Content-Security-Policy"], StringComparison.Ordinal);
+        Assert.StartsWith("default-src 'none'; script-src 'self'", (await studio.Get(asked + "/docs/index.html"))["Content-Security-Policy"],
+            StringComparison.Ordinal);
         Assert.Equal(200, (await studio.Get(asked + "/health/ready", studio.ClientWith(null))).Status);
     }
 
@@ -51,8 +53,10 @@ public sealed class SubPathTests
     public async Task Only_a_trusted_proxy_and_only_the_base_that_is_set_count()
     {
         await using var studio = new Studio();
-        Assert.Equal("/v1/profiles/main", (await studio.Put("/v1/profiles/main", Sample.SmallProfile, null, ("X-Forwarded-Prefix", "/evil"), ("X-Forwarded-Host", "evil.example")))["Location"]);
-        Assert.Equal("/problems/not-found", (await studio.Get("/v1/profiles/nope", headers: ("X-Forwarded-Prefix", "/evil"))).Json.GetProperty("type").GetString());
+        Assert.Equal("/v1/profiles/main", (await studio.Put("/v1/profiles/main", Sample.SmallProfile, null, ("X-Forwarded-Prefix", "/evil"),
+            ("X-Forwarded-Host", "evil.example")))["Location"]);
+        Assert.Equal("/problems/not-found",
+            (await studio.Get("/v1/profiles/nope", headers: ("X-Forwarded-Prefix", "/evil"))).Json.GetProperty("type").GetString());
         (await studio.Get("/pricefloor/v1/profiles")).IsProblem(404, "not-found");
     }
 }

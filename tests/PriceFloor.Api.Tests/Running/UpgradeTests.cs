@@ -36,7 +36,8 @@ public sealed class UpgradeTests : IDisposable
         await Ready(service);
         using var profile = await client.GetAsync(new Uri("/v1/profiles/main", UriKind.Relative), Studio.Cancellation);
         Assert.Equal(HttpStatusCode.OK, profile.StatusCode);
-        var kept = Assert.Single(Directory.GetFiles(_folder, "pricefloor.db.schema-1-*"), file => !file.EndsWith(".sha256", StringComparison.Ordinal));
+        var kept = Assert.Single(Directory.GetFiles(_folder, "pricefloor.db.schema-1-*"),
+            file => !file.EndsWith(".sha256", StringComparison.Ordinal));
         Assert.Equal((1, 1), (StoreCheck.Of(kept, (_, _) => null).Schema, StoreCheck.Of(kept, (_, _) => null).Revisions));
         Assert.Equal(0, await Terminate(service));
         Assert.Contains(kept, await service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation), StringComparison.Ordinal);

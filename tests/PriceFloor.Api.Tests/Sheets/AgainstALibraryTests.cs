@@ -10,7 +10,8 @@ namespace PriceFloor.Api.Tests.Sheets;
 /// <summary>Valid sheets mean the same here and to a library that many others use.</summary>
 public sealed class AgainstALibraryTests
 {
-    private static readonly string[] s_parts = ["a", "RB-014", "58.00", ",", ";", "\"", "\"\"", "\n", "\r\n", "\r", " ", "\t", "=", "-", "'", "\u00e9", "\U0001F3FA", "\u65e5\u672c", "x", "y"];
+    private static readonly string[] s_parts = ["a", "RB-014", "58.00", ",", ";", "\"", "\"\"", "\n", "\r\n", "\r", " ", "\t", "=", "-", "'",
+        "\u00e9", "\U0001F3FA", "\u65e5\u672c", "x", "y"];
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 60)];
 
@@ -50,7 +51,8 @@ public sealed class AgainstALibraryTests
         }
 
         await document.FlushAsync(TestContext.Current.CancellationToken);
-        Assert.Equal(table.Skip(1).Select(cells => string.Join('|', cells.Select(Defused))), ReadBySep(Encoding.UTF8.GetString(written.ToArray()), dialect));
+        Assert.Equal(table.Skip(1).Select(cells => string.Join('|', cells.Select(Defused))),
+            ReadBySep(Encoding.UTF8.GetString(written.ToArray()), dialect));
     }
 
     [Theory]
@@ -61,7 +63,8 @@ public sealed class AgainstALibraryTests
         var table = Table(random);
         var sheet = ByHand(table, SheetDialect.Comma, random, "\r\n");
         var answered = await WrittenSheet.Of(sheet, new("above-target", 1.10m, 2.20m, "=a, \"b\""), names: new("c0", null, "c1"));
-        Assert.Equal(table.Skip(1).Select(cells => string.Join('|', cells) + "|above-target|1.10|2.20|'=a, \"b\""), ReadBySep(answered, SheetDialect.Comma));
+        Assert.Equal(table.Skip(1).Select(cells => string.Join('|', cells) + "|above-target|1.10|2.20|'=a, \"b\""),
+            ReadBySep(answered, SheetDialect.Comma));
     }
 
     /// <summary>Whatever bytes come, every line that goes out is a row with as many fields as the header.</summary>
@@ -75,24 +78,29 @@ public sealed class AgainstALibraryTests
         var rows = await ReadSheet.Rows(sheet, most: most);
         var answered = await WrittenSheet.Of(sheet, names: new(Channel: null), most: most);
         var read = ReadBySep(answered, SheetDialect.Comma);
-        Assert.Equal(rows.Where(row => row.Fault != "blank").Select(row => row.Fault.Length == 0), read.Select(row => row.Contains("|above-target|", StringComparison.Ordinal)));
+        Assert.Equal(rows.Where(row => row.Fault != "blank").Select(row => row.Fault.Length == 0),
+            read.Select(row => row.Contains("|above-target|", StringComparison.Ordinal)));
     }
 
     private static string[][] Table(Random random)
     {
         var width = random.Next(2, 6);
         string Cell() => string.Concat(Enumerable.Range(0, random.Next(4)).Select(_ => s_parts[random.Next(s_parts.Length)]));
-        return [[.. Enumerable.Range(0, width).Select(column => $"c{column}")], .. Enumerable.Range(0, random.Next(1, 12)).Select(_ => Enumerable.Range(0, width).Select(_ => Cell()).ToArray())];
+        return [[.. Enumerable.Range(0, width).Select(column => $"c{column}")],
+            .. Enumerable.Range(0, random.Next(1, 12)).Select(_ => Enumerable.Range(0, width).Select(_ => Cell()).ToArray())];
     }
 
     /// <summary>Quotes where they must be, and at random where they may.</summary>
     private static string ByHand(string[][] table, SheetDialect dialect, Random random, string lineEnd)
     {
-        string Field(string cell) => cell.AsSpan().IndexOfAny("\",;\r\n") >= 0 || random.Next(3) == 0 ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell;
-        return string.Join(lineEnd, table.Select(cells => string.Join((char)dialect.Separator, cells.Select(Field)))) + (random.Next(2) == 0 ? lineEnd : "");
+        string Field(string cell) =>
+            cell.AsSpan().IndexOfAny("\",;\r\n") >= 0 || random.Next(3) == 0 ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell;
+        return string.Join(lineEnd, table.Select(cells => string.Join((char)dialect.Separator, cells.Select(Field))))
+            + (random.Next(2) == 0 ? lineEnd : "");
     }
 
-    private static string Defused(string cell) => cell.TrimStart('\'') is [var first, ..] && "=+-@\t\r\n".Contains(first, StringComparison.Ordinal) ? "'" + cell : cell;
+    private static string Defused(string cell) =>
+        cell.TrimStart('\'') is [var first, ..] && "=+-@\t\r\n".Contains(first, StringComparison.Ordinal) ? "'" + cell : cell;
 
     private static string WrittenBySep(string[][] table)
     {
@@ -109,7 +117,8 @@ public sealed class AgainstALibraryTests
 
     private static List<string> ReadBySep(string sheet, SheetDialect dialect)
     {
-        using var reader = Sep.New((char)dialect.Separator).Reader(options => options with { Unescape = true, DisableColCountCheck = true }).FromText(sheet);
+        using var reader = Sep.New((char)dialect.Separator)
+            .Reader(options => options with { Unescape = true, DisableColCountCheck = true }).FromText(sheet);
         var rows = new List<string>();
         foreach (var row in reader)
         {

@@ -41,7 +41,8 @@ public sealed class AnyBytesTests
     [Fact]
     public async Task A_good_row_costs_no_memory()
     {
-        var sheet = "sku,channel,price\r\n"u8.ToArray().Concat(Enumerable.Range(0, 50_000).SelectMany(_ => "\"RB-\"\"014\"\"\",web,58.00\r\n"u8.ToArray())).ToArray();
+        var sheet = "sku,channel,price\r\n"u8.ToArray()
+            .Concat(Enumerable.Range(0, 50_000).SelectMany(_ => "\"RB-\"\"014\"\"\",web,58.00\r\n"u8.ToArray())).ToArray();
         await Allocated(sheet);
         // One object a row would be 1,200,000; a debug build makes some for each of the 300 pieces in which the sheet comes.
         Assert.InRange(await Allocated(sheet), 0, 200_000);
@@ -76,7 +77,8 @@ public sealed class AnyBytesTests
         while (await reader.WaitAsync(default))
         {
             while (!answers.IsFull && reader.TryNext(out var row))
-                answers.Write(row, new("above-target", SheetNumber.Read(row.Cell(columns!.Price), "price", price, SheetDialect.Comma).Value + row.Cell(columns.Sku).Length, 41.00m));
+                answers.Write(row, new("above-target",
+                    SheetNumber.Read(row.Cell(columns!.Price), "price", price, SheetDialect.Comma).Value + row.Cell(columns.Sku).Length, 41.00m));
             await answers.FlushAsync(default);
         }
 

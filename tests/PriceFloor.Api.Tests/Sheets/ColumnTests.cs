@@ -29,8 +29,10 @@ public sealed class ColumnTests
     public async Task A_missing_column_is_named_beside_those_that_are_there()
     {
         var faults = await Faults("Item,\"List \"\"web\"\" price\",\n", new());
-        Assert.Equal(["skuColumn missing-column", "channelColumn missing-column", "priceColumn missing-column"], faults.Select(fault => $"{fault.Parameter} {fault.Code}"));
-        Assert.Equal("The sheet has no column \"sku\"; it has \"Item\", \"List \"web\" price\", (no name). Name yours with skuColumn.", faults[0].Detail);
+        Assert.Equal(["skuColumn missing-column", "channelColumn missing-column", "priceColumn missing-column"],
+            faults.Select(fault => $"{fault.Parameter} {fault.Code}"));
+        Assert.Equal(
+            "The sheet has no column \"sku\"; it has \"Item\", \"List \"web\" price\", (no name). Name yours with skuColumn.", faults[0].Detail);
     }
 
     [Theory]
@@ -57,8 +59,10 @@ public sealed class ColumnTests
     [Fact]
     public async Task A_sheet_in_the_other_dialect_is_told_so()
     {
-        Assert.All(await Faults("sku;channel;price\n", new()), fault => Assert.EndsWith("a sheet with semicolons between its columns is sent with dialect=semicolon.", fault.Detail, StringComparison.Ordinal));
-        Assert.All(await Faults("sku,channel,price\n", new(), SheetDialect.Semicolon), fault => Assert.EndsWith("is sent without dialect=semicolon.", fault.Detail, StringComparison.Ordinal));
+        Assert.All(await Faults("sku;channel;price\n", new()), fault =>
+            Assert.EndsWith("a sheet with semicolons between its columns is sent with dialect=semicolon.", fault.Detail, StringComparison.Ordinal));
+        Assert.All(await Faults("sku,channel,price\n", new(), SheetDialect.Semicolon),
+            fault => Assert.EndsWith("is sent without dialect=semicolon.", fault.Detail, StringComparison.Ordinal));
     }
 
     private static async Task<SheetColumns> Found(string sheet, ColumnNames names)

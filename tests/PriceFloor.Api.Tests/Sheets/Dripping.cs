@@ -34,7 +34,8 @@ internal sealed class Dripping(byte[] bytes, Func<int, int> pieceAt) : Stream
         return count;
     }
 
-    public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default) => ValueTask.FromResult(Read(buffer.Span));
+    public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default) =>
+        ValueTask.FromResult(Read(buffer.Span));
 
     public override bool CanRead => true;
 

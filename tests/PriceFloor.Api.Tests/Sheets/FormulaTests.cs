@@ -26,14 +26,16 @@ public sealed class FormulaTests
     public async Task Text_is_defused_and_quoted_where_it_must_be(string text, string cell)
     {
         Assert.Equal($"a,b\r\n{cell},x\r\n", await Document(SheetDialect.Comma, list => list.Text(text).Text("x").EndRow()));
-        Assert.Equal($"sku,price,verdict,floorPrice,targetPrice,problem\nA,1,,,,{cell}\n", await WrittenSheet.Of("sku,price\nA,1\n", new(Problem: text), names: new(Channel: null)));
+        Assert.Equal($"sku,price,verdict,floorPrice,targetPrice,problem\nA,1,,,,{cell}\n",
+            await WrittenSheet.Of("sku,price\nA,1\n", new(Problem: text), names: new(Channel: null)));
     }
 
     [Fact]
     public async Task A_number_is_written_plain_in_its_dialect()
     {
         Assert.Equal("a,b\r\n-1.50,\r\n", await Document(SheetDialect.Comma, list => list.Number(-1.50m).Number(null).EndRow()));
-        Assert.Equal("a;b\r\n-1,50;79228162514264337593543950335\r\n", await Document(SheetDialect.Semicolon, list => list.Number(-1.50m).Number(decimal.MaxValue).EndRow()));
+        Assert.Equal("a;b\r\n-1,50;79228162514264337593543950335\r\n",
+            await Document(SheetDialect.Semicolon, list => list.Number(-1.50m).Number(decimal.MaxValue).EndRow()));
     }
 
     [Fact]

@@ -51,7 +51,8 @@ public sealed class JsonArrayReaderTests
     [InlineData("[1,\"12345678901234567890123456789012345678901234567890\",1]", "0 1:2 1", "too-long #/1 1:4")]
     [InlineData("[1,            2            ]", "0 1:2 1", "1 1:16 2")]
     [InlineData("[{\"a\":1,            \"b\":x}]", "too-long #/0 1:2")]
-    public async Task An_element_longer_than_the_limit_ends_the_reading(string body, params string[] told) => Assert.Equal(told, await Read(body, mostItemBytes: 10));
+    public async Task An_element_longer_than_the_limit_ends_the_reading(string body, params string[] told) =>
+        Assert.Equal(told, await Read(body, mostItemBytes: 10));
 
     [Fact]
     public async Task An_array_as_deep_as_a_body_may_be_and_no_deeper()
@@ -60,7 +61,8 @@ public sealed class JsonArrayReaderTests
         Assert.Equal(["malformed #/0 1:34"], await Read($"[{new string('[', 33)}{new string(']', 33)}]"));
     }
 
-    private static async Task<List<string>> Read(string body, int mostItems = JsonArrayReader.MostItems, int mostItemBytes = JsonArrayReader.MostItemBytes)
+    private static async Task<List<string>> Read(string body, int mostItems = JsonArrayReader.MostItems,
+        int mostItemBytes = JsonArrayReader.MostItemBytes)
     {
         List<string>? first = null;
         foreach (var pipe in Dripping.EveryWay(Encoding.UTF8.GetBytes(body)))

@@ -28,7 +28,8 @@ public sealed class NdjsonReaderTests
     [InlineData("1\n1234567890123456789012345678901234567890123456789012345678901234567890\n1", "1 1", "2 too-long 2:1", "3 1")]
     [InlineData("1\n1234567890123456789012345678901234567890123456789012345678901234567890", "1 1", "2 too-long 2:1")]
     [InlineData("           \n1", "1 too-long 1:1", "2 1")]
-    public async Task A_line_longer_than_the_limit_is_a_fault_and_reading_goes_on(string body, params string[] lines) => Assert.Equal(lines, await Read(body));
+    public async Task A_line_longer_than_the_limit_is_a_fault_and_reading_goes_on(string body, params string[] lines) =>
+        Assert.Equal(lines, await Read(body));
 
     private static async Task<List<string>> Read(string body)
     {
@@ -48,7 +49,8 @@ public sealed class NdjsonReaderTests
         var lines = new List<string>();
         while (await reader.WaitAsync(TestContext.Current.CancellationToken))
             while (reader.TryNext(out var line))
-                lines.Add($"{line.Number} {(line.Fault is { } fault ? $"{fault.Code} {fault.Line}:{fault.Column}" : Encoding.UTF8.GetString(line.Bytes))}");
+                lines.Add(
+                    $"{line.Number} {(line.Fault is { } fault ? $"{fault.Code} {fault.Line}:{fault.Column}" : Encoding.UTF8.GetString(line.Bytes))}");
         return lines;
     }
 }

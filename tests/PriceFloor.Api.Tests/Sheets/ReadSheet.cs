@@ -33,7 +33,8 @@ internal static class ReadSheet
         return first!;
     }
 
-    public static Task<List<ReadRow>> Rows(string sheet, SheetDialect? dialect = null, int most = SheetReader.MostRowBytes) => Rows(Encoding.UTF8.GetBytes(sheet), dialect, most);
+    public static Task<List<ReadRow>> Rows(string sheet, SheetDialect? dialect = null, int most = SheetReader.MostRowBytes) =>
+        Rows(Encoding.UTF8.GetBytes(sheet), dialect, most);
 
     /// <summary>The rows below the header, each as "values" or "code line:column".</summary>
     public static async Task<string[]> Told(string sheet, SheetDialect? dialect = null, int most = SheetReader.MostRowBytes) =>

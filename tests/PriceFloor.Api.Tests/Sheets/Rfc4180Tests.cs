@@ -20,7 +20,8 @@ public sealed class Rfc4180Tests
 
     [Fact]
     public async Task Rule_3_the_first_row_names_the_columns() =>
-        Assert.Equal(["field_name1", "field name 2", "field,3"], (await ReadSheet.Header("field_name1,field name 2,\"field,3\"\r\naaa,bbb,ccc\r\n")).Names);
+        Assert.Equal(["field_name1", "field name 2", "field,3"],
+            (await ReadSheet.Header("field_name1,field name 2,\"field,3\"\r\naaa,bbb,ccc\r\n")).Names);
 
     [Fact]
     public async Task Rule_4_every_row_has_as_many_fields_as_the_header() =>
@@ -48,7 +49,8 @@ public sealed class Rfc4180Tests
 
     [Fact]
     public async Task Rule_7_a_quote_inside_quotes_is_doubled() =>
-        Assert.Equal(["aaa|b\"bb|\"", "\"\"|\",\"|"], await ReadSheet.Told("a,b,c\r\n\"aaa\",\"b\"\"bb\",\"\"\"\"\r\n\"\"\"\"\"\",\"\"\",\"\"\",\"\"\r\n"));
+        Assert.Equal(["aaa|b\"bb|\"", "\"\"|\",\"|"],
+            await ReadSheet.Told("a,b,c\r\n\"aaa\",\"b\"\"bb\",\"\"\"\"\r\n\"\"\"\"\"\",\"\"\",\"\"\",\"\"\r\n"));
 
     [Fact]
     public async Task With_semicolons_a_comma_is_a_character_like_any_other() =>

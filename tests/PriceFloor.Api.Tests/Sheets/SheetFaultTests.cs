@@ -12,14 +12,16 @@ public sealed class SheetFaultTests
     [InlineData("a,b\n1,\"2", "malformed 2:3")]
     [InlineData("a,b\n1,\"", "malformed 2:3")]
     [InlineData("a,b\r\n1,\"2\r\n3,4\r\n5,\"6", "malformed 2:3", "3|4", "malformed 4:3")]
-    public async Task A_quote_that_is_never_closed_costs_its_line_alone(string sheet, params string[] rows) => Assert.Equal(rows, await ReadSheet.Told(sheet));
+    public async Task A_quote_that_is_never_closed_costs_its_line_alone(string sheet, params string[] rows) =>
+        Assert.Equal(rows, await ReadSheet.Told(sheet));
 
     [Theory]
     [InlineData("a,b\n\"1\"x,2\n3,4\n", "malformed 2:4", "3|4")]
     [InlineData("a,b\n\"1\" ,2\n3,4\n", "malformed 2:4", "3|4")]
     [InlineData("a,b\n\"1\"\"2\"3,4\n5,6\n", "malformed 2:7", "5|6")]
     [InlineData("a,b\n\"Creme \u00e9 \"x,2\n3,4\n", "malformed 2:11", "3|4")]
-    public async Task Text_after_a_closing_quote_costs_its_line(string sheet, params string[] rows) => Assert.Equal(rows, await ReadSheet.Told(sheet));
+    public async Task Text_after_a_closing_quote_costs_its_line(string sheet, params string[] rows) =>
+        Assert.Equal(rows, await ReadSheet.Told(sheet));
 
     [Fact]
     public async Task A_forgotten_quote_that_another_rows_quote_closes_costs_one_row() =>
@@ -30,7 +32,8 @@ public sealed class SheetFaultTests
     [InlineData("a,b\n1\"2,3\n4,5\n", "malformed 2:2", "4|5")]
     [InlineData("a,b\r1,2\"\r4,5\r", "malformed 2:4", "4|5")]
     [InlineData("a,b\n1\",\"x\ny\"\n4,5\n", "malformed 2:2", "malformed 3:2", "4|5")]
-    public async Task A_quote_inside_a_plain_field_costs_its_line(string sheet, params string[] rows) => Assert.Equal(rows, await ReadSheet.Told(sheet));
+    public async Task A_quote_inside_a_plain_field_costs_its_line(string sheet, params string[] rows) =>
+        Assert.Equal(rows, await ReadSheet.Told(sheet));
 
     [Fact]
     public async Task A_broken_row_keeps_its_first_line_as_it_came()

@@ -23,14 +23,18 @@ public sealed class SheetNumberTests
     [InlineData("1,5", "1.5")]
     [InlineData("1234,50", "1234.5")]
     [InlineData("58", "58")]
-    public void With_semicolons_the_decimal_mark_is_a_comma(string cell, string value) => Assert.Equal((value, null), Read(cell, SheetDialect.Semicolon));
+    public void With_semicolons_the_decimal_mark_is_a_comma(string cell, string value) =>
+        Assert.Equal((value, null), Read(cell, SheetDialect.Semicolon));
 
     [Theory]
-    [InlineData("1,5", "take out the comma: it marks no thousands here, and decimals are written with a point, such as 1200.50; a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
-    [InlineData("1,234", "take out the comma: it marks no thousands here, and decimals are written with a point, such as 1200.50; a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
+    [InlineData("1,5", "take out the comma: it marks no thousands here, and decimals are written with a point, such as 1200.50; "
+        + "a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
+    [InlineData("1,234", "take out the comma: it marks no thousands here, and decimals are written with a point, such as 1200.50; "
+        + "a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
     [InlineData("1,234.00", "take out the thousands comma, so that it reads like 1200.50.")]
     [InlineData("1,234,567.00", "take out the thousands comma, so that it reads like 1200.50.")]
-    [InlineData("1.234,50", "write it without thousands marks and with a decimal point, such as 1200.50; a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
+    [InlineData("1.234,50", "write it without thousands marks and with a decimal point, such as 1200.50; "
+        + "a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
     [InlineData("1.234.567", "take out the thousands marks: only one decimal point is read, as in 1200.50.")]
     [InlineData("$58.00", "take out \"$\", so that it reads like 1200.50.")]
     [InlineData("58 USD", "take out \"USD\", so that it reads like 1200.50.")]
@@ -52,9 +56,11 @@ public sealed class SheetNumberTests
     }
 
     [Theory]
-    [InlineData("1.5", "take out the point: it marks no thousands here, and decimals are written with a comma, such as 1200,50; a sheet with decimal points and commas is sent without dialect=semicolon.")]
+    [InlineData("1.5", "take out the point: it marks no thousands here, and decimals are written with a comma, such as 1200,50; "
+        + "a sheet with decimal points and commas is sent without dialect=semicolon.")]
     [InlineData("1.234,50", "take out the thousands point, so that it reads like 1200,50.")]
-    [InlineData("1,234.50", "write it without thousands marks and with a decimal comma, such as 1200,50; a sheet with decimal points and commas is sent without dialect=semicolon.")]
+    [InlineData("1,234.50", "write it without thousands marks and with a decimal comma, such as 1200,50; "
+        + "a sheet with decimal points and commas is sent without dialect=semicolon.")]
     [InlineData("1,234,567", "take out the thousands marks: only one decimal comma is read, as in 1200,50.")]
     [InlineData("58,00 \u20AC", "take out \"\u20AC\", so that it reads like 1200,50.")]
     public void With_semicolons_the_marks_change_places(string cell, string told)
@@ -73,7 +79,8 @@ public sealed class SheetNumberTests
     [InlineData("1.23456", "too-many-decimals")]
     [InlineData("\u0665", "not-a-number")]
     [InlineData("=1+1", "not-a-number")]
-    public void The_rules_of_the_service_hold_in_cells(string cell, string code) => Assert.StartsWith(code + " price ", Read(cell, SheetDialect.Comma).Fault, StringComparison.Ordinal);
+    public void The_rules_of_the_service_hold_in_cells(string cell, string code) =>
+        Assert.StartsWith(code + " price ", Read(cell, SheetDialect.Comma).Fault, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("-1,50", "out-of-range price must be at least 0 and at most 1000000000000; it is -1,5.")]

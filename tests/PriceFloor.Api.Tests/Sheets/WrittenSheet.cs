@@ -11,10 +11,12 @@ internal static class WrittenSheet
 {
     public static readonly SheetAnswer Fine = new("above-target", 34.29m, 41.00m);
 
-    public static async Task<string> Of(string sheet, SheetAnswer? answer = null, SheetDialect? dialect = null, ColumnNames? names = null, int most = SheetReader.MostRowBytes) =>
-        Encoding.UTF8.GetString(await Of(Encoding.UTF8.GetBytes(sheet), answer, dialect, names, most));
+    public static async Task<string> Of(string sheet, SheetAnswer? answer = null, SheetDialect? dialect = null, ColumnNames? names = null,
+        int most = SheetReader.MostRowBytes) =>
+            Encoding.UTF8.GetString(await Of(Encoding.UTF8.GetBytes(sheet), answer, dialect, names, most));
 
-    public static async Task<byte[]> Of(byte[] sheet, SheetAnswer? answer = null, SheetDialect? dialect = null, ColumnNames? names = null, int most = SheetReader.MostRowBytes)
+    public static async Task<byte[]> Of(byte[] sheet, SheetAnswer? answer = null, SheetDialect? dialect = null, ColumnNames? names = null,
+        int most = SheetReader.MostRowBytes)
     {
         byte[]? first = null;
         foreach (var pipe in (PipeReader[])[Dripping.Whole(sheet), Dripping.Pieces(sheet, 1)])

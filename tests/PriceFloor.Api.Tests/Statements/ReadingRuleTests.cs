@@ -8,16 +8,19 @@ public sealed class ReadingRuleTests
     public async Task Rules_are_documents_like_the_others()
     {
         await using var studio = new Studio();
-        var first = await studio.Put("/v1/reading-rules/main", """{"rules":[{"textHas":"rent","least":"100.50","to":"business","costKind":"rent"}]}""");
+        var first = await studio.Put("/v1/reading-rules/main",
+            """{"rules":[{"textHas":"rent","least":"100.50","to":"business","costKind":"rent"}]}""");
         var same = await studio.Put("/v1/reading-rules/main", """{"rules":[{"to":"business","costKind":"rent","textHas":"rent","least":100.5}]}""");
         var second = await studio.Put("/v1/reading-rules/main", """{"name":"Ours","rules":[]}""", headers: ("If-Match", "\"1\""));
 
         Assert.Equal((201, 200, 200), (first.Status, same.Status, second.Status));
         Assert.Equal(("\"1\"", "\"1\"", "\"2\""), (first["ETag"], same["ETag"], second["ETag"]));
-        Assert.Contains("\"rules\":[{\"textHas\":\"rent\",\"least\":100.5,\"costKind\":\"rent\",\"to\":\"business\"}]", first.Text, StringComparison.Ordinal);
+        Assert.Contains("\"rules\":[{\"textHas\":\"rent\",\"least\":100.5,\"costKind\":\"rent\",\"to\":\"business\"}]", first.Text,
+            StringComparison.Ordinal);
         Assert.Equal(2, (await studio.Get("/v1/reading-rules/main/revisions")).Json.GetProperty("items").GetArrayLength());
         var given = (await studio.Get("/v1/reading-rules/main")).Text;
-        Assert.Equal((200, "\"2\""), ((await studio.Put("/v1/reading-rules/main", given)) is var again ? again.Status : 0, again["ETag"])); // what GET gave is put back
+        // what GET gave is put back
+        Assert.Equal((200, "\"2\""), ((await studio.Put("/v1/reading-rules/main", given)) is var again ? again.Status : 0, again["ETag"]));
         Assert.Equal(204, (await studio.Delete("/v1/reading-rules/main")).Status);
     }
 

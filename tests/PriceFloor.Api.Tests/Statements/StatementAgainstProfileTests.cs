@@ -12,14 +12,18 @@ public sealed class StatementAgainstProfileTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main", SortingRules);
-        await studio.Has("/v1/profiles/main", """{"name":"Ours","currency":"USD","yearStart":"2026-01-01","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"expenses":[{"name":"Rent","amount":500,"per":"month","costKind":"rent"}],"tax":{"kind":"flat","rate":0.2}}""");
+        await studio.Has("/v1/profiles/main",
+            """{"name":"Ours","currency":"USD","yearStart":"2026-01-01","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"expenses":[{"name":"Rent","amount":500,"per":"month","costKind":"rent"}],"tax":{"kind":"flat","rate":0.2}}""");
         var answer = await Send(studio, "?against=main", ("current", Sheet));
 
-        Assert.Equal("""{"to":"business","costKind":"materials","name":null,"stored":0.00,"drafted":723.00,"difference":723.00}""", answer.Json.GetProperty("differences")[0].GetRawText());
-        Assert.Equal("""{"to":"business","costKind":"rent","name":null,"stored":6000.00,"drafted":6480.00,"difference":480.00}""", answer.Json.GetProperty("differences")[1].GetRawText());
+        Assert.Equal("""{"to":"business","costKind":"materials","name":null,"stored":0.00,"drafted":723.00,"difference":723.00}""",
+            answer.Json.GetProperty("differences")[0].GetRawText());
+        Assert.Equal("""{"to":"business","costKind":"rent","name":null,"stored":6000.00,"drafted":6480.00,"difference":480.00}""",
+            answer.Json.GetProperty("differences")[1].GetRawText());
         Assert.Equal(0.2m, answer.Json.GetProperty("draft").GetProperty("tax").GetProperty("rate").GetDecimal());
         // 59 of 365 days; the stored year needs 6,000: 969.87 to date, 812.40 came in, 5,187.60 is left for 46 x 306/365 weeks
-        Assert.Equal("""{"from":"2026-01-01","to":"2026-02-28","isWhole":true,"elapsed":0.161644,"shareDue":0.161644,"keptBack":0.00,"requiredRevenue":6000.00,"requiredToDate":969.87,"incomeToDate":812.40,"ahead":-157.46,"stillToBring":5187.60,"weeksLeft":38.5644,"perWeekLeft":134.52}""",
+        Assert.Equal(
+            """{"from":"2026-01-01","to":"2026-02-28","isWhole":true,"elapsed":0.161644,"shareDue":0.161644,"keptBack":0.00,"requiredRevenue":6000.00,"requiredToDate":969.87,"incomeToDate":812.40,"ahead":-157.46,"stillToBring":5187.60,"weeksLeft":38.5644,"perWeekLeft":134.52}""",
             answer.Json.GetProperty("pace").GetRawText());
         (await Send(studio, "?against=main&currency=EUR", ("current", Sheet))).IsProblem(422, "currency-mismatch");
         (await Send(studio, "?against=nobody&rules=none", ("current", Sheet))).IsProblem(422, "unknown-reference");
@@ -30,7 +34,8 @@ public sealed class StatementAgainstProfileTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main", SortingRules);
-        await studio.Has("/v1/profiles/main", """{"currency":"USD","yearStart":"2026-01-01","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"expenses":[{"amount":500,"per":"month"}]}""");
+        await studio.Has("/v1/profiles/main",
+            """{"currency":"USD","yearStart":"2026-01-01","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"expenses":[{"amount":500,"per":"month"}]}""");
         // 6,000 a year, of which the season brings 5 of 100 in January and 5 in February: 600 are due, 812.40 came in.
         var answer = (await Send(studio, "?against=main&season=5,5,5,5,5,5,10,10,10,10,15,15", ("current", Sheet))).Json;
         Assert.Equal(("0.1", "600.00", "212.40"), (Raw("shareDue"), Raw("requiredToDate"), Raw("ahead")));
@@ -39,7 +44,8 @@ public sealed class StatementAgainstProfileTests
         answer = (await Send(studio, "?against=main", ("current", Sheet))).Json;
         Assert.Contains("#/pace/season", Pointers());
         foreach (var wrong in new[] { "1,2,3", "0,0,0,0,0,0,0,0,0,0,0,0", "1,1,1,1,1,1,1,1,1,1,1,-1", "x,1,1,1,1,1,1,1,1,1,1,1" })
-            Assert.Equal(["not-a-season"], (await Send(studio, "?against=main&season=" + wrong, ("current", Sheet))).IsProblem(422, "invalid-input").Codes);
+            Assert.Equal(["not-a-season"],
+                (await Send(studio, "?against=main&season=" + wrong, ("current", Sheet))).IsProblem(422, "invalid-input").Codes);
 
         string Raw(string name) => answer.GetProperty("pace").GetProperty(name).GetRawText();
         IEnumerable<string?> Pointers() => answer.GetProperty("assumed").EnumerateArray().Select(one => one.GetProperty("pointer").GetString());
@@ -52,13 +58,16 @@ public sealed class StatementAgainstProfileTests
         await studio.Has("/v1/reading-rules/main", """{"rules":[{"textHas":"class","to":"other-income","name":"Classes"}]}""");
         const string Lessons = "Date,Amount,Description\r\n2026-01-05,280.00,Evening class\r\n2026-02-05,280.00,Evening class\r\n";
         var answer = (await Send(studio, "?currency=USD", ("current", Lessons))).Json;
-        Assert.Contains("#/draft/otherIncome/0/daysPerYear", answer.GetProperty("assumed").EnumerateArray().Select(one => one.GetProperty("pointer").GetString()));
+        Assert.Contains("#/draft/otherIncome/0/daysPerYear",
+            answer.GetProperty("assumed").EnumerateArray().Select(one => one.GetProperty("pointer").GetString()));
         Assert.Contains("income-takes-no-days", answer.GetProperty("warnings").EnumerateArray().Select(one => one.GetProperty("code").GetString()));
 
         // A stored profile that says how many days is believed.
-        await studio.Has("/v1/profiles/main", """{"currency":"USD","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"otherIncome":[{"name":"Classes","amount":100,"per":"month","kind":"taxable","daysPerYear":12}]}""");
+        await studio.Has("/v1/profiles/main",
+            """{"currency":"USD","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"otherIncome":[{"name":"Classes","amount":100,"per":"month","kind":"taxable","daysPerYear":12}]}""");
         answer = (await Send(studio, "?against=main", ("current", Lessons))).Json;
         Assert.Equal(12m, answer.GetProperty("draft").GetProperty("otherIncome")[0].GetProperty("daysPerYear").GetDecimal());
-        Assert.DoesNotContain("income-takes-no-days", answer.GetProperty("warnings").EnumerateArray().Select(one => one.GetProperty("code").GetString()));
+        Assert.DoesNotContain("income-takes-no-days",
+            answer.GetProperty("warnings").EnumerateArray().Select(one => one.GetProperty("code").GetString()));
     }
 }

@@ -16,7 +16,8 @@ public sealed class StatementFileTests
         foreach (var type in new[] { "text/csv", "text/plain", "application/octet-stream", "application/xml" })
         {
             var answer = await studio.SendBytes("POST", "/v1/statements?currency=USD&account=current", Encoding.UTF8.GetBytes(Sheet), type);
-            Assert.Equal((200, "csv", "current"), (answer.Status, answer.Json.GetProperty("files")[0].GetProperty("format").GetString(), answer.Json.GetProperty("files")[0].GetProperty("accounts")[0].GetProperty("account").GetString()));
+            Assert.Equal((200, "csv", "current"), (answer.Status, answer.Json.GetProperty("files")[0].GetProperty("format").GetString(),
+                answer.Json.GetProperty("files")[0].GetProperty("accounts")[0].GetProperty("account").GetString()));
         }
 
         (await studio.SendBytes("POST", "/v1/statements", Encoding.UTF8.GetBytes("{}"), "application/json")).IsProblem(415, "media-type");
@@ -28,12 +29,14 @@ public sealed class StatementFileTests
         await using var studio = new Studio();
         var currency = (await Send(studio, "", ("current", Sheet))).IsProblem(422, "invalid-input");
         Assert.Equal(["currency"], currency.Pointers);
-        var column = (await Send(studio, "?currency=USD", ("current", "When,Amount,Description\r\n2026-01-05,1,x\r\n"))).IsProblem(422, "invalid-input");
+        var column = (await Send(studio, "?currency=USD", ("current", "When,Amount,Description\r\n2026-01-05,1,x\r\n")))
+            .IsProblem(422, "invalid-input");
         Assert.Contains("dateColumn", column.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
         Assert.Equal(200, (await Send(studio, "?currency=USD&dateColumn=When", ("current", "When,Amount,Description\r\n2026-01-05,1,x\r\n"))).Status);
         var dates = await Send(studio, "?currency=USD", ("current", "Date,Amount,Description\r\n02/03/2026,1,x\r\n"));
         Assert.Equal("ambiguous-date", dates.Json.GetProperty("refused").GetProperty("lines")[0].GetProperty("code").GetString());
-        var ordered = await Send(studio, "?currency=USD&dateOrder=day-month-year&lines=true", ("current", "Date,Amount,Description\r\n02/03/2026,1,x\r\n"));
+        var ordered = await Send(studio, "?currency=USD&dateOrder=day-month-year&lines=true",
+            ("current", "Date,Amount,Description\r\n02/03/2026,1,x\r\n"));
         Assert.Equal("2026-03-02", ordered.Json.GetProperty("transactions")[0].GetProperty("date").GetString());
     }
 
@@ -41,9 +44,12 @@ public sealed class StatementFileTests
     {
         { "a letter", "Dear customer", 400, "unreadable-request" },
         { "nothing", "", 400, "unreadable-request" },
-        { "an entity bomb", "<?xml version=\"1.0\"?><!DOCTYPE a [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;\">]><Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\">&b;</Document>", 400, "unreadable-request" },
-        { "an external entity", "<?xml version=\"1.0\"?><!DOCTYPE a [<!ENTITY a SYSTEM \"file:///etc/passwd\">]><Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\">&a;</Document>", 400, "unreadable-request" },
-        { "broken off", "<?xml version=\"1.0\"?><Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\"><BkToCstmrStmt>", 400, "unreadable-request" },
+        { "an entity bomb", "<?xml version=\"1.0\"?><!DOCTYPE a [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;\">]>"
+            + "<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\">&b;</Document>", 400, "unreadable-request" },
+        { "an external entity", "<?xml version=\"1.0\"?><!DOCTYPE a [<!ENTITY a SYSTEM \"file:///etc/passwd\">]>"
+            + "<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\">&a;</Document>", 400, "unreadable-request" },
+        { "broken off", "<?xml version=\"1.0\"?><Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\"><BkToCstmrStmt>", 400,
+            "unreadable-request" },
     };
 
     [Theory]
@@ -71,7 +77,8 @@ public sealed class StatementFileTests
         await using var studio = new Studio();
         (await Send(studio, "?currency=USD", [.. Enumerable.Range(0, 25).Select(number => ($"a{number}", Sheet))])).IsProblem(413, "too-large");
         (await studio.SendBytes("POST", "/v1/statements?currency=USD", new byte[32 * 1024 * 1024 + 1], "text/csv")).IsProblem(413, "too-large");
-        (await Send(studio, "?currency=USD", ("a", new string('a', 20 * 1024 * 1024)), ("b", new string('b', 13 * 1024 * 1024)))).IsProblem(413, "too-large");
+        (await Send(studio, "?currency=USD", ("a", new string('a', 20 * 1024 * 1024)), ("b", new string('b', 13 * 1024 * 1024))))
+            .IsProblem(413, "too-large");
     }
 
     [Theory]

@@ -15,8 +15,16 @@ public sealed class StatementSecrecyTests
         await using var studio = new Studio(configure: log.Of);
         await studio.Has("/v1/reading-rules/main", SortingRules);
         var secret = "Zaunkoenig" + Guid.NewGuid().ToString("N");
-        Assert.Contains(secret, (await Send(studio, "?currency=USD", ("current", $"Date,Amount,Description\r\n2026-01-05,-4711.13,{secret}\r\n"))).Text, StringComparison.Ordinal);
-        foreach (var broken in new[] { $"{secret}", $"<?xml version=\"1.0\"?><{secret}>", $"OFXHEADER:100\r\n<OFX><{secret}>", $"Date,Amount,Description\r\n{secret},{secret},{secret}\r\n" })
+        Assert.Contains(secret,
+            (await Send(studio, "?currency=USD", ("current", $"Date,Amount,Description\r\n2026-01-05,-4711.13,{secret}\r\n"))).Text,
+            StringComparison.Ordinal);
+        foreach (var broken in new[]
+        {
+            $"{secret}",
+            $"<?xml version=\"1.0\"?><{secret}>",
+            $"OFXHEADER:100\r\n<OFX><{secret}>",
+            $"Date,Amount,Description\r\n{secret},{secret},{secret}\r\n",
+        })
             Assert.DoesNotContain(secret, (await Send(studio, "?currency=USD", ("current", broken))).Text, StringComparison.Ordinal);
 
         Assert.Contains(log.Lines, line => line.Contains("/v1/statements", StringComparison.Ordinal));
@@ -40,7 +48,8 @@ public sealed class StatementSecrecyTests
         foreach (var query in new[] { "?against=main", "?currency=USD&rules=main", "?against=nobody", "?rules=nobody" })
             (await Send(studio, query, writer, ("current", Sheet))).IsProblem(403, "key-not-allowed");
         var unsorted = await Send(studio, "?currency=USD", writer, ("current", Sheet));
-        Assert.Equal((200, 5, "{}"), (unsorted.Status, unsorted.Json.GetProperty("accounted").GetProperty("unplaced").GetProperty("lines").GetInt32(), unsorted.Json.GetProperty("basis").GetRawText()));
+        Assert.Equal((200, 5, "{}"), (unsorted.Status, unsorted.Json.GetProperty("accounted").GetProperty("unplaced").GetProperty("lines").GetInt32(),
+            unsorted.Json.GetProperty("basis").GetRawText()));
 
         using var both = await studio.ClientFor("read", "write");
         Assert.Equal(200, (await Send(studio, "?against=main&rules=main", both, ("current", Sheet))).Status);

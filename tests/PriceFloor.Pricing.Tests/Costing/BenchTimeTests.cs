@@ -9,11 +9,13 @@ public sealed class BenchTimeTests
     public void A_long_chain_of_good_shares_keeps_its_digits()
     {
         // 93 steps of which each loses half: 2^93 pieces enter the first, 2 the last.
-        var time = BenchTime.Of(new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.5m }, 93)] }, new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 });
+        var time = BenchTime.Of(new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.5m }, 93)] },
+            new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 });
         Assert.Equal((decimal)BigInteger.Pow(2, 93), time.Starts);
         Assert.Equal(2m, time.Entering[^1]);
         // 20 steps at 0.3: 1 / 0.3^20 = 10^20 / 3^20 = 28,679,719,907.924407..., to more than 20 digits.
-        var thirds = BenchTime.Of(new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.3m }, 20)] }, new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 });
+        var thirds = BenchTime.Of(new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.3m }, 20)] },
+            new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 });
         var exact = (decimal)(BigInteger.Pow(10, 30) / BigInteger.Pow(3, 20)) / 10_000_000_000m;
         Assert.InRange(thirds.Starts / exact, 1 - 0.00000000000000000001m, 1 + 0.00000000000000000001m);
     }
@@ -21,9 +23,15 @@ public sealed class BenchTimeTests
     [Fact]
     public void A_chain_that_loses_nearly_everything_is_too_large_to_be_exact()
     {
-        var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 } }, default).Value;
+        var year = StudioYear.Of(
+            new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 } },
+            default).Value;
         foreach (var steps in new[] { 8, 100 }) // 10^32 starts
-            Assert.Equal("too-large", UnitCost.Of(new Design { Profile = "main", Making = new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.0001m }, steps)] } }, year).Faults[0].Code);
+            Assert.Equal("too-large", UnitCost.Of(new Design
+            {
+                Profile = "main",
+                Making = new Making { Steps = [.. Enumerable.Repeat(new Step { HandsOnMinutes = 1, GoodShare = 0.0001m }, steps)] },
+            }, year).Faults[0].Code);
     }
 
     /// <summary>Half of each 8-hour day is spent at the bench.</summary>
@@ -56,7 +64,8 @@ public sealed class BenchTimeTests
     public void A_point_of_the_making_has_the_pieces_that_reach_it()
     {
         var time = BenchTime.Of(s_steps, s_half);
-        Assert.Equal((2.5m, 2.5m, 2m, 1m, 1m), (time.PiecesAt("start"), time.PiecesAt("torch"), time.PiecesAt("fire"), time.PiecesAt("polish"), time.PiecesAt("finish")));
+        Assert.Equal((2.5m, 2.5m, 2m, 1m, 1m),
+            (time.PiecesAt("start"), time.PiecesAt("torch"), time.PiecesAt("fire"), time.PiecesAt("polish"), time.PiecesAt("finish")));
         Assert.Null(time.PiecesAt("engrave"));
         Assert.Null(time.PiecesAt("Torch")); // case counts
     }
@@ -88,7 +97,8 @@ public sealed class BenchTimeTests
     [Fact]
     public void A_full_kiln_shares_its_minutes_and_a_half_full_one_does_not()
     {
-        static decimal Minutes(decimal batch) => BenchTime.Of(new Making { Steps = [new Step { HandsOnMinutes = 24, BatchSize = batch }] }, s_half).Hours * 60;
+        static decimal Minutes(decimal batch) =>
+            BenchTime.Of(new Making { Steps = [new Step { HandsOnMinutes = 24, BatchSize = batch }] }, s_half).Hours * 60;
         Assert.Equal((24m, 2m, 1m), (Minutes(1), Rounding.Settle(Minutes(12)), Rounding.Settle(Minutes(24))));
     }
 
@@ -98,7 +108,8 @@ public sealed class BenchTimeTests
         // Cut loses nothing, so nothing is lost before fire: a start has 10 + 20 min and 30 / 6 = 5 min of setting up: 35 min.
         var making = new Making
         {
-            Steps = [new Step { Name = "cut", HandsOnMinutes = 10 }, new Step { Name = "fire", HandsOnMinutes = 20, GoodShare = 0.5m }, new Step { Name = "polish", HandsOnMinutes = 30, GoodShare = 0.9m }],
+            Steps = [new Step { Name = "cut", HandsOnMinutes = 10 }, new Step { Name = "fire", HandsOnMinutes = 20, GoodShare = 0.5m },
+                new Step { Name = "polish", HandsOnMinutes = 30, GoodShare = 0.9m }],
             SetupMinutes = 30,
             RunSize = 6,
         };

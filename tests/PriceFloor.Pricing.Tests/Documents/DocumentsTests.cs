@@ -30,7 +30,8 @@ public sealed class DocumentsTests
     public void A_short_document_is_a_whole_one()
     {
         var profile = new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8 } };
-        Assert.Equal((1m, TaxKind.None, 1m, 2m), (profile.Calendar.BenchShare, profile.Tax.Kind, profile.SoldShare, profile.PriceRule.RetailMultiple));
+        Assert.Equal((1m, TaxKind.None, 1m, 2m),
+            (profile.Calendar.BenchShare, profile.Tax.Kind, profile.SoldShare, profile.PriceRule.RetailMultiple));
 
         var making = new Making { Steps = [new Step { HandsOnMinutes = 1 }] };
         Assert.Equal((1m, 1m, 1m, true), (making.GoodShare, making.Steps[0].GoodShare, making.Steps[0].BatchSize, making.Steps[0].MayBeHurried));
@@ -39,7 +40,8 @@ public sealed class DocumentsTests
         Assert.Equal(("start", 0m, 1m), (line.At, line.WasteShare, line.BatchSize));
 
         var channel = new Channel { Sells = Sells.Retail, Currency = "USD", Fees = [new Fee()] };
-        Assert.Equal((1m, false, false, FeeBase.Price), (channel.PiecesPerOrder, channel.SalesTax.Included, channel.Returns.FeesRefunded, channel.Fees[0].Of));
+        Assert.Equal((1m, false, false, FeeBase.Price),
+            (channel.PiecesPerOrder, channel.SalesTax.Included, channel.Returns.FeesRefunded, channel.Fees[0].Of));
         Assert.Equal(10m, Sale.Of(10, channel).Net); // nothing is taken where nothing is said
 
         Assert.Equal((true, 1m), (new Expense { Amount = 1, Per = Per.Year }.Deductible, new Levy { Bands = [new Band()] }.Share));

@@ -1,9 +1,12 @@
 namespace PriceFloor.Pricing.Tests.ExactReckoning;
 
-/// <summary>The model calculated a second time, in whole-number fractions and straight from its formulas: no code is shared with the library.</summary>
+/// <summary>
+/// The model calculated a second time, in whole-number fractions and straight from its formulas: no code is shared with the library.
+/// </summary>
 public static class ByHand
 {
-    public sealed record Year(Fraction Expenses, Fraction Traced, Fraction Household, Fraction Need, Fraction Profit, Fraction Revenue, Fraction Pool, Fraction Workdays, Fraction BenchHours)
+    public sealed record Year(Fraction Expenses, Fraction Traced, Fraction Household, Fraction Need, Fraction Profit, Fraction Revenue, Fraction Pool,
+        Fraction Workdays, Fraction BenchHours)
     {
         public Fraction PerBenchHour => Pool / BenchHours;
     }
@@ -27,10 +30,17 @@ public static class ByHand
         var hours = days * p.Calendar.HoursPerDay * p.Calendar.BenchShare + Sum(p.Helpers, helper => helper.BenchHoursPerYear);
         var need = Fraction.Max(0m, household - net);
         if (p.Pay is { } pay)
-            need = Fraction.Max(need, pay.Amount * (pay.Per switch { PayPer.Hour => days * p.Calendar.HoursPerDay, PayPer.Week => 52m, PayPer.Month => 12m, _ => 1m }) + notDeductible);
+            need = Fraction.Max(need, pay.Amount * (pay.Per switch
+            {
+                PayPer.Hour => days * p.Calendar.HoursPerDay,
+                PayPer.Week => 52m,
+                PayPer.Month => 12m,
+                _ => 1m,
+            }) + notDeductible);
 
         var profit = ProfitLeaving(p.Tax, need);
-        return new Year(expenses, traced, household, need, profit, Fraction.Max(0m, expenses + profit - taxable), Fraction.Max(0m, expenses - traced + profit - taxable), days, hours);
+        return new Year(expenses, traced, household, need, profit, Fraction.Max(0m, expenses + profit - taxable),
+            Fraction.Max(0m, expenses - traced + profit - taxable), days, hours);
     }
 
     public static Fraction TaxOn(TaxRules rules, Fraction profit)
@@ -94,14 +104,16 @@ public static class ByHand
         {
             var at = line.At switch { "start" => starts, "finish" => 1m, var name => entering[steps.ToList().FindIndex(step => step.Name == name)] };
             var cost = line.Material is { } material
-                ? (Fraction)profile.Materials.Single(stock => stock.Material == material).Price * line.Quantity!.Value / (1 - line.WasteShare) / line.BatchSize
+                ? (Fraction)profile.Materials.Single(stock => stock.Material == material).Price * line.Quantity!.Value
+                    / (1 - line.WasteShare) / line.BatchSize
                 : (Fraction)line.Amount!.Value;
             materials += cost * at;
         }
 
         var seconds = design.Seconds is { } s ? (Fraction)s.Share * s.Price * (starts - 1m) : 0m;
         Fraction sold = design.SoldShare ?? profile.SoldShare;
-        return new OnePiece(starts, hours / sold, materials / sold, seconds / sold, Fraction.Max(0m, year.PerBenchHour * (hours / sold) + materials / sold - seconds / sold));
+        return new OnePiece(starts, hours / sold, materials / sold, seconds / sold,
+            Fraction.Max(0m, year.PerBenchHour * (hours / sold) + materials / sold - seconds / sold));
     }
 
     public static (Fraction Net, Fraction BeforeTax) NetOf(Fraction price, Channel channel)
@@ -146,7 +158,8 @@ public static class ByHand
         var rule = thing.Depreciation;
         if (rule.Method == DepreciationMethod.StraightLine)
         {
-            var inLife = Enumerable.Range(0, 12).Count(month => first.AddMonths(month) >= since && first.AddMonths(month) < since.AddMonths((int)(rule.LifeYears!.Value * 12)));
+            var inLife = Enumerable.Range(0, 12)
+                .Count(month => first.AddMonths(month) >= since && first.AddMonths(month) < since.AddMonths((int)(rule.LifeYears!.Value * 12)));
             return ((Fraction)thing.Cost - thing.Salvage) / rule.LifeYears!.Value * inLife / 12m;
         }
 

@@ -46,7 +46,8 @@ public sealed class ExactReckoningTests
         if (channel.Sells == Sells.Wholesale)
             Assert.Equal(prices.FloorPrice, prices.TargetPrice);
         else
-            IsTheSmallest(prices.TargetPrice, channel, price => price >= prices.FloorPrice && ByHand.NetOf(price, channel).BeforeTax.Settled() >= target.Settled());
+            IsTheSmallest(prices.TargetPrice, channel,
+                price => price >= prices.FloorPrice && ByHand.NetOf(price, channel).BeforeTax.Settled() >= target.Settled());
 
         var net = ByHand.NetOf(prices.TargetPrice, channel).Net;
         var check = prices.Check(prices.TargetPrice).Value;

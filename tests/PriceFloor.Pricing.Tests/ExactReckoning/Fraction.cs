@@ -10,7 +10,8 @@ public readonly record struct Fraction(BigInteger Top, BigInteger Bottom)
     {
         var text = value.ToString(CultureInfo.InvariantCulture);
         var decimals = text.Contains('.', StringComparison.Ordinal) ? text.Length - text.IndexOf('.', StringComparison.Ordinal) - 1 : 0;
-        return new Fraction(BigInteger.Parse(text.Replace(".", "", StringComparison.Ordinal), CultureInfo.InvariantCulture), BigInteger.Pow(10, decimals)).Reduced();
+        return new Fraction(BigInteger.Parse(text.Replace(".", "", StringComparison.Ordinal), CultureInfo.InvariantCulture),
+            BigInteger.Pow(10, decimals)).Reduced();
     }
 
     public static implicit operator Fraction(decimal value) => Of(value);
@@ -21,7 +22,8 @@ public readonly record struct Fraction(BigInteger Top, BigInteger Bottom)
 
     public static Fraction operator *(Fraction a, Fraction b) => new Fraction(a.Top * b.Top, a.Bottom * b.Bottom).Reduced();
 
-    public static Fraction operator /(Fraction a, Fraction b) => (b.Top.Sign < 0 ? new Fraction(-a.Top * b.Bottom, -a.Bottom * b.Top) : new Fraction(a.Top * b.Bottom, a.Bottom * b.Top)).Reduced();
+    public static Fraction operator /(Fraction a, Fraction b) =>
+        (b.Top.Sign < 0 ? new Fraction(-a.Top * b.Bottom, -a.Bottom * b.Top) : new Fraction(a.Top * b.Bottom, a.Bottom * b.Top)).Reduced();
 
     public static bool operator <(Fraction a, Fraction b) => a.Top * b.Bottom < b.Top * a.Bottom;
 

@@ -9,22 +9,49 @@ public sealed class RandomStudio(int seed)
     {
         Currency = "USD",
         YearStart = new DateOnly(2024 + _random.Next(5), 1 + _random.Next(12), 1),
-        Calendar = new StudioCalendar { WeeksPerYear = Between(40, 52, 1), DaysPerWeek = Between(3, 6, 1), HoursPerDay = Between(4, 10, 2), BenchShare = Often(Between(0.2m, 1, 2), 1) },
-        Expenses = Some(8, () => new Expense { Amount = Between(0, 900, 2), Per = Any<Per>(), Times = 8, Deductible = !Rarely, TracedTo = Rarely ? Any<TracedTo>() : null }),
-        Household = Some(4, () => new HouseholdLine { Amount = Between(0, 900, 2), Per = Any<Per>(), Times = 3, BusinessShare = Often(Between(0, 0.5m, 2), 0) }),
-        OtherIncome = Some(2, () => new OtherIncome { Amount = Between(0, 100, 2), Per = Any<Per>(), Times = 5, Kind = Any<IncomeKind>(), DaysPerYear = _random.Next(20) }),
+        Calendar = new StudioCalendar
+        {
+            WeeksPerYear = Between(40, 52, 1),
+            DaysPerWeek = Between(3, 6, 1),
+            HoursPerDay = Between(4, 10, 2),
+            BenchShare = Often(Between(0.2m, 1, 2), 1),
+        },
+        Expenses = Some(8, () => new Expense
+        {
+            Amount = Between(0, 900, 2),
+            Per = Any<Per>(),
+            Times = 8,
+            Deductible = !Rarely,
+            TracedTo = Rarely ? Any<TracedTo>() : null,
+        }),
+        Household = Some(4,
+            () => new HouseholdLine { Amount = Between(0, 900, 2), Per = Any<Per>(), Times = 3, BusinessShare = Often(Between(0, 0.5m, 2), 0) }),
+        OtherIncome = Some(2, () =>
+            new OtherIncome { Amount = Between(0, 100, 2), Per = Any<Per>(), Times = 5, Kind = Any<IncomeKind>(), DaysPerYear = _random.Next(20) }),
         Helpers = Some(2, () => new Helper { BenchHoursPerYear = Between(0, 300, 1) }),
-        Equipment = Some(3, () => new Equipment { Cost = Between(1000, 4000, 2), Salvage = Between(0, 1000, 2), InService = Rarely ? null : new DateOnly(2018 + _random.Next(12), 1 + _random.Next(12), 1 + _random.Next(28)), Depreciation = Wear() }),
+        Equipment = Some(3, () => new Equipment
+        {
+            Cost = Between(1000, 4000, 2),
+            Salvage = Between(0, 1000, 2),
+            InService = Rarely ? null : new DateOnly(2018 + _random.Next(12), 1 + _random.Next(12), 1 + _random.Next(28)),
+            Depreciation = Wear(),
+        }),
         Tax = Tax(),
         Pay = Rarely ? new Pay { Amount = Between(5, 25, 2), Per = Any<PayPer>() } : null,
         SoldShare = Often(Between(0.5m, 1, 2), 1),
-        Materials = [new StockMaterial { Material = "rod", Price = Between(1, 60, 2) }, new StockMaterial { Material = "kwh", Price = Between(0.1m, 0.5m, 4) }],
+        Materials = [new StockMaterial { Material = "rod", Price = Between(1, 60, 2) },
+            new StockMaterial { Material = "kwh", Price = Between(0.1m, 0.5m, 4) }],
         PriceRule = new PriceRule { RetailMultiple = Often(Between(1, 3, 2), 2) },
     };
 
     public Design Design()
     {
-        var steps = Some(4, () => new Step { HandsOnMinutes = Between(1, 60, 1), BatchSize = 1 + _random.Next(20), GoodShare = Often(Between(0.5m, 1, 2), 1) }).Select((step, i) => step with { Name = $"step {i}" }).ToList();
+        var steps = Some(4, () => new Step
+        {
+            HandsOnMinutes = Between(1, 60, 1),
+            BatchSize = 1 + _random.Next(20),
+            GoodShare = Often(Between(0.5m, 1, 2), 1),
+        }).Select((step, i) => step with { Name = $"step {i}" }).ToList();
         var kind = _random.Next(steps.Count == 0 ? 3 : 4);
         string[] points = kind == 3 ? ["start", "finish", .. steps.Select(step => step.Name!)] : ["start", "finish"];
         return new Design
@@ -42,7 +69,14 @@ public sealed class RandomStudio(int seed)
             },
             Materials = Some(3, () => Rarely
                 ? new MaterialLine { Amount = Between(0, 5, 2), At = points[_random.Next(points.Length)] }
-                : new MaterialLine { Material = Rarely ? "kwh" : "rod", Quantity = Between(0, 2, 4), WasteShare = Often(Between(0, 0.5m, 2), 0), BatchSize = 1 + _random.Next(5), At = points[_random.Next(points.Length)] }),
+                : new MaterialLine
+                {
+                    Material = Rarely ? "kwh" : "rod",
+                    Quantity = Between(0, 2, 4),
+                    WasteShare = Often(Between(0, 0.5m, 2), 0),
+                    BatchSize = 1 + _random.Next(5),
+                    At = points[_random.Next(points.Length)],
+                }),
             Seconds = Rarely ? new Seconds { Share = Between(0, 1, 2), Price = Between(0, 20, 2) } : null,
             SoldShare = Rarely ? Between(0.5m, 1, 2) : null,
         };
@@ -56,7 +90,14 @@ public sealed class RandomStudio(int seed)
             Sells = Rarely ? Sells.Wholesale : Sells.Retail,
             Currency = "USD",
             ShopShare = Often(Between(0, 0.5m, 2), 0),
-            Fees = Some(3, () => new Fee { Rate = Between(0, 0.1m, 4), Fixed = Between(0, 1, 2), Of = Any<FeeBase>(), Minimum = Rarely ? Between(0, 2, 2) : null, Maximum = Rarely ? Between(2, 8, 2) : null }),
+            Fees = Some(3, () => new Fee
+            {
+                Rate = Between(0, 0.1m, 4),
+                Fixed = Between(0, 1, 2),
+                Of = Any<FeeBase>(),
+                Minimum = Rarely ? Between(0, 2, 2) : null,
+                Maximum = Rarely ? Between(2, 8, 2) : null,
+            }),
             SalesTax = new SalesTax { Rate = Often(Between(0, 0.25m, 4), 0), Included = Rarely },
             Shipping = new Shipping { Charged = Between(0, 8, 2), Cost = Between(0, 9, 2), ReturnCost = Between(0, 9, 2) },
             PiecesPerOrder = Often(Between(1, 3, 2), 1),
@@ -88,7 +129,11 @@ public sealed class RandomStudio(int seed)
                 Allowance = Often(Between(0, 15000, 0), 0),
                 OtherBase = Rarely ? Between(0, 20000, 0) : 0,
                 DeductibleShare = Often(Between(0, 1, 2), 0),
-                Bands = [.. Some(3, () => Between(500, 90000, 0)).Distinct().Order().Select(upTo => new Band { UpTo = upTo, Rate = Between(0, 0.2m, 3) }), new Band { Rate = Between(0, 0.3m, 3) }],
+                Bands =
+                [
+                    .. Some(3, () => Between(500, 90000, 0)).Distinct().Order().Select(upTo => new Band { UpTo = upTo, Rate = Between(0, 0.2m, 3) }),
+                    new Band { Rate = Between(0, 0.3m, 3) },
+                ],
             })],
         },
     };
@@ -101,5 +146,6 @@ public sealed class RandomStudio(int seed)
 
     private List<T> Some<T>(int most, Func<T> one) => [.. Enumerable.Range(0, _random.Next(most + 1)).Select(_ => one())];
 
-    private decimal Between(decimal least, decimal most, int decimals) => decimal.Round(least + (most - least) * _random.Next(1_000_001) / 1_000_000m, decimals);
+    private decimal Between(decimal least, decimal most, int decimals) =>
+        decimal.Round(least + (most - least) * _random.Next(1_000_001) / 1_000_000m, decimals);
 }

@@ -22,7 +22,8 @@ public sealed class AssumedTests
         Materials = [new MaterialLine { Material = "rod", Quantity = 1, WasteShare = 0.08m }, new MaterialLine { Name = "gift box", Amount = 1.55m }],
     };
 
-    private static readonly Channel s_carefulShop = new() { Sells = Sells.Retail, Currency = "USD", SalesTax = new SalesTax { Rate = 0.2m }, Returns = new Returns { Share = 0.03m } };
+    private static readonly Channel s_carefulShop =
+        new() { Sells = Sells.Retail, Currency = "USD", SalesTax = new SalesTax { Rate = 0.2m }, Returns = new Returns { Share = 0.03m } };
 
     [Fact]
     public void A_studio_that_says_everything_leaned_on_nothing()
@@ -34,7 +35,8 @@ public sealed class AssumedTests
 
     [Fact]
     public void All_day_at_the_bench_is_an_assumption() =>
-        Assert.Equal([new Assumption("/profile/calendar/benchShare", 1m)], Assumed.In(s_careful with { Calendar = s_careful.Calendar with { BenchShare = 1 } }));
+        Assert.Equal([new Assumption("/profile/calendar/benchShare", 1m)],
+            Assumed.In(s_careful with { Calendar = s_careful.Calendar with { BenchShare = 1 } }));
 
     [Fact]
     public void Paying_no_tax_is_an_assumption() =>
@@ -51,15 +53,23 @@ public sealed class AssumedTests
     [Fact]
     public void Losing_no_piece_is_an_assumption_in_every_step()
     {
-        Assert.Equal([new Assumption("/design/making/goodShare", 1m)], Of(s_careful, s_carefulPiece with { Making = new Making { PiecesPerDay = 4 } }));
-        var steps = new Making { Steps = [new Step { HandsOnMinutes = 1 }, new Step { HandsOnMinutes = 1, GoodShare = 0.9m }, new Step { HandsOnMinutes = 1 }] };
-        Assert.Equal([new Assumption("/design/making/steps/0/goodShare", 1m), new Assumption("/design/making/steps/2/goodShare", 1m)], Of(s_careful, s_carefulPiece with { Making = steps }));
+        Assert.Equal([new Assumption("/design/making/goodShare", 1m)],
+            Of(s_careful, s_carefulPiece with { Making = new Making { PiecesPerDay = 4 } }));
+        var steps = new Making
+        {
+            Steps = [new Step { HandsOnMinutes = 1 }, new Step { HandsOnMinutes = 1, GoodShare = 0.9m }, new Step { HandsOnMinutes = 1 }],
+        };
+        Assert.Equal([new Assumption("/design/making/steps/0/goodShare", 1m), new Assumption("/design/making/steps/2/goodShare", 1m)],
+            Of(s_careful, s_carefulPiece with { Making = steps }));
     }
 
     [Fact]
     public void Wasting_nothing_is_an_assumption_about_what_comes_from_stock_only() =>
         Assert.Equal([new Assumption("/design/materials/1/wasteShare", 0m)],
-            Of(s_careful, s_carefulPiece with { Materials = [new MaterialLine { Name = "gift box", Amount = 1 }, new MaterialLine { Material = "rod", Quantity = 1 }] }));
+            Of(s_careful, s_carefulPiece with
+            {
+                Materials = [new MaterialLine { Name = "gift box", Amount = 1 }, new MaterialLine { Material = "rod", Quantity = 1 }],
+            }));
 
     [Fact]
     public void No_sales_tax_and_no_returns_are_assumptions_of_the_channel_that_they_stand_in()
@@ -68,5 +78,6 @@ public sealed class AssumedTests
         Assert.Equal([new Assumption("/channels/2/returns", 0m)], Assumed.In(s_carefulShop with { Returns = new Returns() }, "/channels/2"));
     }
 
-    private static IEnumerable<Assumption> Of(CostProfile profile, Design design) => Assumed.In(UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value);
+    private static IEnumerable<Assumption> Of(CostProfile profile, Design design) =>
+        Assumed.In(UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value);
 }

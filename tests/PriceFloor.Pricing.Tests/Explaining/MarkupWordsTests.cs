@@ -51,7 +51,9 @@ public sealed class MarkupWordsTests
         // 140 less 20 % less 15 % is 95.20.
         var series = new DiscountSeries([0.2m, 0.15m]);
         string[] both = ["factor = (1 - 0.2) * (1 - 0.15)", "single = 1 - factor"];
-        Assert.Equal([.. both, "list = 140", "net = list * factor", "discount = list - net"], Workings.Of(series, series.FromList(140), fromNet: false).Select(line => $"{line.Symbol} = {line.Formula}"));
-        Assert.Equal([.. both, "net = 95.2", "list = net / factor", "discount = list - net"], Workings.Of(series, series.FromNet(95.2m).Value, fromNet: true).Select(line => $"{line.Symbol} = {line.Formula}"));
+        Assert.Equal([.. both, "list = 140", "net = list * factor", "discount = list - net"],
+            Workings.Of(series, series.FromList(140), fromNet: false).Select(line => $"{line.Symbol} = {line.Formula}"));
+        Assert.Equal([.. both, "net = 95.2", "list = net / factor", "discount = list - net"],
+            Workings.Of(series, series.FromNet(95.2m).Value, fromNet: true).Select(line => $"{line.Symbol} = {line.Formula}"));
     }
 }

@@ -13,11 +13,19 @@ public sealed class MarkupWorkingsTests
     public void Every_pair_can_be_redone_with_and_without_tax(PositiveInt costCents, int profitCents, PositiveInt rate)
     {
         var whole = new Markup(costCents.Get / 100m, decimal.Max(0.01m, (costCents.Get + profitCents) / 100m));
-        foreach (var tax in new[] { null, new SalesTax { Rate = rate.Get % 30 / 100m }, new SalesTax { Rate = rate.Get % 30 / 100m, Included = true } })
+        foreach (var tax in new[]
+        {
+            null,
+            new SalesTax { Rate = rate.Get % 30 / 100m },
+            new SalesTax { Rate = rate.Get % 30 / 100m, Included = true },
+        })
             for (var given = 1; given < 32; given++)
             {
-                var values = new MarkupValues(Given(1, whole.Cost), Given(2, whole.Price), Given(4, whole.OnCost), Given(8, whole.OnPrice), Given(16, whole.Profit));
-                var asked = tax is { Included: true } && values.Price is { } price ? values with { Price = decimal.Round(price * (1 + tax.Rate), 6) } : values;
+                var values = new MarkupValues(Given(1, whole.Cost), Given(2, whole.Price), Given(4, whole.OnCost), Given(8, whole.OnPrice),
+                    Given(16, whole.Profit));
+                var asked = tax is { Included: true } && values.Price is { } price
+                    ? values with { Price = decimal.Round(price * (1 + tax.Rate), 6) }
+                    : values;
                 if (Markup.Of(asked.BeforeTax(tax)).Found is not { } found)
                     continue;
                 var redone = Redone.From(Workings.Of(asked, tax));
@@ -39,13 +47,20 @@ public sealed class MarkupWorkingsTests
             1 => new ChainStep { Margin = (1 + kinds.Get % 90) / 100m },
             _ => new ChainStep { Name = "shop", Multiple = (100 + kinds.Get % 300) / 100m },
         }).ToList();
-        foreach (var asked in new[] { new MarkupValues(cents.Get / 100m, null, null, null, null), new MarkupValues(null, cents.Get / 100m, null, null, null) })
+        foreach (var asked in new[]
         {
-            var hands = asked.Cost is { } cost ? MarkupChain.From(cost, steps).Value : MarkupChain.BackFrom(asked.BeforeTax(s_included).Price!.Value, steps).Value;
+            new MarkupValues(cents.Get / 100m, null, null, null, null),
+            new MarkupValues(null, cents.Get / 100m, null, null, null),
+        })
+        {
+            var hands = asked.Cost is { } cost
+                ? MarkupChain.From(cost, steps).Value
+                : MarkupChain.BackFrom(asked.BeforeTax(s_included).Price!.Value, steps).Value;
             var redone = Redone.From(Workings.Of(asked, s_included, steps));
             Assert.Equal((hands[0].Cost, hands[^1].Price, hands[^1].Price * 1.2m), (redone["cost"], redone["price"], redone["priceWithTax"]));
             for (var i = 1; i <= hands.Count; i++)
-                Assert.Equal((hands[i - 1].Price, hands[i - 1].Profit, hands[i - 1].OnPrice), (redone[$"price{i}"], redone[$"profit{i}"], redone[$"margin{i}"]));
+                Assert.Equal((hands[i - 1].Price, hands[i - 1].Profit, hands[i - 1].OnPrice),
+                    (redone[$"price{i}"], redone[$"profit{i}"], redone[$"margin{i}"]));
         }
     }
 
@@ -66,7 +81,8 @@ public sealed class MarkupWorkingsTests
         var asked = new MarkupValues(null, 120, null, 0.4m, null);
         var lines = Workings.Of(asked, s_included).ToList();
         Assert.Equal(
-            ["price = 120 / (1 + 0.2)", "margin = 0.4", "cost = price * (1 - margin)", "profit = price - cost", "markup = profit / cost", "priceWithTax = price * (1 + 0.2)"],
+            ["price = 120 / (1 + 0.2)", "margin = 0.4", "cost = price * (1 - margin)", "profit = price - cost", "markup = profit / cost",
+                "priceWithTax = price * (1 + 0.2)"],
             lines.Select(line => $"{line.Symbol} = {line.Formula}"));
         Assert.Equal([100m, 0.4m, 60m, 40m, 2m / 3, 120m], lines.Select(line => line.Value));
     }
@@ -81,7 +97,8 @@ public sealed class MarkupWorkingsTests
     [Fact]
     public void A_share_past_exactness_is_refused_with_the_step()
     {
-        // A margin of 0.9999 takes four digits each: three lead 10^12 back to 1, nine to 10^-24. 10^12 over that is 10^36; decimal ends at 7.9 x 10^28.
+        // A margin of 0.9999 takes four digits each: three lead 10^12 back to 1, nine to 10^-24. 10^12 over that
+        // is 10^36; decimal ends at 7.9 x 10^28.
         ChainStep[] Hands(int count) => [.. Enumerable.Repeat(new ChainStep { Margin = 0.9999m }, count)];
         Assert.NotNull(MarkupChain.Whole(MarkupChain.BackFrom(1_000_000_000_000m, Hands(3)).Value).Found);
         var hands = MarkupChain.BackFrom(1_000_000_000_000m, Hands(9)).Value;

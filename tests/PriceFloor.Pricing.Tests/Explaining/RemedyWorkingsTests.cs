@@ -47,14 +47,21 @@ public sealed class RemedyWorkingsTests
     public void The_balanced_proposal_says_each_part()
     {
         // 24.00 of time and 6.00 of materials against 24.00: a gap of 6.00. 2.00 is 5 min; 2.00 of materials; 2.00 x 2,000 h / 0.916667 h = 4,363.64.
-        var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
-        var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 }, Materials = [new MaterialLine { Amount = 6 }] }, year).Value;
+        var year = StudioYear.Of(new CostProfile
+        {
+            Currency = "USD",
+            Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
+            Expenses = [new Expense { Amount = 48000, Per = Per.Year }],
+        }, default).Value;
+        var piece = UnitCost.Of(
+            new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 }, Materials = [new MaterialLine { Amount = 6 }] }, year).Value;
         var channel = new Channel { Sells = Sells.Wholesale, Currency = "USD" };
         var check = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value.Check(24).Value;
         var lines = Workings.Of(Remedies.Of(check).Value).TakeLast(6).ToList();
         Assert.Equal(
-            ["part1 = gap / 3", "balancedHours = benchHours - part1 / perBenchHour", "part2 = (gap - part1) / 2", "balancedMaterials = materials - part2",
-                "part3 = (gap - part1 - part2) / 1", "balancedCut = part3 * benchHoursOfTheYear / balancedHours"],
+            ["part1 = gap / 3", "balancedHours = benchHours - part1 / perBenchHour", "part2 = (gap - part1) / 2",
+                "balancedMaterials = materials - part2", "part3 = (gap - part1 - part2) / 1",
+                "balancedCut = part3 * benchHoursOfTheYear / balancedHours"],
             lines.Select(line => $"{line.Symbol} = {line.Formula}"));
         Assert.Equal([2m, 0.916667m, 2m, 4m, 2m, 4363.636364m], lines.Select(line => Rounding.Nearest(line.Value, 6)));
     }
@@ -63,14 +70,21 @@ public sealed class RemedyWorkingsTests
     public void A_price_that_costs_money_is_only_worked_out_to_what_it_is_short_of()
     {
         var channel = new Channel { Sells = Sells.Retail, Currency = "USD", CostPerPiece = 5 };
-        var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
+        var year = StudioYear.Of(new CostProfile
+        {
+            Currency = "USD",
+            Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
+            Expenses = [new Expense { Amount = 48000, Per = Per.Year }],
+        }, default).Value;
         var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, year).Value;
         var check = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(channel).Value).Value.Check(1).Value;
-        Assert.Equal([("room", -4m), ("gap", 28m)], Workings.Of(Remedies.Of(check).Value).Select(line => (line.Symbol, line.Value))); // 24 - (1 - 5) = 28
+        // 24 - (1 - 5) = 28
+        Assert.Equal([("room", -4m), ("gap", 28m)], Workings.Of(Remedies.Of(check).Value).Select(line => (line.Symbol, line.Value)));
     }
 
     private static IEnumerable<Working> All(PriceCheck check, Channel channel) => Workings.Of(check.Prices.Floor.UnitCost.Year)
-        .Concat(Workings.Of(check.Prices.Floor.UnitCost)).Concat(Workings.Of(check.Prices.Floor)).Concat(Workings.Of(check.Prices)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check));
+        .Concat(Workings.Of(check.Prices.Floor.UnitCost)).Concat(Workings.Of(check.Prices.Floor)).Concat(Workings.Of(check.Prices))
+        .Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check));
 
     /// <summary>Some steps that must not be hurried.</summary>
     private static Design WithFixedTime(Design design, int seed) => design.Making.Steps is { } steps

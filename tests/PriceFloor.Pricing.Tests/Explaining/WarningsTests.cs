@@ -21,7 +21,8 @@ public sealed class WarningsTests
     [Fact]
     public void Wages_without_hours()
     {
-        var wages = s_quiet with { Expenses = [.. s_quiet.Expenses, new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.WagesAndBenefits }] };
+        var wages =
+            s_quiet with { Expenses = [.. s_quiet.Expenses, new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.WagesAndBenefits }] };
         Assert.Equal(["wages-without-helpers /profile/expenses/1"], Of(wages));
         Assert.Empty(Of(wages with { Helpers = [new Helper { BenchHoursPerYear = 100 }] }));
     }
@@ -29,7 +30,12 @@ public sealed class WarningsTests
     [Fact]
     public void A_life_that_is_over_and_a_year_that_is()
     {
-        var kiln = new Equipment { Cost = 100, InService = new DateOnly(2017, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } };
+        var kiln = new Equipment
+        {
+            Cost = 100,
+            InService = new DateOnly(2017, 1, 1),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 },
+        };
         Assert.Equal(["life-over /profile/equipment/0"], Of(s_quiet with { Equipment = [kiln] }));
         Assert.Empty(Of(s_quiet with { Equipment = [kiln with { InService = new DateOnly(2017, 2, 1) }] }));
         Assert.Equal(["year-over /profile/yearStart"], Of(s_quiet with { YearStart = new DateOnly(2026, 6, 15) }));
@@ -39,9 +45,16 @@ public sealed class WarningsTests
     [Fact]
     public void What_is_written_off_is_called_by_its_name()
     {
-        var kiln = new Equipment { Name = "Kiln", Cost = 100, InService = new DateOnly(2017, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } };
+        var kiln = new Equipment
+        {
+            Name = "Kiln",
+            Cost = 100,
+            InService = new DateOnly(2017, 1, 1),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 },
+        };
         var year = StudioYear.Of(s_quiet with { Equipment = [kiln, kiln with { Name = null }] }, default).Value;
-        Assert.Equal(["Kiln is written off", "This equipment is written off"], Warnings.In(year, s_today).Select(warning => warning.Message[..warning.Message.IndexOf(';', StringComparison.Ordinal)]));
+        Assert.Equal(["Kiln is written off", "This equipment is written off"],
+            Warnings.In(year, s_today).Select(warning => warning.Message[..warning.Message.IndexOf(';', StringComparison.Ordinal)]));
     }
 
     [Theory]
@@ -53,7 +66,12 @@ public sealed class WarningsTests
     public void A_table_is_over_after_its_last_entry(string table, int since, bool isOver)
     {
         var percentages = table.Split(',').Select(share => decimal.Parse(share, System.Globalization.CultureInfo.InvariantCulture)).ToList();
-        var kiln = new Equipment { Cost = 100, InService = new DateOnly(since, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = percentages } };
+        var kiln = new Equipment
+        {
+            Cost = 100,
+            InService = new DateOnly(since, 1, 1),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = percentages },
+        };
         Assert.Equal(isOver ? ["life-over /profile/equipment/0"] : [], Of(s_quiet with { Equipment = [kiln] }));
     }
 
@@ -73,7 +91,8 @@ public sealed class WarningsTests
         Assert.Empty(Of(s_quiet with { Expenses = [loan with { Deductible = true }], Equipment = [kiln] })); // interest, which bought nothing
         Assert.Empty(Of(s_quiet with { Expenses = [loan with { CostKind = CostKind.Other }], Equipment = [kiln] }));
         Assert.Equal(["financed-asset-twice /profile/expenses/0"], Of(s_quiet with { Expenses = [loan], Equipment = [kiln] }));
-        Assert.Equal(["traced-not-deductible /profile/expenses/0/tracedTo"], Of(s_quiet with { Expenses = [loan with { TracedTo = TracedTo.Sale }] }));
+        Assert.Equal(["traced-not-deductible /profile/expenses/0/tracedTo"],
+            Of(s_quiet with { Expenses = [loan with { TracedTo = TracedTo.Sale }] }));
     }
 
     [Fact]
@@ -92,7 +111,13 @@ public sealed class WarningsTests
         var year = StudioYear.Of(s_quiet, default).Value;
         var traced = StudioYear.Of(s_quiet with { Expenses = [new Expense { Amount = 1, Per = Per.Year, TracedTo = TracedTo.Sale }] }, default).Value;
         var bare = new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.4m };
-        foreach (var dear in new[] { bare with { Fees = [new Fee { Rate = 0.01m }] }, bare with { CostPerPiece = 1 }, bare with { Shipping = new Shipping { Cost = 1 } }, bare with { Stall = new Stall { Cost = 1, Pieces = 1 } } })
+        foreach (var dear in new[]
+        {
+            bare with { Fees = [new Fee { Rate = 0.01m }] },
+            bare with { CostPerPiece = 1 },
+            bare with { Shipping = new Shipping { Cost = 1 } },
+            bare with { Stall = new Stall { Cost = 1, Pieces = 1 } },
+        })
         {
             Assert.Equal(["channel-costs-not-traced"], Warnings.In(dear, year, "/channel", []).Select(warning => warning.Code.Word));
             Assert.Empty(Warnings.In(dear, traced, "/channel", []));
@@ -111,18 +136,29 @@ public sealed class WarningsTests
     {
         // A channel that charges all four; all but one are traced: that one may be counted twice.
         var bare = new Channel { Sells = Sells.Retail, Currency = "USD" };
-        var all = bare with { Fees = [new Fee { Rate = 0.01m }], Shipping = new Shipping { Cost = 1 }, CostPerPiece = 1, Stall = new Stall { Cost = 1, Pieces = 1 } };
+        var all = bare with
+        {
+            Fees = [new Fee { Rate = 0.01m }],
+            Shipping = new Shipping { Cost = 1 },
+            CostPerPiece = 1,
+            Stall = new Stall { Cost = 1, Pieces = 1 },
+        };
         CostKind[] kinds = [CostKind.CommissionsAndFees, CostKind.Shipping, CostKind.Packaging, CostKind.ShowsAndStalls];
-        Assert.Equal([("channel-costs-not-traced", pointer)], Warnings.In(all, Tracing([.. kinds.Except([kind])]), "/channel", []).Select(warning => (warning.Code.Word, warning.Pointer)));
+        Assert.Equal([("channel-costs-not-traced", pointer)],
+            Warnings.In(all, Tracing([.. kinds.Except([kind])]), "/channel", []).Select(warning => (warning.Code.Word, warning.Pointer)));
         Assert.Empty(Warnings.In(all, Tracing(kinds), "/channel", []));
 
         // Only this one is traced, and this channel charges nothing: recovered nowhere, unless another channel charges it.
-        Assert.Equal([("traced-sale-costs-unused", pointer)], Warnings.In(bare, Tracing(kind), "/channel", [bare]).Select(warning => (warning.Code.Word, warning.Pointer)));
+        Assert.Equal([("traced-sale-costs-unused", pointer)],
+            Warnings.In(bare, Tracing(kind), "/channel", [bare]).Select(warning => (warning.Code.Word, warning.Pointer)));
         Assert.Empty(Warnings.In(bare, Tracing(kind), "/channel", [bare, all]));
     }
 
     private static StudioYear Tracing(params CostKind[] kinds) =>
-        StudioYear.Of(s_quiet with { Expenses = [.. kinds.Select(kind => new Expense { Amount = 1, Per = Per.Year, CostKind = kind, TracedTo = TracedTo.Sale })] }, default).Value;
+        StudioYear.Of(s_quiet with
+        {
+            Expenses = [.. kinds.Select(kind => new Expense { Amount = 1, Per = Per.Year, CostKind = kind, TracedTo = TracedTo.Sale })],
+        }, default).Value;
 
     [Fact]
     public void Every_kind_of_cost_makes_a_channel_one_that_charges()
@@ -136,7 +172,9 @@ public sealed class WarningsTests
             bare with { Shipping = new Shipping { ReturnCost = 1 } },
         ];
         Assert.All(dear, channel => Assert.Equal("channel-costs-not-traced", Assert.Single(Warnings.In(channel, year, "/channel", [])).Code));
-        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }, new Fee { Minimum = 0 }], Stall = new Stall { Pieces = 30 } }, year, "/channel", [])); // these charge nothing
+        // these charge nothing
+        Assert.Empty(Warnings.In(bare with { Fees = [new Fee { Maximum = 1 }, new Fee { Minimum = 0 }], Stall = new Stall { Pieces = 30 } },
+            year, "/channel", []));
     }
 
     [Fact]
@@ -146,10 +184,17 @@ public sealed class WarningsTests
         Assert.Equal(["/profile/calendar/benchShare", "/profile/tax"], Assumed.In(bare.Profile).Select(one => one.Pointer));
         Assert.Empty(Assumed.In(s_quiet with { Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0 } }));
 
-        var design = new Design { Profile = "main", Making = new Making { Steps = [new Step { HandsOnMinutes = 1, GoodShare = 0.9m }, new Step { HandsOnMinutes = 1 }] }, Materials = [new MaterialLine { Amount = 1 }, new MaterialLine { Material = "rod", Quantity = 1 }] };
+        var design = new Design
+        {
+            Profile = "main",
+            Making = new Making { Steps = [new Step { HandsOnMinutes = 1, GoodShare = 0.9m }, new Step { HandsOnMinutes = 1 }] },
+            Materials = [new MaterialLine { Amount = 1 }, new MaterialLine { Material = "rod", Quantity = 1 }],
+        };
         var year = StudioYear.Of(s_quiet with { Materials = [new StockMaterial { Material = "rod", Price = 1 }] }, default).Value;
-        Assert.Equal(["/profile/soldShare", "/design/making/steps/1/goodShare", "/design/materials/1/wasteShare"], Assumed.In(UnitCost.Of(design, year).Value).Select(one => one.Pointer));
-        Assert.Equal(["/channel/salesTax", "/channel/returns"], Assumed.In(new Channel { Sells = Sells.Retail, Currency = "USD" }, "/channel").Select(one => one.Pointer));
+        Assert.Equal(["/profile/soldShare", "/design/making/steps/1/goodShare", "/design/materials/1/wasteShare"],
+            Assumed.In(UnitCost.Of(design, year).Value).Select(one => one.Pointer));
+        Assert.Equal(["/channel/salesTax", "/channel/returns"],
+            Assumed.In(new Channel { Sells = Sells.Retail, Currency = "USD" }, "/channel").Select(one => one.Pointer));
     }
 
     [Fact]
@@ -162,13 +207,19 @@ public sealed class WarningsTests
     [Fact]
     public void Seconds_that_would_make_better_yield_dearer()
     {
-        // 24,000 + 36,000 over 240 days of 8 x 0.6 h: 52.083 an hour, so a start of 60 min costs 52.083 and half of the lost ones bring half the price.
+        // 24,000 + 36,000 over 240 days of 8 x 0.6 h: 52.083 an hour, so a start of 60 min costs 52.083 and half
+        // of the lost ones bring half the price.
         Assert.Equal(["seconds-pay-more-than-they-cost /design/seconds/price"], OfSeconds(104.17m, 0.8m));
         Assert.Empty(OfSeconds(104.16m, 0.8m));
         Assert.Empty(OfSeconds(500, 1)); // nothing is lost, so nothing is sold as a second
 
         static IEnumerable<string> OfSeconds(decimal price, decimal good) =>
-            Warnings.In(UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60, GoodShare = good }, Seconds = new Seconds { Share = 0.5m, Price = price } }, StudioYear.Of(s_quiet, default).Value).Value)
+            Warnings.In(UnitCost.Of(new Design
+            {
+                Profile = "main",
+                Making = new Making { MinutesPerPiece = 60, GoodShare = good },
+                Seconds = new Seconds { Share = 0.5m, Price = price },
+            }, StudioYear.Of(s_quiet, default).Value).Value)
                 .Select(warning => $"{warning.Code} {warning.Pointer}");
     }
 
@@ -197,17 +248,25 @@ public sealed class WarningsTests
             Equipment =
             [
                 new Equipment { Cost = 100, Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 10 } },
-                new Equipment { Cost = 100, InService = new DateOnly(2000, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [1] } },
+                new Equipment
+                {
+                    Cost = 100,
+                    InService = new DateOnly(2000, 1, 1),
+                    Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [1] },
+                },
             ],
         };
         Assert.Equal(
-            ["financed-asset-twice /profile/expenses/1", "life-over /profile/equipment/1", "long-week /profile/calendar", "traced-not-deductible /profile/expenses/1/tracedTo",
-                "unpaid-time /profile/pay", "wages-without-helpers /profile/expenses/0", "year-over /profile/yearStart"],
+            ["financed-asset-twice /profile/expenses/1", "life-over /profile/equipment/1", "long-week /profile/calendar",
+                "traced-not-deductible /profile/expenses/1/tracedTo", "unpaid-time /profile/pay", "wages-without-helpers /profile/expenses/0",
+                "year-over /profile/yearStart"],
             Of(profile).Order(StringComparer.Ordinal));
     }
 
-    private static IEnumerable<string> Of(CostProfile profile) => Warnings.In(StudioYear.Of(profile, default).Value, s_today).Select(warning => $"{warning.Code} {warning.Pointer}");
+    private static IEnumerable<string> Of(CostProfile profile) =>
+        Warnings.In(StudioYear.Of(profile, default).Value, s_today).Select(warning => $"{warning.Code} {warning.Pointer}");
 
     private static IEnumerable<string> OfPiece(CostProfile profile, params MaterialLine[] materials) =>
-        Warnings.In(UnitCost.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = materials }, StudioYear.Of(profile, default).Value).Value).Select(warning => warning.Code.Word);
+        Warnings.In(UnitCost.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = materials },
+            StudioYear.Of(profile, default).Value).Value).Select(warning => warning.Code.Word);
 }

@@ -3,7 +3,9 @@ using static PriceFloor.Pricing.Tests.Explaining.WorkingsInWords;
 
 namespace PriceFloor.Pricing.Tests.Explaining;
 
-/// <summary>That each line of the workings of a price is there, in its place and in its words: a formula can be redone whatever it is called.</summary>
+/// <summary>
+/// That each line of the workings of a price is there, in its place and in its words: a formula can be redone whatever it is called.
+/// </summary>
 public sealed class WorkingsWordsTests
 {
     [Fact]
@@ -91,7 +93,8 @@ public sealed class WorkingsWordsTests
             atThisPriceTax: at this price: tax on that profit
             takeHomePerHourAtThisPrice: would reach the household for each working hour
             """,
-            Workings.Of(Year).Concat(Workings.Of(Pendant)).Concat(Workings.Of(Prices.Floor)).Concat(Workings.Of(check.Sale)).Concat(Workings.Of(check)));
+            Workings.Of(Year).Concat(Workings.Of(Pendant)).Concat(Workings.Of(Prices.Floor)).Concat(Workings.Of(check.Sale))
+                .Concat(Workings.Of(check)));
     }
 
     [Fact]

@@ -21,7 +21,8 @@ public sealed class BestYearTests
         // An hour of studs leaves 30.00, of pendants 25.00. Of 1,600 h 1,000 studs take 1,000 and 300 pendants 600: 30,000 + 15,000, 15,000 short.
         var best = Best(s_profile, 400, [Line("pendant", 120, 50, 100), Line("stud", 60, 30, 0, 1000)]);
         Assert.Equal([300m, 1000m], best.Plan.Lines.Select(line => line.Units));
-        Assert.Equal((45_000m, -15_000m, 1600m, 1600m), (best.Plan.Contribution, best.Plan.SurplusBeforeTax, best.Plan.BenchHours, best.Plan.HoursAvailable));
+        Assert.Equal((45_000m, -15_000m, 1600m, 1600m),
+            (best.Plan.Contribution, best.Plan.SurplusBeforeTax, best.Plan.BenchHours, best.Plan.HoursAvailable));
         Assert.Null(best.Bound);
         // The pendants' minimum alone: 1,990 h kept back leave 10, of which five pendants take all.
         Assert.Equal([5m, 0m], Best(s_profile, 1990, [Line("pendant", 120, 50, 5), Line("stud", 60, 30)]).Plan.Lines.Select(line => line.Units));
@@ -31,7 +32,8 @@ public sealed class BestYearTests
     public void The_plan_keeps_the_order_of_its_lines_and_keys_decide_between_equals()
     {
         // All leave 30.00 an hour, so the earliest key takes what its market takes: a 500, b 700, and c the 800 h that are left.
-        Assert.Equal([800m, 500m, 700m], Best(s_profile, 0, [Line("c", 60, 30), Line("a", 60, 30, 0, 500), Line("b", 60, 30, 0, 700)]).Plan.Lines.Select(line => line.Units));
+        Assert.Equal([800m, 500m, 700m],
+            Best(s_profile, 0, [Line("c", 60, 30), Line("a", 60, 30, 0, 500), Line("b", 60, 30, 0, 700)]).Plan.Lines.Select(line => line.Units));
         // Keys are compared by their signs, capitals first, whatever the language of the machine.
         Assert.Equal([0m, 2000m], Best(s_profile, 0, [Line("a", 60, 30), Line("B", 60, 30)]).Plan.Lines.Select(line => line.Units));
     }
@@ -43,7 +45,8 @@ public sealed class BestYearTests
         var best = Best(s_withKiln, 0, [Bowl(90), Line("stud", 60, 30)]);
         Assert.Equal([40m, 1960m], best.Plan.Lines.Select(line => line.Units));
         Assert.Equal(
-            ["withOneMore1 = 62430", "worthOfOneMore1 = withOneMore1 - contribution", "withOneMore2 = 62640", "worthOfOneMore2 = withOneMore2 - contribution"],
+            ["withOneMore1 = 62430", "worthOfOneMore1 = withOneMore1 - contribution", "withOneMore2 = 62640",
+                "worthOfOneMore2 = withOneMore2 - contribution"],
             Workings.Of(best).TakeLast(4).Select(line => $"{line.Symbol} = {line.Formula}"));
         var redone = Redone.From(Workings.Of(best.Plan.Year).Concat(Workings.Of(best)));
         Assert.Equal((30m, 240m), (redone["worthOfOneMore1"], redone["worthOfOneMore2"]));
@@ -56,7 +59,8 @@ public sealed class BestYearTests
         var best = Best(s_withKiln, 0, [Bowl(90), Line("stud", 60, 30)], MixGoal.FewestHours);
         Assert.Equal([40m, 1880m], best.Plan.Lines.Select(line => line.Units));
         Assert.Equal(
-            ["withOneMore1 = 1920", "worthOfOneMore1 = planHours - withOneMore1", "withOneMore2 = 1912", "worthOfOneMore2 = planHours - withOneMore2"],
+            ["withOneMore1 = 1920", "worthOfOneMore1 = planHours - withOneMore1", "withOneMore2 = 1912",
+                "worthOfOneMore2 = planHours - withOneMore2"],
             Workings.Of(best).TakeLast(4).Select(line => $"{line.Symbol} = {line.Formula}"));
         Assert.Equal(8m, Redone.From(Workings.Of(best.Plan.Year).Concat(Workings.Of(best)))["worthOfOneMore2"]);
     }
@@ -81,10 +85,12 @@ public sealed class BestYearTests
     private static PriceCheck Check(CostProfile profile, Making making, decimal price)
     {
         var piece = UnitCost.Of(new Design { Profile = "main", Making = making }, StudioYear.Of(profile, default).Value).Value;
-        return ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
+        return ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value)
+            .Value.Check(price).Value;
     }
 
-    private static BestYear Best(CostProfile profile, decimal keptBack, OfferedLine[] lines, MixGoal goal = MixGoal.MaximumSurplus) => Of(profile, keptBack, lines, goal, null).Value;
+    private static BestYear Best(CostProfile profile, decimal keptBack, OfferedLine[] lines, MixGoal goal = MixGoal.MaximumSurplus) =>
+        Of(profile, keptBack, lines, goal, null).Value;
 
     private static Outcome<BestYear> Of(CostProfile profile, decimal keptBack, OfferedLine[] lines, MixGoal goal, Surplus? surplus) =>
         BestYear.Of(StudioYear.Of(profile, default).Value, lines, surplus, keptBack, goal);

@@ -73,11 +73,14 @@ public sealed class BreakEvenTests
     [Fact]
     public void Pieces_that_take_just_the_years_hours_are_within_them()
     {
-        // 70.00 less 10.00 of materials leave 60.00 for 2 h: 1,000 carry 60,000 in all of 2,000 h. For 60,060 it takes one more than those hours make.
+        // 70.00 less 10.00 of materials leave 60.00 for 2 h: 1,000 carry 60,000 in all of 2,000 h. For 60,060 it
+        // takes one more than those hours make.
         var just = Of(TwoHours(60_000));
-        Assert.Equal((1000m, 1000m, true, 2000m, 1m, 70_000m), (just.Units, just.Capacity, just.WithinCapacity, just.BenchHours, just.ShareOfYear, just.Revenue));
+        Assert.Equal((1000m, 1000m, true, 2000m, 1m, 70_000m),
+            (just.Units, just.Capacity, just.WithinCapacity, just.BenchHours, just.ShareOfYear, just.Revenue));
         var over = Of(TwoHours(60_060));
-        Assert.Equal((1001m, 1000m, false, 2002m, 1.001m, 70_070m), (over.Units, over.Capacity, over.WithinCapacity, over.BenchHours, over.ShareOfYear, over.Revenue));
+        Assert.Equal((1001m, 1000m, false, 2002m, 1.001m, 70_070m),
+            (over.Units, over.Capacity, over.WithinCapacity, over.BenchHours, over.ShareOfYear, over.Revenue));
 
         static BreakEven Of(MixLine line) => BreakEven.Of(line.UnitCost, line.Sale).Value;
     }
@@ -116,8 +119,10 @@ public sealed class BreakEvenTests
     {
         var line = TwoHours(60_010);
         var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
-        var redone = Redone.From(Workings.Of(line.UnitCost.Year).Concat(Workings.Of(line.UnitCost)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)));
-        Assert.Equal((60m, 1001m, 2002m, 1.001m), (redone["contribution"], redone["units"], redone["unitsHours"], redone["shareOfYear"])); // 60,010 / 60 = 1,000.17
+        var redone =
+            Redone.From(Workings.Of(line.UnitCost.Year).Concat(Workings.Of(line.UnitCost)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)));
+        // 60,010 / 60 = 1,000.17
+        Assert.Equal((60m, 1001m, 2002m, 1.001m), (redone["contribution"], redone["units"], redone["unitsHours"], redone["shareOfYear"]));
         Assert.Equal((70_070m, 60_010m / 60), (redone["revenue"], redone["exactUnits"]));
     }
 
@@ -129,7 +134,8 @@ public sealed class BreakEvenTests
         var line = TwoHours(60_010);
         var found = BreakEven.Of(line.UnitCost, line.Sale).Value;
         var sales = found.At(planned).Value;
-        var redone = Redone.From(Workings.Of(line.UnitCost.Year).Concat(Workings.Of(line.UnitCost)).Concat(Workings.Of(line.Sale)).Concat(Workings.Of(found)).Concat(Workings.Of(sales)));
+        var redone = Redone.From(Workings.Of(line.UnitCost.Year).Concat(Workings.Of(line.UnitCost)).Concat(Workings.Of(line.Sale))
+            .Concat(Workings.Of(found)).Concat(Workings.Of(sales)));
         Assert.Equal((planned - 1001m) / planned, redone["marginOfSafety"]);
         Assert.Equal(sales.MarginOfSafety, redone["marginOfSafety"]);
         Assert.Equal(above, redone.ContainsKey("operatingLeverage"));
@@ -144,12 +150,14 @@ public sealed class BreakEvenTests
         var mix = MixBreakEven.Of(year, [Line(year, 60, 0, 2), Line(year, 10, 10, 3)], new Surplus { Amount = 100, Tax = SurplusTax.Before }).Value;
         var lines = Workings.Of(mix).ToList();
         Assert.Equal(
-            ["net1 = 60", "revenueAPiece1 = 60", "materials1 = 0", "secondsCredit1 = 0", "benchHours1 = 0.016666666667", "contribution1 = net1 - materials1 + secondsCredit1",
-                "net2 = 10", "revenueAPiece2 = 10", "materials2 = 10", "secondsCredit2 = 0", "benchHours2 = 0.016666666667", "contribution2 = net2 - materials2 + secondsCredit2",
+            ["net1 = 60", "revenueAPiece1 = 60", "materials1 = 0", "secondsCredit1 = 0", "benchHours1 = 0.016666666667",
+                "contribution1 = net1 - materials1 + secondsCredit1", "net2 = 10", "revenueAPiece2 = 10", "materials2 = 10", "secondsCredit2 = 0",
+                "benchHours2 = 0.016666666667", "contribution2 = net2 - materials2 + secondsCredit2",
                 "profitAskedFor = profitBeforeTax + 100", "benchMustEarnWithSurplus = max(0, allocated + profitAskedFor - taxableIncome)",
                 "contributionPerMixUnit = 2 * contribution1 + 3 * contribution2", "mixUnits = benchMustEarnWithSurplus / contributionPerMixUnit",
                 "exactUnits1 = 2 * mixUnits", "units1 = roundup(exactUnits1, 0)", "exactUnits2 = 3 * mixUnits", "units2 = rounddown(exactUnits2, 0)",
-                "unitsHours = units1 * benchHours1 + units2 * benchHours2", "revenue = units1 * revenueAPiece1 + units2 * revenueAPiece2", "shareOfYear = unitsHours / benchHoursOfTheYear"],
+                "unitsHours = units1 * benchHours1 + units2 * benchHours2", "revenue = units1 * revenueAPiece1 + units2 * revenueAPiece2",
+                "shareOfYear = unitsHours / benchHoursOfTheYear"],
             lines.Select(line => $"{line.Symbol} = {line.Formula}"));
         // 1,200 / 120 = 10 sets: 20 and 30 pieces of a minute, for 20 x 60.00 and 30 x 10.00.
         var redone = Redone.From(Workings.Of(year).Concat(lines));
@@ -176,12 +184,15 @@ public sealed class BreakEvenTests
     }, default).Value;
 
     internal static MixLine Line(StudioYear year, decimal price, decimal variableCost, decimal weight) => new(
-        UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 1 }, Materials = [new MaterialLine { Amount = variableCost }] }, year).Value,
+        UnitCost.Of(
+            new Design { Profile = "main", Making = new Making { MinutesPerPiece = 1 }, Materials = [new MaterialLine { Amount = variableCost }] },
+            year).Value,
         Sale.Of(price, new Channel { Sells = Sells.Wholesale, Currency = "USD" }), weight);
 
     /// <summary>A piece of 2 hours that sells at 70.00 and takes 10.00 of materials, in a year of 2,000 hours.</summary>
     private static MixLine TwoHours(decimal pool) => new(
-        UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 120 }, Materials = [new MaterialLine { Amount = 10 }] }, Year(pool)).Value,
+        UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 120 }, Materials = [new MaterialLine { Amount = 10 }] },
+            Year(pool)).Value,
         Sale.Of(70, s_bare), 1);
 
     private static (UnitCost, Sale) Draw(NonNegativeInt seed, decimal price)

@@ -22,8 +22,10 @@ public sealed class DesignBudgetTests
         Assert.Equal((null, "price-below-materials"), (Of(8, null, 8).Minutes, Of(8, null, 8).Reason?.Word));
         Assert.Equal((null, "time-takes-it-all"), (Of(56, 113, null).Materials, Of(56, 113, null).Reason?.Word)); // 113 min are 56.50
         Assert.Equal((0m, null), (Of(56, 112, null).Materials, Of(56, 112, null).Reason));
-        Assert.Equal("nothing-reaches-the-studio", DesignBudget.Of(Year(60000), Sale.Of(5, new Channel { Sells = Sells.Retail, Currency = "USD", CostPerPiece = 6 }), null, 0).Value.Reason);
-        Assert.Equal((null, "bench-must-earn-nothing"), (DesignBudget.Of(Year(0), Wholesale(5), null, 1).Value.Minutes, DesignBudget.Of(Year(0), Wholesale(5), null, 1).Value.Reason?.Word));
+        Assert.Equal("nothing-reaches-the-studio",
+            DesignBudget.Of(Year(60000), Sale.Of(5, new Channel { Sells = Sells.Retail, Currency = "USD", CostPerPiece = 6 }), null, 0).Value.Reason);
+        Assert.Equal((null, "bench-must-earn-nothing"),
+            (DesignBudget.Of(Year(0), Wholesale(5), null, 1).Value.Minutes, DesignBudget.Of(Year(0), Wholesale(5), null, 1).Value.Reason?.Word));
     }
 
     [Fact]
@@ -88,9 +90,15 @@ public sealed class DesignBudgetTests
         return Workings.Of(budget).Select(line => $"{line.Symbol} = {line.Formula} = {Rounding.Trim(line.Value)}");
     }
 
-    private static DesignBudget Of(decimal price, decimal? minutes, decimal? materials) => DesignBudget.Of(Year(60000), Wholesale(price), minutes, materials).Value;
+    private static DesignBudget Of(decimal price, decimal? minutes, decimal? materials) =>
+        DesignBudget.Of(Year(60000), Wholesale(price), minutes, materials).Value;
 
     private static Sale Wholesale(decimal price) => Sale.Of(price, new Channel { Sells = Sells.Wholesale, Currency = "USD" });
 
-    private static StudioYear Year(decimal expenses) => StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = expenses, Per = Per.Year }] }, default).Value;
+    private static StudioYear Year(decimal expenses) => StudioYear.Of(new CostProfile
+    {
+        Currency = "USD",
+        Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
+        Expenses = [new Expense { Amount = expenses, Per = Per.Year }],
+    }, default).Value;
 }

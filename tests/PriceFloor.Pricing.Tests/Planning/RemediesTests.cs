@@ -22,14 +22,16 @@ public sealed class RemediesTests
             switch (remedy.Kind)
             {
                 case RemedyKind.RaiseThePrice:
-                    Turns(after, -check.Prices.Terms.Grid.Step, price => price <= 0 || check.Prices.Check(price).Value.CarriesItsShare || price < check.Prices.Terms.Grid.Step);
+                    Turns(after, -check.Prices.Terms.Grid.Step,
+                        price => price <= 0 || check.Prices.Check(price).Value.CarriesItsShare || price < check.Prices.Terms.Grid.Step);
                     break;
                 case RemedyKind.WorkFaster or RemedyKind.NewDesignMinutes:
                     Turns(after, 0.01m, minutes => net.Reaches(year.PerBenchHour * minutes / 60 + piece.Materials - piece.SecondsCredit));
                     break;
                 case RemedyKind.SpendLess:
                     Assert.Equal(remedy.Before!.Value - remedy.Cut!.Value, after);
-                    Turns(remedy.Cut.Value, -0.01m, cut => net.Reaches((year.Pool - cut) / year.BenchHours * piece.BenchHours + piece.Materials - piece.SecondsCredit));
+                    Turns(remedy.Cut.Value, -0.01m,
+                        cut => net.Reaches((year.Pool - cut) / year.BenchHours * piece.BenchHours + piece.Materials - piece.SecondsCredit));
                     break;
                 case RemedyKind.CheaperMaterials or RemedyKind.NewDesignMaterials:
                     Turns(after, 0.01m, materials => net.Reaches(piece.BenchCost + materials - piece.SecondsCredit));
@@ -38,14 +40,17 @@ public sealed class RemediesTests
                     Turns(after, -0.000001m, share => net.Reaches(WithGoodShare(piece, share).Floor));
                     break;
                 case RemedyKind.EarnTaxableElsewhere:
-                    Turns(after, -0.01m, income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Taxable })));
+                    Turns(after, -0.01m,
+                        income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Taxable })));
                     break;
                 case RemedyKind.EarnNetElsewhere:
-                    Turns(after, -0.01m, income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Net })));
+                    Turns(after, -0.01m,
+                        income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Net })));
                     break;
                 case RemedyKind.MoreHours:
                     var calendar = year.Profile.Calendar;
-                    Turns(after, -0.01m, week => net.Reaches(YearOf(year, week / calendar.DaysPerWeek).PerBenchHour * piece.BenchHours + piece.Materials - piece.SecondsCredit));
+                    Turns(after, -0.01m, week => net.Reaches(
+                        YearOf(year, week / calendar.DaysPerWeek).PerBenchHour * piece.BenchHours + piece.Materials - piece.SecondsCredit));
                     Assert.Equal(after > 48, remedy.Flag == RemedyReasons.LongWeek);
                     break;
             }
@@ -54,7 +59,8 @@ public sealed class RemediesTests
             {
                 Assert.True(carries(enough), $"{remedy.Kind} {enough} is not enough");
                 if (enough + hair > 0 && remedy.After != remedy.Before && enough < 1 - (remedy.Kind == RemedyKind.LoseFewer ? 0 : -1_000_000_000))
-                    Assert.False(carries(enough + hair) && remedy.Kind != RemedyKind.RaiseThePrice, $"{remedy.Kind} {enough + hair} would do already");
+                    Assert.False(carries(enough + hair) && remedy.Kind != RemedyKind.RaiseThePrice,
+                        $"{remedy.Kind} {enough + hair} would do already");
             }
         }
     }
@@ -72,31 +78,37 @@ public sealed class RemediesTests
         // 60 min of which 30 are annealing, at 24.00 an hour; the price pays 16.00, that is 40 min: 30 fixed and 10 to hurry.
         var check = Check(16, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, MayBeHurried = false });
         Assert.Equal((60m, 40m), (Of(check, RemedyKind.WorkFaster).Before, Of(check, RemedyKind.WorkFaster).After));
-        Assert.Equal("fixed-time", Of(Check(12, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, MayBeHurried = false }), RemedyKind.WorkFaster).Reason);
+        Assert.Equal("fixed-time",
+            Of(Check(12, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, MayBeHurried = false }), RemedyKind.WorkFaster).Reason);
         Assert.Equal("40 bench minutes a piece instead of 60", Of(check, RemedyKind.WorkFaster).InWords);
     }
 
     [Fact]
     public void A_better_share_is_said_of_the_step_that_loses_most()
     {
-        // Two steps of 24 min at 24.00 an hour are 9.60 each: 9.60 / 0.8 + 9.60 = 21.60 with the second keeping all. At 20.16 the first may cost 10.56: 9.60 / 10.56 = 0.909091.
+        // Two steps of 24 min at 24.00 an hour are 9.60 each: 9.60 / 0.8 + 9.60 = 21.60 with the second keeping all. At 20.16 the first
+        // may cost 10.56: 9.60 / 10.56 = 0.909091.
         var check = Check(20.16m, new Step { Name = "torch", HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 });
         Assert.Equal("a good share of 0.909091 instead of 0.8 in the step \"torch\"", Of(check, RemedyKind.LoseFewer).InWords);
-        Assert.Equal("a good share of 0.909091 instead of 0.8 in step 1", Of(Check(20.16m, new Step { HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords);
+        Assert.Equal("a good share of 0.909091 instead of 0.8 in step 1",
+            Of(Check(20.16m, new Step { HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords);
         // A brace in a name is only a name.
-        Assert.EndsWith("in the step \"{0} {x\"", Of(Check(20.16m, new Step { Name = "{0} {x", HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords, StringComparison.Ordinal);
+        Assert.EndsWith("in the step \"{0} {x\"", Of(Check(20.16m, new Step { Name = "{0} {x", HandsOnMinutes = 24, GoodShare = 0.8m },
+            new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords, StringComparison.Ordinal);
     }
 
     [Fact]
     public void The_words_are_in_the_makers_terms()
     {
-        // 52 min at 24.00 an hour cost 20.80; at 16.40 there is time for 41 min; 40 h a week would have to be 40 x 20.80 / 16.40 = 50.7317, up to 50.74.
+        // 52 min at 24.00 an hour cost 20.80; at 16.40 there is time for 41 min; 40 h a week would have to be 40 x
+        // 20.80 / 16.40 = 50.7317, up to 50.74.
         var check = Check(16.40m, new Step { HandsOnMinutes = 52 });
         Assert.Equal("41 bench minutes a piece instead of 52", Of(check, RemedyKind.WorkFaster).InWords);
         Assert.Equal("a price of 20.80 instead of 16.40", Of(check, RemedyKind.RaiseThePrice).InWords);
         Assert.Equal("It would take 50.74 hours a week: more than 48 are no answer, choose another way.", Of(check, RemedyKind.MoreHours).InWords);
         // At 18.91 they would have to be 40 x 20.80 / 18.91 = 43.998, up to 44.
-        Assert.Equal("44 working hours a week instead of 40, with the same weeks", Of(Check(18.91m, new Step { HandsOnMinutes = 52 }), RemedyKind.MoreHours).InWords);
+        Assert.Equal("44 working hours a week instead of 40, with the same weeks",
+            Of(Check(18.91m, new Step { HandsOnMinutes = 52 }), RemedyKind.MoreHours).InWords);
     }
 
     [Fact]
@@ -114,10 +126,14 @@ public sealed class RemediesTests
     public void A_price_at_its_floor_needs_no_change()
     {
         var remedies = Remedies.Of(Check(24, new Step { HandsOnMinutes = 60, GoodShare = 1 })).Value;
-        Assert.All(remedies.All.Where(remedy => remedy.Possible && remedy.Kind is not (RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)), remedy => Assert.Equal(remedy.Before, remedy.After));
-        Assert.All(remedies.All.Where(remedy => remedy.Kind is RemedyKind.SpendLess or RemedyKind.EarnTaxableElsewhere or RemedyKind.EarnNetElsewhere), remedy => Assert.StartsWith("Nothing needs to change", remedy.InWords, StringComparison.Ordinal));
+        Assert.All(remedies.All.Where(remedy => remedy.Possible && remedy.Kind is not (RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)),
+            remedy => Assert.Equal(remedy.Before, remedy.After));
+        Assert.All(
+            remedies.All.Where(remedy => remedy.Kind is RemedyKind.SpendLess or RemedyKind.EarnTaxableElsewhere or RemedyKind.EarnNetElsewhere),
+            remedy => Assert.StartsWith("Nothing needs to change", remedy.InWords, StringComparison.Ordinal));
         Assert.Equal(0m, remedies.All.Single(remedy => remedy.Kind == RemedyKind.SpendLess).Cut);
-        Assert.Equal((null, null, null, true), (remedies.Balanced!.BenchMinutes, remedies.Balanced.Materials, remedies.Balanced.Cut, remedies.Balanced.CarriesItsShare));
+        Assert.Equal((null, null, null, true),
+            (remedies.Balanced!.BenchMinutes, remedies.Balanced.Materials, remedies.Balanced.Cut, remedies.Balanced.CarriesItsShare));
     }
 
     [Fact]
@@ -133,9 +149,15 @@ public sealed class RemediesTests
     /// <summary>24.00 for each of 2,000 bench hours, sold where nothing is taken.</summary>
     private static PriceCheck Check(decimal price, params Step[] steps)
     {
-        var year = StudioYear.Of(new CostProfile { Currency = "USD", Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 }, Expenses = [new Expense { Amount = 48000, Per = Per.Year }] }, default).Value;
+        var year = StudioYear.Of(new CostProfile
+        {
+            Currency = "USD",
+            Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
+            Expenses = [new Expense { Amount = 48000, Per = Per.Year }],
+        }, default).Value;
         var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { Steps = steps } }, year).Value;
-        return ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
+        return ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value)
+            .Value.Check(price).Value;
     }
 
     /// <summary>A random studio with a price somewhat below its floor; null where the floor is too near to nothing.</summary>
@@ -152,7 +174,9 @@ public sealed class RemediesTests
     {
         var making = piece.Design.Making;
         var worst = making.Steps?.Index().MinBy(step => step.Item.GoodShare).Index;
-        var better = making.Steps is { } steps ? making with { Steps = [.. steps.Select((step, i) => i == worst ? step with { GoodShare = share } : step)] } : making with { GoodShare = share };
+        var better = making.Steps is { } steps
+            ? making with { Steps = [.. steps.Select((step, i) => i == worst ? step with { GoodShare = share } : step)] }
+            : making with { GoodShare = share };
         return UnitCost.Of(piece.Design with { Making = better }, piece.Year).Value;
     }
 
@@ -161,5 +185,6 @@ public sealed class RemediesTests
         StudioYear.Of(year.Profile with { Calendar = year.Profile.Calendar with { HoursPerDay = hoursPerDay } }, default).Value;
 
     private static decimal FloorWith(UnitCost piece, OtherIncome income) =>
-        UnitCost.Of(piece.Design, StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value.Floor;
+        UnitCost.Of(piece.Design,
+            StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value.Floor;
 }

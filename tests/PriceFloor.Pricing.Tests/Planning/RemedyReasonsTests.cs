@@ -20,8 +20,9 @@ public sealed class RemedyReasonsTests
         // 9.00 for 10.00 of materials.
         var remedies = Remedies.Of(Check(s_profile, s_hour, 10, 9)).Value;
         Assert.Equal(
-            ["WorkFaster price-below-materials 60", "SpendLess price-below-materials 48000", "CheaperMaterials more-than-materials 10", "LoseFewer nothing-is-lost 1", "EarnTaxableElsewhere price-below-materials 0",
-                "EarnNetElsewhere price-below-materials 0", "NewDesignMinutes price-below-materials 60", "NewDesignMaterials price-below-materials 10", "MoreHours price-below-materials 40"],
+            ["WorkFaster price-below-materials 60", "SpendLess price-below-materials 48000", "CheaperMaterials more-than-materials 10",
+                "LoseFewer nothing-is-lost 1", "EarnTaxableElsewhere price-below-materials 0", "EarnNetElsewhere price-below-materials 0",
+                "NewDesignMinutes price-below-materials 60", "NewDesignMaterials price-below-materials 10", "MoreHours price-below-materials 40"],
             remedies.All.Where(remedy => !remedy.Possible).Select(Text));
         Assert.Null(remedies.Balanced);
     }
@@ -31,7 +32,8 @@ public sealed class RemedyReasonsTests
     {
         // 10.00 for 10.00 of materials leave nothing an hour: all of 48,000 must go. Profit there is none, so net income helps nothing.
         var remedies = Remedies.Of(Check(s_profile, s_hour, 10, 10)).Value;
-        Assert.Equal(["RaiseThePrice 34", "SpendLess 0", "EarnTaxableElsewhere 48000"], remedies.All.Where(remedy => remedy.Possible).Select(remedy => $"{remedy.Kind} {Rounding.Trim(remedy.After!.Value)}"));
+        Assert.Equal(["RaiseThePrice 34", "SpendLess 0", "EarnTaxableElsewhere 48000"],
+            remedies.All.Where(remedy => remedy.Possible).Select(remedy => $"{remedy.Kind} {Rounding.Trim(remedy.After!.Value)}"));
         Assert.Equal("price-below-materials", Way(remedies, RemedyKind.WorkFaster).Reason);
         Assert.Equal("price-below-materials", Way(remedies, RemedyKind.NewDesignMinutes).Reason);
         Assert.Equal("price-below-materials", Way(remedies, RemedyKind.MoreHours).Reason);
@@ -60,7 +62,11 @@ public sealed class RemedyReasonsTests
     public void No_more_can_be_saved_than_is_spent_nor_earned_for_more_than_the_household_needs()
     {
         // Half of 48,000 is spent, half lived on. At 12.00 an hour 24,000 are missing, at 11.99 it is 24,020.
-        var halves = s_profile with { Expenses = [new Expense { Amount = 24000, Per = Per.Year }], Household = [new HouseholdLine { Amount = 2000, Per = Per.Month }] };
+        var halves = s_profile with
+        {
+            Expenses = [new Expense { Amount = 24000, Per = Per.Year }],
+            Household = [new HouseholdLine { Amount = 2000, Per = Per.Month }],
+        };
         var half = Remedies.Of(Check(halves, s_hour, 0, 12)).Value;
         Assert.Equal((24000m, 24000m), (Way(half, RemedyKind.SpendLess).After, Way(half, RemedyKind.EarnNetElsewhere).After));
         var less = Remedies.Of(Check(halves, s_hour, 0, 11.99m)).Value;
@@ -71,7 +77,8 @@ public sealed class RemedyReasonsTests
     [Fact]
     public void The_least_pay_must_be_earned_whatever_else_comes_in()
     {
-        // 23,000 of expenses; 24,000 to live on and 1,000 of principal. Pay of 20,000 and the principal are 21,000, so 4,000 of the 25,000 may come from elsewhere: at 22.00 an hour, not at 21.99.
+        // 23,000 of expenses; 24,000 to live on and 1,000 of principal. Pay of 20,000 and the principal are 21,000, so 4,000 of the 25,000 may come
+        // from elsewhere: at 22.00 an hour, not at 21.99.
         var paid = s_profile with
         {
             Expenses = [new Expense { Amount = 23000, Per = Per.Year }, new Expense { Amount = 1000, Per = Per.Year, Deductible = false }],
@@ -82,7 +89,8 @@ public sealed class RemedyReasonsTests
         Assert.Equal("pay-decides", Way(Remedies.Of(Check(paid, s_hour, 0, 21.99m)).Value, RemedyKind.EarnNetElsewhere).Reason);
         // Pay that takes all of the profit is in nobody's way where nothing is missing.
         var all = paid with { Pay = new Pay { Amount = 30000, Per = PayPer.Year } };
-        Assert.Equal((0m, 0m), (Way(Remedies.Of(Check(all, s_hour, 0, 30)).Value, RemedyKind.EarnNetElsewhere).Before, Way(Remedies.Of(Check(all, s_hour, 0, 30)).Value, RemedyKind.EarnNetElsewhere).After));
+        Assert.Equal((0m, 0m), (Way(Remedies.Of(Check(all, s_hour, 0, 30)).Value, RemedyKind.EarnNetElsewhere).Before,
+            Way(Remedies.Of(Check(all, s_hour, 0, 30)).Value, RemedyKind.EarnNetElsewhere).After));
     }
 
     [Fact]
@@ -104,7 +112,8 @@ public sealed class RemedyReasonsTests
     {
         // 30.00 for 40.00 of materials and 24.00 of time: 6.00 of materials would be carried.
         var remedies = Remedies.Of(Check(s_profile, s_hour, 40, 30)).Value;
-        Assert.Equal((null, "price-below-materials"), (Way(remedies, RemedyKind.NewDesignMaterials).After, Way(remedies, RemedyKind.NewDesignMaterials).Reason?.Word));
+        Assert.Equal((null, "price-below-materials"),
+            (Way(remedies, RemedyKind.NewDesignMaterials).After, Way(remedies, RemedyKind.NewDesignMaterials).Reason?.Word));
         Assert.Equal((40m, 6m), (Way(remedies, RemedyKind.CheaperMaterials).Before, Way(remedies, RemedyKind.CheaperMaterials).After));
     }
 
@@ -123,9 +132,11 @@ public sealed class RemedyReasonsTests
     {
         // 24.00 of time and 6.00 of materials, sold at 35.00.
         var remedies = Remedies.Of(Check(s_profile, s_hour with { GoodShare = 1 }, 6, 35)).Value;
-        var same = remedies.All.Where(remedy => remedy.Kind is not (RemedyKind.LoseFewer or RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)).ToList();
+        var same = remedies.All.Where(remedy =>
+            remedy.Kind is not (RemedyKind.LoseFewer or RemedyKind.NewDesignMinutes or RemedyKind.NewDesignMaterials)).ToList();
         Assert.Equal([35m, 60m, 48000m, 6m, 0m, 0m, 40m], same.Select(remedy => remedy.Before));
-        Assert.All(same, remedy => Assert.Equal((remedy.Before, "Nothing needs to change: the price carries its part of the year."), (remedy.After, remedy.InWords)));
+        Assert.All(same, remedy =>
+            Assert.Equal((remedy.Before, "Nothing needs to change: the price carries its part of the year."), (remedy.After, remedy.InWords)));
     }
 
     [Fact]
@@ -145,32 +156,42 @@ public sealed class RemedyReasonsTests
     {
         // An hour at 24.00, of which a fifth is lost: 30.00. Without any loss 24.00 is enough, 23.99 is not.
         var lossy = s_hour with { GoodShare = 0.8m };
-        Assert.Equal((0.8m, 1m), (Way(Remedies.Of(Check(s_profile, lossy, 0, 24)).Value, RemedyKind.LoseFewer).Before, Way(Remedies.Of(Check(s_profile, lossy, 0, 24)).Value, RemedyKind.LoseFewer).After));
+        Assert.Equal((0.8m, 1m), (Way(Remedies.Of(Check(s_profile, lossy, 0, 24)).Value, RemedyKind.LoseFewer).Before,
+            Way(Remedies.Of(Check(s_profile, lossy, 0, 24)).Value, RemedyKind.LoseFewer).After));
         Assert.Equal("not-enough", Way(Remedies.Of(Check(s_profile, lossy, 0, 23.99m)).Value, RemedyKind.LoseFewer).Reason);
         // A second that brings 60.00 for an hour of 24.00 makes losses pay, whatever the price.
         var dear = Check(s_profile, lossy, 0, 10, seconds: new Seconds { Share = 1, Price = 60 });
-        Assert.Equal(("seconds-pay-more-than-they-cost", 0.8m), (Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Reason?.Word, Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Before));
+        Assert.Equal(("seconds-pay-more-than-they-cost", 0.8m),
+            (Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Reason?.Word, Way(Remedies.Of(dear).Value, RemedyKind.LoseFewer).Before));
     }
 
     [Fact]
     public void Of_steps_that_lose_alike_the_first_is_bettered()
     {
-        var making = new Making { Steps = [new Step { HandsOnMinutes = 10 }, new Step { HandsOnMinutes = 20, GoodShare = 0.8m }, new Step { HandsOnMinutes = 30, GoodShare = 0.8m }] };
-        Assert.EndsWith(" in step 2", Way(Remedies.Of(Check(s_profile, making, 0, 30)).Value, RemedyKind.LoseFewer).InWords, StringComparison.Ordinal);
+        var making = new Making
+        {
+            Steps = [new Step { HandsOnMinutes = 10 }, new Step { HandsOnMinutes = 20, GoodShare = 0.8m },
+                new Step { HandsOnMinutes = 30, GoodShare = 0.8m }],
+        };
+        Assert.EndsWith(" in step 2", Way(Remedies.Of(Check(s_profile, making, 0, 30)).Value, RemedyKind.LoseFewer).InWords,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Forty_eight_hours_a_week_are_the_last_that_are_offered()
     {
         // An hour at 24.00 sold at 20.00 takes 40 x 24 / 20 = 48 hours a week; at 19.99 they are 48.03.
-        Assert.Equal((48m, null), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).Flag));
-        Assert.Equal((48.03m, "long-week"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).Flag?.Word));
+        Assert.Equal((48m, null), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).After,
+            Way(Remedies.Of(Check(s_profile, s_hour, 0, 20)).Value, RemedyKind.MoreHours).Flag));
+        Assert.Equal((48.03m, "long-week"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).After,
+            Way(Remedies.Of(Check(s_profile, s_hour, 0, 19.99m)).Value, RemedyKind.MoreHours).Flag?.Word));
     }
 
     [Fact]
     public void Where_pay_per_hour_decides_the_need_more_hours_cannot_close_the_gap()
     {
-        // Rent 12,000 and 20.00 for each of 2,000 hours: 52,000, so 26.00 an hour. At 24.00 each further hour brings 24.00 of which 20.00 is its own pay.
+        // Rent 12,000 and 20.00 for each of 2,000 hours: 52,000, so 26.00 an hour. At 24.00 each further hour
+        // brings 24.00 of which 20.00 is its own pay.
         var paid = s_profile with { Expenses = [new Expense { Amount = 12000, Per = Per.Year }], Pay = new Pay { Amount = 20, Per = PayPer.Hour } };
         var hours = Way(Remedies.Of(Check(paid, s_hour, 0, 24)).Value, RemedyKind.MoreHours);
         Assert.Equal((40m, null, "pay-decides"), (hours.Before, hours.After, hours.Reason?.Word));
@@ -182,12 +203,18 @@ public sealed class RemedyReasonsTests
     [Fact]
     public void Pay_per_hour_below_the_need_allows_more_hours_until_it_decides()
     {
-        // Rent 12,000 and a household of 40,000 at 2,000 hours: 26.00. At 24.00 it takes 43.34 hours a week, 2,167 a year: pay of 18.45 asks for 39,981.15 of them, 18.46 for 40,002.82.
-        var lived = s_profile with { Expenses = [new Expense { Amount = 12000, Per = Per.Year }], Household = [new HouseholdLine { Amount = 40000, Per = Per.Year }] };
+        // Rent 12,000 and a household of 40,000 at 2,000 hours: 26.00. At 24.00 it takes 43.34 hours a week, 2,167 a year: pay of 18.45 asks for
+        // 39,981.15 of them, 18.46 for 40,002.82.
+        var lived = s_profile with
+        {
+            Expenses = [new Expense { Amount = 12000, Per = Per.Year }],
+            Household = [new HouseholdLine { Amount = 40000, Per = Per.Year }],
+        };
         Assert.Equal(43.34m, More(18.45m).After);
         Assert.Equal("pay-decides", More(18.46m).Reason);
 
-        Remedy More(decimal pay) => Way(Remedies.Of(Check(lived with { Pay = new Pay { Amount = pay, Per = PayPer.Hour } }, s_hour, 0, 24)).Value, RemedyKind.MoreHours);
+        Remedy More(decimal pay) =>
+            Way(Remedies.Of(Check(lived with { Pay = new Pay { Amount = pay, Per = PayPer.Hour } }, s_hour, 0, 24)).Value, RemedyKind.MoreHours);
     }
 
     [Fact]
@@ -195,18 +222,23 @@ public sealed class RemedyReasonsTests
     {
         // 40 hours at 24.00: at 8.00 they would have to be 120 a week, 24 on each of five days; at 7.99 they are 120.16.
         Assert.Equal(120m, Way(Remedies.Of(Check(s_profile, s_hour, 0, 8)).Value, RemedyKind.MoreHours).After);
-        Assert.Equal((null, "longer-than-a-day"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).After, Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).Reason?.Word));
+        Assert.Equal((null, "longer-than-a-day"), (Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).After,
+            Way(Remedies.Of(Check(s_profile, s_hour, 0, 7.99m)).Value, RemedyKind.MoreHours).Reason?.Word));
     }
 
     [Fact]
     public void Helpers_hours_count_before_the_maker_works_longer()
     {
-        // 2,000 h of the maker's and 400 of helpers' carry 57,600 at 24.00. At 22.50 it takes 57,600 / 22.50 = 2,560 h: 2,160 of the maker's, 43.2 a week.
-        var helped = s_profile with { Expenses = [new Expense { Amount = 57600, Per = Per.Year }], Helpers = [new Helper { BenchHoursPerYear = 400 }] };
+        // 2,000 h of the maker's and 400 of helpers' carry 57,600 at 24.00. At 22.50 it takes 57,600 / 22.50 = 2,560
+        // h: 2,160 of the maker's, 43.2 a week.
+        var helped =
+            s_profile with { Expenses = [new Expense { Amount = 57600, Per = Per.Year }], Helpers = [new Helper { BenchHoursPerYear = 400 }] };
         var remedies = Remedies.Of(Check(helped, s_hour, 0, 22.50m)).Value;
         Assert.Equal((40m, 43.2m), (Way(remedies, RemedyKind.MoreHours).Before, Way(remedies, RemedyKind.MoreHours).After));
-        Assert.Equal("(benchMustEarn * benchHours / room - 400) * 5 / (workdays * 1)", Workings.Of(remedies).Single(line => line.Symbol == "weekHours").Formula);
-        Assert.Equal("benchMustEarn * benchHours / room * 5 / (workdays * 1)", Workings.Of(Remedies.Of(Check(s_profile, s_hour, 0, 22.50m)).Value).Single(line => line.Symbol == "weekHours").Formula);
+        Assert.Equal("(benchMustEarn * benchHours / room - 400) * 5 / (workdays * 1)",
+            Workings.Of(remedies).Single(line => line.Symbol == "weekHours").Formula);
+        Assert.Equal("benchMustEarn * benchHours / room * 5 / (workdays * 1)",
+            Workings.Of(Remedies.Of(Check(s_profile, s_hour, 0, 22.50m)).Value).Single(line => line.Symbol == "weekHours").Formula);
         var longer = StudioYear.Of(helped with { Calendar = helped.Calendar with { HoursPerDay = 43.2m / 5 } }, default).Value;
         Assert.Equal(22.50m, longer.PerBenchHour);
     }
@@ -218,14 +250,23 @@ public sealed class RemedyReasonsTests
         Assert.Equal("no-bench-share", Way(Remedies.Of(Check(led, s_hour, 0, 20)).Value, RemedyKind.MoreHours).Reason);
     }
 
-    private static string Text(Remedy remedy) => $"{remedy.Kind} {remedy.Reason} {Rounding.Trim(remedy.Before ?? -1).ToString(System.Globalization.CultureInfo.InvariantCulture)}";
+    private static string Text(Remedy remedy) =>
+        $"{remedy.Kind} {remedy.Reason} {Rounding.Trim(remedy.Before ?? -1).ToString(System.Globalization.CultureInfo.InvariantCulture)}";
 
     private static Remedy Way(Remedies remedies, RemedyKind kind) => remedies.All.Single(remedy => remedy.Kind == kind);
 
-    private static PriceCheck Check(CostProfile profile, Making making, decimal materials, decimal price, Channel? channel = null, Seconds? seconds = null)
+    private static PriceCheck Check(CostProfile profile, Making making, decimal materials, decimal price, Channel? channel = null,
+        Seconds? seconds = null)
     {
-        var design = new Design { Profile = "main", Making = making, Materials = materials > 0 ? [new MaterialLine { Amount = materials }] : [], Seconds = seconds };
+        var design = new Design
+        {
+            Profile = "main",
+            Making = making,
+            Materials = materials > 0 ? [new MaterialLine { Amount = materials }] : [],
+            Seconds = seconds,
+        };
         var floor = FloorPrice.Of(UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value, null).Value;
-        return ChannelPrices.Of(floor, SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
+        return ChannelPrices.Of(floor, SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value)
+            .Value.Check(price).Value;
     }
 }

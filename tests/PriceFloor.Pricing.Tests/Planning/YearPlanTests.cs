@@ -37,9 +37,16 @@ public sealed class YearPlanTests
         {
             Profile = "main",
             SoldShare = 0.5m,
-            Making = new Making { Steps = [new Step { Name = "torch", HandsOnMinutes = 12 }, new Step { Name = "anneal", HandsOnMinutes = 5, BatchSize = 10, GoodShare = 0.8m, Uses = "kiln" }] },
+            Making = new Making
+            {
+                Steps = [new Step { Name = "torch", HandsOnMinutes = 12 },
+                    new Step { Name = "anneal", HandsOnMinutes = 5, BatchSize = 10, GoodShare = 0.8m, Uses = "kiln" }],
+            },
         };
-        var year = StudioYear.Of(Profile with { Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = 10 }, new ResourceLimit { Name = "lathe", LoadsPerYear = 3 }] }, default).Value;
+        var year = StudioYear.Of(Profile with
+        {
+            Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = 10 }, new ResourceLimit { Name = "lathe", LoadsPerYear = 3 }],
+        }, default).Value;
         var plan = YearPlan.Of(year, [new PlannedLine(Check(year, design, 70), 40)], null, 0).Value;
         Assert.Equal([new LoadUse("kiln", 10, 10), new LoadUse("lathe", 0, 3)], plan.Loads);
         Assert.True(plan.Loads[0].Within);
@@ -54,10 +61,15 @@ public sealed class YearPlanTests
         var design = new Design
         {
             Profile = "main",
-            Making = new Making { Steps = [new Step { HandsOnMinutes = 5, BatchSize = 10, Uses = "lathe" }, new Step { HandsOnMinutes = 5, BatchSize = 4, Uses = "kiln" }, new Step { HandsOnMinutes = 12 }] },
+            Making = new Making
+            {
+                Steps = [new Step { HandsOnMinutes = 5, BatchSize = 10, Uses = "lathe" },
+                    new Step { HandsOnMinutes = 5, BatchSize = 4, Uses = "kiln" }, new Step { HandsOnMinutes = 12 }],
+            },
         };
         var (turned, simple) = (Check(year, design, 70), Check(year, Simple(120, 10), 70));
-        Assert.Equal(["kiln", "lathe"], YearPlan.ScarceThings(year, [turned.Prices.Floor.UnitCost, simple.Prices.Floor.UnitCost, turned.Prices.Floor.UnitCost]));
+        Assert.Equal(["kiln", "lathe"],
+            YearPlan.ScarceThings(year, [turned.Prices.Floor.UnitCost, simple.Prices.Floor.UnitCost, turned.Prices.Floor.UnitCost]));
         // 40 and 20 of the first kind: 60 / 4 loads of the kiln, 60 / 10 of the lathe, which the profile does not limit; the other needs neither.
         var plan = YearPlan.Of(year, [new PlannedLine(turned, 40), new PlannedLine(simple, 7), new PlannedLine(turned, 20)], null, 0).Value;
         Assert.Equal([new LoadUse("kiln", 15, 10), new LoadUse("lathe", 6, null)], plan.Loads);
@@ -71,18 +83,31 @@ public sealed class YearPlanTests
     [Fact]
     public void What_buyers_pay_is_counted_without_the_tax_in_it()
     {
-        // 120.00 with 20 % in it is 100.00: 10 of them are 1,000, and 5 more are 500. A gallery keeps 30.00 of each: 1,050 reach the studio; 10.00 of materials each leave 900.
+        // 120.00 with 20 % in it is 100.00: 10 of them are 1,000, and 5 more are 500. A gallery keeps 30.00 of each: 1,050 reach the
+        // studio; 10.00 of materials each leave 900.
         var year = StudioYear.Of(Profile, default).Value;
-        var gallery = new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.3m, SalesTax = new SalesTax { Rate = 0.2m, Included = true } };
-        var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 10), new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 5)], null, 0).Value;
+        var gallery =
+            new Channel { Sells = Sells.Retail, Currency = "USD", ShopShare = 0.3m, SalesTax = new SalesTax { Rate = 0.2m, Included = true } };
+        var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 10),
+            new PlannedLine(Check(year, Simple(60, 10), 120, gallery), 5)], null, 0).Value;
         Assert.Equal((1500m, 1050m, 900m, 15m), (plan.Revenue, plan.Proceeds, plan.Contribution, plan.BenchHours));
     }
 
     [Fact]
     public void Materials_stand_beside_what_is_bought()
     {
-        // 100 pieces of 10.00 use 1,000; the profile buys 325 four times and 10 twelve times a year for pieces, 1,420. What is traced to sales is another matter.
-        var profile = Profile with { Expenses = [.. Profile.Expenses, new Expense { Amount = 325, Per = Per.Quarter, TracedTo = TracedTo.Piece }, new Expense { Amount = 10, Per = Per.Month, TracedTo = TracedTo.Piece }, new Expense { Amount = 50, Per = Per.Month, TracedTo = TracedTo.Sale }] };
+        // 100 pieces of 10.00 use 1,000; the profile buys 325 four times and 10 twelve times a year for pieces, 1,420. What
+        // is traced to sales is another matter.
+        var profile = Profile with
+        {
+            Expenses =
+            [
+                .. Profile.Expenses,
+                new Expense { Amount = 325, Per = Per.Quarter, TracedTo = TracedTo.Piece },
+                new Expense { Amount = 10, Per = Per.Month, TracedTo = TracedTo.Piece },
+                new Expense { Amount = 50, Per = Per.Month, TracedTo = TracedTo.Sale },
+            ],
+        };
         var year = StudioYear.Of(profile, default).Value;
         var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(120, 10), 70), 100)], null, 0).Value;
         Assert.Equal((1000m, 1420m), (plan.Materials, plan.MaterialsBought));
@@ -98,8 +123,8 @@ public sealed class YearPlanTests
     [Fact]
     public void What_is_left_over_is_taxed_too()
     {
-        // 48,000 of expenses, 12,000 to live on, a quarter of the profit for tax: Y* = 16,000, pool 64,000. 1,100 pieces that leave 60.00 bring 66,000: 2,000 over.
-        // Profit 66,000 - 48,000 = 18,000 leaves 13,500; asked for were 12,000: 1,500 stay.
+        // 48,000 of expenses, 12,000 to live on, a quarter of the profit for tax: Y* = 16,000, pool 64,000. 1,100 pieces that leave 60.00 bring
+        // 66,000: 2,000 over. Profit 66,000 - 48,000 = 18,000 leaves 13,500; asked for were 12,000: 1,500 stay.
         var year = StudioYear.Of(Taxed, default).Value;
         var lines = new[] { new PlannedLine(Check(year, Simple(60, 10), 70), 1100) };
         var plan = YearPlan.Of(year, lines, null, 0).Value;
@@ -139,7 +164,8 @@ public sealed class YearPlanTests
         var studio = new RandomStudio(seed.Get);
         var year = StudioYear.Of(studio.Profile(), default).Value;
         var lines = Enumerable.Range(0, 3).Select(_ => Check(year, studio.Design(), 60 + seed.Get % 90, studio.Channel())).ToList();
-        if (MixBreakEven.Of(year, [.. lines.Select((line, i) => new MixLine(line.Prices.Floor.UnitCost, line.Sale, i + 1))], null).Found is not { } mix)
+        if (MixBreakEven.Of(year, [.. lines.Select((line, i) => new MixLine(line.Prices.Floor.UnitCost, line.Sale, i + 1))],
+                null).Found is not { } mix)
             return;
 
         var plan = YearPlan.Of(year, [.. lines.Zip(mix.Units, (line, units) => new PlannedLine(line, units))], null, 0).Value;
@@ -167,14 +193,19 @@ public sealed class YearPlanTests
         Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.25m },
     };
 
-    private static Design Simple(decimal minutes, decimal materials) => new() { Profile = "main", Making = new Making { MinutesPerPiece = minutes }, Materials = [new MaterialLine { Amount = materials }] };
+    private static Design Simple(decimal minutes, decimal materials) =>
+        new() { Profile = "main", Making = new Making { MinutesPerPiece = minutes }, Materials = [new MaterialLine { Amount = materials }] };
 
-    private static YearPlan Plan((decimal Minutes, decimal Materials, decimal Price, decimal Units)[] lines, Surplus? surplus = null, decimal keptBack = 0)
+    private static YearPlan Plan((decimal Minutes, decimal Materials, decimal Price, decimal Units)[] lines,
+        Surplus? surplus = null, decimal keptBack = 0)
     {
         var year = StudioYear.Of(Profile, default).Value;
-        return YearPlan.Of(year, [.. lines.Select(line => new PlannedLine(Check(year, Simple(line.Minutes, line.Materials), line.Price), line.Units))], surplus, keptBack).Value;
+        return YearPlan.Of(year,
+            [.. lines.Select(line => new PlannedLine(Check(year, Simple(line.Minutes, line.Materials), line.Price), line.Units))],
+            surplus, keptBack).Value;
     }
 
     private static PriceCheck Check(StudioYear year, Design design, decimal price, Channel? channel = null) =>
-        ChannelPrices.Of(FloorPrice.Of(UnitCost.Of(design, year).Value, null).Value, SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
+        ChannelPrices.Of(FloorPrice.Of(UnitCost.Of(design, year).Value, null).Value,
+            SellingTerms.Of(channel ?? new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(price).Value;
 }

@@ -40,7 +40,8 @@ public sealed class ChannelProperties
         var floor = FloorPrice.Of(Of(studio.Profile(), studio.Design()), null).Value;
         var prices = ChannelPrices.Of(floor, SellingTerms.Of(studio.Channel()).Value).Value;
         var step = prices.Terms.Grid.Step;
-        var verdicts = Enumerable.Range(-3, 7).Select(steps => prices.FloorPrice + steps * step).Where(price => price > 0).Select(price => (price, prices.Check(price).Value));
+        var verdicts = Enumerable.Range(-3, 7).Select(steps => prices.FloorPrice + steps * step).Where(price => price > 0)
+            .Select(price => (price, prices.Check(price).Value));
         Assert.All(verdicts, one =>
         {
             Assert.Equal(one.price >= prices.FloorPrice, one.Item2.CarriesItsShare);
@@ -87,7 +88,12 @@ public sealed class ChannelProperties
         var tenfold = channel with
         {
             Fees = [.. channel.Fees.Select(fee => fee with { Fixed = fee.Fixed * 10, Minimum = fee.Minimum * 10, Maximum = fee.Maximum * 10 })],
-            Shipping = new Shipping { Charged = channel.Shipping.Charged * 10, Cost = channel.Shipping.Cost * 10, ReturnCost = channel.Shipping.ReturnCost * 10 },
+            Shipping = new Shipping
+            {
+                Charged = channel.Shipping.Charged * 10,
+                Cost = channel.Shipping.Cost * 10,
+                ReturnCost = channel.Shipping.ReturnCost * 10,
+            },
             CostPerPiece = channel.CostPerPiece * 10,
             Stall = channel.Stall is { } stall ? stall with { Cost = stall.Cost * 10 } : null,
             PriceStep = channel.PriceStep * 10,

@@ -18,8 +18,13 @@ public sealed class FloorProperties
         Rises(profile, design, profile with { Expenses = [.. profile.Expenses, more] }, design);
         Rises(profile, design, profile with { Expenses = [.. profile.Expenses, more with { Deductible = false }] }, design);
         Rises(profile, design, profile with { Household = [.. profile.Household, new HouseholdLine { Amount = 50, Per = Per.Week }] }, design);
-        Rises(profile, design, profile with { Equipment = [.. profile.Equipment, new Equipment { Cost = 800, Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 4 } }] }, design);
-        Rises(profile, design, profile with { Pay = new Pay { Amount = (profile.Pay?.Amount ?? 0) + 3, Per = profile.Pay?.Per ?? PayPer.Hour } }, design);
+        Rises(profile, design, profile with
+        {
+            Equipment = [.. profile.Equipment,
+                new Equipment { Cost = 800, Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 4 } }],
+        }, design);
+        Rises(profile, design,
+            profile with { Pay = new Pay { Amount = (profile.Pay?.Amount ?? 0) + 3, Per = profile.Pay?.Per ?? PayPer.Hour } }, design);
         Rises(profile, design, profile with { Materials = [.. profile.Materials.Select(line => line with { Price = line.Price * 1.1m })] }, design);
         Rises(profile, design, profile, design with { Materials = [.. design.Materials, new MaterialLine { Amount = 1.5m }] });
     }
@@ -44,7 +49,10 @@ public sealed class FloorProperties
     {
         var (profile, design) = Draw(seed);
         Rises(profile, design, profile, design with { SoldShare = (design.SoldShare ?? profile.SoldShare) * 0.9m });
-        Rises(profile, design, profile, design with { Materials = [.. design.Materials.Select(line => line.Material is null ? line : line with { WasteShare = line.WasteShare + 0.1m })] });
+        Rises(profile, design, profile, design with
+        {
+            Materials = [.. design.Materials.Select(line => line.Material is null ? line : line with { WasteShare = line.WasteShare + 0.1m })],
+        });
 
         var worse = design with
         {
@@ -149,5 +157,6 @@ public sealed class FloorProperties
     private static UnitCost Of(CostProfile profile, Design design) => UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value;
 
     private static void Rises(CostProfile before, Design piece, CostProfile after, Design changed) =>
-        Assert.True((Of(after, changed).Floor + 0.000000001m).Reaches(Of(before, piece).Floor), $"{Of(before, piece).Floor} fell to {Of(after, changed).Floor}");
+        Assert.True((Of(after, changed).Floor + 0.000000001m).Reaches(Of(before, piece).Floor),
+            $"{Of(before, piece).Floor} fell to {Of(after, changed).Floor}");
 }

@@ -2,14 +2,17 @@ using System.Globalization;
 
 namespace PriceFloor.Pricing.Tests.Properties;
 
-/// <summary>Reads a line of the workings as anyone would type it into a calculator: numbers, symbols, + - * / ( ), min, max, roundup and rounddown.</summary>
+/// <summary>
+/// Reads a line of the workings as anyone would type it into a calculator: numbers, symbols, + - * / ( ), min, max, roundup and rounddown.
+/// </summary>
 public sealed class Formula
 {
     private readonly string _text;
     private readonly IReadOnlyDictionary<string, decimal> _symbols;
     private int _at;
 
-    private Formula(string text, IReadOnlyDictionary<string, decimal> symbols) => (_text, _symbols) = (text.Replace(" ", "", StringComparison.Ordinal), symbols);
+    private Formula(string text, IReadOnlyDictionary<string, decimal> symbols) =>
+        (_text, _symbols) = (text.Replace(" ", "", StringComparison.Ordinal), symbols);
 
     public static decimal Value(string text, IReadOnlyDictionary<string, decimal> symbols)
     {

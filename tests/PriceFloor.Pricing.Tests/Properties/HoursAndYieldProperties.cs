@@ -14,7 +14,8 @@ public sealed class HoursAndYieldProperties
     public void More_weeks_of_work_never_raise_a_floor(NonNegativeInt seed)
     {
         var (profile, design) = Draw(seed);
-        NeverRises(profile, design, profile with { Calendar = profile.Calendar with { WeeksPerYear = profile.Calendar.WeeksPerYear + 0.5m } }, design);
+        NeverRises(profile, design,
+            profile with { Calendar = profile.Calendar with { WeeksPerYear = profile.Calendar.WeeksPerYear + 0.5m } }, design);
     }
 
     [Property(MaxTest = Tries, EndSize = 1_000_000)]
@@ -83,7 +84,10 @@ public sealed class HoursAndYieldProperties
         if (making.Steps is not { } steps)
             return making with { GoodShare = decimal.Min(1, making.GoodShare + 0.001m) };
         var first = steps.Index().First(step => step.Item.GoodShare < 1).Index;
-        return making with { Steps = [.. steps.Select((step, i) => i == first ? step with { GoodShare = decimal.Min(1, step.GoodShare + 0.001m) } : step)] };
+        return making with
+        {
+            Steps = [.. steps.Select((step, i) => i == first ? step with { GoodShare = decimal.Min(1, step.GoodShare + 0.001m) } : step)],
+        };
     }
 
     /// <summary>The floor before it is held at zero.</summary>
@@ -100,5 +104,6 @@ public sealed class HoursAndYieldProperties
     private static UnitCost Of(CostProfile profile, Design design) => UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value;
 
     private static void NeverRises(CostProfile before, Design piece, CostProfile after, Design changed) =>
-        Assert.True(Of(before, piece).Floor + 0.000000001m >= Of(after, changed).Floor, $"{Of(before, piece).Floor} rose to {Of(after, changed).Floor}");
+        Assert.True(Of(before, piece).Floor + 0.000000001m >= Of(after, changed).Floor,
+            $"{Of(before, piece).Floor} rose to {Of(after, changed).Floor}");
 }

@@ -18,8 +18,10 @@ public sealed class MixProperties
             var problem = Draw(seed, goal);
             var (chance, best) = (new RandomMix(seed.Get + 1), BestMix.Of(problem).Found);
             for (var tries = 0; tries < 40; tries++)
-                if (chance.Plan(problem) is { } plan && (goal == MixGoal.MaximumSurplus || Enumeration.Contribution(problem, plan).Reaches(problem.Pool)))
-                    Assert.True(Enumeration.Score(problem, best!.Units) >= Enumeration.Score(problem, plan), $"{string.Join(' ', plan)} is better than {string.Join(' ', best.Units)}");
+                if (chance.Plan(problem) is { } plan
+                        && (goal == MixGoal.MaximumSurplus || Enumeration.Contribution(problem, plan).Reaches(problem.Pool)))
+                    Assert.True(Enumeration.Score(problem, best!.Units) >= Enumeration.Score(problem, plan),
+                        $"{string.Join(' ', plan)} is better than {string.Join(' ', best.Units)}");
         }
     }
 
@@ -32,10 +34,12 @@ public sealed class MixProperties
             if (BestMix.Of(problem).Found is not { } best)
                 continue;
             Assert.True(Enumeration.Fits(problem, best.Units));
-            Assert.All(problem.Activities.Zip(best.Units), line => Assert.True(line.Second >= line.First.Minimum && !(line.Second > line.First.Maximum) && line.Second == decimal.Truncate(line.Second)));
+            Assert.All(problem.Activities.Zip(best.Units), line => Assert.True(line.Second >= line.First.Minimum
+                && !(line.Second > line.First.Maximum) && line.Second == decimal.Truncate(line.Second)));
             Assert.Equal((Enumeration.Contribution(problem, best.Units), Enumeration.Hours(problem, best.Units)), (best.Contribution, best.Hours));
             Assert.Equal(["hours", .. problem.Resources.Select(limit => limit.Name)], best.Uses.Select(use => use.Name));
-            Assert.Equal([best.Hours, .. problem.Resources.Select((_, k) => Enumeration.Loads(problem, best.Units, k))], best.Uses.Select(use => use.Used));
+            Assert.Equal([best.Hours, .. problem.Resources.Select((_, k) => Enumeration.Loads(problem, best.Units, k))],
+                best.Uses.Select(use => use.Used));
             Assert.True(goal == MixGoal.MaximumSurplus || best.Contribution.Reaches(problem.Pool));
         }
     }
@@ -95,7 +99,8 @@ public sealed class MixProperties
     public void Prices_in_another_currency_unit_make_the_same_mix(NonNegativeInt seed)
     {
         var problem = Draw(seed, MixGoal.MaximumSurplus);
-        var cents = problem with { Activities = [.. problem.Activities.Select(activity => activity with { Contribution = activity.Contribution * 100 })] };
+        var cents =
+            problem with { Activities = [.. problem.Activities.Select(activity => activity with { Contribution = activity.Contribution * 100 })] };
         if (BestMix.Of(problem).Found is { } best)
             Assert.Equal(best.Units, BestMix.Of(cents).Value.Units);
     }

@@ -12,7 +12,8 @@ public static class Redone
         foreach (var line in workings)
         {
             var redone = Formula.Value(line.Formula, known);
-            Assert.True(decimal.Abs(redone - line.Value) <= 0.000000000001m * decimal.Max(1, decimal.Abs(line.Value)), $"{line.Symbol} = {line.Formula}: {redone}, but it says {line.Value}");
+            Assert.True(decimal.Abs(redone - line.Value) <= 0.000000000001m * decimal.Max(1, decimal.Abs(line.Value)),
+                $"{line.Symbol} = {line.Formula}: {redone}, but it says {line.Value}");
             Assert.NotEmpty(line.Label);
             known.Add(line.Symbol, line.Value);
         }

@@ -5,7 +5,10 @@ namespace PriceFloor.Pricing.Tests.PublishedValues;
 
 public sealed class BreakEvensAndMarkups
 {
-    /// <summary>Walther and Skousen, Managerial and Cost Accounting, secs 3.4-3.5: price 2,000, variable cost 800, fixed cost 1,200,000: 1,000 units; 600,000 wanted (computed): 1,500.</summary>
+    /// <summary>
+    /// Walther and Skousen, Managerial and Cost Accounting, secs 3.4-3.5: price 2,000, variable cost 800, fixed cost 1,200,000: 1,000
+    /// units; 600,000 wanted (computed): 1,500.
+    /// </summary>
     [Fact]
     public void A_single_product_breaks_even_as_published()
     {
@@ -16,17 +19,22 @@ public sealed class BreakEvensAndMarkups
         Assert.Equal([1500m], MixBreakEven.Of(year, [line], new Surplus { Amount = 600_000, Tax = SurplusTax.Before }).Value.Units);
     }
 
-    /// <summary>Wild, Fundamental Accounting Principles 22e, ch. 21 problem 7B, published solution (fixed cost implied by it): 11,250, 7,500 and 3,750 units.</summary>
+    /// <summary>
+    /// Wild, Fundamental Accounting Principles 22e, ch. 21 problem 7B, published solution (fixed cost implied by it): 11,250, 7,500 and 3,750 units.
+    /// </summary>
     [Fact]
     public void A_mix_breaks_even_as_published()
     {
         var year = BreakEvenTests.Year(270_000);
-        var mix = MixBreakEven.Of(year, [BreakEvenTests.Line(year, 40, 30, 6), BreakEvenTests.Line(year, 30, 15, 4), BreakEvenTests.Line(year, 20, 8, 2)], null).Value;
+        var mix = MixBreakEven.Of(year,
+            [BreakEvenTests.Line(year, 40, 30, 6), BreakEvenTests.Line(year, 30, 15, 4), BreakEvenTests.Line(year, 20, 8, 2)], null).Value;
         Assert.Equal((144m, 1875m, 750_000m), (mix.ContributionPerMixUnit, mix.MixUnits, mix.Revenue));
         Assert.Equal([11250m, 7500m, 3750m], mix.Units);
     }
 
-    /// <summary>Lumen Learning, Managerial Accounting, "Sales Mix" (CC BY): contributions 1.70 and 0.70 at 2,320 and 580 units: 4,350, 1.50 on average.</summary>
+    /// <summary>
+    /// Lumen Learning, Managerial Accounting, "Sales Mix" (CC BY): contributions 1.70 and 0.70 at 2,320 and 580 units: 4,350, 1.50 on average.
+    /// </summary>
     [Fact]
     public void The_average_of_a_mix_is_weighted()
     {

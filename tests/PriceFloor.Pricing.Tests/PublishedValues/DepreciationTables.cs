@@ -2,7 +2,9 @@ using Xunit;
 
 namespace PriceFloor.Pricing.Tests.PublishedValues;
 
-/// <summary>IRS Publication 946, Appendix A (US government work, public domain): Table A-1 (half-year) and A-2, A-5 (mid-quarter), used as printed.</summary>
+/// <summary>
+/// IRS Publication 946, Appendix A (US government work, public domain): Table A-1 (half-year) and A-2, A-5 (mid-quarter), used as printed.
+/// </summary>
 public sealed class DepreciationTables
 {
     public static TheoryData<string, decimal[]> Tables => new()
@@ -20,20 +22,32 @@ public sealed class DepreciationTables
     [MemberData(nameof(Tables))]
     public void A_printed_table_spreads_the_whole_cost(string table, decimal[] percent)
     {
-        var thing = new Equipment { Cost = 10000, InService = new DateOnly(2020, 7, 19), Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [.. percent.Select(share => share / 100)] } };
+        var thing = new Equipment
+        {
+            Cost = 10000,
+            InService = new DateOnly(2020, 7, 19),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [.. percent.Select(share => share / 100)] },
+        };
         var years = percent.Select((_, i) => Depreciation.InYear(thing, new DateOnly(2020 + i, 1, 1))).ToArray();
         Assert.Equal(percent.Select(share => share * 100), years);
         Assert.Equal((table, 10000m), (table, years.Sum()));
-        Assert.Equal((0m, 0m), (Depreciation.InYear(thing, new DateOnly(2019, 1, 1)), Depreciation.InYear(thing, new DateOnly(2020 + percent.Length, 1, 1))));
+        Assert.Equal((0m, 0m),
+            (Depreciation.InYear(thing, new DateOnly(2019, 1, 1)), Depreciation.InYear(thing, new DateOnly(2020 + percent.Length, 1, 1))));
     }
 
     /// <summary>Table A-1 applied to a basis: schedules recomputed from the table; first years published (2,000; 714.50).</summary>
     [Theory]
     [InlineData(10000, new[] { 0.2, 0.32, 0.192, 0.1152, 0.1152, 0.0576 }, new[] { 2000.0, 3200, 1920, 1152, 1152, 576 })]
-    [InlineData(5000, new[] { 0.1429, 0.2449, 0.1749, 0.1249, 0.0893, 0.0892, 0.0893, 0.0446 }, new[] { 714.5, 1224.5, 874.5, 624.5, 446.5, 446, 446.5, 223 })]
+    [InlineData(5000, new[] { 0.1429, 0.2449, 0.1749, 0.1249, 0.0893, 0.0892, 0.0893, 0.0446 },
+        new[] { 714.5, 1224.5, 874.5, 624.5, 446.5, 446, 446.5, 223 })]
     public void Worked_schedules_agree(int cost, double[] table, double[] schedule)
     {
-        var thing = new Equipment { Cost = cost, InService = new DateOnly(2024, 12, 31), Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [.. table.Select(share => (decimal)share)] } };
+        var thing = new Equipment
+        {
+            Cost = cost,
+            InService = new DateOnly(2024, 12, 31),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [.. table.Select(share => (decimal)share)] },
+        };
         Assert.Equal(schedule.Select(year => (decimal)year), table.Select((_, i) => Depreciation.InYear(thing, new DateOnly(2024 + i, 1, 1))));
     }
 }

@@ -81,7 +81,8 @@ public sealed class IncomeTaxBills
         var tax = Tax.Of(new TaxRules
         {
             Kind = TaxKind.Levies,
-            Levies = [new Levy { Share = 0.9235m, DeductibleShare = 0.5m, Bands = [.. shortened, new Band { Rate = 0.029m }] }, new Levy { Bands = [new Band { Rate = 0.1m }] }],
+            Levies = [new Levy { Share = 0.9235m, DeductibleShare = 0.5m, Bands = [.. shortened, new Band { Rate = 0.029m }] },
+                new Levy { Bands = [new Band { Rate = 0.1m }] }],
         }).Value;
         var deducted = profit - 10 * tax.LeviesOn(profit)[1];
         Assert.True(decimal.Abs(deducted - Number(half)) <= Number(tolerance), $"{deducted}");
@@ -92,6 +93,7 @@ public sealed class IncomeTaxBills
     private static Tax Of(decimal[] limits) => Tax.Of(new TaxRules
     {
         Kind = TaxKind.Levies,
-        Levies = [new Levy { Bands = [.. limits.Zip(s_rates, (limit, rate) => new Band { UpTo = limit, Rate = rate }), new Band { Rate = s_rates[^1] }] }],
+        Levies =
+            [new Levy { Bands = [.. limits.Zip(s_rates, (limit, rate) => new Band { UpTo = limit, Rate = rate }), new Band { Rate = s_rates[^1] }] }],
     }).Value;
 }

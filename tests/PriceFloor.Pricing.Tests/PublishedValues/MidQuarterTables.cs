@@ -33,7 +33,12 @@ public sealed class MidQuarterTables
     public void The_first_years_of_a_printed_table_are_a_declining_balance()
     {
         // Half-year convention as a purchase in July of a calendar year: 6 of 12 months of 40 %.
-        var thing = new Equipment { Cost = 10000, InService = new DateOnly(2024, 7, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.4m } };
+        var thing = new Equipment
+        {
+            Cost = 10000,
+            InService = new DateOnly(2024, 7, 1),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.4m },
+        };
         Assert.Equal([2000m, 3200m, 1920m, 1152m], Enumerable.Range(2024, 4).Select(year => Depreciation.InYear(thing, new DateOnly(year, 1, 1))));
     }
 

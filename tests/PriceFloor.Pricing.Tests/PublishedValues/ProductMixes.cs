@@ -7,7 +7,10 @@ namespace PriceFloor.Pricing.Tests.PublishedValues;
 /// <summary>Product mixes from textbooks whose best plans are whole. One of their limits stands for the hours.</summary>
 public sealed class ProductMixes
 {
-    /// <summary>Hillier and Lieberman, Wyndor Glass (data seen in stored text, optimum from memory): 3x + 5y; x &lt;= 4, 2y &lt;= 12, 3x + 2y &lt;= 18: 2 and 6 leave 36.</summary>
+    /// <summary>
+    /// Hillier and Lieberman, Wyndor Glass (data seen in stored text, optimum from memory): 3x + 5y; x &lt;= 4, 2y &lt;=
+    /// 12, 3x + 2y &lt;= 18: 2 and 6 leave 36.
+    /// </summary>
     [Fact]
     public void Wyndor_Glass()
     {
@@ -25,7 +28,10 @@ public sealed class ProductMixes
         Assert.Equal(360m, best.Contribution);
     }
 
-    /// <summary>Managerial-accounting text (Schaller, parts X and Y; seen in stored text): 300 and 600 for 1 and 3 of 120 hours, demand 60 and 100: 60 and 20, 30,000.</summary>
+    /// <summary>
+    /// Managerial-accounting text (Schaller, parts X and Y; seen in stored text): 300 and 600 for 1 and 3 of 120 hours,
+    /// demand 60 and 100: 60 and 20, 30,000.
+    /// </summary>
     [Fact]
     public void Parts_X_and_Y()
     {
@@ -36,7 +42,10 @@ public sealed class ProductMixes
         Assert.Equal(0m, best.Uses[0].WorthOfOneMore);
     }
 
-    /// <summary>ACCA PM workbook p. 90 (seen in stored text): A, B, C leave 6, 5, 4 in 1.2, 0.8, 0.4 hours: 5, 6.25 and 10 an hour, rank C, B, A; all of them take 12,000 labour and 196,000 machine hours.</summary>
+    /// <summary>
+    /// ACCA PM workbook p. 90 (seen in stored text): A, B, C leave 6, 5, 4 in 1.2, 0.8, 0.4 hours: 5, 6.25 and 10 an hour, rank C, B, A; all of them
+    /// take 12,000 labour and 196,000 machine hours.
+    /// </summary>
     [Fact]
     public void Labour_goes_to_C_then_B_then_A()
     {
@@ -48,7 +57,10 @@ public sealed class ProductMixes
         Assert.Equal((12_000m, 196_000m), (all.Hours, all.Uses[1].Used));
     }
 
-    /// <summary>Slides "Optimal use of limited resources" (seen in stored text): a plain piece leaves 4 and three are made an hour, a fancy one 9 and one is: 12 against 9 an hour, so the plain come first.</summary>
+    /// <summary>
+    /// Slides "Optimal use of limited resources" (seen in stored text): a plain piece leaves 4 and three are made an hour, a fancy one 9 and one is:
+    /// 12 against 9 an hour, so the plain come first.
+    /// </summary>
     [Fact]
     public void Plain_pieces_before_fancy_ones()
     {
@@ -66,7 +78,9 @@ public sealed class ProductMixes
         Assert.Equal(25m, best.Contribution / best.Hours);
     }
 
-    /// <summary>Questions and answers beside them (seen in stored text): X, Y, Z leave 12, 10, 6 in 6, 2, 1 hours: 2, 5 and 6 an hour, rank Z, Y, X.</summary>
+    /// <summary>
+    /// Questions and answers beside them (seen in stored text): X, Y, Z leave 12, 10, 6 in 6, 2, 1 hours: 2, 5 and 6 an hour, rank Z, Y, X.
+    /// </summary>
     [Theory]
     [InlineData(20, 0, 0, 20)]
     [InlineData(60, 0, 20, 20)]
@@ -76,7 +90,8 @@ public sealed class ProductMixes
 
     private static BestMix MixBestOf(decimal labour, params decimal[] expected)
     {
-        var best = BestMix.Of(Most(labour, Line(6, 1.2m, 4000, 0, 10), Line(5, 0.8m, 6000, 0, 12), Line(4, 0.4m, 6000, 0, 14)).Within(1_000_000)).Value;
+        var best =
+            BestMix.Of(Most(labour, Line(6, 1.2m, 4000, 0, 10), Line(5, 0.8m, 6000, 0, 12), Line(4, 0.4m, 6000, 0, 14)).Within(1_000_000)).Value;
         Assert.Equal(expected, best.Units);
         return best;
     }

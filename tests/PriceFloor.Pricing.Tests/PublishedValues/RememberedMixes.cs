@@ -7,7 +7,10 @@ namespace PriceFloor.Pricing.Tests.PublishedValues;
 /// <summary>More product mixes that textbooks use, all from memory; each optimum is checked by hand beside it.</summary>
 public sealed class RememberedMixes
 {
-    /// <summary>Winston, Operations Research, Giapetto's toys (from memory): 3x + 2y; finishing 2x + y &lt;= 100, carpentry x + y &lt;= 80, x &lt;= 40: 20 and 60, 180.</summary>
+    /// <summary>
+    /// Winston, Operations Research, Giapetto's toys (from memory): 3x + 2y; finishing 2x + y &lt;= 100, carpentry x + y
+    /// &lt;= 80, x &lt;= 40: 20 and 60, 180.
+    /// </summary>
     [Fact]
     public void Giapettos_toys()
     {
@@ -17,7 +20,10 @@ public sealed class RememberedMixes
         Assert.Equal((180m, 1m, 1m), (best.Contribution, best.Uses[0].WorthOfOneMore, best.Uses[1].WorthOfOneMore));
     }
 
-    /// <summary>Winston, Operations Research, Dakota Furniture (from memory): desks, tables, chairs leave 60, 30, 20; lumber 8, 6, 1 of 48; finishing 4, 2, 1.5 of 20; carpentry 2, 1.5, 0.5 of 8: 2 desks and 8 chairs, 280.</summary>
+    /// <summary>
+    /// Winston, Operations Research, Dakota Furniture (from memory): desks, tables, chairs leave 60, 30, 20; lumber 8, 6, 1 of 48; finishing 4, 2,
+    /// 1.5 of 20; carpentry 2, 1.5, 0.5 of 8: 2 desks and 8 chairs, 280.
+    /// </summary>
     [Fact]
     public void Dakota_Furniture()
     {
@@ -28,7 +34,10 @@ public sealed class RememberedMixes
         Assert.Equal([8m, 20m, 24m], best.Uses.Select(use => use.Used));
     }
 
-    /// <summary>Anderson, Sweeney and Williams, Par Inc. (from memory): bags leave 10 and 9; cutting 7/10 and 1 of 630, sewing 1/2 and 5/6 of 600, finishing 1 and 2/3 of 708, inspection 1/10 and 1/4 of 135: 540 and 252, 7,668.</summary>
+    /// <summary>
+    /// Anderson, Sweeney and Williams, Par Inc. (from memory): bags leave 10 and 9; cutting 7/10 and 1 of 630, sewing 1/2 and 5/6 of 600, finishing 1
+    /// and 2/3 of 708, inspection 1/10 and 1/4 of 135: 540 and 252, 7,668.
+    /// </summary>
     [Fact]
     public void Par_Incs_golf_bags()
     {
@@ -41,7 +50,10 @@ public sealed class RememberedMixes
         Assert.Equal([630m, 480m, 708m, 117m], best.Uses.Select(use => Rounding.Settle(use.Used)));
     }
 
-    /// <summary>Winston, Operations Research, Telfa (from memory): 8x + 5y; x + y &lt;= 6, 9x + 5y &lt;= 45: broken pieces would leave 41.25 (3.75 and 2.25), whole ones 40 (5 and 0), which no rounding of the former finds.</summary>
+    /// <summary>
+    /// Winston, Operations Research, Telfa (from memory): 8x + 5y; x + y &lt;= 6, 9x + 5y &lt;= 45: broken pieces would leave 41.25 (3.75 and 2.25),
+    /// whole ones 40 (5 and 0), which no rounding of the former finds.
+    /// </summary>
     [Fact]
     public void Telfas_tables_and_chairs()
     {
@@ -51,7 +63,10 @@ public sealed class RememberedMixes
         Assert.Equal(40m, best.Contribution);
     }
 
-    /// <summary>Winston, Operations Research, Stockco (from memory): 16, 22, 12, 8 for 5, 7, 4, 3 of 14, each once: the last three leave 42, though the first two leave most for what they take.</summary>
+    /// <summary>
+    /// Winston, Operations Research, Stockco (from memory): 16, 22, 12, 8 for 5, 7, 4, 3 of 14, each once: the last three leave 42, though the
+    /// first two leave most for what they take.
+    /// </summary>
     [Fact]
     public void Stockcos_four_investments()
     {

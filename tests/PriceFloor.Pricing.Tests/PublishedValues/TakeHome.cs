@@ -41,12 +41,17 @@ public sealed class TakeHome
         Assert.Equal(40000m, Rounding.Settle(tax.ProfitLeaving(kept)));
     }
 
-    /// <summary>With that deduction, computed from the same tables, the filed return pays 1,775.11 of income tax: the set puts by 505.78 too much, never too little.</summary>
+    /// <summary>
+    /// With that deduction, computed from the same tables, the filed return pays 1,775.11 of income tax: the set puts
+    /// by 505.78 too much, never too little.
+    /// </summary>
     [Fact]
     public void What_the_US_set_leaves_out_errs_on_the_safe_side() =>
         Assert.Equal(505.78m, Rounding.Nearest(Tax.Of(TaxExamples.Us2026Single).Value.LeviesOn(40000)[1], 2) - 1775.11m);
 
-    /// <summary>Above 200,000 it errs on the other side: 0.9 % Additional Medicare Tax on net earnings past that (Schedule SE; IRC 1401(b)(2)) is left out.</summary>
+    /// <summary>
+    /// Above 200,000 it errs on the other side: 0.9 % Additional Medicare Tax on net earnings past that (Schedule SE; IRC 1401(b)(2)) is left out.
+    /// </summary>
     [Fact]
     public void What_the_US_set_leaves_out_at_very_high_profits_does_not()
     {

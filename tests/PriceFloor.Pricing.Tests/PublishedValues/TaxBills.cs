@@ -41,7 +41,8 @@ public sealed class TaxBills
 
     [Theory]
     [MemberData(nameof(WorkedBills))]
-    public void Bills_agree_to_the_cent(decimal[] limits, decimal income, decimal published) => Assert.Equal(published, Rounding.Nearest(Of(limits).On(income), 2));
+    public void Bills_agree_to_the_cent(decimal[] limits, decimal income, decimal published) =>
+        Assert.Equal(published, Rounding.Nearest(Of(limits).On(income), 2));
 
     /// <summary>
     /// Self-employment tax. First two: Schedule SE 2025 instructions digest, to the cent. The others: tax-withholding estimator test cases of the
@@ -129,6 +130,7 @@ public sealed class TaxBills
     private static Tax Of(decimal[] limits) => Tax.Of(new TaxRules
     {
         Kind = TaxKind.Levies,
-        Levies = [new Levy { Bands = [.. limits.Zip(s_rates, (limit, rate) => new Band { UpTo = limit, Rate = rate }), new Band { Rate = s_rates[^1] }] }],
+        Levies =
+            [new Levy { Bands = [.. limits.Zip(s_rates, (limit, rate) => new Band { UpTo = limit, Rate = rate }), new Band { Rate = s_rates[^1] }] }],
     }).Value;
 }

@@ -21,6 +21,7 @@ public static class TaxExamples
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "PriceFloor.sln")))
             folder = folder.Parent!;
-        return JsonSerializer.Deserialize<TaxRules>(File.ReadAllText(Path.Combine(folder.FullName, "docs", "tax-examples", name + ".json")), s_options)!;
+        return JsonSerializer.Deserialize<TaxRules>(
+            File.ReadAllText(Path.Combine(folder.FullName, "docs", "tax-examples", name + ".json")), s_options)!;
     }
 }

@@ -99,7 +99,9 @@ public sealed class TextbookExamples
         Assert.Equal(30_000m, BreakEven.Of(line.UnitCost, line.Sale).Value.Units);
     }
 
-    /// <summary>From memory: managerial accounting, sales mix, two travel films that sell 20,000 and 80,000 in money; then the other way about.</summary>
+    /// <summary>
+    /// From memory: managerial accounting, sales mix, two travel films that sell 20,000 and 80,000 in money; then the other way about.
+    /// </summary>
     [Theory]
     [InlineData(200, 800, 60_000)] // 200 x 25 + 800 x 50 = 45,000 of 100,000; 27,000 / 0.45
     [InlineData(800, 200, 90_000)] // 800 x 25 + 200 x 50 = 30,000 of 100,000; 27,000 / 0.30
@@ -197,9 +199,12 @@ public sealed class TextbookExamples
     [InlineData("0.352", "0.2", "0.1", "0.1")] // 0.8 x 0.9 x 0.9 = 0.648
     [InlineData("0.28", "0.2", "0.1")] // 0.8 x 0.9 = 0.72
     public void Discounts_do_not_add_up(string single, params string[] rates) =>
-        Assert.Equal(decimal.Parse(single, System.Globalization.CultureInfo.InvariantCulture), Rounding.Trim(new DiscountSeries([.. rates.Select(rate => decimal.Parse(rate, System.Globalization.CultureInfo.InvariantCulture))]).Single));
+        Assert.Equal(decimal.Parse(single, System.Globalization.CultureInfo.InvariantCulture), Rounding.Trim(
+            new DiscountSeries([.. rates.Select(rate => decimal.Parse(rate, System.Globalization.CultureInfo.InvariantCulture))]).Single));
 
-    /// <summary>From memory: principles of marketing, markups along a channel of wholesaler and retailer; the method is the books', the figures are ours.</summary>
+    /// <summary>
+    /// From memory: principles of marketing, markups along a channel of wholesaler and retailer; the method is the books', the figures are ours.
+    /// </summary>
     [Fact]
     public void Margins_along_a_channel_lead_back_from_the_shelf()
     {
@@ -209,13 +214,14 @@ public sealed class TextbookExamples
         Assert.Equal(0.55m, MarkupChain.Whole(hands).Value.OnPrice);
     }
 
-    private static MixLine Line(decimal fixedCost, decimal price, decimal variableCost, decimal taxRate = 0) => BreakEvenTests.Line(StudioYear.Of(new CostProfile
-    {
-        Currency = "USD",
-        Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
-        Expenses = [new Expense { Amount = fixedCost, Per = Per.Year }],
-        Tax = new TaxRules { Kind = TaxKind.Flat, Rate = taxRate },
-    }, default).Value, price, variableCost, 1);
+    private static MixLine Line(decimal fixedCost, decimal price, decimal variableCost, decimal taxRate = 0) =>
+        BreakEvenTests.Line(StudioYear.Of(new CostProfile
+        {
+            Currency = "USD",
+            Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
+            Expenses = [new Expense { Amount = fixedCost, Per = Per.Year }],
+            Tax = new TaxRules { Kind = TaxKind.Flat, Rate = taxRate },
+        }, default).Value, price, variableCost, 1);
 
     private static IReadOnlyList<decimal> UnitsWith(MixLine line, decimal surplus, SurplusTax tax) =>
         MixBreakEven.Of(line.UnitCost.Year, [line], new Surplus { Amount = surplus, Tax = tax }).Value.Units;

@@ -47,7 +47,8 @@ public sealed class FloorPriceTests
     [InlineData("1", "34.29", "34.29")]
     public void Retail_is_a_multiple_of_the_rounded_wholesale_price(string multiple, string retail, string target)
     {
-        var floor = Of(s_threeHours with { PriceRule = new PriceRule { RetailMultiple = Number(multiple) } }, new Making { MinutesPerPiece = 1 }, new MaterialLine { Amount = 34.285714m });
+        var floor = Of(s_threeHours with { PriceRule = new PriceRule { RetailMultiple = Number(multiple) } }, new Making { MinutesPerPiece = 1 },
+            new MaterialLine { Amount = 34.285714m });
         Assert.Equal((34.29m, Number(retail), Number(target)), (floor.Wholesale, floor.Retail, floor.Target));
     }
 
@@ -67,12 +68,14 @@ public sealed class FloorPriceTests
     [InlineData("EUR", "8.0001", "8.01", "16.02")]
     public void Prices_have_the_decimals_of_their_currency(string currency, string materials, string wholesale, string retail)
     {
-        var floor = Of(s_threeHours with { Currency = currency }, new Making { MinutesPerPiece = 1 }, new MaterialLine { Amount = Number(materials) });
+        var floor = Of(s_threeHours with { Currency = currency }, new Making { MinutesPerPiece = 1 },
+            new MaterialLine { Amount = Number(materials) });
         Assert.Equal((wholesale, retail), (Text(floor.Wholesale), Text(floor.Retail)));
     }
 
     private static FloorPrice Of(CostProfile profile, Making making, params MaterialLine[] materials) =>
-        FloorPrice.Of(UnitCost.Of(new Design { Profile = "main", Making = making, Materials = materials }, StudioYear.Of(profile, default).Value).Value, null).Value;
+        FloorPrice.Of(UnitCost.Of(new Design { Profile = "main", Making = making, Materials = materials },
+            StudioYear.Of(profile, default).Value).Value, null).Value;
 
     private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
 

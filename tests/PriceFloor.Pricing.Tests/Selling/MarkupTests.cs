@@ -13,8 +13,10 @@ public sealed class MarkupTests
         var whole = new Markup(costCents.Get / 100m, (costCents.Get + profitCents.Get) / 100m);
         foreach (var values in new MarkupValues[]
         {
-            new(whole.Cost, null, whole.OnCost, null, null), new(whole.Cost, null, null, whole.OnPrice, null), new(whole.Cost, null, null, null, whole.Profit),
-            new(null, whole.Price, whole.OnCost, null, null), new(null, whole.Price, null, whole.OnPrice, null), new(null, whole.Price, null, null, whole.Profit),
+            new(whole.Cost, null, whole.OnCost, null, null), new(whole.Cost, null, null, whole.OnPrice, null), new(whole.Cost, null,
+                null, null, whole.Profit),
+            new(null, whole.Price, whole.OnCost, null, null), new(null, whole.Price, null, whole.OnPrice, null), new(null, whole.Price,
+                null, null, whole.Profit),
             new(null, null, whole.OnCost, null, whole.Profit), new(null, null, null, whole.OnPrice, whole.Profit),
         })
         {
@@ -41,7 +43,8 @@ public sealed class MarkupTests
     public void A_further_value_must_fit_at_the_decimals_it_was_given_with(string markup, bool fits)
     {
         var given = decimal.Parse(markup, System.Globalization.CultureInfo.InvariantCulture);
-        Assert.Equal(!fits, Markup.Of(new MarkupValues(3, 4, given, null, null)).Faults.Any(fault => fault is { Code.Word: "contradictory", Pointer: "/markup" }));
+        Assert.Equal(!fits,
+            Markup.Of(new MarkupValues(3, 4, given, null, null)).Faults.Any(fault => fault is { Code.Word: "contradictory", Pointer: "/markup" }));
     }
 
     [Fact]
@@ -96,7 +99,8 @@ public sealed class MarkupTests
         Assert.Equal(120m, asked.BeforeTax(new SalesTax { Rate = 0.2m }).Price);
         Assert.Equal(120m, asked.BeforeTax(null).Price);
         Assert.Null((asked with { Price = null }).BeforeTax(new SalesTax { Rate = 0.2m, Included = true }).Price);
-        Assert.Equal((120m, 144m), (TaxedPrice.Of(120, new SalesTax { Rate = 0.2m }).Value.BeforeTax, TaxedPrice.Of(120, new SalesTax { Rate = 0.2m }).Value.WithTax));
+        Assert.Equal((120m, 144m),
+            (TaxedPrice.Of(120, new SalesTax { Rate = 0.2m }).Value.BeforeTax, TaxedPrice.Of(120, new SalesTax { Rate = 0.2m }).Value.WithTax));
     }
 
     [Fact]
@@ -119,5 +123,6 @@ public sealed class MarkupTests
         Assert.Equal(("/discounts/rates", "too-large"), (fault.Pointer, fault.Code));
     }
 
-    private static string PointerOf(MarkupValues values) => Assert.Single(Markup.Of(values).Faults, fault => fault.Code.Word == "contradictory").Pointer;
+    private static string PointerOf(MarkupValues values) =>
+        Assert.Single(Markup.Of(values).Faults, fault => fault.Code.Word == "contradictory").Pointer;
 }

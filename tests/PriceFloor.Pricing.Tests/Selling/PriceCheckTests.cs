@@ -11,7 +11,9 @@ public sealed class PriceCheckTests
         Expenses = [new Expense { Amount = 60000, Per = Per.Year }],
     }, default).Value;
 
-    private static readonly UnitCost s_piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = [new MaterialLine { Amount = 2 }] }, s_year).Value; // 60.00 + 2.00
+    // 60.00 + 2.00
+    private static readonly UnitCost s_piece = UnitCost.Of(
+        new Design { Profile = "main", Making = new Making { PiecesPerDay = 4 }, Materials = [new MaterialLine { Amount = 2 }] }, s_year).Value;
 
     [Theory]
     [InlineData("61.99", Verdict.BelowFloor)]
@@ -49,9 +51,12 @@ public sealed class PriceCheckTests
 
     [Fact]
     public void Two_currencies_never_meet() =>
-        Assert.Equal("currency-mismatch", Assert.Single(ChannelPrices.Of(FloorPrice.Of(s_piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Retail, Currency = "EUR" }).Value).Faults).Code);
+        Assert.Equal("currency-mismatch", Assert.Single(ChannelPrices.Of(FloorPrice.Of(s_piece, null).Value,
+            SellingTerms.Of(new Channel { Sells = Sells.Retail, Currency = "EUR" }).Value).Faults).Code);
 
-    private static PriceCheck Check(Sells sells, string price) => Prices(new Channel { Sells = sells, Currency = "USD" }).Check(decimal.Parse(price, System.Globalization.CultureInfo.InvariantCulture)).Value;
+    private static PriceCheck Check(Sells sells, string price) =>
+        Prices(new Channel { Sells = sells, Currency = "USD" }).Check(decimal.Parse(price, System.Globalization.CultureInfo.InvariantCulture)).Value;
 
-    private static ChannelPrices Prices(Channel channel) => ChannelPrices.Of(FloorPrice.Of(s_piece, null).Value, SellingTerms.Of(channel).Value).Value;
+    private static ChannelPrices Prices(Channel channel) =>
+        ChannelPrices.Of(FloorPrice.Of(s_piece, null).Value, SellingTerms.Of(channel).Value).Value;
 }

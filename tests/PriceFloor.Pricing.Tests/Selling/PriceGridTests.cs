@@ -15,7 +15,8 @@ public sealed class PriceGridTests
 
     [Fact]
     public void A_channel_says_its_step_and_its_ending() =>
-        Assert.Equal(new PriceGrid(5, 4.95m), PriceGrid.Of(new Channel { Sells = Sells.Retail, Currency = "USD", PriceStep = 5, PriceEnding = 4.95m }));
+        Assert.Equal(new PriceGrid(5, 4.95m),
+            PriceGrid.Of(new Channel { Sells = Sells.Retail, Currency = "USD", PriceStep = 5, PriceEnding = 4.95m }));
 
     [Theory]
     [InlineData("0.95", true)] // k = 0

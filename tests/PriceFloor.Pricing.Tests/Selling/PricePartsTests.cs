@@ -18,14 +18,20 @@ public sealed class PricePartsTests
 
     private static readonly Design s_design = new() { Profile = "main", Making = new Making { PiecesPerDay = 4 } };
 
-    private static readonly Channel s_web = new() { Sells = Sells.Retail, Currency = "USD", Fees = [new Fee { Rate = 0.024m, Fixed = 0.25m, Of = FeeBase.Paid }] };
+    private static readonly Channel s_web = new()
+    {
+        Sells = Sells.Retail,
+        Currency = "USD",
+        Fees = [new Fee { Rate = 0.024m, Fixed = 0.25m, Of = FeeBase.Paid }],
+    };
 
     [Fact]
     public void A_price_below_the_floor_is_short_in_its_last_part()
     {
         // 58.00 x 2.4 % + 0.25 = 1.642. The floor of 60.00 is 24 parts expenses and 36 parts household of 60; 56.358 - 60.00 = -3.642.
         var parts = Of(s_profile, s_design, s_web, 58);
-        Assert.Equal([(PricePart.Fees, 1.64m), (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, -3.64m)], NotNothing(parts));
+        Assert.Equal(
+            [(PricePart.Fees, 1.64m), (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, -3.64m)], NotNothing(parts));
     }
 
     [Fact]
@@ -46,14 +52,21 @@ public sealed class PricePartsTests
         };
         var parts = Of(s_profile, s_design, channel, 120);
         Assert.Equal(126m, parts.Paid);
-        Assert.Equal([(PricePart.SalesTax, 21m), (PricePart.ShopShare, 30m), (PricePart.Shipping, 4m), (PricePart.PackingAndStall, 4m), (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, 7m)], NotNothing(parts));
+        Assert.Equal([(PricePart.SalesTax, 21m), (PricePart.ShopShare, 30m), (PricePart.Shipping, 4m), (PricePart.PackingAndStall, 4m),
+            (PricePart.Expenses, 24m), (PricePart.Household, 36m), (PricePart.AboveFloor, 7m)], NotNothing(parts));
     }
 
     [Fact]
     public void Pieces_that_come_back_are_paid_for_by_those_that_stay()
     {
         // Kept 80 - 4 = 76. A fifth comes back and costs 4 + 6 = 10; half of it sells again: (0.8 x 76 - 0.2 x 10) / 0.9 = 65.333; 76 - 65.333.
-        var channel = new Channel { Sells = Sells.Retail, Currency = "USD", Shipping = new Shipping { Cost = 4, ReturnCost = 6 }, Returns = new Returns { Share = 0.2m, ResaleShare = 0.5m } };
+        var channel = new Channel
+        {
+            Sells = Sells.Retail,
+            Currency = "USD",
+            Shipping = new Shipping { Cost = 4, ReturnCost = 6 },
+            Returns = new Returns { Share = 0.2m, ResaleShare = 0.5m },
+        };
         Assert.Equal(10.67m, Of(s_profile, s_design, channel, 80).Rounded.Single(part => part.Part == PricePart.Returns).Amount);
     }
 
@@ -73,15 +86,21 @@ public sealed class PricePartsTests
     {
         // 36,000 to live on at a flat 20 % is a profit of 45,000: 9,000 tax. 69,000 over 1,000 pieces: 24.00, 9.00, 36.00.
         var taxed = s_profile with { Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m } };
-        Assert.Equal([(PricePart.Expenses, 24m), (PricePart.Tax, 9m), (PricePart.Household, 36m), (PricePart.AboveFloor, 31m)], NotNothing(Of(taxed, s_design, s_web with { Fees = [] }, 100)));
+        Assert.Equal([(PricePart.Expenses, 24m), (PricePart.Tax, 9m), (PricePart.Household, 36m), (PricePart.AboveFloor, 31m)],
+            NotNothing(Of(taxed, s_design, s_web with { Fees = [] }, 100)));
     }
 
     [Fact]
     public void Other_taxable_income_lightens_all_three_in_proportion()
     {
         // 6,900 earned elsewhere is a tenth of 69,000: 21.60, 8.10 and 32.40 are left of 24.00, 9.00 and 36.00.
-        var taxed = s_profile with { Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m }, OtherIncome = [new OtherIncome { Amount = 6900, Per = Per.Year, Kind = IncomeKind.Taxable }] };
-        Assert.Equal([(PricePart.Expenses, 21.6m), (PricePart.Tax, 8.1m), (PricePart.Household, 32.4m), (PricePart.AboveFloor, 37.9m)], NotNothing(Of(taxed, s_design, s_web with { Fees = [] }, 100)));
+        var taxed = s_profile with
+        {
+            Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m },
+            OtherIncome = [new OtherIncome { Amount = 6900, Per = Per.Year, Kind = IncomeKind.Taxable }],
+        };
+        Assert.Equal([(PricePart.Expenses, 21.6m), (PricePart.Tax, 8.1m), (PricePart.Household, 32.4m), (PricePart.AboveFloor, 37.9m)],
+            NotNothing(Of(taxed, s_design, s_web with { Fees = [] }, 100)));
     }
 
     [Fact]
@@ -100,7 +119,8 @@ public sealed class PricePartsTests
         Assert.Equal(Rounding.Nearest(parts.Paid, 2), parts.Rounded.Sum(part => part.Amount));
         Assert.Equal(Enum.GetValues<PricePart>(), parts.Rounded.Select(part => part.Part));
         Assert.All(parts.Parts.Zip(parts.Rounded), pair => Assert.InRange(pair.Second.Amount - pair.First.Amount, -0.015m, 0.015m));
-        Assert.All(parts.Parts.Where(part => part.Part is not (PricePart.AboveFloor or PricePart.Returns or PricePart.Tax or PricePart.Household)), part => Assert.True(part.Amount >= 0, part.ToString()));
+        Assert.All(parts.Parts.Where(part => part.Part is not (PricePart.AboveFloor or PricePart.Returns or PricePart.Tax or PricePart.Household)),
+            part => Assert.True(part.Amount >= 0, part.ToString()));
     }
 
     [Property(MaxTest = 100, EndSize = 1_000_000)]
@@ -111,8 +131,10 @@ public sealed class PricePartsTests
         var floor = parts.Check.Prices.Floor;
         var redone = Redone.From(Workings.Of(floor.UnitCost.Year).Concat(Workings.Of(floor.UnitCost)).Concat(Workings.Of(floor))
             .Concat(Workings.Of(parts.Check.Sale)).Concat(Workings.Of(parts.Check)).Concat(Workings.Of(parts)));
-        Near.Equal(redone["paidAPiece"], redone["salesTaxPart"] + redone["shopPart"] + redone["feesPart"] + redone["shippingPart"] + redone["perPieceCosts"]
-            + redone["returnsPart"] + redone["forMaterials"] + redone["expensesPart"] + redone["taxPart"] + redone["householdPart"] + redone["aboveFloor"]);
+        Near.Equal(redone["paidAPiece"], redone["salesTaxPart"] + redone["shopPart"] + redone["feesPart"] + redone["shippingPart"]
+            + redone["perPieceCosts"]
+            + redone["returnsPart"] + redone["forMaterials"] + redone["expensesPart"] + redone["taxPart"] + redone["householdPart"]
+            + redone["aboveFloor"]);
     }
 
     private static PriceParts Of(CostProfile profile, Design design, Channel channel, decimal price)

@@ -13,7 +13,8 @@ public sealed class QuickVerdictTests
         var studio = new RandomStudio(seed.Get);
         var (profile, design, channel) = (studio.Profile(), studio.Design(), studio.Channel());
         var piece = UnitCost.Of(design, StudioYear.Of(profile, default).Value).Value;
-        var prices = ChannelPrices.Of(FloorPrice.Of(piece, seed.Get % 3 == 0 ? piece.Floor * 1.3m : null).Value, SellingTerms.Of(channel).Value).Value;
+        var prices =
+            ChannelPrices.Of(FloorPrice.Of(piece, seed.Get % 3 == 0 ? piece.Floor * 1.3m : null).Value, SellingTerms.Of(channel).Value).Value;
         var step = prices.Terms.Grid.Step;
         foreach (var around in new[] { prices.FloorPrice, prices.TargetPrice, 41.37m, 0.01m })
             for (var steps = -3m; steps <= 3; steps += 0.5m)

@@ -24,7 +24,13 @@ public sealed class SaleTests
         Assert.Equal((11m, 12m, 14.2m), (Fee(FeeBase.Price), Fee(FeeBase.PriceAndShipping), Fee(FeeBase.Paid)));
         Assert.Equal(50 - 14.2m / 2, Net(50, Shop(new Fee { Rate = 0.1m, Fixed = 1, Of = FeeBase.Paid })));
 
-        static Channel Shop(Fee fee) => s_bare with { Fees = [fee], PiecesPerOrder = 2, SalesTax = new SalesTax { Rate = 0.2m }, Shipping = new Shipping { Charged = 10, Cost = 10 } };
+        static Channel Shop(Fee fee) => s_bare with
+        {
+            Fees = [fee],
+            PiecesPerOrder = 2,
+            SalesTax = new SalesTax { Rate = 0.2m },
+            Shipping = new Shipping { Charged = 10, Cost = 10 },
+        };
     }
 
     [Theory]
@@ -44,7 +50,13 @@ public sealed class SaleTests
     [Fact]
     public void Shipping_packing_and_the_stall_are_paid_from_the_price()
     {
-        var channel = s_bare with { Shipping = new Shipping { Charged = 5, Cost = 6.2m }, PiecesPerOrder = 1.5m, CostPerPiece = 0.8m, Stall = new Stall { Cost = 180, Pieces = 30 } };
+        var channel = s_bare with
+        {
+            Shipping = new Shipping { Charged = 5, Cost = 6.2m },
+            PiecesPerOrder = 1.5m,
+            CostPerPiece = 0.8m,
+            Stall = new Stall { Cost = 180, Pieces = 30 },
+        };
         Assert.Equal(Rounding.Settle(40 + (5 - 6.2m) / 1.5m - 0.8m - 6), Rounding.Settle(Net(40, channel)));
     }
 
@@ -52,7 +64,13 @@ public sealed class SaleTests
     public void A_return_costs_more_than_the_sale()
     {
         // 10 % come back, 80 % of these sell again. Kept 38.00 a sale (fee 2.00); lost on a return: 2.00 fee + 6 + 4 shipping + 1 packing = 13.00.
-        var channel = s_bare with { Fees = [new Fee { Fixed = 2 }], Shipping = new Shipping { Charged = 6, Cost = 6, ReturnCost = 4 }, CostPerPiece = 1, Returns = new Returns { Share = 0.1m, ResaleShare = 0.8m } };
+        var channel = s_bare with
+        {
+            Fees = [new Fee { Fixed = 2 }],
+            Shipping = new Shipping { Charged = 6, Cost = 6, ReturnCost = 4 },
+            CostPerPiece = 1,
+            Returns = new Returns { Share = 0.1m, ResaleShare = 0.8m },
+        };
         Assert.Equal(Rounding.Settle((0.9m * 37 - 0.1m * 13) / 0.92m), Rounding.Settle(Net(40, channel)));
         var refunded = channel with { Returns = channel.Returns with { FeesRefunded = true } };
         Assert.Equal(Rounding.Settle((0.9m * 37 - 0.1m * 11) / 0.92m), Rounding.Settle(Net(40, refunded)));
@@ -79,14 +97,16 @@ public sealed class SaleTests
         // Kept 40 - 1 - 60 / 20 = 36; lost 1 + 3 = 4. A quarter comes back and none sells again: 0.75 x 36 - 0.25 x 4 = 26; if all do: 26 / 0.75.
         var channel = s_bare with { CostPerPiece = 1, Stall = new Stall { Cost = 60, Pieces = 20 }, Returns = new Returns { Share = 0.25m } };
         Assert.Equal(26m, Net(40, channel));
-        Assert.Equal(Rounding.Settle(26m / 0.75m), Rounding.Settle(Net(40, channel with { Returns = new Returns { Share = 0.25m, ResaleShare = 1 } })));
+        Assert.Equal(Rounding.Settle(26m / 0.75m),
+            Rounding.Settle(Net(40, channel with { Returns = new Returns { Share = 0.25m, ResaleShare = 1 } })));
     }
 
     [Fact]
     public void A_minimum_is_of_the_whole_fee_and_each_fee_has_its_own()
     {
         // 10 % of 30 + 1 = 4.00, below 4.50; 2 % of 30 + 0.30 = 0.90: 5.40 together.
-        var sale = Sale.Of(30, s_bare with { Fees = [new Fee { Rate = 0.1m, Fixed = 1, Minimum = 4.5m }, new Fee { Rate = 0.02m, Fixed = 0.3m, Maximum = 1 }] });
+        var sale = Sale.Of(30,
+            s_bare with { Fees = [new Fee { Rate = 0.1m, Fixed = 1, Minimum = 4.5m }, new Fee { Rate = 0.02m, Fixed = 0.3m, Maximum = 1 }] });
         Assert.Equal([4.5m, 0.9m], sale.Fees);
         Assert.Equal(24.6m, sale.Net);
     }

@@ -35,7 +35,13 @@ public sealed class SellingTermsTests
     public void The_rates_are_judged_without_any_other_field()
     {
         // No currency, no pieces at the stall, no step: none of them is asked for.
-        var broken = s_bare with { Currency = "", PriceStep = 0, Stall = new Stall { Cost = 5, Pieces = 0 }, Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.4m }] };
+        var broken = s_bare with
+        {
+            Currency = "",
+            PriceStep = 0,
+            Stall = new Stall { Cost = 5, Pieces = 0 },
+            Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.4m }],
+        };
         Assert.Equal("takes-everything", Assert.Single(SellingTerms.RateFaults(broken)).Code);
         Assert.Empty(SellingTerms.RateFaults(broken with { Fees = [new Fee { Rate = 0.6m }] }));
     }
@@ -45,11 +51,13 @@ public sealed class SellingTermsTests
     {
         Assert.Equal(("/shopShare", "takes-everything"), Fault(s_bare with { ShopShare = 1 }));
         // Only while the second fee is above its minimum and below its maximum: 60 % + 50 %.
-        Assert.Equal(("/fees", "takes-everything"), Fault(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Minimum = 2, Maximum = 5 }] }));
+        Assert.Equal(("/fees", "takes-everything"),
+            Fault(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Minimum = 2, Maximum = 5 }] }));
         Assert.Empty(SellingTerms.Of(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.39m, Minimum = 2, Maximum = 5 }] }).Faults);
         // Returns included: half come back, and their fee is lost.
         Assert.Equal(("/fees", "takes-everything"), Fault(s_bare with { Fees = [new Fee { Rate = 0.5m }], Returns = new Returns { Share = 0.5m } }));
-        Assert.Empty(SellingTerms.Of(s_bare with { Fees = [new Fee { Rate = 0.5m }], Returns = new Returns { Share = 0.5m, FeesRefunded = true } }).Faults);
+        Assert.Empty(
+            SellingTerms.Of(s_bare with { Fees = [new Fee { Rate = 0.5m }], Returns = new Returns { Share = 0.5m, FeesRefunded = true } }).Faults);
     }
 
     [Fact]
@@ -66,7 +74,8 @@ public sealed class SellingTermsTests
         var taxed = s_bare with { SalesTax = new SalesTax { Rate = 0.2m } };
         Assert.Equal("takes-everything", Fault(taxed with { Fees = [new Fee { Rate = 0.84m, Of = FeeBase.Paid }] }).Item2);
         Assert.Empty(SellingTerms.Of(taxed with { Fees = [new Fee { Rate = 0.83m, Of = FeeBase.Paid }] }).Faults);
-        Assert.Equal("takes-everything", Fault(taxed with { SalesTax = new SalesTax { Rate = 0.2m, Included = true }, Fees = [new Fee { Rate = 0.84m, Of = FeeBase.Paid }] }).Item2);
+        Assert.Equal("takes-everything", Fault(
+            taxed with { SalesTax = new SalesTax { Rate = 0.2m, Included = true }, Fees = [new Fee { Rate = 0.84m, Of = FeeBase.Paid }] }).Item2);
     }
 
     [Fact]
@@ -78,7 +87,10 @@ public sealed class SellingTermsTests
         Assert.Equal("takes-everything", Fault(s_bare with { Fees = [new Fee { Rate = 1, Maximum = 5 }] }).Item2);
     }
 
-    /// <summary>60 % of the price beside 50 % + 1.00, at least 10.00, with 6.00 charged for shipping and 20 % tax: from where the second leaves its minimum, nothing is left.</summary>
+    /// <summary>
+    /// 60 % of the price beside 50 % + 1.00, at least 10.00, with 6.00 charged for shipping and 20 % tax: from where the second
+    /// leaves its minimum, nothing is left.
+    /// </summary>
     [Theory]
     [InlineData(FeeBase.Price, true, "18.00")] // 0.5 x 18 + 1 = 10
     [InlineData(FeeBase.PriceAndShipping, true, "13.00")] // shipping is 5.00 before tax: 0.5 x (13 + 5) + 1 = 10
@@ -102,7 +114,8 @@ public sealed class SellingTermsTests
         // 3.00 and the whole price up to 5.00 together: from 0 to 2.00.
         Assert.Equal("takes-everything", Fault(s_bare with { Fees = [new Fee { Rate = 1, Fixed = 3, Maximum = 5 }] }).Item2);
         // 60 % and 50 % from 4.00 (a fee of 2.00) to 4.60 (2.30).
-        Assert.Equal("takes-everything", Fault(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Minimum = 2, Maximum = 2.3m }] }).Item2);
+        Assert.Equal("takes-everything",
+            Fault(s_bare with { Fees = [new Fee { Rate = 0.6m }, new Fee { Rate = 0.5m, Minimum = 2, Maximum = 2.3m }] }).Item2);
     }
 
     [Fact]
@@ -110,7 +123,8 @@ public sealed class SellingTermsTests
     {
         // 62.38 before 20 % of tax is 74.856 listed: on whole dollars 75, ending in 0.95: 74.95.
         var taxed = s_bare with { SalesTax = new SalesTax { Rate = 0.2m, Included = true }, PriceStep = 1 };
-        Assert.Equal((75m, 74.95m), (Terms(taxed).PriceReaching(62.38m).Value.Price, Terms(taxed with { PriceEnding = 0.95m }).PriceReaching(62.38m).Value.Price));
+        Assert.Equal((75m, 74.95m),
+            (Terms(taxed).PriceReaching(62.38m).Value.Price, Terms(taxed with { PriceEnding = 0.95m }).PriceReaching(62.38m).Value.Price));
         Assert.Equal(63m, Terms(taxed with { SalesTax = new SalesTax { Rate = 0.2m } }).PriceReaching(62.38m).Value.Price);
     }
 
@@ -127,7 +141,8 @@ public sealed class SellingTermsTests
 
     private static SellingTerms Terms(Channel channel) => SellingTerms.Of(channel).Value;
 
-    private static (string, string) Fault(Channel channel) => Assert.Single(SellingTerms.Of(channel).Faults) is var fault ? (fault.Pointer, fault.Code) : default;
+    private static (string, string) Fault(Channel channel) =>
+        Assert.Single(SellingTerms.Of(channel).Faults) is var fault ? (fault.Pointer, fault.Code) : default;
 
     private static decimal Number(string text) => decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -6,7 +6,9 @@ using Xunit;
 
 namespace PriceFloor.Pricing.Tests.Selling;
 
-/// <summary>24,000 of expenses and 36,000 to live on over 2,000 working hours, all at the bench: 30.00 an hour, of which 18.00 reach the household.</summary>
+/// <summary>
+/// 24,000 of expenses and 36,000 to live on over 2,000 working hours, all at the bench: 30.00 an hour, of which 18.00 reach the household.
+/// </summary>
 public sealed class TakeHomeTests
 {
     private static readonly CostProfile s_profile = new()
@@ -31,7 +33,8 @@ public sealed class TakeHomeTests
     [Fact]
     public void Tax_and_what_is_paid_out_of_taxed_money_come_off()
     {
-        // 1,000 of principal, a quarter of the profit for tax. At 40.00: 80,000 - 24,000 = 56,000, less 14,000 of tax and the principal: 41,000 / 2,000 h = 20.50.
+        // 1,000 of principal, a quarter of the profit for tax. At 40.00: 80,000 - 24,000 = 56,000, less 14,000 of tax and
+        // the principal: 41,000 / 2,000 h = 20.50.
         var taxed = s_profile with
         {
             Expenses = [.. s_profile.Expenses, new Expense { Amount = 1000, Per = Per.Year, Deductible = false }],
@@ -55,13 +58,16 @@ public sealed class TakeHomeTests
             return;
         var floor = FloorPrice.Of(piece, null).Value;
         var prices = ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = year.Currency.Code }).Value).Value;
-        Near.Equal(year.TakeHomePerHour, TakeHome.Of(prices.Check(piece.Floor).Value).Value.PerHour); // nothing is taken on this channel, so the net is the floor itself
+        // nothing is taken on this channel, so the net is the floor itself
+        Near.Equal(year.TakeHomePerHour, TakeHome.Of(prices.Check(piece.Floor).Value).Value.PerHour);
     }
 
     private static decimal PerHour(CostProfile profile, decimal price)
     {
-        var piece = UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, StudioYear.Of(profile, default).Value).Value;
-        var prices = ChannelPrices.Of(FloorPrice.Of(piece, null).Value, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value;
+        var piece =
+            UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 60 } }, StudioYear.Of(profile, default).Value).Value;
+        var prices = ChannelPrices.Of(FloorPrice.Of(piece, null).Value,
+            SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value;
         return TakeHome.Of(prices.Check(price).Value).Value.PerHour;
     }
 }

@@ -4,7 +4,13 @@ namespace PriceFloor.Pricing.Tests.Years;
 
 public sealed class DepreciationTests
 {
-    private static readonly Equipment s_kiln = new() { Cost = 3200, Salvage = 200, InService = new DateOnly(2025, 4, 15), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 } };
+    private static readonly Equipment s_kiln = new()
+    {
+        Cost = 3200,
+        Salvage = 200,
+        InService = new DateOnly(2025, 4, 15),
+        Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 },
+    };
 
     [Theory]
     [InlineData(2024, 1, 0)] // not bought yet
@@ -20,21 +26,33 @@ public sealed class DepreciationTests
     public void Without_a_date_the_whole_year_counts()
     {
         Assert.Equal(375m, Depreciation.InYear(s_kiln with { InService = null }, new DateOnly(2040, 1, 1)));
-        Assert.Equal(3000m, Depreciation.InYear(s_kiln with { InService = null, Depreciation = s_kiln.Depreciation with { LifeYears = 0.5m } }, new DateOnly(2040, 1, 1)));
+        Assert.Equal(3000m, Depreciation.InYear(s_kiln with { InService = null, Depreciation = s_kiln.Depreciation with { LifeYears = 0.5m } },
+            new DateOnly(2040, 1, 1)));
     }
 
     [Fact]
     public void A_declining_balance_never_goes_below_salvage()
     {
         // 1,000 at 50 %, 6 months in the first year: 250; book 750: 375; book 375: to 200 only 175; then nothing.
-        var torch = new Equipment { Cost = 1000, Salvage = 200, InService = new DateOnly(2025, 7, 31), Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.5m } };
+        var torch = new Equipment
+        {
+            Cost = 1000,
+            Salvage = 200,
+            InService = new DateOnly(2025, 7, 31),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.5m },
+        };
         Assert.Equal([0m, 250m, 375m, 175m, 0m], Enumerable.Range(2024, 5).Select(year => Depreciation.InYear(torch, new DateOnly(year, 1, 1))));
     }
 
     [Fact]
     public void The_year_of_use_is_the_profile_year_that_holds_the_month()
     {
-        var thing = new Equipment { Cost = 1000, InService = new DateOnly(2025, 3, 31), Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [0.6m, 0.4m] } };
+        var thing = new Equipment
+        {
+            Cost = 1000,
+            InService = new DateOnly(2025, 3, 31),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [0.6m, 0.4m] },
+        };
         Assert.Equal(600m, Depreciation.InYear(thing, new DateOnly(2024, 4, 1))); // April 2024 to March 2025
         Assert.Equal(400m, Depreciation.InYear(thing, new DateOnly(2025, 4, 1)));
         Assert.Equal(0m, Depreciation.InYear(thing, new DateOnly(2026, 4, 1)));
@@ -43,15 +61,26 @@ public sealed class DepreciationTests
     [Fact]
     public void A_table_without_a_date_is_in_its_first_year_and_ends_with_its_last_row()
     {
-        var thing = new Equipment { Cost = 1000, Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [0.6m, 0.4m] } };
+        var thing = new Equipment
+        {
+            Cost = 1000,
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.Percentages, Percentages = [0.6m, 0.4m] },
+        };
         Assert.Equal(600m, Depreciation.InYear(thing, new DateOnly(2030, 1, 1)));
-        Assert.Equal([0m, 600m, 400m, 0m], Enumerable.Range(2029, 4).Select(year => Depreciation.InYear(thing with { InService = new DateOnly(2030, 12, 31) }, new DateOnly(year, 1, 1))));
+        Assert.Equal([0m, 600m, 400m, 0m], Enumerable.Range(2029, 4)
+            .Select(year => Depreciation.InYear(thing with { InService = new DateOnly(2030, 12, 31) }, new DateOnly(year, 1, 1))));
     }
 
     [Fact]
     public void What_keeps_its_value_loses_nothing_and_is_not_called_written_off()
     {
-        var anvil = new Equipment { Cost = 400, Salvage = 400, InService = new DateOnly(2020, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.5m } };
+        var anvil = new Equipment
+        {
+            Cost = 400,
+            Salvage = 400,
+            InService = new DateOnly(2020, 1, 1),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.5m },
+        };
         Assert.Equal(0m, Depreciation.InYear(anvil, new DateOnly(2027, 1, 1)));
         Assert.False(Depreciation.LifeIsOver(anvil, new DateOnly(2027, 1, 1)));
     }
@@ -60,7 +89,12 @@ public sealed class DepreciationTests
     public void A_life_of_ninety_months_ends_within_a_year()
     {
         // 900 over 7.5 years is 120 a year, 10 a month: 2020-2026 are 84 months, so 6 are left in 2027.
-        var thing = new Equipment { Cost = 900, InService = new DateOnly(2020, 1, 1), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 7.5m } };
+        var thing = new Equipment
+        {
+            Cost = 900,
+            InService = new DateOnly(2020, 1, 1),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 7.5m },
+        };
         Assert.Equal([120m, 60m, 0m], Enumerable.Range(2026, 3).Select(year => Depreciation.InYear(thing, new DateOnly(year, 1, 1))));
         Assert.Equal(900m, Enumerable.Range(2020, 9).Sum(year => Depreciation.InYear(thing, new DateOnly(year, 1, 1))));
     }

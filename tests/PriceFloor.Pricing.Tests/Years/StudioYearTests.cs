@@ -17,7 +17,8 @@ public sealed class StudioYearTests
     {
         var room = new HouseholdLine { Amount = 1000, Per = Per.Month, BusinessShare = 0.12m, CostKind = CostKind.HomeWorkspace };
         Assert.DoesNotContain(CostKind.HomeWorkspace, Of(s_plain with { Household = [room] }).NotCovered);
-        Assert.Contains(CostKind.HomeWorkspace, Of(s_plain with { Household = [room with { BusinessShare = 0 }] }).NotCovered); // nothing of it is the business's
+        // nothing of it is the business's
+        Assert.Contains(CostKind.HomeWorkspace, Of(s_plain with { Household = [room with { BusinessShare = 0 }] }).NotCovered);
         Assert.Contains(CostKind.CarAndTravel, Of(s_plain with { Household = [room with { CostKind = null }] }).NotCovered);
     }
 
@@ -25,7 +26,8 @@ public sealed class StudioYearTests
     public void The_plain_rule() // common practice, no source
     {
         var year = Of(s_plain);
-        Assert.Equal((60000m, 1200m, 240m, 30m, 18m), (year.Pool, year.PerWeek, year.PerDay, year.PerBenchHour, year.TakeHomePerHour)); // 36,000 / 2,000 h = 18
+        // 36,000 / 2,000 h = 18
+        Assert.Equal((60000m, 1200m, 240m, 30m, 18m), (year.Pool, year.PerWeek, year.PerDay, year.PerBenchHour, year.TakeHomePerHour));
     }
 
     [Theory]
@@ -41,7 +43,11 @@ public sealed class StudioYearTests
     [Fact]
     public void Traced_lines_are_recovered_where_they_are_traced()
     {
-        var year = Of(s_plain with { Expenses = [.. s_plain.Expenses, new Expense { Amount = 1000, Per = Per.Year, TracedTo = TracedTo.Piece }, new Expense { Amount = 500, Per = Per.Year, TracedTo = TracedTo.Sale }] });
+        var year = Of(s_plain with
+        {
+            Expenses = [.. s_plain.Expenses, new Expense { Amount = 1000, Per = Per.Year, TracedTo = TracedTo.Piece },
+                new Expense { Amount = 500, Per = Per.Year, TracedTo = TracedTo.Sale }],
+        });
         Assert.Equal((61500m, 1500m, 60000m), (year.RequiredRevenue, year.Traced, year.Pool));
         Assert.True(year.Traces(TracedTo.Piece) && year.Traces(TracedTo.Sale));
     }
@@ -50,7 +56,11 @@ public sealed class StudioYearTests
     public void A_loans_principal_is_paid_out_of_taxed_money()
     {
         // 36,000 + 2,000 principal after a flat tax of 20 %: profit 47,500; pool 24,000 + 47,500.
-        var year = Of(s_plain with { Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false, TracedTo = TracedTo.Piece }], Tax = Flat(0.2m) });
+        var year = Of(s_plain with
+        {
+            Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false, TracedTo = TracedTo.Piece }],
+            Tax = Flat(0.2m),
+        });
         Assert.Equal((38000m, 38000m, 47500m, 9500m, 71500m, 0m), (year.Household, year.Need, year.Profit, year.TaxOnProfit, year.Pool, year.Traced));
         Assert.Equal(18m, year.TakeHomePerHour); // the principal does not reach the household
     }
@@ -81,7 +91,8 @@ public sealed class StudioYearTests
     [Fact]
     public void Pay_comes_on_top_of_what_the_loan_takes()
     {
-        // 40,000 of pay and 2,000 of principal: 42,000, more than the household's 36,000 + 2,000. Net income lowers the household's need, not the pay.
+        // 40,000 of pay and 2,000 of principal: 42,000, more than the household's 36,000 + 2,000. Net income
+        // lowers the household's need, not the pay.
         var year = Of(s_plain with
         {
             Pay = new Pay { Amount = 40000, Per = PayPer.Year },
@@ -102,7 +113,13 @@ public sealed class StudioYearTests
     public void What_equipment_loses_is_an_expense_of_the_year_it_is_lost_in()
     {
         // 3,200 less 200 over 8 years, in use since October: 3 of 12 months of 375 in 2027, counted from the profile's own yearStart.
-        var kiln = new Equipment { Cost = 3200, Salvage = 200, InService = new DateOnly(2027, 10, 20), Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 } };
+        var kiln = new Equipment
+        {
+            Cost = 3200,
+            Salvage = 200,
+            InService = new DateOnly(2027, 10, 20),
+            Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 },
+        };
         Assert.Equal((93.75m, 60093.75m), (Of(s_plain with { Equipment = [kiln] }).Depreciation, Of(s_plain with { Equipment = [kiln] }).Pool));
         Assert.Equal(375m, Of(s_plain with { Equipment = [kiln], YearStart = new DateOnly(2028, 1, 1) }).Depreciation);
     }
@@ -140,14 +157,19 @@ public sealed class StudioYearTests
     [Fact]
     public void Only_what_is_traced_and_deductible_is_recovered_elsewhere()
     {
-        var year = Of(s_plain with { Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false, TracedTo = TracedTo.Piece }, new Expense { Amount = 500, Per = Per.Year, TracedTo = TracedTo.Sale }] });
+        var year = Of(s_plain with
+        {
+            Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false, TracedTo = TracedTo.Piece },
+                new Expense { Amount = 500, Per = Per.Year, TracedTo = TracedTo.Sale }],
+        });
         Assert.Equal((false, true), (year.Traces(TracedTo.Piece), year.Traces(TracedTo.Sale)));
     }
 
     [Fact]
     public void A_material_has_the_price_of_its_line_or_none()
     {
-        var year = Of(s_plain with { Materials = [new StockMaterial { Material = "rod", Price = 38 }, new StockMaterial { Material = "frit", Price = 21 }] });
+        var year = Of(
+            s_plain with { Materials = [new StockMaterial { Material = "rod", Price = 38 }, new StockMaterial { Material = "frit", Price = 21 }] });
         Assert.Equal((38m, 21m, null), (year.PriceOf("rod"), year.PriceOf("frit"), year.PriceOf("gold")));
     }
 
@@ -174,7 +196,12 @@ public sealed class StudioYearTests
     [Fact]
     public void What_no_line_touches_comes_back()
     {
-        var year = Of(s_plain with { Expenses = [new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.Rent }], Equipment = [new Equipment { Cost = 1, Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.1m } }] });
+        var year = Of(s_plain with
+        {
+            Expenses = [new Expense { Amount = 1, Per = Per.Year, CostKind = CostKind.Rent }],
+            Equipment =
+                [new Equipment { Cost = 1, Depreciation = new DepreciationRule { Method = DepreciationMethod.DecliningBalance, Rate = 0.1m } }],
+        });
         Assert.DoesNotContain(CostKind.Rent, year.NotCovered);
         Assert.DoesNotContain(CostKind.Depreciation, year.NotCovered);
         Assert.Equal(Enum.GetValues<CostKind>().Length - 2, year.NotCovered.Count());
@@ -183,9 +210,17 @@ public sealed class StudioYearTests
     [Fact]
     public void A_year_without_days_or_hours_is_refused()
     {
-        Assert.Equal("no-workdays", Faults(s_plain with { OtherIncome = [new OtherIncome { Amount = 1, Per = Per.Year, Kind = IncomeKind.Net, DaysPerYear = 250 }] }));
+        Assert.Equal("no-workdays",
+            Faults(s_plain with { OtherIncome = [new OtherIncome { Amount = 1, Per = Per.Year, Kind = IncomeKind.Net, DaysPerYear = 250 }] }));
         Assert.Equal("no-bench-time", Faults(s_plain with { Calendar = s_plain.Calendar with { BenchShare = 0 } }));
-        Assert.Equal("too-large", Faults(s_plain with { Calendar = new StudioCalendar { WeeksPerYear = 0.000001m, DaysPerWeek = 0.000001m, HoursPerDay = 1 }, Helpers = [new Helper { BenchHoursPerYear = 1 }], Expenses = [new Expense { Amount = 1_000_000_000_000, Per = Per.Week }, new Expense { Amount = 1_000_000_000_000, Per = Per.Week }], Tax = Flat(0.99999999m), Household = [new HouseholdLine { Amount = 1_000_000_000_000, Per = Per.Week }] }));
+        Assert.Equal("too-large", Faults(s_plain with
+        {
+            Calendar = new StudioCalendar { WeeksPerYear = 0.000001m, DaysPerWeek = 0.000001m, HoursPerDay = 1 },
+            Helpers = [new Helper { BenchHoursPerYear = 1 }],
+            Expenses = [new Expense { Amount = 1_000_000_000_000, Per = Per.Week }, new Expense { Amount = 1_000_000_000_000, Per = Per.Week }],
+            Tax = Flat(0.99999999m),
+            Household = [new HouseholdLine { Amount = 1_000_000_000_000, Per = Per.Week }],
+        }));
     }
 
     [Fact]

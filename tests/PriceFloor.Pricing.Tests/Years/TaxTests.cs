@@ -7,7 +7,8 @@ public sealed class TaxTests
     [Fact]
     public void No_tax_and_a_flat_rate()
     {
-        Assert.Equal((0m, 8000m), (Tax.Of(new TaxRules { Kind = TaxKind.None }).Value.On(8000), Tax.Of(new TaxRules { Kind = TaxKind.None }).Value.ProfitLeaving(8000)));
+        Assert.Equal((0m, 8000m),
+            (Tax.Of(new TaxRules { Kind = TaxKind.None }).Value.On(8000), Tax.Of(new TaxRules { Kind = TaxKind.None }).Value.ProfitLeaving(8000)));
         var flat = Tax.Of(new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m }).Value;
         Assert.Equal((2000m, 10000m, 0m), (flat.On(10000), flat.ProfitLeaving(8000), flat.ProfitLeaving(0)));
     }
@@ -67,7 +68,11 @@ public sealed class TaxTests
     {
         // The first levy's 100 % on a tenth of the profit is 10 % of the profit: no harm. On all of it: refused.
         Assert.Equal(90m, 100 - Of(new Levy { Share = 0.1m, Bands = [new Band { Rate = 1 }] }).On(100));
-        var whole = new TaxRules { Kind = TaxKind.Levies, Levies = [new Levy { Bands = [new Band { UpTo = 500, Rate = 0.2m }, new Band { UpTo = 600, Rate = 1 }, new Band { Rate = 0.2m }] }] };
+        var whole = new TaxRules
+        {
+            Kind = TaxKind.Levies,
+            Levies = [new Levy { Bands = [new Band { UpTo = 500, Rate = 0.2m }, new Band { UpTo = 600, Rate = 1 }, new Band { Rate = 0.2m }] }],
+        };
         Assert.Equal("marginal-rate", Assert.Single(Tax.Of(whole).Faults).Code); // only between 500 and 600, and yet
         // A wage elsewhere is past that band already.
         Assert.Empty(Tax.Of(whole with { Levies = [whole.Levies[0] with { OtherBase = 600 }] }).Faults);
@@ -81,7 +86,8 @@ public sealed class TaxTests
         var rules = new TaxRules
         {
             Kind = TaxKind.Levies,
-            Levies = [new Levy { Bands = [new Band { UpTo = 100, Rate = 0 }, new Band { Rate = Number(first) }] }, new Levy { Bands = [new Band { UpTo = 500, Rate = Number(second) }, new Band { Rate = 0 }] }],
+            Levies = [new Levy { Bands = [new Band { UpTo = 100, Rate = 0 }, new Band { Rate = Number(first) }] },
+                new Levy { Bands = [new Band { UpTo = 500, Rate = Number(second) }, new Band { Rate = 0 }] }],
         };
         Assert.Equal(refused, Tax.Of(rules).Faults.Any(fault => fault is { Code.Word: "marginal-rate", Pointer: "/tax/levies" }));
     }
@@ -112,8 +118,14 @@ public sealed class TaxTests
     [Fact]
     public void What_the_refused_rates_add_up_to_is_told()
     {
-        var faults = Tax.Of(new TaxRules { Kind = TaxKind.Levies, Levies = [new Levy { Bands = [new Band { Rate = 0.6m }] }, new Levy { Bands = [new Band { UpTo = 500, Rate = 0 }, new Band { Rate = 0.45m }] }] }).Faults;
-        Assert.StartsWith("From a profit of 500.00 on, the rates add up to 105.00 % of each further unit", Assert.Single(faults).Detail, StringComparison.Ordinal);
+        var faults = Tax.Of(new TaxRules
+        {
+            Kind = TaxKind.Levies,
+            Levies = [new Levy { Bands = [new Band { Rate = 0.6m }] },
+                new Levy { Bands = [new Band { UpTo = 500, Rate = 0 }, new Band { Rate = 0.45m }] }],
+        }).Faults;
+        Assert.StartsWith("From a profit of 500.00 on, the rates add up to 105.00 % of each further unit", Assert.Single(faults).Detail,
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -6,7 +6,8 @@ namespace PriceFloor.Statements.Tests.Files;
 public sealed class CamtTests
 {
     private static string Document(string statements, string version = "02") =>
-        $"<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.{version}\"><BkToCstmrStmt><GrpHdr><MsgId>1</MsgId></GrpHdr>{statements}</BkToCstmrStmt></Document>";
+        $"<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.{version}\"><BkToCstmrStmt>"
+        + $"<GrpHdr><MsgId>1</MsgId></GrpHdr>{statements}</BkToCstmrStmt></Document>";
 
     private static string Statement(string entries) => Document($"<Stmt><Acct><Id><IBAN>XX00TEST</IBAN></Id><Ccy>EUR</Ccy></Acct>{entries}</Stmt>");
 
@@ -16,8 +17,8 @@ public sealed class CamtTests
     private static string Told(string entry) => Reading.Told(Reading.Of(Statement(entry)).Value.Statements[0]);
 
     /// <summary>
-    /// The entries of the ISO 20022 business example of a statement (camt.053, AAAASESS-FP-STAT001 of 2010-10-18: in 105678.50, out 200000, in 30000 SEK),
-    /// from memory of the message definition report; layout ours.
+    /// The entries of the ISO 20022 business example of a statement (camt.053, AAAASESS-FP-STAT001 of 2010-10-18: in 105678.50, out 200000, in 30000
+    /// SEK), from memory of the message definition report; layout ours.
     /// </summary>
     [Fact]
     public void The_standards_own_example_is_read()
@@ -35,7 +36,8 @@ public sealed class CamtTests
 
         Assert.Equal(StatementFormat.Camt053, read.Format);
         var statement = Assert.Single(read.Statements);
-        Assert.Equal(("50000000054910000003", new DateOnly(2010, 10, 18), new DateOnly(2010, 10, 18)), (statement.Account, statement.From, statement.To));
+        Assert.Equal(("50000000054910000003", new DateOnly(2010, 10, 18), new DateOnly(2010, 10, 18)),
+            (statement.Account, statement.From, statement.To));
         Assert.Equal("""
             2010-10-18 105678.50 SEK AAAASESS-FP-CN_98765/01 
             2010-10-18 -200000.00 SEK AAAASESS-FP-ACCR-01 
@@ -52,9 +54,12 @@ public sealed class CamtTests
     [InlineData("13", "<Sts><Cd>BOOK</Cd></Sts>", "<Pty><Nm>Kiln &amp; Co</Nm></Pty>")]
     public void Each_version_says_the_same_in_its_way(string version, string status, string name)
     {
-        var read = Reading.Of(Document("<Stmt><Acct><Id><IBAN>XX00</IBAN></Id><Ccy>EUR</Ccy></Acct><Ntry><NtryRef>N1</NtryRef><Amt>10.00</Amt><CdtDbtInd>DBIT</CdtDbtInd>"
-            + $"{status}<ValDt><DtTm>2027-03-04T23:59:00-05:00</DtTm></ValDt><NtryDtls><TxDtls><RltdPties><Dbtr><Nm>The studio</Nm></Dbtr><Cdtr>{name}</Cdtr></RltdPties>"
-            + "<RmtInf><Ustrd>Rods</Ustrd><Ustrd>March</Ustrd></RmtInf></TxDtls></NtryDtls><AddtlNtryInf>Transfer</AddtlNtryInf></Ntry></Stmt>", version)).Value;
+        var read = Reading.Of(Document("<Stmt><Acct><Id><IBAN>XX00</IBAN></Id><Ccy>EUR</Ccy></Acct><Ntry><NtryRef>N1</NtryRef><Amt>10.00</Amt>"
+            + "<CdtDbtInd>DBIT</CdtDbtInd>"
+            + $"{status}<ValDt><DtTm>2027-03-04T23:59:00-05:00</DtTm></ValDt><NtryDtls><TxDtls><RltdPties><Dbtr><Nm>The studio</Nm></Dbtr>"
+            + $"<Cdtr>{name}</Cdtr></RltdPties>"
+            + "<RmtInf><Ustrd>Rods</Ustrd><Ustrd>March</Ustrd></RmtInf></TxDtls></NtryDtls><AddtlNtryInf>Transfer</AddtlNtryInf></Ntry></Stmt>",
+            version)).Value;
 
         Assert.Equal("2027-03-04 -10.00 EUR N1 Kiln & Co Rods March Transfer", Reading.Told(Reading.Only(read)));
     }
@@ -75,8 +80,10 @@ public sealed class CamtTests
     public void A_prefix_on_every_name_changes_nothing()
     {
         var text = Statement(Entry(""));
-        text = text.Replace("<?", "\u0001", StringComparison.Ordinal).Replace("</", "\u0002", StringComparison.Ordinal).Replace("<", "<c:", StringComparison.Ordinal)
-            .Replace("\u0001", "<?", StringComparison.Ordinal).Replace("\u0002", "</c:", StringComparison.Ordinal).Replace("xmlns=", "xmlns:c=", StringComparison.Ordinal);
+        text = text.Replace("<?", "\u0001", StringComparison.Ordinal).Replace("</", "\u0002", StringComparison.Ordinal)
+            .Replace("<", "<c:", StringComparison.Ordinal)
+            .Replace("\u0001", "<?", StringComparison.Ordinal).Replace("\u0002", "</c:", StringComparison.Ordinal)
+            .Replace("xmlns=", "xmlns:c=", StringComparison.Ordinal);
 
         Assert.Equal("2027-03-04 10.00 EUR R ", Reading.Told(Reading.Of(text).Value.Statements[0]));
     }
@@ -94,14 +101,18 @@ public sealed class CamtTests
         Assert.Equal("2027-03-04 10.00 EUR R payee", Told(Entry(Parties.Replace("<Dbtr><Nm>payer</Nm></Dbtr>", "", StringComparison.Ordinal))));
     }
 
-    private static string Payment(string amount, string more = "") => $"<TxDtls><Amt Ccy=\"EUR\">{amount}</Amt>{more}<RmtInf><Ustrd>p{amount}</Ustrd></RmtInf></TxDtls>";
+    private static string Payment(string amount, string more = "") =>
+        $"<TxDtls><Amt Ccy=\"EUR\">{amount}</Amt>{more}<RmtInf><Ustrd>p{amount}</Ustrd></RmtInf></TxDtls>";
 
     [Fact]
     public void A_batch_whose_payments_add_up_is_read_payment_by_payment()
     {
         // 12.00 - 2.00 = 10.00
-        var told = Told(Entry($"<NtryDtls>{Payment("12.00", "<CdtDbtInd>CRDT</CdtDbtInd>")}{Payment("2.00", "<CdtDbtInd>DBIT</CdtDbtInd>")}</NtryDtls><AddtlNtryInf>batch</AddtlNtryInf>"));
-        var old = Told(Entry("<NtryDtls><TxDtls><AmtDtls><TxAmt><Amt Ccy=\"EUR\">4</Amt></TxAmt></AmtDtls></TxDtls><TxDtls><AmtDtls><TxAmt><Amt Ccy=\"EUR\">6</Amt></TxAmt></AmtDtls></TxDtls></NtryDtls>", sign: "DBIT"));
+        var told = Told(Entry(
+            $"<NtryDtls>{Payment("12.00", "<CdtDbtInd>CRDT</CdtDbtInd>")}{Payment("2.00", "<CdtDbtInd>DBIT</CdtDbtInd>")}</NtryDtls>"
+            + "<AddtlNtryInf>batch</AddtlNtryInf>"));
+        var old = Told(Entry("<NtryDtls><TxDtls><AmtDtls><TxAmt><Amt Ccy=\"EUR\">4</Amt></TxAmt></AmtDtls></TxDtls><TxDtls><AmtDtls><TxAmt>"
+            + "<Amt Ccy=\"EUR\">6</Amt></TxAmt></AmtDtls></TxDtls></NtryDtls>", sign: "DBIT"));
 
         Assert.Equal("2027-03-04 12.00 EUR R/1 p12.00 batch\n2027-03-04 -2.00 EUR R/2 p2.00 batch", told);
         Assert.Equal("2027-03-04 -4.00 EUR R/1 \n2027-03-04 -6.00 EUR R/2 ", old);
@@ -124,7 +135,8 @@ public sealed class CamtTests
             + Entry("", "<Amt Ccy=\"EUR\">0.00</Amt>") + Entry("", sign: "DEBIT") + Entry("", "<Amt Ccy=\"€\">1</Amt>") + Entry("")
             + "<Ntry/>")).Value;
 
-        Assert.Equal("1 not-booked, 2 not-booked, 3 bad-date, 4 bad-amount, 5 zero, 6 bad-direction, 7 bad-currency, 9 not-booked", Reading.Refused(read));
+        Assert.Equal("1 not-booked, 2 not-booked, 3 bad-date, 4 bad-amount, 5 zero, 6 bad-direction, 7 bad-currency, 9 not-booked",
+            Reading.Refused(read));
         Assert.Equal(8, Reading.Only(read).Line);
     }
 

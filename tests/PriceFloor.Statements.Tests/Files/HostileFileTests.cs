@@ -14,7 +14,8 @@ public sealed class HostileFileTests
     private const string Camt = "<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.02\"><BkToCstmrStmt><Stmt><Ntry>";
 
     private static IEnumerable<byte[]> Fixtures =>
-        new[] { StudioYear.Sheet(false), StudioYear.Sheet(true), StudioYear.OfxSgml(), StudioYear.OfxXml(), StudioYear.Camt() }.Select(Encoding.UTF8.GetBytes);
+        new[] { StudioYear.Sheet(false), StudioYear.Sheet(true), StudioYear.OfxSgml(), StudioYear.OfxXml(), StudioYear.Camt() }
+            .Select(Encoding.UTF8.GetBytes);
 
     private static async Task<Outcome<StatementFile>> Answer(byte[] bytes) =>
         await Task.Run(() => Reading.Of(bytes)).WaitAsync(s_hang, TestContext.Current.CancellationToken);
@@ -58,7 +59,8 @@ public sealed class HostileFileTests
         var values = new StringBuilder();
         for (var i = 0; i < 600_000; i++)
             values.Append('<').Append('a').Append(i).Append(">1</a").Append(i).Append('>');
-        var bytes = Encoding.UTF8.GetBytes($"{Camt}<{string.Join("><", names)}>{values}</{string.Join("></", names.AsEnumerable().Reverse())}></Ntry></Stmt></BkToCstmrStmt></Document>");
+        var bytes = Encoding.UTF8.GetBytes($"{Camt}<{string.Join("><", names)}>{values}</{string.Join("></", names.AsEnumerable().Reverse())}></Ntry>"
+            + "</Stmt></BkToCstmrStmt></Document>");
         using var over = new CancellationTokenSource(TimeSpan.FromMilliseconds(100));
         var reading = Task.Run(() => StatementReader.Read(bytes, "a", new SheetReading(), over.Token), TestContext.Current.CancellationToken);
         await Assert.ThrowsAsync<OperationCanceledException>(() => reading.WaitAsync(s_hang, TestContext.Current.CancellationToken));
@@ -74,7 +76,8 @@ public sealed class HostileFileTests
         var read = Reading.Of($"{Camt}{Said}{rest}</Ntry></Stmt></BkToCstmrStmt></Document>");
         Assert.Equal((7.00m, "EUR"), (Reading.Only(read.Value).Amount, Reading.Only(read.Value).Currency));
 
-        Reading.FailsWith("too-many", Reading.Of($"{Camt}<NtryDtls>{string.Concat(Enumerable.Repeat("<TxDtls/>", 200_001))}</NtryDtls></Ntry></Stmt></BkToCstmrStmt></Document>"));
+        Reading.FailsWith("too-many", Reading.Of(
+            $"{Camt}<NtryDtls>{string.Concat(Enumerable.Repeat("<TxDtls/>", 200_001))}</NtryDtls></Ntry></Stmt></BkToCstmrStmt></Document>"));
     }
 
     [Theory]
@@ -90,7 +93,8 @@ public sealed class HostileFileTests
     [Fact]
     public async Task Depth_in_SGML_is_not_kept()
     {
-        var text = new StringBuilder("OFXHEADER:100\n<OFX><STMTRS>").Insert(27, "<STMTRS><BANKTRANLIST><STMTTRN><PAYEE><CURRENCY>", 20_000).Append("</OFX>");
+        var text = new StringBuilder("OFXHEADER:100\n<OFX><STMTRS>")
+            .Insert(27, "<STMTRS><BANKTRANLIST><STMTTRN><PAYEE><CURRENCY>", 20_000).Append("</OFX>");
 
         IsWhole(await Answer(text.ToString()));
     }
@@ -208,11 +212,14 @@ public sealed class HostileFileTests
         const string Secret = "Zqxsecret";
         string[] files =
         [
-            $"Date,Amount,Text\n{Secret},1,{Secret}\n2027-03-04,{Secret},x\n2027-03-04,1,\"{Secret}\n04/03/2027,1,{Secret}\n2027-03-04,1,{Secret},{Secret}",
+            $"Date,Amount,Text\n{Secret},1,{Secret}\n2027-03-04,{Secret},x\n"
+            + $"2027-03-04,1,\"{Secret}\n04/03/2027,1,{Secret}\n2027-03-04,1,{Secret},{Secret}",
             $"Date,{Secret},Text\n2027-03-04,1,{Secret}", $"Date;{Secret};Amount\n2027-03-04;1;{Secret}", $"{Secret}",
-            $"OFXHEADER:100\n<OFX><STMTRS><CURDEF>{Secret}<STMTTRN><DTPOSTED>20270304<TRNAMT>1<FITID>{Secret}</STMTTRN><STMTTRN><DTPOSTED>{Secret}</STMTTRN><STMTTRN><DTPOSTED>20270304<TRNAMT>{Secret}</STMTTRN></STMTRS></OFX>",
+            $"OFXHEADER:100\n<OFX><STMTRS><CURDEF>{Secret}<STMTTRN><DTPOSTED>20270304<TRNAMT>1<FITID>{Secret}</STMTTRN><STMTTRN>"
+            + $"<DTPOSTED>{Secret}</STMTTRN><STMTTRN><DTPOSTED>20270304<TRNAMT>{Secret}</STMTTRN></STMTRS></OFX>",
             $"OFXHEADER:100\n<OFX><{Secret}>{Secret}", $"<?xml version=\"1.0\"?><OFX><{Secret}>{Secret}</{Secret}x></OFX>",
-            $"{Camt}<Amt Ccy=\"{Secret}\">1</Amt><Sts>BOOK</Sts><CdtDbtInd>CRDT</CdtDbtInd><BookgDt><Dt>2027-03-04</Dt></BookgDt></Ntry><Ntry><Sts>{Secret}</Sts></Ntry></Stmt></BkToCstmrStmt></Document>",
+            $"{Camt}<Amt Ccy=\"{Secret}\">1</Amt><Sts>BOOK</Sts><CdtDbtInd>CRDT</CdtDbtInd><BookgDt><Dt>2027-03-04</Dt></BookgDt></Ntry><Ntry>"
+            + $"<Sts>{Secret}</Sts></Ntry></Stmt></BkToCstmrStmt></Document>",
             $"{Camt}<{Secret}></x>",
         ];
 

@@ -24,7 +24,8 @@ public sealed class LongTagTests
     public void Long_comments_and_character_data_are_no_tags()
     {
         var text = $"<?xml version=\"1.0\"?><!-- {new string('c', 100_000)} > --><OFX><X><![CDATA[{new string('d', 100_000)}]]></X></OFX>";
-        Assert.DoesNotContain(Reading.Of(Encoding.UTF8.GetBytes(text)).Faults, fault => fault.Detail.Contains("tag of more", StringComparison.Ordinal));
+        Assert.DoesNotContain(Reading.Of(Encoding.UTF8.GetBytes(text)).Faults,
+            fault => fault.Detail.Contains("tag of more", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -32,6 +33,7 @@ public sealed class LongTagTests
     {
         using var over = new CancellationTokenSource();
         over.Cancel();
-        Assert.Throws<OperationCanceledException>(() => StatementReader.Read(Encoding.UTF8.GetBytes("<?xml version=\"1.0\"?><OFX><X>1</X></OFX>"), "a", new SheetReading(), over.Token));
+        Assert.Throws<OperationCanceledException>(() =>
+            StatementReader.Read(Encoding.UTF8.GetBytes("<?xml version=\"1.0\"?><OFX><X>1</X></OFX>"), "a", new SheetReading(), over.Token));
     }
 }

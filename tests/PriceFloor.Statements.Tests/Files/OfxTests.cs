@@ -5,9 +5,11 @@ namespace PriceFloor.Statements.Tests.Files;
 
 public sealed class OfxTests
 {
-    private const string Head = "OFXHEADER:100\nDATA:OFXSGML\nVERSION:102\nSECURITY:NONE\nENCODING:USASCII\nCHARSET:1252\nCOMPRESSION:NONE\nOLDFILEUID:NONE\nNEWFILEUID:NONE\n\n";
+    private const string Head = "OFXHEADER:100\nDATA:OFXSGML\nVERSION:102\nSECURITY:NONE\nENCODING:USASCII\nCHARSET:1252\nCOMPRESSION:NONE\n"
+        + "OLDFILEUID:NONE\nNEWFILEUID:NONE\n\n";
 
-    private const string Xml = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<?OFX OFXHEADER=\"200\" VERSION=\"220\" SECURITY=\"NONE\" OLDFILEUID=\"NONE\" NEWFILEUID=\"NONE\"?>\n";
+    private const string Xml = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+        + "<?OFX OFXHEADER=\"200\" VERSION=\"220\" SECURITY=\"NONE\" OLDFILEUID=\"NONE\" NEWFILEUID=\"NONE\"?>\n";
 
     /// <summary>
     /// The statement response of the OFX specification's own example (1.x and 2.x, section 11.14.1): a check of 200.00 and 300.00 from a machine in
@@ -27,7 +29,8 @@ public sealed class OfxTests
         """;
 
     private static string Statement(string transactions, string currency = "<CURDEF>EUR") =>
-        $"{Head}<OFX><BANKMSGSRSV1><STMTTRNRS><STMTRS>{currency}<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST>{transactions}</BANKTRANLIST></STMTRS></STMTTRNRS></BANKMSGSRSV1></OFX>";
+        $"{Head}<OFX><BANKMSGSRSV1><STMTTRNRS><STMTRS>{currency}<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST>{transactions}</BANKTRANLIST>"
+        + "</STMTRS></STMTTRNRS></BANKMSGSRSV1></OFX>";
 
     private static string One(string values) => Statement($"<STMTTRN>{values}</STMTTRN>");
 
@@ -66,10 +69,13 @@ public sealed class OfxTests
     [Fact]
     public void In_XML_transactions_are_counted()
     {
-        var read = Reading.Of($"{Xml}<OFX><CREDITCARDMSGSRSV1><CCSTMTTRNRS><CCSTMTRS><CURDEF>EUR</CURDEF><CCACCTFROM><ACCTID>4000</ACCTID></CCACCTFROM>"
+        var read = Reading.Of($"{Xml}<OFX><CREDITCARDMSGSRSV1><CCSTMTTRNRS><CCSTMTRS><CURDEF>EUR</CURDEF><CCACCTFROM>"
+            + "<ACCTID>4000</ACCTID></CCACCTFROM>"
             + "<BANKTRANLIST><DTSTART>20270101</DTSTART><DTEND>20271231235959.999[+1:CET]</DTEND>"
-            + "<STMTTRN><DTPOSTED>20270304120000.000[-5:EST]</DTPOSTED><TRNAMT>-1.50</TRNAMT><FITID>a</FITID><NAME>Kiln &amp; Co</NAME><MEMO/></STMTTRN>"
-            + "<STMTTRN><DTPOSTED>20270305</DTPOSTED><TRNAMT>1</TRNAMT><FITID>b</FITID><PAYEE><NAME>P</NAME><CITY>C</CITY></PAYEE><MEMO><![CDATA[x < y]]></MEMO></STMTTRN>"
+            + "<STMTTRN><DTPOSTED>20270304120000.000[-5:EST]</DTPOSTED><TRNAMT>-1.50</TRNAMT><FITID>a</FITID><NAME>Kiln &amp; Co</NAME>"
+            + "<MEMO/></STMTTRN>"
+            + "<STMTTRN><DTPOSTED>20270305</DTPOSTED><TRNAMT>1</TRNAMT><FITID>b</FITID><PAYEE><NAME>P</NAME><CITY>C</CITY></PAYEE><MEMO>"
+            + "<![CDATA[x < y]]></MEMO></STMTTRN>"
             + "</BANKTRANLIST></CCSTMTRS></CCSTMTTRNRS></CREDITCARDMSGSRSV1></OFX>").Value;
 
         Assert.Equal(StatementFormat.OfxXml, read.Format);
@@ -94,7 +100,8 @@ public sealed class OfxTests
     [Fact]
     public void Empty_elements_without_end_tags_do_not_swallow_what_follows()
     {
-        var read = Reading.Of(Statement("<STMTTRN>\n<DTPOSTED>20270304\n<MEMO>\n<NAME>\n<TRNAMT>1.00\n<FITID>\n</STMTTRN>\n<STMTTRN><DTPOSTED>20270305<TRNAMT>2.00<FITID>2<NAME>n</NAME>")).Value;
+        var read = Reading.Of(Statement("<STMTTRN>\n<DTPOSTED>20270304\n<MEMO>\n<NAME>\n<TRNAMT>1.00\n<FITID>\n</STMTTRN>\n<STMTTRN>"
+            + "<DTPOSTED>20270305<TRNAMT>2.00<FITID>2<NAME>n</NAME>")).Value;
 
         Assert.Equal("2027-03-04 1.00 EUR - \n2027-03-05 2.00 EUR 2 n", Reading.Told(read.Statements[0]));
     }
@@ -160,9 +167,12 @@ public sealed class OfxTests
     public void Several_accounts_are_kept_apart_and_one_without_a_number_gets_the_given_name()
     {
         var read = Reading.Of(Head + "<OFX><BANKMSGSRSV1>"
-            + "<STMTTRNRS><STMTRS><CURDEF>EUR<BANKACCTFROM><BANKID>10<ACCTID>20</BANKACCTFROM><BANKTRANLIST><STMTTRN><DTPOSTED>20270304<TRNAMT>1<FITID>1</STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS>"
-            + "<STMTTRNRS><STMTRS><BANKTRANLIST><STMTTRN><DTPOSTED>20270304<TRNAMT>2<FITID>1</STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS></BANKMSGSRSV1>"
-            + "<CREDITCARDMSGSRSV1><CCSTMTTRNRS><CCSTMTRS><CURDEF>USD<CCACCTFROM><ACCTID>30</CCACCTFROM></CCSTMTRS></CCSTMTTRNRS></CREDITCARDMSGSRSV1></OFX>").Value;
+            + "<STMTTRNRS><STMTRS><CURDEF>EUR<BANKACCTFROM><BANKID>10<ACCTID>20</BANKACCTFROM><BANKTRANLIST><STMTTRN>"
+            + "<DTPOSTED>20270304<TRNAMT>1<FITID>1</STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS>"
+            + "<STMTTRNRS><STMTRS><BANKTRANLIST><STMTTRN><DTPOSTED>20270304<TRNAMT>2<FITID>1</STMTTRN></BANKTRANLIST></STMTRS>"
+            + "</STMTTRNRS></BANKMSGSRSV1>"
+            + "<CREDITCARDMSGSRSV1><CCSTMTTRNRS><CCSTMTRS><CURDEF>USD<CCACCTFROM><ACCTID>30</CCACCTFROM></CCSTMTRS></CCSTMTTRNRS>"
+            + "</CREDITCARDMSGSRSV1></OFX>").Value;
 
         Assert.Equal([("10/20", 1), (Reading.Account, 1), ("30", 0)], read.Statements.Select(one => (one.Account, one.Transactions.Count)));
         Assert.Equal(["EUR", null], read.Statements.SelectMany(one => one.Transactions).Select(one => one.Currency));
@@ -194,7 +204,8 @@ public sealed class OfxTests
     public void The_list_of_what_is_pending_is_no_part_of_the_statement()
     {
         var text = One("<DTPOSTED>20270304<TRNAMT>1.00<FITID>1").Replace("</STMTRS>",
-            "<BANKTRANLISTP><DTASOF>20270305<STMTTRNP><TRNTYPE>DEBIT<DTTRAN>20270305<TRNAMT>-9.00<NAME>n</STMTTRNP></BANKTRANLISTP></STMTRS>", StringComparison.Ordinal);
+            "<BANKTRANLISTP><DTASOF>20270305<STMTTRNP><TRNTYPE>DEBIT<DTTRAN>20270305<TRNAMT>-9.00<NAME>n</STMTTRNP></BANKTRANLISTP></STMTRS>",
+            StringComparison.Ordinal);
 
         Assert.Equal("2027-03-04 1.00 EUR 1 ", Reading.Told(Reading.Only(Reading.Of(text).Value)));
     }

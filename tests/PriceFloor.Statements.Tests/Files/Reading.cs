@@ -11,7 +11,8 @@ internal static class Reading
 
     public static Outcome<StatementFile> Of(string text, SheetReading? sheet = null) => Of(Encoding.UTF8.GetBytes(text), sheet);
 
-    public static Outcome<StatementFile> Of(byte[] bytes, SheetReading? sheet = null) => StatementReader.Read(bytes, Account, sheet ?? new SheetReading(), TestContext.Current.CancellationToken);
+    public static Outcome<StatementFile> Of(byte[] bytes, SheetReading? sheet = null) =>
+        StatementReader.Read(bytes, Account, sheet ?? new SheetReading(), TestContext.Current.CancellationToken);
 
     public static Transaction Only(StatementFile file) => Assert.Single(Assert.Single(file.Statements).Transactions);
 

@@ -38,7 +38,8 @@ public sealed class SameYearTests
     [Theory]
     [MemberData(nameof(Formats))]
     public void The_year_adds_up_as_worked_out_by_hand(string format) =>
-        Assert.Equal([125.40m, 1968.84m, -11327.88m], Read(format).Value.Statements.Select(one => one.Transactions.Sum(transaction => transaction.Amount)));
+        Assert.Equal([125.40m, 1968.84m, -11327.88m],
+            Read(format).Value.Statements.Select(one => one.Transactions.Sum(transaction => transaction.Amount)));
 
     [Theory]
     [InlineData("ofx-sgml")]

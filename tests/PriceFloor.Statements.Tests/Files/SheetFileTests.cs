@@ -37,7 +37,8 @@ public sealed class SheetFileTests
             2027-03-10,Nothing,,0.00,0.00
             """).Value;
 
-        Assert.Equal("2027-03-05 -40.00 - - Gas March\n2027-03-06 19.90 - - Shop Order 7\n2027-03-07 -41.00 - - Gas Minus in the column", Reading.Told(read.Statements[0]));
+        Assert.Equal("2027-03-05 -40.00 - - Gas March\n2027-03-06 19.90 - - Shop Order 7\n2027-03-07 -41.00 - - Gas Minus in the column",
+            Reading.Told(read.Statements[0]));
         Assert.Equal("5 bad-amount, 6 bad-amount, 7 zero", Reading.Refused(read));
     }
 
@@ -64,7 +65,9 @@ public sealed class SheetFileTests
             DateOrder = DateOrder.DayMonthYear,
         };
 
-        var read = Reading.Of("Konto;Buchungstag;Amount;Betrag;Zweck;Beleg;Währung\nA 1;05.03.2027;9;-1.112,40;Glas;77;eur\nB 2;06.03.27;9;12,5;Messe;78;EUR", sheet).Value;
+        var read = Reading.Of(
+            "Konto;Buchungstag;Amount;Betrag;Zweck;Beleg;Währung\nA 1;05.03.2027;9;-1.112,40;Glas;77;eur\nB 2;06.03.27;9;12,5;Messe;78;EUR",
+            sheet).Value;
 
         Assert.Equal(["A 1", "B 2"], read.Statements.Select(one => one.Account));
         Assert.Equal("2027-03-05 -1112.40 EUR 77 Glas", Reading.Told(read.Statements[0]));
@@ -159,7 +162,8 @@ public sealed class SheetFileTests
     [Fact]
     public void Words_are_made_plain_and_are_not_endless()
     {
-        var read = Reading.Of($"Date,Text,Amount\n2027-03-04,\" a\u0000b\t\u0007 c\u00A0\u202Ed\u200E \",1\n2027-03-05,{new string('x', 2000)},1").Value;
+        var read =
+            Reading.Of($"Date,Text,Amount\n2027-03-04,\" a\u0000b\t\u0007 c\u00A0\u202Ed\u200E \",1\n2027-03-05,{new string('x', 2000)},1").Value;
 
         Assert.Equal("a b c d", read.Statements[0].Transactions[0].Text);
         Assert.Equal(500, read.Statements[0].Transactions[1].Text.Length);

@@ -11,7 +11,8 @@ internal static class StudioYear
 
     private static readonly (string Account, string[] Names, decimal[] Amounts)[] s_habits =
     [
-        (Current, ["Market day", "Kiln & Co <gas>", "Shop \"online\"; order", "Rent, studio", "Café Grün – lunch"], [412.50m, -88.10m, 59.90m, -350m, -17.35m]),
+        (Current, ["Market day", "Kiln & Co <gas>", "Shop \"online\"; order", "Rent, studio", "Café Grün – lunch"],
+            [412.50m, -88.10m, 59.90m, -350m, -17.35m]),
         (Savings, ["To savings", "Interest"], [150m, 1.07m]),
         (Card, ["Borosilicate rods", "Refund of rods", "Postage"], [-1240.99m, 310.25m, -6.75m]),
     ];
@@ -44,17 +45,20 @@ internal static class StudioYear
             if (semicolon)
                 amount = amount.Replace(',', '_').Replace('.', ',').Replace('_', '.');
             string[] cells = [account, $"{one.Date:yyyy-MM-dd}", one.Text, amount, one.Currency!, one.BankId!];
-            sheet.AppendJoin(semicolon ? ';' : ',', cells.Select(cell => $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"")).Append("\r\n");
+            sheet.AppendJoin(semicolon ? ';' : ',', cells.Select(cell => $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\""))
+                .Append("\r\n");
         }
         return sheet.ToString();
     }
 
     public static string OfxSgml() =>
-        "OFXHEADER:100\r\nDATA:OFXSGML\r\nVERSION:102\r\nSECURITY:NONE\r\nENCODING:USASCII\r\nCHARSET:1252\r\nCOMPRESSION:NONE\r\nOLDFILEUID:NONE\r\nNEWFILEUID:NONE\r\n\r\n"
+        "OFXHEADER:100\r\nDATA:OFXSGML\r\nVERSION:102\r\nSECURITY:NONE\r\nENCODING:USASCII\r\nCHARSET:1252\r\nCOMPRESSION:NONE\r\nOLDFILEUID:NONE\r\n"
+        + "NEWFILEUID:NONE\r\n\r\n"
         + Ofx((tag, value) => $"<{tag}>{SecurityElement.Escape(value)}\r\n");
 
     public static string OfxXml() =>
-        "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"no\"?>\n<?OFX OFXHEADER=\"200\" VERSION=\"220\" SECURITY=\"NONE\" OLDFILEUID=\"NONE\" NEWFILEUID=\"NONE\"?>\n"
+        "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"no\"?>\n"
+        + "<?OFX OFXHEADER=\"200\" VERSION=\"220\" SECURITY=\"NONE\" OLDFILEUID=\"NONE\" NEWFILEUID=\"NONE\"?>\n"
         + Ofx((tag, value) => $"<{tag}>{SecurityElement.Escape(value)}</{tag}>");
 
     private static string Ofx(Func<string, string, string> leaf)
@@ -77,13 +81,15 @@ internal static class StudioYear
 
     public static string Camt()
     {
-        var camt = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\"><BkToCstmrStmt>");
+        var camt = new StringBuilder(
+            "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.08\"><BkToCstmrStmt>");
         foreach (var account in ByAccount)
         {
             camt.Append("<Stmt><FrToDt><FrDtTm>2027-01-01T00:00:00</FrDtTm><ToDtTm>2027-12-31T23:59:59</ToDtTm></FrToDt>");
             camt.Append($"<Acct><Id><Othr><Id>{account.Key}</Id></Othr></Id></Acct>");
             foreach (var one in account)
-                camt.Append(CultureInfo.InvariantCulture, $"<Ntry><Amt Ccy=\"{one.Currency}\">{decimal.Abs(one.Amount)}</Amt><CdtDbtInd>{(one.Amount > 0 ? "CRDT" : "DBIT")}</CdtDbtInd>")
+                camt.Append(CultureInfo.InvariantCulture,
+                    $"<Ntry><Amt Ccy=\"{one.Currency}\">{decimal.Abs(one.Amount)}</Amt><CdtDbtInd>{(one.Amount > 0 ? "CRDT" : "DBIT")}</CdtDbtInd>")
                     .Append($"<Sts><Cd>BOOK</Cd></Sts><BookgDt><Dt>{one.Date:yyyy-MM-dd}</Dt></BookgDt><AcctSvcrRef>{one.BankId}</AcctSvcrRef>")
                     .Append($"<NtryDtls><TxDtls><RmtInf><Ustrd>{SecurityElement.Escape(one.Text)}</Ustrd></RmtInf></TxDtls></NtryDtls></Ntry>");
             camt.Append("</Stmt>");

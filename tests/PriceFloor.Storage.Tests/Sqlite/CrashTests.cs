@@ -57,7 +57,13 @@ public sealed class CrashTests
 
     private static async Task<List<(string Key, long Number)>> WriteAndKill(string folder, int milliseconds)
     {
-        var start = new ProcessStartInfo("dotnet", [typeof(CrashTests).Assembly.Location]) { UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", [typeof(CrashTests).Assembly.Location])
+        {
+            UseShellExecute = false,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         start.Environment[WriterFolder] = folder;
         using var writer = Process.Start(start)!;
         var errors = writer.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
@@ -68,7 +74,8 @@ public sealed class CrashTests
         await writer.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.Equal("", await errors);
         Assert.NotEqual(0, writer.ExitCode);
-        return [.. (await output).Split('\n').Select(line => line.Split(' ')).Where(words => words is [_, _, "ok"]).Select(words => (words[0], long.Parse(words[1], CultureInfo.InvariantCulture)))];
+        return [.. (await output).Split('\n').Select(line => line.Split(' ')).Where(words => words is [_, _, "ok"])
+            .Select(words => (words[0], long.Parse(words[1], CultureInfo.InvariantCulture)))];
     }
 
     private static void AllIsThere(string folder, HashSet<(string Key, long Number)> acknowledged, string when)
@@ -77,7 +84,8 @@ public sealed class CrashTests
         connection.Open();
         Assert.Equal("ok", connection.ExecuteScalar<string>("PRAGMA integrity_check"));
         var found = s_kinds.ToDictionary(kind => kind, _ => new HashSet<(string, long)>());
-        foreach (var (kind, key, number, body) in connection.Query<(string, string, long, string)>("SELECT kind, key, number, body FROM revision", buffered: false))
+        foreach (var (kind, key, number, body) in connection.Query<(string, string, long, string)>(
+            "SELECT kind, key, number, body FROM revision", buffered: false))
         {
             Assert.True(body == BodyOf(kind, key, number), $"{kind} {key} {number} is not whole, {when}");
             found[kind].Add((key, number));
@@ -85,7 +93,8 @@ public sealed class CrashTests
 
         Assert.True(found["design"].SetEquals(found["profile"]), $"Half of a transaction is there, {when}");
         Assert.True(acknowledged.IsSubsetOf(found["design"]), $"Something acknowledged is gone, {when}");
-        Assert.Equal(0, connection.ExecuteScalar<long>("SELECT count(*) FROM head h WHERE h.position <> (SELECT max(r.position) FROM revision r WHERE r.kind = h.kind AND r.key = h.key)"));
+        Assert.Equal(0, connection.ExecuteScalar<long>(
+            "SELECT count(*) FROM head h WHERE h.position <> (SELECT max(r.position) FROM revision r WHERE r.kind = h.kind AND r.key = h.key)"));
     }
 
     private static string PathIn(string folder) => Path.Combine(folder, "pricefloor.db");

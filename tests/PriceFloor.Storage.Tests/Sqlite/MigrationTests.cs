@@ -27,7 +27,8 @@ public sealed class MigrationTests : IDisposable
         using var store = new Store(path, TimeProvider.System);
         store.Open();
         var key = Assert.Single(store.Read(snapshot => snapshot.Keys));
-        Assert.Equal(("shop", "check", 5L, null, null, null, null), (key.Name, key.Scopes, key.CreatedAt, key.Profiles, key.LastUsed, key.PreviousHash, key.PreviousUntil));
+        Assert.Equal(("shop", "check", 5L, null, null, null, null),
+            (key.Name, key.Scopes, key.CreatedAt, key.Profiles, key.LastUsed, key.PreviousHash, key.PreviousUntil));
         var entry = Assert.Single(store.Read(snapshot => snapshot.DocumentEntries(long.MaxValue, 10)));
         Assert.Equal(("shop", "design", "a", 1L, "created", 7L), (entry.By, entry.Kind, entry.Key, entry.Number, entry.What, entry.At));
         Assert.Empty(store.Read(snapshot => snapshot.OtherEntries(long.MaxValue, 10))); // who made the keys before was not told
@@ -56,12 +57,15 @@ public sealed class MigrationTests : IDisposable
                 """{"name":"\"heading\": and \"event\":","expenses":[{"costKind":"rent"},{"costKind":"office"}]}""",
                 """{"rules":[{"costKind":"rent"}]}""",
             ],
-            store.Read(snapshot => (List<string>)[.. new[] { "channel", "design", "profile", "reading-rules" }.Select(kind => snapshot.Newest(kind, "a")!.Body!)]));
+            store.Read(snapshot =>
+                (List<string>)[.. new[] { "channel", "design", "profile", "reading-rules" }.Select(kind => snapshot.Newest(kind, "a")!.Body!)]));
     }
 
     private static void Insert(SqliteConnection connection, string kind, string body)
     {
-        connection.Execute("INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, 'a', 1, 7, 'shop', @body)", new { kind, body });
-        connection.Execute("INSERT INTO head (kind, key, position, deleted) SELECT kind, key, position, 0 FROM revision WHERE kind = @kind", new { kind });
+        connection.Execute(
+            "INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, 'a', 1, 7, 'shop', @body)", new { kind, body });
+        connection.Execute(
+            "INSERT INTO head (kind, key, position, deleted) SELECT kind, key, position, 0 FROM revision WHERE kind = @kind", new { kind });
     }
 }

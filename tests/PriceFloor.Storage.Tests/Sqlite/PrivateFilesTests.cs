@@ -31,7 +31,9 @@ public sealed class PrivateFilesTests : IDisposable
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Rights of files are those of Unix.");
         var path = Make(name, rights);
-        Assert.Equal($"Other users of this machine have rights on {path} (mode {mode}). A household's budget and keys are in there. Run: chmod go= {path}", PrivateFiles.Warning(_folder));
+        Assert.Equal(
+            $"Other users of this machine have rights on {path} (mode {mode}). A household's budget and keys are in there. Run: chmod go= {path}",
+            PrivateFiles.Warning(_folder));
         File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         Assert.Null(PrivateFiles.Warning(_folder));
     }
@@ -45,7 +47,8 @@ public sealed class PrivateFilesTests : IDisposable
         Assert.Contains(one, PrivateFiles.Warning(_folder), StringComparison.Ordinal);
         for (var i = 0; i < 8; i++)
             Make($"backups/pricefloor-2027010{i}T000000Z.db", "rw-r--r--");
-        Assert.EndsWith($" and 1 more. A household's budget and keys are in there. Run: chmod -R go= {_folder}", PrivateFiles.Warning(_folder), StringComparison.Ordinal);
+        Assert.EndsWith($" and 1 more. A household's budget and keys are in there. Run: chmod -R go= {_folder}", PrivateFiles.Warning(_folder),
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -28,7 +28,8 @@ public sealed class ReplacedStoreTests : StoreWithANote
     {
         Save("a");
         Close();
-        Assert.SkipWhen(File.ReadAllText(Note).Contains("born unknown", StringComparison.Ordinal), "this file system does not keep when a file was made");
+        Assert.SkipWhen(File.ReadAllText(Note).Contains("born unknown", StringComparison.Ordinal),
+            "this file system does not keep when a file was made");
         File.Copy(Db, At("kept.db"));
         File.Copy(Note, At("kept.note"));
         var life = Open().LifeName;

@@ -12,7 +12,8 @@ public sealed class StoreBackupTests : StoreInAFolder
     {
         Save("a", "1");
         var made = Backup.Make(Db, At("copy.db"));
-        Assert.Equal((new FileInfo(made.Path).Length, Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(made.Path))), Migrations.Newest), (made.Bytes, made.Sha256, made.Schema));
+        Assert.Equal((new FileInfo(made.Path).Length, Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(made.Path))), Migrations.Newest),
+            (made.Bytes, made.Sha256, made.Schema));
         Assert.Equal($"{made.Sha256}  copy.db\n", File.ReadAllText(At("copy.db.sha256")));
         if (!OperatingSystem.IsWindows())
             foreach (var file in new[] { made.Path, made.Path + ".sha256" })

@@ -3,7 +3,9 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>A store whose file, disk or neighbour fails it: what the engine throws leaves it as a trouble of a kind, with the engine's own exception in it.</summary>
+/// <summary>
+/// A store whose file, disk or neighbour fails it: what the engine throws leaves it as a trouble of a kind, with the engine's own exception in it.
+/// </summary>
 public abstract class StoreInTrouble : StoreInAFolder
 {
     protected Store NewStore(string? path = null)

@@ -47,7 +47,8 @@ public sealed class StoreRestoreTests : StoreInAFolder
         Restoring.Restore(At("copy.db"), Db, Clock.GetUtcNow());
         Assert.Empty(Directory.GetFiles(Folder, "*.restoring-*"));
         using var held = new FileStream(At("copy.db"), FileMode.Open, FileAccess.Read, FileShare.None);
-        Assert.Contains($"{At("copy.db")} cannot be read", Assert.Throws<StoreException>(() => Restoring.Restore(At("copy.db"), Db, Clock.GetUtcNow())).Message, StringComparison.Ordinal);
+        Assert.Contains($"{At("copy.db")} cannot be read",
+            Assert.Throws<StoreException>(() => Restoring.Restore(At("copy.db"), Db, Clock.GetUtcNow())).Message, StringComparison.Ordinal);
     }
 
     [Fact]

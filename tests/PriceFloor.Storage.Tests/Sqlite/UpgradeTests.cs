@@ -30,7 +30,8 @@ public sealed class UpgradeTests : IDisposable
             Assert.Equal(["1", "2"], store.Read(snapshot => snapshot.History("design", "a")).Select(revision => revision.Body!));
             Assert.Equal([new DocumentName("design", "a")], store.Read(snapshot => snapshot.UsersOf("profile", "main")));
             Assert.Equal("first-admin-key", Assert.Single(store.Read(snapshot => snapshot.Keys)).Name);
-            Assert.Equal((3, 3), store.Write("test", writing => writing.Save("design", "a", "3", [])) is var next ? (next.Number, next.Position) : default);
+            Assert.Equal((3, 3),
+                store.Write("test", writing => writing.Save("design", "a", "3", [])) is var next ? (next.Number, next.Position) : default);
             Assert.Null(store.Open());
         }
 
@@ -62,7 +63,8 @@ public sealed class UpgradeTests : IDisposable
 
         using var store = new Store(Db, _clock);
         Assert.Contains(Db, Assert.Throws<StoreException>(() => store.Open()).Message, StringComparison.Ordinal);
-        Assert.Equal(["pricefloor.db"], Directory.GetFiles(_folder).Select(Path.GetFileName).Where(name => !name!.EndsWith("-wal", StringComparison.Ordinal) && !name.EndsWith("-shm", StringComparison.Ordinal)));
+        Assert.Equal(["pricefloor.db"], Directory.GetFiles(_folder).Select(Path.GetFileName)
+            .Where(name => !name!.EndsWith("-wal", StringComparison.Ordinal) && !name.EndsWith("-shm", StringComparison.Ordinal)));
     }
 
     private void MakeStore(int schema)

@@ -22,13 +22,19 @@ var profile = await client.V1.Profiles["cs-year"].PutAsync(new CostProfile
     Expenses = [new Expense { Name = "Everything the business pays", Amount = 24000.00m, Per = Per.Year, CostKind = CostKind.InterestAndLoans }],
     Household = [new HouseholdLine { Name = "Everything at home", Amount = 3000, Per = Per.Month }],
 });
-Check("a word with hyphens goes out as the contract writes it", sent.Request.Contains("\"costKind\":\"interest-and-loans\"", StringComparison.Ordinal), true);
+Check("a word with hyphens goes out as the contract writes it",
+    sent.Request.Contains("\"costKind\":\"interest-and-loans\"", StringComparison.Ordinal), true);
 Check("what is not set and has no default is not sent", sent.Request.Contains("yearStart", StringComparison.Ordinal), false);
 Check("money goes out with its cents", sent.Request.Contains("\"amount\":24000.00", StringComparison.Ordinal), true);
 Check("a word with hyphens comes back", profile?.Expenses?[0].CostKind, CostKind.InterestAndLoans);
 Check("the revision", profile?.Revision, 1);
 
-var design = await client.V1.Designs["CS-1"].PutAsync(new Design { Name = "River drop pendant", Profile = "cs-year", Making = new Making { PiecesPerDay = 4 } });
+var design = await client.V1.Designs["CS-1"].PutAsync(new Design
+{
+    Name = "River drop pendant",
+    Profile = "cs-year",
+    Making = new Making { PiecesPerDay = 4 },
+});
 Check("defaults are filled in", design?.Making?.GoodShare, 1m);
 var channel = await client.V1.Channels["cs-shop"].PutAsync(new Channel
 {
@@ -47,7 +53,11 @@ Check("the floor", floor?.Floor, 60.00m);
 Check("its workings", floor?.Workings?.Count > 5, true);
 
 // 120 less 2.4 % and 0.25 leaves 116.87; 600 of them leave 70,122 for a pool of 60,000.
-var plan = await client.V1.YearPlans.PostAsync(new YearPlanRequest { Profile = "cs-year", Lines = [new PlanLineRequest { Sku = "CS-1", Channel = "cs-shop", Price = 120, Units = 600 }] });
+var plan = await client.V1.YearPlans.PostAsync(new YearPlanRequest
+{
+    Profile = "cs-year",
+    Lines = [new PlanLineRequest { Sku = "CS-1", Channel = "cs-shop", Price = 120, Units = 600 }],
+});
 Check("600 pieces close the year", plan?.Closes, true);
 Check("what is left over", plan?.SurplusBeforeTax, 10122.00m);
 
@@ -75,7 +85,8 @@ var batch = await client.V1.PriceChecks.Batch.PostAsync([
     new PriceCheckRequest { Sku = "CS-1", Channel = "nowhere", Price = 58 },
 ]);
 var (first, second) = (batch?.Items?[0], batch?.Items?[1]);
-Check("the first of a batch is an answer", (first?.PriceCheckAnswer?.Sku, first?.PriceCheckAnswer?.Verdict, first?.PriceCheckAnswer?.FloorPrice), ("CS-1", Verdict.BelowFloor, 61.74m));
+Check("the first of a batch is an answer", (first?.PriceCheckAnswer?.Sku, first?.PriceCheckAnswer?.Verdict, first?.PriceCheckAnswer?.FloorPrice),
+    ("CS-1", Verdict.BelowFloor, 61.74m));
 Check("the second is a problem", (second?.ProblemBody?.Status, second?.ProblemBody?.Errors?[0].Code), (422, "unknown-channel"));
 
 await client.V1.Channels["cs-shop"].DeleteAsync();

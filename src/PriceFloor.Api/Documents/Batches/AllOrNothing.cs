@@ -19,7 +19,8 @@ public static class AllOrNothing
     /// The lines, laid over the documents that are given: those that stand when they are written, so that a change which somebody made while the
     /// body was on its way is not taken back.
     /// </param>
-    public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind, Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay) where T : class
+    public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind,
+        Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay) where T : class
     {
         var catalogue = reader.Whole(null);
         var laid = await lay(catalogue);
@@ -55,8 +56,10 @@ public static class AllOrNothing
     /// <summary>One problem for all: of the kind that they all are, else invalid input.</summary>
     private static Problem Refusal<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Outcome<Saved>> saved) where T : class
     {
-        var refused = lines.Zip(saved).SelectMany(pair => pair.Second.Faults.Select(RequestFault.Of), (pair, fault) => (Line: pair.First, Fault: fault)).ToList();
-        var errors = refused.Select(one => one.Line.Placed(one.Fault.Error ?? new InputError { Code = one.Fault.Code, Detail = one.Fault.Detail })).ToList();
+        var refused = lines.Zip(saved)
+            .SelectMany(pair => pair.Second.Faults.Select(RequestFault.Of), (pair, fault) => (Line: pair.First, Fault: fault)).ToList();
+        var errors =
+            refused.Select(one => one.Line.Placed(one.Fault.Error ?? new InputError { Code = one.Fault.Code, Detail = one.Fault.Detail })).ToList();
         var first = refused[0].Fault;
         var isOneKind = first.Type != ProblemTypes.NotFound && refused.TrueForAll(one => one.Fault.Type == first.Type);
         return isOneKind ? Problem.Of(saved.First(one => one.Found is null).Faults).WithErrors(errors) : Problem.Invalid(errors);
@@ -67,7 +70,11 @@ public static class AllOrNothing
         var seen = new Dictionary<string, long>();
         foreach (var line in lines.Where(line => line.Key is not null))
             if (!seen.TryAdd(line.Key!, line.Line))
-                yield return line.Placed(new InputError { Code = FaultCodes.Duplicate, Detail = FormattableString.Invariant($"\"{line.Key}\" stands in line {seen[line.Key!]} already; leave one of them out.") });
+                yield return line.Placed(new InputError
+                {
+                    Code = FaultCodes.Duplicate,
+                    Detail = FormattableString.Invariant($"\"{line.Key}\" stands in line {seen[line.Key!]} already; leave one of them out."),
+                });
     }
 
     private static WriteBatchAnswer AnswerOf<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Saved> saved) where T : class => new()
@@ -79,7 +86,13 @@ public static class AllOrNothing
     private static BatchItemAnswer ItemOf(string key, Saved saved)
     {
         var listed = ListedPriceKey.Find(key);
-        return new BatchItemAnswer { Sku = listed?.Sku ?? key, Channel = listed?.Channel, Result = ResultOf(saved), Revision = saved.Revision.Number };
+        return new BatchItemAnswer
+        {
+            Sku = listed?.Sku ?? key,
+            Channel = listed?.Channel,
+            Result = ResultOf(saved),
+            Revision = saved.Revision.Number,
+        };
     }
 
     private static Func<Saved, bool> Is(BatchResult result) => saved => ResultOf(saved) == result;

@@ -30,35 +30,46 @@ public sealed class BatchBody
     /// <param name="ofJson">A line from one JSON object: its bytes, pointer, line and column.</param>
     /// <param name="ofSheet">The lines of a sheet, or what is wrong with its header.</param>
     /// <param name="cancel">Ends it.</param>
-    public async Task<Outcome<List<PlacedLine<T>>>> Lines<T>(Func<byte[], string, long, long, PlacedLine<T>> ofJson, Func<PipeReader, Task<Outcome<List<PlacedLine<T>>>>> ofSheet, CancellationToken cancel) where T : class
+    public async Task<Outcome<List<PlacedLine<T>>>> Lines<T>(Func<byte[], string, long, long, PlacedLine<T>> ofJson,
+        Func<PipeReader, Task<Outcome<List<PlacedLine<T>>>>> ofSheet, CancellationToken cancel) where T : class
     {
         var pipe = PipeReader.Create(new ReadOnlySequence<byte>(_bytes));
-        var outcome = _format == Format.Csv ? await ofSheet(pipe) : _format == Format.Ndjson ? await OfLines(pipe, ofJson, cancel) : await OfArray(pipe, ofJson, _most, cancel);
+        var outcome = _format == Format.Csv ? await ofSheet(pipe)
+            : _format == Format.Ndjson ? await OfLines(pipe, ofJson, cancel)
+            : await OfArray(pipe, ofJson, _most, cancel);
         return outcome.Found?.Count > AllOrNothing.MostLines ? TooLarge(_most) : outcome;
     }
 
     /// <summary>The problem of a body in a format or coding that batches do not come in.</summary>
     public static Problem? Refused(HttpRequest request) => ContentCoding.Against(request)
-        ?? (FormatOf(request) is null ? Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.") : null);
+        ?? (FormatOf(request) is null
+            ? Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.")
+            : null);
 
     public static Format? FormatOf(HttpRequest request)
     {
-        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || (type.Charset.HasValue && !type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)))
+        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
+                || (type.Charset.HasValue && !type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)))
             return null;
-        return new[] { Format.Json, Format.Ndjson, Format.Csv }.FirstOrDefault(format => type.MediaType.Equals(format.MediaType, StringComparison.OrdinalIgnoreCase));
+        return new[] { Format.Json, Format.Ndjson, Format.Csv }
+            .FirstOrDefault(format => type.MediaType.Equals(format.MediaType, StringComparison.OrdinalIgnoreCase));
     }
 
-    private static async Task<Outcome<List<PlacedLine<T>>>> OfLines<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, CancellationToken cancel) where T : class
+    private static async Task<Outcome<List<PlacedLine<T>>>> OfLines<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson,
+        CancellationToken cancel) where T : class
     {
         var lines = new List<PlacedLine<T>>();
         using var reader = new NdjsonReader(pipe, JsonLine);
         while (await reader.WaitAsync(cancel))
             while (reader.TryNext(out var line))
-                lines.Add(line.Fault is { } fault ? PlacedLine<T>.Faulty([fault with { Pointer = "#" }], "#", line.Number, 1) with { IsUnreadable = true } : ofJson(line.Bytes.ToArray(), "#", line.Number, 1));
+                lines.Add(line.Fault is { } fault
+                    ? PlacedLine<T>.Faulty([fault with { Pointer = "#" }], "#", line.Number, 1) with { IsUnreadable = true }
+                    : ofJson(line.Bytes.ToArray(), "#", line.Number, 1));
         return lines;
     }
 
-    private static async Task<Outcome<List<PlacedLine<T>>>> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson, int most, CancellationToken cancel) where T : class
+    private static async Task<Outcome<List<PlacedLine<T>>>> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson,
+        int most, CancellationToken cancel) where T : class
     {
         var lines = new List<PlacedLine<T>>();
         using var reader = new JsonArrayReader(pipe, AllOrNothing.MostLines, JsonLine);
@@ -71,5 +82,6 @@ public sealed class BatchBody
     /// <summary>A design with all its lists full is far below.</summary>
     private const int JsonLine = 512 * 1024;
 
-    private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and {most} bytes are stored together; send them in parts."));
+    private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge,
+        FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and {most} bytes are stored together; send them in parts."));
 }

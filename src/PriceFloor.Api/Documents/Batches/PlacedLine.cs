@@ -9,17 +9,20 @@ namespace PriceFloor.Api.Documents.Batches;
 /// <param name="Pointer">Where it stands in a JSON array, such as <c>#/3</c>; <c>#</c> for a line of its own; null for a row of a sheet.</param>
 /// <param name="Line">Line in the body, from 1.</param>
 /// <param name="Column">Column in that line, from 1.</param>
-public sealed record PlacedLine<T>(string? Key, T? Document, IReadOnlyList<InputError> Faults, string? Pointer, long Line, long Column) where T : class
+public sealed record PlacedLine<T>(string? Key, T? Document, IReadOnlyList<InputError> Faults, string? Pointer, long Line, long Column)
+    where T : class
 {
     /// <summary>It is not JSON, or not a row of these columns: alone it would be a 400.</summary>
     public bool IsUnreadable { get; init; }
 
-    public static PlacedLine<T> Faulty(IReadOnlyList<InputError> faults, string? pointer, long line, long column) => new(null, null, faults, pointer, line, column);
+    public static PlacedLine<T> Faulty(IReadOnlyList<InputError> faults, string? pointer, long line, long column) =>
+        new(null, null, faults, pointer, line, column);
 
     /// <summary>A fault of the document as a fault of the body.</summary>
     public InputError Placed(InputError error) => error with
     {
-        Pointer = Pointer is null ? null : Pointer + (error.Pointer is { Length: > 1 } pointer ? pointer[1..] : error.Parameter is null ? "" : "/" + error.Parameter),
+        Pointer = Pointer is null ? null
+            : Pointer + (error.Pointer is { Length: > 1 } pointer ? pointer[1..] : error.Parameter is null ? "" : "/" + error.Parameter),
         Parameter = Pointer is null ? error.Parameter ?? error.Pointer?.Split('/')[^1] : null,
         Line = Line,
         Column = Column,

@@ -47,7 +47,14 @@ public sealed class BodyReader
     private IReadOnlyList<InputError> Walk(BodySchema shape)
     {
         if (!Utf8.IsValid(_body))
-            throw new UnreadableException(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = "The body is not UTF-8; save and send it as UTF-8.", Line = 1, Column = 1 });
+            throw new UnreadableException(new InputError
+            {
+                Pointer = "#",
+                Code = InputCodes.Malformed,
+                Detail = "The body is not UTF-8; save and send it as UTF-8.",
+                Line = 1,
+                Column = 1,
+            });
 
         var json = new Utf8JsonReader(_body, JsonText.Options);
         json.Read();
@@ -129,7 +136,8 @@ public sealed class BodyReader
         var name = Text(ref json, pointer);
         var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
         if (!members.ReadOnly.Contains(name))
-            throw Unreadable(ref json, at, InputCodes.UnknownProperty, $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
+            throw Unreadable(ref json, at, InputCodes.UnknownProperty,
+                $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
         if (!before.Add(name))
             throw Unreadable(ref json, at, InputCodes.DuplicateProperty, $"\"{name}\" is given twice; leave one out.");
         PassOver(ref json, at);
@@ -176,9 +184,11 @@ public sealed class BodyReader
         if (shape is BodySchema.Choice { Words: var words } && !words.Contains(text))
             Fault(pointer, InputCodes.NotOneOf, $"{FieldRules.Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
         else if (shape is BodySchema.Date && TimeText.ReadDate(text) is null)
-            Fault(pointer, InputCodes.NotADate, $"{FieldRules.Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotADate,
+                $"{FieldRules.Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
         else if (shape is BodySchema.Time && TimeText.ReadTime(text) is null)
-            Fault(pointer, InputCodes.NotATime, $"{FieldRules.Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotATime,
+                $"{FieldRules.Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
     }
 
     private void TextValue(ref Utf8JsonReader json, string pointer, int least, int most)
@@ -203,7 +213,8 @@ public sealed class BodyReader
             : Unreadable(ref json, pointer, InputCodes.WrongType, $"{name} must be {wanted}.");
     }
 
-    private string Text(ref Utf8JsonReader json, string pointer) => JsonText.Of(ref json) ?? throw Unreadable(ref json, pointer, InputCodes.Malformed, JsonText.HalfAPair);
+    private string Text(ref Utf8JsonReader json, string pointer) =>
+        JsonText.Of(ref json) ?? throw Unreadable(ref json, pointer, InputCodes.Malformed, JsonText.HalfAPair);
 
     private UnreadableException Unreadable(ref Utf8JsonReader json, string pointer, Code code, string detail)
     {
@@ -223,7 +234,9 @@ public sealed class BodyReader
     private void Fault(string pointer, Code code, string detail) => Fault(new InputError { Pointer = pointer, Code = code, Detail = detail });
 
     private static string Meant(string name, BodySchema.Members members) =>
-        members.All.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: var close } ? $" (\"{close}\" is)" : "";
+        members.All.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: var close }
+            ? $" (\"{close}\" is)"
+            : "";
 
     private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";
 }

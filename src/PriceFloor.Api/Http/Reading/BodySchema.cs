@@ -66,7 +66,9 @@ public abstract record BodySchema
         if (bare == typeof(DateTimeOffset)) return new Time();
         if (bare.IsEnum) return new Choice([.. Enum.GetNames(bare).Select(JsonNamingPolicy.KebabCaseLower.ConvertName)]);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
-            return new Array(member?.GetCustomAttribute<EachTextAttribute>() is { } each ? new Text(each.Minimum, each.Maximum) : Of(bare.GetGenericArguments()[0], member), member?.GetCustomAttribute<MinLengthAttribute>()?.Length ?? 0, most);
+            return new Array(member?.GetCustomAttribute<EachTextAttribute>() is { } each
+                ? new Text(each.Minimum, each.Maximum)
+                : Of(bare.GetGenericArguments()[0], member), member?.GetCustomAttribute<MinLengthAttribute>()?.Length ?? 0, most);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(KeyOr<>))
             return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
         return s_objects.GetOrAdd(bare, MembersOf);
@@ -79,13 +81,14 @@ public abstract record BodySchema
     private static Members MembersOf(Type type)
     {
         var nullability = new NullabilityInfoContext();
-        var members = type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite).Select((property, place) => new Member(
-            JsonNamingPolicy.CamelCase.ConvertName(property.Name),
-            place,
-            Later(property),
-            property.IsDefined(typeof(RequiredMemberAttribute)),
-            nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType),
-            property.GetValue));
+        var members = type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite)
+            .Select((property, place) => new Member(
+                JsonNamingPolicy.CamelCase.ConvertName(property.Name),
+                place,
+                Later(property),
+                property.IsDefined(typeof(RequiredMemberAttribute)),
+                nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType),
+                property.GetValue));
         return new Members([.. members], ReadOnlyFields.Of(type));
     }
 

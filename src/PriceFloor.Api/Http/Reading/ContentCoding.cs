@@ -11,7 +11,8 @@ public static class ContentCoding
         if (request.Headers.ContentEncoding.Count == 0)
             return null;
         var codings = request.Headers.ContentEncoding.ToString();
-        return codings.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).All(coding => coding.Equals(Identity, StringComparison.OrdinalIgnoreCase))
+        return codings.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .All(coding => coding.Equals(Identity, StringComparison.OrdinalIgnoreCase))
             ? null
             : Problem.OfCoding(codings.Length <= 40 ? codings : codings[..40] + "...");
     }

@@ -1,6 +1,8 @@
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>What a single field must keep to, wherever its value comes from: a body, a stored text or a document that the service made itself.</summary>
+/// <summary>
+/// What a single field must keep to, wherever its value comes from: a body, a stored text or a document that the service made itself.
+/// </summary>
 public static class FieldRules
 {
     /// <summary>What messages call the field at a pointer.</summary>
@@ -22,7 +24,8 @@ public static class FieldRules
     /// <summary>What is wrong with how many lines a list has; null if it is right.</summary>
     public static InputError? OfCount(int count, string pointer, BodySchema.Array list) =>
         count < list.Minimum ? Error(pointer, FaultCodes.Required, $"{Name(pointer)} is empty; give at least one.")
-        : count > list.Maximum ? Error(pointer, InputCodes.TooMany, $"{Name(pointer)} has {count} lines; at most {list.Maximum} are taken. Put similar lines together.")
+        : count > list.Maximum
+            ? Error(pointer, InputCodes.TooMany, $"{Name(pointer)} has {count} lines; at most {list.Maximum} are taken. Put similar lines together.")
         : null;
 
     private static InputError Error(string pointer, Code code, string detail) => new() { Pointer = pointer, Code = code, Detail = detail };

@@ -44,7 +44,8 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     {
         body = body.AsSpan().StartsWith("\uFEFF"u8) ? JsonText.WithoutMark(body).ToArray() : body;
         if (body.AsSpan().IndexOfAnyExcept(" \t\r\n"u8) < 0)
-            return RequestFault.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Empty, Detail = "The body is empty; send a JSON object.", Line = 1, Column = 1 });
+            return RequestFault.Unreadable(
+                new InputError { Pointer = "#", Code = InputCodes.Empty, Detail = "The body is empty; send a JSON object.", Line = 1, Column = 1 });
         try
         {
             var faults = BodyReader.Check(body, s_shape);

@@ -2,7 +2,9 @@ using System.Text.Json;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>Strings of JSON as text. JSON can spell half of a surrogate pair, which is no character and which nothing that reads on can take.</summary>
+/// <summary>
+/// Strings of JSON as text. JSON can spell half of a surrogate pair, which is no character and which nothing that reads on can take.
+/// </summary>
 public static class JsonText
 {
     /// <summary>No document of ours is nearly as deep.</summary>

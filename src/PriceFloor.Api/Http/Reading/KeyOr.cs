@@ -16,9 +16,10 @@ public sealed class KeyOrConverter : JsonConverterFactory
 
     private sealed class Converter<T> : JsonConverter<KeyOr<T>> where T : class
     {
-        public override KeyOr<T> Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.TokenType == JsonTokenType.String
-            ? new KeyOr<T>(reader.GetString(), null)
-            : new KeyOr<T>(null, JsonSerializer.Deserialize<T>(ref reader, options));
+        public override KeyOr<T> Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            reader.TokenType == JsonTokenType.String
+                ? new KeyOr<T>(reader.GetString(), null)
+                : new KeyOr<T>(null, JsonSerializer.Deserialize<T>(ref reader, options));
 
         public override void Write(Utf8JsonWriter writer, KeyOr<T> value, JsonSerializerOptions options) => throw new NotSupportedException();
     }

@@ -10,29 +10,35 @@ public static class NumberText
 {
     private const int MostDigits = 18;
 
-    private static readonly NumberFormatInfo s_decimalComma = NumberFormatInfo.ReadOnly(new NumberFormatInfo { NumberDecimalSeparator = ",", NumberGroupSeparator = "." });
+    private static readonly NumberFormatInfo s_decimalComma =
+        NumberFormatInfo.ReadOnly(new NumberFormatInfo { NumberDecimalSeparator = ",", NumberGroupSeparator = "." });
 
     /// <summary>The number, or why it is none: a code and a sentence.</summary>
-    public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field) => Read(text, name, field, '.');
+    public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field) =>
+        Read(text, name, field, '.');
 
     /// <summary>The same where the decimal mark may be a comma.</summary>
-    public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field, char decimalMark)
+    public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<char> text, string name,
+        NumberFieldAttribute? field, char decimalMark)
     {
         IFormatProvider format = decimalMark == ',' ? s_decimalComma : CultureInfo.InvariantCulture;
         if (DigitsOf(text, decimalMark) is not var (whole, fraction))
             return text.ContainsAny('e', 'E') && decimal.TryParse(text, NumberStyles.Float, format, out _)
                 ? (0, InputCodes.Exponent, $"{name} is written with an exponent; write the digits out, such as 1200{decimalMark}50.")
-                : (0, InputCodes.NotANumber, $"{name} is not a plain number; write digits with at most one decimal {(decimalMark == ',' ? "comma" : "point")}, such as 1200{decimalMark}50, without currency signs, spaces or thousands marks.");
+                : (0, InputCodes.NotANumber, $"{name} is not a plain number; write digits with at most one decimal "
+                    + $"{(decimalMark == ',' ? "comma" : "point")}, such as 1200{decimalMark}50, without currency signs, spaces or thousands marks.");
 
         if (whole + fraction > MostDigits)
             return (0, InputCodes.TooManyDigits, $"{name} has more than 18 digits, which is finer than any price; shorten it.");
         if (field is not null && fraction > field.Decimals)
-            return (0, FaultCodes.TooManyDecimals, $"{name} carries at most {Plain(field.Decimals)} decimals; it has {Plain(fraction)}. Round it as you mean it.");
+            return (0, FaultCodes.TooManyDecimals,
+                $"{name} carries at most {Plain(field.Decimals)} decimals; it has {Plain(fraction)}. Round it as you mean it.");
 
         var value = ValueOf(text, decimalMark, fraction);
         return field is null || InRange(value, field)
             ? (value, null, null)
-            : (value, FaultCodes.OutOfRange, $"{name} must be {(field.Above ? "above" : "at least")} {field.Minimum} and at most {field.Maximum}; it is {value.ToString(format)}.");
+            : (value, FaultCodes.OutOfRange, $"{name} must be {(field.Above ? "above" : "at least")} {field.Minimum} and at most {field.Maximum}; "
+                + $"it is {value.ToString(format)}.");
     }
 
     private static bool InRange(decimal value, NumberFieldAttribute field) =>
@@ -50,7 +56,9 @@ public static class NumberText
         return isNumber ? (whole.TrimStart('0').Length, fraction.TrimEnd('0').Length) : null;
     }
 
-    /// <summary>The digits as one whole number, which at most 18 of them always are, with so many of them after the mark; zeros behind those are left out.</summary>
+    /// <summary>
+    /// The digits as one whole number, which at most 18 of them always are, with so many of them after the mark; zeros behind those are left out.
+    /// </summary>
     private static decimal ValueOf(ReadOnlySpan<char> text, char decimalMark, int decimals)
     {
         var (digits, isFraction, left) = (0L, false, decimals);

@@ -20,7 +20,8 @@ public sealed class QueryValues(IQueryCollection query)
         else if (text.Length == 0)
             Fault(name, FaultCodes.Required, $"{name} is empty; give a value or leave it out.");
         else if (text.Length > most)
-            Fault(name, InputCodes.TooLong, string.Create(CultureInfo.InvariantCulture, $"{name} has {text.Length} characters; at most {most} are taken."));
+            Fault(name, InputCodes.TooLong,
+                string.Create(CultureInfo.InvariantCulture, $"{name} has {text.Length} characters; at most {most} are taken."));
         else
             return text;
         return null;
@@ -56,7 +57,8 @@ public sealed class QueryValues(IQueryCollection query)
             return fallback;
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value >= minimum && value <= maximum)
             return value;
-        Fault(name, FaultCodes.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {minimum} to {maximum}."));
+        Fault(name, FaultCodes.OutOfRange,
+            string.Create(CultureInfo.InvariantCulture, $"{name} must be a whole number from {minimum} to {maximum}."));
         return fallback;
     }
 
@@ -70,7 +72,8 @@ public sealed class QueryValues(IQueryCollection query)
         foreach (var value in Enum.GetValues<T>())
             if (JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString()) == text)
                 return value;
-        Fault(name, InputCodes.NotOneOf, $"{name} must be one of {string.Join(", ", Enum.GetNames<T>().Select(JsonNamingPolicy.KebabCaseLower.ConvertName))}.");
+        Fault(name, InputCodes.NotOneOf,
+            $"{name} must be one of {string.Join(", ", Enum.GetNames<T>().Select(JsonNamingPolicy.KebabCaseLower.ConvertName))}.");
         return null;
     }
 
@@ -91,7 +94,8 @@ public sealed class QueryValues(IQueryCollection query)
             return null;
         var time = TimeText.ReadTime(text);
         if (time is null)
-            Fault(name, InputCodes.NotATime, $"{name} must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B).");
+            Fault(name, InputCodes.NotATime,
+                $"{name} must be a time with its offset, written as 2027-03-01T00:00:00Z (a + in a query is written %2B).");
         return time;
     }
 

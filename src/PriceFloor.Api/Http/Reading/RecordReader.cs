@@ -4,7 +4,8 @@ using System.Globalization;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// Walks a document that the service made itself, such as a draft, along the schema that bodies are read by: it is valid exactly if its JSON text would be.
+/// Walks a document that the service made itself, such as a draft, along the schema that bodies are read by: it is
+/// valid exactly if its JSON text would be.
 /// </summary>
 public static class RecordReader
 {
@@ -25,9 +26,10 @@ public static class RecordReader
         : member.Required ? [new InputError { Pointer = pointer, Code = FaultCodes.Required, Detail = $"{member.Name} is missing." }]
         : [];
 
-    private static IEnumerable<InputError> OfList(IReadOnlyList<object> items, BodySchema.Array list, string pointer) => FieldRules.OfCount(items.Count, pointer, list) is { } fault
-        ? [fault]
-        : items.SelectMany((item, index) => Faults(item, list.Item, FormattableString.Invariant($"{pointer}/{index}")));
+    private static IEnumerable<InputError> OfList(IReadOnlyList<object> items, BodySchema.Array list, string pointer) =>
+        FieldRules.OfCount(items.Count, pointer, list) is { } fault
+            ? [fault]
+            : items.SelectMany((item, index) => Faults(item, list.Item, FormattableString.Invariant($"{pointer}/{index}")));
 
     private static IEnumerable<InputError> One(InputError? fault) => fault is null ? [] : [fault];
 }

@@ -23,7 +23,12 @@ public static class Rules
         context.RootContextData[Unsound] = unsound;
         return validator.Validate(context).Errors
             .Where(failure => failure.CustomState as string == Certain || IsSound(unsound, PointerOf(failure.PropertyName)))
-            .Select(failure => new InputError { Pointer = PointerOf(failure.PropertyName), Code = InputCodes.Named(failure.ErrorCode), Detail = failure.ErrorMessage });
+            .Select(failure => new InputError
+            {
+                Pointer = PointerOf(failure.PropertyName),
+                Code = InputCodes.Named(failure.ErrorCode),
+                Detail = failure.ErrorMessage,
+            });
     }
 
     /// <summary>The faults of a document that stands inline in another, with pointers from the other's root.</summary>
@@ -41,12 +46,17 @@ public static class Rules
     /// <summary>Adds a fault of the model, whose pointer is relative to what is validated.</summary>
     /// <param name="context">What is validated.</param>
     /// <param name="fault">The fault.</param>
-    /// <param name="certain">True where all that the fault follows from is known to be sound, so that it is told even beside a fault of reading below its place.</param>
+    /// <param name="certain">True where all that the fault follows from is known to be sound, so that it is told even beside a
+    /// fault of reading below its place.</param>
     public static void Add<T>(this ValidationContext<T> context, Fault fault, bool certain = false)
     {
         var prefix = context.PropertyChain.ToString();
         var path = fault.Pointer.TrimStart('/').Replace('/', '.');
-        context.AddFailure(new ValidationFailure(string.Join('.', new[] { prefix, path }.Where(part => part.Length > 0)), fault.Detail) { ErrorCode = fault.Code, CustomState = certain ? Certain : null });
+        context.AddFailure(new ValidationFailure(string.Join('.', new[] { prefix, path }.Where(part => part.Length > 0)), fault.Detail)
+        {
+            ErrorCode = fault.Code,
+            CustomState = certain ? Certain : null,
+        });
     }
 
     /// <summary>Adds faults of the model.</summary>
@@ -57,7 +67,8 @@ public static class Rules
     }
 
     /// <summary>Adds a fault at a path below what is validated, such as <c>steps[2].name</c>.</summary>
-    public static void Add<T>(this ValidationContext<T> context, string path, Code code, string detail) => context.Add(new Fault("/" + path, code, detail));
+    public static void Add<T>(this ValidationContext<T> context, string path, Code code, string detail) =>
+        context.Add(new Fault("/" + path, code, detail));
 
     /// <summary>True where reading found nothing wrong at or below that place, so that the model can be asked.</summary>
     public static bool IsSound<T>(this ValidationContext<T> context, params ReadOnlySpan<string> paths)

@@ -24,7 +24,8 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
     {
         var outcome = JsonBody<PriceCheckRequest>.Read(text, validator);
         return outcome.Found is { } request ? new BatchLine(request, [], pointer, line, column)
-            : new BatchLine(null, [.. outcome.Faults.Cast<RequestFault>().Select(fault => fault with { Error = Placed(fault.Error!) })], pointer, line, column)
+            : new BatchLine(null, [.. outcome.Faults.Cast<RequestFault>().Select(fault => fault with { Error = Placed(fault.Error!) })],
+                pointer, line, column)
             { Sku = TextIn(text, "sku"), Channel = TextIn(text, "channel") };
 
         InputError Placed(InputError error) => error with
@@ -41,7 +42,8 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
         try
         {
             using var json = JsonDocument.Parse(text);
-            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty(property, out var value) && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: <= Limits.AliasLength } found ? found : null;
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty(property, out var value)
+                && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: <= Limits.AliasLength } found ? found : null;
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException) // no JSON, or half a surrogate
         {
@@ -59,7 +61,8 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
         if (Faults.Count > 0)
             return Faults.ToList<Fault>();
         var outcome = Checked(catalogue, Request!, Place.In(Pointer ?? "#"), mayRead);
-        return outcome.Found is not null ? outcome : outcome.Faults.Select(RequestFault.Of).Select(fault => (Fault)(fault with { Error = Placed(fault) })).ToList();
+        return outcome.Found is not null ? outcome
+            : outcome.Faults.Select(RequestFault.Of).Select(fault => (Fault)(fault with { Error = Placed(fault) })).ToList();
     }
 
     /// <summary>The first fault as the cell of a sheet has it: where, and what is wrong.</summary>

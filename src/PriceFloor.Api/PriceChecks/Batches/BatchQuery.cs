@@ -4,7 +4,8 @@ using PriceFloor.Api.Sheets;
 namespace PriceFloor.Api.PriceChecks.Batches;
 
 /// <summary>How a sheet is read, and as of when all is answered.</summary>
-public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDialect Dialect, bool NamesSheetParts, DateTimeOffset? AsOf) : IQuery<BatchQuery>
+public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDialect Dialect, bool NamesSheetParts, DateTimeOffset? AsOf)
+    : IQuery<BatchQuery>
 {
     private static class Usual
     {
@@ -23,11 +24,16 @@ public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDiale
 
     public static BatchQuery Read(QueryValues values)
     {
-        var (channel, sku, price, channelColumn) = (values.Text("channel"), values.Text("skuColumn", 200), values.Text("priceColumn", 200), values.Text("channelColumn", 200));
-        var (ownChannel, ownSku, ownPrice) = (channelColumn is not (null or Usual.Channel), sku is not (null or Usual.Sku), price is not (null or Usual.Price)); // a default that is sent changes nothing
+        var (channel, sku, price, channelColumn) = (values.Text("channel"), values.Text("skuColumn", 200), values.Text("priceColumn", 200),
+            values.Text("channelColumn", 200));
+        // a default that is sent changes nothing
+        var (ownChannel, ownSku, ownPrice) = (channelColumn is not (null or Usual.Channel), sku is not (null or Usual.Sku),
+            price is not (null or Usual.Price));
         if (channel is not null && ownChannel)
-            values.Add("channelColumn", FaultCodes.Unexpected, "Either channel is the channel of every row, or channelColumn says where each row has its own; leave one of them out.");
-        return new BatchQuery(channel, new ColumnNames(sku ?? Usual.Sku, channel is null ? channelColumn ?? Usual.Channel : null, price ?? Usual.Price),
+            values.Add("channelColumn", FaultCodes.Unexpected,
+                "Either channel is the channel of every row, or channelColumn says where each row has its own; leave one of them out.");
+        return new BatchQuery(channel,
+            new ColumnNames(sku ?? Usual.Sku, channel is null ? channelColumn ?? Usual.Channel : null, price ?? Usual.Price),
             SheetQuery.DialectOf(values), channel is not null || ownSku || ownPrice || ownChannel, values.Time("asOf"));
     }
 }

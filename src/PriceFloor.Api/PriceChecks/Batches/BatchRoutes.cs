@@ -18,28 +18,41 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, IValidator<PriceCheckRequest> validator, Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, IValidator<PriceCheckRequest> validator,
+        Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.Refused(context.Request) is { } refused)
             return refused;
         var given = BatchBody.FormatOf(context.Request)!;
         if (given != Format.Csv && query.Value.NamesSheetParts)
-            return Problem.Invalid([new InputError { Parameter = "channel", Code = FaultCodes.Unexpected, Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price." }]);
+            return Problem.Invalid([new InputError
+            {
+                Parameter = "channel",
+                Code = FaultCodes.Unexpected,
+                Detail = "channel, channelColumn, skuColumn and priceColumn are for sheets; a line of JSON names its own sku, channel and price.",
+            }]);
         if (putBy.IsFull)
             return Problem.Busy();
         var catalogue = reader.Whole(query.Value.AsOf);
         if (query.Value.Channel is { } channel && catalogue.Channel(channel) is null)
-            return Problem.UnknownReference([new InputError { Parameter = "channel", Code = InputCodes.UnknownChannel, Detail = $"There is no channel \"{channel}\"; case counts." }]);
+            return Problem.UnknownReference([new InputError
+            {
+                Parameter = "channel",
+                Code = InputCodes.UnknownChannel,
+                Detail = $"There is no channel \"{channel}\"; case counts.",
+            }]);
 
         // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
-        var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given : Offers.Of(context).Wanted(context.Request)!;
+        var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given
+            : Offers.Of(context).Wanted(context.Request)!;
         var batch = new Batch(query.Value, catalogue, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts);
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
 }
 
 /// <summary>One batch on its way through.</summary>
-internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context, Format wanted, string spillFolder, PutBy putBy, ServiceCounts counts)
+internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context,
+    Format wanted, string spillFolder, PutBy putBy, ServiceCounts counts)
 {
     private readonly bool _mayRead = caller.May(Scope.Read);
     private readonly CancellationToken _cancel = context.RequestAborted;
@@ -48,14 +61,16 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
     public async Task<IResult> OfArray(int mostBytes)
     {
         if (await JsonBody<PriceCheckRequest>.ReadAllAsync(context, mostBytes) is not { } body)
-            return Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"A JSON array of checks may have {mostBytes} bytes; send more as application/x-ndjson or text/csv, which have no limit."));
+            return Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant(
+                $"A JSON array of checks may have {mostBytes} bytes; send more as application/x-ndjson or text/csv, which have no limit."));
         var lines = new List<BatchLine>();
         using var reader = new JsonArrayReader(PipeReader.Create(new System.Buffers.ReadOnlySequence<byte>(body)));
         while (await reader.WaitAsync(_cancel))
             while (reader.TryNext(out var item))
                 lines.Add(BatchLine.OfJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column, validator));
         if (reader.Fault is { } fault)
-            return fault.Code == InputCodes.TooMany ? Problem.Of(ProblemTypes.TooLarge, "A JSON array may hold 1000 checks; send more as application/x-ndjson or text/csv, which have no limit.") : Problem.Unreadable(fault);
+            return fault.Code == InputCodes.TooMany ? Problem.Of(ProblemTypes.TooLarge,
+                "A JSON array may hold 1000 checks; send more as application/x-ndjson or text/csv, which have no limit.") : Problem.Unreadable(fault);
 
         return await Answer(async answers =>
         {
@@ -137,7 +152,9 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
         var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy, AnswerBlocks.Longest(context));
         await using (pipe)
         {
-            using BatchAnswers answers = wanted == Format.Csv ? new SheetAnswers(pipe, query.Dialect, caller) : new JsonAnswers(pipe, context, lines: wanted == Format.Ndjson);
+            using BatchAnswers answers = wanted == Format.Csv
+                ? new SheetAnswers(pipe, query.Dialect, caller)
+                : new JsonAnswers(pipe, context, lines: wanted == Format.Ndjson);
             await write(answers);
             answers.End();
             await answers.FlushAsync(_cancel);

@@ -8,17 +8,22 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 public static class PriceCheckBatchOperations
 {
     private static readonly Operation PriceCheckBatch = new("checkPrices", "Prices", "Many price checks at once",
-        "A JSON array (at most 1000), or NDJSON or CSV without limit; answered in the same format or as Accept says, in order, while it still comes in. A line with a fault is answered in its place by a problem that names line and column. A sheet comes back with its own columns untouched and verdict, floorPrice, targetPrice and problem beside them. All answers come from the documents of one moment. Scopes as for a single check. Scope: verdict.")
+        "A JSON array (at most 1000), or NDJSON or CSV without limit; answered in the same format or as Accept says, in order, "
+        + "while it still comes in. A line with a fault is answered in its place by a problem that names line and column. "
+        + "A sheet comes back with its own columns untouched and verdict, floorPrice, targetPrice and problem beside them. "
+        + "All answers come from the documents of one moment. Scopes as for a single check. Scope: verdict.")
     {
         Answer = typeof(PriceCheckBatchAnswer),
         AnswerExample = Examples.BatchAnswer,
-        Bodies = [new(Format.Json, typeof(PriceCheckRequest[]), Examples.Batch), new(Format.Ndjson, null, Examples.BatchLines), new(Format.Csv, null, Examples.BatchSheet)],
+        Bodies = [new(Format.Json, typeof(PriceCheckRequest[]), Examples.Batch), new(Format.Ndjson, null, Examples.BatchLines),
+            new(Format.Csv, null, Examples.BatchSheet)],
         OtherAnswers = [new(Format.Ndjson, null, Examples.BatchLinesAnswer), new(Format.Csv, null, Examples.BatchSheetAnswer)],
         Problems = [ProblemTypes.UnknownReference],
     };
 
     public static void MapPriceCheckBatches(this RouteGroupBuilder v1, BatchSlots slots)
     {
-        v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(PriceCheckBatch);
+        v1.MapPost("/price-checks/batch", BatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Verdict)
+            .Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(PriceCheckBatch);
     }
 }

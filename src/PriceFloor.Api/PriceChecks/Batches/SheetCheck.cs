@@ -24,11 +24,17 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         if (row.Fault is { } fault)
             return new BatchLine(null, [RequestFault.Unreadable(fault)], null, row.Line, 1);
         var (price, error) = PriceOf(row);
-        var (sku, channel) = (Encoding.UTF8.GetString(row.Cell(columns.Sku)), columns.Channel is { } at ? Encoding.UTF8.GetString(row.Cell(at)) : query.Channel!);
-        error ??= TextFault(row, columns.Sku, sku, Limits.AliasLength) ?? (columns.Channel is { } channelAt ? TextFault(row, channelAt, channel, Limits.KeyLength) : null);
+        var (sku, channel) = (Encoding.UTF8.GetString(row.Cell(columns.Sku)),
+            columns.Channel is { } at ? Encoding.UTF8.GetString(row.Cell(at)) : query.Channel!);
+        error ??= TextFault(row, columns.Sku, sku, Limits.AliasLength)
+            ?? (columns.Channel is { } channelAt ? TextFault(row, channelAt, channel, Limits.KeyLength) : null);
         var (line, column) = row.PlaceOf(columns.Sku);
         return error is not null
-            ? new BatchLine(null, [RequestFault.Invalid(error)], null, error.Line!.Value, error.Column!.Value) { Sku = Echoed(sku), Channel = Echoed(channel) }
+            ? new BatchLine(null, [RequestFault.Invalid(error)], null, error.Line!.Value, error.Column!.Value)
+            {
+                Sku = Echoed(sku),
+                Channel = Echoed(channel),
+            }
             : new BatchLine(new PriceCheckRequest { Sku = sku, Channel = channel, Price = price }, [], null, line, column);
     }
 
@@ -45,7 +51,9 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         // Whatever is wrong is told by the same words as for a single check.
         var line = LineOf(row);
         var outcome = line.Checked(catalogue, mayRead);
-        return outcome.Found is { } found ? (AnswerOf(found.Prices, found.Verdict), found.Verdict) : (new SheetAnswer(Problem: line.InASheet(outcome.Faults)), null);
+        return outcome.Found is { } found
+            ? (AnswerOf(found.Prices, found.Verdict), found.Verdict)
+            : (new SheetAnswer(Problem: line.InASheet(outcome.Faults)), null);
     }
 
     /// <summary>What the caller may see of it.</summary>
@@ -96,7 +104,8 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
     {
         try
         {
-            return catalogue.DesignNamed(sku) is { } design && catalogue.Channel(channel) is { } on && catalogue.Profile(design.Document.Profile) is { } profile
+            return catalogue.DesignNamed(sku) is { } design && catalogue.Channel(channel) is { } on
+                && catalogue.Profile(design.Document.Profile) is { } profile
                 && catalogue.Floor(profile, design).Found is { } floor ? floor.On(on).Found : null;
         }
         catch (DamagedDocumentException)
@@ -107,7 +116,8 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
 
     private InputError? TextFault(SheetRow row, int column, string text, int most) =>
         text.Length == 0 ? ErrorAt(row, column, FaultCodes.Required, $"{header.Names[column]} is empty.")
-        : text.Length > most ? ErrorAt(row, column, InputCodes.TooLong, FormattableString.Invariant($"{header.Names[column]} has {text.Length} characters; at most {most} are taken."))
+        : text.Length > most ? ErrorAt(row, column, InputCodes.TooLong,
+            FormattableString.Invariant($"{header.Names[column]} has {text.Length} characters; at most {most} are taken."))
         : UnseenCharacters.FaultOf(text, header.Names[column]) is { } unseen ? ErrorAt(row, column, InputCodes.ControlCharacter, unseen)
         : null;
 

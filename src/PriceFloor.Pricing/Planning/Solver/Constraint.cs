@@ -2,7 +2,9 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Planning.Solver;
 
-/// <summary>A constraint of an integer programme: coefficients times units, plus a constant, is at most the right-hand side, to 12 decimals.</summary>
+/// <summary>
+/// A constraint of an integer programme: coefficients times units, plus a constant, is at most the right-hand side, to 12 decimals.
+/// </summary>
 /// <param name="Coefficients">What one unit of each variable takes; negative if the constraint is a sum that must be reached.</param>
 /// <param name="Divisor">The <see cref="CommonDivisor"/> of the coefficients, if they have one.</param>
 /// <param name="RightHandSide">What may be taken in all.</param>

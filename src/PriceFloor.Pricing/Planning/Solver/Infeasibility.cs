@@ -12,7 +12,8 @@ internal static class Infeasibility
     public static Fault? OfTheMinimums(ProductMixProblem problem)
     {
         if (problem.Activities.FirstOrDefault(activity => activity.Minimum > activity.Maximum) is { } upsideDown)
-            return new Fault("", FaultCodes.Infeasible, $"At least {Text(upsideDown.Minimum)} pieces of a line are asked for where at most {Text(upsideDown.Maximum!.Value)} are allowed.");
+            return new Fault("", FaultCodes.Infeasible,
+                $"At least {Text(upsideDown.Minimum)} pieces of a line are asked for where at most {Text(upsideDown.Maximum!.Value)} are allowed.");
         var least = problem.Activities.Select(activity => activity.Minimum).ToList();
         var violated = Evaluation.Constraints(problem)
             .Select(constraint => (Constraint: constraint, Needed: Evaluation.Sum(problem, least, constraint.Coefficient)))
@@ -20,7 +21,8 @@ internal static class Infeasibility
             .Select(one => $"{Least(one.Needed)} {one.Constraint.InWords} where there are {Text(one.Constraint.Available)}")
             .ToList();
         return violated.Count == 0 ? null
-            : new Fault("", FaultCodes.Infeasible, $"The least that is to be made does not fit: it takes {Listed(violated)}. Lower a minimum, or find more of what is short.");
+            : new Fault("", FaultCodes.Infeasible,
+                $"The least that is to be made does not fit: it takes {Listed(violated)}. Lower a minimum, or find more of what is short.");
     }
 
     /// <summary>No mix was found that carries the pool: by how much the best falls short, and which constraints bind it.</summary>
@@ -29,10 +31,14 @@ internal static class Infeasibility
         var most = BestMix.Of(problem with { Goal = MixGoal.MaximumSurplus }, effort).Value;
         var atMost = most.AtMost ?? most.Contribution;
         if (!most.Proven && atMost.Reaches(problem.Pool))
-            return new Fault("", FaultCodes.Undecided, "No mix that carries the pool was found before the search gave up, and none was shown to be impossible; ask for the largest surplus, or leave out some lines.");
+            return new Fault("", FaultCodes.Undecided, "No mix that carries the pool was found before the search gave up, "
+                + "and none was shown to be impossible; ask for the largest surplus, or leave out some lines.");
         var binding = Evaluation.Constraints(problem).Zip(most.Uses).Where(one => one.Second.Binds).Select(one => one.First.InWords).ToList();
-        var because = binding.Count == 0 ? "Every line that leaves something is already made as often as its market takes it" : $"What is short: {Listed(binding)}";
-        return new Fault("", FaultCodes.Infeasible, $"No mix carries the pool of {Least(problem.Pool)}: the most that any leaves is {Text(Rounding.Trim(Rounding.Down(atMost, Decimals)))}, which is {Least(problem.Pool - atMost)} too little. {because}.");
+        var because = binding.Count == 0
+            ? "Every line that leaves something is already made as often as its market takes it"
+            : $"What is short: {Listed(binding)}";
+        return new Fault("", FaultCodes.Infeasible, $"No mix carries the pool of {Least(problem.Pool)}: the most that any leaves is "
+            + $"{Text(Rounding.Trim(Rounding.Down(atMost, Decimals)))}, which is {Least(problem.Pool - atMost)} too little. {because}.");
     }
 
     private static string Least(decimal needed) => Text(Rounding.Trim(Rounding.Up(needed, Decimals)));

@@ -93,7 +93,8 @@ internal sealed class AnswerCheck(ContractDocument contract)
     {
         method = method == "HEAD" ? "GET" : method;
         var parts = path.Split('/');
-        return _operations.Where(one => one.Method == method && Fits(one.Path, parts)).OrderBy(one => one.Path.Count(part => part.StartsWith('{'))).Select(one => one.Operation).FirstOrDefault();
+        return _operations.Where(one => one.Method == method && Fits(one.Path, parts)).OrderBy(one => one.Path.Count(part => part.StartsWith('{')))
+            .Select(one => one.Operation).FirstOrDefault();
     }
 
     /// <summary>Routes are found whatever the case of their words, and with a slash too many at the end.</summary>
@@ -101,6 +102,7 @@ internal sealed class AnswerCheck(ContractDocument contract)
     {
         if (parts.Length == template.Length + 1 && parts[^1].Length == 0)
             parts = parts[..^1];
-        return template.Length == parts.Length && template.Zip(parts).All(pair => pair.First.StartsWith('{') ? pair.Second.Length > 0 : pair.First.Equals(pair.Second, StringComparison.OrdinalIgnoreCase));
+        return template.Length == parts.Length && template.Zip(parts)
+            .All(pair => pair.First.StartsWith('{') ? pair.Second.Length > 0 : pair.First.Equals(pair.Second, StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -12,8 +12,10 @@ internal static class DamagedBodies
     /// <summary>What stands in a body where text should; the last ones are bytes of Windows-1252, Latin-1 and UTF-16.</summary>
     private static readonly byte[][] s_odd =
     [
-        .. new[] { "\\ud800", "\\udfff", "\\ud83d\\u0041", "\\ud83d", "\\u0000", "\\u0007", "\\", "\\u12", "\u0000", "\u0001", "\u007f", "\uFEFF", "\uFFFF", "\u202e", "\"", "'", "\r", "\n", ",", "<", "&#xD800;", "&#0;", "]]>", "=", "%00" }.Select(Encoding.UTF8.GetBytes),
-        [0x92], [0x80], [0xE9], [0xFF], [0xFE, 0xFF], [0xC0, 0x80], [0xC3, 0x28], [0xED, 0xA0, 0x80], [0xED, 0xBF, 0xBF], [0xF4, 0x90, 0x80, 0x80], [0xF0, 0x9F], [0x00, 0x41],
+        .. new[] { "\\ud800", "\\udfff", "\\ud83d\\u0041", "\\ud83d", "\\u0000", "\\u0007", "\\", "\\u12", "\u0000", "\u0001", "\u007f", "\uFEFF",
+            "\uFFFF", "\u202e", "\"", "'", "\r", "\n", ",", "<", "&#xD800;", "&#0;", "]]>", "=", "%00" }.Select(Encoding.UTF8.GetBytes),
+        [0x92], [0x80], [0xE9], [0xFF], [0xFE, 0xFF], [0xC0, 0x80], [0xC3, 0x28], [0xED, 0xA0, 0x80], [0xED, 0xBF, 0xBF], [0xF4, 0x90, 0x80, 0x80],
+        [0xF0, 0x9F], [0x00, 0x41],
     ];
 
     /// <summary>Each good body sixty times, with odd bytes in it: each kind once, then several at once.</summary>

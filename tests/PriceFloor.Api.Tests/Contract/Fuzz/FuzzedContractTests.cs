@@ -15,7 +15,8 @@ namespace PriceFloor.Api.Tests.Contract.Fuzz;
 /// </summary>
 public sealed class FuzzedContractTests(ITestOutputHelper output)
 {
-    private static int Setting(string name, int otherwise) => int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out var set) ? set : otherwise;
+    private static int Setting(string name, int otherwise) =>
+        int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out var set) ? set : otherwise;
 
     [Fact]
     public async Task Whatever_is_asked_the_answer_is_one_that_the_contract_tells()
@@ -27,7 +28,8 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
 
         await fuzzing.Run(count);
 
-        output.WriteLine($"seed {seed}, {fuzzing.Statuses.Values.Sum()} requests: {string.Join(", ", fuzzing.Statuses.Select(one => $"{one.Value} x {one.Key}"))}");
+        output.WriteLine($"seed {seed}, {fuzzing.Statuses.Values.Sum()} requests: "
+            + $"{string.Join(", ", fuzzing.Statuses.Select(one => $"{one.Value} x {one.Key}"))}");
         Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
         // Requests that are all refused, or all taken, would try only half of the service.
         Assert.True(fuzzing.Statuses.Where(one => one.Key < 300).Sum(one => one.Value) > count / 5, $"{fuzzing.Statuses.Count}");
@@ -45,7 +47,8 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
     [InlineData("crash", "500")]
     public async Task A_fault_that_is_planted_is_found(string plant, string told)
     {
-        await using var studio = new Studio(configure: host => host.ConfigureServices(services => services.AddSingleton<IStartupFilter>(new Planted(plant))));
+        await using var studio =
+            new Studio(configure: host => host.ConfigureServices(services => services.AddSingleton<IStartupFilter>(new Planted(plant))));
         var fuzzing = new Fuzzing(studio, await ContractDocument.Of(studio), 20270103);
 
         await fuzzing.Run(4000, mostFaults: 1); // it ends with the first
@@ -83,7 +86,8 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
                     await Write(context, "application/problem+json", """{"status":500}""");
                     break;
                 case "half" when context.Request.Path == "/v1/keys" && context.Request.Method == "POST":
-                    context.Response.OnStarting(() => Task.FromResult(context.Response.StatusCode = context.Response.StatusCode == 201 ? 422 : context.Response.StatusCode));
+                    context.Response.OnStarting(() =>
+                        Task.FromResult(context.Response.StatusCode = context.Response.StatusCode == 201 ? 422 : context.Response.StatusCode));
                     await next(context);
                     break;
                 default:

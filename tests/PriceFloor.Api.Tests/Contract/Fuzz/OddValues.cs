@@ -8,35 +8,46 @@ internal sealed class OddValues
 {
     private static readonly string[] s_json =
     [
-        "null", "true", "\"\"", "\" \"", "\"x\"", "0", "-0", "-1", "0.0001", "1.5", "1e5", "1E+400", "-1e-400", "12345678901234567890", "79228162514264337593543950336", "0.123456789012345678901234567890",
-        "\"1\"", "\"1e5\"", "\"01\"", "\"1,5\"", "\"NaN\"", "\"Infinity\"", "NaN", "01", "+1", ".5", "1.", "[]", "{}", "[null]", "[[]]", "[{}]", "{\"\":1}", "{\"a\":{\"a\":1}}",
-        "\"\\u0000\"", "\"\\ud800\"", "\"\u0001\"", "\"\\u202e\"", "\"\uD83D\uDD25\"", "\"e\u0301\"", "\"2027-02-29\"", "\"2027-01-01T24:00:00Z\"", "\"0001-01-01\"", "\"9999-12-31T23:59:59.9999999+14:00\"",
-        "\"=1+1\"", "\"main\"", "\"RB-014\"", "\"web\"", "\"USD\"", "\"JPY\"", "\"KWD\"", "\"usd\"", "\"' OR 1=1 --\"", "\"<script>\"", "\"../../etc/passwd\"", "\"%00\"", "//", "'x'",
+        "null", "true", "\"\"", "\" \"", "\"x\"", "0", "-0", "-1", "0.0001", "1.5", "1e5", "1E+400", "-1e-400", "12345678901234567890",
+        "79228162514264337593543950336", "0.123456789012345678901234567890", "\"1\"", "\"1e5\"", "\"01\"", "\"1,5\"", "\"NaN\"", "\"Infinity\"",
+        "NaN", "01", "+1", ".5", "1.", "[]", "{}", "[null]", "[[]]", "[{}]", "{\"\":1}", "{\"a\":{\"a\":1}}",
+        "\"\\u0000\"", "\"\\ud800\"", "\"\u0001\"", "\"\\u202e\"", "\"\uD83D\uDD25\"", "\"e\u0301\"", "\"2027-02-29\"", "\"2027-01-01T24:00:00Z\"",
+        "\"0001-01-01\"", "\"9999-12-31T23:59:59.9999999+14:00\"", "\"=1+1\"", "\"main\"", "\"RB-014\"", "\"web\"", "\"USD\"", "\"JPY\"", "\"KWD\"",
+        "\"usd\"", "\"' OR 1=1 --\"", "\"<script>\"", "\"../../etc/passwd\"", "\"%00\"", "//", "'x'",
     ];
 
     private static readonly string[] s_text =
     [
-        "", "%20", "x", "0", "-1", "1e5", "1E400", "12345678901234567890", "58.00", "58,00", "+1", "%2B1", "true", "TRUE", "1", "null", "NaN", "2027-02-29", "2027-02-29T00:00:00Z", "2027-01-01T00:00:00", "2027-01-01T00:00:00+14:00",
-        "0001-01-01T00:00:00Z", "9999-12-31T23:59:59.9999999Z", "9999-12-31", "%00", "%FF", "%C3%A9", "%0d%0aSet-Cookie:x=1", "%zz", "%", "a&b", "a=b", "a;b", "main", "web", "RB-014", "usd", "semicolon", "%F0%9F%94%A5", "[]", "{}", "'", "\"", "..",
+        "", "%20", "x", "0", "-1", "1e5", "1E400", "12345678901234567890", "58.00", "58,00", "+1", "%2B1", "true", "TRUE", "1", "null", "NaN",
+        "2027-02-29", "2027-02-29T00:00:00Z", "2027-01-01T00:00:00", "2027-01-01T00:00:00+14:00",
+        "0001-01-01T00:00:00Z", "9999-12-31T23:59:59.9999999Z", "9999-12-31", "%00", "%FF", "%C3%A9", "%0d%0aSet-Cookie:x=1", "%zz", "%", "a&b",
+        "a=b", "a;b", "main", "web", "RB-014", "usd", "semicolon", "%F0%9F%94%A5", "[]", "{}", "'", "\"", "..",
     ];
 
     private static readonly string[] s_keys =
     [
-        "a%20b", "%20", "%2F", "a%2Fb", "..", ".", "%2e%2e", "%00", "a%00b", "%C3%A9", "\u00E9", "%FF", "%", "%zz", "%0a", "a;b", "a,b", "'", "%22", "@", "*", "+", "~", ":", "-", "batch", "revisions", "prices", "0", "-1", "1.5", "9223372036854775807", "9223372036854775808", "rb-014", "RB-014%20",
+        "a%20b", "%20", "%2F", "a%2Fb", "..", ".", "%2e%2e", "%00", "a%00b", "%C3%A9", "\u00E9", "%FF", "%", "%zz", "%0a", "a;b", "a,b", "'", "%22",
+        "@", "*", "+", "~", ":", "-", "batch", "revisions", "prices", "0", "-1", "1.5", "9223372036854775807", "9223372036854775808",
+        "rb-014", "RB-014%20",
     ];
 
-    private static readonly string[] s_tags = ["\"1\"", "\"2\"", "1", "W/\"1\"", "*", "\"\"", "\"", "\"1\", \"2\"", "\"-1\"", "\"01\"", "\"99999999999999999999\"", "\"a\"", "", "\"1\"x", ",", "\"\u00E9\"", "\"1\",\"1\",*"];
+    private static readonly string[] s_tags = ["\"1\"", "\"2\"", "1", "W/\"1\"", "*", "\"\"", "\"", "\"1\", \"2\"", "\"-1\"", "\"01\"",
+        "\"99999999999999999999\"", "\"a\"", "", "\"1\"x", ",", "\"\u00E9\"", "\"1\",\"1\",*"];
 
     private static readonly string[] s_accepts =
     [
-        "text/html", "text/csv", "application/x-ndjson", "image/svg+xml", "application/json", "application/problem+json", "*/*", "text/*", "application/xml", "application/json;q=0", "*/*;q=0", "text/csv;q=0.5, application/json;q=0.1", "", ";", "nonsense", "/", "a/b/c", "application/json;charset=utf-16",
-        "application/json;q=2", "text/html,application/xhtml+xml,*/*;q=0.8", "image/png", "application/json, ,", "\u00E9/\u00E9",
+        "text/html", "text/csv", "application/x-ndjson", "image/svg+xml", "application/json", "application/problem+json", "*/*", "text/*",
+        "application/xml", "application/json;q=0", "*/*;q=0", "text/csv;q=0.5, application/json;q=0.1", "", ";", "nonsense", "/", "a/b/c",
+        "application/json;charset=utf-16", "application/json;q=2", "text/html,application/xhtml+xml,*/*;q=0.8", "image/png",
+        "application/json, ,", "\u00E9/\u00E9",
     ];
 
     private static readonly string[] s_types =
     [
-        "application/json; charset=utf-8", "application/json; charset=utf-16", "application/json;charset=nonsense", "text/plain", "text/csv", "text/csv; header=absent", "application/x-ndjson", "application/xml", "application/x-www-form-urlencoded", "multipart/form-data", "multipart/form-data; boundary=", "multipart/form-data; boundary=x",
-        "application/merge-patch+json", "application/problem+json", "json", "", "application/", "image/png", "APPLICATION/JSON",
+        "application/json; charset=utf-8", "application/json; charset=utf-16", "application/json;charset=nonsense", "text/plain", "text/csv",
+        "text/csv; header=absent", "application/x-ndjson", "application/xml", "application/x-www-form-urlencoded", "multipart/form-data",
+        "multipart/form-data; boundary=", "multipart/form-data; boundary=x", "application/merge-patch+json", "application/problem+json", "json", "",
+        "application/", "image/png", "APPLICATION/JSON",
     ];
 
     private readonly Random _random;
@@ -47,9 +58,11 @@ internal sealed class OddValues
         _random = random;
         var schemas = Walk(contract.Root["components"]!["schemas"]!).OfType<JsonObject>().ToList();
         string[] bounds = ["minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"];
-        _bounds = [.. from schema in schemas from name in bounds let bound = schema[name] where bound is JsonValue value && value.GetValueKind() == JsonValueKind.Number select bound.ToJsonString()];
+        _bounds = [.. from schema in schemas from name in bounds let bound = schema[name] where bound is JsonValue value
+            && value.GetValueKind() == JsonValueKind.Number select bound.ToJsonString()];
         _bounds = [.. _bounds.Distinct()];
-        _words = [.. schemas.Select(schema => schema["enum"]).OfType<JsonArray>().SelectMany(words => words).Where(word => word is not null).Select(word => word!.ToJsonString()).Distinct()];
+        _words = [.. schemas.Select(schema => schema["enum"]).OfType<JsonArray>().SelectMany(words => words).Where(word => word is not null)
+            .Select(word => word!.ToJsonString()).Distinct()];
     }
 
     public string Text => Any(s_text);

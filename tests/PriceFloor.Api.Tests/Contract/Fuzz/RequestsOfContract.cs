@@ -7,7 +7,9 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>Requests to the operations of the contract: valid ones, those with one thing wrong, and hostile ones. The same seed makes the same requests.</summary>
+/// <summary>
+/// Requests to the operations of the contract: valid ones, those with one thing wrong, and hostile ones. The same seed makes the same requests.
+/// </summary>
 internal sealed class RequestsOfContract
 {
     private const string Boundary = "a-boundary-of-the-fuzzer";
@@ -69,7 +71,8 @@ internal sealed class RequestsOfContract
         return request;
     }
 
-    private JsonObject? Success(JsonObject operation) => operation["responses"]!.AsObject().Where(one => one.Key[0] == '2').Select(one => _contract.Followed(one.Value!)).FirstOrDefault();
+    private JsonObject? Success(JsonObject operation) =>
+        operation["responses"]!.AsObject().Where(one => one.Key[0] == '2').Select(one => _contract.Followed(one.Value!)).FirstOrDefault();
 
     private string Parameter(JsonObject parameter, string path)
     {
@@ -109,7 +112,9 @@ internal sealed class RequestsOfContract
         if (type == "multipart/form-data")
             (request.ContentType, request.Body) = ($"multipart/form-data; boundary={Boundary}", Form(example.AsObject()));
         else if (type != "application/json")
-            request.Body = Encoding.UTF8.GetBytes(type == "application/x-ndjson" && _random.Next(3) > 0 ? Lines(content, example.GetValue<string>()) : example.GetValue<string>());
+            request.Body = Encoding.UTF8.GetBytes(type == "application/x-ndjson" && _random.Next(3) > 0
+                ? Lines(content, example.GetValue<string>())
+                : example.GetValue<string>());
         else
             request.Body = Encoding.UTF8.GetBytes(Named(request, _random.Next(10) switch
             {
@@ -144,7 +149,8 @@ internal sealed class RequestsOfContract
     {
         var form = new StringBuilder();
         foreach (var (name, text) in parts)
-            form.Append(CultureInfo.InvariantCulture, $"--{Boundary}\r\nContent-Disposition: form-data; name=\"{name}\"; filename=\"{name}.csv\"\r\nContent-Type: text/csv\r\n\r\n{text}\r\n");
+            form.Append(CultureInfo.InvariantCulture, $"--{Boundary}\r\nContent-Disposition: form-data; name=\"{name}\"; filename=\"{name}.csv\"\r\n"
+                + $"Content-Type: text/csv\r\n\r\n{text}\r\n");
         return Encoding.UTF8.GetBytes(form.Append(CultureInfo.InvariantCulture, $"--{Boundary}--\r\n").ToString());
     }
 }

@@ -8,7 +8,9 @@ internal sealed class SpoiltBody(OddValues odd, Random random)
 {
     private const string Twice = "@twice@", Instead = "@instead@";
 
-    private static readonly byte[][] s_bytes = [[0], [0xFF], [0xEF, 0xBB, 0xBF], "\""u8.ToArray(), "\r\n"u8.ToArray(), "\n"u8.ToArray(), "\r"u8.ToArray(), ","u8.ToArray(), ";"u8.ToArray(), "{"u8.ToArray(), "]"u8.ToArray(), "<"u8.ToArray(), "&"u8.ToArray(), "="u8.ToArray(), [0xC3, 0x28], [0xED, 0xA0, 0x80], "\\"u8.ToArray(), "\t"u8.ToArray()];
+    private static readonly byte[][] s_bytes = [[0], [0xFF], [0xEF, 0xBB, 0xBF], "\""u8.ToArray(), "\r\n"u8.ToArray(), "\n"u8.ToArray(),
+        "\r"u8.ToArray(), ","u8.ToArray(), ";"u8.ToArray(), "{"u8.ToArray(), "]"u8.ToArray(), "<"u8.ToArray(), "&"u8.ToArray(), "="u8.ToArray(),
+        [0xC3, 0x28], [0xED, 0xA0, 0x80], "\\"u8.ToArray(), "\t"u8.ToArray()];
 
     /// <summary>JSON that is wrong in one place; what was done to it.</summary>
     public (string Json, string Done) Json(string json)

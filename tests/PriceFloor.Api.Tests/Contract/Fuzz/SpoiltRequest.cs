@@ -44,7 +44,8 @@ internal sealed class SpoiltRequest(OddValues odd, Random random)
                 Done(request, "one byte over and over");
                 break;
             case 3:
-                request.Query.Add((odd.Any(["asOf", "limit", "after", "workings", "price", "%00", ""]), new string(odd.Any(['9', 'a', '%']), odd.Any([100, 4000]))));
+                request.Query.Add((odd.Any(["asOf", "limit", "after", "workings", "price", "%00", ""]),
+                    new string(odd.Any(['9', 'a', '%']), odd.Any([100, 4000]))));
                 Done(request, "a huge parameter");
                 break;
         }
@@ -85,7 +86,8 @@ internal sealed class SpoiltRequest(OddValues odd, Random random)
 
     private void Query(FuzzedRequest request)
     {
-        var names = request.Operation["parameters"]?.AsArray().Where(one => one!["in"]!.GetValue<string>() == "query").Select(one => one!["name"]!.GetValue<string>()).ToList() ?? [];
+        var names = request.Operation["parameters"]?.AsArray().Where(one => one!["in"]!.GetValue<string>() == "query")
+            .Select(one => one!["name"]!.GetValue<string>()).ToList() ?? [];
         request.Query.Add((names.Count > 0 ? odd.Any(names) : "asOf", odd.Text));
         Done(request, "an odd parameter");
     }
@@ -93,7 +95,9 @@ internal sealed class SpoiltRequest(OddValues odd, Random random)
     private void QueryValue(FuzzedRequest request)
     {
         var at = random.Next(request.Query.Count);
-        request.Query[at] = random.Next(6) == 0 ? (request.Query[at].Name.ToUpperInvariant(), request.Query[at].Value) : (request.Query[at].Name, odd.Text);
+        request.Query[at] = random.Next(6) == 0
+            ? (request.Query[at].Name.ToUpperInvariant(), request.Query[at].Value)
+            : (request.Query[at].Name, odd.Text);
         Done(request, $"parameter {request.Query[at]}");
     }
 
@@ -124,13 +128,16 @@ internal sealed class SpoiltRequest(OddValues odd, Random random)
 
     private void Authorization(FuzzedRequest request)
     {
-        request.Headers.Add(("Authorization", odd.Any(["", "Bearer", "Bearer ", "Bearer x", "Basic eDp4", "Bearer pf_", $"Bearer {new string('a', 5000)}", "Bearer \u00E9", $"bearer  {Studio.AdminKey} "])));
+        request.Headers.Add(("Authorization", odd.Any(["", "Bearer", "Bearer ", "Bearer x", "Basic eDp4", "Bearer pf_",
+            $"Bearer {new string('a', 5000)}", "Bearer \u00E9", $"bearer  {Studio.AdminKey} "])));
         Done(request, "another key");
     }
 
     private void Headers(FuzzedRequest request)
     {
-        request.Headers.Add(odd.Any<(string, string)>([("Range", "bytes=0-0"), ("Content-Encoding", "gzip"), ("Accept-Encoding", "nonsense"), ("X-HTTP-Method-Override", "DELETE"), ("Accept-Language", "tlh"), ("X-Request-Id", "a\tb"), ("If-Modified-Since", "yesterday"), ("Cookie", "a=b"), ("Origin", "null"), ("X-Forwarded-For", "' OR 1"), ("Content-Language", "xx")]));
+        request.Headers.Add(odd.Any<(string, string)>([("Range", "bytes=0-0"), ("Content-Encoding", "gzip"), ("Accept-Encoding", "nonsense"),
+            ("X-HTTP-Method-Override", "DELETE"), ("Accept-Language", "tlh"), ("X-Request-Id", "a\tb"), ("If-Modified-Since", "yesterday"),
+            ("Cookie", "a=b"), ("Origin", "null"), ("X-Forwarded-For", "' OR 1"), ("Content-Language", "xx")]));
         Done(request, "a header");
     }
 

@@ -61,8 +61,11 @@ internal sealed class ValuesOfSchema(ContractDocument contract, Random random)
 
         if (document is not JsonObject members || schema["properties"] is not JsonObject properties)
             return Of(schema, name, depth);
-        var (chosen, inner) = Any([.. properties.Where(property => contract.Followed(property.Value!)["readOnly"] is null && property.Value!["readOnly"] is null)]);
-        members[chosen] = members[chosen] is { } there && random.Next(4) > 0 ? Varied(there.DeepClone(), inner!, chosen, depth + 1) : Of(inner!, chosen, depth + 1);
+        var (chosen, inner) =
+            Any([.. properties.Where(property => contract.Followed(property.Value!)["readOnly"] is null && property.Value!["readOnly"] is null)]);
+        members[chosen] = members[chosen] is { } there && random.Next(4) > 0
+            ? Varied(there.DeepClone(), inner!, chosen, depth + 1)
+            : Of(inner!, chosen, depth + 1);
         return members;
     }
 
@@ -77,13 +80,15 @@ internal sealed class ValuesOfSchema(ContractDocument contract, Random random)
     }
 
     private JsonArray Array(JsonObject schema, string name, int depth) =>
-        [.. Enumerable.Range(0, depth >= Deepest ? 0 : random.Next((int)(schema["minItems"]?.GetValue<int>() ?? 0), 4)).Select(_ => Of(schema["items"]!, name, depth + 1))];
+        [.. Enumerable.Range(0, depth >= Deepest ? 0 : random.Next((int)(schema["minItems"]?.GetValue<int>() ?? 0), 4))
+            .Select(_ => Of(schema["items"]!, name, depth + 1))];
 
     private string Text(JsonObject schema) => schema["format"]?.GetValue<string>() switch
     {
         "date" => $"{random.Next(2024, 2029)}-{random.Next(1, 13):00}-{random.Next(1, 29):00}",
         "date-time" => $"2027-01-{random.Next(1, 29):00}T{random.Next(24):00}:00:00Z",
-        _ => new string(Any(['a', 'k', 'Z', '9']), random.Next(Math.Max(1, Length(schema, "minLength", 1)), Math.Min(Length(schema, "maxLength", 40), 40) + 1)),
+        _ => new string(Any(['a', 'k', 'Z', '9']),
+            random.Next(Math.Max(1, Length(schema, "minLength", 1)), Math.Min(Length(schema, "maxLength", 40), 40) + 1)),
     };
 
     private decimal Number(JsonObject schema)
@@ -94,11 +99,15 @@ internal sealed class ValuesOfSchema(ContractDocument contract, Random random)
         {
             0 => least,
             1 => most,
-            _ => decimal.Round(least + (Math.Min(most, Any([1m, 50m, 5000m])) - least) * random.Next(1, 100) / 100, 2) is var number && number >= least ? number : least,
+            _ =>
+                decimal.Round(least + (Math.Min(most, Any([1m, 50m, 5000m])) - least) * random.Next(1, 100) / 100, 2) is var number && number >= least
+                    ? number
+                    : least,
         };
     }
 
-    private static decimal? Bound(JsonObject schema, string name) => schema[name] is JsonValue value && decimal.TryParse(value.ToJsonString(), CultureInfo.InvariantCulture, out var bound) ? bound : null;
+    private static decimal? Bound(JsonObject schema, string name) =>
+        schema[name] is JsonValue value && decimal.TryParse(value.ToJsonString(), CultureInfo.InvariantCulture, out var bound) ? bound : null;
 
     private static int Length(JsonObject schema, string name, int otherwise) => schema[name]?.GetValue<int>() ?? otherwise;
 

@@ -5,8 +5,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>
-/// Text that is no text (bytes that are not UTF-8, half a surrogate), and how it is refused; that it is a fault of the service in no body and no address
-/// is asked by <see cref="Contract.Fuzz.FuzzedTextTests"/>.
+/// Text that is no text (bytes that are not UTF-8, half a surrogate), and how it is refused; that it is a fault of the service in no body and no
+/// address is asked by <see cref="Contract.Fuzz.FuzzedTextTests"/>.
 /// </summary>
 public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
@@ -20,7 +20,8 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     {
         var studio = await AShop();
         var good = """[{"key":"B-1","profile":"main","making":{"piecesPerDay":4}},{"key":"B-@","profile":"main","making":{"piecesPerDay":4}}]""";
-        var answer = await studio.SendBytes("POST", "/v1/designs/batch", Encoding.Latin1.GetBytes(good.Replace("@", odd, StringComparison.Ordinal)), Json);
+        var answer = await studio.SendBytes("POST", "/v1/designs/batch",
+            Encoding.Latin1.GetBytes(good.Replace("@", odd, StringComparison.Ordinal)), Json);
         Assert.True(answer.Status is 400 or 422, $"{what}: {answer.Status} {answer.Text}");
         Assert.Equal(("malformed", "#/1"), (Assert.Single(answer.Codes), answer.Pointers[0][..3]));
         (await studio.Get("/v1/designs/B-1")).IsProblem(404, "not-found");
@@ -30,8 +31,15 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     public async Task A_surrogate_without_its_other_half_is_refused_wherever_it_stands_also_where_nothing_is_read()
     {
         var studio = await AShop();
-        foreach (var member in new[] { "\"name\":\"\\ud800\"", "\"savedAt\":\"\\ud800\"", "\"savedAt\":[{\"a\":\"\\udc00\"}]", "\"savedAt\":{\"\\ud800\":1}" })
-            Assert.Equal((member, "malformed"), (member, (await studio.Put("/v1/channels/web", $"{{{member},{Sample.Shop[1..]}")).IsProblem(400, "unreadable-request").Codes[0]));
+        foreach (var member in new[]
+        {
+            "\"name\":\"\\ud800\"",
+            "\"savedAt\":\"\\ud800\"",
+            "\"savedAt\":[{\"a\":\"\\udc00\"}]",
+            "\"savedAt\":{\"\\ud800\":1}",
+        })
+            Assert.Equal((member, "malformed"),
+                (member, (await studio.Put("/v1/channels/web", $"{{{member},{Sample.Shop[1..]}")).IsProblem(400, "unreadable-request").Codes[0]));
         Assert.Equal(200, (await studio.Put("/v1/channels/web", $"{{\"savedAt\":\"\\ud83d\\udd25\",{Sample.Shop[1..]}")).Status);
     }
 
@@ -39,7 +47,8 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     public async Task A_byte_order_mark_before_a_later_line_changes_nothing()
     {
         var studio = await AShop();
-        var answer = await studio.SendBytes("POST", "/v1/designs/batch", Encoding.UTF8.GetBytes("{\"key\":\"C-1\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n\uFEFF{\"key\":\"C-2\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n"), Lines);
+        var answer = await studio.SendBytes("POST", "/v1/designs/batch", Encoding.UTF8.GetBytes("{\"key\":\"C-1\",\"profile\":\"main\","
+            + "\"making\":{\"piecesPerDay\":4}}\n\uFEFF{\"key\":\"C-2\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n"), Lines);
         Assert.Equal((200, 2), (answer.Status, answer.Json.GetProperty("items").GetArrayLength()));
     }
 
@@ -48,7 +57,8 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     {
         var studio = await AShop();
         for (var depth = 28; depth <= 70; depth++)
-            (await studio.SendBytes("POST", "/v1/designs/batch", Encoding.UTF8.GetBytes($"sku,profile,steps\r\nA-1,main,{new string('[', depth)}{new string(']', depth)}\r\n"), Sheet)).IsProblem(422, "invalid-input");
+            (await studio.SendBytes("POST", "/v1/designs/batch", Encoding.UTF8.GetBytes(
+                $"sku,profile,steps\r\nA-1,main,{new string('[', depth)}{new string(']', depth)}\r\n"), Sheet)).IsProblem(422, "invalid-input");
     }
 
     private async Task<Studio> AShop()

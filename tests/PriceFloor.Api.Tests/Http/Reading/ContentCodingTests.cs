@@ -35,7 +35,8 @@ public sealed class ContentCodingTests(SharedStudio shared) : IClassFixture<Shar
     {
         var studio = await AShop();
         foreach (var (method, path, type, good) in GoodBodies.All.Where(body => body.Method == "POST" && body.Path != "/v1/keys"))
-            Assert.Equal((path, type, 200), (path, type, (await studio.SendBytes(method, path, Encoding.UTF8.GetBytes(good), type, headers: ("Content-Encoding", coding))).Status));
+            Assert.Equal((path, type, 200), (path, type,
+                (await studio.SendBytes(method, path, Encoding.UTF8.GetBytes(good), type, headers: ("Content-Encoding", coding))).Status));
     }
 
     [Fact]

@@ -72,11 +72,15 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
     public async Task Every_address_that_reads_a_body_has_its_row()
     {
         var studio = await AStudioOf("Production");
-        var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(endpoint => endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
-            .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!.HttpMethods.Select(method => (Method: method, Path: endpoint.RoutePattern.RawText!))).ToList();
+        var routes = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(endpoint => endpoint.Metadata.GetMetadata<BodyMetadata>() is not null)
+            .SelectMany(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()!
+                .HttpMethods.Select(method => (Method: method, Path: endpoint.RoutePattern.RawText!))).ToList();
         Assert.True(routes.Count >= 9);
-        Assert.Empty(routes.Where(route => !GoodBodies.OfJson.Any(row => row.Method == route.Method && Leads(route.Path, row.Path))).Select(route => $"{route.Method} {route.Path} has no row in {nameof(GoodBodies)}"));
-        Assert.Empty(GoodBodies.OfJson.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path))).Select(row => $"{row.Method} {row.Path} reads no body"));
+        Assert.Empty(routes.Where(route => !GoodBodies.OfJson.Any(row => row.Method == route.Method && Leads(route.Path, row.Path)))
+            .Select(route => $"{route.Method} {route.Path} has no row in {nameof(GoodBodies)}"));
+        Assert.Empty(GoodBodies.OfJson.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path)))
+            .Select(row => $"{row.Method} {row.Path} reads no body"));
         foreach (var (method, path, good) in GoodBodies.OfJson.Where(row => row.Method == "POST" && row.Path != "/v1/keys"))
             Assert.Equal((path, 200), (path, (await studio.Send(method, path, good)).Status)); // what is broken above is good to begin with
 
@@ -143,7 +147,8 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         var studio = await AStudioOf("Production");
         foreach (var (method, path, _) in GoodBodies.OfJson)
         {
-            using var request = new HttpRequestMessage(new HttpMethod(method), path) { Content = new StreamContent(new Endless(2 * 1024 * 1024 + 1)) };
+            using var request =
+                new HttpRequestMessage(new HttpMethod(method), path) { Content = new StreamContent(new Endless(2 * 1024 * 1024 + 1)) };
             request.Content.Headers.TryAddWithoutValidation("Content-Type", "application/json");
             using var response = await studio.Client.SendAsync(request, Studio.Cancellation);
             (await Answer.Of(response)).IsProblem(413, "too-large");
@@ -169,7 +174,8 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
 
     private static byte[] Utf8(string text) => Encoding.UTF8.GetBytes(text);
 
-    private static BrokenBody OfProfile(string what, string body, string code, string place) => new(what, _ => Utf8(body), code, _ => place) { Only = Profile };
+    private static BrokenBody OfProfile(string what, string body, string code, string place) =>
+        new(what, _ => Utf8(body), code, _ => place) { Only = Profile };
 
     /// <summary>One kind of broken body.</summary>
     /// <param name="What">In words.</param>

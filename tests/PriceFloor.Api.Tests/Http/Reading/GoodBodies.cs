@@ -16,7 +16,8 @@ internal static class GoodBodies
         ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
         ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),
         ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),
-        ("POST", "/v1/quick-floor", """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}"""),
+        ("POST", "/v1/quick-floor",
+            """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}"""),
         ("POST", "/v1/year-plans/best", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web"}]}"""),
         ("POST", "/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":1}]}"""),
         ("POST", "/v1/markups", """{"cost":50,"price":100}"""),
@@ -28,18 +29,27 @@ internal static class GoodBodies
     internal static readonly (string Method, string Path, string Type, string Good)[] All =
     [
         .. OfJson.Select(body => (body.Method, body.Path, Json, body.Good)),
-        ("POST", "/v1/designs/batch", Json, """[{"key":"A-1","name":"Vase","profile":"main","making":{"steps":[{"name":"blow","handsOnMinutes":9}]},"aliases":["vase 1"],"savedAt":"2027-01-02T09:00:00Z"}]"""),
-        ("POST", "/v1/designs/batch", Lines, "{\"key\":\"A-1\",\"name\":\"Vase\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n{\"key\":\"A-2\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n"),
-        ("POST", "/v1/designs/batch", Sheet, "sku,name,profile,steps,aliases\r\nA-3,Vase,main,\"[{\"\"name\"\":\"\"blow\"\",\"\"handsOnMinutes\"\":9}]\",\"[\"\"vase 3\"\"]\"\r\n"),
+        ("POST", "/v1/designs/batch", Json,
+            """[{"key":"A-1","name":"Vase","profile":"main","making":{"steps":[{"name":"blow","handsOnMinutes":9}]},"aliases":["vase 1"],"savedAt":"2027-01-02T09:00:00Z"}]"""),
+        ("POST", "/v1/designs/batch", Lines, "{\"key\":\"A-1\",\"name\":\"Vase\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n"
+            + "{\"key\":\"A-2\",\"profile\":\"main\",\"making\":{\"piecesPerDay\":4}}\n"),
+        ("POST", "/v1/designs/batch", Sheet,
+            "sku,name,profile,steps,aliases\r\nA-3,Vase,main,\"[{\"\"name\"\":\"\"blow\"\",\"\"handsOnMinutes\"\":9}]\",\"[\"\"vase 3\"\"]\"\r\n"),
         ("POST", "/v1/listed-prices/batch", Json, """[{"sku":"RB-014","channel":"web","price":58,"currency":"USD"}]"""),
         ("POST", "/v1/listed-prices/batch", Lines, "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n"),
         ("POST", "/v1/listed-prices/batch", Sheet, "sku,channel,price\r\nRB-014,web,58.00\r\n"),
         ("POST", "/v1/price-checks/batch", Json, """[{"sku":"RB-014","channel":"web","price":58,"currency":"USD"}]"""),
-        ("POST", "/v1/price-checks/batch", Lines, "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":1}\n"),
+        ("POST", "/v1/price-checks/batch", Lines,
+            "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":1}\n"),
         ("POST", "/v1/price-checks/batch", Sheet, "sku,channel,price,note\r\nRB-014,web,58.00,\"a, b\"\r\nnone,web,1,\r\n"),
-        ("POST", "/v1/statements?currency=USD&lines=true", Sheet, "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
-        ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"bank\"; filename=\"a.csv\"\r\n\r\nDate,Description,Amount\r\n2027-01-02,Rent,-540.00\r\n\r\n--cut--\r\n"),
-        ("POST", "/v1/statements?currency=USD&lines=true", "application/x-ofx", "OFXHEADER:100\r\nDATA:OFXSGML\r\nCHARSET:1252\r\n\r\n<OFX><BANKMSGSRSV1><STMTTRNRS><STMTRS><CURDEF>USD<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST><STMTTRN><DTPOSTED>20270102<TRNAMT>-5.00<FITID>1<NAME>Rent</STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS></BANKMSGSRSV1></OFX>"),
-        ("POST", "/v1/statements?currency=USD&lines=true", "application/xml", """<Document xmlns="urn:iso:std:iso:20022:tech:xsd:camt.053.001.02"><BkToCstmrStmt><Stmt><Acct><Id><IBAN>X1</IBAN></Id><Ccy>USD</Ccy></Acct><Ntry><Amt Ccy="USD">5.00</Amt><CdtDbtInd>DBIT</CdtDbtInd><BookgDt><Dt>2027-01-02</Dt></BookgDt><NtryDtls><TxDtls><RmtInf><Ustrd>Rent</Ustrd></RmtInf></TxDtls></NtryDtls></Ntry></Stmt></BkToCstmrStmt></Document>"""),
+        ("POST", "/v1/statements?currency=USD&lines=true", Sheet,
+            "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
+        ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"bank\"; filename=\"a.csv\"\r\n\r\n"
+            + "Date,Description,Amount\r\n2027-01-02,Rent,-540.00\r\n\r\n--cut--\r\n"),
+        ("POST", "/v1/statements?currency=USD&lines=true", "application/x-ofx", "OFXHEADER:100\r\nDATA:OFXSGML\r\nCHARSET:1252\r\n\r\n<OFX>"
+            + "<BANKMSGSRSV1><STMTTRNRS><STMTRS><CURDEF>USD<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST><STMTTRN>"
+            + "<DTPOSTED>20270102<TRNAMT>-5.00<FITID>1<NAME>Rent</STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS></BANKMSGSRSV1></OFX>"),
+        ("POST", "/v1/statements?currency=USD&lines=true", "application/xml",
+            """<Document xmlns="urn:iso:std:iso:20022:tech:xsd:camt.053.001.02"><BkToCstmrStmt><Stmt><Acct><Id><IBAN>X1</IBAN></Id><Ccy>USD</Ccy></Acct><Ntry><Amt Ccy="USD">5.00</Amt><CdtDbtInd>DBIT</CdtDbtInd><BookgDt><Dt>2027-01-02</Dt></BookgDt><NtryDtls><TxDtls><RmtInf><Ustrd>Rent</Ustrd></RmtInf></TxDtls></NtryDtls></Ntry></Stmt></BkToCstmrStmt></Document>"""),
     ];
 }

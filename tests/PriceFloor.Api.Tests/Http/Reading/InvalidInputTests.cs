@@ -33,13 +33,18 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         { Start + """ ,"otherIncome":[{"amount":1,"per":"year","kind":"net","daysPerYear":250}]}""", "#/otherIncome", "no-workdays" },
         { Start + """ ,"tax":{"kind":"flat"}}""", "#/tax/rate", "required" },
         { Start + """ ,"tax":{"kind":"flat","rate":1}}""", "#/tax/rate", "marginal-rate" },
-        { Start + """ ,"tax":{"kind":"levies","levies":[{"bands":[{"rate":0.6}]},{"bands":[{"upTo":9000,"rate":0},{"rate":0.4}]}]}}""", "#/tax/levies", "marginal-rate" },
-        { Start + """ ,"tax":{"kind":"levies","levies":[{"bands":[{"upTo":9,"rate":0.1},{"upTo":8,"rate":0.2},{"rate":0.3}]}]}}""", "#/tax/levies/0/bands/1/upTo", "out-of-order" },
+        { Start + """ ,"tax":{"kind":"levies","levies":[{"bands":[{"rate":0.6}]},{"bands":[{"upTo":9000,"rate":0},{"rate":0.4}]}]}}""",
+            "#/tax/levies", "marginal-rate" },
+        { Start + """ ,"tax":{"kind":"levies","levies":[{"bands":[{"upTo":9,"rate":0.1},{"upTo":8,"rate":0.2},{"rate":0.3}]}]}}""",
+            "#/tax/levies/0/bands/1/upTo", "out-of-order" },
         { Start + """ ,"tax":{"kind":"levies","levies":[{"bands":[{"upTo":9,"rate":0.1}]}]}}""", "#/tax/levies/0/bands/0/upTo", "unexpected" },
-        { Start + """ ,"equipment":[{"cost":1,"salvage":2,"depreciation":{"method":"straight-line","lifeYears":8}}]}""", "#/equipment/0/salvage", "out-of-range" },
+        { Start + """ ,"equipment":[{"cost":1,"salvage":2,"depreciation":{"method":"straight-line","lifeYears":8}}]}""",
+            "#/equipment/0/salvage", "out-of-range" },
         { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"straight-line"}}]}""", "#/equipment/0/depreciation/lifeYears", "required" },
-        { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"straight-line","lifeYears":1.3}}]}""", "#/equipment/0/depreciation/lifeYears", "out-of-range" },
-        { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"percentages","percentages":[0.6,0.5]}}]}""", "#/equipment/0/depreciation/percentages", "out-of-range" },
+        { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"straight-line","lifeYears":1.3}}]}""",
+            "#/equipment/0/depreciation/lifeYears", "out-of-range" },
+        { Start + """ ,"equipment":[{"cost":1,"depreciation":{"method":"percentages","percentages":[0.6,0.5]}}]}""",
+            "#/equipment/0/depreciation/percentages", "out-of-range" },
     };
 
     public static TheoryData<string, string, string> Designs => new()
@@ -49,13 +54,17 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
         { """{"profile":"main","making":{"minutesPerPiece":0}}""", "#/making", "no-bench-time" },
         { """{"profile":"main","making":{"steps":[{"handsOnMinutes":5,"batchSize":0}]}}""", "#/making/steps/0/batchSize", "out-of-range" },
         { """{"profile":"main","making":{"steps":[{"handsOnMinutes":5,"goodShare":0}]}}""", "#/making/steps/0/goodShare", "out-of-range" },
-        { """{"profile":"main","making":{"steps":[{"name":"a","handsOnMinutes":5},{"name":"a","handsOnMinutes":5}]}}""", "#/making/steps/1/name", "duplicate" },
+        { """{"profile":"main","making":{"steps":[{"name":"a","handsOnMinutes":5},{"name":"a","handsOnMinutes":5}]}}""",
+            "#/making/steps/1/name", "duplicate" },
         { """{"profile":"main","making":{"steps":[{"handsOnMinutes":5}],"goodShare":0.9}}""", "#/making/goodShare", "unexpected" },
         { """{"profile":"main","making":{"piecesPerDay":4,"setupMinutes":5}}""", "#/making/runSize", "required" },
         { """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"amount":1,"at":"polish"}]}""", "#/materials/0/at", "unknown-step" },
-        { """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"material":"rod","quantity":1,"amount":1}]}""", "#/materials/0", "exactly-one" },
-        { """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"amount":1,"wasteShare":0.1}]}""", "#/materials/0/wasteShare", "unexpected" },
-        { """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"material":"rod","quantity":1,"wasteShare":1}]}""", "#/materials/0/wasteShare", "out-of-range" },
+        { """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"material":"rod","quantity":1,"amount":1}]}""",
+            "#/materials/0", "exactly-one" },
+        { """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"amount":1,"wasteShare":0.1}]}""",
+            "#/materials/0/wasteShare", "unexpected" },
+        { """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"material":"rod","quantity":1,"wasteShare":1}]}""",
+            "#/materials/0/wasteShare", "out-of-range" },
         { """{"profile":"main","making":{"piecesPerDay":4},"seconds":{"share":1.5,"price":1}}""", "#/seconds/share", "out-of-range" },
     };
 
@@ -95,7 +104,8 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
              "tax":{"kind":"levies","levies":[{"bands":[{"upTo":5,"rate":0.1},{"upTo":4,"rate":0.5},{"rate":0.5}]}]},"yearStart":"soon"}
             """);
         Assert.Equal(
-            ["#/calendar/daysPerWeek", "#/calendar/hoursPerDay", "#/calendar/weeksPerYear", "#/expenses/0/amount", "#/expenses/0/per", "#/soldShare", "#/tax/levies/0/bands/1/upTo", "#/yearStart"],
+            ["#/calendar/daysPerWeek", "#/calendar/hoursPerDay", "#/calendar/weeksPerYear", "#/expenses/0/amount", "#/expenses/0/per", "#/soldShare",
+                "#/tax/levies/0/bands/1/upTo", "#/yearStart"],
             answer.IsProblem(422, "invalid-input").Pointers);
     }
 
@@ -114,16 +124,27 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
             {"name":"{{new string('n', 201)}}","sells":"both","currency":"XAU","fees":[{"name":"{{new string('f', 201)}}","rate":0.6},{"rate":0.5}],
              "stall":{"cost":5},"priceStep":0,"costPerPiece":-1,"shipping":{"cost":-1} }
             """);
-        Assert.Equal(["#/costPerPiece", "#/currency", "#/fees", "#/fees/0/name", "#/name", "#/priceStep", "#/sells", "#/shipping/cost", "#/stall/pieces"], all.Item1);
+        Assert.Equal(["#/costPerPiece", "#/currency", "#/fees", "#/fees/0/name", "#/name", "#/priceStep", "#/sells", "#/shipping/cost",
+            "#/stall/pieces"], all.Item1);
         Assert.Equal("takes-everything", all.Item2[2]);
 
         // Where a field that it needs is wrong itself, nothing is guessed.
-        foreach (var wrong in new[] { """ "fees":[{"rate":0.6,"fixed":"x"},{"rate":0.5}]""", """ "shopShare":1,"returns":{"share":2}""", """ "shopShare":1,"salesTax":{"rate":-1}""", """ "shopShare":1,"piecesPerOrder":0""", """ "shopShare":1,"shipping":{"charged":-1}""" })
+        foreach (var wrong in new[]
+        {
+            """ "fees":[{"rate":0.6,"fixed":"x"},{"rate":0.5}]""",
+            """ "shopShare":1,"returns":{"share":2}""",
+            """ "shopShare":1,"salesTax":{"rate":-1}""",
+            """ "shopShare":1,"piecesPerOrder":0""",
+            """ "shopShare":1,"shipping":{"charged":-1}""",
+        })
             Assert.Single((await Faults($$"""{"sells":"retail","currency":"USD",{{wrong}} }""")).Item1);
-        Assert.Equal(["too-many"], (await Faults($$"""{"sells":"retail","currency":"USD","fees":[{{string.Join(',', Enumerable.Repeat("{\"rate\":0.5}", 51))}}]}""")).Item2);
+        Assert.Equal(["too-many"],
+            (await Faults($$"""{"sells":"retail","currency":"USD","fees":[{{string.Join(',', Enumerable.Repeat("{\"rate\":0.5}", 51))}}]}""")).Item2);
 
         // Inline the same, from the request's root.
-        var inline = (await studio.Post("/v1/floor-prices", $$"""{"profile":{{Sample.SmallProfile}},"design":{"making":{"piecesPerDay":4} },"channels":[{"sells":"retail","currency":"USD","fees":[{"name":"{{new string('f', 201)}}","rate":1}]}]}""")).IsProblem(422, "invalid-input");
+        var inline = (await studio.Post("/v1/floor-prices",
+            $$"""{"profile":{{Sample.SmallProfile}},"design":{"making":{"piecesPerDay":4} },"channels":[{"sells":"retail","currency":"USD","fees":[{"name":"{{new string('f', 201)}}","rate":1}]}]}"""))
+            .IsProblem(422, "invalid-input");
         Assert.Equal(["#/channels/0/fees", "#/channels/0/fees/0/name"], inline.Pointers);
     }
 
@@ -156,7 +177,8 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
     private async Task IsRefused(string path, string body, string pointer, string code)
     {
         var studio = shared.Of("Production");
-        await studio.Has("/v1/profiles/main", """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"materials":[{"material":"rod","price":1}]}""");
+        await studio.Has("/v1/profiles/main",
+            """{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"materials":[{"material":"rod","price":1}]}""");
         var answer = (await studio.Put(path, body)).IsProblem(422, "invalid-input");
         Assert.Contains((pointer, code), answer.Pointers.Zip(answer.Codes));
         (await studio.Get(path)).IsProblem(404, "not-found");

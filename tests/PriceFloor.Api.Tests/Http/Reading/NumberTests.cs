@@ -58,7 +58,8 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
     public async Task What_is_not_exact_is_refused_on_its_text(string sent, string code)
     {
         var studio = shared.Of("Production");
-        var answer = (await studio.Put("/v1/profiles/new", Sample.SmallProfile.Replace("24000", sent, StringComparison.Ordinal))).IsProblem(422, "invalid-input");
+        var answer = (await studio.Put("/v1/profiles/new", Sample.SmallProfile.Replace("24000", sent, StringComparison.Ordinal)))
+            .IsProblem(422, "invalid-input");
         Assert.Equal((code, "#/expenses/0/amount"), (Assert.Single(answer.Codes), Assert.Single(answer.Pointers)));
         (await studio.Get("/v1/profiles/new")).IsProblem(404, "not-found");
     }
@@ -73,7 +74,8 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
     [InlineData("-Infinity")]
     [InlineData("1,000")]
     public async Task What_is_no_JSON_number_makes_the_body_unreadable(string sent) =>
-        (await shared.Of("Production").Put("/v1/profiles/new", Sample.SmallProfile.Replace("24000", sent, StringComparison.Ordinal))).IsProblem(400, "unreadable-request");
+        (await shared.Of("Production").Put("/v1/profiles/new", Sample.SmallProfile.Replace("24000", sent, StringComparison.Ordinal)))
+            .IsProblem(400, "unreadable-request");
 
     [Theory]
     [InlineData("\"soldShare\":0.12345678", 201)]
@@ -88,7 +90,8 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
     [InlineData("\"priceRule\":{\"retailMultiple\":0.000001}", 201)]
     public async Task A_bound_belongs_to_what_is_allowed_unless_it_is_above_nothing(string field, int status)
     {
-        Assert.Equal(status, (await shared.Of("Production").Put($"/v1/profiles/{Guid.NewGuid():N}", Sample.SmallProfile[..^1] + "," + field + "}")).Status);
+        Assert.Equal(status,
+            (await shared.Of("Production").Put($"/v1/profiles/{Guid.NewGuid():N}", Sample.SmallProfile[..^1] + "," + field + "}")).Status);
     }
 
     [Theory]
@@ -99,7 +102,9 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
     [InlineData("8", "52.000001", 422)]
     public async Task A_year_has_52_weeks_and_a_day_24_hours(string hours, string weeks, int status)
     {
-        Assert.Equal(status, (await shared.Of("Production").Put($"/v1/profiles/{Guid.NewGuid():N}", Sample.SmallProfile.Replace("\"hoursPerDay\":8", "\"hoursPerDay\":" + hours, StringComparison.Ordinal).Replace("\"weeksPerYear\":50", "\"weeksPerYear\":" + weeks, StringComparison.Ordinal))).Status);
+        Assert.Equal(status, (await shared.Of("Production").Put($"/v1/profiles/{Guid.NewGuid():N}",
+            Sample.SmallProfile.Replace("\"hoursPerDay\":8", "\"hoursPerDay\":" + hours, StringComparison.Ordinal)
+                .Replace("\"weeksPerYear\":50", "\"weeksPerYear\":" + weeks, StringComparison.Ordinal))).Status);
     }
 
     [Theory]
@@ -116,8 +121,10 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
         await studio.Has($"/v1/designs/{currency}", Sample.Pendant.Replace("main", currency, StringComparison.Ordinal));
         await studio.Has($"/v1/channels/{currency}", $$"""{"sells":"retail","currency":"{{currency}}"}""");
         Assert.Equal(status, (await studio.Get($"/v1/price-checks?sku={currency}&channel={currency}&price={price}")).Status);
-        Assert.Equal(status, (await studio.Post("/v1/price-checks", $$"""{"sku":"{{currency}}","channel":"{{currency}}","price":{{price}}}""")).Status);
-        Assert.Equal(status == 200 ? 201 : status, (await studio.Put($"/v1/designs/{currency}/prices/{currency}", $$"""{"price":{{price}}}""")).Status);
+        Assert.Equal(status,
+            (await studio.Post("/v1/price-checks", $$"""{"sku":"{{currency}}","channel":"{{currency}}","price":{{price}}}""")).Status);
+        Assert.Equal(status == 200 ? 201 : status,
+            (await studio.Put($"/v1/designs/{currency}/prices/{currency}", $$"""{"price":{{price}}}""")).Status);
     }
 
     /// <summary>The reference is the framework's own reading, less the zeros that need not be written.</summary>
@@ -128,7 +135,8 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
         for (var i = 0; i < 20_000; i++)
         {
             var (whole, fraction) = (random.Next(1, 11), random.Next(0, 8));
-            var text = (random.Next(4) == 0 ? "-" : "") + Digits(whole) + (fraction == 0 ? "" : "." + Digits(fraction) + new string('0', random.Next(4)));
+            var text = (random.Next(4) == 0 ? "-" : "") + Digits(whole)
+                + (fraction == 0 ? "" : "." + Digits(fraction) + new string('0', random.Next(4)));
             var expected = decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture) / 1.0000000000000000000000000000m;
             var (value, code, _) = NumberText.Read(text, "", null);
             Assert.Null(code);

@@ -24,11 +24,15 @@ public sealed class RecordReaderTests
         { "a name past its length", s_profile with { Name = new string('n', Limits.NameLength + 1) }, "#/name: too-long" },
         { "a name with a control character", s_profile with { Name = "a\u0007b" }, "#/name: control-character" },
         { "an empty currency", s_profile with { Currency = "" }, "#/currency: required" },
-        { "weeks past a year's", s_profile with { Calendar = s_profile.Calendar with { WeeksPerYear = 54 } }, "#/calendar/weeksPerYear: out-of-range" },
+        { "weeks past a year's", s_profile with { Calendar = s_profile.Calendar with { WeeksPerYear = 54 } },
+            "#/calendar/weeksPerYear: out-of-range" },
         { "a negative amount in a line", s_profile with { Expenses = [s_rent, s_rent with { Amount = -1 }] }, "#/expenses/1/amount: out-of-range" },
-        { "an amount finer than money", s_profile with { Expenses = [s_rent with { Amount = 0.1234567m }] }, "#/expenses/0/amount: too-many-decimals" },
-        { "more lines than a list takes", s_profile with { Expenses = [.. Enumerable.Repeat(s_rent with { Amount = -1 }, Limits.Lines + 1)] }, "#/expenses: too-many" },
-        { "two faults at once", s_profile with { SoldShare = 2, Expenses = [s_rent with { Amount = -1 }] }, "#/expenses/0/amount: out-of-range, #/soldShare: out-of-range" },
+        { "an amount finer than money", s_profile with { Expenses = [s_rent with { Amount = 0.1234567m }] },
+            "#/expenses/0/amount: too-many-decimals" },
+        { "more lines than a list takes", s_profile with { Expenses = [.. Enumerable.Repeat(s_rent with { Amount = -1 }, Limits.Lines + 1)] },
+            "#/expenses: too-many" },
+        { "two faults at once", s_profile with { SoldShare = 2, Expenses = [s_rent with { Amount = -1 }] },
+            "#/expenses/0/amount: out-of-range, #/soldShare: out-of-range" },
     };
 
     [Theory]

@@ -16,16 +16,24 @@ public sealed class BatchTests
     {
         var random = new Random(11);
         await using var studio = await AShop();
-        var asked = Enumerable.Range(0, 120).Select(_ => (Sku: (string[])["RB-014", "ST-001", "Stud / silver", "NOPE", "rb-014"], Channel: (string[])["web", "order", "abroad", "nope"]))
-            .Select(from => (Sku: from.Sku[random.Next(5)], Channel: from.Channel[random.Next(10) % 4], Price: (random.Next(1, 30000) / 100m).ToString(CultureInfo.InvariantCulture) + (random.Next(20) == 0 ? "1" : ""))).ToList();
-        var bodies = asked.Select(one => JsonSerializer.Serialize(new Dictionary<string, object> { ["sku"] = one.Sku, ["channel"] = one.Channel, ["price"] = one.Price })).ToList();
+        var asked = Enumerable.Range(0, 120).Select(_ => (Sku: (string[])["RB-014", "ST-001", "Stud / silver", "NOPE", "rb-014"],
+            Channel: (string[])["web", "order", "abroad", "nope"]))
+            .Select(from => (Sku: from.Sku[random.Next(5)], Channel: from.Channel[random.Next(10) % 4],
+                Price: (random.Next(1, 30000) / 100m).ToString(CultureInfo.InvariantCulture) + (random.Next(20) == 0 ? "1" : ""))).ToList();
+        var bodies = asked.Select(one => JsonSerializer.Serialize(new Dictionary<string, object>
+        {
+            ["sku"] = one.Sku,
+            ["channel"] = one.Channel,
+            ["price"] = one.Price,
+        })).ToList();
 
         var alone = new List<JsonElement>();
         foreach (var body in bodies)
             alone.Add((await studio.Post("/v1/price-checks", body)).Json);
         var array = (await studio.Post(Path, $"[{string.Join(',', bodies)}]")).Json.GetProperty("items").EnumerateArray().ToList();
         var lines = Lines(await Post(studio, Ndjson, string.Join('\n', bodies)));
-        var sheet = (await Post(studio, Csv, "sku,channel,price\n" + string.Concat(asked.Select(one => $"{one.Sku},{one.Channel},{one.Price}\n")))).Text.TrimEnd('\n').Split('\n').Skip(1).ToList();
+        var sheet = (await Post(studio, Csv, "sku,channel,price\n" + string.Concat(asked.Select(one => $"{one.Sku},{one.Channel},{one.Price}\n"))))
+            .Text.TrimEnd('\n').Split('\n').Skip(1).ToList();
 
         Assert.Equal((asked.Count, asked.Count + 1, asked.Count), (array.Count, lines.Count, sheet.Count));
         Assert.Contains(alone, answer => answer.TryGetProperty("verdict", out _));
@@ -45,15 +53,20 @@ public sealed class BatchTests
                 foreach (var other in new[] { array[i], lines[i] })
                     Assert.Equal((asked[i].Sku, asked[i].Channel), (other.GetProperty("sku").GetString(), other.GetProperty("channel").GetString()));
                 foreach (var other in new[] { array[i], lines[i] })
-                    Assert.Equal((alone[i].GetProperty("type").GetString(), detail), (other.GetProperty("type").GetString(), other.GetProperty("detail").GetString()));
-                Assert.Contains(alone[i].TryGetProperty("errors", out var errors) ? errors[0].GetProperty("detail").GetString()!.Replace("\"", "\"\"", StringComparison.Ordinal) : detail, sheet[i], StringComparison.Ordinal);
+                    Assert.Equal((alone[i].GetProperty("type").GetString(), detail),
+                        (other.GetProperty("type").GetString(), other.GetProperty("detail").GetString()));
+                Assert.Contains(alone[i].TryGetProperty("errors", out var errors) ? errors[0].GetProperty("detail").GetString()!
+                    .Replace("\"", "\"\"", StringComparison.Ordinal) : detail, sheet[i], StringComparison.Ordinal);
             }
         }
 
-        var counted = alone.GroupBy(answer => answer.TryGetProperty("verdict", out var word) ? word.GetString()! : "").ToDictionary(group => group.Key, group => group.Count());
+        var counted = alone.GroupBy(answer => answer.TryGetProperty("verdict", out var word) ? word.GetString()! : "")
+            .ToDictionary(group => group.Key, group => group.Count());
         var summary = lines[^1].GetProperty("summary");
-        Assert.Equal((counted.GetValueOrDefault("meets-target"), counted.GetValueOrDefault("below-target"), counted.GetValueOrDefault("below-floor"), counted.GetValueOrDefault("")),
-            (summary.GetProperty("meetsTarget").GetInt32(), summary.GetProperty("belowTarget").GetInt32(), summary.GetProperty("belowFloor").GetInt32(), summary.GetProperty("unanswered").GetInt32()));
+        Assert.Equal((counted.GetValueOrDefault("meets-target"), counted.GetValueOrDefault("below-target"), counted.GetValueOrDefault("below-floor"),
+            counted.GetValueOrDefault("")),
+            (summary.GetProperty("meetsTarget").GetInt32(), summary.GetProperty("belowTarget").GetInt32(),
+                summary.GetProperty("belowFloor").GetInt32(), summary.GetProperty("unanswered").GetInt32()));
     }
 
     [Fact]
@@ -61,7 +74,8 @@ public sealed class BatchTests
     {
         await using var studio = await AShop();
         const string Good = """{"sku":"RB-014","channel":"web","price":58}""";
-        var lines = Lines(await Post(studio, Ndjson, $"{Good}\r\n\r\n{{\"sku\":\"RB-014\",\n{Good}\n[1]\n{{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":\"x\"}}\n{Good}"));
+        var lines = Lines(await Post(studio, Ndjson,
+            $"{Good}\r\n\r\n{{\"sku\":\"RB-014\",\n{Good}\n[1]\n{{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":\"x\"}}\n{Good}"));
         Assert.Equal(["below-floor", "400 # 3 16", "below-floor", "400 # 5 1", "422 #/price 6 1", "below-floor", "summary"], lines.Select(Short));
 
         var items = (await studio.Post(Path, $"[{Good},\n  {{\"sku\":1}}, null,\n{Good}]")).Json.GetProperty("items").EnumerateArray();
@@ -72,7 +86,8 @@ public sealed class BatchTests
     public async Task A_refused_row_of_a_sheet_tells_what_it_named_as_far_as_that_can_be_read()
     {
         await using var studio = await AShop();
-        var sheet = $"sku,note,channel,price\nRB-014,\"two\nlines\",web,\"5,8\"\n\"RB\n014\",,web,58\n{new string('x', 129)},,web,58\n,,web,58\nRB-014,,,58\nRB-014,\"x\"y,web,58\n";
+        var sheet = $"sku,note,channel,price\nRB-014,\"two\nlines\",web,\"5,8\"\n\"RB\n014\",,web,58\n{new string('x', 129)},,web,58\n,,web,58\n"
+            + "RB-014,,,58\nRB-014,\"x\"y,web,58\n";
         var rows = Lines(await Post(studio, Csv, sheet, headers: ("Accept", Ndjson)))[..^1];
         string? Told(JsonElement row, string name) => row.TryGetProperty(name, out var value) ? value.GetString() : null;
         Assert.Equal(
@@ -85,11 +100,14 @@ public sealed class BatchTests
     public async Task A_sheet_comes_back_untouched_with_our_columns_beside_it()
     {
         await using var studio = await AShop();
-        var sheet = "\uFEFFItem;Note;List price\r\n\"RB-014\";\"two\r\nlines; and \"\"quotes\"\"\";58,00\r\nST-001; kept as it is ;1.234,50\r\nST-001;x;\"1,5\"\r\n";
+        var sheet = "\uFEFFItem;Note;List price\r\n\"RB-014\";\"two\r\nlines; and \"\"quotes\"\"\";58,00\r\nST-001; kept as it is ;1.234,50\r\n"
+            + "ST-001;x;\"1,5\"\r\n";
         var answer = await Post(studio, Csv, sheet, "?skuColumn=Item&priceColumn=List%20price&channel=web&dialect=semicolon");
         Assert.Equal(
-            "Item;Note;List price;verdict;floorPrice;targetPrice;problem\r\n\"RB-014\";\"two\r\nlines; and \"\"quotes\"\"\";58,00;below-floor;61,74;120,00;\r\n"
-            + "ST-001; kept as it is ;1.234,50;;;;\"Line 4, column 24: price is \"\"1.234,50\"\"; take out the thousands point, so that it reads like 1200,50.\"\r\n"
+            "Item;Note;List price;verdict;floorPrice;targetPrice;problem\r\n\"RB-014\";\"two\r\n"
+            + "lines; and \"\"quotes\"\"\";58,00;below-floor;61,74;120,00;\r\n"
+            + "ST-001; kept as it is ;1.234,50;;;;\"Line 4, column 24: price is \"\"1.234,50\"\"; take out the thousands point, "
+            + "so that it reads like 1200,50.\"\r\n"
             + "ST-001;x;\"1,5\";below-floor;31,00;60,00;\r\n", answer.Text);
         Assert.Equal("text/csv", answer.ContentType);
     }
@@ -118,9 +136,11 @@ public sealed class BatchTests
         var answer = await Post(studio, given, body, headers: ("Accept", wanted));
         Assert.Equal(wanted, answer.ContentType!.Split(';')[0]);
         if (wanted == Csv)
-            Assert.Matches("^sku,channel,price,verdict,floorPrice,targetPrice,problem\r\nRB-014,web,58,below-floor,61.74,120.00,\r\n'=NOPE,web,7,,,,\"Line \\d, column \\d+: There is no design \"\"=NOPE\"\"; case counts.\"\r\n$", answer.Text);
+            Assert.Matches("^sku,channel,price,verdict,floorPrice,targetPrice,problem\r\nRB-014,web,58,below-floor,61.74,120.00,\r\n"
+                + "'=NOPE,web,7,,,,\"Line \\d, column \\d+: There is no design \"\"=NOPE\"\"; case counts.\"\r\n$", answer.Text);
         else
-            Assert.Equal(["below-floor", "422"], (wanted == Json ? answer.Json.GetProperty("items").EnumerateArray() : Lines(answer).Take(2)).Select(one => Short(one).Split(' ')[0]));
+            Assert.Equal(["below-floor", "422"],
+                (wanted == Json ? answer.Json.GetProperty("items").EnumerateArray() : Lines(answer).Take(2)).Select(one => Short(one).Split(' ')[0]));
         Assert.Equal("Accept", answer["Vary"]);
     }
 
@@ -136,7 +156,8 @@ public sealed class BatchTests
         Assert.DoesNotContain("there is \"\"RB-014", (await Post(studio, Csv, Sheet, client: check)).Text, StringComparison.Ordinal);
         Assert.Contains("there is \"\"RB-014", (await Post(studio, Csv, Sheet)).Text, StringComparison.Ordinal);
         foreach (var client in new[] { verdict, check, studio.Client })
-            Assert.Equal("""{"sku":"RB-014","channel":"web",""" + (await studio.Post("/v1/price-checks", Line, client)).Text[1..], Lines(await Post(studio, Ndjson, Line, client: client))[0].GetRawText());
+            Assert.Equal("""{"sku":"RB-014","channel":"web",""" + (await studio.Post("/v1/price-checks", Line, client)).Text[1..],
+                Lines(await Post(studio, Ndjson, Line, client: client))[0].GetRawText());
     }
 
     [Fact]
@@ -151,7 +172,8 @@ public sealed class BatchTests
         (await Post(studio, Csv, "")).IsProblem(400, "unreadable-request");
         Assert.Equal(["channelColumn", "priceColumn", "skuColumn"], (await Post(studio, Csv, "a,b\n1,2\n")).IsProblem(422, "invalid-input").Pointers);
         Assert.Equal(["channel"], (await Post(studio, Csv, "sku,price\n", "?channel=nope")).IsProblem(422, "unknown-reference").Pointers);
-        Assert.Equal(["channelColumn"], (await Post(studio, Csv, "sku,price\n", "?channel=web&channelColumn=shop")).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["channelColumn"],
+            (await Post(studio, Csv, "sku,price\n", "?channel=web&channelColumn=shop")).IsProblem(422, "invalid-input").Pointers);
         Assert.Equal(["channel"], (await Post(studio, Ndjson, "", "?channel=web")).IsProblem(422, "invalid-input").Pointers);
         Assert.Equal(["dialect"], (await Post(studio, Csv, "sku,price\n", "?dialect=tab")).IsProblem(422, "invalid-input").Pointers);
     }
@@ -188,12 +210,16 @@ public sealed class BatchTests
         return studio;
     }
 
-    internal static Task<Answer> Post(Studio studio, string? type, string body, string query = "", HttpClient? client = null, params (string Name, string Value)[] headers) =>
-        studio.SendBytes("POST", Path + query, Encoding.UTF8.GetBytes(body), type, client, headers);
+    internal static Task<Answer> Post(Studio studio, string? type, string body, string query = "", HttpClient? client = null,
+        params (string Name, string Value)[] headers) =>
+            studio.SendBytes("POST", Path + query, Encoding.UTF8.GetBytes(body), type, client, headers);
 
-    private static List<JsonElement> Lines(Answer answer) => [.. answer.Text.TrimEnd('\n').Split('\n').Select(line => JsonDocument.Parse(line).RootElement)];
+    private static List<JsonElement> Lines(Answer answer) =>
+        [.. answer.Text.TrimEnd('\n').Split('\n').Select(line => JsonDocument.Parse(line).RootElement)];
 
     private static string Short(JsonElement line) => line.TryGetProperty("verdict", out var verdict) ? verdict.GetString()!
         : line.TryGetProperty("summary", out _) ? "summary"
-        : line.GetProperty("status").GetRawText() + string.Concat(line.GetProperty("errors").EnumerateArray().Take(1).Select(error => $" {(error.TryGetProperty("pointer", out var pointer) ? pointer.GetString() : "")} {error.GetProperty("line").GetRawText()} {error.GetProperty("column").GetRawText()}"));
+        : line.GetProperty("status").GetRawText() + string.Concat(line.GetProperty("errors").EnumerateArray().Take(1).Select(error => " "
+            + $"{(error.TryGetProperty("pointer", out var pointer) ? pointer.GetString() : "")} {error.GetProperty("line").GetRawText()} "
+            + $"{error.GetProperty("column").GetRawText()}"));
 }

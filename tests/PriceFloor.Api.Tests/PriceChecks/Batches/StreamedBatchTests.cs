@@ -16,11 +16,13 @@ public sealed class StreamedBatchTests
     {
         await using var studio = await BatchTests.AShop();
         var lines = new Pipe();
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/price-checks/batch") { Content = new StreamContent(lines.Reader.AsStream()) };
+        using var request =
+            new HttpRequestMessage(HttpMethod.Post, "/v1/price-checks/batch") { Content = new StreamContent(lines.Reader.AsStream()) };
         request.Content.Headers.ContentType = new MediaTypeHeaderValue("text/csv");
         const int Rows = 20_000;
         var sending = studio.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, Studio.Cancellation);
-        var writing = lines.Writer.WriteAsync(Encoding.UTF8.GetBytes("sku,channel,price\n" + string.Concat(Enumerable.Repeat("RB-014,web,58\n", Rows))), Studio.Cancellation).AsTask();
+        var writing = lines.Writer.WriteAsync(
+            Encoding.UTF8.GetBytes("sku,channel,price\n" + string.Concat(Enumerable.Repeat("RB-014,web,58\n", Rows))), Studio.Cancellation).AsTask();
         using var response = await sending; // though the request has not ended
         using var reader = new StreamReader(await response.Content.ReadAsStreamAsync(Studio.Cancellation));
         Assert.Equal("sku,channel,price,verdict,floorPrice,targetPrice,problem", await reader.ReadLineAsync(Studio.Cancellation));
@@ -93,7 +95,8 @@ public sealed class StreamedBatchTests
         await using var studio = await BatchTests.AShop();
         var lines = new Pipe();
         await lines.Writer.WriteAsync("sku,channel,price\nRB-014,web,58\n"u8.ToArray(), Studio.Cancellation);
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/price-checks/batch") { Content = new StreamContent(lines.Reader.AsStream()) };
+        using var request =
+            new HttpRequestMessage(HttpMethod.Post, "/v1/price-checks/batch") { Content = new StreamContent(lines.Reader.AsStream()) };
         request.Content.Headers.ContentType = new MediaTypeHeaderValue("text/csv");
         using var gone = CancellationTokenSource.CreateLinkedTokenSource(Studio.Cancellation);
         var sending = studio.Client.SendAsync(request, HttpCompletionOption.ResponseContentRead, gone.Token);

@@ -20,7 +20,8 @@ public sealed class BestMixTests
     [Fact]
     public void Whole_pieces_are_not_the_broken_ones_rounded()
     {
-        // 30 for 4 h beats 20 for 3 h by the hour, and 2.5 of it would leave 75. Of whole ones two leave 60 in 8 hours; one and two of the other 70 in 10.
+        // 30 for 4 h beats 20 for 3 h by the hour, and 2.5 of it would leave 75. Of whole ones two leave 60 in 8
+        // hours; one and two of the other 70 in 10.
         var best = BestMix.Of(Most(10, Line(30, 4), Line(20, 3))).Value;
         Assert.Equal([1m, 2m], best.Units);
         Assert.Equal(70m, best.Contribution);
@@ -62,8 +63,8 @@ public sealed class BestMixTests
     [Fact]
     public void For_the_fewest_hours_a_limit_binds_that_keeps_out_more_an_hour_than_some_piece_that_is_made()
     {
-        // 40 in 1 h, once, and 40 in 2 h carry 80 in 3 h. 15 in half an hour (30 an hour, against 40 and 20) lacks half a load. With a load more there is
-        // one of them: 55 in 1.5 h, and still it takes another 2 h to carry 80.
+        // 40 in 1 h, once, and 40 in 2 h carry 80 in 3 h. 15 in half an hour (30 an hour, against 40 and 20) lacks half a load. With a load more
+        // there is one of them: 55 in 1.5 h, and still it takes another 2 h to carry 80.
         var best = BestMix.Of(Fewest(80, 10, Line(40, 1, 1, 0, 0), Line(40, 2, null, 0, 0), Line(15, 0.5m, null, 0, 1)).Within(0.5m)).Value;
         Assert.Equal([1m, 1m, 0m], best.Units);
         Assert.Equal([new ConstraintUsage("hours", 3, 10, false, 0), new ConstraintUsage("kiln", 0, 0.5m, true, 0)], best.Uses);

@@ -25,7 +25,8 @@ public sealed class EnumeratedMixes
 
             found++;
             Assert.True(outcome.Found is { Proven: true }, $"seed {seed}: {(outcome.Found is null ? outcome.Faults[0].Detail : "not proven")}");
-            Assert.True(expected.SequenceEqual(outcome.Value.Units), $"seed {seed}: expected {string.Join(' ', expected)}, found {string.Join(' ', outcome.Value.Units)}");
+            Assert.True(expected.SequenceEqual(outcome.Value.Units),
+                $"seed {seed}: expected {string.Join(' ', expected)}, found {string.Join(' ', outcome.Value.Units)}");
         }
 
         Assert.InRange(found, Cases / 5, Cases * 9 / 10);
@@ -46,7 +47,8 @@ public sealed class EnumeratedMixes
             {
                 var more = Enumeration.OneMore(problem, k);
                 var gained = Enumeration.Score(more, Enumeration.Best(more)!) - Enumeration.Score(problem, best.Units);
-                Assert.True(decimal.Abs(gained - use.WorthOfOneMore!.Value) <= 0.000000000001m, $"seed {seed}, {use.Name}: {gained} expected, {use.WorthOfOneMore} found");
+                Assert.True(decimal.Abs(gained - use.WorthOfOneMore!.Value) <= 0.000000000001m,
+                    $"seed {seed}, {use.Name}: {gained} expected, {use.WorthOfOneMore} found");
                 Assert.True(use.WorthOfOneMore == 0 || use.Binds, $"seed {seed}, {use.Name}: worth something and not binding");
                 worthSomething += use.WorthOfOneMore > 0 ? 1 : 0;
             }

@@ -3,14 +3,18 @@ namespace PriceFloor.Pricing.Tests.Planning.Solver;
 /// <summary>What a mix comes to, and the best of all mixes by listing them: slow, and too plain to be wrong.</summary>
 public static class Enumeration
 {
-    public static decimal Contribution(ProductMixProblem problem, IReadOnlyList<decimal> units) => problem.Activities.Select((activity, i) => activity.Contribution * units[i]).Sum();
+    public static decimal Contribution(ProductMixProblem problem, IReadOnlyList<decimal> units) =>
+        problem.Activities.Select((activity, i) => activity.Contribution * units[i]).Sum();
 
-    public static decimal Hours(ProductMixProblem problem, IReadOnlyList<decimal> units) => problem.Activities.Select((activity, i) => activity.Hours * units[i]).Sum();
+    public static decimal Hours(ProductMixProblem problem, IReadOnlyList<decimal> units) =>
+        problem.Activities.Select((activity, i) => activity.Hours * units[i]).Sum();
 
-    public static decimal Loads(ProductMixProblem problem, IReadOnlyList<decimal> units, int limit) => problem.Activities.Select((activity, i) => activity.Loads[limit] * units[i]).Sum();
+    public static decimal Loads(ProductMixProblem problem, IReadOnlyList<decimal> units, int limit) =>
+        problem.Activities.Select((activity, i) => activity.Loads[limit] * units[i]).Sum();
 
     public static bool Fits(ProductMixProblem problem, IReadOnlyList<decimal> units) =>
-        problem.Hours.Reaches(Hours(problem, units)) && Enumerable.Range(0, problem.Resources.Count).All(k => problem.Resources[k].Loads.Reaches(Loads(problem, units, k)));
+        problem.Hours.Reaches(Hours(problem, units))
+        && Enumerable.Range(0, problem.Resources.Count).All(k => problem.Resources[k].Loads.Reaches(Loads(problem, units, k)));
 
     /// <summary>The first of the best in the order of the tie rules, or null where no mix will do.</summary>
     public static decimal[]? Best(ProductMixProblem problem)

@@ -10,13 +10,15 @@ public sealed class InfeasibilityTests
     {
         // 3 pieces: 3 x 4.5 = 13.5 hours of 10, 3 x 0.5 = 1.5 loads of 1; 3 x 1/3 = 1 of 1 on the lathe is no fault.
         var fault = FaultOf(Most(10, Line(30, 4.5m, null, 3, 0.5m, 1m / 3)).Within(1, 1));
-        Assert.Equal(new Fault("", FaultCodes.Infeasible, "The least that is to be made does not fit: it takes 13.5 bench hours where there are 10 and 1.5 loads of \"kiln\" where there are 1. Lower a minimum, or find more of what is short."), fault);
+        Assert.Equal(new Fault("", FaultCodes.Infeasible, "The least that is to be made does not fit: it takes 13.5 bench hours where there are 10 "
+            + "and 1.5 loads of \"kiln\" where there are 1. Lower a minimum, or find more of what is short."), fault);
     }
 
     [Fact]
     public void What_is_needed_is_rounded_up_to_four_decimals() =>
         // 2 x 2/3 = 1.33333...
-        Assert.Contains("1.3334 bench hours where there are 1.25.", FaultOf(Most(1.25m, Line(30, 2m / 3, least: 2))).Detail, StringComparison.Ordinal);
+        Assert.Contains("1.3334 bench hours where there are 1.25.", FaultOf(Most(1.25m, Line(30, 2m / 3, least: 2))).Detail,
+            StringComparison.Ordinal);
 
     [Fact]
     public void A_minimum_above_the_maximum_fits_nothing() =>
@@ -32,12 +34,14 @@ public sealed class InfeasibilityTests
     public void A_pool_that_the_hours_cannot_carry_says_what_is_missing() =>
         // 10 hours of 30 are 300: 700.50 short.
         Assert.Equal(
-            new Fault("", FaultCodes.Infeasible, "No mix carries the pool of 1000.5: the most that any leaves is 300, which is 700.5 too little. What is short: bench hours."),
+            new Fault("", FaultCodes.Infeasible,
+                "No mix carries the pool of 1000.5: the most that any leaves is 300, which is 700.5 too little. What is short: bench hours."),
             FaultOf(Fewest(1000.50m, 10, Line(30, 1))));
 
     [Fact]
     public void A_pool_that_the_market_cannot_carry_says_so() =>
-        Assert.EndsWith("the most that any leaves is 90, which is 10 too little. Every line that leaves something is already made as often as its market takes it.", FaultOf(Fewest(100, 10, Line(30, 1, most: 3))).Detail, StringComparison.Ordinal);
+        Assert.EndsWith("the most that any leaves is 90, which is 10 too little. Every line that leaves something is already made as often as its "
+            + "market takes it.", FaultOf(Fewest(100, 10, Line(30, 1, most: 3))).Detail, StringComparison.Ordinal);
 
     [Fact]
     public void A_limit_named_hours_is_not_taken_for_the_bench()

@@ -14,7 +14,8 @@ public static class IntegerSolver
     public static decimal? Best(ProductMixProblem problem)
     {
         var model = new CpModel();
-        var units = problem.Activities.Select((activity, i) => model.NewIntVar((long)activity.Minimum, (long)(activity.Maximum ?? activity.Minimum + 100_000), $"u{i}")).ToList();
+        var units = problem.Activities.Select((activity, i) =>
+            model.NewIntVar((long)activity.Minimum, (long)(activity.Maximum ?? activity.Minimum + 100_000), $"u{i}")).ToList();
         LinearExpr Total(Func<Activity, decimal> of) => LinearExpr.WeightedSum(units, problem.Activities.Select(activity => Whole(of(activity))));
         model.Add(Total(activity => activity.Hours) <= Whole(problem.Hours));
         for (var k = 0; k < problem.Resources.Count; k++)
@@ -30,7 +31,8 @@ public static class IntegerSolver
         var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1" };
         return solver.Solve(model) switch
         {
-            CpSolverStatus.Optimal => problem.Activities.Select((activity, i) => solver.Value(units[i]) * (problem.Goal == MixGoal.MaximumSurplus ? activity.Contribution : -activity.Hours)).Sum(),
+            CpSolverStatus.Optimal => problem.Activities.Select((activity, i) =>
+                solver.Value(units[i]) * (problem.Goal == MixGoal.MaximumSurplus ? activity.Contribution : -activity.Hours)).Sum(),
             CpSolverStatus.Infeasible => null,
             var other => throw new InvalidOperationException($"CP-SAT answered {other}."),
         };

@@ -23,7 +23,8 @@ public sealed class IntegerSolverMixes
             }
 
             Assert.True(outcome.Found is { Proven: true }, $"seed {seed}: {(outcome.Found is null ? outcome.Faults[0].Detail : "not proven")}");
-            Assert.True(expected == Enumeration.Score(problem, outcome.Value.Units), $"seed {seed}: {expected} expected, {Enumeration.Score(problem, outcome.Value.Units)} found");
+            Assert.True(expected == Enumeration.Score(problem, outcome.Value.Units),
+                $"seed {seed}: {expected} expected, {Enumeration.Score(problem, outcome.Value.Units)} found");
         }
 
         Assert.InRange(infeasible, cases / 50, cases / 2);

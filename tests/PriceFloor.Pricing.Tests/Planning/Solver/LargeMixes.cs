@@ -27,7 +27,8 @@ public sealed class LargeMixes
                 decimal[] units = [.. best.Units];
                 units[i]++;
                 units[j]--;
-                if (i != j && units[j] >= problem.Activities[j].Minimum && !(units[i] > problem.Activities[i].Maximum) && problem.Activities[i].Contribution > problem.Activities[j].Contribution)
+                if (i != j && units[j] >= problem.Activities[j].Minimum && !(units[i] > problem.Activities[i].Maximum)
+                        && problem.Activities[i].Contribution > problem.Activities[j].Contribution)
                     Assert.False(Enumeration.Fits(problem, units), $"one more of {i} for one less of {j}");
             }
     }
@@ -84,15 +85,22 @@ public sealed class LargeMixes
                 Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = problem.Resources[0].Loads }],
             },
             default).Value;
-        var best = BestYear.Of(year, [.. problem.Activities.Select((activity, i) => new OfferedLine($"{i:000}", Check(year, activity), 0, activity.Maximum))], null, 0, MixGoal.MaximumSurplus).Value;
+        var best = BestYear.Of(year,
+            [.. problem.Activities.Select((activity, i) => new OfferedLine($"{i:000}", Check(year, activity), 0, activity.Maximum))], null, 0,
+            MixGoal.MaximumSurplus).Value;
         Assert.False(best.Mix.Proven);
         Assert.InRange(best.Bound!.Value, best.Plan.SurplusBeforeTax, best.Plan.SurplusBeforeTax + 1);
     }
 
     private static PriceCheck Check(StudioYear year, Activity activity)
     {
-        var making = new Making { Steps = [new Step { HandsOnMinutes = activity.Hours * 60 }, new Step { HandsOnMinutes = 0, BatchSize = 1 / activity.Loads[0], Uses = "kiln" }] };
+        var making = new Making
+        {
+            Steps = [new Step { HandsOnMinutes = activity.Hours * 60 },
+                new Step { HandsOnMinutes = 0, BatchSize = 1 / activity.Loads[0], Uses = "kiln" }],
+        };
         var floor = FloorPrice.Of(UnitCost.Of(new Design { Profile = "main", Making = making }, year).Value, null).Value;
-        return ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value).Value.Check(activity.Contribution).Value;
+        return ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = "USD" }).Value)
+            .Value.Check(activity.Contribution).Value;
     }
 }

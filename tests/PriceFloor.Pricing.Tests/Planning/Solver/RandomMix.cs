@@ -15,7 +15,8 @@ public sealed class RandomMix(int seed)
             Several(limits, () => Any(0m, 0, 1, 0.5m, 1m / 3, 0.25m)),
             Any(0m, 0, 0, 1, 2),
             _random.Next(4) == 0 ? null : 2 + _random.Next(4)));
-        return new ProductMixProblem(activities, Any(0m, 10, 20, 40, 100m / 3), Any(1m, 2, 3, 4, 5, 1m / 3, 8m / 3), Several(limits, i => new Resource($"kiln {i}", Any(1m, 2, 3, 0.75m))), goal);
+        return new ProductMixProblem(activities, Any(0m, 10, 20, 40, 100m / 3), Any(1m, 2, 3, 4, 5, 1m / 3, 8m / 3),
+            Several(limits, i => new Resource($"kiln {i}", Any(1m, 2, 3, 0.75m))), goal);
     }
 
     /// <summary>Like a studio's year: contributions in cents, hours and loads with a few decimals, alike lines now and then.</summary>
@@ -70,7 +71,8 @@ public sealed class RandomMix(int seed)
             goal);
     }
 
-    private decimal Between(decimal least, decimal most, int decimals) => decimal.Round(least + (most - least) * (decimal)_random.NextDouble(), decimals);
+    private decimal Between(decimal least, decimal most, int decimals) =>
+        decimal.Round(least + (most - least) * (decimal)_random.NextDouble(), decimals);
 
     private decimal Any(params decimal[] values) => values[_random.Next(values.Length)];
 

@@ -1,0 +1,46 @@
+using System.Text.RegularExpressions;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Conventions;
+
+/// <summary>A line is read without moving the eyes back: width is no place to hide length.</summary>
+public sealed partial class LineLengthTests
+{
+    private const int Most = 150;
+
+    [Fact]
+    public void No_line_is_longer_than_150_characters() => Assert.Empty(new[] { "src", "tests" }
+        .SelectMany(folder => Directory.EnumerateFiles(Repository.File(folder), "*.cs", SearchOption.AllDirectories))
+        .Where(file => !file.Split(Path.DirectorySeparatorChar).Any(folder => folder is "obj" or "bin"))
+        .SelectMany(LongLinesOf));
+
+    private static IEnumerable<string> LongLinesOf(string file)
+    {
+        var (lines, raw) = (File.ReadAllLines(file), (string?)null);
+        for (var i = 0; i < lines.Length; i++)
+        {
+            if (raw is not null)
+            {
+                // What stands inside a raw string is text; it ends at the line that begins with as many quotes.
+                if (lines[i].TrimStart().StartsWith(raw, StringComparison.Ordinal))
+                    raw = null;
+                continue;
+            }
+            if (lines[i].Length > Most && !OneLiteral().IsMatch(lines[i]))
+                yield return $"{Path.GetRelativePath(Repository.Root, file)}({i + 1}) has {lines[i].Length} characters";
+            raw = OpenRaw().Match(lines[i]) is { Success: true } open ? open.Groups["quotes"].Value : null;
+        }
+    }
+
+    [GeneratedRegex(@"(?<quotes>""""""+)\s*$", RegexOptions.ExplicitCapture)]
+    private static partial Regex OpenRaw();
+
+    /// <summary>A line that holds one literal and little else: cut, it could no longer be found or copied as a whole.</summary>
+    [GeneratedRegex($"^\\s*(\\+ |\\.\\. |: |\\? |=> |\\{{ |\\()?({Raw}|{Plain}|{Verbatim}|{WithHoles})[^\"]{{0,40}}$", RegexOptions.ExplicitCapture)]
+    private static partial Regex OneLiteral();
+
+    private const string Raw = @"\$*(?<q>""{3,}).*?\k<q>";
+    private const string Plain = @"""([^""\\]|\\.)*""(u8)?";
+    private const string Verbatim = @"@""([^""]|"""")*""";
+    private const string WithHoles = @"\$""(\{\{|\}\}|[^""\\{}]|\\.|\{([^{}""]|""[^""{}]*""|\$""[^""]*"")*\})*""";
+}
