@@ -52,9 +52,9 @@ public sealed class OperationText : IOperationFilter
         operation.Responses = new OpenApiResponses();
         foreach (var (status, words) in told.Good)
             operation.Responses[Text(status)] = Good(told, status, words, context);
-        foreach (var group in Problems(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context)
+        foreach (var group in ProblemAnswers.Of(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context)
                 .GroupBy(type => type.Status).OrderBy(group => group.Key))
-            operation.Responses[Text(group.Key)] = ProblemResponse([.. group], context);
+            operation.Responses[Text(group.Key)] = ProblemAnswers.Response([.. group], context);
         foreach (var (text, response) in operation.Responses)
         {
             var status = int.Parse(text, CultureInfo.InvariantCulture);
@@ -146,7 +146,7 @@ public sealed class OperationText : IOperationFilter
     private static bool IsPicture(OperationFilterContext context) => Path.GetExtension(context.ApiDescription.RelativePath!) is ".svg" or ".html";
 
     /// <summary>Whether an answer, in one of its formats, has an ETag.</summary>
-    private static bool IsTagged(Operation told) =>
+    internal static bool IsTagged(Operation told) =>
         told.HasRevision || told.HasTag || told.OtherAnswers.Any(other => other.Format == Format.Svg || other.Format == Format.Html);
 
     private static OpenApiParameter Header(string name, string description, string example) => new()
@@ -193,41 +193,6 @@ public sealed class OperationText : IOperationFilter
     /// <summary>A design of a batch names itself.</summary>
     private static IOpenApiSchema ElementOf(Type type, OperationFilterContext context) =>
         type == typeof(Design) ? new OpenApiSchemaReference(DocumentTextFilter.NamedDesign) : Schema(type, context);
-
-    private static IEnumerable<ProblemType> Problems(Operation told, IEnumerable<object> metadata, bool hasBody, bool hasParameters,
-        OperationFilterContext context)
-    {
-        var needs = metadata.OfType<NeedsScope>().FirstOrDefault();
-        List<ProblemType> types = [ProblemTypes.UnreadableRequest, ProblemTypes.TooManyRequests, ProblemTypes.Busy,
-            ProblemTypes.Internal, .. told.Problems];
-        if (needs is not null)
-            types.AddRange([ProblemTypes.NoKey, ProblemTypes.NotAcceptable]);
-        if (needs?.Scope is not null)
-            types.AddRange([ProblemTypes.DamagedDocument, ProblemTypes.KeyNotAllowed]);
-        if (context.ApiDescription.RelativePath!.Contains('{', StringComparison.Ordinal))
-            types.Add(ProblemTypes.NotFound);
-        if (context.ApiDescription.HttpMethod == "GET" && IsTagged(told))
-            types.Add(ProblemTypes.StaleRevision);
-        if (hasBody)
-            types.AddRange([ProblemTypes.TooLarge, ProblemTypes.MediaType]);
-        if (hasBody || hasParameters)
-            types.Add(ProblemTypes.InvalidInput);
-        return types;
-    }
-
-    private static OpenApiResponse ProblemResponse(IReadOnlyList<ProblemType> types, OperationFilterContext context) => new()
-    {
-        Description = string.Join("; ", types.Select(type => $"{type.Slug}: {type.Title}")) + ".",
-        Content = new Dictionary<string, IOpenApiMediaType>
-        {
-            ["application/problem+json"] = new OpenApiMediaType
-            {
-                Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemBody), context.SchemaRepository),
-                Examples = types.DistinctBy(type => type.Slug)
-                    .ToDictionary(type => type.Slug, type => (IOpenApiExample)new OpenApiExampleReference(type.Slug, context.Document)),
-            },
-        },
-    };
 
     private static IOpenApiSchema Page(Operation told, IOpenApiSchema item) => new OpenApiSchema
     {

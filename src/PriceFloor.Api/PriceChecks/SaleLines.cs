@@ -4,14 +4,6 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceChecks;
 
-/// <summary>A line of a request that sells a design on a channel, at the listed price where it gives none.</summary>
-public interface ISaleLine
-{
-    string Sku { get; }
-    string Channel { get; }
-    decimal? Price { get; }
-}
-
 /// <summary>Lines of a request found in the store, all counted on one cost profile.</summary>
 public sealed class SaleLines
 {

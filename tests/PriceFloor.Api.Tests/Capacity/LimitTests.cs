@@ -118,8 +118,11 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
     public async Task The_length_of_a_text(string what, int most)
     {
         var studio = await AShop();
-        string Design(int length) =>
-            $"{{{(what == "name" ? $"\"name\":\"{new string('n', length)}\"" : $"\"aliases\":[\"{new string('n', length)}\"]")},{Sample.Pendant[1..]}";
+        string Design(int length)
+        {
+            var text = new string('n', length);
+            return $"{{{(what == "name" ? $"\"name\":\"{text}\"" : $"\"aliases\":[\"{text}\"]")},{Sample.Pendant[1..]}";
+        }
         Assert.Contains((await studio.Put("/v1/designs/long", Design(most))).Status, new[] { 200, 201 });
         Assert.Equal(["too-long"], (await studio.Put("/v1/designs/long", Design(most + 1))).IsProblem(422, "invalid-input").Codes);
     }

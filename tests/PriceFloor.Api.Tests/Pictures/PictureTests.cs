@@ -144,7 +144,7 @@ public sealed class PictureTests
         {
             ("RB-014", new string('W', 200)),
             ("A-1", "</text><script>alert(1)</script> & \\\"x\\\""),
-            ("A-2", "\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a"),
+            ("A-2", string.Concat(Enumerable.Repeat("\\u6c34\\u6ef4\\u306e\\u9996\\u98fe\\u308a", 4))),
             (new string('k', 64), "Plain"),
         })
             await studio.Has($"/v1/designs/{sku}",
