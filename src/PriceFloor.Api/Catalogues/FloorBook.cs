@@ -10,16 +10,19 @@ namespace PriceFloor.Api.Catalogues;
 /// </summary>
 public sealed class FloorBook
 {
+    /// <summary>So many floors of one design are kept: its own profile and a few that it was tried in.</summary>
+    private const int MostProfiles = 4;
+
     private readonly ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> _years;
     private readonly ConcurrentDictionary<string, Entry<Channel, SellingTerms>> _terms;
-    private readonly ConcurrentDictionary<(string Profile, string Design), DesignFloor> _floors;
+    private readonly ConcurrentDictionary<string, DesignFloor[]> _floors;
     private readonly FloorBook? _beside;
     private KeptAnswers? _lists;
 
     public FloorBook() : this([], [], [], null) { }
 
     private FloorBook(ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> years,
-        ConcurrentDictionary<string, Entry<Channel, SellingTerms>> terms, ConcurrentDictionary<(string, string), DesignFloor> floors,
+        ConcurrentDictionary<string, Entry<Channel, SellingTerms>> terms, ConcurrentDictionary<string, DesignFloor[]> floors,
         FloorBook? beside) => (_years, _terms, _floors, _beside) = (years, terms, floors, beside);
 
     /// <summary>Answers about all documents. They are of this catalogue alone.</summary>
@@ -61,13 +64,19 @@ public sealed class FloorBook
         var listed = design.Revision is null ? IDocuments.NothingListed : catalogue.ListedPrices(design.Key);
         var channels = listed.Count == 0 ? null : catalogue.Channels; // only what is listed can set the target
         for (var book = this; book is not null; book = book._beside)
-            if (book._floors.TryGetValue((profile.Key, design.Key), out var known) && known.RestsOn(profile, design, listed, channels))
-                return known;
+            if (book._floors.TryGetValue(design.Key, out var known))
+                foreach (var one in known)
+                    if (one.RestsOn(profile, design, listed, channels))
+                        return one;
         var found = DesignFloor.Of(this, catalogue, profile, design, listed, channels);
         if (found.Found is { } floor)
-            _floors[(profile.Key, design.Key)] = floor;
+            Keep(floor);
         return found;
     }
+
+    /// <summary>Keeps a floor beside the design's floors in other profiles, in place of an earlier one in its own.</summary>
+    private void Keep(DesignFloor floor) => _floors.AddOrUpdate(floor.Design.Key, [floor], (_, known) =>
+        [.. known.Where(other => other.Profile.Key != floor.Profile.Key).TakeLast(MostProfiles - 1), floor]);
 
     private Outcome<TFound>? Find<T, TFound>(Func<FloorBook, ConcurrentDictionary<string, Entry<T, TFound>>> of, string key, Stored<T> document)
         where T : class where TFound : class
@@ -89,8 +98,7 @@ public sealed class FloorBook
                 _terms.TryRemove(key, out _);
                 break;
             case Kinds.Design:
-                foreach (var floor in _floors.Keys.Where(floor => floor.Design == key))
-                    _floors.TryRemove(floor, out _);
+                _floors.TryRemove(key, out _);
                 break;
         }
     }
