@@ -58,11 +58,6 @@ public class Catalogue
     public Outcome<DesignFloor> Floor(Stored<CostProfile> profile, Stored<Design> design) =>
         BookFor(profile.Revision is null ? null : design.Revision).Floor(this, profile, design);
 
-    /// <summary>An answer about all that the key sees, made once for these documents and this day.</summary>
-    /// <param name="question">What is asked; equal questions have one answer.</param>
-    /// <param name="answer">Makes the answer.</param>
-    public ValueTask<T> Kept<T>(object question, Func<Task<T>> answer) where T : class => _book.Lists.Get((_access, Today, question), answer);
-
     /// <summary>What comes with a request is of no use to another.</summary>
     private FloorBook BookFor(long? revision) => revision is null ? _inline ??= _book.Apart() : _book;
 
@@ -83,6 +78,11 @@ public sealed class WholeCatalogue : Catalogue
 
     /// <summary>The position of the newest revision in it.</summary>
     public long Position => _documents.Position;
+
+    /// <summary>An answer about all that the key sees, made once for these documents and this day.</summary>
+    /// <param name="question">What is asked; equal questions have one answer.</param>
+    /// <param name="answer">Makes the answer.</param>
+    public ValueTask<T> Kept<T>(object question, Func<Task<T>> answer) where T : class => _documents.Lists.Get((_access, Today, question), answer);
 
     /// <summary>The same before these changes.</summary>
     public WholeCatalogue Before(IEnumerable<Change> changes, long position) => new(_documents.Before(changes, position), _access, _moment);

@@ -37,6 +37,9 @@ internal sealed class DocumentsInMemory : IDocuments
     /// <summary>What was computed from them.</summary>
     public FloorBook Book { get; }
 
+    /// <summary>Answers about all of them. They go with these documents: the book is handed on, and must not hold them.</summary>
+    public KeptAnswers Lists { get; } = new();
+
     public IReadOnlyList<Stored<Channel>> Channels => _channelList.Value;
 
     public IReadOnlyList<Stored<Design>> Designs => _designList.Value;

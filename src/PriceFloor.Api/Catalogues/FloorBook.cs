@@ -5,7 +5,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Catalogues;
 
 /// <summary>
-/// What was computed from the documents of one catalogue: years, selling terms, floors and whole lists, each once. An entry says which documents it
+/// What was computed from the documents of one catalogue: years, selling terms and floors, each once. An entry says which documents it
 /// rests on and counts only for the very same ones, so nothing in it is ever out of date.
 /// </summary>
 public sealed class FloorBook
@@ -17,16 +17,12 @@ public sealed class FloorBook
     private readonly ConcurrentDictionary<string, Entry<Channel, SellingTerms>> _terms;
     private readonly ConcurrentDictionary<string, DesignFloor[]> _floors;
     private readonly FloorBook? _beside;
-    private KeptAnswers? _lists;
 
     public FloorBook() : this([], [], [], null) { }
 
     private FloorBook(ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> years,
         ConcurrentDictionary<string, Entry<Channel, SellingTerms>> terms, ConcurrentDictionary<string, DesignFloor[]> floors,
         FloorBook? beside) => (_years, _terms, _floors, _beside) = (years, terms, floors, beside);
-
-    /// <summary>Answers about all documents. They are of this catalogue alone.</summary>
-    public KeptAnswers Lists => LazyInitializer.EnsureInitialized(ref _lists);
 
     /// <summary>The book of the catalogue that follows this one. What rests on unchanged documents is handed on.</summary>
     public FloorBook Next(IEnumerable<Revision> written)
@@ -104,24 +100,4 @@ public sealed class FloorBook
     }
 
     private sealed record Entry<T, TFound>(Stored<T> Document, Outcome<TFound> Found) where T : class where TFound : class;
-}
-
-/// <summary>Whole answers by their question; a few of them, since they may be large.</summary>
-public sealed class KeptAnswers
-{
-    private const int Most = 16;
-
-    private readonly ConcurrentDictionary<object, object> _answers = new();
-
-    /// <summary>The answer to a question, made when it is first asked.</summary>
-    public async ValueTask<T> Get<T>(object question, Func<Task<T>> make) where T : class
-    {
-        if (_answers.TryGetValue(question, out var kept))
-            return (T)kept;
-        var answer = await make();
-        if (_answers.Count >= Most)
-            _answers.Clear();
-        _answers[question] = answer;
-        return answer;
-    }
 }

@@ -25,7 +25,7 @@ public static class PriceListRoutes
         return page.Body.Answer(context, format);
     }
 
-    private static ValueTask<PriceListPage> Kept(Catalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel) =>
+    private static ValueTask<PriceListPage> Kept(WholeCatalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel) =>
         catalogue.Kept((asked, format), async () =>
         {
             var list = Of(catalogue, asked);

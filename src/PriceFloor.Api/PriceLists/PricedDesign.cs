@@ -1,5 +1,6 @@
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceLists;
 
@@ -15,7 +16,7 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         }
         catch (DamagedDocumentException)
         {
-            return new PricedDesign(null, null, null, null, false, DamagedDocumentException.Code);
+            return new PricedDesign(null, null, null, null, false, ReasonCodes.DamagedDocument);
         }
     }
 
