@@ -92,5 +92,5 @@ public sealed class DesignFloor
             .Select(price => ((decimal, Stored<ListedPrice>)?)(Sale.BeforeTaxOf(price.Price.Document.Price, price.Channel!), price.Price))
             .MaxBy(price => price!.Value.Item1);
 
-    private readonly record struct PricesOn(Stored<Channel> Channel, Outcome<ChannelPrices> Found);
+    private sealed record PricesOn(Stored<Channel> Channel, Outcome<ChannelPrices> Found);
 }

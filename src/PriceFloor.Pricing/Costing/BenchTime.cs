@@ -42,18 +42,15 @@ public sealed class BenchTime
     /// Null where no step has the name.
     /// </summary>
     public decimal? PiecesAt(string point) =>
-        point is "start" or "finish" || StepNamed(point) >= 0 ? Formulas.PiecesAt(point, _making).Value : null;
+        point is "start" or "finish" || _making.StepNamed(point) >= 0 ? Formulas.PiecesAt(point, _making).Value : null;
 
     /// <summary>Loads of a scarce thing for each good piece.</summary>
     public decimal LoadsOf(string resource) => Formulas.LoadsOf(resource, _making).Value;
 
     /// <summary>Whether a material used at that point is already in a piece when the first step loses any.</summary>
-    public bool IsUsedBeforeFirstLoss(string point) => point == "start" || (point != "finish" && StepNamed(point) <= FirstLoss);
+    public bool IsUsedBeforeFirstLoss(string point) => point == "start" || (point != "finish" && _making.StepNamed(point) <= FirstLoss);
 
     /// <summary>Hands-on minutes of the first steps for each good piece.</summary>
     private decimal MinutesOf(IReadOnlyList<Step> first) =>
         BenchTimeFormulas<Figure>.StepMinutes(_making with { Steps = first }, Formulas.Entering, _ => true).Value;
-
-    private int StepNamed(string name) =>
-        (_making.Steps ?? []).Index().Where(step => step.Item.Name == name).Select(step => step.Index).DefaultIfEmpty(-1).First();
 }

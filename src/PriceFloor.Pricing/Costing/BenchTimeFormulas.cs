@@ -32,7 +32,7 @@ internal readonly struct BenchTimeFormulas<T> where T : IFigure<T>
     {
         "start" => Starts,
         "finish" => 1,
-        _ => Entering[(making.Steps ?? []).Index().First(step => step.Item.Name == point).Index],
+        _ => Entering[making.StepNamed(point)],
     };
 
     /// <summary>Those of the hours that must not be shortened; without a symbol.</summary>

@@ -79,7 +79,7 @@ public sealed class UnitCost
     public static Outcome<UnitCost> Of(Design design, StudioYear year) => Outcome<UnitCost>.Guard(() =>
     {
         var time = BenchTime.Of(design.Making, year.Profile.Calendar);
-        var faults = design.Materials.Index().SelectMany(line => MaterialFaults(line.Item, line.Index, time, year)).ToList();
+        var faults = design.Materials.SelectMany((line, i) => MaterialFaults(line, i, time, year)).ToList();
         if (time.Hours <= 0)
             faults.Add(new Fault("/making", FaultCodes.NoBenchTime,
                 "The piece takes no bench time, so it could carry no part of the year; give the minutes that it really takes."));

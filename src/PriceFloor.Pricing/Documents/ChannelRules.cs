@@ -10,14 +10,17 @@ public static class ChannelRules
     public static IEnumerable<Fault> Faults(Channel channel) =>
     [
         .. CurrencyRule.Faults(channel.Currency),
-        .. channel.Fees.Index().Where(fee => fee.Item.Maximum < (fee.Item.Minimum ?? 0)).Select(fee =>
-            new Fault(FormattableString.Invariant($"/fees/{fee.Index}/maximum"), FaultCodes.OutOfOrder, "maximum must be at least minimum.")),
+        .. channel.Fees.SelectMany(FeeFaults),
         .. GridFaults(channel),
     ];
 
     /// <summary>What to say of a price with more decimals than its currency has; null where it has no more.</summary>
     public static string? TooFine(decimal price, string name, Currency currency) => Rounding.HasAtMost(price, currency.Decimals) ? null
         : string.Create(CultureInfo.InvariantCulture, $"{name} has more decimals than {currency.Code} has: at most {currency.Decimals}.");
+
+    private static Fault[] FeeFaults(Fee fee, int index) => fee.Maximum < (fee.Minimum ?? 0)
+        ? [new(FormattableString.Invariant($"/fees/{index}/maximum"), FaultCodes.OutOfOrder, "maximum must be at least minimum.")]
+        : [];
 
     private static IEnumerable<Fault> GridFaults(Channel channel)
     {

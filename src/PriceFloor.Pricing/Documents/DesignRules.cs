@@ -14,11 +14,9 @@ public static class DesignRules
             .. design.Making is { } making ? MakingFaults(making) : [],
             .. Twice(design.Aliases).Select(index => new Fault(FormattableString.Invariant($"/aliases/{index}"), FaultCodes.Duplicate,
                 $"\"{design.Aliases[index]}\" stands in the list already; leave one out.")),
-            .. design.Materials.Index().SelectMany(line => LineFaults(line.Item)
-                .Select(fault => fault with { Pointer = FormattableString.Invariant($"/materials/{line.Index}{fault.Pointer}") })),
-            .. design.Materials.Index().Where(line => !points.Contains(line.Item.At))
-                .Select(line => new Fault(FormattableString.Invariant($"/materials/{line.Index}/at"), FaultCodes.UnknownStep,
-                    $"No step is named \"{line.Item.At}\"; use \"start\", \"finish\" or the name of one of the steps.")),
+            .. design.Materials.SelectMany((line, i) => LineFaults(line)
+                .Select(fault => fault with { Pointer = FormattableString.Invariant($"/materials/{i}{fault.Pointer}") })),
+            .. design.Materials.SelectMany((line, i) => PointFaults(line, points, i)),
         ];
     }
 
@@ -45,6 +43,12 @@ public static class DesignRules
             yield return new(FormattableString.Invariant($"/making/steps/{index}/name"), FaultCodes.Duplicate,
                 $"Another step is named \"{names[index]}\"; give each its own name.");
     }
+
+    private static Fault[] PointFaults(MaterialLine line, HashSet<string?> points, int index) => points.Contains(line.At) ? [] :
+    [
+        new(FormattableString.Invariant($"/materials/{index}/at"), FaultCodes.UnknownStep,
+            $"No step is named \"{line.At}\"; use \"start\", \"finish\" or the name of one of the steps."),
+    ];
 
     /// <summary>A line is either a material with its quantity, or an amount of money.</summary>
     private static IEnumerable<Fault> LineFaults(MaterialLine line)
@@ -76,8 +80,8 @@ public static class DesignRules
     private static IEnumerable<int> Twice(IReadOnlyList<string?> names)
     {
         var before = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var (index, name) in names.Index())
-            if (name is not null && !before.Add(name))
-                yield return index;
+        for (var i = 0; i < names.Count; i++)
+            if (names[i] is { } name && !before.Add(name))
+                yield return i;
     }
 }

@@ -40,4 +40,14 @@ public sealed record Making
     /// <example>12</example>
     [Quantity(Minimum = "1")]
     public decimal? RunSize { get; init; }
+
+    /// <summary>The index of the step of that name, from 0; -1 if there is none.</summary>
+    internal int StepNamed(string name)
+    {
+        var steps = Steps ?? [];
+        for (var i = 0; i < steps.Count; i++)
+            if (steps[i].Name == name)
+                return i;
+        return -1;
+    }
 }

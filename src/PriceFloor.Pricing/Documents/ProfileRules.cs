@@ -23,8 +23,8 @@ public static class ProfileRules
         tax.Levies.All(levy => !BandFaults(levy).Any()) && (tax.Kind != TaxKind.Flat || tax.Rate is not null);
 
     private static IEnumerable<Fault> EachOf<T>(IReadOnlyList<T> lines, string at, Func<T, IEnumerable<Fault>> faults) =>
-        lines.Index().SelectMany(line =>
-            faults(line.Item).Select(fault => fault with { Pointer = FormattableString.Invariant($"{at}/{line.Index}{fault.Pointer}") }));
+        lines.SelectMany((line, i) =>
+            faults(line).Select(fault => fault with { Pointer = FormattableString.Invariant($"{at}/{i}{fault.Pointer}") }));
 
     /// <summary><c>times</c> goes with <c>per</c> "time" and with nothing else.</summary>
     private static IEnumerable<Fault> RecurringFaults(IRecurring line)
@@ -73,9 +73,9 @@ public static class ProfileRules
     private static IEnumerable<Fault> Unique(IReadOnlyList<string> names, string at, string field)
     {
         var before = new HashSet<string>();
-        foreach (var (index, name) in names.Index())
-            if (name is not null && !before.Add(name))
-                yield return new(FormattableString.Invariant($"{at}/{index}/{field}"), FaultCodes.Duplicate,
+        for (var i = 0; i < names.Count; i++)
+            if (names[i] is { } name && !before.Add(name))
+                yield return new(FormattableString.Invariant($"{at}/{i}/{field}"), FaultCodes.Duplicate,
                     $"\"{name}\" stands in the list already; leave one out or give it another name.");
     }
 
