@@ -7,6 +7,8 @@ namespace PriceFloor.Api.AccessKeys;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class AccessKeyOperations
 {
+    private static readonly ExampleFolder s_files = new(typeof(AccessKeyOperations));
+
     private static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. "
         + "With profiles it sees only those cost profiles, the designs that count on them and their listed prices. Scope: admin.")
     {
@@ -18,11 +20,11 @@ public static class AccessKeyOperations
 
     private static readonly Operation ListKeys = new("listKeys", "Keys", "The keys",
         "Their names, scopes and when they were last used, never the keys themselves. Scope: admin.")
-    { Answer = typeof(KeyPage), AnswerExample = Examples.KeyPage };
+    { Answer = typeof(KeyPage), AnswerExample = s_files["listKeys.answer.json"] };
 
     private static readonly Operation GetKey = new("getKey", "Keys", "A key",
         "Its name, scopes and when it was last used, never the key itself. Scope: admin.")
-    { Answer = typeof(KeyAnswer), AnswerExample = Examples.ListedKey };
+    { Answer = typeof(KeyAnswer), AnswerExample = s_files["getKey.answer.json"] };
 
     private static readonly Operation RotateKey = new("rotateKey", "Keys", "Give a key another secret",
         "The same name, scopes, profiles and expiry with a new secret, shown in this answer and nowhere else. The present secret goes on for "
@@ -30,7 +32,7 @@ public static class AccessKeyOperations
     {
         Answer = typeof(KeyAnswer),
         Good = new Dictionary<int, string> { [201] = "The new key, shown this once." },
-        AnswerExample = Examples.RotatedKey,
+        AnswerExample = s_files["rotateKey.answer.json"],
     };
 
     private static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key",

@@ -13,7 +13,7 @@ public static class BreakEvenOperations
     {
         Answer = typeof(BreakEvenAnswer),
         Cases = BreakEvenCases.BreakEven,
-        OtherAnswers = [Examples.Drawing],
+        OtherAnswers = [FormatExample.Drawing],
         Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
     };
 

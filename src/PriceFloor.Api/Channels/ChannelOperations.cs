@@ -7,7 +7,10 @@ namespace PriceFloor.Api.Channels;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class ChannelOperations
 {
-    private static readonly Noun s_noun = new("channel", "channels", "Channel", "Channels", typeof(Channel), Examples.Channel, Examples.StoredChannel)
+    private static readonly ExampleFolder s_files = new(typeof(ChannelOperations));
+
+    private static readonly Noun s_noun = new("channel", "channels", "Channel", "Channels", typeof(Channel),
+        s_files["channel.retail.request.json"], s_files["channel.retail.answer.json"])
     {
         Cases = ChannelCases.Channels,
     };

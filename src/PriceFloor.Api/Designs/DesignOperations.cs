@@ -9,14 +9,19 @@ namespace PriceFloor.Api.Designs;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class DesignOperations
 {
-    private static readonly Noun s_noun =
-        new("design", "designs", "Design", "Designs", typeof(Design), Examples.Design, Examples.StoredDesign) { Cases = DesignCases.Designs };
+    private static readonly ExampleFolder s_files = new(typeof(DesignOperations));
+
+    private static readonly Noun s_noun = new("design", "designs", "Design", "Designs", typeof(Design),
+        s_files["design.pieces-a-day.request.json"], s_files["design.pieces-a-day.answer.json"])
+    {
+        Cases = DesignCases.Designs,
+    };
 
     private static readonly Operation ListOfDesigns = DocumentOperations.List(s_noun) with
     {
         Description = "The designs in order of key, a page at a time; as NDJSON or CSV all of them, "
             + "for an export that can come back through POST /v1/designs/batch. Scope: read.",
-        OtherAnswers = [new(Format.Ndjson, null, Examples.DesignLines), new(Format.Csv, null, Examples.DesignSheet)],
+        OtherAnswers = [new(Format.Ndjson, null, s_files["listDesigns.answer.ndjson"]), new(Format.Csv, null, s_files["listDesigns.answer.csv"])],
     };
 
     private static readonly Operation DesignBatch = new("putDesigns", "Designs", "Store many designs, all or nothing",

@@ -10,8 +10,10 @@ namespace PriceFloor.Api.ListedPrices;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class ListedPriceOperations
 {
+    private static readonly ExampleFolder s_files = new(typeof(ListedPriceOperations));
+
     private static readonly Noun s_noun = new("listed price", "listed prices of a design", "ListedPrice", "Listed prices", typeof(ListedPrice),
-        Examples.ListedPrice, Examples.StoredListedPrice);
+        s_files["listedPrice.request.json"], s_files["listedPrice.answer.json"]);
 
     private static readonly Operation ListingBatch = new("putListedPrices", "Listed prices", "Store what a shop lists today, all or nothing",
         "The same lines and sheets that a batch of price checks takes, stored as listed prices: all together, "

@@ -7,7 +7,7 @@ public static class DocumentOperations
 {
     public static Operation List(Noun noun) => new($"list{noun.Id.TrimEnd('s')}s", noun.Tag, $"The {noun.Many}",
         $"The {noun.Many} in order of key, a page at a time. Scope: read.")
-    { Answer = noun.Type, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
+    { Answer = noun.Type, IsPage = true, AnswerExample = noun.StoredExample.OnAPage() };
 
     public static Operation Get(Noun noun) => new($"get{noun.Id}", noun.Tag, $"A {noun.One}",
         $"The {noun.One} with its defaults filled in. The ETag is its revision. Scope: read.")
@@ -38,7 +38,7 @@ public static class DocumentOperations
 
     public static Operation Revisions(Noun noun) => new($"list{noun.Id}Revisions", noun.Tag, $"The history of a {noun.One}",
         "Every revision in order, also after a delete; a delete is a revision with deleted true. Scope: read.")
-    { Answer = noun.Type, TellsDeletions = true, IsPage = true, AnswerExample = $$"""{"items":[{{noun.StoredExample}}],"next":null}""" };
+    { Answer = noun.Type, TellsDeletions = true, IsPage = true, AnswerExample = noun.StoredExample.OnAPage() };
 
     public static Operation Revision(Noun noun) => new($"get{noun.Id}Revision", noun.Tag, $"One revision of a {noun.One}",
         "The document as that revision had it; it never changes. Scope: read.")

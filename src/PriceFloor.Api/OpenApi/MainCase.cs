@@ -11,7 +11,7 @@ namespace PriceFloor.Api.OpenApi;
 /// <param name="Summary">What is special about it, in a few words.</param>
 /// <param name="Request">The body that is sent; null where there is none.</param>
 /// <param name="Answer">The JSON that is answered.</param>
-public sealed record MainCase(string Name, string Summary, string? Request, string Answer)
+public sealed record MainCase(string Name, string Summary, Example? Request, Example Answer)
 {
     /// <summary>The format of the body.</summary>
     public Format Format { get; init; } = Format.Json;
@@ -38,7 +38,7 @@ public sealed record MainCase(string Name, string Summary, string? Request, stri
             .DistinctBy(one => one.Name).ToList();
         if (answered.Count > 0 && content is not null)
             Into((OpenApiMediaType)content[status < 400 ? "application/json" : "application/problem+json"],
-                answered.ToDictionary(one => one.Name, one => one.Showing(JsonNode.Parse(one.Answer))));
+                answered.ToDictionary(one => one.Name, one => one.Showing(JsonNode.Parse(one.Answer.Text))));
     }
 
     /// <summary>Gives a parameter an example for each case that has one of its own; the operation's other cases keep the parameter's.</summary>
@@ -59,9 +59,9 @@ public sealed record MainCase(string Name, string Summary, string? Request, stri
         media.Examples = media.Examples is null ? examples : media.Examples.Concat(examples).ToDictionary();
     }
 
-    private static JsonNode? Sent(MainCase one) => one.Format == Format.Json ? JsonNode.Parse(one.Request!)
-        : one.Format == Format.Files ? new JsonObject { ["current"] = one.Request }
-        : JsonValue.Create(one.Request);
+    private static JsonNode? Sent(MainCase one) => one.Format == Format.Json ? JsonNode.Parse(one.Request!.Text)
+        : one.Format == Format.Files ? new JsonObject { ["current"] = one.Request!.Text }
+        : JsonValue.Create(one.Request!.Text);
 
     private static JsonNode? Typed(string given, OpenApiParameter parameter) => parameter.Schema?.Type switch
     {

@@ -12,7 +12,7 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     public IReadOnlyDictionary<int, string> Good { get; init; } = new Dictionary<int, string> { [200] = "The answer." };
 
     /// <summary>A request body that works; where there are several main cases, they have them.</summary>
-    public string? RequestExample { get; init; }
+    public Example? RequestExample { get; init; }
 
     /// <summary>Bodies in other formats than one JSON object, each with one that works.</summary>
     public IReadOnlyList<FormatExample> Bodies { get; init; } = [];
@@ -24,7 +24,7 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     public IReadOnlyList<FormatExample> OtherAnswers { get; init; } = [];
 
     /// <summary>What is answered to it.</summary>
-    public string? AnswerExample { get; init; }
+    public Example? AnswerExample { get; init; }
 
     /// <summary>Its main cases, where there is more than one or where parameters decide; then they stand instead of the examples above.</summary>
     public IReadOnlyList<MainCase> Cases { get; init; } = [];
@@ -64,7 +64,11 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
 }
 
 /// <summary>A format with its schema (null: text) and an example, unless the operation's cases have them.</summary>
-public sealed record FormatExample(Format Format, Type? Schema, string? Example = null);
+public sealed record FormatExample(Format Format, Type? Schema, Example? Example = null)
+{
+    /// <summary>How every picture begins.</summary>
+    public static readonly FormatExample Drawing = new(Format.Svg, null, new ExampleFolder(typeof(FormatExample))["drawing.answer.svg"]);
+}
 
 public static class OperationConventions
 {

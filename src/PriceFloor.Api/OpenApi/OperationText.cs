@@ -186,9 +186,9 @@ public sealed class OperationText : IOperationFilter
                 MaxProperties = 24,
                 AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" },
             },
-            Example = one.Example is null ? null : new JsonObject { ["current"] = one.Example },
+            Example = one.Example is null ? null : new JsonObject { ["current"] = one.Example.Text },
         }
-        : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example) };
+        : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example?.Text) };
 
     /// <summary>A design of a batch names itself.</summary>
     private static IOpenApiSchema ElementOf(Type type, OperationFilterContext context) =>
@@ -218,8 +218,8 @@ public sealed class OperationText : IOperationFilter
     private static IOpenApiSchema Schema(Type type, OperationFilterContext context) =>
         context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);
 
-    private static OpenApiMediaType Media(IOpenApiSchema schema, string? example) =>
-        new() { Schema = schema, Example = example is null ? null : JsonNode.Parse(example) };
+    private static OpenApiMediaType Media(IOpenApiSchema schema, Example? example) =>
+        new() { Schema = schema, Example = example is null ? null : JsonNode.Parse(example.Text) };
 
     private static string Text(int status) => status.ToString(CultureInfo.InvariantCulture);
 

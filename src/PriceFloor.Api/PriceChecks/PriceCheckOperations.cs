@@ -19,7 +19,7 @@ public static class PriceCheckOperations
     {
         Id = "checkPriceByQuery",
         Cases = [],
-        AnswerExample = Examples.PriceCheck,
+        AnswerExample = PriceCheckCases.PriceCheck[0].Answer,
         Summary = "Does a price carry its part of the year? (by query)",
     };
 

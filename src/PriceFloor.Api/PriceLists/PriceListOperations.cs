@@ -7,14 +7,21 @@ namespace PriceFloor.Api.PriceLists;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class PriceListOperations
 {
+    private static readonly ExampleFolder s_files = new(typeof(PriceListOperations));
+
     private static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
         "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; whole, or with limit a page at a time. "
         + "The ETag changes only when the list does, so a shop that polls gets 304 until something moved. As text/html a page to print, "
         + "as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
     {
         Answer = typeof(PriceListAnswer),
-        AnswerExample = Examples.PriceList,
-        OtherAnswers = [new(Format.Csv, null, Examples.PriceListSheet), new(Format.Html, null, Examples.PricePage), Examples.Drawing],
+        AnswerExample = s_files["getPriceList.answer.json"],
+        OtherAnswers =
+        [
+            new(Format.Csv, null, s_files["getPriceList.answer.csv"]),
+            new(Format.Html, null, s_files["getPriceList.answer.html"]),
+            FormatExample.Drawing,
+        ],
         HasTag = true,
         Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." },
         Problems = [ProblemTypes.UnknownReference],

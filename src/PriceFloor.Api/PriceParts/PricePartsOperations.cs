@@ -13,7 +13,7 @@ public static class PricePartsOperations
     {
         Answer = typeof(PricePartsAnswer),
         Cases = PricePartsCases.PriceParts,
-        OtherAnswers = [Examples.Drawing],
+        OtherAnswers = [FormatExample.Drawing],
         Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
     };
 

@@ -8,16 +8,18 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class CostProfileOperations
 {
-    private static readonly Noun s_noun =
-        new("cost profile", "cost profiles", "Profile", "Profiles", typeof(CostProfile), Examples.Profile, Examples.StoredProfile)
-        {
-            Cases = CostProfileCases.Profiles,
-        };
+    private static readonly ExampleFolder s_files = new(typeof(CostProfileOperations));
+
+    private static readonly Noun s_noun = new("cost profile", "cost profiles", "Profile", "Profiles", typeof(CostProfile),
+        s_files["profile.few-figures.request.json"], s_files["profile.few-figures.answer.json"])
+    {
+        Cases = CostProfileCases.Profiles,
+    };
 
     private static readonly Operation Requirement = new("getRequirement", "Profiles", "What the year must bring in",
         "What sales must bring in over the year, what bench time must recover of it, a week, a day and an hour, and the tax on the way. "
         + "Computed with your own tables: not tax or legal advice. Scope: read.")
-    { Answer = typeof(RequirementAnswer), AnswerExample = Examples.Requirement, Problems = [ProblemTypes.CannotCompute] };
+    { Answer = typeof(RequirementAnswer), AnswerExample = s_files["getRequirement.answer.json"], Problems = [ProblemTypes.CannotCompute] };
 
     public static void MapProfiles(this RouteGroupBuilder v1)
     {

@@ -8,8 +8,10 @@ namespace PriceFloor.Api.ReadingRuleSets;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class ReadingRulesOperations
 {
+    private static readonly ExampleFolder s_files = new(typeof(ReadingRulesOperations));
+
     private static readonly Noun s_noun = new("set of reading rules", "sets of reading rules", "ReadingRules", "Statements", typeof(ReadingRules),
-        Examples.ReadingRules, Examples.StoredReadingRules);
+        s_files["readingRules.request.json"], s_files["readingRules.answer.json"]);
 
     public static void MapReadingRules(this RouteGroupBuilder v1)
     {

@@ -8,13 +8,19 @@ namespace PriceFloor.Api.Running;
 /// <summary>How the contract describes these addresses. They are here because their folders are used by what writes the contract.</summary>
 public static class FirstContactOperations
 {
+    private static readonly ExampleFolder s_files = new(typeof(FirstContactOperations));
+
     public static readonly Operation Welcome = new("getWelcome", "First contact", "What this is and where to read on",
         "Name, version and the addresses to begin with; a browser gets the same as a page. Needs no key.")
-    { Answer = typeof(WelcomeAnswer), AnswerExample = Examples.Welcome, OtherAnswers = [new(Format.Html, null, Examples.WelcomePage)] };
+    {
+        Answer = typeof(WelcomeAnswer),
+        AnswerExample = s_files["getWelcome.answer.json"],
+        OtherAnswers = [new(Format.Html, null, s_files["getWelcome.answer.html"])],
+    };
 
     private static readonly Operation Version = new("getVersion", "Health", "What runs here",
         "The program's version and commit, the runtime, the schema of the store and the version of the contract. Scope: any key.")
-    { Answer = typeof(FirstContact.VersionAnswer), AnswerExample = Examples.Version };
+    { Answer = typeof(FirstContact.VersionAnswer), AnswerExample = s_files["getVersion.answer.json"] };
 
     public static void MapFirstContact(this RouteGroupBuilder v1)
     {

@@ -6,9 +6,11 @@ namespace PriceFloor.Api.Running;
 /// <summary>How the contract describes these addresses. They are here because their folders are used by what writes the contract.</summary>
 public static class HealthOperations
 {
+    private static readonly ExampleFolder s_files = new(typeof(HealthOperations));
+
     public static readonly Operation Live = new("getLive", "Health", "Is the process there?", "Needs no key.")
-    { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"live"}""" };
+    { Answer = typeof(HealthAnswer), AnswerExample = s_files["getLive.answer.json"] };
 
     public static readonly Operation Ready = new("getReady", "Health", "Can it answer?", "The store can be read. Needs no key.")
-    { Answer = typeof(HealthAnswer), AnswerExample = """{"status":"ready"}""" };
+    { Answer = typeof(HealthAnswer), AnswerExample = s_files["getReady.answer.json"] };
 }

@@ -41,7 +41,7 @@ public sealed class RetirementTests : IAsyncLifetime
         var told = new Operation("getOld", "Health", "Old", "An address to leave.")
         {
             Answer = typeof(HealthAnswer),
-            AnswerExample = """{"status":"old"}""",
+            AnswerExample = HealthOperations.Live.AnswerExample,
         };
         _service.MapGet("/old", Old).Retiring(s_since, s_since.AddYears(1), "/docs/versioning").Tell(told);
         _service.MapGet("/ageing", Old).Retiring(s_since, sunset: null, "/docs/versioning").Tell(told with { Id = "getAgeing" });

@@ -7,6 +7,8 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// <summary>The addresses of this folder, and how the contract describes them.</summary>
 public static class PriceCheckBatchOperations
 {
+    private static readonly ExampleFolder s_files = new(typeof(PriceCheckBatchOperations));
+
     private static readonly Operation PriceCheckBatch = new("checkPrices", "Prices", "Many price checks at once",
         "A JSON array (at most 1000), or NDJSON or CSV without limit; answered in the same format or as Accept says, in order, "
         + "while it still comes in. A line with a fault is answered in its place by a problem that names line and column. "
@@ -14,10 +16,14 @@ public static class PriceCheckBatchOperations
         + "All answers come from the documents of one moment. Scopes as for a single check. Scope: verdict.")
     {
         Answer = typeof(PriceCheckBatchAnswer),
-        AnswerExample = Examples.BatchAnswer,
-        Bodies = [new(Format.Json, typeof(PriceCheckRequest[]), Examples.Batch), new(Format.Ndjson, null, Examples.BatchLines),
-            new(Format.Csv, null, Examples.BatchSheet)],
-        OtherAnswers = [new(Format.Ndjson, null, Examples.BatchLinesAnswer), new(Format.Csv, null, Examples.BatchSheetAnswer)],
+        AnswerExample = s_files["checkPrices.answer.json"],
+        Bodies =
+        [
+            new(Format.Json, typeof(PriceCheckRequest[]), s_files["checkPrices.request.json"]),
+            new(Format.Ndjson, null, s_files["checkPrices.request.ndjson"]),
+            new(Format.Csv, null, s_files["checkPrices.request.csv"]),
+        ],
+        OtherAnswers = [new(Format.Ndjson, null, s_files["checkPrices.answer.ndjson"]), new(Format.Csv, null, s_files["checkPrices.answer.csv"])],
         Problems = [ProblemTypes.UnknownReference],
     };
 

@@ -1,0 +1,38 @@
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Tests.Conventions;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Contract;
+
+/// <summary>The contract and the folders Examples have the same files, and each is written for people.</summary>
+public sealed class ExampleFileTests
+{
+    [Fact]
+    public async Task Every_example_that_is_named_is_a_file_and_every_file_is_named()
+    {
+        await using var studio = new Studio();
+        var named = ExampleFiles.Operations(studio).Values.SelectMany(ExampleFiles.Of)
+            .Concat(ProblemTypes.All.Select(ProblemExamples.Of)).ToList();
+        var files = Directory.EnumerateFiles(Repository.File("src"), "*", SearchOption.AllDirectories)
+            .Select(file => Path.GetRelativePath(Repository.Root, file).Replace(Path.DirectorySeparatorChar, '/'))
+            .Where(file => file.Contains("/Examples/", StringComparison.Ordinal) && !file.Contains("/obj/", StringComparison.Ordinal)
+                && !file.Contains("/bin/", StringComparison.Ordinal));
+        Assert.Equal(files.Order(StringComparer.Ordinal), named.Select(ExampleFiles.PathOf).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(typeof(Example).Assembly.GetManifestResourceNames().Where(name => name.Contains(".Examples.", StringComparison.Ordinal)).Order(),
+            named.Select(example => example.Resource).Distinct().Order());
+        Assert.All(named, example => Assert.NotEqual("", example.Text));
+    }
+
+    [Fact]
+    public async Task Every_example_in_JSON_has_a_line_for_each_part_that_does_not_fit_on_one()
+    {
+        await using var studio = new Studio();
+        var other = ExampleFiles.Operations(studio).Values.SelectMany(ExampleFiles.Of).Concat(ProblemTypes.All.Select(ProblemExamples.Of))
+            .Where(example => !example.IsOnAPage && example.File.EndsWith(".json", StringComparison.Ordinal)).Distinct()
+            .Where(example => ExampleText.Readable(example.Text) != example.Text).ToList();
+        foreach (var example in other)
+            ExampleFiles.Propose(example, example.Text);
+        Assert.True(other.Count == 0, $"{string.Join('\n', other.Select(ExampleFiles.PathOf))}\n{ExampleFiles.HowToRewrite}");
+    }
+}
