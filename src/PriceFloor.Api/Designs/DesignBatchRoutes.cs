@@ -48,28 +48,31 @@ public static class DesignBatchRoutes
         return body.Found is not { } sent
             ? Problem.Of(body.Faults)
             : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
-                (text, pointer, line, column) => LineOf(text, null, pointer, line, column, validator),
+                (text, pointer, line, column) => OfJson(text, pointer, line, column, validator),
                 pipe => OfSheet(pipe, query.Value.Dialect, catalogue, validator, context.RequestAborted),
                 context.RequestAborted));
     }
 
-    /// <summary>A design with its key: in JSON its own property, as GET gives it; in a sheet the column sku.</summary>
-    private static PlacedLine<Design> LineOf(byte[] text, string? sku, string? pointer, long line, long column, IValidator<Design> validator)
+    /// <summary>A design of JSON, with its key as a property of its own, as GET gives it.</summary>
+    private static PlacedLine<Design> OfJson(byte[] text, string pointer, long line, long column, IValidator<Design> validator)
     {
         var placed = new PlacedLine<Design>(null, null, [], pointer, line, column);
         var body = JsonBody<Design>.Read(text, validator);
-        var told = body.Faults.Cast<RequestFault>().ToList();
-        var faults =
-            told.Select(fault => placed.Placed(fault.Error!) with { Line = line + (pointer is null ? 0 : (fault.Error!.Line ?? 1) - 1) }).ToList();
-        var isReadable = !told.Exists(fault => fault.Type == ProblemTypes.UnreadableRequest);
-        var key = sku ?? (isReadable ? KeyIn(text) : null);
-        var keyFault = key is not null ? Keys.FaultIn(key)
+        if (body.Faults.Cast<RequestFault>().FirstOrDefault(fault => fault.Type == ProblemTypes.UnreadableRequest) is { Error: { } unreadable })
+            return placed with { Faults = [placed.Placed(unreadable) with { Line = line + (unreadable.Line ?? 1) - 1 }], IsUnreadable = true };
+        var key = KeyIn(text);
+        var against = key is not null ? Keys.FaultIn(key)
             : new InputError { Code = FaultCodes.Required, Detail = "key is missing: a design of a batch names itself, as GET gives it." };
-        if (isReadable && keyFault is not null)
-            faults.Add(placed.Placed(keyFault with { Pointer = sku is null ? "#/key" : "#/sku", Parameter = null }));
-        return faults.Count > 0
-            ? placed with { Faults = faults, IsUnreadable = sku is null && !isReadable }
-            : placed with { Key = key, Document = body.Found };
+        return With(placed, key, body, against is null ? null : against with { Pointer = "#/key", Parameter = null });
+    }
+
+    /// <summary>With its key and the document that was read, or with all that is wrong with either.</summary>
+    private static PlacedLine<Design> With(PlacedLine<Design> placed, string? key, Outcome<Design> read, InputError? againstKey)
+    {
+        List<InputError> faults = [.. read.Faults.Cast<RequestFault>().Select(fault => placed.Placed(fault.Error!))];
+        if (againstKey is not null)
+            faults.Add(placed.Placed(againstKey));
+        return faults.Count > 0 ? placed with { Faults = faults } : placed with { Key = key, Document = read.Found };
     }
 
     /// <summary>The key of a design that has been read: its text is JSON, and every string in it is text.</summary>
@@ -103,9 +106,14 @@ public static class DesignBatchRoutes
         if (row.Fault is { } fault)
             return PlacedLine<Design>.Faulty([fault], null, row.Line, 1) with { IsUnreadable = true };
         var sku = Encoding.UTF8.GetString(row.Cell(places[DesignSheet.Sku]));
-        var (text, wrong) = DesignSheet.ToJson(row, places, dialect, catalogue.Design(sku));
+        var (design, wrong) = DesignSheet.Over(catalogue.Design(sku)?.Document, row, places, dialect);
+        if (wrong is not null)
+            return PlacedLine<Design>.Faulty([wrong], null, row.Line, 1);
         var (line, column) = row.PlaceOf(places[DesignSheet.Sku]);
-        return wrong is not null ? PlacedLine<Design>.Faulty([wrong], null, row.Line, 1) : LineOf(text!, sku, null, line, column, validator);
+        var read = design!.Read(validator);
+        var isReadable = !read.Faults.Cast<RequestFault>().Any(fault => fault.Type == ProblemTypes.UnreadableRequest);
+        var againstKey = isReadable && Keys.FaultIn(sku) is { } fit ? fit with { Pointer = "#/sku", Parameter = null } : null;
+        return With(new PlacedLine<Design>(null, null, [], null, line, column), sku, read, againstKey);
     }
 
     private static (Dictionary<string, int> Places, IReadOnlyList<InputError> Faults) PlacesIn(SheetHeader header)

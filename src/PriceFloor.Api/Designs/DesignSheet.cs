@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
@@ -65,72 +64,57 @@ public static class DesignSheet
         await AnswerBlocks.InTime(sheet.FlushAsync(context.RequestAborted), context);
     }
 
-    /// <summary>
-    /// The row as the JSON text of a design, laid over what is stored where the sheet has no such column; or what is wrong with a cell.
-    /// </summary>
-    public static (byte[]? Text, InputError? Fault) ToJson(SheetRow row, IReadOnlyDictionary<string, int> places, SheetDialect dialect,
-        Stored<Design>? stored)
+    /// <summary>The row laid over what is stored: a column that the sheet does not have leaves it as it is. Or what is wrong with a cell.</summary>
+    public static (RecordBuilder<Design>? Design, InputError? Fault) Over(Design? stored, SheetRow row, IReadOnlyDictionary<string, int> places,
+        SheetDialect dialect)
     {
-        var document = stored is null ? [] : (JsonObject)JsonNode.Parse(WireJson.WriteDocument(stored.Document, Currency.Of("USD")))!;
-        foreach (var (name, path, kind) in Columns)
-        {
-            if (!places.TryGetValue(name, out var at))
-                continue;
-            var (value, code, detail) = ValueOf(kind == Cell.Name ? row.Text(at) : row.Cell(at), name, kind, dialect);
-            if (code is not null)
+        var design = new RecordBuilder<Design>(stored);
+        foreach (var column in Columns)
+            if (places.TryGetValue(column.Name, out var at)
+                && Put(design, column, column.Kind == Cell.Name ? row.Text(at) : row.Cell(at), dialect) is var (code, detail))
             {
-                var (line, column) = row.PlaceOf(at);
-                return (null, new InputError { Parameter = name, Code = code, Detail = detail!, Line = line, Column = column });
+                var (line, place) = row.PlaceOf(at);
+                return (null, new InputError { Parameter = column.Name, Code = code, Detail = detail, Line = line, Column = place });
             }
 
-            Put(document, path, value);
-        }
-
-        if (document["seconds"] is JsonObject seconds && seconds["price"] is null && seconds["share"] is null)
-            document.Remove("seconds");
-        return (Encoding.UTF8.GetBytes(document.ToJsonString(WireJson.Options)), null);
+        return (design, null);
     }
 
-    private static (JsonNode? Value, Code? Code, string? Detail) ValueOf(ReadOnlySpan<byte> cell, string name, Cell kind, SheetDialect dialect)
+    private static (Code Code, string Detail)? Put(RecordBuilder<Design> design, (string Name, string[] Path, Cell Kind) column,
+        ReadOnlySpan<byte> cell, SheetDialect dialect)
     {
         if (cell.IsEmpty)
-            return default;
-        if (kind == Cell.Number)
+            design.Set(column.Path, null);
+        else if (column.Kind == Cell.Number)
         {
-            var (number, code, detail) = SheetNumber.Read(cell, name, null, dialect);
-            return code is null ? (JsonValue.Create(number), null, null) : (null, code, detail);
+            var (number, code, detail) = SheetNumber.Read(cell, column.Name, null, dialect);
+            if (code is not null)
+                return (code, detail!);
+            design.Set(column.Path, number);
         }
+        else if (column.Kind is Cell.Text or Cell.Name)
+            design.Set(column.Path, Encoding.UTF8.GetString(cell));
+        else if (AgainstList(cell, column.Name) is { } fault)
+            return fault;
+        else
+            design.SetJson(column.Path, Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(cell))); // what is not UTF-8 is replaced, as in a text
 
-        var text = Encoding.UTF8.GetString(cell);
-        if (kind is Cell.Text or Cell.Name)
-            return (JsonValue.Create(text), null, null);
+        return null;
+    }
+
+    private static (Code Code, string Detail)? AgainstList(ReadOnlySpan<byte> cell, string name)
+    {
         try
         {
             if (!JsonText.IsWhole(cell))
-                return (null, InputCodes.Malformed, $"{name}: {JsonText.HalfAPair}");
-            return JsonNode.Parse(text) is JsonArray list
-                ? (list, null, null)
-                : (null, InputCodes.NotAList, $"{name} must be a JSON list in square brackets, as an export writes it.");
+                return (InputCodes.Malformed, $"{name}: {JsonText.HalfAPair}");
+            return cell.TrimStart(" \t\r\n"u8) is [(byte)'[', ..]
+                ? null
+                : (InputCodes.NotAList, $"{name} must be a JSON list in square brackets, as an export writes it.");
         }
         catch (JsonException)
         {
-            return (null, InputCodes.Malformed, $"{name} is not JSON; give a list in square brackets, as an export writes it.");
+            return (InputCodes.Malformed, $"{name} is not JSON; give a list in square brackets, as an export writes it.");
         }
-    }
-
-    private static void Put(JsonObject document, string[] path, JsonNode? value)
-    {
-        if (path.Length > 1 && document[path[0]] is not JsonObject)
-        {
-            if (value is null)
-                return;
-            document[path[0]] = new JsonObject();
-        }
-
-        var parent = path.Length > 1 ? (JsonObject)document[path[0]]! : document;
-        if (value is null)
-            parent.Remove(path[^1]);
-        else
-            parent[path[^1]] = value;
     }
 }

@@ -16,20 +16,21 @@ public sealed class BodyReader
     private readonly byte[] _body;
     private readonly bool _isStored;
     private List<InputError>? _faults;
-    private string _pointer = Root;
+    private string _pointer;
 
-    private BodyReader(byte[] body, bool isStored) => (_body, _isStored) = (body, isStored);
+    private BodyReader(byte[] body, bool isStored, string pointer) => (_body, _isStored, _pointer) = (body, isStored, pointer);
 
     /// <summary>The value faults of a body, in order of appearance.</summary>
     /// <param name="body">The body.</param>
     /// <param name="shape">What it must look like.</param>
     /// <param name="isStored">It is a document's text that was stored, perhaps by an earlier program.</param>
-    public static IReadOnlyList<InputError> Check(byte[] body, BodySchema shape, bool isStored = false)
+    /// <param name="pointer">Where it stands, if it is a part of a document that comes as JSON of its own.</param>
+    public static IReadOnlyList<InputError> Check(byte[] body, BodySchema shape, bool isStored = false, string pointer = Root)
     {
-        var reader = new BodyReader(body, isStored);
+        var reader = new BodyReader(body, isStored, pointer);
         try
         {
-            return reader.Walk(shape);
+            return reader.Walk(shape, pointer);
         }
         catch (JsonException e)
         {
@@ -44,12 +45,12 @@ public sealed class BodyReader
         }
     }
 
-    private IReadOnlyList<InputError> Walk(BodySchema shape)
+    private IReadOnlyList<InputError> Walk(BodySchema shape, string pointer)
     {
         if (!Utf8.IsValid(_body))
             throw new UnreadableException(new InputError
             {
-                Pointer = "#",
+                Pointer = pointer,
                 Code = InputCodes.Malformed,
                 Detail = "The body is not UTF-8; save and send it as UTF-8.",
                 Line = 1,
@@ -58,8 +59,8 @@ public sealed class BodyReader
 
         var json = new Utf8JsonReader(_body, JsonText.Options);
         json.Read();
-        Value(ref json, shape, Root);
-        _pointer = Root;
+        Value(ref json, shape, pointer);
+        _pointer = pointer;
         json.Read();
         return _faults ?? (IReadOnlyList<InputError>)[];
     }
@@ -127,7 +128,7 @@ public sealed class BodyReader
 
         foreach (var member in members.Required)
             if (!given[member.Place])
-                Fault($"{pointer}/{member.Name}", FaultCodes.Required, $"{member.Name} is missing.");
+                Fault(FieldRules.Missing(member.Name, $"{pointer}/{member.Name}"));
     }
 
     /// <summary>Skips what an answer adds to a document, so that the answer can be sent back; anything else is a mistake.</summary>

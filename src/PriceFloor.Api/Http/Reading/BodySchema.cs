@@ -31,7 +31,8 @@ public abstract record BodySchema
     /// <summary>Either the key of a stored document or the document itself.</summary>
     public sealed record KeyOr(BodySchema Document) : BodySchema;
 
-    public sealed record Members(ImmutableArray<Member> All, IReadOnlySet<string> ReadOnly) : BodySchema
+    /// <summary>The members of a record of this type.</summary>
+    public sealed record Members(Type Type, ImmutableArray<Member> All, IReadOnlySet<string> ReadOnly) : BodySchema
     {
         public ImmutableArray<Member> Required { get; } = [.. All.Where(member => member.Required)];
 
@@ -45,12 +46,15 @@ public abstract record BodySchema
         }
     }
 
-    public sealed record Member(string Name, int Place, Func<BodySchema> BodySchema, bool Required, bool MayBeNull, Func<object, object?> Of)
+    public sealed record Member(string Name, int Place, Func<BodySchema> BodySchema, bool Required, bool MayBeNull, PropertyInfo Property)
     {
         public byte[] Utf8Name { get; } = Encoding.UTF8.GetBytes(Name);
 
         /// <summary>The pointer to it where it is a member of the whole body.</summary>
         public string AtRoot { get; } = $"#/{Name}";
+
+        /// <summary>Its value in a record.</summary>
+        public object? Of(object record) => Property.GetValue(record);
     }
 
     public static BodySchema Of(Type type) => Of(type, member: null);
@@ -76,7 +80,8 @@ public abstract record BodySchema
 
     /// <summary>An inline design needs no profile's key: the request has the profile beside it.</summary>
     private static Members Inline(Members document) =>
-        new([.. document.All.Select(member => member.Name == "profile" ? member with { Required = false } : member)], document.ReadOnly);
+        new(document.Type, [.. document.All.Select(member => member.Name == "profile" ? member with { Required = false } : member)],
+            document.ReadOnly);
 
     private static Members MembersOf(Type type)
     {
@@ -88,8 +93,8 @@ public abstract record BodySchema
                 Later(property),
                 property.IsDefined(typeof(RequiredMemberAttribute)),
                 nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType),
-                property.GetValue));
-        return new Members([.. members], ReadOnlyFields.Of(type));
+                property));
+        return new Members(type, [.. members], ReadOnlyFields.Of(type));
     }
 
     /// <summary>A key or a document is given or left out, never null: generated clients cannot tell three things apart.</summary>

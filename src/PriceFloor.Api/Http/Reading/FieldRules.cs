@@ -28,5 +28,8 @@ public static class FieldRules
             ? Error(pointer, InputCodes.TooMany, $"{Name(pointer)} has {count} lines; at most {list.Maximum} are taken. Put similar lines together.")
         : null;
 
+    /// <summary>A member that a document must have is not there.</summary>
+    public static InputError Missing(string name, string pointer) => Error(pointer, FaultCodes.Required, $"{name} is missing.");
+
     private static InputError Error(string pointer, Code code, string detail) => new() { Pointer = pointer, Code = code, Detail = detail };
 }

@@ -12,7 +12,8 @@ public static class RecordReader
     /// <summary>Everything about its values that breaks a rule, in order of appearance. Rules between fields are the validator's.</summary>
     public static IReadOnlyList<InputError> Check<T>(T document) where T : class => [.. Faults(document, BodySchema.Of(typeof(T)), "#")];
 
-    private static IEnumerable<InputError> Faults(object value, BodySchema schema, string pointer) => (schema, value) switch
+    /// <summary>The same of a value that stands at a pointer.</summary>
+    public static IEnumerable<InputError> Faults(object value, BodySchema schema, string pointer) => (schema, value) switch
     {
         (BodySchema.Members members, _) => members.All.SelectMany(member => OfMember(value, member, $"{pointer}/{member.Name}")),
         (BodySchema.Array list, IEnumerable items) => OfList([.. items.Cast<object>()], list, pointer),
@@ -23,7 +24,7 @@ public static class RecordReader
 
     private static IEnumerable<InputError> OfMember(object owner, BodySchema.Member member, string pointer) =>
         member.Of(owner) is { } value ? Faults(value, member.BodySchema(), pointer)
-        : member.Required ? [new InputError { Pointer = pointer, Code = FaultCodes.Required, Detail = $"{member.Name} is missing." }]
+        : member.Required ? [FieldRules.Missing(member.Name, pointer)]
         : [];
 
     private static IEnumerable<InputError> OfList(IReadOnlyList<object> items, BodySchema.Array list, string pointer) =>
