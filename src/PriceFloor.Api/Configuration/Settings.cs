@@ -9,27 +9,27 @@ public sealed class Settings
     /// <summary>Every name that is read; another PRICEFLOOR_ name is warned about at start.</summary>
     public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>(Secrets.Names, StringComparer.OrdinalIgnoreCase)
     {
-        ["PRICEFLOOR_DATA"] = "Folder of the store; ./data where not set.",
-        ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none where not set.",
+        ["PRICEFLOOR_DATA"] = "Folder of the store; ./data by default.",
+        ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none by default.",
         [TrustedProxies.Setting] =
-            "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are believed, separated by commas.",
+            "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are trusted, separated by commas.",
         ["PRICEFLOOR_PATH_BASE"] = "A path that a reverse proxy puts before ours, such as /pricefloor.",
-        ["PRICEFLOOR_METRICS"] = "on to answer /metrics to keys that may check; off where not set.",
-        ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 where not set.",
-        ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "A backup every so many hours into backups/ in the data folder; 0, or not set: none.",
-        ["PRICEFLOOR_BACKUPS_KEPT"] = "How many backups a scheduled one leaves there, itself included; 14 where not set.",
-        ["PRICEFLOOR_WRONG_KEYS_PER_MINUTE"] = "Wrong keys a minute from each address; 20 where not set.",
-        ["PRICEFLOOR_BODY_BYTES"] = "Bytes of a document, a question or a JSON array of checks; 2097152 where not set.",
-        ["PRICEFLOOR_BATCH_BYTES"] = "Bytes of designs or listed prices that are stored together; 33554432 where not set.",
-        ["PRICEFLOOR_BATCHES_AT_ONCE"] = "Batches of one key that run at the same time; 4 where not set.",
-        ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 where not set.",
+        ["PRICEFLOOR_METRICS"] = "on to answer /metrics to keys that may check; off by default.",
+        ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "Requests a minute for each key; 60000 by default.",
+        ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "Hours between backups into backups/ in the data folder; none if 0 or not set.",
+        ["PRICEFLOOR_BACKUPS_KEPT"] = "Backups that are kept there after a scheduled one, itself included; 14 by default.",
+        ["PRICEFLOOR_WRONG_KEYS_PER_MINUTE"] = "Wrong keys a minute from each address; 20 by default.",
+        ["PRICEFLOOR_BODY_BYTES"] = "Bytes of a document, a question or a JSON array of checks; 2097152 by default.",
+        ["PRICEFLOOR_BATCH_BYTES"] = "Bytes of designs or listed prices that are stored together; 33554432 by default.",
+        ["PRICEFLOOR_BATCHES_AT_ONCE"] = "Batches of one key that run at the same time; 4 by default.",
+        ["PRICEFLOOR_CONNECTIONS"] = "Connections at the same time; 1000 by default.",
         ["PRICEFLOOR_CONNECTIONS_PER_ADDRESS"] =
-            "Connections at the same time from one address; 200 where not set, none counted behind trusted proxies.",
+            "Connections at the same time from one address; 200 by default; not counted behind trusted proxies.",
         ["PRICEFLOOR_PUT_BY_BYTES"] =
-            "Bytes of batches' answers that wait in files of the data folder for callers to read them; 1073741824 where not set.",
-        ["PRICEFLOOR_ANSWER_SECONDS"] = "Seconds in which a caller must take the next 16 KiB of an answer; 30 where not set.",
-        ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 where not set.",
-        ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 where not set.",
+            "Bytes of batches' answers that wait in files of the data folder for callers to read them; 1073741824 by default.",
+        ["PRICEFLOOR_ANSWER_SECONDS"] = "Seconds in which a caller must take the next 16 KiB of an answer; 30 by default.",
+        ["PRICEFLOOR_HEADER_SECONDS"] = "Seconds in which a request's headers must have come; 15 by default.",
+        ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 by default.",
     };
 
     /// <summary>A random key of 32 hexadecimal digits has fewer once in 300,000 times.</summary>

@@ -46,7 +46,7 @@ public sealed class SettingTests
     [MemberData(nameof(Numbers))]
     public void A_number_is_what_its_row_says_where_it_is_not_set_and_is_above_0(string name, Func<Settings, int> of)
     {
-        Assert.Contains(FormattableString.Invariant($"; {of(Read())} where not set."), Settings.Names[name], StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"; {of(Read())} by default."), Settings.Names[name], StringComparison.Ordinal);
         Assert.Equal(7, of(Read((name, "7"))));
         foreach (var wrong in new[] { "0", "-1", "1.5", "many", "1000000001" })
             Assert.Contains(name, Assert.Throws<SettingsException>(() => Read((name, wrong))).Message, StringComparison.Ordinal);
