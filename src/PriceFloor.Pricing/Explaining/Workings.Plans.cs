@@ -19,9 +19,10 @@ public static partial class Workings
         foreach (var line in Of(best.Plan))
             yield return line;
         foreach (var (i, use) in best.Mix.Uses.Index())
-            if (use.WorthOfOneMore is { } worth)
+            if (use.WithOneMore is { } again)
             {
-                var formulas = new OneMoreFormulas<WrittenFigure>(best, worth, i + 1);
+                var optimum = best.Goal == MixGoal.MaximumSurplus ? best.Mix.Contribution : best.Mix.Hours;
+                var formulas = new OneMoreFormulas<WrittenFigure>(best.Goal, optimum, again, i + 1);
                 var what = best.Goal == MixGoal.MaximumSurplus ? "what the best plan leaves" : "the fewest hours";
                 yield return Line(formulas.SolvedAgain, $"{what} with one more of {use.Name}, solved again");
                 yield return Line(formulas.Worth, $"what one more of {use.Name} is worth");

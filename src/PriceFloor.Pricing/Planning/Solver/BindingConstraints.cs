@@ -10,10 +10,14 @@ internal static class BindingConstraints
         var constraints = Evaluation.Constraints(problem);
         var used = constraints.Select(constraint => Evaluation.Sum(problem, units, constraint.Coefficient)).ToList();
         var blocking = Blocking(problem, units, constraints, used);
+        var optimum = Evaluation.Optimum(problem, units);
         return [.. constraints.Select((constraint, k) =>
         {
-            var worth = solver.WorthOfOneMore(k - 1, constraints.Count - k);
-            return new ConstraintUsage(constraint.Name, used[k], constraint.Available, worth > 0 || blocking[k], worth);
+            var again = solver.WithOneMore(k - 1, optimum, constraints.Count - k);
+            var worth = again is { } solved
+                ? Rounding.Settle(new OneMoreFormulas<Figure>(problem.Goal, optimum, solved, k + 1).Worth.Value)
+                : (decimal?)null;
+            return new ConstraintUsage(constraint.Name, used[k], constraint.Available, worth > 0 || blocking[k], again, worth);
         })];
     }
 

@@ -10,8 +10,12 @@ namespace PriceFloor.Pricing.Planning.Solver;
 /// positive; for the fewest hours if it contributes more an hour than some activity that is above its minimum and could be replaced.
 /// Hours never bind the fewest hours: with more of them no fewer would do.
 /// </param>
-/// <param name="WorthOfOneMore">
-/// The increase of the optimum with one more hour or load, by solving again with it: money for the largest surplus, hours saved for the fewest
-/// hours. Unlike a dual price it holds for whole pieces. Null if the search stopped before either optimum was proven.
+/// <param name="WithOneMore">
+/// The optimum with one more hour or load, solved again: the largest contribution, or the fewest hours. Null if the search stopped before either
+/// optimum was proven.
 /// </param>
-public sealed record ConstraintUsage(string Name, decimal Used, decimal Available, bool Binds, decimal? WorthOfOneMore);
+/// <param name="WorthOfOneMore">
+/// The difference of the two optima: money for the largest surplus, hours saved for the fewest hours. Unlike a dual price it holds for whole pieces.
+/// </param>
+public sealed record ConstraintUsage(
+    string Name, decimal Used, decimal Available, bool Binds, decimal? WithOneMore, decimal? WorthOfOneMore);

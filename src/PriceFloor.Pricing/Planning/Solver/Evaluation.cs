@@ -10,6 +10,10 @@ internal static class Evaluation
 
     public static decimal Hours(ProductMixProblem problem, IReadOnlyList<decimal> units) => Sum(problem, units, activity => activity.Hours);
 
+    /// <summary>What the goal counts: the contribution, or the hours.</summary>
+    public static decimal Optimum(ProductMixProblem problem, IReadOnlyList<decimal> units) =>
+        problem.Goal == MixGoal.MaximumSurplus ? Contribution(problem, units) : Hours(problem, units);
+
     /// <summary>The hours first, then each resource in its order.</summary>
     public static IReadOnlyList<ResourceConstraint> Constraints(ProductMixProblem problem) =>
     [

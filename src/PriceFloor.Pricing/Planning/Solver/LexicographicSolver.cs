@@ -1,5 +1,3 @@
-using PriceFloor.Pricing.Numbers;
-
 namespace PriceFloor.Pricing.Planning.Solver;
 
 /// <summary>
@@ -53,21 +51,21 @@ internal sealed class LexicographicSolver
     }
 
     /// <summary>
-    /// By how much the optimum rises with one more hour (-1), or one more load of a resource: the whole problem solved again, null if that is not
-    /// proven.
+    /// The optimum with one more hour (-1), or one more load of a resource: the whole problem solved again, null if that is not proven. It is known
+    /// without solving where one more can change nothing.
     /// </summary>
-    public decimal? WorthOfOneMore(int resource, int stillToAsk)
+    public decimal? WithOneMore(int resource, decimal optimum, int stillToAsk)
     {
         if (!First!.Proven)
             return null;
         if (resource < 0 ? _problem.Goal == MixGoal.FewestHours : !_formulation.Matters(resource))
-            return 0;
+            return optimum;
         if (_effort / stillToAsk < _formulation.Effort)
             return null;
         var loads = _loads.Select((most, k) => k == resource ? most + 1 : most).ToArray();
         var programme = Programme(resource < 0 ? _problem.Hours + 1 : _problem.Hours, loads);
         var again = Spend(_effort / stillToAsk, effort => BranchAndBound.Run(programme, First.Incumbent, effort, breaksTies: false));
-        return again.Proven ? Rounding.Settle(again.Incumbent!.Objective - First.Incumbent!.Objective) : null;
+        return again.Proven ? Evaluation.Optimum(_problem, _formulation.Disaggregate(again.Incumbent!.Units)) : null;
     }
 
     private IntegerProgramme Programme(decimal hours, decimal[] loads) =>

@@ -13,7 +13,7 @@ public sealed class BestMixTests
         var best = BestMix.Of(Most(9, Line(60, 2), Line(20, 0.5m, most: 10), Line(90, 4))).Value;
         Assert.Equal([2m, 10m, 0m], best.Units);
         Assert.Equal((320m, 9m, true), (best.Contribution, best.Hours, best.Proven));
-        Assert.Equal([new ConstraintUsage("hours", 9, 9, true, 20)], best.Uses);
+        Assert.Equal([new ConstraintUsage("hours", 9, 9, true, 340, 20)], best.Uses);
         Assert.Null(best.AtMost);
     }
 
@@ -34,7 +34,7 @@ public sealed class BestMixTests
         // A third load holds four more of the dearer, 160 more: 12 pieces of 2 hours are the 24 there are, so hours would bind next.
         var best = BestMix.Of(Most(24, Line(40, 2, null, 0, 0.25m), Line(25, 1, null, 0, 0.25m)).Within(2)).Value;
         Assert.Equal([8m, 0m], best.Units);
-        Assert.Equal([new ConstraintUsage("hours", 16, 24, false, 0), new ConstraintUsage("kiln", 2, 2, true, 160)], best.Uses);
+        Assert.Equal([new ConstraintUsage("hours", 16, 24, false, 320, 0), new ConstraintUsage("kiln", 2, 2, true, 480, 160)], best.Uses);
     }
 
     [Fact]
@@ -43,13 +43,13 @@ public sealed class BestMixTests
         // A load holds 0.4 pieces: 2 loads none, 3 loads one. The hours would do for more.
         var best = BestMix.Of(Most(10, Line(50, 1, null, 0, 2.5m)).Within(1)).Value;
         Assert.Equal([0m], best.Units);
-        Assert.Equal([new ConstraintUsage("hours", 0, 10, false, 0), new ConstraintUsage("kiln", 0, 1, true, 0)], best.Uses);
+        Assert.Equal([new ConstraintUsage("hours", 0, 10, false, 0, 0), new ConstraintUsage("kiln", 0, 1, true, 0, 0)], best.Uses);
     }
 
     [Fact]
     public void Hours_that_alone_stand_in_the_way_bind_even_where_one_more_is_worth_nothing() =>
         // A piece takes 2.5 hours: 3 hold one, 4 hold one.
-        Assert.Equal([new ConstraintUsage("hours", 2.5m, 3, true, 0)], BestMix.Of(Most(3, Line(50, 2.5m))).Value.Uses);
+        Assert.Equal([new ConstraintUsage("hours", 2.5m, 3, true, 50, 0)], BestMix.Of(Most(3, Line(50, 2.5m))).Value.Uses);
 
     [Fact]
     public void What_keeps_out_only_pieces_that_would_not_be_made_does_not_bind()
@@ -57,7 +57,7 @@ public sealed class BestMixTests
         // The market takes one, which fills the kiln; the other line leaves nothing and would not fit either.
         var best = BestMix.Of(Most(10, Line(50, 1, 1, 0, 1), Line(0, 1, null, 0, 2)).Within(1)).Value;
         Assert.Equal([1m, 0m], best.Units);
-        Assert.Equal([new ConstraintUsage("hours", 1, 10, false, 0), new ConstraintUsage("kiln", 1, 1, false, 0)], best.Uses);
+        Assert.Equal([new ConstraintUsage("hours", 1, 10, false, 50, 0), new ConstraintUsage("kiln", 1, 1, false, 50, 0)], best.Uses);
     }
 
     [Fact]
@@ -67,7 +67,7 @@ public sealed class BestMixTests
         // there is one of them: 55 in 1.5 h, and still it takes another 2 h to carry 80.
         var best = BestMix.Of(Fewest(80, 10, Line(40, 1, 1, 0, 0), Line(40, 2, null, 0, 0), Line(15, 0.5m, null, 0, 1)).Within(0.5m)).Value;
         Assert.Equal([1m, 1m, 0m], best.Units);
-        Assert.Equal([new ConstraintUsage("hours", 3, 10, false, 0), new ConstraintUsage("kiln", 0, 0.5m, true, 0)], best.Uses);
+        Assert.Equal([new ConstraintUsage("hours", 3, 10, false, 3, 0), new ConstraintUsage("kiln", 0, 0.5m, true, 3, 0)], best.Uses);
     }
 
     [Theory]
@@ -78,13 +78,13 @@ public sealed class BestMixTests
         // 20 an hour carry 40 in 2 h; the line that lacks half a load leaves no more.
         var best = BestMix.Of(Fewest(40, 10, Line(20, 1, null, 0, 0), Line(5, 1, null, 0, 0), Line(anHour * 2, 2, null, 0, 1)).Within(0.5m)).Value;
         Assert.Equal([2m, 0m, 0m], best.Units);
-        Assert.Equal(new ConstraintUsage("kiln", 0, 0.5m, false, 0), best.Uses[1]);
+        Assert.Equal(new ConstraintUsage("kiln", 0, 0.5m, false, 2, 0), best.Uses[1]);
     }
 
     [Fact]
     public void Hours_never_bind_the_fewest_hours() =>
         // 60 in 3 h carry the pool. 90 in 3.5 h would leave more an hour and do not fit beside them, but take longer alone.
-        Assert.Equal([new ConstraintUsage("hours", 3, 4, false, 0)], BestMix.Of(Fewest(60, 4, Line(60, 3), Line(90, 3.5m))).Value.Uses);
+        Assert.Equal([new ConstraintUsage("hours", 3, 4, false, 3, 0)], BestMix.Of(Fewest(60, 4, Line(60, 3), Line(90, 3.5m))).Value.Uses);
 
     [Fact]
     public void Of_equally_good_mixes_the_one_of_fewer_hours_is_taken() =>
@@ -118,7 +118,7 @@ public sealed class BestMixTests
             var best = BestMix.Of(Fewest(pool, 10, Line(20, 1), Line(30, 1, most: 2))).Value;
             Assert.Equal([2m, 2m], best.Units);
             Assert.Equal((100m, 4m, true), (best.Contribution, best.Hours, best.Proven));
-            Assert.Equal([new ConstraintUsage("hours", 4, 10, false, 0)], best.Uses);
+            Assert.Equal([new ConstraintUsage("hours", 4, 10, false, 4, 0)], best.Uses);
         }
     }
 
@@ -128,7 +128,7 @@ public sealed class BestMixTests
         // 60 in 1 hour takes a load, 60 in 3 hours takes none. A pool of 180 with one load: 1 + 3 + 3 = 7 hours; with two: 1 + 1 + 3 = 5.
         var best = BestMix.Of(Fewest(180, 20, Line(60, 1, null, 0, 1), Line(60, 3, null, 0, 0)).Within(1)).Value;
         Assert.Equal([1m, 2m], best.Units);
-        Assert.Equal(new ConstraintUsage("kiln", 1, 1, true, 2), best.Uses[1]);
+        Assert.Equal(new ConstraintUsage("kiln", 1, 1, true, 5, 2), best.Uses[1]);
     }
 
     [Fact]
