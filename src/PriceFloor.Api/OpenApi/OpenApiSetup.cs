@@ -1,7 +1,6 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using System.Xml.XPath;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.OpenApi;
 using PriceFloor.Api.Http.Reading;
@@ -9,7 +8,7 @@ using Swashbuckle.AspNetCore.Swagger;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>The OpenAPI 3.1 document, written from the code, served and committed.</summary>
+/// <summary>The OpenAPI 3.1 document, written from the code. It is committed, and served by <see cref="OpenApiPages"/>.</summary>
 public static partial class OpenApiSetup
 {
     /// <summary>Of the contract, as in the path: /v1.</summary>
@@ -19,42 +18,6 @@ public static partial class OpenApiSetup
 
     /// <summary>Keeps what the service is put together from, for whoever writes the document.</summary>
     public static void UseOpenApi(this WebApplicationBuilder builder) => builder.Services.AddSingleton(new Parts(builder.Services));
-
-    /// <summary>
-    /// /openapi/v1.json, /openapi/v1.yaml and /docs to read it. They are made when one of them is first asked for, and cost other requests nothing.
-    /// </summary>
-    public static void UseOpenApiPages(this WebApplication app)
-    {
-        var pages = new Lazy<RequestDelegate>(() => PagesOf(app));
-        app.Use((context, next) => IsPage(context.Request.Path) ? pages.Value(context) : next(context));
-    }
-
-    private static bool IsPage(PathString path) =>
-        path == "/openapi/v1.json" || path == "/openapi/v1.yaml" || path.StartsWithSegments("/docs", StringComparison.Ordinal);
-
-    private static RequestDelegate PagesOf(WebApplication app)
-    {
-        var writers = WritersOf(app.Services);
-        app.Lifetime.ApplicationStopped.Register(writers.Dispose);
-        var pages = new ApplicationBuilder(writers);
-        pages.Use((context, next) =>
-        {
-            context.Features.Set<IServiceProvidersFeature>(new ServiceProvidersFeature { RequestServices = writers });
-            return next(context);
-        });
-        pages.UseSwagger(options =>
-        {
-            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-            options.RouteTemplate = "openapi/{documentName}.{extension}";
-        });
-        pages.UseSwaggerUI(page =>
-        {
-            page.RoutePrefix = "docs";
-            page.DocumentTitle = "PriceFloor";
-            page.SwaggerEndpoint("../openapi/v1.json", "PriceFloor v1");
-        });
-        return pages.Build();
-    }
 
     /// <summary>The document as YAML, for the file in openapi/.</summary>
     public static async Task<int> WriteOpenApiAsync(this WebApplication app, TextWriter output)
@@ -76,7 +39,7 @@ public static partial class OpenApiSetup
     /// What writes the document: the same parts and its own, in a container that is made when the document is first asked
     /// for. None of its own is loaded before.
     /// </summary>
-    private static ServiceProvider WritersOf(IServiceProvider services)
+    internal static ServiceProvider WritersOf(IServiceProvider services)
     {
         var writers = new ServiceCollection();
         writers.Add(services.GetRequiredService<Parts>().All);
