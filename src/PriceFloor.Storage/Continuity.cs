@@ -24,14 +24,20 @@ internal static class Continuity
     /// <summary>The highest revision number that may have been given in a store, or in one that it was put in the place of by hand.</summary>
     public static long Given(SqliteConnection connection, string store)
     {
-        var own = StoreEpoch.HighestNumber(connection);
+        var own = NumberIn(connection);
         return HighWater.Beside(store) is { } note && note.WhyNot(connection, store) is not null ? long.Max(own, note.MayHaveGiven) : own;
     }
 
     private static void BeginAnother(SqliteConnection connection, HighWater note)
     {
-        using var transaction = connection.Begin(deferred: false);
-        StoreEpoch.BeginAnother(connection, transaction, note.MayHaveGiven);
-        transaction.Keep();
+        using var session = SqliteSession.On(connection, deferred: false);
+        StoreEpoch.BeginAnother(session, note.MayHaveGiven);
+        session.Keep();
+    }
+
+    private static long NumberIn(SqliteConnection connection)
+    {
+        using var session = SqliteSession.On(connection, deferred: true);
+        return StoreEpoch.HighestNumber(session);
     }
 }

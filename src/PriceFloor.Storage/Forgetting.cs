@@ -40,11 +40,11 @@ public static class Forgetting
     private static int Erase(SqliteConnection connection, (string Kind, string Key, string? KindBelow) what, long given, DateTimeOffset now)
     {
         var (kind, key, kindBelow) = what;
-        using var transaction = connection.Begin(deferred: false);
-        var snapshot = new Snapshot(connection, transaction);
+        using var session = SqliteSession.On(connection, deferred: false);
+        var snapshot = new Snapshot(session);
         if (snapshot.Newest(kind, key) is not { } newest)
         {
-            transaction.TakeBack();
+            session.TakeBack();
             WriteAnew(connection); // one that was stopped midway may have got no further than this
             throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already; "
                 + "the file was written anew all the same.");
@@ -61,11 +61,11 @@ public static class Forgetting
 
         const string Those = "((kind = @kind AND key = @key) OR (kind = @kindBelow AND substr(key, 1, length(@below)) = @below))";
         var document = new { kind, key, kindBelow, below = key + "/" };
-        connection.Execute($"DELETE FROM head WHERE {Those}", document, transaction);
-        var gone = connection.Execute($"DELETE FROM revision WHERE {Those}", document, transaction); // a deletion has left no references
-        StoreEpoch.BeginAnother(connection, transaction, given);
-        Trail.Tell(connection, transaction, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(connection, transaction, now));
-        transaction.Keep();
+        session.Execute($"DELETE FROM head WHERE {Those}", document);
+        var gone = session.Execute($"DELETE FROM revision WHERE {Those}", document); // a deletion has left no references
+        StoreEpoch.BeginAnother(session, given);
+        Trail.Tell(session, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(session, now));
+        session.Keep();
         return gone;
     }
 }

@@ -45,10 +45,10 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     /// <param name="earlier">What is known of its history before, so that not all of it is read.</param>
     public static HighWater Of(SqliteConnection connection, string store, HighWater? earlier = null)
     {
-        using var transaction = connection.Begin(deferred: true);
-        var snapshot = new Snapshot(connection, transaction);
+        using var session = SqliteSession.On(connection, deferred: true);
+        var snapshot = new Snapshot(session);
         var number = earlier is null
-            ? StoreEpoch.HighestNumber(connection, transaction)
+            ? StoreEpoch.HighestNumber(session)
             : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
         return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number, Unix.BornAt(store));
     }
@@ -59,8 +59,8 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     /// <summary>Why a store is not the one that this was written of; null where it is, or went on from it.</summary>
     public string? WhyNot(SqliteConnection connection, string store)
     {
-        using var transaction = connection.Begin(deferred: true);
-        var snapshot = new Snapshot(connection, transaction);
+        using var session = SqliteSession.On(connection, deferred: true);
+        var snapshot = new Snapshot(session);
         if (snapshot.LifeName != Life)
             return "the one that was served here last had another life";
         if (snapshot.Position < Position)

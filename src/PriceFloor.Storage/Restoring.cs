@@ -111,12 +111,10 @@ public static class Restoring
             // a plain copy of a store has a log beside it; this one goes in alone
             connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL");
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
-            using var transaction = connection.Begin(deferred: false);
-            StoreEpoch.BeginAnother(connection, transaction,
-                given ?? long.Max(StoreEpoch.HighestNumber(connection, transaction) + StoreEpoch.Leap, note?.MayHaveGiven ?? 0));
-            Trail.Tell(connection, transaction, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored),
-                Trail.TimeOf(connection, transaction, backup.At));
-            transaction.Keep();
+            using var session = SqliteSession.On(connection, deferred: false);
+            StoreEpoch.BeginAnother(session, given ?? long.Max(StoreEpoch.HighestNumber(session) + StoreEpoch.Leap, note?.MayHaveGiven ?? 0));
+            Trail.Tell(session, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored), Trail.TimeOf(session, backup.At));
+            session.Keep();
         }
 
         Unix.Flush(copy);

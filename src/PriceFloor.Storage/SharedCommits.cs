@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Runtime.ExceptionServices;
-using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
@@ -8,7 +7,7 @@ namespace PriceFloor.Storage;
 /// One writer at a time; those that came while it wrote are done together in the next transaction and share its wait for the disk. Each still
 /// stands alone: what one throws or undoes is rolled back to where it began. None returns before what it wrote is committed.
 /// </summary>
-internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider clock, Action<long, long> committed) : IDisposable
+internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<long, long> committed) : IDisposable
 {
     private const int Most = 256;
     private const string Beginning = "beginning";
@@ -27,14 +26,14 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
     {
         var work = Added(savedBy, write);
         _gate.Wait();
-        return Done(work);
+        return DoneAsync(work).GetAwaiter().GetResult();
     }
 
     public async Task<T> WriteAsync<T>(string savedBy, Func<Writing, T> write)
     {
         var work = Added(savedBy, write);
         await _gate.WaitAsync();
-        return Done(work);
+        return await DoneAsync(work);
     }
 
     /// <summary>Does something while nobody writes; false where that moment does not come in time.</summary>
@@ -63,12 +62,12 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
     }
 
     /// <summary>Called by who has the gate: it does what waits until its own work is done, which an earlier one may have done already.</summary>
-    private T Done<T>(Work<T> work)
+    private async Task<T> DoneAsync<T>(Work<T> work)
     {
         try
         {
             while (!work.IsDone)
-                DoTogether(Next());
+                await DoTogetherAsync(Next());
         }
         finally
         {
@@ -88,16 +87,15 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         return together;
     }
 
-    private void DoTogether(List<Work> together)
+    private async Task DoTogetherAsync(List<Work> together)
     {
         try
         {
-            using var connection = connect();
-            using var transaction = connection.Begin(deferred: false);
+            using var session = await engine.BeginWritingAsync();
             foreach (var work in together)
-                Do(work, connection, transaction, isLone: together.Count == 1);
+                Do(work, session, isLone: together.Count == 1);
             if (together.Exists(work => work.IsKept))
-                Commit(transaction); // else disposing of it takes all back
+                await CommitAsync(session); // else disposing of it takes all back
             if (together.Max(work => work.LastPosition) is > 0 and var last)
                 committed(last, together.Max(work => work.HighestNumber));
         }
@@ -112,9 +110,9 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
             work.IsDone = true;
     }
 
-    private void Commit(SqliteTransaction transaction)
+    private async ValueTask CommitAsync(Session session)
     {
-        transaction.Keep();
+        await session.KeepAsync();
         IsRefusing = false;
     }
 
@@ -126,11 +124,11 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
         IsRefusing = refused.Trouble != StoreTrouble.Busy; // a lock is over as soon as it is let go
     }
 
-    private void Do(Work work, SqliteConnection connection, SqliteTransaction transaction, bool isLone)
+    private void Do(Work work, Session session, bool isLone)
     {
         if (!isLone)
-            transaction.Mark(Beginning);
-        var writing = new Writing(connection, transaction, work.SavedBy, clock.GetUtcNow());
+            session.Mark(Beginning);
+        var writing = new Writing(session, work.SavedBy, clock.GetUtcNow());
         try
         {
             work.Run(writing);
@@ -143,10 +141,10 @@ internal sealed class SharedCommits(Func<SqliteConnection> connect, TimeProvider
 
         if (work.Fault is null && !writing.IsUndone)
             (work.IsKept, work.LastPosition, work.HighestNumber) = (true, writing.LastPosition, writing.HighestNumber);
-        else if (connection.HasEndedTransaction())
+        else if (session.HasEnded)
             throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk takes all of it back
         else if (!isLone)
-            transaction.GoBackTo(Beginning);
+            session.GoBackTo(Beginning);
     }
 
     private abstract class Work(string savedBy)

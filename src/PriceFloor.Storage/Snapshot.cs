@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
@@ -9,11 +8,9 @@ public class Snapshot
 {
     private const string Columns = "position, kind, key, number, saved_at AS SavedAt, saved_by AS SavedBy, body";
 
-    internal Snapshot(SqliteConnection connection, SqliteTransaction transaction) => (Connection, Transaction) = (connection, transaction);
+    internal Snapshot(Session session) => Session = session;
 
-    private protected SqliteConnection Connection { get; }
-
-    private protected SqliteTransaction Transaction { get; }
+    private protected Session Session { get; }
 
     /// <summary>The newest revision of a document, deletions included; null where there never was one.</summary>
     public Revision? Newest(string kind, string key) => Query<Revision>(
@@ -155,7 +152,7 @@ public class Snapshot
 
     private static string Prefixed => "r.position, r.kind, r.key, r.number, r.saved_at AS SavedAt, r.saved_by AS SavedBy, r.body";
 
-    private protected List<T> Query<T>(string sql, object parameters) => Connection.Query<T>(sql, parameters, Transaction);
+    private protected List<T> Query<T>(string sql, object parameters) => Session.Query<T>(sql, parameters);
 }
 
 /// <summary>A key as it is kept: never the key itself.</summary>

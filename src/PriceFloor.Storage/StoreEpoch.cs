@@ -1,5 +1,3 @@
-using Microsoft.Data.Sqlite;
-
 namespace PriceFloor.Storage;
 
 /// <summary>
@@ -13,17 +11,17 @@ internal static class StoreEpoch
     public const long Leap = 1000;
 
     /// <summary>Begins another life. Its numbers are above all that are in the store and above <paramref name="given"/>.</summary>
-    public static void BeginAnother(SqliteConnection connection, SqliteTransaction transaction, long given)
+    public static void BeginAnother(Session session, long given)
     {
-        var above = long.Max(given, HighestNumber(connection, transaction));
-        connection.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above }, transaction);
+        var above = long.Max(given, HighestNumber(session));
+        session.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above });
     }
 
     /// <summary>No revision of this store, or of one that it replaced, has a higher number; 0 where there never was any.</summary>
-    public static long HighestNumber(SqliteConnection connection, SqliteTransaction? transaction = null)
+    public static long HighestNumber(Session session)
     {
-        var stored = connection.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision", transaction: transaction);
-        return connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'life'", transaction: transaction) == 0 ? stored
-            : long.Max(stored, connection.ExecuteScalar<long>("SELECT numbers_above FROM life", transaction: transaction));
+        var stored = session.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision");
+        return session.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'life'") == 0 ? stored
+            : long.Max(stored, session.ExecuteScalar<long>("SELECT numbers_above FROM life"));
     }
 }

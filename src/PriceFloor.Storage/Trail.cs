@@ -1,5 +1,3 @@
-using Microsoft.Data.Sqlite;
-
 namespace PriceFloor.Storage;
 
 /// <summary>What was done to keys and to the whole store, beside the revisions, which tell of documents themselves.</summary>
@@ -27,9 +25,9 @@ public static class Trail
             using var connection = StoreFile.Open(store);
             if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
                 return false;
-            using var transaction = connection.Begin(deferred: false);
-            Tell(connection, transaction, (CommandLine, WholeStore, Path.GetFileName(file), BackedUp), TimeOf(connection, transaction, now));
-            transaction.Keep();
+            using var session = SqliteSession.On(connection, deferred: false);
+            Tell(session, (CommandLine, WholeStore, Path.GetFileName(file), BackedUp), TimeOf(session, now));
+            session.Keep();
             return true;
         }
         catch (Exception e) when (e is StoreTroubleException or StoreException)
@@ -39,14 +37,13 @@ public static class Trail
     }
 
     /// <summary>Appends a row, which has no earlier time than the one before it.</summary>
-    internal static void Tell(SqliteConnection connection, SqliteTransaction transaction, (string By, string Kind, string Name, string What) row,
-        long at) => connection.Execute(
+    internal static void Tell(Session session, (string By, string Kind, string Name, string What) row, long at) => session.Execute(
             "INSERT INTO event (at, by, kind, name, what) VALUES (max(@at, coalesce((SELECT at FROM event ORDER BY position DESC LIMIT 1), 0)), @By, "
             + "@Kind, @Name, @What)",
-            new { at, row.By, row.Kind, row.Name, row.What }, transaction);
+            new { at, row.By, row.Kind, row.Name, row.What });
 
     /// <summary>The time of what is done now: later than that of the newest revision even if the clock jumped back.</summary>
-    internal static long TimeOf(SqliteConnection connection, SqliteTransaction transaction, DateTimeOffset now) => long.Max(
+    internal static long TimeOf(Session session, DateTimeOffset now) => long.Max(
         Moment.Of(now),
-        (connection.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1", transaction: transaction) ?? 0) + 1);
+        (session.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1") ?? 0) + 1);
 }

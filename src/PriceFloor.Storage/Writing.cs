@@ -1,5 +1,3 @@
-using Microsoft.Data.Sqlite;
-
 namespace PriceFloor.Storage;
 
 /// <summary>A transaction that writes. All that it writes has one time, later than every earlier write's even if the clock jumped back.</summary>
@@ -8,11 +6,11 @@ public sealed class Writing : Snapshot
     private readonly string _savedBy;
     private readonly long _savedAt;
 
-    internal Writing(SqliteConnection connection, SqliteTransaction transaction, string savedBy, DateTimeOffset now)
-        : base(connection, transaction)
+    internal Writing(Session session, string savedBy, DateTimeOffset now)
+        : base(session)
     {
         _savedBy = savedBy;
-        _savedAt = Trail.TimeOf(connection, transaction, now);
+        _savedAt = Trail.TimeOf(session, now);
     }
 
     /// <summary>The time that everything in this transaction has.</summary>
@@ -34,8 +32,8 @@ public sealed class Writing : Snapshot
     {
         var revision = Append(kind, key, body);
         foreach (var to in references.Distinct())
-            Connection.Execute("INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES (@kind, @key, @toKind, @toKey)",
-                new { kind, key, toKind = to.Kind, toKey = to.Key }, Transaction);
+            Session.Execute("INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES (@kind, @key, @toKind, @toKey)",
+                new { kind, key, toKind = to.Kind, toKey = to.Key });
         return revision;
     }
 
@@ -44,25 +42,25 @@ public sealed class Writing : Snapshot
 
     public void AddKey(StoredKey key)
     {
-        Connection.Execute(
+        Session.Execute(
             "INSERT INTO access_key (name, hash, scopes, created_at, expires_at, profiles) VALUES (@Name, @Hash, @Scopes, @CreatedAt, @ExpiresAt, "
-            + "@Profiles)", key, Transaction);
+            + "@Profiles)", key);
         Remember(key.Name, "created");
     }
 
     /// <summary>Gives a key another secret; the one it had opens until then.</summary>
     public void RotateKey(string name, byte[] hash, long previousUntil)
     {
-        Connection.Execute(
+        Session.Execute(
             "UPDATE access_key SET previous_hash = hash, previous_until = @previousUntil, hash = @hash WHERE name = @name",
-            new { name, hash, previousUntil }, Transaction);
+            new { name, hash, previousUntil });
         Remember(name, "rotated");
     }
 
     /// <summary>False where there is no such key.</summary>
     public bool DeleteKey(string name)
     {
-        var deleted = Connection.Execute("DELETE FROM access_key WHERE name = @name", new { name }, Transaction) > 0;
+        var deleted = Session.Execute("DELETE FROM access_key WHERE name = @name", new { name }) > 0;
         if (deleted)
             Remember(name, "deleted");
         return deleted;
@@ -71,39 +69,39 @@ public sealed class Writing : Snapshot
     /// <summary>
     /// Whether a key's secret still opens as this is written: it may have been deleted, rotated away or have expired while a request came in.
     /// </summary>
-    public bool Opens(byte[] hash) => Connection.ExecuteScalar<bool>(
+    public bool Opens(byte[] hash) => Session.ExecuteScalar<bool>(
         """
         SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
-        """, new { hash, now = _savedAt }, Transaction);
+        """, new { hash, now = _savedAt });
 
     /// <summary>Takes note of when a key was last used.</summary>
     public void KeyWasUsed(string name, long at) =>
-        Connection.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at }, Transaction);
+        Session.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at });
 
     /// <summary>Takes note of a backup of the whole store.</summary>
     public void BackedUp(string file) =>
-        Trail.Tell(Connection, Transaction, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
+        Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 
-    private void Remember(string name, string what) => Trail.Tell(Connection, Transaction, (_savedBy, "key", name, what), _savedAt);
+    private void Remember(string name, string what) => Trail.Tell(Session, (_savedBy, "key", name, what), _savedAt);
 
     private Revision Append(string kind, string key, string? body)
     {
-        var (position, number) = Connection.Query<(long, long)>(
+        var (position, number) = Session.Query<(long, long)>(
             """
             INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, @key, max(
                 (SELECT numbers_above FROM life),
                 coalesce((SELECT r.number FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key), 0)) + 1, @savedAt, @savedBy, @body)
             RETURNING position, number
             """,
-            new { kind, key, savedAt = _savedAt, savedBy = _savedBy, body }, Transaction).Single();
-        Connection.Execute(
+            new { kind, key, savedAt = _savedAt, savedBy = _savedBy, body }).Single();
+        Session.Execute(
             """
             INSERT INTO head (kind, key, position, deleted) VALUES (@kind, @key, @position, @deleted)
             ON CONFLICT (kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
             """,
-            new { kind, key, position, deleted = body is null ? 1 : 0 }, Transaction);
+            new { kind, key, position, deleted = body is null ? 1 : 0 });
         (LastPosition, HighestNumber) = (position, long.Max(HighestNumber, number));
-        Connection.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key }, Transaction);
+        Session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key });
         return new Revision(position, kind, key, number, _savedAt, _savedBy, body);
     }
 }

@@ -6,10 +6,6 @@ namespace PriceFloor.Api.Access;
 public static class KeyedWrites
 {
     /// <summary>Throws <see cref="KeyEndedException"/> where the key does not open any more; nothing is written then.</summary>
-    public static T Write<T>(this Store store, Caller caller, Func<Writing, T> write) =>
-        store.Write(caller.Name, writing => StillOpens(writing, caller) ? write(writing) : throw new KeyEndedException());
-
-    /// <summary>The same without holding a thread while others write.</summary>
     public static Task<T> WriteAsync<T>(this Store store, Caller caller, Func<Writing, T> write) =>
         store.WriteAsync(caller.Name, writing => StillOpens(writing, caller) ? write(writing) : throw new KeyEndedException());
 

@@ -10,13 +10,13 @@ namespace PriceFloor.Api.AccessKeys;
 /// <summary>Keys: made and shown once, listed without their secret, rotated, deleted.</summary>
 public static class AccessKeyRoutes
 {
-    public static Results<Created<KeyAnswer>, Problem> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, KeyUses uses,
+    public static async Task<Results<Created<KeyAnswer>, Problem>> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, KeyUses uses,
         TimeProvider clock, HttpContext context)
     {
         NotKept(context);
         var request = body.Value;
         var secret = KeyText.New();
-        var stored = store.Write<StoredKey?>(Caller.Of(context), writing =>
+        var stored = await store.WriteAsync<StoredKey?>(Caller.Of(context), writing =>
         {
             if (writing.Keys.Any(key => key.Name == request.Name))
                 return null;
@@ -30,33 +30,36 @@ public static class AccessKeyRoutes
         return Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
-    public static JsonAnswer<KeyPage> List(FromQuery<KeyListQuery> query, Store store, KeyUses uses, TimeProvider clock, HttpContext context)
+    public static async Task<JsonAnswer<KeyPage>> List(FromQuery<KeyListQuery> query, Store store, KeyUses uses, TimeProvider clock,
+        HttpContext context)
     {
         NotKept(context);
         var (limit, after) = query.Value;
         var now = Moment.Of(clock.GetUtcNow());
-        var keys = store.Read(snapshot => snapshot.Keys).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0).Take(limit + 1).ToList();
+        var keys = (await store.ReadAsync(snapshot => snapshot.Keys)).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0)
+            .Take(limit + 1).ToList();
         if (keys.Count > limit)
             DocumentPage.LinkToNext(context.Request, keys[limit - 1].Name);
         return JsonAnswer.Of(new KeyPage([.. keys.Take(limit).Select(key => KeyAnswer.Of(key, null, uses.Of(key.Name), now))],
             keys.Count > limit ? keys[limit - 1].Name : null));
     }
 
-    public static Results<JsonAnswer<KeyAnswer>, Problem> Get(string name, Store store, KeyUses uses, TimeProvider clock, HttpContext context)
+    public static async Task<Results<JsonAnswer<KeyAnswer>, Problem>> Get(string name, Store store, KeyUses uses, TimeProvider clock,
+        HttpContext context)
     {
         NotKept(context);
-        return store.Read(snapshot => snapshot.Keys).FirstOrDefault(key => key.Name == name) is { } key
+        return (await store.ReadAsync(snapshot => snapshot.Keys)).FirstOrDefault(key => key.Name == name) is { } key
             ? JsonAnswer.Of(KeyAnswer.Of(key, null, uses.Of(name), Moment.Of(clock.GetUtcNow())))
             : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
     }
 
     /// <summary>Another secret under the same name; the present one goes on until the overlap is over, one before it no longer.</summary>
-    public static Results<Created<KeyAnswer>, Problem> Rotate(string name, FromQuery<KeyRotationQuery> query, Store store, KeyRing ring, KeyUses uses,
-        TimeProvider clock, HttpContext context)
+    public static async Task<Results<Created<KeyAnswer>, Problem>> Rotate(string name, FromQuery<KeyRotationQuery> query, Store store, KeyRing ring,
+        KeyUses uses, TimeProvider clock, HttpContext context)
     {
         NotKept(context);
         var secret = KeyText.New();
-        var stored = store.Write(Caller.Of(context), writing =>
+        var stored = await store.WriteAsync(Caller.Of(context), writing =>
         {
             var now = Moment.Of(writing.Now);
             if (!writing.Keys.Any(key => key.Name == name && !(key.ExpiresAt <= now)))
@@ -69,10 +72,10 @@ public static class AccessKeyRoutes
             : Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
-    public static Results<NoContent, Problem> Delete(string name, Store store, KeyRing ring, KeyUses uses, HttpContext context)
+    public static async Task<Results<NoContent, Problem>> Delete(string name, Store store, KeyRing ring, KeyUses uses, HttpContext context)
     {
         NotKept(context);
-        var problem = store.Write<Problem?>(Caller.Of(context), writing =>
+        var problem = await store.WriteAsync<Problem?>(Caller.Of(context), writing =>
         {
             // One that expires would one day leave nobody who can make keys, so it does not count.
             var lasting = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();

@@ -8,11 +8,11 @@ namespace PriceFloor.Api.Audit;
 /// <summary>The trail of changes. It is not kept beside the revisions: it is read from them.</summary>
 public static class AuditRoutes
 {
-    public static JsonAnswer<AuditPage> Get(FromQuery<AuditQuery> query, Store store, HttpContext context)
+    public static async Task<JsonAnswer<AuditPage>> Get(FromQuery<AuditQuery> query, Store store, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (limit, after) = query.Value;
-        var (entries, next) = store.Read(snapshot => after.Before(snapshot, limit));
+        var (entries, next) = await store.ReadAsync(snapshot => after.Before(snapshot, limit));
         if (next is not null)
             DocumentPage.LinkToNext(context.Request, next.Text);
         return JsonAnswer.Of(new AuditPage([.. entries.Select(AuditItemAnswer.Of)], next?.Text));

@@ -21,12 +21,13 @@ public static class DesignBatchRoutes
     {
         var format = Offers.Of(context).Wanted(context.Request)!;
         if (format == Format.Json)
-            return DocumentRoutes.List(query, store, kind, context.Request);
+            return await DocumentRoutes.List(query, store, kind, context.Request);
 
         // A sheet or lines hold all designs, unless a limit is asked for.
         var limit = context.Request.Query.ContainsKey("limit") ? query.Value.Limit : int.MaxValue;
         var asOf = query.Value.AsOf is { } time ? Moment.Of(time) : (long?)null;
-        var found = store.Read(snapshot => Caller.Of(context).Access.List(snapshot, kind.Name, "", query.Value.After ?? "", limit, asOf));
+        var found = await store.ReadAsync(snapshot =>
+            Caller.Of(context).Access.List(snapshot, kind.Name, "", query.Value.After ?? "", limit, asOf));
         List<Revision> designs = [.. found.Select(kind.Sound)]; // before the first byte, so that a damaged one is a problem and no broken sheet
         context.Response.ContentType = format.ContentType;
         context.Response.Headers.CacheControl = "private, no-cache";

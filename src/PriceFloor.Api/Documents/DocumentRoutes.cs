@@ -9,21 +9,23 @@ namespace PriceFloor.Api.Documents;
 /// <summary>The handlers that every kind of document shares: pages, reads, conditional writes, deletes that hide, revisions.</summary>
 public static class DocumentRoutes
 {
-    public static IResult List<T>(FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
+    public static Task<IResult> List<T>(FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
         ListBelow("", query, store, kind, request);
 
     /// <summary>A page of the documents whose keys start with a prefix.</summary>
-    public static IResult ListBelow<T>(string prefix, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request)
-        where T : class
+    public static async Task<IResult> ListBelow<T>(string prefix, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind,
+        HttpRequest request) where T : class
     {
         var page = query.Value;
-        var found = store.Read(snapshot => AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
+        var found = await store.ReadAsync(snapshot =>
+            AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(revision.Key)))],
             found.Count > page.Limit ? found[page.Limit - 1].Key[prefix.Length..] : null, request);
     }
 
-    public static IResult Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>
-        store.Read(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request)) is { } revision
+    public static async Task<IResult> Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request)
+        where T : class =>
+        await store.ReadAsync(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request)) is { } revision
             ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
             : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
 
@@ -74,28 +76,36 @@ public static class DocumentRoutes
         return fault is null ? TypedResults.NoContent() : Problem.Of([fault]);
     }
 
-    public static IResult Revisions<T>(PathKey path, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request)
-        where T : class
+    public static async Task<IResult> Revisions<T>(PathKey path, FromQuery<ListQuery> query, Store store, DocumentKind<T> kind,
+        HttpRequest request) where T : class
     {
         var page = query.Value;
         long after = 0;
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
             return Problem.Invalid(
                 [new InputError { Parameter = "after", Code = FaultCodes.OutOfRange, Detail = "after must be the number of a revision." }]);
-        var found = store.Read(snapshot => AccessOf(request).History(snapshot, kind.Name, path.Text, after, page.Limit + 1, AsOf(page.AsOf)));
-        if (found.Count == 0 && (after == 0 || store.Read(snapshot => Seen(snapshot, snapshot.Newest(kind.Name, path.Text), request)) is null))
+        var (found, isThere) = await store.ReadAsync(snapshot => HistoryOf(snapshot, kind.Name, path.Text, after, page, request));
+        if (!isThere)
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(path.Text)))],
             found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);
     }
 
-    public static IResult Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind,
+    public static async Task<IResult> Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind,
         HttpRequest request) where T : class =>
             long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
-            && store.Read(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
+            && await store.ReadAsync(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
             && !(revision.SavedAtTime > query.Value.AsOf)
                 ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
                 : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
+
+    /// <summary>The page of a history, and whether there ever was such a document.</summary>
+    private static (IReadOnlyList<Revision> Found, bool IsThere) HistoryOf(Snapshot snapshot, string kind, string key, long after, ListQuery page,
+        HttpRequest request)
+    {
+        var found = AccessOf(request).History(snapshot, kind, key, after, page.Limit + 1, AsOf(page.AsOf));
+        return (found, found.Count > 0 || (after > 0 && Seen(snapshot, snapshot.Newest(kind, key), request) is not null));
+    }
 
     private static ProfileAccess AccessOf(HttpRequest request) => Caller.Of(request.HttpContext).Access;
 

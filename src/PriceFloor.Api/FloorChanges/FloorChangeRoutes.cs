@@ -10,20 +10,20 @@ namespace PriceFloor.Api.FloorChanges;
 
 public static class FloorChangeRoutes
 {
-    public static Results<JsonAnswer<FloorChangesAnswer>, Problem> Get(FromQuery<FloorChangeQuery> query, Store store,
+    public static async Task<Results<JsonAnswer<FloorChangesAnswer>, Problem>> Get(FromQuery<FloorChangeQuery> query, Store store,
         CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
-        var (cursor, problem) = CursorOf(asked.Since, store);
+        var (cursor, problem) = await CursorOf(asked.Since, store);
         if (cursor is null)
             return problem!;
 
         var now = reader.Whole(asked.AsOf);
         if (cursor.UpTo is { } pinned && pinned < now.Position)
             // the rest of an answer is of the same moment
-            now = now.Before(store.Read(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned);
-        var changes = cursor.Since < now.Position ? store.Read(snapshot => snapshot.ChangesBetween(cursor.Since, now.Position)) : [];
+            now = now.Before(await store.ReadAsync(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned);
+        var changes = cursor.Since < now.Position ? await store.ReadAsync(snapshot => snapshot.ChangesBetween(cursor.Since, now.Position)) : [];
         var after = asked.After ?? cursor.After;
         var most = asked.Limit ?? FloorChangeQuery.Most;
         var items = MovedFloors.Between(now.Before(changes, cursor.Since), now, changes, after, mayRead: Caller.Of(context).May(Scope.Read))
@@ -44,14 +44,14 @@ public static class FloorChangeRoutes
             + "or it is another store. Ask once without since, take the answer in place of all that you hold, and follow its next.",
     }]);
 
-    private static (FloorCursor? Cursor, Problem? Problem) CursorOf(string? since, Store store)
+    private static async ValueTask<(FloorCursor? Cursor, Problem? Problem)> CursorOf(string? since, Store store)
     {
         if (since is null)
             return (new FloorCursor(0), null);
         if (FloorCursor.IsOne(since))
             return FloorCursor.Read(since, store) is { } cursor ? (cursor, null) : (null, UnknownCursor());
         return TimeText.ReadTime(since) is { } time
-            ? (new FloorCursor(store.Read(snapshot => snapshot.PositionAt(Moment.Of(time)))), null)
+            ? (new FloorCursor(await store.ReadAsync(snapshot => snapshot.PositionAt(Moment.Of(time)))), null)
             : (null, Problem.Invalid([new InputError
             {
                 Parameter = "since",

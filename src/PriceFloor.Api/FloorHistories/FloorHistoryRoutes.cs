@@ -9,12 +9,12 @@ namespace PriceFloor.Api.FloorHistories;
 
 public static class FloorHistoryRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<FloorHistoryQuery> query, Store store, TimeProvider clock, HttpContext context)
+    public static async Task<IResult> Get(PathKey path, FromQuery<FloorHistoryQuery> query, Store store, TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
         var access = Caller.Of(context).Access;
-        return store.Read<IResult>(snapshot =>
+        return await store.ReadAsync<IResult>(snapshot =>
         {
             long? asOf = asked.AsOf is { } time ? Moment.Of(time) : null;
             if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !access.Sees(snapshot, design))

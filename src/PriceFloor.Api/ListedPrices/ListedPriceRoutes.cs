@@ -9,9 +9,9 @@ namespace PriceFloor.Api.ListedPrices;
 public static class ListedPriceRoutes
 {
     /// <summary>The prices listed for one design, by channel.</summary>
-    public static IResult List(PathKey key, FromQuery<ListQuery> query, Store store, CatalogueReader reader, DocumentKind<ListedPrice> kind,
-        HttpRequest request) =>
+    public static async Task<IResult> List(PathKey key, FromQuery<ListQuery> query, Store store, CatalogueReader reader,
+        DocumentKind<ListedPrice> kind, HttpRequest request) =>
             reader.Read(query.Value.AsOf, catalogue => catalogue.Design(key.Text)) is null
                 ? Problem.Of(ProblemTypes.NotFound, $"There is no design \"{key.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.")
-                : DocumentRoutes.ListBelow(ListedPriceKey.Beginning(key.Text), query, store, kind, request);
+                : await DocumentRoutes.ListBelow(ListedPriceKey.Beginning(key.Text), query, store, kind, request);
 }

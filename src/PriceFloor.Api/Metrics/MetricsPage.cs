@@ -58,7 +58,7 @@ public static class MetricsPage
     private static void OfStore(StringBuilder text, Store store, Settings settings)
     {
         Family(text, "pricefloor_revisions_total", "counter", "Revisions ever written to the store.", [("", store.Position)]);
-        Family(text, "pricefloor_store_bytes", "gauge", "Size of the store's files.", [("", SizeOf(store.Path) + SizeOf(store.Path + "-wal"))]);
+        Family(text, "pricefloor_store_bytes", "gauge", "Size of the store's files.", [("", store.Bytes)]);
         Family(text, "pricefloor_data_free_bytes", "gauge", "Free space on the data folder's disk.",
             [("", new DriveInfo(Path.GetFullPath(settings.DataFolder)).AvailableFreeSpace)]);
     }
@@ -81,8 +81,6 @@ public static class MetricsPage
         foreach (var (labels, value) in samples)
             text.Append(CultureInfo.InvariantCulture, $"{name}{labels} {value}\n");
     }
-
-    private static long SizeOf(string path) => new FileInfo(path) is { Exists: true } file ? file.Length : 0;
 
     private static DateTimeOffset? NewestBackup(Settings settings)
     {

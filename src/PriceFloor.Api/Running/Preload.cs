@@ -14,7 +14,7 @@ public static class Preload
 {
     public static void Begin() => _ = Task.Run(() =>
     {
-        Store.LoadLibraries();
+        Engine.LoadLibraries();
         JsonSerializer.SerializeToUtf8Bytes(new HealthAnswer(""), WireJson.Options);
         KeyRing.HashOf("");
     });

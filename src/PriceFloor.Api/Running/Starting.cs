@@ -62,7 +62,8 @@ public static class Starting
         builder.Services.AddSingleton(services =>
         {
             _ = services.GetRequiredService<StoreLock>(); // made before the store, so that it is let go after it
-            return new Store(services.GetRequiredService<Settings>().StorePath, services.GetRequiredService<TimeProvider>());
+            var clock = services.GetRequiredService<TimeProvider>();
+            return new Store(Engine.InFile(services.GetRequiredService<Settings>().StorePath, clock), clock);
         });
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = s_longestGoodbye);
         builder.Services.AddSingleton<StoreReadiness>();

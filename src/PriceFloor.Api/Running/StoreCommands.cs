@@ -101,7 +101,7 @@ public static class StoreCommands
         using var held = Alone(settings);
         if (!File.Exists(settings.StorePath))
             throw new StoreException($"There is no store at {Path.GetFullPath(settings.StorePath)}. The first start makes one, with its first key.");
-        using var store = new Store(settings.StorePath, TimeProvider.System);
+        using var store = new Store(Engine.InFile(settings.StorePath, TimeProvider.System), TimeProvider.System);
         store.Open();
         var (name, key) =
             (string.Create(CultureInfo.InvariantCulture, $"admin-key-{TimeProvider.System.GetUtcNow():yyyyMMdd-HHmmss}"), KeyText.New());

@@ -20,12 +20,12 @@ public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostPr
     /// What the caller may know of it. Without the scope "read" that is nothing: a rule or a profile that is named is refused, and the lines are
     /// sorted by no rules.
     /// </summary>
-    public static Outcome<DraftContext> Of(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
+    public static async ValueTask<Outcome<DraftContext>> OfAsync(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
     {
         if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
             return RequestFault.Of(ProblemTypes.KeyNotAllowed,
                 "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key.");
-        var revision = caller.May(Scope.Read) ? store.Read(snapshot =>
+        var revision = caller.May(Scope.Read) ? await store.ReadAsync(snapshot =>
             Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
         var (against, yearStart) = reader.Read(query.AsOf,
             catalogue => (query.Against is { } key ? catalogue.Profile(key) : null, catalogue.YearStart));

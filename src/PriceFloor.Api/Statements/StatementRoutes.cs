@@ -25,7 +25,7 @@ public static class StatementRoutes
     public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, CatalogueReader reader, Store store,
         IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
-        var found = DraftContext.Of(query.Value, reader, store, Caller.Of(context));
+        var found = await DraftContext.OfAsync(query.Value, reader, store, Caller.Of(context));
         if (found.Found is not { } known)
             return Problem.Of(found.Faults);
         if (ContentCoding.Against(context.Request) is { } coded)

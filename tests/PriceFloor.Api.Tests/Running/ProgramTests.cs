@@ -88,7 +88,7 @@ public sealed class ProgramTests : IDisposable
     [Fact]
     public async Task A_check_finds_a_document_that_no_longer_reads_and_forgetting_warns_of_backups()
     {
-        using (var store = new Store(Db, TimeProvider.System))
+        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
         {
             store.Open();
             store.Write("test", writing => writing.Save("design", "a", """{"making":7}""", []));
@@ -110,7 +110,7 @@ public sealed class ProgramTests : IDisposable
     [Fact]
     public async Task A_file_that_is_no_store_stops_the_start_and_stays_as_it_is()
     {
-        using (var store = new Store(Db, TimeProvider.System))
+        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
         {
             store.Open();
             for (var i = 0; i < 40; i++)
@@ -141,7 +141,7 @@ public sealed class ProgramTests : IDisposable
     [Fact]
     public async Task A_store_that_another_program_holds_stops_the_start()
     {
-        using (var store = new Store(Db, TimeProvider.System))
+        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
             store.Open();
         await using var browser = new SqliteConnection($"Data Source={Db};Pooling=False");
         await browser.OpenAsync(Studio.Cancellation);
@@ -184,7 +184,7 @@ public sealed class ProgramTests : IDisposable
     [Fact]
     public async Task A_newer_schema_stops_the_start()
     {
-        using (var store = new Store(Db, TimeProvider.System))
+        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
             store.Open();
         Execute($"PRAGMA user_version = {Migrations.Newest + 1}");
         var refused = await Run(_folder);

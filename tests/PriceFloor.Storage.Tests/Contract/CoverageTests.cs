@@ -27,7 +27,7 @@ public sealed class CoverageTests
     {
         const BindingFlags Own = BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly;
         string[] ofOneEngine =
-            [nameof(Snapshot.SynchronousLevel), nameof(Store.Path), nameof(Store.Open), nameof(Store.IsBehind), nameof(Store.Dispose)];
+            [nameof(Snapshot.SynchronousLevel), nameof(Store.Open), nameof(Store.IsBehind), nameof(Store.Dispose)];
         var contracts = Directory.EnumerateFiles(Repository.File("tests/PriceFloor.Storage.Tests/Contract"), "*.cs");
         var asked = string.Concat(contracts.Select(File.ReadAllText));
         var names = new[] { typeof(Store), typeof(Snapshot), typeof(Writing) }.SelectMany(type => type.GetMembers(Own))

@@ -26,6 +26,14 @@ public abstract class RevisionContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
+    public async Task What_is_awaited_is_what_stands()
+    {
+        Save("a", "1");
+        Assert.Equal("1", (await Store.ReadAsync(snapshot => snapshot.Find("design", "a")))!.Body);
+        Assert.True(Store.Bytes > 0);
+    }
+
+    [Fact]
     public void A_key_that_was_ever_there_is_still_known()
     {
         Save("x/1", "1");

@@ -35,7 +35,7 @@ public sealed class BusyStoreTests : StoreInTrouble
             Save(store, "a", "1");
         using (Held("PRAGMA locking_mode=EXCLUSIVE; BEGIN EXCLUSIVE"))
         {
-            using var store = new Store(Db, Clock);
+            using var store = new Store(Engine.InFile(Db, Clock), Clock);
             var refused = new Task<StoreTrouble?>[]
             {
                 Task.Run<StoreTrouble?>(() => StoppedBy(() => store.Open())),

@@ -8,7 +8,7 @@ public sealed class DamagedStoreTests : StoreInTrouble
     [Fact]
     public void A_file_that_holds_something_else_is_damaged_whichever_way_it_is_used()
     {
-        using var store = new Store(Db, Clock);
+        using var store = new Store(Engine.InFile(Db, Clock), Clock);
         File.WriteAllText(Db, new string('x', 8192));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Body(store, "a")));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Save(store, "a", "1")));
@@ -34,7 +34,7 @@ public sealed class DamagedStoreTests : StoreInTrouble
                 file.WriteByte(0xEE); // no kind of page that there is
             }
 
-        using var spoilt = new Store(Db, Clock);
+        using var spoilt = new Store(Engine.InFile(Db, Clock), Clock);
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => spoilt.Read(snapshot => snapshot.All(long.MaxValue))));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Save(spoilt, "D-1", "1")));
         Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => Backup.Make(Db, At("copy.db"))));
@@ -45,10 +45,11 @@ public sealed class DamagedStoreTests : StoreInTrouble
     [Fact]
     public void A_store_that_is_not_there_cannot_be_opened()
     {
-        using var store = new Store(At("nowhere/pricefloor.db"), Clock);
+        var nowhere = At("nowhere/pricefloor.db");
+        using var store = new Store(Engine.InFile(nowhere, Clock), Clock);
         Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Body(store, "a")));
         Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Save(store, "a", "1")));
-        Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => Backup.Make(store.Path, At("copy.db"))));
-        Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => StoreCheck.Of(store.Path, (_, _) => null)));
+        Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => Backup.Make(nowhere, At("copy.db"))));
+        Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => StoreCheck.Of(nowhere, (_, _) => null)));
     }
 }

@@ -42,6 +42,7 @@ public sealed class EngineExceptionTests : StoreInTrouble
         foreach (var mine in new Exception[] { new InvalidOperationException(), new IOException(), new SqliteException("of another store", 11) })
         {
             Assert.Same(mine, Record.Exception(() => store.Read<bool>(_ => throw mine)));
+            Assert.Same(mine, await Record.ExceptionAsync(async () => await store.ReadAsync<bool>(_ => throw mine)));
             Assert.Same(mine, Record.Exception(() => store.Write<bool>("test", _ => throw mine)));
             Assert.Same(mine, await Record.ExceptionAsync(() => store.WriteAsync<bool>("test", _ => throw mine)));
         }

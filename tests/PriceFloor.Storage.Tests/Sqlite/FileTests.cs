@@ -12,9 +12,11 @@ public sealed class FileTests : IDisposable
     private readonly FakeTimeProvider _clock = new(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero));
     private readonly Store _store;
 
+    private string Db => Path.Combine(_folder, "data", "pricefloor.db");
+
     public FileTests()
     {
-        _store = new Store(Path.Combine(_folder, "data", "pricefloor.db"), _clock);
+        _store = new Store(Engine.InFile(Db, _clock), _clock);
         _store.Open();
     }
 
@@ -77,7 +79,7 @@ public sealed class FileTests : IDisposable
     {
         var file = Path.Combine(_folder, "file");
         File.WriteAllText(file, "");
-        using var store = new Store(Path.Combine(file, "below", "pricefloor.db"), _clock);
+        using var store = new Store(Engine.InFile(Path.Combine(file, "below", "pricefloor.db"), _clock), _clock);
         Assert.Contains(file, Assert.Throws<StoreException>(store.Open).Message, StringComparison.Ordinal);
     }
 
@@ -85,7 +87,7 @@ public sealed class FileTests : IDisposable
     public void The_schema_is_strict_and_a_number_is_never_given_twice()
     {
         Save("a", "1");
-        using var connection = new SqliteConnection($"Data Source={_store.Path};Pooling=False;Foreign Keys=True");
+        using var connection = new SqliteConnection($"Data Source={Db};Pooling=False;Foreign Keys=True");
         connection.Open();
         foreach (var refused in new[]
         {
@@ -103,7 +105,7 @@ public sealed class FileTests : IDisposable
 
     private SqliteConnection Connect()
     {
-        var connection = new SqliteConnection($"Data Source={_store.Path};Pooling=False");
+        var connection = new SqliteConnection($"Data Source={Db};Pooling=False");
         connection.Open();
         return connection;
     }

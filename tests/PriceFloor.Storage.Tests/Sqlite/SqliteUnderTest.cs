@@ -12,7 +12,7 @@ public sealed class SqliteUnderTest : EngineUnderTest
 
     public override Store Open()
     {
-        var store = new Store(Db, Clock);
+        var store = new Store(Engine.InFile(Db, Clock), Clock);
         store.Open();
         return store;
     }

@@ -37,9 +37,10 @@ public sealed class StoreBackupTests : StoreInAFolder
         }, TestContext.Current.CancellationToken);
         for (var i = 0; i < 5; i++)
         {
-            using var copy = new Store(Backup.Make(Db, At($"copy-{i}.db")).Path, Clock);
+            var path = Backup.Make(Db, At($"copy-{i}.db")).Path;
+            using var copy = new Store(Engine.InFile(path, Clock), Clock);
             copy.Open();
-            Assert.Empty(StoreCheck.Of(copy.Path, (_, _) => null).Faults);
+            Assert.Empty(StoreCheck.Of(path, (_, _) => null).Faults);
             Assert.Equal(copy.Read(snapshot => snapshot.Find("design", "a"))!.Body, copy.Read(snapshot => snapshot.Find("design", "b"))!.Body);
         }
 

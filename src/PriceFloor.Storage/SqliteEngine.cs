@@ -1,0 +1,145 @@
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+
+namespace PriceFloor.Storage;
+
+/// <summary>
+/// One SQLite file. Write-ahead log, synchronous=FULL: what was acknowledged survives a power cut. SQLite works synchronously, so what may be awaited
+/// is done when it returns; one writer at a time, any number of readers.
+/// </summary>
+internal sealed class SqliteEngine : Engine
+{
+    private readonly string _path;
+    private readonly string _connectionString;
+    private readonly HighWaterKeeper _highWater;
+    private bool _isOpen;
+
+    public SqliteEngine(string path, TimeProvider clock)
+    {
+        _path = path;
+        _connectionString =
+            new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
+        _highWater = new HighWaterKeeper(path, clock, MarkAt);
+    }
+
+    public override long Bytes => SizeOf(_path) + SizeOf(_path + "-wal");
+
+    /// <summary>Loads what reads and writes a store, by way of one in memory.</summary>
+    public static void Load()
+    {
+        using var connection = EngineCalls.Open("Data Source=:memory:");
+        connection.ExecuteScalar<long>("SELECT @one", new { one = 1L });
+    }
+
+    /// <summary>A file of another program is refused.</summary>
+    public override bool IsBehind()
+    {
+        if (!HasContent)
+            return false;
+        try
+        {
+            using var connection = StoreFile.Open(_path);
+            return !IsUnbegun(connection) && StoreFile.SchemaOf(connection, _path) < Migrations.Newest;
+        }
+        catch (StoreTroubleException)
+        {
+            return false;
+        }
+    }
+
+    internal override Opened Open(DateTimeOffset now)
+    {
+        try
+        {
+            DataFolder.Create(Path.GetDirectoryName(Path.GetFullPath(_path))!);
+            if (File.Exists(_path))
+                RefuseAlienFile();
+            else
+                StoreFile.Create(_path).Dispose(); // SQLite would make it readable for everybody
+            using var connection = Connect();
+            var upgrade = Upgrading.Bring(connection, _path, now);
+            var (standing, why) = Continuity.Resume(connection, _path);
+            _highWater.Begin(standing);
+            _isOpen = true;
+            return new Opened(upgrade, standing.Life, standing.Position, why);
+        }
+        catch (Exception e) when (e is StoreTroubleException or IOException or UnauthorizedAccessException)
+        {
+            throw DataFolder.CannotOpenStore(_path, e);
+        }
+    }
+
+    internal override Session BeginReading() => SqliteSession.Alone(Connect(), deferred: true);
+
+    internal override ValueTask<Session> BeginReadingAsync() => new(BeginReading());
+
+    internal override ValueTask<Session> BeginWritingAsync() => new(SqliteSession.Alone(Connect(), deferred: false));
+
+    internal override void Probe(TimeSpan within, DateTimeOffset now)
+    {
+        using var connection = Connect();
+        connection.DefaultTimeout = int.Max(1, (int)within.TotalSeconds);
+        connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout={within.TotalMilliseconds:0}"));
+        connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at",
+            new { now = Moment.Of(now) });
+    }
+
+    internal override void Committed(long position, long number) => _highWater.Advance(position, number);
+
+    /// <summary>Closes the connections and brings what stands in the write-ahead log into the file, so that it can be copied as it is.</summary>
+    public override void Dispose()
+    {
+        _highWater.Dispose(); // reads its last mark
+        using var connection = new SqliteConnection(_connectionString);
+        SqliteConnection.ClearPool(connection);
+        if (_isOpen)
+            Checkpoint();
+    }
+
+    private string MarkAt(long position)
+    {
+        using var session = BeginReading();
+        return new Snapshot(session).MarkAt(position);
+    }
+
+    private void Checkpoint()
+    {
+        try
+        {
+            using var connection = StoreFile.Open(_path);
+            connection.Execute("PRAGMA wal_checkpoint(TRUNCATE)");
+        }
+        catch (Exception e) when (e is StoreTroubleException or StoreException)
+        {
+            // Nothing is lost: the log stays, and whoever opens the store next reads it.
+        }
+    }
+
+    private bool HasContent => SizeOf(_path) > 0;
+
+    private static long SizeOf(string path) => new FileInfo(path) is { Exists: true } file ? file.Length : 0;
+
+    /// <summary>A file of another program, or one that lost its end, is left as it is. An empty one is a store that was never begun.</summary>
+    private void RefuseAlienFile()
+    {
+        if (!HasContent)
+            return;
+        using var connection = StoreFile.Open(_path);
+        if (IsUnbegun(connection))
+            return;
+        StoreFile.SchemaOf(connection, _path);
+        if (connection.ExecuteScalar<string>("PRAGMA quick_check(1)") is var found && found != "ok")
+            throw DataFolder.NotAStore(_path, found ?? "it cannot be read.");
+    }
+
+    /// <summary>Made, but stopped before its first table.</summary>
+    private static bool IsUnbegun(SqliteConnection connection) =>
+        connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master") == 0 && connection.ExecuteScalar<int>("PRAGMA user_version") == 0;
+
+    private SqliteConnection Connect()
+    {
+        var connection = EngineCalls.Open(_connectionString);
+        connection.Execute("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;");
+        return connection;
+    }
+}
