@@ -6,7 +6,7 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.Access;
 
 /// <summary>
-/// How many batches of one key run at the same time: each may take as long as its caller likes, so that one key must not hold all there is.
+/// How many batches of one key run at the same time. A batch may take as long as its caller likes, so one key must not take all capacity.
 /// </summary>
 public sealed class BatchSlots(Settings settings) : IEndpointFilter
 {

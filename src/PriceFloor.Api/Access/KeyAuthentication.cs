@@ -7,7 +7,10 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Access;
 
-/// <summary>Who is let in: not while the store is closed, not too often, and only with a key that may, where the address needs one.</summary>
+/// <summary>
+/// Authenticates the key, applies the rate limits, and checks that the key has the scope that the endpoint needs. Refuses everything while the
+/// store is closed.
+/// </summary>
 public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, RateLimits limits)
 {
     private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture,
@@ -17,7 +20,7 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
     {
         var needs = context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>();
         if (needs is not null && !opening.IsDone)
-            return Problem.Busy().ExecuteAsync(context); // an earlier program's store is brought up to date
+            return Problem.Busy().ExecuteAsync(context); // the store of an earlier program is being upgraded
         var caller = needs is not null ? CallerOf(context) : null;
         if (caller is not null)
             context.Features.Set(caller);
@@ -39,11 +42,11 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
         ? ring.Identify(context.Request.Headers.Authorization.ToString(), key, KeptFor(context))
         : null;
 
-    /// <summary>Only where a connection has one request at a time.</summary>
+    /// <summary>Only if a connection has one request at a time.</summary>
     private static IDictionary<object, object?>? KeptFor(HttpContext context) =>
         HttpProtocol.IsHttp11(context.Request.Protocol) ? context.Features.Get<IConnectionItemsFeature>()?.Items : null;
 
-    /// <summary>The key that the request sends; empty where it sends none.</summary>
+    /// <summary>The key that the request sends; empty if it sends none.</summary>
     private static ReadOnlySpan<char> KeyIn(HttpContext context) =>
         context.Request.Headers.Authorization.ToString() is var header && header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase)
             ? header.AsSpan("Bearer ".Length).Trim()
@@ -58,7 +61,7 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
         if (limits.TakeWrongKey(context) is { } wait)
             return Problem.TooManyRequests(wait, "Too many wrong keys came from this address. ");
         return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key.ToString())
-            ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it anew."
-            : "The key is not known here or has expired.");
+            ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it again."
+            : "The key is unknown or has expired.");
     }
 }

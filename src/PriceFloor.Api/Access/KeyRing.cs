@@ -5,22 +5,22 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Access;
 
-/// <summary>The keys that open the service. Kept only as SHA-256 hashes, compared in constant time.</summary>
+/// <summary>The keys of the service, kept only as SHA-256 hashes and compared in constant time.</summary>
 public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
 {
     private readonly Lock _lock = new();
     private Known[]? _keys;
 
-    /// <summary>The caller behind a key, or null where it is unknown or has expired.</summary>
+    /// <summary>The caller behind a key, or null if the key is unknown or has expired.</summary>
     public Caller? Identify(ReadOnlySpan<char> key) => StillGood(Find(key, Keys()));
 
     /// <summary>
-    /// The same for a header that holds a key. A connection that sends it again sends the very same string, which the web server keeps for it: it is
-    /// not hashed again as long as no key has changed.
+    /// The same for a header with a key. A connection that sends the header again sends the same string object, which the web server keeps for it,
+    /// so the key is not hashed again until a key changes.
     /// </summary>
     /// <param name="header">The header.</param>
     /// <param name="key">The key in it.</param>
-    /// <param name="ofConnection">What is kept for the connection as long as it is open; null where nothing can be.</param>
+    /// <param name="ofConnection">What is kept for the connection while it is open; null if nothing can be kept.</param>
     public Caller? Identify(string header, ReadOnlySpan<char> key, IDictionary<object, object?>? ofConnection)
     {
         if (ofConnection is null)
@@ -38,7 +38,7 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     private static Known? Find(ReadOnlySpan<char> key, Known[] keys)
     {
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        Hash(key, hash); // a mistyped key has another one: only whoever is refused is told which of the two it was
+        Hash(key, hash); // an unknown or a mistyped key; only a refusal says which
         Known? found = null;
         foreach (var stored in keys)
             if (CryptographicOperations.FixedTimeEquals(stored.Hash, hash))
@@ -55,14 +55,14 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
         return found.Caller;
     }
 
-    /// <summary>Forgets what was read, after keys have changed.</summary>
+    /// <summary>Drops the keys that were read, after keys have changed.</summary>
     public void Refresh()
     {
         lock (_lock)
             Volatile.Write(ref _keys, null);
     }
 
-    /// <summary>A key as it is kept; with profiles, held to those.</summary>
+    /// <summary>A stored key; with profiles, it is limited to them.</summary>
     public static StoredKey Stored(string name, string key, IEnumerable<Scope> scopes, DateTimeOffset created, DateTimeOffset? expires,
         IEnumerable<string>? profiles = null) =>
             new(name, HashOf(key), string.Join(' ', scopes.Distinct().Order().Select(NameOf)), Moment.Of(created),
@@ -74,7 +74,7 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
 
     public static string NameOf(Scope scope) => JsonNamingPolicy.KebabCaseLower.ConvertName(scope.ToString());
 
-    // Read inside the lock, so that a list from before a change is never kept after it.
+    // Read inside the lock, so a list from before a change is never kept after it.
     private Known[] Keys()
     {
         if (Volatile.Read(ref _keys) is { } known)
@@ -83,7 +83,7 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
             return _keys ??= [.. store.Read(snapshot => snapshot.Keys).SelectMany(SecretsOf)];
     }
 
-    /// <summary>The secret of a key, and the one before its rotation, which ends by itself.</summary>
+    /// <summary>The secret of a key, and the one before its rotation, which expires by itself.</summary>
     private IEnumerable<Known> SecretsOf(StoredKey key)
     {
         var caller = new Caller(key.Name, ScopesOf(key))

@@ -3,8 +3,8 @@ using System.Collections.Concurrent;
 namespace PriceFloor.Api.Access;
 
 /// <summary>
-/// When each key was last used, to the minute. Kept in memory, so that no request writes; what has moved is written now and then by
-/// <see cref="AccessKeys.KeyUseWriter"/>.
+/// When each key was last used, to the minute. Kept in memory, so no request writes; <see cref="AccessKeys.KeyUseWriter"/> writes the changes
+/// from time to time.
 /// </summary>
 public sealed class KeyUses
 {
@@ -12,13 +12,13 @@ public sealed class KeyUses
 
     private readonly ConcurrentDictionary<string, KeyUse> _uses = new();
 
-    /// <summary>The use of a key, the same object as long as the key is there.</summary>
+    /// <summary>The use of a key: the same object as long as the key exists.</summary>
     public KeyUse Of(string name) => _uses.GetOrAdd(name, _ => new KeyUse());
 
-    /// <summary>A key has gone, and another may come by its name.</summary>
+    /// <summary>A key is gone, and another may get its name.</summary>
     public void Forget(string name) => _uses.TryRemove(name, out _);
 
-    /// <summary>What is not written yet.</summary>
+    /// <summary>Changes that are not written yet.</summary>
     public IReadOnlyList<(string Name, long At)> Unwritten => [.. _uses.Where(use => use.Value.IsUnwritten).Select(use => (use.Key, use.Value.At))];
 
     public void Written(string name, long at) => Of(name).WrittenAt = at;
@@ -35,7 +35,7 @@ public sealed class KeyUse
 
     public bool IsUnwritten => At > WrittenAt;
 
-    /// <summary>Writes memory once a minute, and only reads it otherwise.</summary>
+    /// <summary>Writes to memory once a minute, and only reads otherwise.</summary>
     public void Now(long moment)
     {
         var minute = moment - moment % KeyUses.Minute;

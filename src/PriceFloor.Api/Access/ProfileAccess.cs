@@ -2,7 +2,7 @@ using System.Collections.Frozen;
 
 namespace PriceFloor.Api.Access;
 
-/// <summary>Which cost profiles a key may see: all of them, or only those it is held to.</summary>
+/// <summary>Which cost profiles a key may see: all of them, or only those it is limited to.</summary>
 public sealed class ProfileAccess
 {
     public static readonly ProfileAccess All = new(null);

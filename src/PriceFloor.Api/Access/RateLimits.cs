@@ -5,13 +5,13 @@ using PriceFloor.Api.Configuration;
 namespace PriceFloor.Api.Access;
 
 /// <summary>
-/// Requests a minute, counted for each key, or for each address where there is none; and wrong keys a minute for each address. A key that is
-/// right opens also from an address that has used up its wrong ones: a shop and a broken script often share one, and 238 secret bits are not
-/// guessed. What the limit keeps small is the noise, not the chance.
+/// Counts requests a minute for each key, or for each address if there is no key; and wrong keys a minute for each address. A right key works even
+/// from an address that has used up its wrong ones: a shop and a broken script often share an address, and 238 secret bits cannot be guessed. The
+/// limit reduces the noise, not the chance.
 /// </summary>
 public sealed class RateLimits(Settings settings, TimeProvider clock)
 {
-    /// <summary>Addresses are not ours to trust: only so many are remembered.</summary>
+    /// <summary>Anybody can invent addresses, so only this many are remembered.</summary>
     private const int MostAddresses = 10_000;
 
     private readonly RateWindows<string> _keys = new(most: null);
@@ -24,21 +24,21 @@ public sealed class RateLimits(Settings settings, TimeProvider clock)
 
     private long Now => clock.GetUtcNow().ToUnixTimeSeconds();
 
-    /// <summary>Whether one more request is allowed, how many are left, and in how many seconds the count starts anew.</summary>
+    /// <summary>Whether one more request is allowed, how many are left, and in how many seconds the count starts again.</summary>
     public (bool Allowed, long Left, int Reset) Take(HttpContext context, Caller? caller)
     {
         var (taken, reset) = caller is not null ? _keys.Take(caller.Name, Now) : _addresses.Take(AddressOf(context), Now);
         return (taken <= PerMinute, long.Max(0, PerMinute - taken), reset);
     }
 
-    /// <summary>Counts a key that opened nothing; the seconds to wait where there were too many, else null.</summary>
+    /// <summary>Counts a wrong key; returns the seconds to wait if there were too many, else null.</summary>
     public int? TakeWrongKey(HttpContext context)
     {
         var (taken, reset) = _wrongKeys.Take(AddressOf(context), Now);
         return taken > settings.WrongKeysPerMinute ? reset : null;
     }
 
-    /// <summary>Who has one IPv6 address has 2^64 of them, so that the network counts as one.</summary>
+    /// <summary>One subscriber usually owns a whole IPv6 /64, so addresses are counted per /64.</summary>
     private static IPAddress AddressOf(HttpContext context)
     {
         if (context.Connection.RemoteIpAddress is not { } address)

@@ -2,8 +2,8 @@ using System.Collections.Concurrent;
 
 namespace PriceFloor.Api.Access;
 
-/// <summary>Counts for each caller in windows of a minute that begin with a first request.</summary>
-/// <param name="most">So many callers are remembered at most; null where they are ours to name.</param>
+/// <summary>Counts for each caller, in windows of a minute that begin with the first request.</summary>
+/// <param name="most">At most this many callers are remembered; null if the service names them itself.</param>
 public sealed class RateWindows<T>(int? most) where T : notnull
 {
     public const int Seconds = 60;
@@ -11,9 +11,9 @@ public sealed class RateWindows<T>(int? most) where T : notnull
     private readonly ConcurrentDictionary<T, Window> _windows = new();
 
     /// <summary>Counts one more.</summary>
-    /// <param name="caller">Who.</param>
+    /// <param name="caller">The caller.</param>
     /// <param name="now">The time in seconds.</param>
-    /// <returns>How many in this window, and in how many seconds it is over.</returns>
+    /// <returns>The count in this window, and the seconds until it ends.</returns>
     public (long Taken, int Reset) Take(T caller, long now)
     {
         var window = _windows.TryGetValue(caller, out var known) && known.Holds(now) ? known : Begun(caller, now);
@@ -43,7 +43,7 @@ public sealed class RateWindows<T>(int? most) where T : notnull
 
         public long Start => start;
 
-        /// <summary>False when it is over, and when the clock has jumped back before it.</summary>
+        /// <summary>False when the window is over, and when the clock has jumped back before it.</summary>
         public bool Holds(long now) => now >= start && now < start + Seconds;
 
         public long Take() => Interlocked.Increment(ref _taken);

@@ -3,7 +3,7 @@ namespace PriceFloor.Api.Access;
 /// <summary>What a key may do.</summary>
 public enum Scope
 {
-    /// <summary>Price checks: the word and whether the price carries its share, no figure.</summary>
+    /// <summary>Price checks: the verdict and whether the price carries its share, without figures.</summary>
     Verdict,
 
     /// <summary>Price checks with floor and target price; nothing that reveals costs.</summary>
@@ -18,7 +18,7 @@ public enum Scope
     /// <summary>Writing profiles, designs and channels, and listed prices.</summary>
     Write,
 
-    /// <summary>Keys.</summary>
+    /// <summary>Managing keys and backups, and reading who changed what.</summary>
     Admin,
 }
 

@@ -4,39 +4,39 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.AccessKeys;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class AccessKeyOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(AccessKeyOperations));
 
     private static readonly Operation MakeKey = new("createKey", "Keys", "Make a key", "The key itself is in this answer and nowhere else. "
-        + "With profiles it sees only those cost profiles, the designs that count on them and their listed prices. Scope: admin.")
+        + "With profiles it sees only those cost profiles, the designs that use them and their listed prices. Scope: admin.")
     {
         Answer = typeof(KeyAnswer),
-        Good = new Dictionary<int, string> { [201] = "The key, shown this once." },
+        Good = new Dictionary<int, string> { [201] = "The key, shown only this once." },
         Cases = AccessKeyCases.Keys,
         Problems = [ProblemTypes.InUse],
     };
 
     private static readonly Operation ListKeys = new("listKeys", "Keys", "The keys",
-        "Their names, scopes and when they were last used, never the keys themselves. Scope: admin.")
+        "Names, scopes and when each key was last used, never the keys themselves. Scope: admin.")
     { Answer = typeof(KeyPage), AnswerExample = s_files["listKeys.answer.json"] };
 
     private static readonly Operation GetKey = new("getKey", "Keys", "A key",
-        "Its name, scopes and when it was last used, never the key itself. Scope: admin.")
+        "Name, scopes and when it was last used, never the key itself. Scope: admin.")
     { Answer = typeof(KeyAnswer), AnswerExample = s_files["getKey.answer.json"] };
 
-    private static readonly Operation RotateKey = new("rotateKey", "Keys", "Give a key another secret",
-        "The same name, scopes, profiles and expiry with a new secret, shown in this answer and nowhere else. The present secret goes on for "
-        + "overlapHours, so that callers can change over; one that an earlier rotation left goes on no longer. Scope: admin.")
+    private static readonly Operation RotateKey = new("rotateKey", "Keys", "Give a key a new secret",
+        "The same name, scopes, profiles and expiry with a new secret, shown in this answer and nowhere else. The present secret works for another "
+        + "overlapHours, so callers can change over; a secret that an earlier rotation left stops working. Scope: admin.")
     {
         Answer = typeof(KeyAnswer),
-        Good = new Dictionary<int, string> { [201] = "The new key, shown this once." },
+        Good = new Dictionary<int, string> { [201] = "The new key, shown only this once." },
         AnswerExample = s_files["rotateKey.answer.json"],
     };
 
     private static readonly Operation DeleteKey = new("deleteKey", "Keys", "Delete a key",
-        "From now on it opens nothing. The last key with the scope admin that does not expire stays. Scope: admin.")
+        "The key stops working at once. The last key with the scope admin that does not expire cannot be deleted. Scope: admin.")
     { Good = new Dictionary<int, string> { [204] = "Deleted." }, Problems = [ProblemTypes.InUse] };
 
     public static void MapAccessKeys(this RouteGroupBuilder v1)

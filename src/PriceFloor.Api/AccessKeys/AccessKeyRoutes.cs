@@ -7,7 +7,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.AccessKeys;
 
-/// <summary>Keys: made and shown once, listed without their secret, rotated, deleted.</summary>
+/// <summary>Keys: made and shown once, listed without their secrets, rotated, deleted.</summary>
 public static class AccessKeyRoutes
 {
     public static async Task<Results<Created<KeyAnswer>, Problem>> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, KeyUses uses,
@@ -53,7 +53,7 @@ public static class AccessKeyRoutes
             : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
     }
 
-    /// <summary>Another secret under the same name; the present one goes on until the overlap is over, one before it no longer.</summary>
+    /// <summary>A new secret under the same name. The present one works until the overlap is over; an earlier one stops working.</summary>
     public static async Task<Results<Created<KeyAnswer>, Problem>> Rotate(string name, FromQuery<KeyRotationQuery> query, Store store, KeyRing ring,
         KeyUses uses, TimeProvider clock, HttpContext context)
     {
@@ -77,7 +77,7 @@ public static class AccessKeyRoutes
         NotKept(context);
         var problem = await store.WriteAsync<Problem?>(Caller.Of(context), writing =>
         {
-            // One that expires would one day leave nobody who can make keys, so it does not count.
+            // A key that expires would one day leave nobody who can make keys, so it does not count.
             var lasting = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
             if (lasting is [var last] && last.Name == name)
                 return Problem.Of([RequestFault.InUse(

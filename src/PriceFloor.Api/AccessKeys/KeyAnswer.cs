@@ -4,7 +4,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.AccessKeys;
 
-/// <summary>A key as it is kept.</summary>
+/// <summary>A stored key.</summary>
 public sealed record KeyAnswer
 {
     /// <summary>Its name.</summary>
@@ -16,30 +16,30 @@ public sealed record KeyAnswer
     /// <summary>When it was made.</summary>
     public required DateTimeOffset CreatedAt { get; init; }
 
-    /// <summary>When it stops working; absent: never.</summary>
+    /// <summary>When it stops working; absent if never.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTimeOffset? Expires { get; init; }
 
-    /// <summary>The only cost profiles that it sees; absent: everything.</summary>
+    /// <summary>The only cost profiles that it sees; absent if it sees everything.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? Profiles { get; init; }
 
-    /// <summary>The minute in which it last opened something; absent: not yet.</summary>
+    /// <summary>The minute in which it was last used; absent if not yet.</summary>
     /// <example>2027-01-02T09:00:00.000000Z</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTimeOffset? LastUsed { get; init; }
 
-    /// <summary>How long the key before the last rotation opens as well; absent: it does not.</summary>
+    /// <summary>Until when the secret before the last rotation works too; absent if it does not.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTimeOffset? PreviousUntil { get; init; }
 
-    /// <summary>The key itself: shown this once, in the answer that made it.</summary>
+    /// <summary>The key itself: shown only once, in the answer that made it.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Key { get; init; }
 
-    /// <param name="key">The key as it is kept.</param>
-    /// <param name="secret">The key itself, where it is new.</param>
-    /// <param name="use">When it was used since the start of the service.</param>
+    /// <param name="key">The stored key.</param>
+    /// <param name="secret">The key itself, if it is new.</param>
+    /// <param name="use">When it was used since the service started.</param>
     /// <param name="now">The time of the answer, in microseconds since 1970 UTC.</param>
     public static KeyAnswer Of(StoredKey key, string? secret, KeyUse use, long now) => new()
     {
@@ -56,5 +56,5 @@ public sealed record KeyAnswer
 
 /// <summary>A page of keys.</summary>
 /// <param name="Items">The keys, without their secrets.</param>
-/// <param name="Next" example="shop-plugin">What to give as after for the next page; null on the last.</param>
+/// <param name="Next" example="shop-plugin">Send this as after for the next page; null on the last.</param>
 public sealed record KeyPage(IReadOnlyList<KeyAnswer> Items, string? Next);

@@ -5,7 +5,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.AccessKeys;
 
-/// <summary>A key to be made.</summary>
+/// <summary>A key to make.</summary>
 public sealed record KeyRequest
 {
     /// <summary>A name for the key: 1 to 64 letters, digits and . _ ~ : + -</summary>
@@ -17,19 +17,19 @@ public sealed record KeyRequest
     [MinLength(1), MaxLength(6)]
     public required IReadOnlyList<Scope> Scopes { get; init; }
 
-    /// <summary>When it stops working; absent: never.</summary>
+    /// <summary>When it stops working; never if absent.</summary>
     /// <example>2028-01-01T00:00:00Z</example>
     public DateTimeOffset? Expires { get; init; }
 
     /// <summary>
-    /// Keys of the only cost profiles that it sees, with their designs and listed prices; absent: everything. Not with the scope admin.
+    /// Keys of the only cost profiles that it sees, with their designs and listed prices; everything if absent. Not with the scope admin.
     /// </summary>
     [MinLength(1), MaxLength(100)]
     [EachText(1, Limits.KeyLength)]
     public IReadOnlyList<string>? Profiles { get; init; }
 }
 
-/// <summary>A key needs a name, a scope, and a time ahead.</summary>
+/// <summary>A key needs a name, a scope, and an expiry in the future.</summary>
 public sealed class KeyRequestValidator : AbstractValidator<KeyRequest>
 {
     public KeyRequestValidator(TimeProvider clock)
@@ -42,6 +42,6 @@ public sealed class KeyRequestValidator : AbstractValidator<KeyRequest>
             .WithErrorCode("bad-key").WithMessage($"profiles holds keys of profiles, each {Keys.Rule}; leave it out for all.");
         RuleFor(request => request.Profiles).Must((request, profiles) => profiles is null || request.Scopes?.Contains(Scope.Admin) != true)
             .WithErrorCode("unexpected")
-            .WithMessage("An admin key makes keys for everything, so that it cannot be held to some profiles; leave profiles or admin out.");
+            .WithMessage("An admin key makes keys for everything, so it cannot be limited to some profiles; leave profiles or admin out.");
     }
 }

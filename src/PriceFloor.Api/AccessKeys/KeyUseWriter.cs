@@ -4,7 +4,7 @@ using Serilog;
 
 namespace PriceFloor.Api.AccessKeys;
 
-/// <summary>Writes down when keys were last used: at most once a minute, and at the end.</summary>
+/// <summary>Stores when keys were last used: at most once a minute, and at the end.</summary>
 public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) : BackgroundService
 {
     private readonly Lock _writing = new();
@@ -26,7 +26,7 @@ public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) 
         }
         catch (OperationCanceledException)
         {
-            // The service stops.
+            // The service is stopping.
         }
     }
 
@@ -58,7 +58,7 @@ public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) 
         }
         catch (StoreTroubleException e)
         {
-            Log.Warning("When keys were last used cannot be written now: {Message}", e.Message);
+            Log.Warning("The times when keys were last used cannot be written now: {Message}", e.Message);
         }
     }
 }

@@ -3,7 +3,7 @@ namespace PriceFloor.Api.Audit;
 /// <summary>What can be done to a document, a key or the whole store.</summary>
 public enum AuditAction
 {
-    /// <summary>A document or a key was made, or a deleted document put again.</summary>
+    /// <summary>A document or a key was made, or a deleted document was stored again.</summary>
     Created,
 
     /// <summary>A document was changed.</summary>
@@ -12,15 +12,15 @@ public enum AuditAction
     /// <summary>A document or a key was deleted.</summary>
     Deleted,
 
-    /// <summary>A key got another secret.</summary>
+    /// <summary>A key got a new secret.</summary>
     Rotated,
 
     /// <summary>The store was copied.</summary>
     BackedUp,
 
-    /// <summary>A backup was put in the store's place: what stands above this is what was done after.</summary>
+    /// <summary>A backup was put in the store's place: newer entries were made after that.</summary>
     Restored,
 
-    /// <summary>A deleted document was erased with its history, so that nothing before tells of it.</summary>
+    /// <summary>A deleted document was erased with its history, so no earlier entry mentions it.</summary>
     Forgotten,
 }

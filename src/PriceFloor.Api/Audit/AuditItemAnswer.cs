@@ -3,32 +3,32 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Audit;
 
-/// <summary>Who did what, and when: names of keys and documents, never what stands in them.</summary>
+/// <summary>Who did what, and when: names of keys and documents, never their contents.</summary>
 public sealed record AuditItemAnswer
 {
     /// <summary>When.</summary>
     public required DateTimeOffset At { get; init; }
 
-    /// <summary>Name of the key that did it; "command line" for a verb, "timed backup" for a backup that was due.</summary>
+    /// <summary>Name of the key that did it; "command line" for a verb, "timed backup" for a scheduled backup.</summary>
     /// <example>shop-plugin</example>
     public required string By { get; init; }
 
     /// <summary>What was done.</summary>
     public required AuditAction Action { get; init; }
 
-    /// <summary>To what: profile, design, channel, price, reading-rules, key, or store for all of it.</summary>
+    /// <summary>The kind of thing: profile, design, channel, price, reading-rules, key, or store for all of it.</summary>
     /// <example>price</example>
     public required string Kind { get; init; }
 
     /// <summary>
-    /// The document's key (a listed price's: its design's and its channel's), the key's name, or the name of the backup's file;
-    /// absent where a document was forgotten.
+    /// The document's key (for a listed price, its design's and its channel's), the key's name, or the name of the backup's file; absent if a
+    /// document was forgotten.
     /// </summary>
     /// <example>RB-014/web</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Key { get; init; }
 
-    /// <summary>The revision that it made; absent for all but documents.</summary>
+    /// <summary>The revision that it made; only for documents.</summary>
     /// <example>3</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Revision { get; init; }
@@ -44,7 +44,7 @@ public sealed record AuditItemAnswer
     };
 }
 
-/// <summary>A page of the trail, the newest first.</summary>
+/// <summary>A page of the trail, newest first.</summary>
 /// <param name="Items">The changes.</param>
-/// <param name="Next" example="9223372036854775807.3">What to give as after for the next page; null on the last.</param>
+/// <param name="Next" example="9223372036854775807.3">Send this as after for the next page; null on the last.</param>
 public sealed record AuditPage(IReadOnlyList<AuditItemAnswer> Items, string? Next);

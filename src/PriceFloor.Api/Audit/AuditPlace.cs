@@ -3,7 +3,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Audit;
 
-/// <summary>How far back a reader of the trail has come, among what was done to documents and among all else: <c>120.5</c>.</summary>
+/// <summary>How far back a reader of the trail has come, in the entries about documents and in all others: <c>120.5</c>.</summary>
 public sealed record AuditPlace(long Documents, long Others)
 {
     public static readonly AuditPlace Newest = new(long.MaxValue, long.MaxValue);
@@ -15,7 +15,7 @@ public sealed record AuditPlace(long Documents, long Others)
         && long.TryParse(others, NumberStyles.None, CultureInfo.InvariantCulture, out var other)
         ? new(document, other) : null;
 
-    /// <summary>The entries before this place, the newest first, and the place behind them; null where there are no more.</summary>
+    /// <summary>The entries before this place, newest first, and the place after them; null if there are no more.</summary>
     public (IReadOnlyList<AuditEntry> Entries, AuditPlace? Next) Before(Snapshot snapshot, int limit)
     {
         var documents = snapshot.DocumentEntries(Documents, limit + 1).Select(entry => (AuditEntry: entry, IsOther: false));

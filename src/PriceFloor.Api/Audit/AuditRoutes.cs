@@ -5,7 +5,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Audit;
 
-/// <summary>The trail of changes. It is not kept beside the revisions: it is read from them.</summary>
+/// <summary>The trail of changes. It is read from the revisions and not kept beside them.</summary>
 public static class AuditRoutes
 {
     public static async Task<JsonAnswer<AuditPage>> Get(FromQuery<AuditQuery> query, Store store, HttpContext context)

@@ -6,7 +6,7 @@ using Serilog;
 
 namespace PriceFloor.Api.Backups;
 
-/// <summary>The backups that the service makes itself: one at a time, in <c>backups/</c> in the data folder, named by time.</summary>
+/// <summary>The backups that the service itself makes: one at a time, in <c>backups/</c> in the data folder, named by time.</summary>
 public sealed class BackupFolder(Settings settings, Store store, ServiceCounts counts, TimeProvider clock)
 {
     private const string Start = "pricefloor-", End = ".db", TimeFormat = "yyyyMMdd'T'HHmmss'Z'";
@@ -15,7 +15,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
 
     public string Path { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(settings.DataFolder, "backups"));
 
-    /// <summary>Makes one and tells the trail who wanted it.</summary>
+    /// <summary>Makes a backup and records in the trail who requested it.</summary>
     public BackupMade Make(string by)
     {
         lock (_making)
@@ -44,7 +44,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
         }
         catch (StoreTroubleException e)
         {
-            Log.Warning("The backup {Path} is made, but the trail could not be told: {Message}", made.Path, e.Message);
+            Log.Warning("The backup {Path} was made, but could not be recorded in the trail: {Message}", made.Path, e.Message);
         }
     }
 
@@ -54,7 +54,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
         foreach (var left in Directory.GetFiles(Path, $"{Start}*{End}.part-*")
                 .Where(file => File.GetLastWriteTimeUtc(file) < clock.GetUtcNow().UtcDateTime.AddDays(-1)))
             File.Delete(left); // of a backup that was killed
-        // where the clock was set back: the newest must be named so, and is not the first to go
+        // If the clock was set back, the newest must still have the newest name, or it would be the first to be deleted.
         var time = clock.GetUtcNow() is var now && Newest is { } newest && newest > now ? newest : now;
         var stem = Start + time.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
         var file = System.IO.Path.Combine(Path, stem + End);
@@ -63,10 +63,10 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
         return Backup.Make(settings.StorePath, file);
     }
 
-    /// <summary>When the newest backup was made; null where there is none.</summary>
+    /// <summary>When the newest backup was made; null if there is none.</summary>
     public DateTimeOffset? Newest => Made().Select(backup => (DateTimeOffset?)backup.Time).LastOrDefault();
 
-    /// <summary>Deletes all but the newest. Files that do not bear a name of ours are left alone.</summary>
+    /// <summary>Deletes all but the newest. Leaves files without a name of ours alone.</summary>
     public void KeepOnly(int count)
     {
         lock (_making)
@@ -77,7 +77,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
             }
     }
 
-    /// <summary>The backups that are there, the oldest first.</summary>
+    /// <summary>The existing backups, oldest first.</summary>
     private IEnumerable<(string File, DateTimeOffset Time)> Made() => !Directory.Exists(Path) ? [] : Directory.EnumerateFiles(Path, $"{Start}*{End}")
         .Select(file => (File: file, Parts: System.IO.Path.GetFileNameWithoutExtension(file)[Start.Length..].Split('-')))
         .Select(found => (found.File, Time: TimeOf(found.Parts), Again: found.Parts.Length == 1 ? 1

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Backups;
 
 public static class BackupRoutes
 {
-    /// <summary>Makes a backup while writes go on. What is in the way of it is the disk's, not the caller's: the log says what.</summary>
+    /// <summary>Makes a backup while writes go on. If it fails, the disk is at fault and not the caller: the log has the reason.</summary>
     public static Results<Created<BackupAnswer>, Problem> Post(BackupFolder folder, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";

@@ -6,8 +6,8 @@ using Serilog;
 namespace PriceFloor.Api.Backups;
 
 /// <summary>
-/// A backup every so many hours, counted from the newest one that is there, so that a service that is started anew every night still
-/// makes them; after each the oldest go.
+/// A backup at a fixed interval, counted from the newest existing one, so a service that restarts every night still makes them. After each backup
+/// the oldest ones are deleted.
 /// </summary>
 public sealed class BackupSchedule(Settings settings, BackupFolder folder, StoreReadiness opening, TimeProvider clock) : BackgroundService
 {
@@ -23,14 +23,14 @@ public sealed class BackupSchedule(Settings settings, BackupFolder folder, Store
             await Task.Delay(MakeOneThatIsDue(every), clock, stoppingToken);
     }
 
-    /// <summary>Makes a backup where it is time, and says how long to wait for the next.</summary>
+    /// <summary>Makes a backup if it is due, and returns how long to wait for the next.</summary>
     private TimeSpan MakeOneThatIsDue(TimeSpan every)
     {
         try
         {
             var wait = folder.Newest is { } newest ? newest + every - clock.GetUtcNow() : TimeSpan.Zero;
             if (wait > TimeSpan.Zero)
-                return wait < every ? wait : every; // longer, where the clock was set back
+                return wait < every ? wait : every; // longer, if the clock was set back
             var made = folder.Make(Trail.TimedBackup);
             folder.KeepOnly(settings.BackupsKept);
             Log.Information("Backup {Path}, {Bytes} bytes, sha256 {Sha256}", made.Path, made.Bytes, made.Sha256);
@@ -38,7 +38,7 @@ public sealed class BackupSchedule(Settings settings, BackupFolder folder, Store
         }
         catch (Exception e) when (e is StoreException or StoreTroubleException or IOException or UnauthorizedAccessException)
         {
-            Log.Error("No backup was made: {Message} It is tried again in {Minutes} minutes", e.Message, s_again.TotalMinutes);
+            Log.Error("No backup was made: {Message} The next attempt is in {Minutes} minutes", e.Message, s_again.TotalMinutes);
             return s_again;
         }
     }

@@ -11,7 +11,7 @@ public sealed record BreakEvenAnswer
     /// <summary>ISO 4217 code.</summary>
     public required string Currency { get; init; }
 
-    /// <summary>The price that was asked about.</summary>
+    /// <summary>The price in question.</summary>
     public required decimal Price { get; init; }
 
     /// <summary>What one sale leaves for rent, living and tax.</summary>
@@ -24,31 +24,31 @@ public sealed record BreakEvenAnswer
     /// <summary>What buyers pay for them before sales tax and do not get back.</summary>
     public required decimal Revenue { get; init; }
 
-    /// <summary>Bench hours that they take, up to four decimals.</summary>
+    /// <summary>Bench hours that the units take, up to four decimals.</summary>
     public required decimal BenchHours { get; init; }
 
-    /// <summary>Whole pieces that the year's bench hours make, rounded down.</summary>
+    /// <summary>Whole pieces that the year's bench hours can make, rounded down.</summary>
     [WholeNumber]
     public required decimal Capacity { get; init; }
 
-    /// <summary>Whether the units can be made at all.</summary>
+    /// <summary>Whether the year's bench hours are enough for the units.</summary>
     public required bool WithinCapacity { get; init; }
 
-    /// <summary>Their part of the year's bench hours, up to six decimals.</summary>
+    /// <summary>Their share of the year's bench hours, up to six decimals.</summary>
     public required decimal ShareOfYear { get; init; }
 
-    /// <summary>With planned: by how much of the plan sales may fall; negative where they must rise.</summary>
+    /// <summary>With planned: the share of the plan by which sales may fall; negative if they must rise.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? MarginOfSafety { get; init; }
 
-    /// <summary>With planned: by what multiple a change of sales changes the surplus; null at or below break-even.</summary>
+    /// <summary>With planned: the factor by which a change in sales changes the surplus; null at or below break-even.</summary>
     [PresentWith(nameof(MarginOfSafety))]
     public decimal? OperatingLeverage { get; init; }
 
     /// <summary>The revisions that the answer rests on.</summary>
     public required BasisAnswer Basis { get; init; }
 
-    /// <summary>Defaults that the answer leaned on and that lower it.</summary>
+    /// <summary>Defaults that the answer rests on and that lower it.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>

@@ -4,11 +4,11 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.BreakEvens;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class BreakEvenOperations
 {
     private static readonly Operation BreakEven = new("getBreakEven", "Questions", "How many must sell",
-        "The pieces of one design at one price (the listed one where none is given) that carry the whole year, and whether the year has the hours; "
+        "The pieces of one design at one price (the listed one by default) that carry the whole year, and whether there are enough bench hours; "
         + "as image/svg+xml a chart. Scope: read.")
     {
         Answer = typeof(BreakEvenAnswer),

@@ -3,8 +3,8 @@ using PriceFloor.Api.Pictures;
 namespace PriceFloor.Api.BreakEvens;
 
 /// <summary>
-/// How many must sell: what the sales leave rises with each piece, until it reaches what the year must bring. Hatched is what the bench
-/// hours cannot make.
+/// How many must sell: the money left from sales rises with each piece, until it reaches what the year must bring. The hatched part is beyond the
+/// bench hours.
 /// </summary>
 public static class BreakEvenPicture
 {
@@ -59,7 +59,7 @@ public static class BreakEvenPicture
         picture.Words(Picture.Right, Bottom + 36, "pieces sold in the year", Picture.Small, Palette.Quiet, "end");
     }
 
-    /// <summary>What each line and mark is, with its figure.</summary>
+    /// <summary>The meaning of each line and mark, with its figure.</summary>
     private static decimal Key(Picture picture, BreakEvenAnswer answer, decimal pool, decimal? planned)
     {
         var y = Bottom + 62;

@@ -7,7 +7,7 @@ namespace PriceFloor.Api.BreakEvens;
 /// <summary>A mix: how many of each are sold together.</summary>
 public sealed record BreakEvenRequest
 {
-    /// <summary>Key of the cost profile whose year is asked about.</summary>
+    /// <summary>Key of the cost profile.</summary>
     /// <example>main</example>
     [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Profile { get; init; }
@@ -33,7 +33,7 @@ public sealed record MixLineRequest : ISaleLine
     [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
-    /// <summary>The price in the channel's currency; absent: the listed one.</summary>
+    /// <summary>The price in the channel's currency; the listed one if absent.</summary>
     /// <example>120.00</example>
     [Price(Above = true)]
     public decimal? Price { get; init; }
@@ -44,7 +44,7 @@ public sealed record MixLineRequest : ISaleLine
     public required decimal Ratio { get; init; }
 }
 
-/// <summary>A mix has something in it.</summary>
+/// <summary>A mix needs a line with a ratio above 0.</summary>
 public sealed class BreakEvenRequestValidator : AbstractValidator<BreakEvenRequest>
 {
     public BreakEvenRequestValidator() => RuleFor(request => request.Lines)

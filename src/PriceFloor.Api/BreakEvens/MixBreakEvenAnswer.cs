@@ -31,13 +31,13 @@ public sealed record MixBreakEvenAnswer
     /// <summary>Whether the year has these hours.</summary>
     public required bool WithinCapacity { get; init; }
 
-    /// <summary>Their part of the year's bench hours, up to six decimals.</summary>
+    /// <summary>Their share of the year's bench hours, up to six decimals.</summary>
     public required decimal ShareOfYear { get; init; }
 
     /// <summary>The revisions that the answer rests on: the profile, then each line's design and channel.</summary>
     public required IReadOnlyDictionary<string, object> Basis { get; init; }
 
-    /// <summary>Defaults that the answer leaned on and that lower it.</summary>
+    /// <summary>Defaults that the answer rests on and that lower it.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>

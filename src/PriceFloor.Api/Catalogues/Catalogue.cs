@@ -5,8 +5,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Catalogues;
 
 /// <summary>
-/// The documents as they are, or were, at one moment, and the floors computed from them. What the caller's key does not see is absent: a name
-/// leads nowhere then, in every answer alike.
+/// The documents as they are, or were, at one moment, and the floors computed from them. What the caller's key may not see is absent, as if it did
+/// not exist, in every answer.
 /// </summary>
 public class Catalogue
 {
@@ -39,7 +39,7 @@ public class Catalogue
 
     public Stored<Design>? Design(string sku) => Seen(_documents.Design(sku));
 
-    /// <summary>The design of that key, else the one that has the name as an alias: what bodies and sheets name.</summary>
+    /// <summary>The design with that key, else the one that has the name as an alias: bodies and sheets use both.</summary>
     public Stored<Design>? DesignNamed(string name) => Design(name) ?? Seen(_documents.DesignAlias(name));
 
     /// <summary>The key of a design that differs from a name only by case.</summary>
@@ -58,7 +58,7 @@ public class Catalogue
     public Outcome<DesignFloor> Floor(Stored<CostProfile> profile, Stored<Design> design) =>
         BookFor(profile.Revision is null ? null : design.Revision).Floor(this, profile, design);
 
-    /// <summary>What comes with a request is of no use to another.</summary>
+    /// <summary>What comes with one request is useless to another.</summary>
     private FloorBook BookFor(long? revision) => revision is null ? _inline ??= _book.Apart() : _book;
 
     private Stored<Design>? Seen(Stored<Design>? design) =>
@@ -79,8 +79,8 @@ public sealed class WholeCatalogue : Catalogue
     /// <summary>The position of the newest revision in it.</summary>
     public long Position => _documents.Position;
 
-    /// <summary>An answer about all that the key sees, made once for these documents and this day.</summary>
-    /// <param name="question">What is asked; equal questions have one answer.</param>
+    /// <summary>An answer about everything that the key sees, made once for these documents and this day.</summary>
+    /// <param name="question">The question; equal questions have one answer.</param>
     /// <param name="answer">Makes the answer.</param>
     public ValueTask<T> Kept<T>(object question, Func<Task<T>> answer) where T : class => _documents.Lists.Get((_access, Today, question), answer);
 
@@ -91,7 +91,7 @@ public sealed class WholeCatalogue : Catalogue
     public WholeCatalogue After(IReadOnlyList<Revision> revisions, long position, DateTimeOffset moment) =>
         new(_documents.With(revisions, position), _access, moment);
 
-    /// <summary>Documents of a time that no catalogue is kept of.</summary>
+    /// <summary>Documents of a time for which no catalogue is kept.</summary>
     public static WholeCatalogue Of(IReadOnlyList<Revision> revisions, ProfileAccess access, DateTimeOffset moment) =>
         new(DocumentsInMemory.Empty.With(revisions, 0), access, moment);
 }

@@ -4,8 +4,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Catalogues;
 
 /// <summary>
-/// The one place from which computations get documents. It keeps the present ones in memory; those of another moment are read from the store.
-/// Nothing of it is seen without saying for whose key.
+/// The one place from which computations get documents. It keeps the present ones in memory, and reads those of another moment from the store. It
+/// shows nothing without saying for whose key.
 /// </summary>
 public sealed class CatalogueSource(Store store, TimeProvider clock)
 {
@@ -17,7 +17,7 @@ public sealed class CatalogueSource(Store store, TimeProvider clock)
     public CatalogueReader SeenBy(ProfileAccess access) =>
         access.IsWhole ? _whole ??= new CatalogueReader(this, access) : new CatalogueReader(this, access);
 
-    /// <summary>Now, with all that was acknowledged before the call.</summary>
+    /// <summary>Now, with everything that was acknowledged before the call.</summary>
     internal WholeCatalogue Now(ProfileAccess access) => new(Present, access, clock.GetUtcNow());
 
     /// <summary>All documents as they were at a moment.</summary>
@@ -29,7 +29,7 @@ public sealed class CatalogueSource(Store store, TimeProvider clock)
     internal T ReadAsOf<T>(ProfileAccess access, DateTimeOffset moment, Func<Catalogue, T> read) =>
         store.Read(snapshot => read(Of(snapshot, Moment.Of(moment), access, moment)));
 
-    /// <summary>The few documents that a write needs, what it has already written included.</summary>
+    /// <summary>The few documents that a write needs, including what it has already written.</summary>
     internal Catalogue Within(Writing writing, ProfileAccess access) => Of(writing, asOf: null, access, writing.Now);
 
     /// <summary>All documents as a write sees them.</summary>

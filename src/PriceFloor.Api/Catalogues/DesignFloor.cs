@@ -3,8 +3,8 @@ using PriceFloor.Api.Documents;
 namespace PriceFloor.Api.Catalogues;
 
 /// <summary>
-/// A design's floor in a profile's year, with its prices on every channel that is asked about and what is listed for it. It holds while nothing
-/// that it rests on changes.
+/// A design's floor in a profile's year, with its prices on every requested channel and the prices listed for it. It is valid until something that
+/// it rests on changes.
 /// </summary>
 public sealed class DesignFloor
 {

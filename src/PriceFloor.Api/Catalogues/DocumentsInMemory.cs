@@ -3,7 +3,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Catalogues;
 
-/// <summary>All documents at one position of the store. It never changes: a write makes another, which shares what stayed the same.</summary>
+/// <summary>All documents at one position of the store. It is immutable: a write makes another, which shares what stayed the same.</summary>
 internal sealed class DocumentsInMemory : IDocuments
 {
     private readonly Dictionary<string, Stored<CostProfile>> _profiles;
@@ -27,17 +27,17 @@ internal sealed class DocumentsInMemory : IDocuments
             .ToDictionary(same => same.Key, same => same.Order(StringComparer.Ordinal).First(), StringComparer.OrdinalIgnoreCase));
         _aliases = new Lazy<Dictionary<string, Stored<Design>>>(() => designs.Values
             .SelectMany(design => design.Sound?.Aliases ?? [], (design, alias) => (alias, design))
-            // two with one alias: damage, and no telling which is meant
+            // two designs with one alias are damage: nobody can say which is meant
             .GroupBy(named => named.alias).Where(same => same.Count() == 1).ToDictionary(same => same.Key, same => same.Single().design));
     }
 
-    /// <summary>The position of the newest revision that is in here.</summary>
+    /// <summary>The position of the newest revision in it.</summary>
     public long Position { get; }
 
     /// <summary>What was computed from them.</summary>
     public FloorBook Book { get; }
 
-    /// <summary>Answers about all of them. They go with these documents: the book is handed on, and must not hold them.</summary>
+    /// <summary>Answers about all of them. They are dropped with these documents; the book is handed on and must not keep them.</summary>
     public KeptAnswers Lists { get; } = new();
 
     public IReadOnlyList<Stored<Channel>> Channels => _channelList.Value;

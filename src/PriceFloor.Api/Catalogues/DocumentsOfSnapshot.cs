@@ -5,7 +5,7 @@ namespace PriceFloor.Api.Catalogues;
 
 /// <summary>The documents as a transaction sees them, now or as they were; each read from the store when first asked for.</summary>
 /// <param name="snapshot">What the transaction sees.</param>
-/// <param name="asOf">At that moment; now where null.</param>
+/// <param name="asOf">At that moment; now if null.</param>
 /// <param name="parsed">Documents that were read before: one whose revision is still the same is not parsed again.</param>
 internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocuments? parsed = null) : IDocuments
 {

@@ -5,12 +5,12 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Catalogues;
 
 /// <summary>
-/// What was computed from the documents of one catalogue: years, selling terms and floors, each once. An entry says which documents it
-/// rests on and counts only for the very same ones, so nothing in it is ever out of date.
+/// Results computed from the documents of one catalogue: years, selling terms and floors, each once. An entry names the documents that it rests on
+/// and is valid only for the very same objects, so nothing in it is ever out of date.
 /// </summary>
 public sealed class FloorBook
 {
-    /// <summary>So many floors of one design are kept: its own profile and a few that it was tried in.</summary>
+    /// <summary>Keeps this many floors of one design: for its own profile and a few that it was tried in.</summary>
     private const int MostProfiles = 4;
 
     private readonly ConcurrentDictionary<string, Entry<CostProfile, StudioYear>> _years;
@@ -32,7 +32,9 @@ public sealed class FloorBook
         return new FloorBook(_years, _terms, _floors, _beside);
     }
 
-    /// <summary>A book for other documents, or for those of one request: it finds what is in this one, and keeps to itself what it adds.</summary>
+    /// <summary>
+    /// A book for other documents, or for those of one request: it finds what is in this one, and keeps its own additions to itself.
+    /// </summary>
     public FloorBook Apart() => new(new(1, 3), new(1, 3), new(1, 3), this);
 
     public Outcome<StudioYear> Year(Stored<CostProfile> profile, DateOnly yearStart)
@@ -58,7 +60,7 @@ public sealed class FloorBook
     public Outcome<DesignFloor> Floor(Catalogue catalogue, Stored<CostProfile> profile, Stored<Design> design)
     {
         var listed = design.Revision is null ? IDocuments.NothingListed : catalogue.ListedPrices(design.Key);
-        var channels = listed.Count == 0 ? null : catalogue.Channels; // only what is listed can set the target
+        var channels = listed.Count == 0 ? null : catalogue.Channels; // only listed prices can set the target
         for (var book = this; book is not null; book = book._beside)
             if (book._floors.TryGetValue(design.Key, out var known))
                 foreach (var one in known)

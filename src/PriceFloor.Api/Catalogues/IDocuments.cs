@@ -4,8 +4,8 @@ using PriceFloor.Api.Documents;
 namespace PriceFloor.Api.Catalogues;
 
 /// <summary>
-/// All documents of one moment. What it gives twice is the same object both times as long as the documents behind it are the same
-/// revisions: what is computed from them can be kept beside them.
+/// All documents of one moment. While the documents behind it are the same revisions, it returns the same object each time, so computed results
+/// can be kept beside them.
 /// </summary>
 internal interface IDocuments
 {

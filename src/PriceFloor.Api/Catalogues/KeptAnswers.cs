@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 
 namespace PriceFloor.Api.Catalogues;
 
-/// <summary>Whole answers by their question; a few of them, since they may be large.</summary>
+/// <summary>Complete answers by their question; only a few, since they may be large.</summary>
 public sealed class KeptAnswers
 {
     private const int Most = 16;

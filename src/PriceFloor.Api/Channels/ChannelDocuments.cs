@@ -6,7 +6,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Channels;
 
-/// <summary>Channels: their price step is filled in, and their currency stays while prices are listed on them.</summary>
+/// <summary>Channels: fills in their price step, and keeps their currency while prices are listed on them.</summary>
 public sealed class ChannelDocuments(IValidator<Channel> validator) : DocumentKind<Channel>(Kinds.Channel, validator)
 {
     public override Outcome<Checked<Channel>> Check(Writing writing, string key, Channel document, Stored<Channel>? before, ProfileAccess access)

@@ -4,7 +4,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Channels;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class ChannelOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(ChannelOperations));

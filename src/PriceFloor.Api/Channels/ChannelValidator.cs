@@ -3,7 +3,7 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Channels;
 
-/// <summary>The rules between the fields of a channel, and the model's own: what is kept must rise with every price.</summary>
+/// <summary>The rules between the fields of a channel, and the model's own: proceeds must rise with every price.</summary>
 public sealed class ChannelValidator : AbstractValidator<Channel>
 {
     public ChannelValidator()
@@ -12,7 +12,7 @@ public sealed class ChannelValidator : AbstractValidator<Channel>
         RuleFor(channel => channel).Custom(AskTheModel);
     }
 
-    /// <summary>The rates can be judged beside faults in all other fields; only a wholly sound channel can be asked for all its terms.</summary>
+    /// <summary>Checks the rates even if other fields have faults; only a channel without faults can be asked for all its terms.</summary>
     private static void AskTheModel(Channel channel, ValidationContext<Channel> context)
     {
         var isWhole = context.IsSound("") && Currency.Find(channel.Currency) is not null && channel.PriceStep is not 0;

@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Connections;
 
 namespace PriceFloor.Api.Configuration;
 
-/// <summary>Where the service listens, and why it cannot: whoever runs it can fix that.</summary>
+/// <summary>Where the service listens, and why it cannot, so whoever runs it can fix that.</summary>
 public static class Addresses
 {
     public const string Usual = "http://127.0.0.1:5080";
@@ -22,14 +22,14 @@ public static class Addresses
                 throw new SettingsException($"{Setting} has \"{address}\", {fault}; write it like {Usual}.");
     }
 
-    /// <summary>What is told where listening failed; null where it was something else that did.</summary>
+    /// <summary>The message if listening failed; null if something else failed.</summary>
     public static string? WhyNot(Exception fault, string? addresses)
     {
         var why = fault switch
         {
-            IOException { InnerException: AddressInUseException } => "something listens there already",
+            IOException { InnerException: AddressInUseException } => "something already listens there",
             SocketException { SocketErrorCode: SocketError.AccessDenied } => "this user may not; ports below 1024 are often kept for the system",
-            SocketException { SocketErrorCode: SocketError.AddressNotAvailable } => "it is no address of this machine",
+            SocketException { SocketErrorCode: SocketError.AddressNotAvailable } => "this machine has no such address",
             SocketException other => other.Message,
             _ => null,
         };
@@ -41,13 +41,13 @@ public static class Addresses
         try
         {
             var parsed = BindingAddress.Parse(address);
-            return !parsed.Scheme.Equals("http", StringComparison.OrdinalIgnoreCase) ? "but TLS is the business of a proxy before the service"
-                : parsed.Port is < 0 or > IPEndPoint.MaxPort ? $"but ports end at {IPEndPoint.MaxPort}"
+            return !parsed.Scheme.Equals("http", StringComparison.OrdinalIgnoreCase) ? "but a proxy before the service must provide TLS"
+                : parsed.Port is < 0 or > IPEndPoint.MaxPort ? $"but the highest port is {IPEndPoint.MaxPort}"
                 : null;
         }
         catch (FormatException)
         {
-            return "which is no address";
+            return "which is not an address";
         }
     }
 }

@@ -12,7 +12,7 @@ public sealed class ConnectionsPerAddress(int most)
 {
     private readonly ConcurrentDictionary<IPAddress, int> _open = new();
 
-    /// <summary>Lets a connection in, or ends it at once.</summary>
+    /// <summary>Accepts a connection, or ends it at once.</summary>
     public ConnectionDelegate Count(ConnectionDelegate next) => async connection =>
     {
         if ((connection.RemoteEndPoint as IPEndPoint)?.Address is not { } remote)
@@ -27,7 +27,7 @@ public sealed class ConnectionsPerAddress(int most)
             if (_open.AddOrUpdate(address, 1, (_, open) => open + 1) <= most)
                 await next(connection);
             else
-                connection.Abort(new ConnectionAbortedException("This address has as many connections as one may have."));
+                connection.Abort(new ConnectionAbortedException("This address already has the most connections that one may have."));
         }
         finally
         {

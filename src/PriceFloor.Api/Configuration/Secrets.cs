@@ -1,7 +1,7 @@
 namespace PriceFloor.Api.Configuration;
 
 /// <summary>
-/// Settings that must not be seen. Each can stand in a file instead, which NAME_FILE names, so that it is in no environment and no list of processes.
+/// Settings that must not be seen. Each can be in a file instead, which NAME_FILE names, so it is in no environment and no list of processes.
 /// </summary>
 public static class Secrets
 {
@@ -14,7 +14,7 @@ public static class Secrets
         [AdminKey] = "The first key of an empty store: 32 to 200 visible characters of your choice, at least 8 different ones.",
     };
 
-    /// <summary>Every name that is read: each secret and that of its file.</summary>
+    /// <summary>Every name that is read: each secret and its file.</summary>
     public static IEnumerable<KeyValuePair<string, string>> Names => s_meanings.SelectMany(secret =>
         new[] { secret, new(secret.Key + File, $"A file that holds {secret.Key}; set one of the two.") });
 
@@ -25,7 +25,7 @@ public static class Secrets
     {
         var (value, path) = (NullIfEmpty(configuration[name]), NullIfEmpty(configuration[name + File]));
         if (value is not null && path is not null)
-            throw new SettingsException($"{name} and {name}{File} are both set; set one of them, so that it is clear which counts.");
+            throw new SettingsException($"{name} and {name}{File} are both set; set one of them, so it is clear which counts.");
         return value is not null ? new Secret(value, name, $"in {name}")
             : path is not null ? new Secret(InFile(path, name + File), name + File, $"in the file {path}")
             : null;
@@ -49,5 +49,5 @@ public static class Secrets
 /// <summary>A secret as it was set.</summary>
 /// <param name="Value">The secret itself.</param>
 /// <param name="Setting">The name of the setting that it comes from.</param>
-/// <param name="Place">The same in words that do not hold it.</param>
+/// <param name="Place">Where it was set, in words that do not contain it.</param>
 public sealed record Secret(string Value, string Setting, string Place);

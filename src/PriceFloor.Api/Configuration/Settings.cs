@@ -3,10 +3,10 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Configuration;
 
-/// <summary>What whoever runs the server can set, by environment.</summary>
+/// <summary>The settings that whoever runs the server can make in the environment.</summary>
 public sealed class Settings
 {
-    /// <summary>Every name that is read; another PRICEFLOOR_ name is warned about at start.</summary>
+    /// <summary>Every name that is read; the start warns about any other PRICEFLOOR_ name.</summary>
     public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>(Secrets.Names, StringComparer.OrdinalIgnoreCase)
     {
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data by default.",
@@ -32,7 +32,7 @@ public sealed class Settings
         ["PRICEFLOOR_LEAST_BYTES_PER_SECOND"] = "Bytes a second that a caller must send or take, after 5 seconds of grace; 240 by default.",
     };
 
-    /// <summary>A random key of 32 hexadecimal digits has fewer once in 300,000 times.</summary>
+    /// <summary>A random key of 32 hexadecimal digits has fewer different ones in 1 of 300,000 cases.</summary>
     private const int LeastDifferent = 8;
 
     private Settings() { }
@@ -80,7 +80,7 @@ public sealed class Settings
 
     public string StorePath => Path.Combine(DataFolder, "pricefloor.db");
 
-    /// <summary>Reads the settings; a value that cannot be is refused with its name.</summary>
+    /// <summary>Reads the settings; an invalid value is refused with its name.</summary>
     public static Settings Read(IConfiguration configuration, bool demo) => new()
     {
         DataFolder = Value(configuration, "PRICEFLOOR_DATA") ?? "data",
@@ -118,15 +118,15 @@ public sealed class Settings
         return secret is null ? null : secret with { Value = Usable(secret.Value, secret.Setting) };
     }
 
-    /// <summary>A key that cannot be guessed by trying the easy ones; the message never holds it.</summary>
+    /// <summary>A key that cannot be guessed by trying the easy ones; the message never contains it.</summary>
     private static string Usable(string key, string name) =>
         key.Length is < 32 or > 200 || !key.All(letter => letter is > ' ' and <= '~')
             ? throw new SettingsException($"{name} must be 32 to 200 visible ASCII characters without spaces.")
         : key.Distinct().Count() is < LeastDifferent and var count ? throw new SettingsException(string.Create(CultureInfo.InvariantCulture,
             $"{name} has only {count} different characters; a key of 32 to 200 visible ASCII characters needs at least {LeastDifferent} "
             + $"different ones, or it is easily guessed."))
-        : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} has the shape of a key that the service makes, "
-            + "but its last letters do not fit the others; copy it anew, or choose one of another shape.")
+        : KeyText.IsMistyped(key) ? throw new SettingsException($"{name} looks like a key that the service makes, "
+            + "but its last letters do not fit the others; copy it again, or choose a different one.")
         : key;
 
     private static IReadOnlyList<string> Split(IConfiguration configuration, string name) =>

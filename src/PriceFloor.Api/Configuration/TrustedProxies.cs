@@ -4,7 +4,7 @@ using IPNetwork = System.Net.IPNetwork;
 
 namespace PriceFloor.Api.Configuration;
 
-/// <summary>The reverse proxies whose X-Forwarded headers are believed: single addresses and whole networks.</summary>
+/// <summary>The reverse proxies whose X-Forwarded headers are trusted: single addresses and whole networks.</summary>
 public sealed class TrustedProxies
 {
     public const string Setting = "PRICEFLOOR_TRUSTED_PROXIES";
@@ -16,8 +16,8 @@ public sealed class TrustedProxies
     public int Count => _networks.Count;
 
     /// <summary>
-    /// Goes back through a chain of proxies for as long as each is trusted: the first address that is not is the caller's, whatever it claims to
-    /// have forwarded.
+    /// Goes back through a chain of proxies while each of them is trusted. The first address that is not trusted is the caller's, whatever it claims
+    /// to have forwarded.
     /// </summary>
     public ForwardedHeadersOptions Headers
     {

@@ -8,7 +8,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Demo;
 
-/// <summary>An invented studio to try the service with. It goes in by the same way as everybody's documents.</summary>
+/// <summary>An invented studio to try the service with. Its documents are stored in the same way as everybody's.</summary>
 public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels,
     DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules)
 {
@@ -23,10 +23,10 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         return true;
     });
 
-    /// <summary>What the demo prints: lines to paste, and the key that was made for it, once.</summary>
+    /// <summary>The demo's output: lines to paste, and the key that was made for it, once.</summary>
     /// <param name="madeKey">The key that this start made; null if the operator chose one, which is never printed, or it
     /// was made at an earlier start.</param>
-    /// <param name="elsewhere">Where the key is to be found if it is not printed.</param>
+    /// <param name="elsewhere">Where to find the key if it is not printed.</param>
     /// <param name="address">Where the service listens.</param>
     public static string Greeting(string? madeKey, string elsewhere, string address)
     {
@@ -34,7 +34,7 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         return string.Create(CultureInfo.InvariantCulture, $"""
 
             The demo studio is ready at {address} (an invented studio; figures are no tax or legal advice).
-            {(madeKey is null ? $"Its key is {elsewhere}; set KEY to it." : $"Its key, shown this once: {madeKey}")}
+            {(madeKey is null ? $"Its key is {elsewhere}; set KEY to it." : $"Its key, shown only this once: {madeKey}")}
             Try, in another terminal:
 
               curl -s -H {header} '{address}/v1/profiles/main/requirement'

@@ -2,19 +2,19 @@ using System.Text.Json.Serialization;
 
 namespace PriceFloor.Api.DesignBudgets;
 
-/// <summary>What a piece may take on one channel at the price; both figures a sold piece.</summary>
+/// <summary>What a piece may take on one channel at the price; both figures are for a sold piece.</summary>
 public sealed record ChannelBudgetAnswer
 {
     /// <summary>Key of the channel.</summary>
     public required string Channel { get; init; }
 
-    /// <summary>What of the price reaches the studio; null for a channel in another currency.</summary>
+    /// <summary>The part of the price that reaches the studio; null for a channel in another currency.</summary>
     public decimal? NetProceeds { get; init; }
 
-    /// <summary>Bench minutes a sold piece, rounded down to two decimals; null where reason says why.</summary>
+    /// <summary>Bench minutes for each sold piece, rounded down to two decimals; null if reason says why.</summary>
     public decimal? Minutes { get; init; }
 
-    /// <summary>Materials a sold piece, rounded down; null where reason says why.</summary>
+    /// <summary>Materials for each sold piece, rounded down; null if reason says why.</summary>
     public decimal? Materials { get; init; }
 
     /// <summary>
@@ -33,7 +33,7 @@ public sealed record ChannelBudgetAnswer
         Reason = budget.Reason,
     };
 
-    // What was given goes back as it came; what was asked for is the most that may be.
+    // The given figure is returned unchanged; the other is a maximum.
     private static decimal? MinutesOf(DesignBudget budget) =>
         budget.Minutes is not { } minutes ? null : budget.AskedByMaterials ? Rounding.Down(minutes, 2) : Rounding.Trim(minutes);
 

@@ -4,7 +4,7 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.DesignBudgets;
 
-/// <summary>What may a new piece take at the price that the market pays? Either the minutes or the materials are given.</summary>
+/// <summary>What may a new piece take at the price that the market pays? Give either the minutes or the materials.</summary>
 public sealed record DesignBudgetRequest
 {
     /// <summary>Key of the cost profile that the piece must carry.</summary>
@@ -22,18 +22,18 @@ public sealed record DesignBudgetRequest
     [Price(Above = true)]
     public required decimal Price { get; init; }
 
-    /// <summary>Bench minutes a sold piece; either these or materials.</summary>
+    /// <summary>Bench minutes for each sold piece; give either these or materials.</summary>
     /// <example>90</example>
     [Quantity(Above = true)]
     public decimal? Minutes { get; init; }
 
-    /// <summary>Materials a sold piece, in the profile's currency; either these or minutes.</summary>
+    /// <summary>Materials for each sold piece, in the profile's currency; give either these or minutes.</summary>
     /// <example>6.00</example>
     [Money]
     public decimal? Materials { get; init; }
 }
 
-/// <summary>One of the two is given, the other asked for.</summary>
+/// <summary>One of the two is given, the other is answered.</summary>
 public sealed class DesignBudgetRequestValidator : AbstractValidator<DesignBudgetRequest>
 {
     public DesignBudgetRequestValidator() => RuleFor(request => request).Custom((request, context) =>

@@ -13,7 +13,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Designs;
 
-/// <summary>Many designs out and in: what was exported and not edited changes nothing when it comes back.</summary>
+/// <summary>Exports and imports many designs: an export that comes back unedited changes nothing.</summary>
 public static class DesignBatchRoutes
 {
     public static async Task<IResult> List(FromQuery<ListQuery> query, FromQuery<DesignSheetQuery> sheet, Store store, CatalogueReader reader,
@@ -23,12 +23,12 @@ public static class DesignBatchRoutes
         if (format == Format.Json)
             return await DocumentRoutes.List(query, store, kind, context.Request);
 
-        // A sheet or lines hold all designs, unless a limit is asked for.
+        // A sheet or lines have all designs, unless a limit is given.
         var limit = context.Request.Query.ContainsKey("limit") ? query.Value.Limit : int.MaxValue;
         var asOf = query.Value.AsOf is { } time ? Moment.Of(time) : (long?)null;
         var found = await store.ReadAsync(snapshot =>
             Caller.Of(context).Access.List(snapshot, kind.Name, "", query.Value.After ?? "", limit, asOf));
-        List<Revision> designs = [.. found.Select(kind.Sound)]; // before the first byte, so that a damaged one is a problem and no broken sheet
+        List<Revision> designs = [.. found.Select(kind.Sound)]; // before the first byte, so a damaged one is a problem and not a broken sheet
         context.Response.ContentType = format.ContentType;
         context.Response.Headers.CacheControl = "private, no-cache";
         if (format == Format.Csv)
@@ -63,11 +63,11 @@ public static class DesignBatchRoutes
             return placed with { Faults = [placed.Placed(unreadable) with { Line = line + (unreadable.Line ?? 1) - 1 }], IsUnreadable = true };
         var key = KeyIn(text);
         var against = key is not null ? Keys.FaultIn(key)
-            : new InputError { Code = FaultCodes.Required, Detail = "key is missing: a design of a batch names itself, as GET gives it." };
+            : new InputError { Code = FaultCodes.Required, Detail = "key is missing: each design of a batch needs its key, as GET gives it." };
         return With(placed, key, body, against is null ? null : against with { Pointer = "#/key", Parameter = null });
     }
 
-    /// <summary>With its key and the document that was read, or with all that is wrong with either.</summary>
+    /// <summary>The line with its key and document, or with every fault of either.</summary>
     private static PlacedLine<Design> With(PlacedLine<Design> placed, string? key, Outcome<Design> read, InputError? againstKey)
     {
         List<InputError> faults = [.. read.Faults.Cast<RequestFault>().Select(fault => placed.Placed(fault.Error!))];
@@ -76,7 +76,7 @@ public static class DesignBatchRoutes
         return faults.Count > 0 ? placed with { Faults = faults } : placed with { Key = key, Document = read.Found };
     }
 
-    /// <summary>The key of a design that has been read: its text is JSON, and every string in it is text.</summary>
+    /// <summary>The key of a design that was already read: its text is valid JSON, and every string in it is text.</summary>
     private static string? KeyIn(byte[] text)
     {
         using var json = JsonDocument.Parse(JsonText.WithoutMark(text));

@@ -39,7 +39,7 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
             .. document.Aliases.Select(alias => new DocumentName(Kinds.Alias, alias))]);
     }
 
-    /// <summary>No name may lead to two designs, be it a key or an alias.</summary>
+    /// <summary>No name may lead to two designs, whether it is a key or an alias.</summary>
     private static Fault? TakenName(Writing writing, string key, Design document, ProfileAccess access)
     {
         if (Other(writing.UsersOf(Kinds.Alias, key)) is { } named)
@@ -61,7 +61,7 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
             : RequestFault.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
     }
 
-    /// <summary>A design's listed prices go with it.</summary>
+    /// <summary>A design's listed prices are deleted with it.</summary>
     public override void Cascade(Writing writing, string key)
     {
         foreach (var price in writing.List(Kinds.ListedPrice, ListedPriceKey.Beginning(key)))

@@ -6,7 +6,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Designs;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class DesignOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(DesignOperations));
@@ -19,15 +19,15 @@ public static class DesignOperations
 
     private static readonly Operation ListOfDesigns = DocumentOperations.List(s_noun) with
     {
-        Description = "The designs in order of key, a page at a time; as NDJSON or CSV all of them, "
+        Description = "The designs in order of key, a page at a time; all of them as NDJSON or CSV, "
             + "for an export that can come back through POST /v1/designs/batch. Scope: read.",
         OtherAnswers = [new(Format.Ndjson, null, s_files["listDesigns.answer.ndjson"]), new(Format.Csv, null, s_files["listDesigns.answer.csv"])],
     };
 
     private static readonly Operation DesignBatch = new("putDesigns", "Designs", "Store many designs, all or nothing",
-        "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it: all are stored together, "
-        + "or none and every fault is told with its line. A sheet has the columns of GET /v1/designs as text/csv; "
-        + "a column that it lacks is left as it is stored. The answer says which were created, changed or unchanged. Scope: write.")
+        "A JSON array, NDJSON or CSV of designs, each with its key as GET gives it. Either all are stored, "
+        + "or none is and every fault is reported with its line. A sheet has the columns of GET /v1/designs as text/csv; "
+        + "a column that the sheet does not have stays as it is stored. The answer says which were created, changed or unchanged. Scope: write.")
     {
         Answer = typeof(WriteBatchAnswer),
         Cases = DesignCases.DesignBatches,

@@ -9,14 +9,14 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Designs;
 
 /// <summary>
-/// Designs as rows. Numbers and texts have a column each; lists (steps, materials, aliases) stand in a cell as JSON, so that a sheet holds a
-/// whole design. A column that a sheet does not have is left as it is stored.
+/// Designs as rows. Numbers and texts have a column each; lists (steps, materials, aliases) are JSON in a cell, so a sheet has a whole design. A
+/// column that a sheet does not have stays as it is stored.
 /// </summary>
 public static class DesignSheet
 {
     public const string Sku = "sku";
 
-    /// <summary>Each column and where in the document its value stands.</summary>
+    /// <summary>Each column and the place of its value in the document.</summary>
     public static readonly IReadOnlyList<(string Name, string[] Path, Cell Kind)> Columns =
     [
         ("name", ["name"], Cell.Name),
@@ -35,7 +35,7 @@ public static class DesignSheet
         ("aliases", ["aliases"], Cell.Json),
     ];
 
-    /// <summary>How a cell is read and written; spaces around a name belong to it.</summary>
+    /// <summary>How a cell is read and written; spaces around a name are part of it.</summary>
     public enum Cell { Name, Text, Number, Json }
 
     public static async Task WriteAsync(HttpContext context, SheetDialect dialect, IEnumerable<Revision> designs)
@@ -43,7 +43,7 @@ public static class DesignSheet
         using var sheet = new SheetDocument(context.Response.BodyWriter, dialect, [Sku, .. Columns.Select(column => column.Name)]);
         foreach (var design in designs)
         {
-            var document = JsonNode.Parse(design.Body!)!; // as it is stored: with the decimals of its own currency
+            var document = JsonNode.Parse(design.Body!)!; // as stored: with the decimals of its own currency
             sheet.Text(design.Key);
             foreach (var (_, path, kind) in Columns)
             {
@@ -64,7 +64,7 @@ public static class DesignSheet
         await AnswerBlocks.InTime(sheet.FlushAsync(context.RequestAborted), context);
     }
 
-    /// <summary>The row laid over what is stored: a column that the sheet does not have leaves it as it is. Or what is wrong with a cell.</summary>
+    /// <summary>The row laid over the stored design, whose values stay if the sheet has no such column; or the fault of a cell.</summary>
     public static (RecordBuilder<Design>? Design, InputError? Fault) Over(Design? stored, SheetRow row, IReadOnlyDictionary<string, int> places,
         SheetDialect dialect)
     {

@@ -1,6 +1,6 @@
 namespace PriceFloor.Api.Documents;
 
-/// <summary>What the parts of every computed answer are made of.</summary>
+/// <summary>Values that every computed answer uses.</summary>
 public static class Answers
 {
     /// <summary>Up to four decimals: hours and days.</summary>
@@ -9,6 +9,6 @@ public static class Answers
     /// <summary>Up to six decimals: shares and rates.</summary>
     public static decimal Ratio(decimal value) => Rounding.Trim(Rounding.Nearest(value, 6));
 
-    /// <summary>No cache between may keep an answer for somebody else, nor give it without asking again.</summary>
+    /// <summary>No intermediate cache may keep an answer for somebody else, or return it without asking again.</summary>
     public static void ForThisCallerOnly(HttpContext context) => context.Response.Headers.CacheControl = "private, no-cache";
 }

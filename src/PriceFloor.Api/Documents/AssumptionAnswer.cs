@@ -1,8 +1,8 @@
 namespace PriceFloor.Api.Documents;
 
-/// <summary>A default that the answer leaned on and that lowers the floor.</summary>
+/// <summary>A default that the answer rests on and that lowers the floor.</summary>
 /// <param name="Pointer">JSON pointer to what was left out.</param>
-/// <param name="Value">What was taken instead.</param>
+/// <param name="Value">The value used instead.</param>
 public sealed record AssumptionAnswer(string Pointer, object Value)
 {
     public static IReadOnlyList<AssumptionAnswer> Of(IEnumerable<Assumption> assumptions) =>

@@ -6,14 +6,14 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>
-/// What of the store a key sees: all of it, or only some cost profiles, the designs that use them and those designs' listed prices. What it does
-/// not see is absent for it. Channels are shared: a key that is held to some profiles reads them and changes none. Reading rules are about the
-/// household of all profiles together: such a key neither sees nor changes them.
+/// What a key sees of the store: everything, or only some cost profiles, the designs that use them and those designs' listed prices. What it may not
+/// see is absent for it. Channels are shared: a key that is limited to some profiles reads them and cannot change one. Reading rules are about the
+/// household of all profiles together: such a key can neither see nor change them.
 /// </summary>
 public static class DocumentAccess
 {
     /// <summary>
-    /// Whether a revision is seen: a design's by the profile that it names, a deletion like what it deleted, a listed price like its design.
+    /// Whether a revision is visible: a design by the profile that it names, a deletion like the deleted document, a listed price like its design.
     /// </summary>
     public static bool Sees(this ProfileAccess access, Snapshot snapshot, Revision revision) => access.IsWhole || revision.Kind switch
     {
@@ -24,29 +24,29 @@ public static class DocumentAccess
         _ => true,
     };
 
-    /// <summary>A page of what is seen.</summary>
+    /// <summary>A page of what the key sees.</summary>
     public static IReadOnlyList<Revision> List(this ProfileAccess access, Snapshot snapshot, string kind, string prefix, string after,
         int limit, long? asOf) =>
             access.Page(snapshot, limit, last => snapshot.List(kind, prefix, last?.Key ?? after, limit, asOf));
 
-    /// <summary>The revisions of a document that are seen.</summary>
+    /// <summary>The revisions of a document that the key sees.</summary>
     public static IReadOnlyList<Revision> History(this ProfileAccess access, Snapshot snapshot, string kind, string key, long after,
         int limit, long? asOf) =>
             access.Page(snapshot, limit, last => snapshot.History(kind, key, last?.Number ?? after, limit, asOf));
 
-    /// <summary>What stands against writing a document whose name says nothing about whether it is seen.</summary>
+    /// <summary>Why a document may not be written whose name does not say whether the key may see it.</summary>
     public static RequestFault? Against(this ProfileAccess access, Snapshot snapshot, string kind, string key) => access.IsWhole ? null : kind switch
     {
         Kinds.Channel =>
-            RequestFault.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key that is held to some of them cannot change one."),
+            RequestFault.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key with few profiles cannot change one."),
         Kinds.ReadingRules =>
-            RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key that is held to some of them cannot change them."),
-        Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is held to other profiles."),
+            RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key with few profiles cannot change them."),
+        Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is limited to other profiles."),
         Kinds.Design when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
         _ => null,
     };
 
-    /// <summary>Keys are the whole store's, so that one that is taken must be told; not by what.</summary>
+    /// <summary>Keys are unique in the whole store, so a taken key must be reported; the answer does not say by what it is taken.</summary>
     public static RequestFault Taken(string name) => RequestFault.InUse($"The name \"{name}\" is taken; choose another.", []);
 
     private static IReadOnlyList<Revision> Page(this ProfileAccess access, Snapshot snapshot, int limit,
@@ -69,7 +69,7 @@ public static class DocumentAccess
         ? ProfileIn(body) is { } profile && access.Sees(profile)
         : snapshot.RevisionOf(Kinds.Design, design.Key, design.Number - 1) is { } before && access.SeesDesign(snapshot, before);
 
-    /// <summary>Null where the text is damaged: nobody can say whose it is, so no key that is held to profiles sees it.</summary>
+    /// <summary>Null if the text is damaged: nobody can say whose it is, so no key that is limited to profiles sees it.</summary>
     private static string? ProfileIn(string body)
     {
         try

@@ -7,8 +7,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>
-/// A kind of stored document: how one is completed and checked against what else is stored. What all kinds share (revisions,
-/// preconditions, pages) is in <see cref="DocumentRoutes"/>.
+/// A kind of stored document: how it is completed and checked against other stored documents. What all kinds share (revisions, preconditions, pages)
+/// is in <see cref="DocumentRoutes"/>.
 /// </summary>
 public abstract class DocumentKind<T>(string name, IValidator<T> validator) where T : class
 {
@@ -16,26 +16,26 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
 
     private readonly ConcurrentDictionary<long, int> _sound = new();
 
-    /// <summary>What the store and the problems call it: "profile", "design", "channel", "price".</summary>
+    /// <summary>Its name in the store and in problems: "profile", "design", "channel", "price".</summary>
     public string Name { get; } = name;
 
     public IValidator<T> Validator { get; } = validator;
 
     /// <summary>
-    /// Fills in what the document leaves to the store, and says what stands against storing it: a reference that leads nowhere,
-    /// something that others still use. Only what the caller sees can be referred to. A damaged document can be replaced.
+    /// Fills in what the document leaves to the store, and reports what prevents storing it: an unknown reference, or something that others still
+    /// use. A document can refer only to what the caller sees. A damaged document can be replaced.
     /// </summary>
     public abstract Outcome<Checked<T>> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access);
 
-    /// <summary>What else goes when the document is deleted.</summary>
+    /// <summary>What else is deleted with the document.</summary>
     public virtual void Cascade(Writing writing, string key) { }
 
     /// <summary>The read-only properties that name the document in answers.</summary>
     public virtual IEnumerable<(string Property, string Value)> NamesOf(string key) => [("key", key)];
 
     /// <summary>
-    /// The same revision: what goes out as a document must be one. A text that was read once is known by its hash and is not read again.
-    /// Throws <see cref="DamagedDocumentException"/>.
+    /// The same revision, checked: only a valid document may go out. A text that was read once is known by its hash and is not read again. Throws
+    /// <see cref="DamagedDocumentException"/>.
     /// </summary>
     public Revision Sound(Revision revision)
     {
@@ -50,12 +50,12 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
         return revision;
     }
 
-    /// <summary>Stores the document, or leaves all as it is if the store has the same already.</summary>
+    /// <summary>Stores the document, or does nothing if the store already has the same.</summary>
     public Outcome<Saved> Save(Writing writing, string key, T document, ProfileAccess access) => access.Against(writing, Name, key) is { } hidden
         ? hidden
         : Save(writing, key, document, access, writing.Find(Name, key));
 
-    /// <summary>The same for a caller who has looked whether the key may write the document, and what it is now.</summary>
+    /// <summary>The same for a caller that has already checked whether the key may write the document, and what it is now.</summary>
     public Outcome<Saved> Save(Writing writing, string key, T document, ProfileAccess access, Revision? before)
     {
         var check = Check(writing, key, document, before is null ? null : Stored<T>.Of(before), access);
@@ -69,11 +69,11 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
 
 /// <summary>A document ready to be stored.</summary>
 /// <param name="Document">The document with everything filled in.</param>
-/// <param name="Currency">The currency whose decimals its money shows at least.</param>
+/// <param name="Currency">Its money has at least the decimals of this currency.</param>
 /// <param name="References">What it refers to.</param>
 public sealed record Checked<T>(T Document, Currency Currency, IReadOnlyList<DocumentName> References) where T : class;
 
-/// <summary>What came of storing a document.</summary>
+/// <summary>The result of storing a document.</summary>
 /// <param name="Revision">The document as it is now.</param>
 /// <param name="Before">As it was before; null if it is new.</param>
 public sealed record Saved(Revision Revision, Revision? Before);

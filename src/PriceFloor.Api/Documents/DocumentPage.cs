@@ -3,7 +3,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Documents;
 
-/// <summary>A page of documents, with the way to the next.</summary>
+/// <summary>A page of documents, with the link to the next.</summary>
 public static class DocumentPage
 {
     public static IResult Of(IReadOnlyList<string> items, string? next, HttpRequest request)
@@ -15,10 +15,10 @@ public static class DocumentPage
         return new RawJson(Encoding.UTF8.GetBytes(text));
     }
 
-    /// <summary>The way to the next page as a header (RFC 8288).</summary>
+    /// <summary>The link to the next page as a header (RFC 8288).</summary>
     public static void LinkToNext(HttpRequest request, string next) => LinkToNext(request, ("after", next));
 
-    /// <summary>The same where another parameter says from where on.</summary>
+    /// <summary>The same if another parameter says where to continue.</summary>
     public static void LinkToNext(HttpRequest request, (string Name, string Value) from)
     {
         var query = QueryString.Create(request.Query.Where(pair => pair.Key != from.Name && pair.Key != "after").Append(new(from.Name, from.Value)));

@@ -6,7 +6,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
 
-/// <summary>The handlers that every kind of document shares: pages, reads, conditional writes, deletes that hide, revisions.</summary>
+/// <summary>The handlers that all kinds of documents share: pages, reads, conditional writes, deletes that hide, revisions.</summary>
 public static class DocumentRoutes
 {
     public static Task<IResult> List<T>(FromQuery<ListQuery> query, Store store, DocumentKind<T> kind, HttpRequest request) where T : class =>

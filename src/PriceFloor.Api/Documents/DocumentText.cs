@@ -5,7 +5,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
 
-/// <summary>A stored document as it goes out: its text with its names, revision and time in front.</summary>
+/// <summary>A stored document as answers have it: its text with its names, revision and time in front.</summary>
 public sealed class DocumentText : IResult, IStatusCodeHttpResult
 {
     private readonly byte[] _body;
@@ -36,7 +36,7 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
             created ? request.PathBase + request.Path.ToUriComponent() : null);
     }
 
-    /// <summary>The text of a revision; a deletion says so in place of a document.</summary>
+    /// <summary>The text of a revision; for a deletion it says so in place of a document.</summary>
     public static string Of(Revision revision, IEnumerable<(string Property, string Value)> names)
     {
         var text = new StringBuilder("{");

@@ -11,7 +11,7 @@ public static class Kinds
     public const string ListedPrice = "price";
     public const string ReadingRules = "reading-rules";
 
-    /// <summary>Not a kind of document, but what a design's other names refer to, so that no two designs share one.</summary>
+    /// <summary>Not a kind of document: a design's aliases are references of this kind, so no two designs share one.</summary>
     public const string Alias = "alias";
 
     public static IReadOnlyList<Kind> All { get; } =

@@ -10,7 +10,7 @@ public readonly record struct ListedPriceKey(string Sku, string Channel)
     /// <summary>Reads a text that may be such a key; null if it has no slash, or more than one.</summary>
     public static ListedPriceKey? Find(string text) => text.Split('/') is [var sku, var channel] ? new(sku, channel) : null;
 
-    /// <summary>What the keys of all prices of a design begin with.</summary>
+    /// <summary>The prefix of the keys of all prices of a design.</summary>
     public static string Beginning(string sku) => sku + "/";
 
     public override string ToString() => $"{Sku}/{Channel}";

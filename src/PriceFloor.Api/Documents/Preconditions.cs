@@ -14,26 +14,26 @@ public sealed class Preconditions
 
     public static string TagOf(long revision) => $"\"{revision.ToString(System.Globalization.CultureInfo.InvariantCulture)}\"";
 
-    /// <summary>Reads the headers; one that cannot be read is a problem, not an unconditional write.</summary>
+    /// <summary>Reads the headers; a malformed header is a problem, not an unconditional write.</summary>
     public static Outcome<Preconditions> Of(HttpRequest request) =>
         !TryTags(request.Headers.IfMatch, out var match) ? Unreadable("If-Match")
         : !TryTags(request.Headers.IfNoneMatch, out var noneMatch) ? Unreadable("If-None-Match")
         : new Preconditions(match, noneMatch);
 
-    /// <summary>Whether a write must not happen. If-Match compares strongly: a weak tag never matches.</summary>
+    /// <summary>Whether a write must be refused. If-Match compares strongly: a weak tag never matches.</summary>
     public bool Forbid(long? revision) =>
         (_match.Count > 0 && !_match.Any(tag => Matches(tag, revision) && !tag.IsWeak)) || _noneMatch.Any(tag => Matches(tag, revision));
 
-    /// <summary>Whether the caller of a GET wants another revision than this one, and so must not get it.</summary>
+    /// <summary>Whether the caller of a GET asks for another revision than this one, and so must not get it.</summary>
     public bool IsStale(long revision) => IsStale(TagOf(revision));
 
-    /// <summary>Whether the caller of a GET wants an answer with another tag. If-Match compares strongly: a weak tag never matches.</summary>
+    /// <summary>Whether the caller of a GET asks for an answer with another tag. If-Match compares strongly: a weak tag never matches.</summary>
     public bool IsStale(string tag) => _match.Count > 0 && !_match.Any(wanted => wanted.Tag == "*" || (wanted.Tag == tag && !wanted.IsWeak));
 
-    /// <summary>Whether the caller of a GET has that revision already.</summary>
+    /// <summary>Whether the caller of a GET already has that revision.</summary>
     public bool IsKnown(long revision) => _noneMatch.Any(tag => Matches(tag, revision));
 
-    /// <summary>Whether the caller of a GET has the answer with that tag already; If-None-Match compares weakly.</summary>
+    /// <summary>Whether the caller of a GET already has the answer with that tag; If-None-Match compares weakly.</summary>
     public bool IsKnown(string tag) => _noneMatch.Any(known => known.Tag == "*" || known.Tag == tag);
 
     private static bool Matches(EntityTagHeaderValue tag, long? revision) =>

@@ -3,7 +3,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents;
 
-/// <summary>A document with the key and revision it was read from; its text is parsed when first asked for.</summary>
+/// <summary>A document with the key and revision it was read from; its text is parsed when first needed.</summary>
 public sealed class Stored<T> where T : class
 {
     private readonly Lazy<T> _document;
@@ -16,10 +16,10 @@ public sealed class Stored<T> where T : class
     /// <summary>Null for a document that came with the request.</summary>
     public long? Revision { get; }
 
-    /// <summary>The document. Throws <see cref="DamagedDocumentException"/> where what is stored is damaged.</summary>
+    /// <summary>The document. Throws <see cref="DamagedDocumentException"/> if the stored text is damaged.</summary>
     public T Document => _document.Value;
 
-    /// <summary>The document, or null where what is stored is damaged: for an answer about many, which leaves that one out.</summary>
+    /// <summary>The document, or null if the stored text is damaged: for an answer about many documents, which leaves that one out.</summary>
     public T? Sound
     {
         get
@@ -35,7 +35,7 @@ public sealed class Stored<T> where T : class
         }
     }
 
-    /// <summary>How an answer names what it rests on: <c>main@7</c>, or <c>inline</c>.</summary>
+    /// <summary>How an answer names a document that it rests on: <c>main@7</c>, or <c>inline</c>.</summary>
     public string Basis => _basis ??= Revision is { } number ? string.Create(CultureInfo.InvariantCulture, $"{Key}@{number}") : "inline";
 
     public static Stored<T> Of(Revision revision) =>

@@ -8,8 +8,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>
-/// Reads what is stored as strictly as what is sent: a number that is none, a word that is not of its list or a figure out of range is damage, never
-/// a zero or a default. A floor that is too low is the one way in which this service must not fail.
+/// Reads stored documents as strictly as those in requests: a malformed number, an unknown word or a figure out of range is damage, never a zero or a
+/// default. A floor that is too low is the one way in which this service must not fail.
 /// </summary>
 public static class StoredText<T> where T : class
 {
@@ -32,7 +32,7 @@ public static class StoredText<T> where T : class
         }
     }
 
-    /// <summary>The rules between fields. What only the model can judge is judged when it computes.</summary>
+    /// <summary>The rules between fields. The model checks the rest when it computes.</summary>
     private static IEnumerable<Fault> FaultsOf(T document) => document switch
     {
         CostProfile profile => ProfileRules.Faults(profile),
@@ -44,21 +44,21 @@ public static class StoredText<T> where T : class
         _ => [],
     };
 
-    /// <summary>The document of a revision that is no deletion. Throws <see cref="DamagedDocumentException"/>.</summary>
+    /// <summary>The document of a revision that is not a deletion. Throws <see cref="DamagedDocumentException"/>.</summary>
     public static T Of(Revision revision) =>
         Read(revision.Body!) is ({ } document, _) ? document : throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
 }
 
-/// <summary>A stored document is damaged: what needs it has no answer, and everything else goes on.</summary>
+/// <summary>A stored document is damaged: what needs it has no answer, and everything else works.</summary>
 public sealed class DamagedDocumentException(string kind, string key, long revision)
     : Exception(FormattableString.Invariant($"The stored {kind} \"{key}\" (revision {revision}) is damaged, so nothing is computed from it."))
 {
-    /// <summary>What answers call it where they leave one document out.</summary>
+    /// <summary>The code in answers that leave one document out.</summary>
     public static readonly Code Code = ReasonCodes.DamagedDocument;
 
-    /// <summary>What an answer about many channels says of those that it leaves out.</summary>
+    /// <summary>The warnings of an answer about many channels for those that it leaves out.</summary>
     public static IEnumerable<Warning> WarningsOf(IEnumerable<Stored<Channel>> channels, string pointer) =>
         channels.Where(channel => channel.Sound is null)
             .Select(channel =>
-                new Warning(Code, $"The channel \"{channel.Key}\" is damaged as it is stored, so it is left out here; PUT it again.", pointer));
+                new Warning(Code, $"The channel \"{channel.Key}\" is damaged in the store, so it is left out here; PUT it again.", pointer));
 }

@@ -3,12 +3,12 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Documents;
 
-/// <summary>A body with an ETag that is the same exactly as long as the body is.</summary>
+/// <summary>A body with an ETag that changes exactly when the body does.</summary>
 public sealed record TaggedBody(byte[] Body, string Tag)
 {
     public static TaggedBody Of(byte[] body) => new(body, $"\"{Convert.ToHexStringLower(SHA256.HashData(body).AsSpan(0, 16))}\"");
 
-    /// <summary>The body, 304 if the caller has it already, or 412 if the caller wants the one of another tag.</summary>
+    /// <summary>The body, 304 if the caller already has it, or 412 if the caller asks for another tag.</summary>
     public IResult Answer(HttpContext context, Format format)
     {
         var read = Preconditions.Of(context.Request);
@@ -26,7 +26,7 @@ public sealed record TaggedBody(byte[] Body, string Tag)
             response.Headers.ETag = tagged.Tag;
             response.Headers.CacheControl = "private, no-cache";
             if (format == Format.Svg || format == Format.Html)
-                // it needs nothing but itself
+                // it needs nothing from elsewhere
                 response.Headers.ContentSecurityPolicy =
                     "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
             if (known)

@@ -1,10 +1,10 @@
 namespace PriceFloor.Api.Documents;
 
-/// <summary>One line of the workings: a symbol that later formulas use, a label, a formula and what it comes to, with 12 decimals at most.</summary>
-/// <param name="Symbol">What later formulas call it.</param>
+/// <summary>One line of the workings: a symbol that later formulas use, a label, a formula and its value, with at most 12 decimals.</summary>
+/// <param name="Symbol">Its name in later formulas.</param>
 /// <param name="Label">What it is.</param>
-/// <param name="Formula">How it is got from the lines before it.</param>
-/// <param name="Value">What it comes to, with 12 decimals at most.</param>
+/// <param name="Formula">How it is calculated from the lines above it.</param>
+/// <param name="Value">Its value, with at most 12 decimals.</param>
 public sealed record WorkingAnswer(string Symbol, string Label, string Formula, decimal Value)
 {
     public static IReadOnlyList<WorkingAnswer>? Of(bool wanted, Func<IEnumerable<Working>> workings) =>

@@ -2,14 +2,14 @@ using System.Text.Json.Serialization;
 
 namespace PriceFloor.Api.FirstContact;
 
-/// <summary>Where programs that look for services find this one (RFC 9727), as a set of links (RFC 9264).</summary>
+/// <summary>Lets programs that look for services find this one (RFC 9727), as a set of links (RFC 9264).</summary>
 public static class ApiCatalogRoutes
 {
     public const string Path = "/.well-known/api-catalog";
 
     private const string ContentType = "application/linkset+json; profile=\"https://www.rfc-editor.org/info/rfc9727\"";
 
-    /// <summary>Absolute addresses, as RFC 9264 asks for: whoever keeps the set must not need to remember where it came from.</summary>
+    /// <summary>Absolute addresses, as RFC 9264 requires: whoever keeps the set need not remember its source.</summary>
     public static IResult Get(HttpContext context)
     {
         var request = context.Request;

@@ -6,19 +6,19 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FirstContact;
 
-/// <summary>What runs here, for whoever reports a fault or rolls out a new version.</summary>
+/// <summary>The running version, for a bug report or a rollout.</summary>
 public sealed record VersionAnswer
 {
     /// <summary>The program's version.</summary>
     /// <example>0.1.0</example>
     public required string Version { get; init; }
 
-    /// <summary>The commit that it was built from; absent where the build did not know it.</summary>
+    /// <summary>The commit that it was built from; absent if the build did not know it.</summary>
     /// <example>9db5fedfc14e44a0b08c94d83102366425631856</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Commit { get; init; }
 
-    /// <summary>What it runs on.</summary>
+    /// <summary>The runtime.</summary>
     /// <example>.NET 10.0.0</example>
     public required string Runtime { get; init; }
 
@@ -30,11 +30,11 @@ public sealed record VersionAnswer
     /// <example>1</example>
     public required string Contract { get; init; }
 
-    /// <summary>Of this program: it never changes while it runs.</summary>
+    /// <summary>The version of this program: it never changes while it runs.</summary>
     public static VersionAnswer Here { get; } =
         Of(typeof(VersionAnswer).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion);
 
-    /// <param name="informational">The version, and the commit behind a plus sign where the build knew it.</param>
+    /// <param name="informational">The version, with the commit after a plus sign if the build knew it.</param>
     public static VersionAnswer Of(string informational) => new()
     {
         Version = informational.Split('+')[0],

@@ -33,18 +33,18 @@ public static class Welcome
         + Item(links.Problems, "Problems: what they mean and how to fix them")
         + Item(links.Health, "Can the service answer?")
         + Item(links.ApiCatalog, "These links for programs")
-        + $"</ul><p>Price checks are asked at <code>{WebUtility.HtmlEncode(links.PriceChecks)}</code>. {WebUtility.HtmlEncode(Key)}</p>"
-        + "<p>Figures are no tax or legal advice.</p>";
+        + $"</ul><p>The address for price checks is <code>{WebUtility.HtmlEncode(links.PriceChecks)}</code>. {WebUtility.HtmlEncode(Key)}</p>"
+        + "<p>Figures are not tax or legal advice.</p>";
 
     private static string Item(string address, string words) =>
         $"<li><a href=\"{WebUtility.HtmlEncode(address)}\">{WebUtility.HtmlEncode(words)}</a></li>";
 }
 
-/// <summary>What the service says to whoever finds its address: what it is and where to read on.</summary>
-/// <param name="Name">What the service is called.</param>
-/// <param name="Version">The version that runs here.</param>
+/// <summary>The service introduces itself to whoever finds its address: what it is and where to read on.</summary>
+/// <param name="Name">The name of the service.</param>
+/// <param name="Version">The running version.</param>
 /// <param name="Summary">What it does, in a sentence.</param>
-/// <param name="Key">How calls under /v1 are opened.</param>
+/// <param name="Key">How to authenticate calls under /v1.</param>
 /// <param name="Links">Where to read on.</param>
 public sealed record WelcomeAnswer(string Name, string Version, string Summary, string Key, WelcomeLinks Links);
 

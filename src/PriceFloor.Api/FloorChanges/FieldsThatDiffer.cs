@@ -6,7 +6,7 @@ namespace PriceFloor.Api.FloorChanges;
 /// <summary>Where two revisions of a document differ, as JSON pointers without the first slash: <c>expenses/3/amount</c>.</summary>
 public static class FieldsThatDiffer
 {
-    /// <summary>What moved, document by document: <c>main@8: expenses/3/amount</c>. A document that came or went is named as such.</summary>
+    /// <summary>What moved, for each document: <c>main@8: expenses/3/amount</c>. A document that was created or deleted is named as such.</summary>
     public static IEnumerable<string> Between(Change change)
     {
         var was = change.Before is { IsDeletion: false } before ? before : null;

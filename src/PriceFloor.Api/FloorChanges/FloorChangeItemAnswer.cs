@@ -14,11 +14,11 @@ public sealed record FloorChangeItemAnswer
     /// <summary>ISO 4217 code of the channel's prices.</summary>
     public required string Currency { get; init; }
 
-    /// <summary>The floor price then; null where there was none.</summary>
+    /// <summary>The floor price then; null if there was none.</summary>
     /// <example>58.05</example>
     public decimal? OldFloorPrice { get; init; }
 
-    /// <summary>The floor price now; null where there is none any more.</summary>
+    /// <summary>The floor price now; null if there is none any more.</summary>
     public decimal? NewFloorPrice { get; init; }
 
     /// <summary>The target price then.</summary>
@@ -28,10 +28,10 @@ public sealed record FloorChangeItemAnswer
     /// <summary>The target price now.</summary>
     public decimal? NewTargetPrice { get; init; }
 
-    /// <summary>The price that is listed now; null where none is.</summary>
+    /// <summary>The listed price now; null if there is none.</summary>
     public decimal? ListedPrice { get; init; }
 
-    /// <summary>What the listed price does for the year now.</summary>
+    /// <summary>The verdict on the listed price now.</summary>
     public Verdict? Verdict { get; init; }
 
     /// <summary>Whether the listed price still carries its share.</summary>
@@ -43,8 +43,8 @@ public sealed record FloorChangeItemAnswer
     public string? Reason { get; init; }
 
     /// <summary>
-    /// The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" where a document came or went.
-    /// Needs the scope read; absent without it.
+    /// The documents and fields that moved it, such as "main@8: expenses/3/amount"; "created" and "deleted" for a whole document. Needs the scope
+    /// read; absent without it.
     /// </summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? MovedBy { get; init; }

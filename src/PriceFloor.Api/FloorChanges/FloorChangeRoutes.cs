@@ -40,8 +40,8 @@ public static class FloorChangeRoutes
     {
         Parameter = "since",
         Code = InputCodes.UnknownCursor,
-        Detail = "This cursor is not of the store as it is now: a backup was restored, an older file was put in its place, a document was forgotten, "
-            + "or it is another store. Ask once without since, take the answer in place of all that you hold, and follow its next.",
+        Detail = "This cursor is not of the present store: a backup was restored, an older file was put in its place, a document was forgotten, "
+            + "or it is another store. Ask once without since, replace everything that you hold with the answer, and follow its next.",
     }]);
 
     private static async ValueTask<(FloorCursor? Cursor, Problem? Problem)> CursorOf(string? since, Store store)
@@ -62,17 +62,17 @@ public static class FloorChangeRoutes
     }
 }
 
-/// <summary>Since when: a time, or the cursor of the last answer; absent: since there was nothing.</summary>
+/// <summary>The start: a time, or the cursor of the last answer; the beginning of the store if absent.</summary>
 public sealed record FloorChangeQuery(string? Since, int? Limit, string? After, DateTimeOffset? AsOf) : IQuery<FloorChangeQuery>
 {
-    /// <summary>Where no limit is asked for, an answer holds at most so many items.</summary>
+    /// <summary>If no limit is given, an answer has at most this many items.</summary>
     public const int Most = 100_000;
 
     private const int CursorLength = 200;
 
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
-        new("since", "A time with its offset, or the next of the last answer; absent: since the store was empty, which gives every design.", "string",
+        new("since", "A time with its offset, or the next of the last answer; every design if absent.", "string",
             Example: "2027-01-01T00:00:00Z"),
         QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, QueryParameters.AsOf,
     ];

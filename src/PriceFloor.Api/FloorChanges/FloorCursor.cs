@@ -4,11 +4,11 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.FloorChanges;
 
 /// <summary>
-/// Where a follower of floor changes stands: a position of the store, and, where an answer was cut by its limit, up to which position that answer
-/// goes and after which item it goes on. The mark binds it to the store's own history, so that an older or another file in its place is noticed.
+/// The progress of a follower of floor changes: a position of the store and, if its limit cut an answer, the last position of that answer and the
+/// last item sent. The mark binds it to the store's own history, so an older or another file in its place is noticed.
 /// </summary>
-/// <param name="Since">All up to this position is known to the follower.</param>
-/// <param name="UpTo">The position that a cut answer goes up to; null where there is none under way.</param>
+/// <param name="Since">The follower knows everything up to this position.</param>
+/// <param name="UpTo">The last position of a cut answer; null if no answer was cut.</param>
 /// <param name="After">The last item of a cut answer, design and channel.</param>
 public sealed record FloorCursor(long Since, long? UpTo = null, string? After = null)
 {
@@ -16,7 +16,7 @@ public sealed record FloorCursor(long Since, long? UpTo = null, string? After = 
 
     public static bool IsOne(string text) => text.StartsWith(Prefix, StringComparison.Ordinal) && text.Length > 1 && char.IsAsciiDigit(text[1]);
 
-    /// <summary>Null unless it was given out for this history.</summary>
+    /// <summary>Null unless the cursor was given out for this history.</summary>
     public static FloorCursor? Read(string text, Store store)
     {
         var parts = text[Prefix.Length..].Split('.', 4);

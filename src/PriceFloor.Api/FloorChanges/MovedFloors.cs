@@ -6,8 +6,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.FloorChanges;
 
 /// <summary>
-/// The floors and targets that differ between two moments. Only designs that a change can have touched are looked at: those changed
-/// themselves or in their listed prices, those of a changed profile, and all of them where a channel changed.
+/// The floors and targets that differ between two moments. Only designs that a change can affect are compared: those that changed themselves or in
+/// their listed prices, those of a changed profile, and all of them if a channel changed.
 /// </summary>
 public static class MovedFloors
 {
@@ -67,7 +67,7 @@ public static class MovedFloors
     private static PricedDesign? PricedAt(Catalogue catalogue, string sku, string channel) =>
         catalogue.Design(sku) is { } design && catalogue.Channel(channel) is { } on ? PricedDesign.Of(catalogue, design, on) : null;
 
-    /// <summary>All that a floor and a target on a channel rest on, then or now: what is listed on wholesale channels sets the target.</summary>
+    /// <summary>Everything that a floor and a target on a channel rest on, then or now: prices listed on wholesale channels set the target.</summary>
     private static IEnumerable<DocumentName> DocumentsBehind(Catalogue then, Catalogue now, string sku, string channel)
     {
         foreach (var catalogue in new[] { then, now })

@@ -18,7 +18,7 @@ public sealed record FloorHistoryAnswer
     /// <summary>The moments at which something moved, in order of time; each holds until the next.</summary>
     public required IReadOnlyList<FloorMomentAnswer> Items { get; init; }
 
-    /// <summary>Where there is more: ask again with this as asOf for what was before; null where this is all.</summary>
+    /// <summary>If there is more, ask again with this as asOf for the time before; null if this is all.</summary>
     /// <example>2026-12-01T09:00:00.000000Z</example>
     public DateTimeOffset? Earlier { get; init; }
 }

@@ -4,14 +4,14 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.FloorHistories;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class FloorHistoryOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(FloorHistoryOperations));
 
     private static readonly Operation FloorHistory = new("getFloorHistory", "Prices", "A design's floors over time",
         "Floor, target and listed price of a design on a channel at each moment at which one of them moved, "
-        + "calculated from the revisions as they stood then, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
+        + "calculated from the revisions of that time, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
     {
         Answer = typeof(FloorHistoryAnswer),
         AnswerExample = s_files["getFloorHistory.answer.json"],

@@ -4,7 +4,7 @@ using PriceFloor.Api.Pictures;
 
 namespace PriceFloor.Api.FloorHistories;
 
-/// <summary>Floor, target and listed price over time: three lines in steps, told apart by their strokes, and the last moves in words.</summary>
+/// <summary>Floor, target and listed price over time: three lines in steps with different strokes, and the last moves in words.</summary>
 public static class FloorHistoryPicture
 {
     private const decimal Top = 130, Bottom = 350, LineHeight = 40;
@@ -18,8 +18,8 @@ public static class FloorHistoryPicture
     ];
 
     /// <param name="answer">The history.</param>
-    /// <param name="channel">The channel, for people.</param>
-    /// <param name="today">Up to when the last prices hold: a day, so that the picture is the same all day.</param>
+    /// <param name="channel">The channel's name for people.</param>
+    /// <param name="today">The end of the last prices: a day, so the picture is the same all day.</param>
     public static byte[] Of(FloorHistoryAnswer answer, string channel, DateTimeOffset today)
     {
         var picture = new Picture("Floor prices over time", Description(answer, channel));
@@ -62,11 +62,11 @@ public static class FloorHistoryPicture
             picture.Disc(across.At(Day(item.At)), up.At(item.ListedPrice!.Value), 4, Palette.Text, Palette.Paper);
     }
 
-    /// <summary>The day; with the time where the whole picture is of hours.</summary>
+    /// <summary>The day; with the time if the whole picture covers only hours.</summary>
     private static string When(DateTimeOffset time, decimal days) =>
         DisplayText.Date(time) + (days is > 0 and < 2 ? time.UtcDateTime.ToString(" HH:mm", CultureInfo.InvariantCulture) : "");
 
-    /// <summary>Each price holds until the next; where there was none the line stops.</summary>
+    /// <summary>Each price is valid until the next; without a price the line stops.</summary>
     private static string Steps(FloorHistoryAnswer answer, Func<FloorMomentAnswer, decimal?> price, Scale across, Scale up)
     {
         var path = new StringBuilder("M0 0");
@@ -96,7 +96,7 @@ public static class FloorHistoryPicture
         }
     }
 
-    /// <summary>The last moves: when, to what, and by which document.</summary>
+    /// <summary>The last moves: when, to what price, and by which document.</summary>
     private static decimal Moves(Picture picture, FloorHistoryAnswer answer)
     {
         var y = Bottom + 52;
@@ -115,8 +115,8 @@ public static class FloorHistoryPicture
         var untold = answer.Items.Count - MovesTold;
         if (untold > 0 || answer.Earlier is not null)
             picture.Words(Picture.Margin, y, untold > 0
-                ? $"and {DisplayText.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more still earlier")}"
-                : "and more still earlier", Picture.Small, Palette.Quiet);
+                ? $"and {DisplayText.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more before that")}"
+                : "and more before that", Picture.Small, Palette.Quiet);
         return untold > 0 || answer.Earlier is not null ? y + 14 : y - LineHeight + 32;
     }
 

@@ -42,13 +42,13 @@ public static class FloorHistoryRoutes
 
     private static DateTimeOffset DayOf(DateTimeOffset time) => new(time.UtcDateTime.Date, TimeSpan.Zero);
 
-    /// <summary>Only where a figure moved; not before the design was there.</summary>
+    /// <summary>Only moments at which a figure moved, and not before the design existed.</summary>
     private static List<FloorMomentAnswer> Moves(IReadOnlyList<PricedMoment> moments, Currency money)
     {
         var items = new List<FloorMomentAnswer>();
         foreach (var moment in moments)
         {
-            var priced = moment.Currency == money.Code ? moment.Priced : null; // what was listed in another currency stands on no scale with this one
+            var priced = moment.Currency == money.Code ? moment.Priced : null; // a price in another currency cannot share a scale with this one
             decimal? Price(decimal? price) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
             var item = new FloorMomentAnswer
             {
@@ -75,13 +75,13 @@ public static class FloorHistoryRoutes
             other.Verdict, other.Reason);
 }
 
-/// <summary>Whose floors, and how far back.</summary>
+/// <summary>The channel, and how far back.</summary>
 public sealed record FloorHistoryQuery(string Channel, int Limit, DateTimeOffset? AsOf) : IQuery<FloorHistoryQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("limit", "Look at so many of the newest moments at which a document behind the floor was written.", "integer", Example: "20", Minimum: 1,
+        new("limit", "How many of the newest writes of documents behind the floor to examine.", "integer", Example: "20", Minimum: 1,
             Maximum: 1000, Default: "100"),
         new("asOf", "The history up to then: a time with its offset. The previous answer's earlier leads further back.", "string", "date-time",
             "2027-03-01T00:00:00Z"),

@@ -5,19 +5,19 @@ namespace PriceFloor.Api.FloorHistories;
 /// <summary>The prices of a design on a channel from a moment on. Money in the channel's currency.</summary>
 public sealed record FloorMomentAnswer
 {
-    /// <summary>From when.</summary>
+    /// <summary>The start of these prices.</summary>
     public required DateTimeOffset At { get; init; }
 
     /// <summary>The smallest allowed price whose net reached the floor; null with a reason.</summary>
     public decimal? FloorPrice { get; init; }
 
-    /// <summary>The price that also kept the studio's own rule.</summary>
+    /// <summary>The price that also followed the studio's own rule.</summary>
     public decimal? TargetPrice { get; init; }
 
-    /// <summary>What was listed; null where nothing was.</summary>
+    /// <summary>The listed price; null if there was none.</summary>
     public decimal? ListedPrice { get; init; }
 
-    /// <summary>What the listed price did for the year.</summary>
+    /// <summary>The verdict on the listed price.</summary>
     public Verdict? Verdict { get; init; }
 
     /// <summary>Why there was no price: not-stored, currency-mismatch, no-price, ...</summary>

@@ -7,9 +7,9 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.FloorHistories;
 
 /// <summary>
-/// The floor of one design on one channel at every moment at which a document behind it was written: itself, its profiles, the channel,
-/// what was listed for it, and the channels on which it was listed (a listed wholesale price sets the target). Only the newest moments
-/// are looked at, so that a long history costs no more than a short one.
+/// The floor of one design on one channel at every moment at which a document behind it was written: the design, its profiles, the channel, its
+/// listed prices, and the channels on which it was listed (a listed wholesale price sets the target). Only the newest moments are examined, so a long
+/// history costs no more than a short one.
 /// </summary>
 public static class PricedMoments
 {
@@ -17,9 +17,9 @@ public static class PricedMoments
     /// <param name="sku">Key of the design.</param>
     /// <param name="channel">Key of the channel.</param>
     /// <param name="upTo">The last moment.</param>
-    /// <param name="most">At most so many moments.</param>
-    /// <param name="access">What the caller sees: while the design counted on another profile it was not there.</param>
-    /// <returns>The moments in order, and the last one before them where there are more.</returns>
+    /// <param name="most">The maximum number of moments.</param>
+    /// <param name="access">What the caller sees: while the design used another profile, it did not exist for the caller.</param>
+    /// <returns>The moments in order, and the last one before them if there are more.</returns>
     public static (IReadOnlyList<PricedMoment> Moments, long? Earlier) Of(Snapshot snapshot, string sku, string channel, long upTo,
         int most, ProfileAccess access)
     {
@@ -78,7 +78,7 @@ public static class PricedMoments
 
 /// <summary>A design's prices on a channel from a moment on, and the documents that were written at it.</summary>
 /// <param name="At">When, in microseconds since 1970 UTC.</param>
-/// <param name="Priced">Its prices; null where the design or the channel was not there.</param>
+/// <param name="Priced">Its prices; null if the design or the channel did not exist.</param>
 /// <param name="Currency">The channel's currency then.</param>
 /// <param name="Basis">The revisions that they rest on.</param>
 /// <param name="Written">The documents that were written then, such as <c>main@8</c>.</param>

@@ -4,7 +4,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.FloorPrices;
 
-/// <summary>A design's floor as it is answered.</summary>
+/// <summary>A design's floor as an answer.</summary>
 public static class FloorAnswers
 {
     /// <summary>The answer on every stored channel. A damaged one is left out and named in a warning.</summary>
@@ -48,15 +48,15 @@ public static class FloorAnswers
     public static BasisAnswer Basis(this DesignFloor floor) =>
         new() { Profile = floor.Profile.Basis, Design = floor.Design.Basis, ListedPrice = floor.WholesalePrice?.Basis };
 
-    /// <summary>Why there is no floor, as the request that asked for it is told.</summary>
+    /// <summary>Why there is no floor, in terms of the request that asked for it.</summary>
     /// <param name="faults">Why there is none.</param>
-    /// <param name="profile">Whose year was asked about.</param>
-    /// <param name="design">What is made.</param>
+    /// <param name="profile">The profile in question.</param>
+    /// <param name="design">The design.</param>
     /// <param name="place">Where the request names the profile.</param>
     public static List<Fault> FaultsOf(IReadOnlyList<Fault> faults, Stored<CostProfile> profile, Stored<Design> design, Place place) =>
         MaterialsLacking(profile, design, place) is { Count: > 0 } lacking ? lacking : [.. faults];
 
-    /// <summary>A stored design is no part of the request, so a material that it lacks is reported where the profile is named.</summary>
+    /// <summary>A stored design is not part of the request, so a material that it lacks is reported where the request names the profile.</summary>
     private static List<Fault> MaterialsLacking(Stored<CostProfile> profile, Stored<Design> design, Place place)
     {
         var known = profile.Document.Materials.Select(line => line.Material).ToHashSet();

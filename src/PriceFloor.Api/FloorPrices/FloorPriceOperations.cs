@@ -4,7 +4,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.FloorPrices;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class FloorPriceOperations
 {
     private static readonly Operation FloorPrice = new("getFloorPrice", "Prices", "The lowest price of a design",

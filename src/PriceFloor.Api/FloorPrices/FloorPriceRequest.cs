@@ -4,21 +4,21 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.FloorPrices;
 
-/// <summary>What if: a floor from stored documents, from inline ones, or from some of each. Nothing is stored.</summary>
+/// <summary>What if: a floor from stored documents, inline ones, or some of each. Nothing is stored.</summary>
 public sealed record FloorPriceRequest
 {
-    /// <summary>The cost profile or the key of a stored one. Absent: the design's own.</summary>
+    /// <summary>The cost profile or the key of a stored one; the design's own if absent.</summary>
     public KeyOr<CostProfile>? Profile { get; init; }
 
-    /// <summary>The design or the key of a stored one. An inline design needs no profile of its own where profile is given.</summary>
+    /// <summary>The design or the key of a stored one. An inline design needs no profile of its own if profile is given.</summary>
     public required KeyOr<Design> Design { get; init; }
 
-    /// <summary>Channels or keys of stored ones; none where absent.</summary>
+    /// <summary>Channels or keys of stored ones; none if absent.</summary>
     [MaxLength(100)]
     public IReadOnlyList<KeyOr<Channel>> Channels { get; init; } = [];
 }
 
-/// <summary>A floor, perhaps with another profile than the design's own.</summary>
+/// <summary>A floor, if given with another profile than the design's own.</summary>
 public sealed record FloorPriceQuery(string? Profile, DateTimeOffset? AsOf, bool Workings) : IQuery<FloorPriceQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
@@ -27,7 +27,7 @@ public sealed record FloorPriceQuery(string? Profile, DateTimeOffset? AsOf, bool
     public static FloorPriceQuery Read(QueryValues values) => new(values.Text("profile"), values.Time("asOf"), values.Boolean("workings"));
 }
 
-/// <summary>Inline documents keep the rules of stored ones.</summary>
+/// <summary>Inline documents follow the rules of stored ones.</summary>
 public sealed class FloorPriceRequestValidator : AbstractValidator<FloorPriceRequest>
 {
     public FloorPriceRequestValidator(IValidator<CostProfile> profile, IValidator<Design> design, IValidator<Channel> channel)

@@ -12,7 +12,7 @@ public static class Health
         return JsonAnswer.Of(new HealthAnswer("live"));
     }
 
-    /// <summary>The store is open and can be written; what stands against it becomes the problem "busy".</summary>
+    /// <summary>The store is open and can be written; anything that prevents this becomes the problem "busy".</summary>
     public static Results<JsonAnswer<HealthAnswer>, Problem> Ready(Readiness readiness, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
@@ -20,6 +20,6 @@ public static class Health
     }
 }
 
-/// <summary>How the service is.</summary>
+/// <summary>The state of the service.</summary>
 /// <param name="Status">"live" or "ready".</param>
 public sealed record HealthAnswer(string Status);

@@ -3,8 +3,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.HealthChecks;
 
 /// <summary>
-/// Whether the store can be written, found out by writing. Anybody may ask, so that is done once in a while and not for each who does. A write that
-/// was refused meanwhile is believed at once.
+/// Whether the store can be written, tested by a write. Anybody may ask, so the test is made from time to time and not for each request. If a write
+/// of a caller is refused meanwhile, that counts at once.
 /// </summary>
 public sealed class Readiness(Store store, StoreReadiness opening, TimeProvider clock)
 {
@@ -23,7 +23,7 @@ public sealed class Readiness(Store store, StoreReadiness opening, TimeProvider 
             if (store.RefusedWrites is var refused && refused != _refused)
                 (_refused, _refusedAt, _lastGood) = (refused, clock.GetTimestamp(), null);
             if (store.IsRefusingWrites && clock.GetElapsedTime(_refusedAt) < s_holds)
-                return false; // what was found out by somebody's write; a row of ours may still find room where theirs did not
+                return false; // a caller's write was refused; our one row might still fit where theirs did not
             if (_lastGood is { } last && clock.GetElapsedTime(last) < s_holds)
                 return true;
             _lastGood = null;

@@ -3,8 +3,8 @@ using PriceFloor.Api.Configuration;
 namespace PriceFloor.Api.HealthChecks;
 
 /// <summary>
-/// Whether the store is open. It nearly always is before the first request; but a store of an earlier program is brought up to date
-/// while the process already answers that it is alive, so that nothing stops it midway for seeming dead.
+/// Whether the store is open. It nearly always is before the first request. But a store of an earlier program is upgraded while the process already
+/// reports that it is alive, so nothing kills it halfway because it seems dead.
 /// </summary>
 public sealed class StoreReadiness
 {
@@ -21,7 +21,7 @@ public sealed class StoreReadiness
 
     public void Fail(Exception fault) => Volatile.Write(ref _fault, fault);
 
-    /// <summary>Serves until the process is told to stop. Throws what made it stop where the store could not be opened.</summary>
+    /// <summary>Serves until the process is told to stop. If the store could not be opened, throws the reason.</summary>
     public async Task ServeAsync(WebApplication app)
     {
         var (stopping, addresses) = (app.Lifetime.ApplicationStopping, app.Configuration["urls"]);

@@ -3,16 +3,16 @@ using System.Globalization;
 namespace PriceFloor.Api.Http;
 
 /// <summary>
-/// How many bytes of large bodies are held over all callers, by the memory that there is. A body grows while it is read, checked and stored: about
-/// twelve times by our own estimate, so a twelfth of what the process may use beside its own is given out. Whoever
-/// finds none left is told to come again.
+/// Limits the bytes of large bodies held for all callers together, by the available memory. A body grows while it is read, checked and stored: about
+/// twelve times by our estimate, so a twelfth of what the process may use beside its own memory is given out. A caller who finds none left is asked
+/// to try again.
 /// </summary>
 public sealed class BodyMemory(long most)
 {
-    /// <summary>Bodies up to this are not counted: the limits of requests keep them few.</summary>
+    /// <summary>Bodies up to this size are not counted: the limits of requests keep them few.</summary>
     private const int Small = 256 * 1024;
 
-    /// <summary>What the service takes for itself.</summary>
+    /// <summary>The memory of the service itself.</summary>
     private const long OfItsOwn = 72L * 1024 * 1024;
 
     private const int Growth = 12;
@@ -22,10 +22,10 @@ public sealed class BodyMemory(long most)
 
     public BodyMemory() : this(long.Max(Least, (GC.GetGCMemoryInfo().TotalAvailableMemoryBytes - OfItsOwn) / Growth)) { }
 
-    /// <summary>The largest body that can be taken at all.</summary>
+    /// <summary>The largest body that can be taken.</summary>
     public int MostOf(int setting) => (int)long.Min(setting, most);
 
-    /// <summary>Counts a body until its request ends. Throws <see cref="NoRoomException"/> where others hold what there is.</summary>
+    /// <summary>Counts a body until its request ends. Throws <see cref="NoRoomException"/> if others hold all the memory.</summary>
     public void Take(HttpContext context, long bytes)
     {
         if (bytes <= Small)
@@ -44,5 +44,5 @@ public sealed class BodyMemory(long most)
     }
 }
 
-/// <summary>There is no memory or no space for this just now; nothing was half done.</summary>
+/// <summary>There is not enough memory or space at the moment; nothing was half done.</summary>
 public sealed class NoRoomException(string message) : Exception(message);

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>A code goes out as its word.</summary>
+/// <summary>A code is written as its word.</summary>
 public sealed class CodeText : JsonConverter<Code>
 {
     public override Code Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>

@@ -1,9 +1,9 @@
 namespace PriceFloor.Api.Http;
 
-/// <summary>A format in which answers come and go.</summary>
-/// <param name="MediaType">What Accept calls it.</param>
-/// <param name="ContentType">What the answer says it is.</param>
-/// <param name="Suffix">What an address may end in to ask for it where no Accept can be sent, such as an image in a page.</param>
+/// <summary>A format of requests or answers.</summary>
+/// <param name="MediaType">Its name in Accept.</param>
+/// <param name="ContentType">Its name in the answer.</param>
+/// <param name="Suffix">The end of an address that asks for it when no Accept can be sent, such as for an image in a page.</param>
 public sealed record Format(string MediaType, string ContentType, string? Suffix = null)
 {
     public static readonly Format Json = new("application/json", "application/json");

@@ -2,7 +2,7 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>What a request can have wrong, beside what documents can have wrong in themselves.</summary>
+/// <summary>Faults that a request can have, beside those of documents themselves.</summary>
 public static class InputCodes
 {
     public static readonly Code AboveMaximum = new("above-maximum",
@@ -10,15 +10,15 @@ public static class InputCodes
         "Lower the minimum, or raise the maximum.");
 
     public static readonly Code AnswerColumn = new("answer-column",
-        "The column to be read is one that the answer fills.",
-        "Give what is to be read in a column of another name.");
+        "The column to read is one that the answer fills.",
+        "Rename the column to read.");
 
     public static readonly Code BadKey = new("bad-key",
         "The key cannot name a document.",
         "Use 1 to 64 letters, digits and . _ ~ : + -, and neither \"batch\" nor \".\" nor \"..\".");
 
     public static readonly Code ControlCharacter = new("control-character",
-        "A text holds a control character, such as a line break or a tab.",
+        "A text has a control character, such as a line break or a tab.",
         "Take it out.");
 
     public static readonly Code DuplicateParameter = new("duplicate-parameter",
@@ -31,34 +31,34 @@ public static class InputCodes
 
     public static readonly Code Empty = new("empty",
         "The body, sheet or value is empty.",
-        "Send what the address reads.");
+        "Send a body in a format that the address reads.");
 
     public static readonly Code Exponent = new("exponent",
         "A number is written with an exponent.",
         "Write its digits out.");
 
     public static readonly Code KeyInAddress = new("key-in-address",
-        "The address holds an access key, which logs and histories would keep.",
+        "The address has an access key, which logs and histories would keep.",
         "Send it as the header Authorization, and replace that key.");
 
     public static readonly Code LongRow = new("long-row",
         "The row has more cells than the heading.",
-        "Put text that holds separators into quotes.");
+        "Put text that has separators into quotes.");
 
     public static readonly Code ShortRow = new("short-row",
         "The row has fewer cells than the heading.",
         "Add the separators of the empty cells.");
 
     public static readonly Code NotADate = new("not-a-date",
-        "The text is no date that exists.",
+        "The text is not a date that exists.",
         "Write it as 2027-02-28.");
 
     public static readonly Code NotAList = new("not-a-list",
-        "The text is no list of numbers.",
+        "The text is not a list of numbers.",
         "Write numbers with commas between.");
 
     public static readonly Code NotANumber = new("not-a-number",
-        "The text is no plain number.",
+        "The text is not a plain number.",
         "Write digits with at most one decimal point, without currency signs, spaces or thousands marks.");
 
     public static readonly Code NotASeason = new("not-a-season",
@@ -66,7 +66,7 @@ public static class InputCodes
         "Give one weight for each month of the year.");
 
     public static readonly Code NotATime = new("not-a-time",
-        "The text is no time with its offset.",
+        "The text is not a time with its offset.",
         "Write it as 2027-03-01T00:00:00Z; in a query, write + as %2B.");
 
     public static readonly Code NotAnArray = new("not-an-array",
@@ -82,11 +82,11 @@ public static class InputCodes
         "Save and send it as UTF-8.");
 
     public static readonly Code Null = new("null",
-        "A value is null where none may be.",
-        "Give a value, or leave the property out where it is optional.");
+        "A value is null but must not be.",
+        "Give a value, or leave the property out if it is optional.");
 
     public static readonly Code TooLong = new("too-long",
-        "A text, line or row is longer than is taken.",
+        "A text, line or row is longer than the limit.",
         "Shorten it.");
 
     public static readonly Code TooManyDigits = new("too-many-digits",
@@ -98,8 +98,8 @@ public static class InputCodes
         "Store it first, or correct the key; case counts.");
 
     public static readonly Code UnknownColumn = new("unknown-column",
-        "The sheet has a column that is not known here.",
-        "Correct its name, or delete it; the detail lists those that are known.");
+        "The sheet has an unknown column.",
+        "Correct its name, or delete it; the detail lists the known ones.");
 
     public static readonly Code UnknownCursor = new("unknown-cursor",
         "The cursor is not of this store's history: the store was restored, or a document was forgotten.",
@@ -119,7 +119,7 @@ public static class InputCodes
 
     public static readonly Code UnknownProperty = new("unknown-property",
         "The object does not have that property.",
-        "Correct its name, or leave it out; nothing is ignored in silence.");
+        "Correct its name, or leave it out; nothing is ignored silently.");
 
     public static readonly Code UnknownReadingRules = new("unknown-reading-rules",
         "There are no reading rules of that key.",
@@ -139,7 +139,7 @@ public static class InputCodes
 
     public static readonly Code DuplicateColumn = FileCodes.DuplicateColumn;
 
-    /// <summary>Validators carry codes as words; this gives back the code.</summary>
+    /// <summary>Validators have codes as words; this gives back the code.</summary>
     public static Code Named(string word) => s_named.Value[word];
 
     private static readonly Lazy<Dictionary<string, Code>> s_named =

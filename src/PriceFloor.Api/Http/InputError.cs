@@ -13,7 +13,7 @@ public sealed record InputError
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Parameter { get; init; }
 
-    /// <summary>A stable word for programs; docs/reference/codes.md says what each means and what to do.</summary>
+    /// <summary>A stable word for programs; docs/reference/codes.md has the meaning of each and what to do.</summary>
     [JsonConverter(typeof(CodeText))]
     public required Code Code { get; init; }
 
@@ -24,7 +24,7 @@ public sealed record InputError
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Line { get; init; }
 
-    /// <summary>Where in the line, from 1: the byte in JSON, the character in a sheet.</summary>
+    /// <summary>The position in the line, from 1: the byte in JSON, the character in a sheet.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Column { get; init; }
 

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http.Metadata;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>A good answer as JSON. It is written with its length, the same for HEAD.</summary>
+/// <summary>A successful answer as JSON. It is written with its length, the same for HEAD.</summary>
 public sealed class JsonAnswer<T>(T value) : IResult, IEndpointMetadataProvider
 {
     private static readonly JsonTypeInfo<T> s_type = (JsonTypeInfo<T>)WireJson.Options.GetTypeInfo(typeof(T));

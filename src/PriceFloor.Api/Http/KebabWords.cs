@@ -5,8 +5,8 @@ using System.Text.Json.Serialization;
 namespace PriceFloor.Api.Http;
 
 /// <summary>
-/// Enums as kebab-case words; a word that is none has been told by the reader and becomes the first. The tables are arrays, since code for a table
-/// of every single enum would be made anew at each start.
+/// Enums as kebab-case words. The reader has already reported an unknown word, which becomes the first value. The tables are arrays, because code for
+/// a dictionary of every single enum would be generated again at each start.
 /// </summary>
 public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
 {
@@ -15,7 +15,7 @@ public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
     public override JsonConverter CreateConverter(Type typeToConvert, JsonSerializerOptions options) =>
         (JsonConverter)Activator.CreateInstance(typeof(Words<>).MakeGenericType(typeToConvert), [InOrder(typeToConvert)])!;
 
-    /// <summary>The word that stands for a value on the wire.</summary>
+    /// <summary>The word for a value in JSON.</summary>
     public static string Of<T>(T value) where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 
     /// <summary>The words of an enum whose values are 0, 1, 2 and so on.</summary>

@@ -5,12 +5,12 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Api.Http;
 
 /// <summary>
-/// How a key that we make is written: <c>pf_</c>, 8 letters and digits that name it, 40 that are secret (238 bits), 6 that check the rest. Secret
-/// scanners find it by its shape, and a mistyped or cut one is told from an unknown one without asking the store.
+/// The text of a key that we make: <c>pf_</c>, 8 letters and digits that name it, 40 that are secret (238 bits), 6 that check the rest. Secret
+/// scanners find it by its shape, and a mistyped or cut key is distinguished from an unknown one without asking the store.
 /// </summary>
 public static partial class KeyText
 {
-    /// <summary>What a secret scanner looks for.</summary>
+    /// <summary>The pattern for secret scanners.</summary>
     public const string Pattern = "pf_[A-Za-z0-9]{54}";
 
     private const string Mark = "pf_";
@@ -23,13 +23,13 @@ public static partial class KeyText
         return key + CheckOf(key);
     }
 
-    /// <summary>True for what has the shape of a key of ours and yet is none: a letter is wrong.</summary>
+    /// <summary>True if the text looks like a key of ours but a letter is wrong.</summary>
     public static bool IsMistyped(string key) => HasOurShape(key) && !key.EndsWith(CheckOf(key[..^CheckLength]), StringComparison.Ordinal);
 
-    /// <summary>A text without the keys in it: whatever a caller sends where no key belongs may come back in a problem.</summary>
+    /// <summary>A text without the keys in it: text that a caller sends in a wrong place may come back in a problem.</summary>
     public static string Hide(string text) => HoldsKey(text) ? KeyPattern().Replace(text, Mark + "...") : text;
 
-    /// <summary>True where the text holds a key of ours, or enough of one.</summary>
+    /// <summary>True if the text has a key of ours, or enough of one.</summary>
     public static bool HoldsKey(string text) => text.Contains(Mark, StringComparison.Ordinal) && KeyPattern().IsMatch(text);
 
     [GeneratedRegex("pf_[A-Za-z0-9]{20,}", RegexOptions.None, matchTimeoutMilliseconds: 1000)]

@@ -1,15 +1,15 @@
 namespace PriceFloor.Api.Http;
 
-/// <summary>Keys are named by the caller.</summary>
+/// <summary>Keys of documents, named by the caller.</summary>
 public static class Keys
 {
     public const string Rule = "1 to 64 letters, digits and . _ ~ : + -";
 
-    /// <summary>The last segment of the addresses that take many documents at once; addresses are found whatever their case.</summary>
+    /// <summary>The last segment of the addresses that take many documents at once; addresses match in any case.</summary>
     private const string Batch = "batch";
 
     /// <summary>
-    /// Why nothing new may be stored under the key; null if it may. What was stored under one before stays readable and can be deleted.
+    /// Why nothing new may be stored under the key; null if it may. A document that was stored under it before stays readable and can be deleted.
     /// </summary>
     public static InputError? FaultIn(string key) =>
         key is "." or ".." ? new InputError

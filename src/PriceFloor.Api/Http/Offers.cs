@@ -2,14 +2,14 @@ using Microsoft.Net.Http.Headers;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>The formats that an endpoint answers in, the usual one first; just that one where its address already says it.</summary>
+/// <summary>The formats that an endpoint answers in, the default first; only one if its address already names it.</summary>
 public sealed record Offers(IReadOnlyList<Format> Formats, bool ByAddress = false)
 {
     public static readonly Offers JsonOnly = new([Format.Json]);
 
     /// <summary>
-    /// The format that the caller wants most; null where it wants none of these. Problems are always JSON, so a
-    /// caller that takes problems takes JSON.
+    /// The format that the caller prefers; null if it accepts none of these. Problems are always JSON, so a caller that accepts problems accepts
+    /// JSON.
     /// </summary>
     public Format? Wanted(HttpRequest request)
     {
@@ -28,7 +28,7 @@ public sealed record Offers(IReadOnlyList<Format> Formats, bool ByAddress = fals
         .OrderByDescending(format => format.Quality).ThenBy(format => format.Index)
         .Select(format => format.Item).FirstOrDefault();
 
-    /// <summary>The quality that the most exact of the wanted types gives (RFC 9110 section 12.5.1).</summary>
+    /// <summary>The quality of the most specific matching type (RFC 9110 section 12.5.1).</summary>
     private static double QualityOf(Format format, IList<MediaTypeHeaderValue> wanted) => wanted
         .Where(type => type.MatchesMediaType(format.MediaType) || (format == Format.Json && type.MediaType == "application/problem+json"))
         .OrderByDescending(type => type.MatchesAllTypes ? 0 : type.MatchesAllSubTypes ? 1 : 2)

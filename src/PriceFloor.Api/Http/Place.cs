@@ -1,6 +1,6 @@
 namespace PriceFloor.Api.Http;
 
-/// <summary>Where a question stands: in a query, in a body, or in a part of a body.</summary>
+/// <summary>Where a question comes from: a query, a body, or a part of a body.</summary>
 public readonly record struct Place
 {
     private readonly string? _pointer;
@@ -15,7 +15,7 @@ public readonly record struct Place
 
     public bool IsQuery => _pointer is null;
 
-    /// <summary>What the body says for all of its parts; a query has no parts.</summary>
+    /// <summary>The place of what the body says for all of its parts; a query has no parts.</summary>
     public Place Whole => IsQuery ? Query : Body;
 
     /// <summary>A part of the body.</summary>

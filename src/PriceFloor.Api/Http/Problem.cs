@@ -20,7 +20,7 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     public Code? Reason { get; private init; }
 
-    /// <summary>What the fault of one item of many is called: the reason, else the kind of problem.</summary>
+    /// <summary>The code for one item of many: the reason, else the kind of problem.</summary>
     public Code Code => Reason ?? _type.Code;
 
     public IReadOnlyList<Usage>? UsedBy { get; private init; }
@@ -29,7 +29,7 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     public int? RetryAfter { get; private init; }
 
-    /// <summary>True if the body's Content-Encoding is what is not taken.</summary>
+    /// <summary>True if the body's Content-Encoding is not supported.</summary>
     public bool IsOfCoding { get; private init; }
 
     int? IStatusCodeHttpResult.StatusCode => _type.Status;
@@ -57,7 +57,7 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         Errors = [.. errors.Distinct().OrderBy(error => error.Pointer ?? error.Parameter, StringComparer.Ordinal)],
     };
 
-    /// <summary>The same problem with each fault told at its place in a larger body.</summary>
+    /// <summary>The same problem with each fault at its place in a larger body.</summary>
     public Problem Placed(Func<InputError, InputError> place) => WithErrors([.. (Errors ?? []).Select(place)]);
 
     public Problem WithErrors(IReadOnlyList<InputError> errors) =>
@@ -66,7 +66,7 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     public static Problem CannotCompute(Code reason, string detail) => new(ProblemTypes.CannotCompute, detail) { Reason = reason };
 
     public static Problem OfCoding(string coding) =>
-        new(ProblemTypes.MediaType, $"The body has the Content-Encoding \"{coding}\"; send it as it is, without that header.") { IsOfCoding = true };
+        new(ProblemTypes.MediaType, $"The body has the Content-Encoding \"{coding}\"; send it without one.") { IsOfCoding = true };
 
     public static Problem TooManyRequests(int retryAfter, string why = "") => new(ProblemTypes.TooManyRequests,
         string.Create(CultureInfo.InvariantCulture, $"{why}Wait {retryAfter} seconds."))
@@ -75,12 +75,12 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
 
     /// <summary>
-    /// The problem of a request that has no answer. What cannot be read comes before names that lead nowhere, and those before values that break a
-    /// rule; all faults of that kind are in it. Of other faults it is the first.
+    /// The problem of a request that has no answer. What cannot be read comes first, then unknown names, then values that break a rule; all faults of
+    /// that kind are in it. Of other faults it has the first.
     /// </summary>
     public static Problem Of(IReadOnlyList<Fault> faults)
     {
-        // What the model finds is told by its first fault, but all materials that are missing are told together.
+        // A fault of the model is reported by its first one, but all missing materials are reported together.
         var told = faults[0] is RequestFault ? faults.OfType<RequestFault>()
             : faults.Where(fault => fault.Code == faults[0].Code && fault.Code == FaultCodes.UnknownMaterial).Select(RequestFault.Of);
         var ofFields = told.Where(fault => fault.Error is not null).ToLookup(fault => fault.Type, fault => fault.Error!);
@@ -129,23 +129,23 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
             UsedBy, CurrentRevision, context.TraceIdentifier);
 }
 
-/// <summary>A document that stands in the way.</summary>
+/// <summary>A document that depends on it.</summary>
 /// <param name="Kind">What kind of document it is.</param>
 /// <param name="Key">Its key.</param>
 public sealed record Usage(string Kind, string Key);
 
 /// <summary>A problem as it is sent (RFC 9457).</summary>
-/// <param name="Type">An address with a page that says what it means and how to fix it.</param>
-/// <param name="Title">Short words, the same every time.</param>
+/// <param name="Type">The address of a page that says what it means and how to fix it.</param>
+/// <param name="Title">A short phrase, the same every time.</param>
 /// <param name="Status">The HTTP status.</param>
 /// <param name="Detail">What is wrong in this request.</param>
-/// <param name="Reason">With cannot-compute: why.</param>
+/// <param name="Reason">With cannot-compute: the reason.</param>
 /// <param name="Errors">Each fault in the request, in order of pointer.</param>
 /// <param name="UsedBy">With in-use: what depends on it.</param>
 /// <param name="CurrentRevision">With stale-revision: the present revision.</param>
 /// <param name="RequestId">The request's id, which the log has too.</param>
-/// <param name="Sku" example="RB-014">In a batch: the design as it was asked about, as far as it can be read.</param>
-/// <param name="Channel" example="web">In a batch: the channel as it was asked about, as far as it can be read.</param>
+/// <param name="Sku" example="RB-014">In a batch: the design as it was sent, as far as it can be read.</param>
+/// <param name="Channel" example="web">In a batch: the channel as it was sent, as far as it can be read.</param>
 public sealed record ProblemBody(
     string Type, string Title, int Status, string Detail,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Reason,

@@ -3,7 +3,7 @@ using System.Net;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>A page for each problem type: what it means and how to fix it.</summary>
+/// <summary>A page for each problem type: its meaning and how to fix it.</summary>
 public static class ProblemPages
 {
     public static IResult Index() => HtmlPage.Answer("Problems", string.Concat(ProblemTypes.All.Select(type =>

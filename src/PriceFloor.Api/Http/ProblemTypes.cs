@@ -4,8 +4,8 @@ namespace PriceFloor.Api.Http;
 public static class ProblemTypes
 {
     public static readonly ProblemType UnreadableRequest = new("unreadable-request", 400, "The request cannot be read",
-        "The body is not JSON, a value has the wrong JSON type, a null stands where none may be, "
-        + "or a property or query parameter is unknown or given twice. Only the first such fault is told.",
+        "The body is not JSON, a value has the wrong JSON type, a value is null but must not be, "
+        + "or a property or query parameter is unknown or given twice. Only the first such fault is reported.",
         "Look at errors[0]: pointer (or parameter), line and column say where. Correct it and send the request again.");
 
     public static readonly ProblemType NoKey = new("no-key", 401, "A key is needed",
@@ -18,7 +18,7 @@ public static class ProblemTypes
         "Use a key with the scope that the detail names, or ask whoever runs the server for one.");
 
     public static readonly ProblemType NotFound = new("not-found", 404, "Nothing is there",
-        "No such address, or nothing of that key (or nothing at the time that asOf names).",
+        "No such address, or nothing with that key (or not at the time that asOf names).",
         "Check the address and the key; case counts. A deleted document's history is still at its /revisions.");
 
     public static readonly ProblemType MethodNotAllowed = new("method-not-allowed", 405, "The address does not take this method",
@@ -33,12 +33,12 @@ public static class ProblemTypes
 
     public static readonly ProblemType StaleRevision = new("stale-revision", 412, "It has changed meanwhile",
         "If-Match or If-None-Match does not fit the present revision, so nothing was written, or nothing was sent.",
-        "GET the document, make the change again on what it says now, and send its ETag as If-Match.");
+        "GET the document, make the change again on its present content, and send its ETag as If-Match.");
 
     public static readonly ProblemType TooLarge = new("too-large", 413, "The body is too large",
-        "The body passes the size that this address reads.", "Send less at a time.");
+        "The body is larger than this address reads.", "Send less at a time.");
 
-    public static readonly ProblemType MediaType = new("media-type", 415, "The body's format is not read here",
+    public static readonly ProblemType MediaType = new("media-type", 415, "The body's format is not supported here",
         "The Content-Type is missing or is not one that this address reads.",
         "Send JSON with the header \"Content-Type: application/json\" (UTF-8).");
 
@@ -62,20 +62,20 @@ public static class ProblemTypes
 
     public static readonly ProblemType TooManyRequests = new("too-many-requests", 429, "Too many requests",
         "The key (or, without a key, the address) has used up its requests for now.",
-        "Wait as many seconds as Retry-After says. The RateLimit header tells what is left.");
+        "Wait as many seconds as Retry-After says. The RateLimit header has what is left.");
 
-    public static readonly ProblemType Busy = new("busy", 503, "The store cannot be used just now",
-        "The store is locked, read-only, full, damaged, or just being brought up to date. Nothing was half done.",
-        "Try again after Retry-After seconds. If it stays so, "
-        + "whoever runs the server should look at the log and at the data folder's space and rights.");
+    public static readonly ProblemType Busy = new("busy", 503, "The store cannot be used at the moment",
+        "The store is locked, read-only, full, damaged, or being upgraded. Nothing was half done.",
+        "Try again after Retry-After seconds. If it stays this way, "
+        + "whoever runs the server should look at the log and at the data folder's space and permissions.");
 
     public static readonly ProblemType DamagedDocument = new("damaged-document", 503, "A stored document is damaged",
-        "A document that the answer needs does not read as it was stored: a disk or a hand has changed it. Nothing is computed from it, "
+        "A document that the answer needs is not as it was stored: it was damaged on the disk or edited by hand. Nothing is computed from it, "
         + "since a guess could be a floor that is too low.",
         "PUT the document again, which replaces it, or restore a backup. The verb check-store lists every damaged document.");
 
     public static readonly ProblemType Internal = new("internal", 500, "A fault of the service",
-        "Something went wrong that should not. It is not the caller's doing; nothing was half done.",
+        "Something went wrong that should not. The caller is not at fault; nothing was half done.",
         "Report the requestId to whoever runs the server: the log has it too.");
 
     public static IReadOnlyList<ProblemType> All { get; } =
@@ -88,12 +88,12 @@ public static class ProblemTypes
 /// <summary>A kind of problem: stable for programs, with a page for people.</summary>
 /// <param name="Slug">The last part of <c>/problems/{slug}</c>.</param>
 /// <param name="Status">The HTTP status.</param>
-/// <param name="Title">The same short words every time.</param>
+/// <param name="Title">The same short phrase every time.</param>
 /// <param name="Meaning">What has happened.</param>
 /// <param name="Cure">What the caller can do about it.</param>
 public sealed record ProblemType(string Slug, int Status, string Title, string Meaning, string Cure)
 {
-    /// <summary>What the fault of one item of many is called.</summary>
+    /// <summary>The code for the fault of one item of many.</summary>
     public Code Code { get; } = new(Slug, Meaning, Cure);
 
     public string Address => $"/problems/{Slug}";

@@ -1,6 +1,6 @@
 namespace PriceFloor.Api.Http;
 
-/// <summary>Why one design or channel of an answer about many has no figures, beside what has none anywhere.</summary>
+/// <summary>Why one design or channel has no figures in an answer about many, beside the reasons of the model.</summary>
 public static class ReasonCodes
 {
     public static readonly Code NotStored = new("not-stored",
@@ -8,6 +8,6 @@ public static class ReasonCodes
         "Nothing needs doing.");
 
     public static readonly Code DamagedDocument = new("damaged-document",
-        "A stored document that the figures need does not read as it was stored.",
+        "A stored document that the figures need is damaged.",
         "PUT it again, or restore a backup; the verb check-store lists every damaged one.");
 }

@@ -1,7 +1,7 @@
 namespace PriceFloor.Api.Http;
 
 /// <summary>
-/// Why a request has no answer, where that is more than the model can say: what kind of problem it is, and which field of the request is at fault.
+/// Why a request has no answer, if there is more to say than the model can: the kind of problem, and the field of the request at fault.
 /// </summary>
 public sealed record RequestFault : Fault
 {
@@ -13,7 +13,7 @@ public sealed record RequestFault : Fault
     /// <summary>The fault at its field; null if it is about the whole request.</summary>
     public InputError? Error { get; init; }
 
-    /// <summary>With cannot-compute: why.</summary>
+    /// <summary>With cannot-compute: the reason.</summary>
     public Code? Reason { get; private init; }
 
     /// <summary>With in-use: what depends on it.</summary>
@@ -35,7 +35,7 @@ public sealed record RequestFault : Fault
     /// <summary>A value that breaks a rule.</summary>
     public static RequestFault Invalid(InputError error) => new(ProblemTypes.InvalidInput, error, error.Detail);
 
-    /// <summary>A name that leads nowhere.</summary>
+    /// <summary>An unknown name.</summary>
     public static RequestFault Unknown(InputError error) => new(ProblemTypes.UnknownReference, error, error.Detail);
 
     /// <summary>Text that cannot be read at all.</summary>

@@ -4,8 +4,8 @@ using System.Security.Cryptography;
 namespace PriceFloor.Api.Http;
 
 /// <summary>
-/// Names of requests: 32 hexadecimal digits. The first half is the microsecond, or the one after the last that was given, so that names stand in
-/// order of time and the log can be searched by them; the second half is this process's own.
+/// Names of requests: 32 hexadecimal digits. The first half is the microsecond, or the one after the last that was given, so names are in order of
+/// time and the log can be searched by them. The second half is this process's own.
 /// </summary>
 public static class RequestIds
 {

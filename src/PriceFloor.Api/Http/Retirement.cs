@@ -3,7 +3,7 @@ using Microsoft.Extensions.Primitives;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>An address that callers should leave: since when (RFC 9745), when it stops answering (RFC 8594), and where that is explained.</summary>
+/// <summary>A deprecated address: since when (RFC 9745), when it stops answering (RFC 8594), and a page that explains it.</summary>
 public sealed record Retirement
 {
     public Retirement(DateTimeOffset since, DateTimeOffset? sunset, string link)
@@ -15,7 +15,7 @@ public sealed record Retirement
 
     public DateTimeOffset Since { get; }
 
-    /// <summary>Null while no end is decided.</summary>
+    /// <summary>Null until an end is decided.</summary>
     public DateTimeOffset? Sunset { get; }
 
     /// <summary>A page that says what to use instead.</summary>
@@ -27,7 +27,7 @@ public sealed record Retirement
     /// <summary>A date of HTTP (RFC 9110): Sunset is older than structured fields.</summary>
     public string? SunsetField => Sunset?.ToString("R", CultureInfo.InvariantCulture);
 
-    /// <summary>Told on every answer of such an address, problems too; added last, so that no handler's own Link is lost.</summary>
+    /// <summary>Adds the headers to every answer of such an address, problems too; last, so no handler's own Link is lost.</summary>
     public static Task Tell(HttpContext context, RequestDelegate next)
     {
         context.GetEndpoint()?.Metadata.GetMetadata<Retirement>()?.TellBefore(context.Response);
@@ -54,7 +54,7 @@ public sealed record Retirement
 
 public static class RetirementConventions
 {
-    /// <summary>The address is deprecated since then and stops answering at sunset; link says what to use instead.</summary>
+    /// <summary>The address is deprecated since that time and stops answering at sunset; link is a page that says what to use instead.</summary>
     public static TBuilder Retiring<TBuilder>(this TBuilder builder, DateTimeOffset since, DateTimeOffset? sunset,
         string link) where TBuilder : IEndpointConventionBuilder =>
             builder.WithMetadata(new Retirement(since, sunset, link));

@@ -2,13 +2,13 @@ using Microsoft.Extensions.Primitives;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>What browsers are told to keep to, on every answer.</summary>
+/// <summary>Headers that restrict browsers, on every answer.</summary>
 public static class SecurityHeaders
 {
-    /// <summary>An answer is data or a page without script, style or picture: nothing is loaded for it, nobody frames it.</summary>
+    /// <summary>An answer is data or a page without script, style or picture: it loads nothing and cannot be framed.</summary>
     private static readonly StringValues s_nothing = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 
-    /// <summary>The page that shows the contract has scripts and styles of our own, and asks us.</summary>
+    /// <summary>The page that shows the contract has our own scripts and styles, and sends requests to us.</summary>
     private static readonly StringValues s_docs = "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
         + "connect-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 

@@ -1,5 +1,5 @@
 namespace PriceFloor.Api.Http;
 
-/// <summary>A figure of an answer that never has decimals: the contract calls it an integer.</summary>
+/// <summary>A figure of an answer that never has decimals: an integer in the contract.</summary>
 [AttributeUsage(AttributeTargets.Property)]
 public sealed class WholeNumberAttribute : Attribute;

@@ -8,8 +8,8 @@ using System.Text.Json.Serialization.Metadata;
 namespace PriceFloor.Api.Http;
 
 /// <summary>
-/// How things stand in JSON: camelCase, kebab-case words, numbers written exactly. Answers keep the decimals that rounding gave
-/// them; stored documents get every significant decimal, money at least its currency's.
+/// The form of JSON: camelCase, kebab-case words, exact numbers. Answers keep the decimals that rounding gave them; stored documents have every
+/// significant decimal, and money at least its currency's.
 /// </summary>
 public static class WireJson
 {
@@ -34,10 +34,10 @@ public static class WireJson
         return options;
     }
 
-    /// <summary>The one text of a document: two documents have the same content exactly where these texts are equal.</summary>
+    /// <summary>The canonical text of a document: two documents have the same content exactly if these texts are equal.</summary>
     public static string WriteDocument<T>(T document, Currency currency) => JsonSerializer.Serialize(document, s_documents[currency.Decimals]);
 
-    /// <summary>Writes an answer with its length, so that HEAD has it too.</summary>
+    /// <summary>Writes an answer with its length, so HEAD has it too.</summary>
     public static async Task WriteAsync<T>(HttpResponse response, T value, CancellationToken cancellation)
     {
         var body = JsonSerializer.SerializeToUtf8Bytes(value, Options);
@@ -54,7 +54,7 @@ public static class WireJson
         return options;
     }
 
-    /// <summary>What is missing has been told by the reader, with its pointer; here it must not throw.</summary>
+    /// <summary>The reader has already reported missing properties, with pointers; here they must not throw.</summary>
     private static void RequireNothing(JsonTypeInfo type)
     {
         foreach (var property in type.Properties)
@@ -84,7 +84,7 @@ public static class WireJson
         }
     }
 
-    /// <summary>Reads a number or a numeric string; what is neither has been told already and becomes 0. Writes it as it stands.</summary>
+    /// <summary>Reads a number or a numeric string; anything else has already been reported and becomes 0. Writes the number as it is.</summary>
     private sealed class LenientNumber : JsonConverter<decimal>
     {
         public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
@@ -135,7 +135,7 @@ public static class WireJson
     }
 }
 
-/// <summary>Written, null or not, exactly where another member of the answer is not null.</summary>
+/// <summary>Written, null or not, exactly if another member of the answer is not null.</summary>
 [AttributeUsage(AttributeTargets.Property)]
 public sealed class PresentWithAttribute(string other) : Attribute
 {

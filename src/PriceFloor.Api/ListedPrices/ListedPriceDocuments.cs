@@ -7,7 +7,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ListedPrices;
 
-/// <summary>Listed prices: documents of their own below a design, so that a shop can tell its prices without touching how a piece is made.</summary>
+/// <summary>Listed prices: documents of their own below a design, so a shop can report its prices without changing how a piece is made.</summary>
 public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, CatalogueSource catalogues)
     : DocumentKind<ListedPrice>(Kinds.ListedPrice, validator)
 {

@@ -7,7 +7,7 @@ using PriceFloor.Api.PriceChecks;
 
 namespace PriceFloor.Api.ListedPrices;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class ListedPriceOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(ListedPriceOperations));
@@ -16,8 +16,8 @@ public static class ListedPriceOperations
         s_files["listedPrice.request.json"], s_files["listedPrice.answer.json"]);
 
     private static readonly Operation ListingBatch = new("putListedPrices", "Listed prices", "Store what a shop lists today, all or nothing",
-        "The same lines and sheets that a batch of price checks takes, stored as listed prices: all together, "
-        + "or none and every fault is told with its line. Aliases lead to their designs. Scope: prices.")
+        "The same lines and sheets that a batch of price checks takes, stored as listed prices. Either all are stored, "
+        + "or none is and every fault is reported with its line. Aliases lead to their designs. Scope: prices.")
     {
         Answer = typeof(WriteBatchAnswer),
         Cases = ListedPriceCases.ListingBatches,

@@ -12,7 +12,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ListedPrices;
 
-/// <summary>What a shop lists today, all of it or none: the same lines and sheets that can be checked can be stored.</summary>
+/// <summary>Stores what a shop lists today, all of it or none: the same lines and sheets that can be checked.</summary>
 public static class ListingBatchRoutes
 {
     public static async Task<IResult> Post(FromQuery<BatchQuery> query, Store store, CatalogueReader reader, DocumentKind<ListedPrice> kind,

@@ -8,7 +8,7 @@ public sealed record DiscountAnswer
     /// <summary>The list price.</summary>
     public required decimal List { get; init; }
 
-    /// <summary>What is paid.</summary>
+    /// <summary>The price paid.</summary>
     public required decimal Net { get; init; }
 
     /// <summary>List less net.</summary>
@@ -17,7 +17,7 @@ public sealed record DiscountAnswer
     /// <summary>Net over list.</summary>
     public required decimal Factor { get; init; }
 
-    /// <summary>The one discount that comes to the same.</summary>
+    /// <summary>The single discount that is equal to all of them.</summary>
     public required decimal Single { get; init; }
 
     public static DiscountAnswer Of(DiscountSeries series, Discounted found, int decimals) => new()

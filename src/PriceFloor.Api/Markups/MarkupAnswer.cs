@@ -4,10 +4,10 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Markups;
 
-/// <summary>Cost, price, markup, margin and profit; the chain and the discounts where asked for.</summary>
+/// <summary>Cost, price, markup, margin and profit; the chain and the discounts if requested.</summary>
 public sealed record MarkupAnswer
 {
-    /// <summary>The whole step from first cost to last price; absent where only discounts were asked for.</summary>
+    /// <summary>The whole step from first cost to last price; absent if only discounts were requested.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? Cost { get; init; }
 
@@ -15,11 +15,11 @@ public sealed record MarkupAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? Price { get; init; }
 
-    /// <summary>Profit over cost; null where the cost is nothing.</summary>
+    /// <summary>Profit over cost; null if the cost is 0.</summary>
     [PresentWith(nameof(Cost))]
     public decimal? Markup { get; init; }
 
-    /// <summary>Profit over price; null where the price is nothing.</summary>
+    /// <summary>Profit over price; null if the price is 0.</summary>
     [PresentWith(nameof(Price))]
     public decimal? Margin { get; init; }
 
@@ -27,11 +27,11 @@ public sealed record MarkupAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? Profit { get; init; }
 
-    /// <summary>With salesTax: what the buyer pays.</summary>
+    /// <summary>With salesTax: the buyer's total.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? PriceWithTax { get; init; }
 
-    /// <summary>Each hand of the chain.</summary>
+    /// <summary>Each seller of the chain.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<MarkupStepAnswer>? Chain { get; init; }
 
@@ -39,7 +39,7 @@ public sealed record MarkupAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DiscountAnswer? Discounts { get; init; }
 
-    /// <summary>With workings=true: each quantity in order, with 12 decimals at most.</summary>
+    /// <summary>With workings=true: each quantity in order, with at most 12 decimals.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
 }

@@ -5,22 +5,22 @@ using PriceFloor.Api.Http.Reading;
 namespace PriceFloor.Api.Markups;
 
 /// <summary>
-/// Any two of cost, price, markup, margin and profit. With a chain: the maker's cost or the buyer's price, and the hands between.
-/// With discounts: the list price or the net price, and the rates.
+/// Any two of cost, price, markup, margin and profit. With a chain: the maker's cost or the buyer's price, and the sellers between. With discounts:
+/// the list price or the net price, and the rates.
 /// </summary>
 public sealed record MarkupRequest
 {
-    /// <summary>ISO 4217 code that decides the decimals of the answer; without it two.</summary>
+    /// <summary>ISO 4217 code that sets the decimals of the answer; two decimals without it.</summary>
     /// <example>USD</example>
     [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public string? Currency { get; init; }
 
-    /// <summary>What the piece costs (with a chain: what the first hand pays).</summary>
+    /// <summary>The cost of the piece (with a chain: what the first seller pays).</summary>
     /// <example>60.00</example>
     [Money]
     public decimal? Cost { get; init; }
 
-    /// <summary>What the piece sells for (with a chain: what the last hand asks).</summary>
+    /// <summary>The price of the piece (with a chain: what the last seller asks).</summary>
     /// <example>120.00</example>
     [Money]
     public decimal? Price { get; init; }
@@ -43,17 +43,17 @@ public sealed record MarkupRequest
     /// <summary>Tax in the price or on top of it: markup and margin are always before tax.</summary>
     public SalesTax? SalesTax { get; init; }
 
-    /// <summary>The hands from maker to buyer, in order.</summary>
+    /// <summary>The sellers from maker to buyer, in order.</summary>
     [MaxLength(20)]
     public IReadOnlyList<ChainStep> Chain { get; init; } = [];
 
     /// <summary>A series of trade discounts.</summary>
     public DiscountRequest? Discounts { get; init; }
 
-    /// <summary>What is known, as it was given.</summary>
+    /// <summary>The known values, as given.</summary>
     internal MarkupValues Asked => new(Cost, Price, Markup, Margin, Profit);
 
-    /// <summary>What is known, before tax.</summary>
+    /// <summary>The known values, before tax.</summary>
     internal MarkupValues Values => Asked.BeforeTax(SalesTax);
 }
 
@@ -70,13 +70,13 @@ public sealed record DiscountRequest
     [Money]
     public decimal? Net { get; init; }
 
-    /// <summary>The rates in order, each on what the one before leaves.</summary>
+    /// <summary>The rates in order, each applied to what the one before leaves.</summary>
     [MaxLength(20)]
     [Share(Maximum = "0.9999")]
     public required IReadOnlyList<decimal> Rates { get; init; }
 }
 
-/// <summary>Enough to compute with, and nothing twice.</summary>
+/// <summary>Enough values to compute with, and none twice.</summary>
 public sealed class MarkupRequestValidator : AbstractValidator<MarkupRequest>
 {
     public MarkupRequestValidator()
@@ -92,7 +92,7 @@ public sealed class MarkupRequestValidator : AbstractValidator<MarkupRequest>
                     "Give two of cost, price, markup, margin and profit (or discounts, or a chain with a cost or a price).");
             foreach (var (index, step) in request.Chain.Index())
                 if (new[] { step.Markup, step.Margin, step.Multiple }.Count(value => value is not null) != 1)
-                    context.Add($"chain/{index}", FaultCodes.ExactlyOne, "A step says exactly one of markup, margin and multiple.");
+                    context.Add($"chain/{index}", FaultCodes.ExactlyOne, "A step must have exactly one of markup, margin and multiple.");
             if (request.Discounts is { } discounts && discounts.List is not null == discounts.Net is not null)
                 context.Add("discounts", FaultCodes.ExactlyOne, "Give either the list price or the net price.");
         });

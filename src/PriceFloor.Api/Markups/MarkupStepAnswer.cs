@@ -3,23 +3,23 @@ using PriceFloor.Api.Documents;
 
 namespace PriceFloor.Api.Markups;
 
-/// <summary>One step from cost to price, whole. Money to the nearest, shares up to six decimals.</summary>
+/// <summary>One step from cost to price. Money to the nearest, shares up to six decimals.</summary>
 public sealed record MarkupStepAnswer
 {
     /// <summary>The step's name.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Name { get; init; }
 
-    /// <summary>What is paid for the piece.</summary>
+    /// <summary>The cost of the piece.</summary>
     public required decimal Cost { get; init; }
 
-    /// <summary>What it sells for, before tax.</summary>
+    /// <summary>Its selling price, before tax.</summary>
     public required decimal Price { get; init; }
 
-    /// <summary>Profit over cost; null where the cost is nothing.</summary>
+    /// <summary>Profit over cost; null if the cost is 0.</summary>
     public decimal? Markup { get; init; }
 
-    /// <summary>Profit over price; null where the price is nothing.</summary>
+    /// <summary>Profit over price; null if the price is 0.</summary>
     public decimal? Margin { get; init; }
 
     /// <summary>Price less cost.</summary>

@@ -41,7 +41,7 @@ public static class MetricsPage
         Family(text, "pricefloor_requests_total", "counter", "Requests by method, route and status.",
             counts.Requests.Select(request => (string.Create(CultureInfo.InvariantCulture,
                 $"{{method=\"{request.Method}\",route=\"{request.Route}\",status=\"{request.Status}\"}}"), request.Count)));
-        Family(text, Seconds, "histogram", "How long requests took by method, route and class of status.", []);
+        Family(text, Seconds, "histogram", "Duration of requests by method, route and class of status.", []);
         foreach (var (method, route, status, upTo, count, seconds) in counts.Durations.All)
         {
             var labels = $"method=\"{method}\",route=\"{route}\",status=\"{status}\"";
@@ -65,13 +65,13 @@ public static class MetricsPage
 
     private static void OfBackups(StringBuilder text, ServiceCounts counts, BackupFolder backups, DateTimeOffset? newest, DateTimeOffset now)
     {
-        Family(text, "pricefloor_backups_failed_total", "counter", "Backups into the data folder that could not be made since the start.",
+        Family(text, "pricefloor_backups_failed_total", "counter", "Backups into the data folder that have failed since the start.",
             [("", counts.FailedBackups)]);
         if (backups.Newest is { } good)
             Family(text, "pricefloor_backup_last_good_seconds", "gauge", "When the newest backup in the data folder was made, in seconds since 1970.",
                 [("", good.ToUnixTimeSeconds())]);
         if (newest is { } made)
-            Family(text, "pricefloor_backup_age_seconds", "gauge", "Since the newest backup in the data folder was made.",
+            Family(text, "pricefloor_backup_age_seconds", "gauge", "Seconds since the newest backup in the data folder was made.",
                 [("", long.Max(0, (long)(now - made).TotalSeconds))]);
     }
 

@@ -15,11 +15,11 @@ public static class DocumentOperations
         Answer = noun.Type,
         HasRevision = true,
         AnswerExample = noun.StoredExample,
-        Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." },
+        Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller already has this revision." },
     };
 
     public static Operation Put(Noun noun) => new($"put{noun.Id}", noun.Tag, $"Store a {noun.One}",
-        $"Creates the {noun.One} or appends a revision to it; the same content again changes nothing. What GET gave can be put back: key, "
+        $"Creates the {noun.One} or appends a revision to it; the same content again changes nothing. You can PUT back what GET gave: key, "
         + $"revision and savedAt are ignored. Scope: {(noun.Type == typeof(ListedPrice) ? "prices" : "write")}.")
     {
         Answer = noun.Type,
@@ -41,12 +41,12 @@ public static class DocumentOperations
     { Answer = noun.Type, TellsDeletions = true, IsPage = true, AnswerExample = noun.StoredExample.OnAPage() };
 
     public static Operation Revision(Noun noun) => new($"get{noun.Id}Revision", noun.Tag, $"One revision of a {noun.One}",
-        "The document as that revision had it; it never changes. Scope: read.")
+        "The document as it was in that revision; it never changes. Scope: read.")
     {
         Answer = noun.Type,
         TellsDeletions = true,
         HasRevision = true,
         AnswerExample = noun.StoredExample,
-        Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller has this revision already." },
+        Good = new Dictionary<int, string> { [200] = "The document.", [304] = "The caller already has this revision." },
     };
 }

@@ -5,7 +5,7 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>What stands once in the document: tags, the server, headers, examples of problems, the inline form of a design.</summary>
+/// <summary>Parts that the document has once: tags, the server, headers, examples of problems, the inline form of a design.</summary>
 public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
 {
     public const string InlineDesign = "InlineDesign";
@@ -21,7 +21,7 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
         var design = (OpenApiSchema)swaggerDoc.Components!.Schemas![nameof(Design)];
         var inline = (OpenApiSchema)design.CreateShallowCopy();
         inline.Required = design.Required!.Where(name => name != "profile").ToHashSet();
-        inline.Description = "A design without a profile's key: the request has the profile beside it.";
+        inline.Description = "A design without a profile's key: the request has the profile itself.";
         swaggerDoc.Components.Schemas[InlineDesign] = inline;
         var named = (OpenApiSchema)design.CreateShallowCopy();
         named.Required = design.Required!.Append("key").ToHashSet();
@@ -44,7 +44,7 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
     private static OpenApiSchema DeletionOf() => new()
     {
         Type = JsonSchemaType.Object,
-        Description = "A revision that deleted its document; the ones before it stay.",
+        Description = "A revision that deleted its document; earlier ones stay.",
         Required = new HashSet<string> { "revision", "savedAt", "deleted" },
         AdditionalPropertiesAllowed = false,
         Properties = new Dictionary<string, IOpenApiSchema>
@@ -53,13 +53,13 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
             ["sku"] = new OpenApiSchema
             {
                 Type = JsonSchemaType.String,
-                Description = "Of a listed price: the design.",
+                Description = "For a listed price: the design.",
                 Examples = [JsonValue.Create("RB-014")],
             },
             ["channel"] = new OpenApiSchema
             {
                 Type = JsonSchemaType.String,
-                Description = "Of a listed price: the channel.",
+                Description = "For a listed price: the channel.",
                 Examples = [JsonValue.Create("web")],
             },
             ["revision"] = new OpenApiSchema

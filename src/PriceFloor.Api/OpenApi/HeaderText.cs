@@ -4,7 +4,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>The headers that answers carry: each stands once in the document and is referred to where it is sent.</summary>
+/// <summary>The headers of answers: each is in the document once, with references from the answers that have it.</summary>
 public static class HeaderText
 {
     private const string RequestId = "X-Request-Id", RateLimit = "RateLimit", RateLimitPolicy = "RateLimit-Policy", RetryAfter = "Retry-After",
@@ -14,18 +14,18 @@ public static class HeaderText
     private static readonly Dictionary<string, (string Description, string Example)> s_headers = new()
     {
         [RequestId] = ("The request's id, which the log has too.", "0192f3a4b5c67d8e9fa0b1c2d3e4f506"),
-        [RateLimit] = ("How many requests are left (r) and in how many seconds the count starts anew (t).", "\"default\";r=59999;t=60"),
-        [RateLimitPolicy] = ("How many requests (q) are allowed in so many seconds (w).", "\"default\";q=60000;w=60"),
+        [RateLimit] = ("How many requests are left (r) and in how many seconds the count starts again (t).", "\"default\";r=59999;t=60"),
+        [RateLimitPolicy] = ("How many requests (q) are allowed in how many seconds (w).", "\"default\";q=60000;w=60"),
         [RetryAfter] = ("Seconds to wait before asking again.", "2"),
-        [AcceptEncoding] = ("Only where the body was refused for its Content-Encoding: how to send it instead.", "identity"),
-        [WwwAuthenticate] = ("How to open the service.", "Bearer realm=\"PriceFloor\""),
+        [AcceptEncoding] = ("Only if the body was refused for its Content-Encoding: the coding to use.", "identity"),
+        [WwwAuthenticate] = ("How to authenticate.", "Bearer realm=\"PriceFloor\""),
         [RevisionTag] = ("The revision's number in quotes; send it as If-Match to write only over what was read.", "\"7\""),
         [AnswerTag] = ("Changes only when the answer does; send it as If-None-Match.", "\"0c4b8f6a2d1e9370\""),
-        [Location] = ("Where it is now.", "/v1/designs/RB-014"),
+        [Location] = ("The address of the new resource.", "/v1/designs/RB-014"),
         [NextLink] = ("The next page, with rel=\"next\"; absent on the last.", "</v1/designs?after=RB-014>; rel=\"next\""),
         [Deprecation] = ("Since when the address is deprecated (RFC 9745).", "@1803859200"),
         [Sunset] = ("When the address stops answering (RFC 8594).", "Wed, 01 Mar 2028 00:00:00 GMT"),
-        [RetirementLink] = ("Where it is said what to use instead, with rel=\"deprecation\" and rel=\"sunset\".", "</docs>; rel=\"deprecation\""),
+        [RetirementLink] = ("A page that says what to use instead, with rel=\"deprecation\" and rel=\"sunset\".", "</docs>; rel=\"deprecation\""),
     };
 
     /// <summary>The headers of one answer; a problem has no ETag, Location or Link of its own.</summary>
@@ -57,7 +57,7 @@ public static class HeaderText
         return headers;
     }
 
-    /// <summary>Puts what is referred to, and nothing else, into the document.</summary>
+    /// <summary>Puts the headers that are referred to, and no others, into the document.</summary>
     public static void Define(OpenApiDocument document)
     {
         var used = (from response in Responses(document)

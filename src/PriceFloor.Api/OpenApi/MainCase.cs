@@ -5,33 +5,33 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.OpenApi;
 
 /// <summary>
-/// A main case of an operation: what is asked and what is answered to it. Both stand in the contract under its name; a test asks and compares.
+/// A main case of an operation: a request and its answer. Both are in the contract under its name; a test sends the request and compares.
 /// </summary>
-/// <param name="Name">What both are called, in kebab-case.</param>
+/// <param name="Name">The name of both, in kebab-case.</param>
 /// <param name="Summary">What is special about it, in a few words.</param>
-/// <param name="Request">The body that is sent; null where there is none.</param>
-/// <param name="Answer">The JSON that is answered.</param>
+/// <param name="Request">The body of the request; null if there is none.</param>
+/// <param name="Answer">The JSON of the answer.</param>
 public sealed record MainCase(string Name, string Summary, Example? Request, Example Answer)
 {
     /// <summary>The format of the body.</summary>
     public Format Format { get; init; } = Format.Json;
 
-    /// <summary>What it gives to parameters; the others keep their own examples, or are left out where they may be.</summary>
+    /// <summary>Its values for parameters; the others keep their own examples, or are left out if they are optional.</summary>
     public IReadOnlyDictionary<string, string> At { get; init; } = new Dictionary<string, string>();
 
-    /// <summary>The problem that it is answered with; null for a good answer.</summary>
+    /// <summary>The problem in the answer; null if the answer is good.</summary>
     public ProblemType? Problem { get; init; }
 
     private IOpenApiExample Showing(JsonNode? value) => new OpenApiExample { Summary = Summary, Value = value };
 
-    /// <summary>Puts the bodies of the cases into an operation's request, each where its format is.</summary>
+    /// <summary>Puts the bodies of the cases into an operation's request, by format.</summary>
     public static void IntoBody(IReadOnlyList<MainCase> cases, IDictionary<string, IOpenApiMediaType> content)
     {
         foreach (var group in cases.Where(one => one.Request is not null).GroupBy(one => one.Format.MediaType))
             Into((OpenApiMediaType)content[group.Key], group.ToDictionary(one => one.Name, one => one.Showing(Sent(one))));
     }
 
-    /// <summary>Puts what is answered to the cases into the answer of one status.</summary>
+    /// <summary>Puts the answers of the cases into the response with one status.</summary>
     public static void IntoAnswer(IReadOnlyList<MainCase> cases, int status, IDictionary<string, IOpenApiMediaType>? content)
     {
         var answered = cases.Where(one => one.Problem is null ? status is 200 or 201 : one.Problem.Status == status)
@@ -41,7 +41,7 @@ public sealed record MainCase(string Name, string Summary, Example? Request, Exa
                 answered.ToDictionary(one => one.Name, one => one.Showing(JsonNode.Parse(one.Answer.Text))));
     }
 
-    /// <summary>Gives a parameter an example for each case that has one of its own; the operation's other cases keep the parameter's.</summary>
+    /// <summary>Gives a parameter an example for each case with a value of its own; the operation's other cases keep the parameter's.</summary>
     public static void IntoParameter(IReadOnlyList<MainCase> cases, OpenApiParameter parameter)
     {
         if (!cases.Any(one => one.At.ContainsKey(parameter.Name!)))

@@ -1,8 +1,8 @@
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>How a kind of document is spoken of.</summary>
+/// <summary>The words for a kind of document.</summary>
 public sealed record Noun(string One, string Many, string Id, string Tag, Type Type, Example Example, Example StoredExample)
 {
-    /// <summary>The main cases of storing one; none where its example is the only one.</summary>
+    /// <summary>The main cases of storing one; none if its example is the only one.</summary>
     public IReadOnlyList<MainCase> Cases { get; init; } = [];
 }

@@ -11,18 +11,18 @@ namespace PriceFloor.Api.OpenApi;
 /// <summary>The OpenAPI 3.1 document, written from the code. It is committed, and served by <see cref="OpenApiPages"/>.</summary>
 public static partial class OpenApiSetup
 {
-    /// <summary>Of the contract, as in the path: /v1.</summary>
+    /// <summary>The contract's version, as in the path: /v1.</summary>
     public const string ContractVersion = "1";
 
     public const string DocumentName = "v1";
 
-    /// <summary>Keeps what the service is put together from, for whoever writes the document.</summary>
+    /// <summary>Keeps the parts of the service for the container that writes the document.</summary>
     public static void UseOpenApi(this WebApplicationBuilder builder) => builder.Services.AddSingleton(new Parts(builder.Services));
 
     /// <summary>The document as YAML, for the file in openapi/.</summary>
     public static async Task<int> WriteOpenApiAsync(this WebApplication app, TextWriter output)
     {
-        // Endpoints are known to the document only once the end of the pipeline is in place, which starting does by itself.
+        // The document knows endpoints only once the end of the pipeline is in place, which starting does by itself.
         app.UseEndpoints(_ => { });
         await output.WriteAsync(await TextOf(app.Services));
         return 0;
@@ -36,8 +36,8 @@ public static partial class OpenApiSetup
     }
 
     /// <summary>
-    /// What writes the document: the same parts and its own, in a container that is made when the document is first asked
-    /// for. None of its own is loaded before.
+    /// The writer of the document: the same parts and its own, in a container that is made when the document is first asked for. None of its own
+    /// parts is loaded before.
     /// </summary>
     internal static ServiceProvider WritersOf(IServiceProvider services)
     {
@@ -54,7 +54,7 @@ public static partial class OpenApiSetup
                 Version = ContractVersion,
                 Summary = "The lowest price that keeps a studio and its maker going for the year.",
                 Description = "Stores cost profiles, designs and channels and answers floor-price and price-check requests. Money, "
-                    + "rates and quantities are exact JSON numbers. Figures are no tax or legal advice: local law and a licensed adviser decide.",
+                    + "rates and quantities are exact JSON numbers. Figures are not tax or legal advice: local law and a licensed adviser decide.",
                 Contact = new OpenApiContact { Name = "The PriceFloor authors" },
                 License = new OpenApiLicense { Name = "MIT", Identifier = "MIT" },
             });

@@ -2,46 +2,46 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>What the OpenAPI document says of an address, said where the address is mapped.</summary>
+/// <summary>The description of an address in the OpenAPI document, given where the address is mapped.</summary>
 public sealed record Operation(string Id, string Tag, string Summary, string Description)
 {
-    /// <summary>What a good answer's body is; none for 204.</summary>
+    /// <summary>The body of a good answer; none for 204.</summary>
     public Type? Answer { get; init; }
 
     /// <summary>The statuses of good answers, each with a few words.</summary>
     public IReadOnlyDictionary<int, string> Good { get; init; } = new Dictionary<int, string> { [200] = "The answer." };
 
-    /// <summary>A request body that works; where there are several main cases, they have them.</summary>
+    /// <summary>A request body that works; if there are several main cases, they have their own.</summary>
     public Example? RequestExample { get; init; }
 
-    /// <summary>Bodies in other formats than one JSON object, each with one that works.</summary>
+    /// <summary>Bodies in other formats than one JSON object, each with an example that works.</summary>
     public IReadOnlyList<FormatExample> Bodies { get; init; } = [];
 
-    /// <summary>What those bodies are.</summary>
+    /// <summary>The description of those bodies.</summary>
     public string BodyWords { get; init; } = "One line after another, each answered in its place.";
 
     /// <summary>Answers in other formats than JSON.</summary>
     public IReadOnlyList<FormatExample> OtherAnswers { get; init; } = [];
 
-    /// <summary>What is answered to it.</summary>
+    /// <summary>The answer to it.</summary>
     public Example? AnswerExample { get; init; }
 
-    /// <summary>Its main cases, where there is more than one or where parameters decide; then they stand instead of the examples above.</summary>
+    /// <summary>Its main cases, if there are several or if parameters decide; they replace the examples above.</summary>
     public IReadOnlyList<MainCase> Cases { get; init; } = [];
 
-    /// <summary>True where answers carry an ETag.</summary>
+    /// <summary>True if answers have an ETag.</summary>
     public bool HasRevision { get; init; }
 
-    /// <summary>True where the ETag stands for the whole answer instead of for a revision.</summary>
+    /// <summary>True if the ETag is for the whole answer instead of for a revision.</summary>
     public bool HasTag { get; init; }
 
-    /// <summary>True where 201 says with Location where the new thing is.</summary>
+    /// <summary>True if 201 has a Location with the address of the new resource.</summary>
     public bool HasLocation { get; init; }
 
-    /// <summary>True where the answer is a page of documents.</summary>
+    /// <summary>True if the answer is a page of documents.</summary>
     public bool IsPage { get; init; }
 
-    /// <summary>True where a document in the answer may be its deletion.</summary>
+    /// <summary>True if a document in the answer may be its deletion.</summary>
     public bool TellsDeletions { get; init; }
 
     /// <summary>Parameters that this address needs, though others of the same query do not.</summary>
@@ -59,7 +59,7 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
         Cases = [],
         OtherAnswers = [.. OtherAnswers.Where(other => other.Format == format)],
         HasTag = true,
-        Good = new Dictionary<int, string> { [200] = format == Format.Svg ? "A picture." : "A page.", [304] = "The caller has it already." },
+        Good = new Dictionary<int, string> { [200] = format == Format.Svg ? "A picture." : "A page.", [304] = "The caller already has it." },
     };
 }
 

@@ -8,7 +8,7 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>Writes each operation's parameters, body, answers, headers, problems and examples from what stands on its endpoint.</summary>
+/// <summary>Writes each operation's parameters, body, answers, headers, problems and examples from the metadata of its endpoint.</summary>
 public sealed class OperationText : IOperationFilter
 {
     private static readonly Dictionary<string, string> s_pathParameters = new()
@@ -91,7 +91,7 @@ public sealed class OperationText : IOperationFilter
                 }) is { } example && name != "number" ? example : JsonValue.Create(1),
         });
 
-    /// <summary>What <c>key</c> is the key of says the segment before it.</summary>
+    /// <summary>The segment before <c>key</c> says what it is the key of.</summary>
     private static (string Description, string Example) KeyIn(string path) => path.Split('/').SkipWhile(part => part != "v1")
         .ElementAtOrDefault(1) switch
     {
@@ -130,19 +130,19 @@ public sealed class OperationText : IOperationFilter
     {
         var method = context.ApiDescription.HttpMethod!;
         if (method is "PUT" or "DELETE" && told.Problems.Contains(ProblemTypes.StaleRevision))
-            yield return Header("If-Match", "Only where the present revision is this ETag.", "\"7\"");
+            yield return Header("If-Match", "Write only if the present revision has this ETag.", "\"7\"");
         if (method == "PUT")
             yield return Header("If-None-Match", "* to create only.", "*");
         if (method == "GET" && IsTagged(told))
-            yield return Header("If-Match", "Only where the answer has this ETag; 412 where it has another.",
+            yield return Header("If-Match", "Answer only if the answer has this ETag; otherwise 412.",
                 told.HasRevision ? "\"7\"" : "\"0c4b8f6a2d1e9370\"");
         if (method == "GET" && told.HasRevision)
-            yield return Header("If-None-Match", "304 where the revision is this ETag.", "\"7\"");
+            yield return Header("If-None-Match", "304 if the revision has this ETag.", "\"7\"");
         if (method == "GET" && (told.HasTag || IsPicture(context)))
-            yield return Header("If-None-Match", "304 where the answer still has this ETag.", "\"0c4b8f6a2d1e9370\"");
+            yield return Header("If-None-Match", "304 if the answer still has this ETag.", "\"0c4b8f6a2d1e9370\"");
     }
 
-    /// <summary>An address that ends in .svg or .html gives pictures and pages only, all of which have an ETag.</summary>
+    /// <summary>An address that ends in .svg or .html gives only pictures and pages, all of which have an ETag.</summary>
     private static bool IsPicture(OperationFilterContext context) => Path.GetExtension(context.ApiDescription.RelativePath!) is ".svg" or ".html";
 
     /// <summary>Whether an answer, in one of its formats, has an ETag.</summary>
@@ -190,7 +190,7 @@ public sealed class OperationText : IOperationFilter
         }
         : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example?.Text) };
 
-    /// <summary>A design of a batch names itself.</summary>
+    /// <summary>A design of a batch has its key.</summary>
     private static IOpenApiSchema ElementOf(Type type, OperationFilterContext context) =>
         type == typeof(Design) ? new OpenApiSchemaReference(DocumentTextFilter.NamedDesign) : Schema(type, context);
 
@@ -204,7 +204,7 @@ public sealed class OperationText : IOperationFilter
             ["next"] = new OpenApiSchema
             {
                 Type = JsonSchemaType.String | JsonSchemaType.Null,
-                Description = "What to give as after for the next page; null on the last.",
+                Description = "Send this as after for the next page; null on the last.",
                 Examples = [JsonValue.Create(
                     told.TellsDeletions ? "100" : told.Answer == typeof(Design) ? "RB-014" : told.Answer == typeof(ListedPrice) ? "web" : "main")],
             },

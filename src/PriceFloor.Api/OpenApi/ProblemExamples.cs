@@ -11,7 +11,7 @@ public static class ProblemExamples
 
     public static Example Of(ProblemType type) => s_files[$"problem.{type.Slug}.answer.json"];
 
-    /// <summary>Puts what is referred to into the document.</summary>
+    /// <summary>Puts the examples that are referred to into the document.</summary>
     public static void Define(OpenApiDocument document)
     {
         var used = (from response in HeaderText.Responses(document)

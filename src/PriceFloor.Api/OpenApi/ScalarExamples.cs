@@ -6,8 +6,8 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 namespace PriceFloor.Api.OpenApi;
 
 /// <summary>
-/// Gives each text and number of a schema, where none is written beside it, the value that the examples of whole requests and answers have there.
-/// A test sends those and compares, so these cannot drift from what is really answered.
+/// Gives each text and number of a schema that has no example the value that it has in the examples of whole requests and answers. A test sends those
+/// and compares, so they cannot drift from the real answers.
 /// </summary>
 public sealed class ScalarExamples : IDocumentFilter
 {
@@ -64,14 +64,14 @@ public sealed class ScalarExamples : IDocumentFilter
         ? branch.Properties is not null && (branch.Required ?? new HashSet<string>()).All(members.ContainsKey)
         : value is not JsonArray && IsScalar(branch));
 
-    /// <summary>A scalar, or one that may be anything, that nothing is written beside.</summary>
+    /// <summary>A scalar, or a value of any type, without an example.</summary>
     private static bool IsWithout(OpenApiSchema schema) =>
         schema is { Examples: null or [], Enum: null or [], OneOf: null or [] } && (schema.Type is null || IsScalar(schema));
 
     private static bool IsScalar(OpenApiSchema schema) =>
         schema.Type is { } type && (type | Scalar | JsonSchemaType.Null) == (Scalar | JsonSchemaType.Null) && type != JsonSchemaType.Null;
 
-    /// <summary>A zero or an empty text shows less than any other value.</summary>
+    /// <summary>A zero or an empty text is a worse example than any other value.</summary>
     private static bool SaysLittle(JsonNode value) => value.GetValueKind() == JsonValueKind.Number
         ? value.GetValue<decimal>() == 0
         : value.GetValueKind() == JsonValueKind.String && value.GetValue<string>().Length == 0;

@@ -10,7 +10,7 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PriceFloor.Api.OpenApi;
 
-/// <summary>Puts into each schema what the reader checks: bounds, lengths, which members are needed, which may be null.</summary>
+/// <summary>Puts the reader's checks into each schema: bounds, lengths, which members are required, which may be null.</summary>
 public sealed class SchemaText : ISchemaFilter
 {
     private static readonly JsonSerializerOptions s_withoutNulls =
@@ -30,7 +30,7 @@ public sealed class SchemaText : ISchemaFilter
             OfObject(concrete, context);
     }
 
-    /// <summary>What callers send.</summary>
+    /// <summary>The requests of callers.</summary>
     private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Assembly == typeof(ReadingRules).Assembly
         || type.Name.EndsWith("Request", StringComparison.Ordinal);
 
@@ -65,7 +65,7 @@ public sealed class SchemaText : ISchemaFilter
     {
         var isAnswer = context.Type.Name.EndsWith("Answer", StringComparison.Ordinal) || context.Type == typeof(ProblemBody);
         schema.AdditionalPropertiesAllowed = isAnswer;
-        var nullability = new NullabilityInfoContext(); // one for all would not bear two documents being written at once
+        var nullability = new NullabilityInfoContext(); // not shared: two documents may be written at once
         foreach (var (name, value) in schema.Properties!.ToList())
         {
             var member = context.Type.GetProperties().First(property => string.Equals(property.Name, name, StringComparison.OrdinalIgnoreCase));
@@ -91,7 +91,7 @@ public sealed class SchemaText : ISchemaFilter
             schema.Properties![name] = ReadOnly(name);
     }
 
-    /// <summary>What a property is where it is left out, read from the record itself.</summary>
+    /// <summary>The value of a property that is left out, read from the record itself.</summary>
     private static void TellDefaults(OpenApiSchema schema, Type type)
     {
         var empty = Activator.CreateInstance(type);
@@ -135,7 +135,7 @@ public sealed class SchemaText : ISchemaFilter
         {
             Type = JsonSchemaType.String,
             ReadOnly = true,
-            Description = "What the document is called in its path; ignored on input.",
+            Description = "The document's name in its path; ignored on input.",
             Examples = [JsonValue.Create(name switch { "channel" => "web", "sku" => "RB-014", _ => "main" })],
         },
     };

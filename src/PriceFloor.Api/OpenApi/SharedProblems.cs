@@ -24,7 +24,7 @@ public sealed class SharedProblems : IDocumentFilter
             var first = same.First();
             var name = NameOf(first.Response);
             while (!shared.TryAdd(name, first.Response))
-                name += "_"; // the same problems with other headers, where addresses retire
+                name += "_"; // the same problems with other headers, if addresses retire
             foreach (var one in same)
                 one.Responses![one.Status] = new OpenApiResponseReference(name, swaggerDoc);
         }
@@ -32,7 +32,7 @@ public sealed class SharedProblems : IDocumentFilter
         swaggerDoc.Components!.Responses = shared.OrderBy(one => one.Key, StringComparer.Ordinal).ToDictionary();
     }
 
-    /// <summary>An example of one operation keeps its response beside it.</summary>
+    /// <summary>An example of a single operation keeps its response with the operation.</summary>
     private static bool HasNothingOfItsOwn(OpenApiResponse response) => Examples(response).Values.All(example => example is OpenApiExampleReference);
 
     private static string NameOf(OpenApiResponse response) => string.Join("Or",

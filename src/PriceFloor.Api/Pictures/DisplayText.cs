@@ -9,7 +9,7 @@ public static partial class DisplayText
     /// <summary>With the currency's decimals and commas between thousands: 1,234.50.</summary>
     public static string Money(decimal amount, string currency) => Number(amount, Currency.Of(currency).Decimals);
 
-    /// <summary>Without decimals that are nothing.</summary>
+    /// <summary>Without trailing zeros.</summary>
     public static string Number(decimal value) => Number(value, Rounding.DecimalsOf(value));
 
     public static string Date(DateTimeOffset time) => time.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
@@ -30,10 +30,10 @@ public static partial class DisplayText
         _ => "no price: " + reason.Replace('-', ' '),
     };
 
-    /// <summary>A name with its key, or the key where there is no name.</summary>
+    /// <summary>A name with its key, or the key if there is no name.</summary>
     public static string Named(string? name, string key) => name is null ? key : $"{name} ({key})";
 
-    /// <summary>A document by its key: its revision, "main@2", says nothing to people.</summary>
+    /// <summary>A document by its key: its revision, "main@2", means nothing to people.</summary>
     public static string Document(string basis) => RevisionNumber().Replace(basis, "");
 
     [GeneratedRegex("@[0-9]+(?=$|: deleted$)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]

@@ -1,6 +1,6 @@
 namespace PriceFloor.Api.Pictures;
 
-/// <summary>A colour on light paper and on dark. What is written or drawn in it also differs by words, pattern or shape.</summary>
+/// <summary>A colour on light paper and on dark. Words, pattern or shape also distinguish what is drawn in it.</summary>
 public sealed record Palette(string Name, string Light, string Dark)
 {
     public static readonly Palette Paper = new("paper", "#ffffff", "#15181d");
@@ -11,7 +11,7 @@ public sealed record Palette(string Name, string Light, string Dark)
     public static readonly Palette Floor = new("floor", "#a12a17", "#ff9d87");
     public static readonly Palette Target = new("target", "#1d5aa0", "#93c4ff");
 
-    /// <summary>Grid lines: help for the eye, no information.</summary>
+    /// <summary>Grid lines: they guide the eye and carry no information.</summary>
     public static readonly Palette Grid = new("grid", "#d6d9de", "#3b424d");
 
     // Fills with a letter in them: at least 4.5 to 1 against the text.
@@ -34,10 +34,10 @@ public sealed record Palette(string Name, string Light, string Dark)
     public static IReadOnlyList<Palette> All { get; } = [Paper, .. ForWords, Grid, .. ForFills];
 }
 
-/// <summary>What tells one fill from another without colour.</summary>
+/// <summary>The pattern that distinguishes one fill from another without colour.</summary>
 public enum Hatch { None, Rising, Falling, Level, Upright, Crossed, Dots, Squares, Wide, Rings, Ticks }
 
-/// <summary>What tells one line from another without colour.</summary>
+/// <summary>The stroke that distinguishes one line from another without colour.</summary>
 public enum Dash { Solid, Dashed, Dotted }
 
 public static class Hatches

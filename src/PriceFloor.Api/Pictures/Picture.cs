@@ -4,8 +4,8 @@ using System.Text;
 namespace PriceFloor.Api.Pictures;
 
 /// <summary>
-/// One drawing, 480 wide: narrow enough to be read on a telephone without turning it. Its id is made of what it says, so that several can
-/// stand in one page; its style holds within it, for light and dark.
+/// One drawing, 480 wide: narrow enough to read on a phone without turning it. Its id is made from its words, so a page can contain several; its
+/// style is inside it, for light and dark.
 /// </summary>
 public sealed class Picture
 {
@@ -58,7 +58,7 @@ public sealed class Picture
     public void Disc(decimal x, decimal y, decimal radius, Palette outline, Palette fill) =>
         _body.Shape("circle", ("cx", x), ("cy", y), ("r", radius), ("class", $"{Fill(fill)} {Stroke(outline, Dash.Solid)}"), ("stroke-width", 2));
 
-    /// <summary>What belongs together, with words that are shown when pointed at and read where names were cut.</summary>
+    /// <summary>A group, with words for the tooltip, which also show names that were cut.</summary>
     public void Group(string words, Action draw)
     {
         _body.Open("g").Words("title", words);

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace PriceFloor.Api.Pictures;
 
-/// <summary>The style of one drawing; every rule begins with its id, so that it changes nothing beside it in a page.</summary>
+/// <summary>The style of one drawing; every rule begins with its id, so it changes nothing else in a page.</summary>
 public static class PictureStyle
 {
     public static string For(string id)

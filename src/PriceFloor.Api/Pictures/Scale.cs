@@ -1,6 +1,6 @@
 namespace PriceFloor.Api.Pictures;
 
-/// <summary>Puts amounts between two values at places between two others: 0 to 200 over 400 pixels puts 58 at 116.</summary>
+/// <summary>Maps amounts between two values to positions between two others: 0 to 200 over 400 pixels puts 58 at 116.</summary>
 public sealed class Scale(decimal least, decimal most, decimal start, decimal end)
 {
     private readonly decimal _span = most > least ? most - least : 1;
@@ -9,7 +9,7 @@ public sealed class Scale(decimal least, decimal most, decimal start, decimal en
 
     public decimal At(decimal value) => start + (value - least) / _span * (end - start);
 
-    /// <summary>The nice amounts on the scale: multiples of 1, 2 or 5 and a power of ten.</summary>
+    /// <summary>The round amounts on the scale: multiples of 1, 2 or 5 times a power of ten.</summary>
     public IEnumerable<decimal> Ticks(int about)
     {
         var step = NiceStep(_span / about);
@@ -17,7 +17,7 @@ public sealed class Scale(decimal least, decimal most, decimal start, decimal en
             yield return Rounding.Trim(tick);
     }
 
-    /// <summary>The next 1, 2 or 5 and a power of ten that is at least this: 23.5 is 50.</summary>
+    /// <summary>The next 1, 2 or 5 times a power of ten that is at least this: 23.5 becomes 50.</summary>
     public static decimal NiceStep(decimal least)
     {
         var power = 1m;

@@ -5,7 +5,7 @@ using System.Xml;
 namespace PriceFloor.Api.Pictures;
 
 /// <summary>
-/// Writes SVG text: everything escaped, coordinates with at most two decimals and a point, so that the same picture is always the same bytes.
+/// Writes SVG text: everything escaped, coordinates with at most two decimals and a point, so the same picture always has the same bytes.
 /// </summary>
 public sealed class Svg
 {
@@ -24,7 +24,7 @@ public sealed class Svg
         return Close(element);
     }
 
-    /// <summary>Text that is SVG already.</summary>
+    /// <summary>Text that is already SVG.</summary>
     public Svg Raw(string svg)
     {
         _text.Append(svg);
@@ -60,7 +60,7 @@ public sealed class Svg
                 '<' => _text.Append("&lt;"),
                 '>' => _text.Append("&gt;"),
                 '"' => _text.Append("&quot;"),
-                _ when rune.IsBmp && !XmlConvert.IsXmlChar((char)rune.Value) => _text.Append('\uFFFD'), // no XML can hold it, escaped or not
+                _ when rune.IsBmp && !XmlConvert.IsXmlChar((char)rune.Value) => _text.Append('\uFFFD'), // XML cannot contain it, escaped or not
                 _ => _text.Append(rune.ToString()),
             };
     }

@@ -2,13 +2,13 @@ using System.Globalization;
 
 namespace PriceFloor.Api.Pictures;
 
-/// <summary>How wide words are in a font that nobody here knows: guessed on the wide side, so that nothing runs into its neighbour.</summary>
+/// <summary>The width of words in a font that nobody here knows: estimated on the wide side, so nothing runs into its neighbour.</summary>
 public static class TextMetrics
 {
     /// <summary>In pixels, at a font size in pixels.</summary>
     public static decimal Width(string words, decimal size, bool bold = false) => Letters(words).Sum(WidthOf) * size * (bold ? 1.1m : 1);
 
-    /// <summary>The words, cut with an ellipsis where they would be wider.</summary>
+    /// <summary>The words, cut with an ellipsis if they would be wider.</summary>
     public static string Into(decimal width, string words, decimal size, bool bold = false)
     {
         if (Width(words, size, bold) <= width)

@@ -6,7 +6,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceChecks;
 
-/// <summary>One price checked against the stored documents, and what of it a caller may learn.</summary>
+/// <summary>One price checked against the stored documents, and what a caller may learn about it.</summary>
 public sealed class CheckedPrice
 {
     private readonly DesignFloor _floor;
@@ -24,9 +24,9 @@ public sealed class CheckedPrice
 
     public Verdict Verdict { get; }
 
-    /// <summary>What the sale brings. A caller who may not read is told the verdict alone, which is found without it.</summary>
+    /// <summary>The proceeds of the sale. A caller who may not read gets only the verdict, which is found without them.</summary>
     public PriceCheck Check =>
-        _check ?? throw new InvalidOperationException("What the sale brings was not calculated for a caller who may not read.");
+        _check ?? throw new InvalidOperationException("The proceeds of the sale were not calculated for a caller who may not read.");
 
     public ChannelPrices Prices { get; }
 
@@ -38,7 +38,7 @@ public sealed class CheckedPrice
 
     public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_catalogue.Today).Concat(WarningsOfTheSale);
 
-    /// <summary>Those about the channel and the price alone.</summary>
+    /// <summary>The warnings about only the channel and the price.</summary>
     public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.UnitCost.Year, "/channel",
         _catalogue.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
 
@@ -49,10 +49,10 @@ public sealed class CheckedPrice
 
     /// <summary>The price, or why it cannot be checked.</summary>
     /// <param name="catalogue">The documents of one moment.</param>
-    /// <param name="request">What is asked about.</param>
-    /// <param name="place">Where the request stands.</param>
+    /// <param name="request">The price in question.</param>
+    /// <param name="place">Where the request is.</param>
     /// <param name="otherProfile">Another profile than the design's own.</param>
-    /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
+    /// <param name="mayRead">Whether the caller may learn the proceeds of the sale, and what other designs there are.</param>
     public static Outcome<CheckedPrice> Of(Catalogue catalogue, PriceCheckRequest request, Place place,
         Stored<CostProfile>? otherProfile = null, bool mayRead = true)
     {
@@ -70,8 +70,8 @@ public sealed class CheckedPrice
         if ((otherProfile ?? catalogue.Profile(design.Document.Profile)) is not { } profile)
             return RequestFault.Unknown(place.Error("sku", InputCodes.UnknownProfile,
                 mayRead
-                    ? $"The design's profile \"{design.Document.Profile}\" was not there at that time."
-                    : "The design's profile was not there at that time."));
+                    ? $"The design's profile \"{design.Document.Profile}\" did not exist at that time."
+                    : "The design's profile did not exist at that time."));
 
         var outcome = catalogue.Floor(profile, design);
         if (outcome.Found is not { } floor)
@@ -85,11 +85,11 @@ public sealed class CheckedPrice
             : new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue);
     }
 
-    /// <summary>The same for an answer of its own, with what the price would leave the household: only a reader learns that.</summary>
+    /// <summary>The same for a single answer, with what the price would leave the household: only a reader learns that.</summary>
     /// <param name="catalogue">The documents of one moment.</param>
-    /// <param name="request">What is asked about.</param>
-    /// <param name="place">Where the request stands.</param>
-    /// <param name="mayRead">Whether the caller may learn what the sale brings, and what other designs there are.</param>
+    /// <param name="request">The price in question.</param>
+    /// <param name="place">Where the request is.</param>
+    /// <param name="mayRead">Whether the caller may learn the proceeds of the sale, and what other designs there are.</param>
     public static Outcome<CheckedPrice> ForAnswer(Catalogue catalogue, PriceCheckRequest request, Place place, bool mayRead)
     {
         var outcome = Of(catalogue, request, place, mayRead: mayRead);
@@ -100,7 +100,7 @@ public sealed class CheckedPrice
         return takeHome.Found is null ? takeHome.Faults.ToList() : found;
     }
 
-    /// <summary>The answer, less what the caller's key may not learn.</summary>
+    /// <summary>The answer, without what the caller's key may not learn.</summary>
     public PriceCheckAnswer Answer(Caller caller, bool workings)
     {
         var (mayCheck, mayRead) = (caller.May(Scope.Check), caller.May(Scope.Read));
@@ -140,7 +140,7 @@ public sealed class CheckedPrice
         return unknown;
     }
 
-    /// <summary>Why there is no floor, for a caller who may not learn what the materials are called.</summary>
+    /// <summary>Why there is no floor, for a caller who may not learn the names of the materials.</summary>
     private static List<Fault> NoFloor(IReadOnlyList<Fault> faults, Place place) => faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial)
         ? [RequestFault.Unknown(place.Error("sku", FaultCodes.UnknownMaterial,
             "The design uses a material that its profile's price list does not have."))]

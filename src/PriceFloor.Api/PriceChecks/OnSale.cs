@@ -7,7 +7,7 @@ namespace PriceFloor.Api.PriceChecks;
 /// <summary>A design on a channel at a price, or at its listed price if none is given.</summary>
 public static class OnSale
 {
-    /// <summary>The same for a design that the path names: if it is not there, neither is the address.</summary>
+    /// <summary>The same for a design that the path names: if it does not exist, neither does the address.</summary>
     public static Outcome<CheckedPrice> OfPath(Catalogue catalogue, PathKey path, string channel, decimal? price) =>
         catalogue.Design(path.Text) is null
             ? RequestFault.NotFound($"There is no design \"{path.Text}\" (or there was none at that time).")

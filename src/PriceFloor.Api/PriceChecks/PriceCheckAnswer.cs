@@ -5,36 +5,36 @@ using PriceFloor.Api.FloorPrices;
 namespace PriceFloor.Api.PriceChecks;
 
 /// <summary>
-/// The verdict on a price. With the scope "verdict" the word and carriesItsShare; with "check" also floor and target price; with
-/// "read" also what reveals costs.
+/// The verdict on a price. With the scope "verdict" the verdict and carriesItsShare; with "check" also floor and target price; with "read" also what
+/// reveals costs.
 /// </summary>
 public sealed record PriceCheckAnswer
 {
-    /// <summary>In a batch: the design as it was asked about.</summary>
+    /// <summary>In a batch: the design as it was sent.</summary>
     /// <example>RB-014</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Sku { get; init; }
 
-    /// <summary>In a batch: the channel as it was asked about.</summary>
+    /// <summary>In a batch: the channel as it was sent.</summary>
     /// <example>web</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Channel { get; init; }
 
-    /// <summary>What the price does for the year.</summary>
+    /// <summary>Whether the price carries its share of the year and follows the studio's own rule.</summary>
     public required Verdict Verdict { get; init; }
 
-    /// <summary>Whether what reaches the studio is at least the floor.</summary>
+    /// <summary>Whether the net proceeds are at least the floor.</summary>
     public required bool CarriesItsShare { get; init; }
 
     /// <summary>The smallest allowed price whose net reaches the floor.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? FloorPrice { get; init; }
 
-    /// <summary>The price that also keeps the studio's own rule.</summary>
+    /// <summary>The price that also follows the studio's own rule.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? TargetPrice { get; init; }
 
-    /// <summary>The price that was asked about.</summary>
+    /// <summary>The price in question.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? Price { get; init; }
 
@@ -42,11 +42,11 @@ public sealed record PriceCheckAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Currency { get; init; }
 
-    /// <summary>What reaches the studio for each piece that leaves for good.</summary>
+    /// <summary>Net proceeds: what reaches the studio for each piece that is not returned.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? NetProceeds { get; init; }
 
-    /// <summary>Net proceeds less the floor; negative when short.</summary>
+    /// <summary>Net proceeds less the floor; negative if the price is short.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? AboveFloor { get; init; }
 
@@ -59,8 +59,8 @@ public sealed record PriceCheckAnswer
     public decimal? PerBenchHour { get; init; }
 
     /// <summary>
-    /// What would reach the household for each working hour if every hour at the bench earned what this price pays;
-    /// below zero where it would have to pay in.
+    /// What would reach the household for each working hour if every hour at the bench earned what this price pays; negative if the household would
+    /// have to pay in.
     /// </summary>
     /// <example>15.98</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -69,7 +69,7 @@ public sealed record PriceCheckAnswer
     /// <summary>The revisions that the answer rests on.</summary>
     public required BasisAnswer Basis { get; init; }
 
-    /// <summary>Defaults that the answer leaned on and that lower the floor.</summary>
+    /// <summary>Defaults that the answer rests on and that lower the floor.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<AssumptionAnswer>? Assumed { get; init; }
 

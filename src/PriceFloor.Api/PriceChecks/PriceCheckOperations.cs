@@ -4,11 +4,11 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.PriceChecks;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class PriceCheckOperations
 {
     private static readonly Operation PriceCheck = new("checkPrice", "Prices", "Does a price carry its part of the year?",
-        "The verdict on a price. Scope verdict: the word and carriesItsShare; check: also floor and target price; read: also what reveals costs.")
+        "The verdict on a price. Scope verdict: the verdict and carriesItsShare; check: also floor and target price; read: also what reveals costs.")
     {
         Answer = typeof(PriceCheckAnswer),
         Cases = PriceCheckCases.PriceCheck,

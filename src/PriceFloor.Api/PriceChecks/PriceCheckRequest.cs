@@ -16,18 +16,18 @@ public sealed record PriceCheckRequest
     [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
-    /// <summary>The price as it is or would be listed, above 0, with the channel's currency's decimals.</summary>
+    /// <summary>The price as it is or would be listed, above 0, with the decimals of the channel's currency.</summary>
     /// <example>58.00</example>
     [Price(Above = true)]
     public required decimal Price { get; init; }
 
-    /// <summary>ISO 4217 code of the price; a code other than the channel's is refused. Absent: the channel's.</summary>
+    /// <summary>ISO 4217 code of the price; the channel's if absent. A code other than the channel's is refused.</summary>
     /// <example>USD</example>
     [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public string? Currency { get; init; }
 }
 
-/// <summary>The same, asked by query.</summary>
+/// <summary>The same in a query.</summary>
 public sealed record PriceCheckQuery(PriceCheckRequest Request, DateTimeOffset? AsOf, bool Workings) : IQuery<PriceCheckQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>

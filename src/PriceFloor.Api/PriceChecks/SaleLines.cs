@@ -4,7 +4,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceChecks;
 
-/// <summary>Lines of a request found in the store, all counted on one cost profile.</summary>
+/// <summary>Lines of a request found in the store, all computed with one cost profile.</summary>
 public sealed class SaleLines
 {
     private readonly Stored<CostProfile> _profile;
@@ -38,7 +38,7 @@ public sealed class SaleLines
         return faults.Count > 0 ? faults : new SaleLines(profile, [.. found.Select(line => line.Value)]);
     }
 
-    /// <summary>What is said of the profile is said once; the rest is said of its line.</summary>
+    /// <summary>A fault of the profile is reported once; other faults are reported for their line.</summary>
     private static string Below(string pointer, int line) =>
         pointer.StartsWith("/profile", StringComparison.Ordinal) ? pointer : $"/lines/{line}{pointer}";
 }

@@ -3,8 +3,8 @@ using PriceFloor.Api.Pictures;
 namespace PriceFloor.Api.PriceLists;
 
 /// <summary>
-/// The price ladder of one channel: a rung for each design, all on one scale. Hatched up to the floor, plain up to the target; the
-/// listed price is a mark whose shape says what it does.
+/// The price ladder of one channel: a rung for each design, all on one scale. Hatched up to the floor, plain up to the target. The shape of the mark
+/// for the listed price shows its verdict.
 /// </summary>
 public static class PriceLadderPicture
 {
@@ -53,7 +53,7 @@ public static class PriceLadderPicture
                 fit: decimal.Max(30, Picture.Inner - TextMetrics.Width(figures, Picture.Small) - 12));
     }
 
-    /// <summary>A cross below the floor, a ring below the target, a full disc that meets it: on a white ground, to be seen over the bar.</summary>
+    /// <summary>A cross below the floor, a ring below the target, a full disc that meets it: on a white ground, to be visible over the bar.</summary>
     private static void Mark(Picture picture, decimal x, decimal y, Verdict? verdict)
     {
         if (verdict is Verdict.MeetsTarget)

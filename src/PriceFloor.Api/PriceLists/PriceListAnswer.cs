@@ -5,10 +5,10 @@ namespace PriceFloor.Api.PriceLists;
 /// <summary>Every design on a channel, or on all of them, in order of key.</summary>
 public sealed record PriceListAnswer
 {
-    /// <summary>In order of design, then of channel: all of them, or a page where limit is given.</summary>
+    /// <summary>In order of design, then of channel: all of them, or a page if limit is given.</summary>
     public required IReadOnlyList<PriceListItemAnswer> Items { get; init; }
 
-    /// <summary>What to give as after for the next page; null on the last.</summary>
+    /// <summary>Send this as after for the next page; null on the last.</summary>
     /// <example>RB-014/web</example>
     public required string? Next { get; init; }
 

@@ -18,16 +18,16 @@ public sealed record PriceListItemAnswer
     /// <summary>ISO 4217 code of the channel's prices.</summary>
     public required string Currency { get; init; }
 
-    /// <summary>The smallest allowed price whose net reaches the floor; null where reason says why there is none.</summary>
+    /// <summary>The smallest allowed price whose net reaches the floor; null if reason says why there is none.</summary>
     public decimal? FloorPrice { get; init; }
 
-    /// <summary>The price that also keeps the studio's own rule.</summary>
+    /// <summary>The price that also follows the studio's own rule.</summary>
     public decimal? TargetPrice { get; init; }
 
-    /// <summary>The listed price; null where none is listed.</summary>
+    /// <summary>The listed price; null if there is none.</summary>
     public decimal? ListedPrice { get; init; }
 
-    /// <summary>What the listed price does for the year; null where none is listed.</summary>
+    /// <summary>The verdict on the listed price; null if there is none.</summary>
     public Verdict? Verdict { get; init; }
 
     /// <summary>Why there is no price, such as currency-mismatch, no-price or no-bench-time.</summary>

@@ -4,14 +4,14 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.PriceLists;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class PriceListOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(PriceListOperations));
 
     private static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
-        "Floor, target, listed price and verdict of every design in order of key, on one channel or on all; whole, or with limit a page at a time. "
-        + "The ETag changes only when the list does, so a shop that polls gets 304 until something moved. As text/html a page to print, "
+        "Floor, target, listed price and verdict of each design in order of key, on one channel or on all; complete, or with limit a page at a time. "
+        + "The ETag changes only when the list does, so a shop that polls gets 304 until something moves. As text/html a page to print, "
         + "as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
     {
         Answer = typeof(PriceListAnswer),
@@ -23,7 +23,7 @@ public static class PriceListOperations
             FormatExample.Drawing,
         ],
         HasTag = true,
-        Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller has this list already." },
+        Good = new Dictionary<int, string> { [200] = "The list.", [304] = "The caller already has this list." },
         Problems = [ProblemTypes.UnknownReference],
     };
 

@@ -16,7 +16,7 @@ public static class PriceListRoutes
         var catalogue = reader.Whole(asked.AsOf);
         if (format == Format.Svg && asked.Channel is null)
             return Problem.Invalid(
-                [new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture is of one channel; name it." }]);
+                [new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture shows one channel; name it." }]);
         if (Unknown(catalogue, asked) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
         var page = await Kept(catalogue, asked, format, context.RequestAborted);
@@ -98,8 +98,8 @@ public static class PriceListRoutes
     }
 
     /// <summary>
-    /// Each design on each channel, in order. A whole list is computed on all processors, since right after a profile has changed every price
-    /// is new; a page only as far as it goes.
+    /// Each design on each channel, in order. A complete list is computed on all processors, since every price is new right after a profile has
+    /// changed; a page is computed only as far as it goes.
     /// </summary>
     private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Catalogue catalogue,
         IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool isPage)
@@ -115,16 +115,16 @@ public static class PriceListRoutes
     private sealed record PriceListPage(string? Next, TaggedBody Body);
 }
 
-/// <summary>Which part of the price list.</summary>
+/// <summary>The part of the price list.</summary>
 public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, int? Limit, string? After, SheetDialect Dialect,
     DateTimeOffset? AsOf) : IQuery<PriceListQuery>
 {
-    /// <summary>Where no limit is asked for, a list holds at most so many items.</summary>
+    /// <summary>If no limit is given, a list has at most this many items.</summary>
     public const int Most = 100_000;
 
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
-        new("channel", "Key of a stored channel; absent: every channel.", "string", Example: "web"),
+        new("channel", "Key of a stored channel; every channel if absent.", "string", Example: "web"),
         new("profile", "Only designs of this cost profile.", "string", Example: "main"),
         new("verdict", "Only listed prices with this verdict: below-floor, below-target or meets-target.", "string", Example: "below-floor"),
         QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, SheetQuery.Dialect, QueryParameters.AsOf,

@@ -6,8 +6,8 @@ using PriceFloor.Api.Pictures;
 namespace PriceFloor.Api.PriceLists;
 
 /// <summary>
-/// A price list as one page to print: black on white, a table for each channel, no script and nothing from elsewhere. Rows are never
-/// cut by a page's end and the head of a table comes again on each page.
+/// A price list as one page to print: black on white, a table for each channel, no script and nothing from elsewhere. A page break never cuts a row,
+/// and each page repeats the head of the table.
 /// </summary>
 public static class PricePage
 {
@@ -34,16 +34,16 @@ public static class PricePage
         @media screen and (max-width: 40em) { body { font-size: 10pt; padding: 2mm } th, td { padding: 1.2mm 1mm } tbody th { min-width: 24mm } .code { display: none } td.verdict { white-space: normal } }
         """;
 
-    /// <param name="list">What is priced.</param>
+    /// <param name="list">The price list.</param>
     /// <param name="names">Each channel's name for people, by key.</param>
-    /// <param name="day">The day that the page is of.</param>
+    /// <param name="day">The day of the page.</param>
     public static byte[] Of(PriceListAnswer list, IReadOnlyDictionary<string, string?> names, DateOnly day)
     {
         var date = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         var page = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
             + $"<meta name=\"viewport\" content=\"width=device-width\">\n<title>Prices, {date}</title>\n<style>\n{Style}\n</style>\n</head>\n<body>\n"
             + $"<h1>Prices, {date}</h1>\n");
-        page.Append("<p>The floor is the lowest price that carries its part of the year; the target also keeps the studio's own rule.</p>\n");
+        page.Append("<p>The floor is the lowest price that carries its part of the year; the target also follows the studio's own rule.</p>\n");
         foreach (var channel in list.Items.GroupBy(item => item.Channel).OrderBy(channel => channel.Key, StringComparer.Ordinal))
             Table(page, [.. channel], DisplayText.Named(names.GetValueOrDefault(channel.Key), channel.Key));
         if (list.Items.Count == 0)

@@ -4,10 +4,10 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceLists;
 
-/// <summary>A design's floor and target price on one channel, and what is listed there; or why there is no price.</summary>
+/// <summary>A design's floor and target price on one channel, and its listed price there; or why there is no price.</summary>
 public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, Verdict? Verdict, bool NotAllowed, string? Reason)
 {
-    /// <summary>A damaged document is the reason of those prices that rest on it, and of no other.</summary>
+    /// <summary>A damaged document is the reason for the prices that rest on it, and for no others.</summary>
     public static PricedDesign Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel)
     {
         try

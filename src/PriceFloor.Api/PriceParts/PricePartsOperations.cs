@@ -4,7 +4,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.PriceParts;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class PricePartsOperations
 {
     private static readonly Operation PriceParts = new("getPriceParts", "Prices", "Where each unit of a price goes",

@@ -22,7 +22,7 @@ public static class PricePartsRoutes
                 {
                     Parameter = "sku",
                     Code = InputCodes.UnknownProfile,
-                    Detail = $"The design's profile \"{design.Document.Profile}\" was not there at that time.",
+                    Detail = $"The design's profile \"{design.Document.Profile}\" did not exist at that time.",
                 }]);
             var outcome = catalogue.Floor(profile, design);
             if (outcome.Found is not { } floor)

@@ -5,7 +5,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Profiles;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class CostProfileOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(CostProfileOperations));
@@ -17,7 +17,7 @@ public static class CostProfileOperations
     };
 
     private static readonly Operation Requirement = new("getRequirement", "Profiles", "What the year must bring in",
-        "What sales must bring in over the year, what bench time must recover of it, a week, a day and an hour, and the tax on the way. "
+        "What sales must bring in over the year, what bench time must recover of it, a week, a day and an hour, and the tax on it. "
         + "Computed with your own tables: not tax or legal advice. Scope: read.")
     { Answer = typeof(RequirementAnswer), AnswerExample = s_files["getRequirement.answer.json"], Problems = [ProblemTypes.CannotCompute] };
 

@@ -6,7 +6,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Profiles;
 
-/// <summary>Cost profiles: their year's start is filled in, and a material or currency that designs rest on stays.</summary>
+/// <summary>Cost profiles: fills in their year's start, and keeps a material or currency that designs rest on.</summary>
 public sealed class ProfileDocuments(IValidator<CostProfile> validator) : DocumentKind<CostProfile>(Kinds.Profile, validator)
 {
     public override Outcome<Checked<CostProfile>> Check(Writing writing, string key, CostProfile document,
@@ -16,7 +16,7 @@ public sealed class ProfileDocuments(IValidator<CostProfile> validator) : Docume
         var complete = document with { YearStart = document.YearStart ?? stored?.YearStart ?? new DateOnly(writing.Now.Year, 1, 1) };
         if (stored is not null && stored.Currency != complete.Currency && writing.UsersOf(Name, key) is { Count: > 0 } designs)
             return RequestFault.InUse(
-                $"Designs count in {stored.Currency} through this profile; store the other currency as a profile of its own.", Usages(designs));
+                $"Designs use {stored.Currency} through this profile; store the other currency as a profile of its own.", Usages(designs));
 
         var gone = stored?.Materials.Select(line => line.Material).Except(complete.Materials.Select(line => line.Material)) ?? [];
         foreach (var material in gone)
@@ -25,7 +25,7 @@ public sealed class ProfileDocuments(IValidator<CostProfile> validator) : Docume
         return new Checked<CostProfile>(complete, Currency.Of(complete.Currency), []);
     }
 
-    /// <summary>How a design's reference to a material is kept; a profile's key holds no slash.</summary>
+    /// <summary>How a design's reference to a material is stored; a profile's key has no slash.</summary>
     public static string MaterialKey(string profile, string material) => $"{profile}/{material}";
 
     private static IReadOnlyList<Usage> Usages(IReadOnlyList<DocumentName> names) => [.. names.Select(name => new Usage(name.Kind, name.Key))];

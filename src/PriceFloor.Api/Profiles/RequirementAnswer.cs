@@ -12,7 +12,7 @@ public sealed record RequirementAnswer
     /// <summary>What sales must bring in over the year, rounded up.</summary>
     public required decimal RequiredRevenue { get; init; }
 
-    /// <summary>What bench hours must bring in, rounded up: the expenses that pieces and channels carry themselves are not in it.</summary>
+    /// <summary>What bench hours must bring in, rounded up, without the expenses that pieces and channels carry themselves.</summary>
     public required decimal BenchMustEarn { get; init; }
 
     /// <summary>All expenses of the year, with depreciation and business shares of household lines.</summary>
@@ -54,16 +54,16 @@ public sealed record RequirementAnswer
     /// <summary>What an hour at the bench must bring, rounded up.</summary>
     public required decimal PerBenchHour { get; init; }
 
-    /// <summary>What reaches the household for each working hour, bench or not: never to be confused with perBenchHour.</summary>
+    /// <summary>What reaches the household for each working hour, at the bench or not. Not the same as perBenchHour.</summary>
     public required decimal TakeHomePerHour { get; init; }
 
-    /// <summary>Kinds of cost that no line touches: the costs people forget.</summary>
+    /// <summary>Kinds of cost that no line covers: the costs people forget.</summary>
     public required IReadOnlyList<CostKind> NotCovered { get; init; }
 
     /// <summary>The revision that the answer rests on.</summary>
     public required IReadOnlyDictionary<string, string> Basis { get; init; }
 
-    /// <summary>Defaults that the answer leaned on and that lower it.</summary>
+    /// <summary>Defaults that the answer rests on and that lower it.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>

@@ -3,7 +3,7 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.QuickFloors;
 
-/// <summary>The currency exists, and there is a working hour in the year.</summary>
+/// <summary>The currency must exist, and the year must have working hours.</summary>
 public sealed class FirstNumbersValidator : AbstractValidator<FirstNumbers>
 {
     public FirstNumbersValidator() => RuleFor(numbers => numbers).Custom((numbers, context) =>

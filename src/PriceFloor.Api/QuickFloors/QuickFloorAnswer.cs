@@ -5,7 +5,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.QuickFloors;
 
-/// <summary>A first floor, and what it leans on.</summary>
+/// <summary>A first floor, and what it rests on.</summary>
 public sealed record QuickFloorAnswer
 {
     /// <summary>ISO 4217 code.</summary>
@@ -26,14 +26,14 @@ public sealed record QuickFloorAnswer
     /// <summary>Takings of a working day, from requiredRevenue.</summary>
     public required decimal PerDay { get; init; }
 
-    /// <summary>Whole pieces a year, rounded down: the floor holds only if that much is made and sold.</summary>
+    /// <summary>Whole pieces a year, rounded down: the floor holds only if this many are made and sold.</summary>
     [WholeNumber]
     public required decimal PiecesPerYear { get; init; }
 
     /// <summary>The full documents, ready to be stored.</summary>
     public required FirstDocuments Documents { get; init; }
 
-    /// <summary>Defaults that the floor leaned on and that lower it.</summary>
+    /// <summary>Defaults that the floor rests on and that lower it.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>
@@ -44,7 +44,7 @@ public sealed record QuickFloorAnswer
     public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
 }
 
-/// <summary>The documents that the numbers stand for: PUT them as they are, or with more in them.</summary>
+/// <summary>The documents made from the numbers: PUT them as they are, or with more detail.</summary>
 [JsonConverter(typeof(FirstDocumentsText))]
 public sealed record FirstDocuments
 {
@@ -55,7 +55,7 @@ public sealed record FirstDocuments
     public required Design Design { get; init; }
 }
 
-/// <summary>Writes the documents as the store would give them back: with all their defaults.</summary>
+/// <summary>Writes the documents as the store would return them: with all their defaults.</summary>
 public sealed class FirstDocumentsText : JsonConverter<FirstDocuments>
 {
     public override FirstDocuments Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>

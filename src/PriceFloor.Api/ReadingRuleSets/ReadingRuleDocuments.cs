@@ -7,7 +7,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ReadingRuleSets;
 
-/// <summary>Reading rules: they refer to nothing, and serve statements in any currency.</summary>
+/// <summary>Reading rules: they refer to nothing, and can be used for statements in any currency.</summary>
 public sealed class ReadingRuleDocuments(IValidator<ReadingRules> validator) : DocumentKind<ReadingRules>(Kinds.ReadingRules, validator)
 {
     /// <summary>ISO 4217's code for no currency: amounts are written with the decimals they need.</summary>
@@ -18,7 +18,7 @@ public sealed class ReadingRuleDocuments(IValidator<ReadingRules> validator) : D
             new Checked<ReadingRules>(document, s_none, []);
 }
 
-/// <summary>The rules between the fields of a reading rule, and patterns that can be run in bounded time.</summary>
+/// <summary>The rules between the fields of a reading rule; its patterns must run in bounded time.</summary>
 public sealed class ReadingRulesValidator : AbstractValidator<ReadingRules>
 {
     public ReadingRulesValidator() => RuleFor(rules => rules).Custom((rules, context) =>

@@ -5,7 +5,7 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.ReadingRuleSets;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class ReadingRulesOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(ReadingRulesOperations));

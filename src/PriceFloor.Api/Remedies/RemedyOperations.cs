@@ -4,7 +4,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Remedies;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class RemedyOperations
 {
     private static readonly Operation Remedies = new("getRemedies", "Questions", "What would fix a price",

@@ -2,14 +2,14 @@ using PriceFloor.Api.Configuration;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>The command line, read whole before anything starts: a mistyped word must neither start a service nor make a store.</summary>
-/// <param name="Verb">What to do; <see cref="Commands.Serve"/> where none is named.</param>
-/// <param name="Words">What the verb takes after it.</param>
+/// <summary>The command line, read completely before anything starts: a mistyped word must neither start a service nor make a store.</summary>
+/// <param name="Verb">What to do; <see cref="Commands.Serve"/> if none is named.</param>
+/// <param name="Words">The arguments of the verb.</param>
 /// <param name="Demo">Fill an empty store with the invented studio.</param>
 /// <param name="HostArguments">The options that the web host and the settings read themselves.</param>
 public sealed record CommandLine(string Verb, IReadOnlyList<string> Words, bool Demo, string[] HostArguments)
 {
-    private const string SeeHelp = "; --help lists what there is. Nothing was started.";
+    private const string SeeHelp = "; --help lists them all. Nothing was started.";
 
     /// <summary>Options of the web host, each with a value.</summary>
     private static readonly string[] s_hostOptions = ["urls", "http_ports", "environment", "contentRoot", "applicationName"];

@@ -11,16 +11,16 @@ public static class Commands
     public const string HealthCheck = "healthcheck";
     public const string OpenApi = "openapi";
 
-    /// <summary>Each verb, the words that it takes after it, and what it does.</summary>
+    /// <summary>Each verb, its arguments, and what it does.</summary>
     public static readonly IReadOnlyDictionary<string, (string[] Words, string Does)> All = new Dictionary<string, (string[], string)>
     {
         [HealthCheck] = ([], "asks a running service whether it is ready; exit code 0 or 1"),
         [OpenApi] = ([], "prints the OpenAPI document"),
         [StoreCommands.Backup] = (["FILE"], "copies the store to a new file, also while a service writes"),
-        [StoreCommands.CheckStore] = ([], "looks through the whole store, also while a service runs; exit code 0 or 1"),
+        [StoreCommands.CheckStore] = ([], "checks the whole store, also while a service runs; exit code 0 or 1"),
         [StoreCommands.Restore] = (["FILE"], "checks a backup and puts it in the store's place; the service must be stopped"),
         [StoreCommands.Forget] = (["KIND", "KEY"], "erases a deleted document with all its revisions; the service must be stopped"),
-        [StoreCommands.NewAdminKey] = ([], "makes a key that may do everything, for one that was lost; the service must be stopped"),
+        [StoreCommands.NewAdminKey] = ([], "makes a key with every scope, to replace a lost one; the service must be stopped"),
     };
 
     private static readonly (string Option, string Does)[] s_options =

@@ -7,7 +7,7 @@ using Serilog;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>Whatever goes wrong below is answered as a problem: what is thrown, and errors that the framework leaves empty.</summary>
+/// <summary>Answers every failure further down as a problem: exceptions, and errors that the framework leaves empty.</summary>
 public static class FaultsAsProblems
 {
     public static async Task Answer(HttpContext context, RequestDelegate next)
@@ -24,7 +24,7 @@ public static class FaultsAsProblems
         }
         catch (Exception e) when (context.Response.HasStarted && e is (TimeoutException or NoRoomException))
         {
-            context.Abort(); // a caller who does not read its answer is let go; it has nothing whole, and asks again
+            context.Abort(); // a caller who does not read its answer is disconnected; its answer is incomplete, so it asks again
         }
         catch (Exception e) when (!context.Response.HasStarted && ProblemOf(e) is { } problem)
         {
@@ -39,7 +39,7 @@ public static class FaultsAsProblems
             else if (problem.Type == ProblemTypes.Busy)
                 Log.Warning("The store answered {Message}", e.Message);
             else if (e is ArithmeticException)
-                Log.Warning(e, "A figure of an answer passed what can be exact");
+                Log.Warning(e, "A figure of an answer is too large to be exact");
             context.Response.Headers.ETag = default;
             context.Response.ContentLength = null;
             await problem.ExecuteAsync(context);
@@ -59,7 +59,7 @@ public static class FaultsAsProblems
         }),
         KeyEndedException ended => Problem.Of(ProblemTypes.NoKey, ended.Message),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
-        // of decimal: what an answer works out beside the model, such as a picture's scale
+        // An overflow of decimal in what an answer computes beside the model, such as a picture's scale.
         OverflowException or DivideByZeroException => Problem.Of([Fault.TooLarge]),
         _ => Problem.Of(ProblemTypes.Internal),
     };

@@ -5,7 +5,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>How the contract describes these addresses. They are here because their folders are used by what writes the contract.</summary>
+/// <summary>The descriptions of these addresses. They are here because the OpenAPI writer uses their folders.</summary>
 public static class FirstContactOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(FirstContactOperations));

@@ -3,7 +3,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>A key in a file that only its owner can read: no key ends in a log or on a screen.</summary>
+/// <summary>A key in a file that only its owner can read, so no key appears in a log or on a screen.</summary>
 public static class KeyFile
 {
     /// <summary>Writes a key into the data folder and says where.</summary>
@@ -12,7 +12,7 @@ public static class KeyFile
         var path = Path.GetFullPath(Path.Combine(settings.DataFolder, name));
         try
         {
-            File.Delete(path); // one that lies there from before may be open to others
+            File.Delete(path); // an earlier file may be open to others
             using var writer = new StreamWriter(path, PrivateFiles.Options(FileMode.Create, FileAccess.Write));
             writer.Write(key + "\n");
             return path;

@@ -30,8 +30,8 @@ public static class Pipeline
     }
 
     /// <summary>
-    /// All addresses that are told start with the base, whether the proxy before us leaves it on the requests or takes it off. It stays for the
-    /// whole request, so that a problem that is written last tells it too.
+    /// All addresses in answers start with the base, whether the proxy before us leaves it on the requests or removes it. It stays for the whole
+    /// request, so a problem that is written last has it too.
     /// </summary>
     private static Func<HttpContext, RequestDelegate, Task> Below(PathString pathBase) => (context, next) =>
     {
@@ -45,7 +45,7 @@ public static class Pipeline
     private static Func<HttpContext, RequestDelegate, Task> Named(IServiceProvider services)
     {
         var clock = services.GetRequiredService<TimeProvider>();
-        // every service lives as long as the process, so that no request needs a scope of its own
+        // every service lives as long as the process, so no request needs its own scope
         var forAll = new ServiceProvidersFeature { RequestServices = services };
         return (context, next) =>
         {
@@ -77,7 +77,7 @@ public static class Pipeline
         }
     }
 
-    /// <summary>Endpoints that need a key answer in the formats that they offer: JSON where they say nothing else.</summary>
+    /// <summary>Endpoints that need a key answer in the formats that they offer: JSON by default.</summary>
     private static Task RequireAcceptable(HttpContext context, RequestDelegate next)
     {
         if (context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>() is null)

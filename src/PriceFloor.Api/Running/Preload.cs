@@ -7,8 +7,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Running;
 
 /// <summary>
-/// Loads what the store and the first answers need while the host is put together: neither waits for the other. What fails here fails again where it
-/// is needed, and is told there.
+/// Loads what the store and the first answers need while the host is built, in parallel. A failure here happens again where the result is needed, and
+/// is reported there.
 /// </summary>
 public static class Preload
 {

@@ -3,7 +3,7 @@ using Serilog;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>Tells at start what the service goes by, without its secrets, and warns of names that it does not know.</summary>
+/// <summary>Logs the settings in use at start, without secrets, and warns of unknown names.</summary>
 public static class SettingsInUse
 {
     public static void Tell(IConfiguration configuration, Settings settings)
@@ -13,6 +13,6 @@ public static class SettingsInUse
             Log.Information("{Name:l} = {Value:l}", name, Secrets.Is(name) ? "(set, not shown)" : configuration[name]);
         foreach (var (name, _) in configuration.AsEnumerable())
             if (name.StartsWith("PRICEFLOOR_", StringComparison.OrdinalIgnoreCase) && !Settings.Names.ContainsKey(name))
-                Log.Warning("{Name} is not a setting of PriceFloor; known are {Names}", name, string.Join(", ", Settings.Names.Keys));
+                Log.Warning("{Name} is not a setting of PriceFloor; the known ones are {Names}", name, string.Join(", ", Settings.Names.Keys));
     }
 }

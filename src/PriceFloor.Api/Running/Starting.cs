@@ -29,13 +29,13 @@ using Serilog.Settings.Configuration;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>How the service is put together; Program.cs is its table of contents.</summary>
+/// <summary>How the service is built; Program.cs is its table of contents.</summary>
 public static class Starting
 {
-    /// <summary>How long answers that have begun may still take after a SIGTERM; a container is killed after ten seconds.</summary>
+    /// <summary>How long answers that have begun may take after a SIGTERM; a container is killed after ten seconds.</summary>
     private static readonly TimeSpan s_longestGoodbye = TimeSpan.FromSeconds(6);
 
-    /// <summary>Faults that whoever runs the server can fix: told in one sentence, without a stack.</summary>
+    /// <summary>Faults that whoever runs the server can fix: reported in one sentence, without a stack trace.</summary>
     public static bool IsOperatorsFault(Exception fault) => fault is SettingsException or StoreException;
 
     public static void UseSettings(this WebApplicationBuilder builder, bool demo)
@@ -61,7 +61,7 @@ public static class Starting
             new StoreLock(services.GetRequiredService<Settings>().DataFolder, services.GetRequiredService<TimeProvider>()));
         builder.Services.AddSingleton(services =>
         {
-            _ = services.GetRequiredService<StoreLock>(); // made before the store, so that it is let go after it
+            _ = services.GetRequiredService<StoreLock>(); // made before the store, so it is released after it
             var clock = services.GetRequiredService<TimeProvider>();
             return new Store(Engine.InFile(services.GetRequiredService<Settings>().StorePath, clock), clock);
         });
@@ -80,7 +80,7 @@ public static class Starting
         builder.Services.AddSingleton<RequestRecord>();
         builder.Services.AddSingleton<KeyAuthentication>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
-        // only where it is asked for: it needs every validator
+        // only on request: it needs every validator
         builder.Services.AddSingleton(services => new Lazy<Demo.DemoStudio>(services.GetRequiredService<Demo.DemoStudio>));
         builder.Services.AddSingleton<StoreInitializer>();
         builder.Services.AddHostedService(services => services.GetRequiredService<StoreInitializer>());

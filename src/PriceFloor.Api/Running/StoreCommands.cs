@@ -8,7 +8,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>What the program can do with a store without serving it: copy, check, put back, forget, let in again.</summary>
+/// <summary>What the program can do with a store without serving it: copy, check, restore, forget, make a new key.</summary>
 public static class StoreCommands
 {
     public const string Backup = "backup";
@@ -19,7 +19,7 @@ public static class StoreCommands
 
     public static readonly IReadOnlyList<string> All = [Backup, CheckStore, Restore, Forget, NewAdminKey];
 
-    /// <summary>Does what a verb asks for and gives the exit code.</summary>
+    /// <summary>Runs a verb and returns the exit code.</summary>
     public static int Run(string verb, IReadOnlyList<string> words, IConfiguration configuration, TextWriter output)
     {
         var settings = Settings.Read(configuration, demo: false);
@@ -38,7 +38,7 @@ public static class StoreCommands
         {
             throw new StoreException(
                 $"The store {Path.GetFullPath(settings.StorePath)} cannot be used by {DataFolder.Asker}: {e.Message} "
-                + "Check the space on its disk and the rights of its folder.", e)
+                + "Check the space on its disk and the permissions of its folder.", e)
             {
                 Trouble = e.Trouble,
             };
@@ -50,7 +50,7 @@ public static class StoreCommands
         var made = PriceFloor.Storage.Backup.Make(settings.StorePath, file);
         output.WriteLine($"{made.Path}: {made.Bytes} bytes, schema {made.Schema}, sha256 {made.Sha256}");
         if (!Trail.TellOfBackup(settings.StorePath, made.Path, TimeProvider.System.GetUtcNow()))
-            output.WriteLine("The trail (/v1/audit) does not tell of it: the store cannot be written now, or is of an earlier program.");
+            output.WriteLine("The trail (/v1/audit) does not list it: the store cannot be written now, or is from an earlier program.");
         return 0;
     }
 
@@ -75,7 +75,7 @@ public static class StoreCommands
             + $"{done.Schema}{(done.Schema < Migrations.Newest ? $", brought to {Migrations.Newest}" : "")}).");
         if (done.Replaced is not null)
             output.WriteLine($"What it replaced is kept as {done.Replaced}; delete it when all is well.");
-        output.WriteLine("Keys are those of the backup. Whoever follows /v1/floor-changes begins anew without since.");
+        output.WriteLine("The keys are those of the backup. Followers of /v1/floor-changes must begin again without since.");
         return 0;
     }
 
@@ -88,14 +88,14 @@ public static class StoreCommands
         SpillingWriter.ClearAway(settings.DataFolder);
         var gone = Forgetting.Forget(settings.StorePath, name, key, TimeProvider.System.GetUtcNow(), kind.Below);
         output.WriteLine($"The {name} \"{key}\" is forgotten: "
-            + $"{gone} revisions are erased{(kind.Below is not null ? ", those of its listed prices included" : "")}, and the file is written anew.");
+            + $"{gone} revisions are erased{(kind.Below is not null ? ", those of its listed prices included" : "")}, and the file is rewritten.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. "
-            + "Whoever follows /v1/floor-changes begins anew without since.");
-        output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them where it must be gone.");
+            + "Followers of /v1/floor-changes must begin again without since.");
+        output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them if it must be gone.");
         return 0;
     }
 
-    /// <summary>A key that may do everything, for one that was lost. A running service would not know it, so none may run.</summary>
+    /// <summary>Makes a key with every scope, to replace a lost one. A running service would not know it, so none may run.</summary>
     private static int MakeAdminKey(Settings settings, TextWriter output)
     {
         using var held = Alone(settings);
@@ -111,13 +111,13 @@ public static class StoreCommands
             writing.AddKey(KeyRing.Stored(name, key, Enum.GetValues<Scope>(), writing.Now, expires: null));
             return true;
         });
-        output.WriteLine($"A key that may do everything is in {path}; its name is {name}.");
+        output.WriteLine($"A key with every scope is in {path}; its name is {name}.");
         output.WriteLine(
-            "The lost one still opens. GET /v1/keys names it, DELETE /v1/keys/NAME ends it. Delete the file when the key is where it belongs.");
+            "The lost key still works. GET /v1/keys lists it, DELETE /v1/keys/NAME ends it. Delete the file after you have stored the key.");
         return 0;
     }
 
-    /// <summary>Holds the data folder, so that no service runs meanwhile.</summary>
+    /// <summary>Locks the data folder, so no service runs meanwhile.</summary>
     private static StoreLock Alone(Settings settings)
     {
         var held = new StoreLock(settings.DataFolder, TimeProvider.System);
@@ -125,7 +125,7 @@ public static class StoreCommands
         return held;
     }
 
-    /// <summary>What is wrong with a stored document; null if it can be read.</summary>
+    /// <summary>The fault of a stored document; null if it can be read.</summary>
     private static string? FaultOf(string kind, string body) =>
         Kinds.Find(kind) is { } known ? known.FaultIn(body) : "is of a kind that this program does not know.";
 }

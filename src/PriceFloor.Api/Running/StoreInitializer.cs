@@ -10,8 +10,8 @@ using Serilog;
 namespace PriceFloor.Api.Running;
 
 /// <summary>
-/// Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, fills an empty
-/// store with the demo studio where asked.
+/// Before the first request: makes sure that no other process serves the data folder, opens the store, makes the first key, and fills an empty store
+/// with the demo studio if requested.
 /// </summary>
 public sealed class StoreInitializer(Settings settings, StoreLock alone, Store store, StoreReadiness opening, KeyRing ring, Lazy<DemoStudio> demo,
     IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
@@ -20,7 +20,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
     private Task? _begun;
     private Task _upgrading = Task.CompletedTask;
 
-    /// <summary>Begins while the rest of the service is still being put together; what goes wrong is told by <see cref="StartAsync"/>.</summary>
+    /// <summary>Begins while the rest of the service is still being built; <see cref="StartAsync"/> reports failures.</summary>
     public Task Begin()
     {
         lock (_once)
@@ -45,7 +45,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
 
     private void OpenOrStop()
     {
-        Log.Information("The store is of an earlier program; it is brought up to date first");
+        Log.Information("The store is from an earlier program; it is upgraded first");
         try
         {
             Open();
@@ -60,10 +60,10 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
     private void Open()
     {
         if (store.Open() is { } upgrade)
-            Log.Information("The store was brought from schema {From} to {To}; as it was, it is kept in {Backup}", upgrade.From,
+            Log.Information("The store was upgraded from schema {From} to {To}; a copy of the old store is in {Backup}", upgrade.From,
                 upgrade.To, upgrade.Backup);
         if (store.WhyAnotherLife is { } why)
-            Log.Warning("The store in the data folder is not the one that was served here last: {Why:l}. Followers of floor changes begin anew, "
+            Log.Warning("The store in the data folder is not the one served here last: {Why:l}. Followers of floor changes must begin again, "
                 + "and no ETag from before matches. To go back to a backup, use the verb restore", why);
         var isNew = store.Read(snapshot => snapshot.Keys.Count == 0);
         var madeKey = isNew ? MakeFirstKey() : null;
@@ -75,7 +75,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
     }
 
     /// <summary>The operator's own key, or a new one in a file that only they can read: never in a log.</summary>
-    /// <returns>The key if it was made here; the operator's own is theirs alone to show.</returns>
+    /// <returns>The key if it was made here; only the operator may show their own.</returns>
     private string? MakeFirstKey()
     {
         var key = settings.AdminKey?.Value ?? KeyText.New();

@@ -10,8 +10,8 @@ using Serilog;
 namespace PriceFloor.Api.Running;
 
 /// <summary>
-/// What a first price check would otherwise wait for, done as soon as the service listens: the keys and documents come into memory, and one check
-/// that nobody asked for makes the way for those that follow.
+/// Prepares the first price check as soon as the service listens: loads the keys and documents into memory, and makes one check that nobody asked
+/// for, so the first real one is faster.
 /// </summary>
 public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource catalogues, IHostApplicationLifetime lifetime) : BackgroundService
 {
@@ -27,7 +27,7 @@ public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource
         }
         catch (Exception e)
         {
-            Log.Debug(e, "The first price check was not prepared"); // whoever asks is told what is wrong, and nobody asks a service that stops
+            Log.Debug(e, "The first price check was not prepared"); // a real check reports what is wrong, and a stopping service gets none
         }
     }
 

@@ -6,8 +6,8 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Reads the elements of a body that is one JSON array, in flat memory, before its end is there. What breaks the array (no array, bad JSON,
-/// too many elements, text after the end) is a fault that ends the reading: nothing behind it can be told apart.
+/// Reads the elements of a body that is one JSON array, in constant memory, before its end has arrived. A fault of the array (not an array, bad JSON,
+/// too many elements, text after the end) ends the reading: nothing after it can be split into elements.
 /// </summary>
 public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayReader.MostItems, int mostItemBytes = JsonArrayReader.MostItemBytes)
     : IDisposable
@@ -34,13 +34,13 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
     private long _line = 1;
     private long _column = 1;
 
-    /// <summary>Why reading ended early; only without one are all elements read.</summary>
+    /// <summary>Why reading ended early; if null, all elements were read.</summary>
     public InputError? Fault { get; private set; }
 
     /// <summary>Waits until there may be a next element. False at the end of the body or at a fault.</summary>
     public ValueTask<bool> WaitAsync(CancellationToken cancel) => _window.WaitAsync(cancel);
 
-    /// <summary>The next element, or false where <see cref="WaitAsync"/> must be called first.</summary>
+    /// <summary>The next element, or false if <see cref="WaitAsync"/> must be called first.</summary>
     public bool TryNext(out JsonArrayItem item)
     {
         item = default;
@@ -86,7 +86,7 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
                 Fail(InputCodes.NotAnArray, "The body must be one JSON array: a list in square brackets.");
                 return;
             case (Mode.AfterArray, _):
-                Fail(InputCodes.Malformed, "Text follows the end of the array; take it out.");
+                Fail(InputCodes.Malformed, "Text follows the end of the array; remove it.");
                 return;
             default:
                 Fail(InputCodes.Malformed, "The body is not JSON here: between two elements there must be a comma, after the last a square bracket.");
@@ -101,7 +101,7 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
         item = default;
         if (_index == mostItems)
             return Fail(InputCodes.TooMany, string.Create(CultureInfo.InvariantCulture,
-                $"The array holds more than {mostItems} elements; send them in parts, or stream them as NDJSON or CSV."));
+                $"The array has more than {mostItems} elements; send them in parts, or stream them as NDJSON or CSV."));
         var bytes = _window.Unread;
         var isCut = bytes.Length > mostItemBytes + 1;
         bytes = isCut ? bytes[..(mostItemBytes + 1)] : bytes;
@@ -122,12 +122,12 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
             return Fail(InputCodes.TooLong,
                 string.Create(CultureInfo.InvariantCulture, $"The element is longer than {mostItemBytes} bytes; shorten it."));
 
-        // Trying anew at every byte that drips in would be quadratic.
+        // Trying again at every single byte that arrives would be quadratic.
         _worthTrying = Math.Min(2 * bytes.Length, mostItemBytes + 1);
         return _window.Starve();
     }
 
-    /// <summary>How long the element is, or nothing where its end is not there yet, or where it has a fault.</summary>
+    /// <summary>The length of the element, or null if its end has not arrived, or if it has a fault.</summary>
     private int? Length(ReadOnlySpan<byte> bytes, bool isFinal)
     {
         var json = new Utf8JsonReader(bytes, isFinal, new JsonReaderState(s_options));
@@ -174,7 +174,7 @@ public sealed class JsonArrayReader(PipeReader pipe, int mostItems = JsonArrayRe
     }
 }
 
-/// <summary>One element of a JSON array; its bytes are good until the next element is asked for.</summary>
+/// <summary>One element of a JSON array; its bytes are valid until the next element is asked for.</summary>
 public readonly ref struct JsonArrayItem(ReadOnlySpan<byte> bytes, int index, long line, long column)
 {
     public ReadOnlySpan<byte> Bytes { get; } = bytes;

@@ -5,8 +5,8 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Reads newline-delimited JSON line by line from a stream, in flat memory. Blank lines are passed over; a line that is too long is a fault in
-/// its place and never stops the rest. Whether a line is JSON is for the reader of bodies to say.
+/// Reads newline-delimited JSON line by line from a stream, in constant memory. Blank lines are skipped; a line that is too long is a fault in its
+/// place and never stops the rest. The reader of bodies checks whether a line is JSON.
 /// </summary>
 public sealed class NdjsonReader(PipeReader pipe, int mostLineBytes = NdjsonReader.MostLineBytes) : IDisposable
 {
@@ -21,7 +21,7 @@ public sealed class NdjsonReader(PipeReader pipe, int mostLineBytes = NdjsonRead
     /// <summary>Waits until there may be a next line. False at the end.</summary>
     public ValueTask<bool> WaitAsync(CancellationToken cancel) => _window.WaitAsync(cancel);
 
-    /// <summary>The next line that is not blank, or false where <see cref="WaitAsync"/> must be called first.</summary>
+    /// <summary>The next line that is not blank, or false if <see cref="WaitAsync"/> must be called first.</summary>
     public bool TryNext(out NdjsonLine line)
     {
         line = default;
@@ -57,7 +57,7 @@ public sealed class NdjsonReader(PipeReader pipe, int mostLineBytes = NdjsonRead
         return !isBlank;
     }
 
-    /// <summary>A line end of CRLF has its CR here; JSON takes it for a blank anyway.</summary>
+    /// <summary>A line end of CRLF leaves its CR here; JSON treats it as white space anyway.</summary>
     private static ReadOnlySpan<byte> Content(ReadOnlySpan<byte> line) => line.EndsWith("\r"u8) ? line[..^1] : line;
 
     private int Drop(int length)
@@ -82,10 +82,10 @@ public sealed class NdjsonReader(PipeReader pipe, int mostLineBytes = NdjsonRead
     };
 }
 
-/// <summary>One line of newline-delimited JSON; its bytes are good until the next line is asked for.</summary>
+/// <summary>One line of newline-delimited JSON; its bytes are valid until the next line is asked for.</summary>
 public readonly ref struct NdjsonLine(ReadOnlySpan<byte> bytes, long number, InputError? fault)
 {
-    /// <summary>The line without its end; empty where it was too long to be kept.</summary>
+    /// <summary>The line without its end; empty if it was too long to be kept.</summary>
     public ReadOnlySpan<byte> Bytes { get; } = bytes;
 
     /// <summary>From 1; blank lines count.</summary>

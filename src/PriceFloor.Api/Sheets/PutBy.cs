@@ -4,7 +4,7 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Bytes of answers that are put by in files until their callers read them, over all callers: bounded, since the disk is the store's too.
+/// Bytes of answers that wait in files until their callers read them, over all callers: bounded, since the store needs the disk too.
 /// </summary>
 public sealed class PutBy(long most)
 {
@@ -13,7 +13,7 @@ public sealed class PutBy(long most)
     /// <summary>Whether there is no room for the answer to another batch.</summary>
     public bool IsFull => Interlocked.Read(ref _bytes) >= most;
 
-    /// <summary>Throws <see cref="NoRoomException"/> where that would be too many.</summary>
+    /// <summary>Throws <see cref="NoRoomException"/> if that would be too many.</summary>
     public void Add(long bytes)
     {
         if (Interlocked.Add(ref _bytes, bytes) <= most)

@@ -3,12 +3,12 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Where a sheet has its columns. A name is found as it is written, else regardless of case; blanks around it never count. Found twice it is a
-/// fault: nobody can say which was meant.
+/// The positions of a sheet's columns. A name is matched exactly, else regardless of case; blanks around it do not count. If two columns match, that
+/// is a fault: nobody can say which was meant.
 /// </summary>
 public sealed class SheetColumns
 {
-    /// <summary>The columns that an answer adds, or fills where the sheet has them.</summary>
+    /// <summary>The columns that an answer adds, or fills if the sheet has them.</summary>
     public static readonly IReadOnlyList<string> Answers = ["verdict", "floorPrice", "targetPrice", "problem"];
 
     private const int MostNamesTold = 20;
@@ -19,7 +19,7 @@ public sealed class SheetColumns
 
     public int Sku { get; }
 
-    /// <summary>Nothing where every row is on one channel.</summary>
+    /// <summary>Null if every row is on one channel.</summary>
     public int? Channel { get; }
 
     public int Price { get; }
@@ -27,7 +27,7 @@ public sealed class SheetColumns
     /// <summary>For each column of the answer the sheet's own that it replaces, or -1.</summary>
     internal ReadOnlySpan<int> AnswerPlaces => _answers;
 
-    /// <summary>The columns, or everything that is wrong with the header for that: unprocessable, not unreadable.</summary>
+    /// <summary>The columns, or every fault of the header: unprocessable, not unreadable.</summary>
     public static (SheetColumns? Found, IReadOnlyList<InputError> Faults) Of(SheetHeader header, ColumnNames names, SheetDialect dialect)
     {
         var faults = new List<InputError>();
@@ -47,7 +47,7 @@ public sealed class SheetColumns
                 $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{OtherDialect(header, dialect)}."));
         else if (found >= 0 && answers.Contains(found))
             faults.Add(Fault(parameter, InputCodes.AnswerColumn,
-                $"The column \"{header.Names[found]}\" is one that the answer fills; give what is to be read in a column of another name."));
+                $"The column \"{header.Names[found]}\" is one that the answer fills; rename the column to read."));
         return found;
     }
 
@@ -84,5 +84,5 @@ public sealed class SheetColumns
     private static InputError Fault(string parameter, Code code, string detail) => new() { Parameter = parameter, Code = code, Detail = detail };
 }
 
-/// <summary>What the caller calls the columns that are read. Without a channel column every row is on one channel, which the caller names.</summary>
+/// <summary>The caller's names of the columns to read. Without a channel column every row is on one channel, which the caller names.</summary>
 public sealed record ColumnNames(string Sku = "sku", string? Channel = "channel", string Price = "price");

@@ -2,13 +2,13 @@ using System.Buffers;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>How a sheet parts its fields and writes its decimals: the two habits of spreadsheets go together.</summary>
+/// <summary>The separator of fields and the decimal mark of a sheet: in spreadsheets, the two go together.</summary>
 public sealed class SheetDialect
 {
     /// <summary>Commas between fields, decimal points: RFC 4180.</summary>
     public static readonly SheetDialect Comma = new(',', '.');
 
-    /// <summary>Semicolons between fields, decimal commas: what spreadsheets write where 1.5 is written 1,5.</summary>
+    /// <summary>Semicolons between fields, decimal commas: what spreadsheets write in countries that write 1.5 as 1,5.</summary>
     public static readonly SheetDialect Semicolon = new(';', ',');
 
     private SheetDialect(char separator, char decimalMark)

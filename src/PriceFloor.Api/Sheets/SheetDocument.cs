@@ -3,7 +3,7 @@ using System.IO.Pipelines;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Writes a sheet of our own, cell by cell: RFC 4180, CRLF after every row, text defused, numbers plain.
+/// Writes a new sheet, cell by cell: RFC 4180, CRLF after every row, text defused, numbers plain.
 /// <c>list.Text("RB-014").Number(58.00m).Empty().EndRow()</c>.
 /// </summary>
 public sealed class SheetDocument : IDisposable
@@ -20,7 +20,7 @@ public sealed class SheetDocument : IDisposable
         EndRow();
     }
 
-    /// <summary>Time to flush; more is taken all the same.</summary>
+    /// <summary>The size at which to flush; a larger sheet is still taken.</summary>
     public bool IsFull => _output.IsFull;
 
     public ValueTask FlushAsync(CancellationToken cancel) => _output.FlushAsync(cancel);

@@ -13,7 +13,7 @@ public sealed class SheetHeader
     /// <summary>Names without quotes and without the blanks around them.</summary>
     public IReadOnlyList<string> Names { get; }
 
-    /// <summary>The header's own line end; empty where the sheet is its header alone.</summary>
+    /// <summary>The header's own line end; empty if the sheet is only a header.</summary>
     public ReadOnlyMemory<byte> LineEnd { get; }
 
     /// <summary>Whether the sheet began with a byte order mark.</summary>

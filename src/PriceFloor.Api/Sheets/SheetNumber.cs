@@ -5,14 +5,14 @@ using PriceFloor.Api.Http.Reading;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Numbers in cells: the rule of <see cref="NumberText"/> with the dialect's decimal mark, and a word on what to strip where a cell was
-/// made for eyes ("$58.00", "1,234.00"). Nothing is stripped here: 1,5 must never become 15.
+/// Numbers in cells: the rule of <see cref="NumberText"/> with the dialect's decimal mark, and a hint on what to remove if a cell was formatted for
+/// people ("$58.00", "1,234.00"). The service removes nothing itself: 1,5 must never become 15.
 /// </summary>
 public static class SheetNumber
 {
     private const int Longest = 256;
 
-    /// <summary>The number in a cell (<see cref="SheetRow.Cell"/>), or why it is none: a code and a sentence.</summary>
+    /// <summary>The number in a cell (<see cref="SheetRow.Cell"/>), or its fault: a code and a sentence.</summary>
     public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<byte> cell, string name,
         NumberFieldAttribute? field, SheetDialect dialect)
     {
@@ -33,18 +33,18 @@ public static class SheetNumber
         var alsoStrip = strange.Count == 0 ? "" : $"{string.Join(" and ", strange)}, and ";
         return (marks, others) switch
         {
-            (0, 1) => $"take out {alsoStrip}the {otherName}: it marks no thousands here, and decimals are written with a {markName}, "
+            (0, 1) => $"remove {alsoStrip}the {otherName}: it does not mark thousands here, and decimals are written with a {markName}, "
                 + $"such as 1200{mark}50{OtherDialect(dialect)}.",
             (1, > 0) when text.LastIndexOf(other) < text.IndexOf(mark) =>
-                $"take out {alsoStrip}the thousands {otherName}, so that it reads like 1200{mark}50.",
+                $"remove {alsoStrip}the thousands {otherName}, so that it reads like 1200{mark}50.",
             (_, > 0) => $"write it without {alsoStrip}thousands marks and with a decimal {markName}, such as 1200{mark}50{OtherDialect(dialect)}.",
-            _ when marks > 1 => $"take out {alsoStrip}the thousands marks: only one decimal {markName} is read, as in 1200{mark}50.",
-            _ when strange.Count > 0 => $"take out {string.Join(" and ", strange)}, so that it reads like 1200{mark}50.",
+            _ when marks > 1 => $"remove {alsoStrip}the thousands marks: only one decimal {markName} is read, as in 1200{mark}50.",
+            _ when strange.Count > 0 => $"remove {string.Join(" and ", strange)}, so that it reads like 1200{mark}50.",
             _ => $"write digits on both sides of the {markName} and a minus only in front, such as 1200{mark}50.",
         };
     }
 
-    /// <summary>What belongs to no number, in the order it stands there.</summary>
+    /// <summary>Characters that belong to no number, in order.</summary>
     private static List<string> Strange(ReadOnlySpan<char> text)
     {
         var found = new List<string>();

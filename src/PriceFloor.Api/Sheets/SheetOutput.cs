@@ -5,18 +5,18 @@ using System.Text;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>Cells on their way out. They gather here and go to the pipe in large pieces, when the writer of rows says so.</summary>
+/// <summary>Collects cells of the output and sends them to the pipe in large pieces, when the writer of rows says so.</summary>
 internal sealed class SheetOutput(PipeWriter pipe, SheetDialect dialect) : IDisposable
 {
     private const int Full = 32 * 1024;
 
-    // Either separator: a sheet may be opened under the other habit, and a cell must not fall into two there.
+    // Either separator: a sheet may be opened with the other one, and a cell must not split in two there.
     private static readonly SearchValues<byte> s_quoted = SearchValues.Create(",;\"\r\n\t"u8);
 
     private byte[] _bytes = ArrayPool<byte>.Shared.Rent(2 * Full);
     private int _length;
 
-    /// <summary>Time to flush; more is taken all the same.</summary>
+    /// <summary>The size at which to flush; a larger output is still taken.</summary>
     public bool IsFull => _length >= Full;
 
     public async ValueTask FlushAsync(CancellationToken cancel)
@@ -39,7 +39,7 @@ internal sealed class SheetOutput(PipeWriter pipe, SheetDialect dialect) : IDisp
         _length++;
     }
 
-    /// <summary>A number as it is; a negative one is no formula.</summary>
+    /// <summary>A number as it is; a negative number is not a formula.</summary>
     public void Number(decimal value)
     {
         var room = Room(32);
@@ -49,7 +49,7 @@ internal sealed class SheetOutput(PipeWriter pipe, SheetDialect dialect) : IDisp
         _length += length;
     }
 
-    /// <summary>Text of ours: quoted where it must be, and defused where a spreadsheet would run it.</summary>
+    /// <summary>Text of ours: quoted if it must be, and defused if a spreadsheet would run it.</summary>
     public void Text(string text)
     {
         const int Usual = 128;

@@ -11,5 +11,5 @@ public static class SheetQuery
         values.EnumValue<SheetHabit>("dialect") == SheetHabit.Semicolon ? SheetDialect.Semicolon : SheetDialect.Comma;
 }
 
-/// <summary>The two habits of sheets, as the query spells them.</summary>
+/// <summary>The two dialects of sheets, as the query spells them.</summary>
 public enum SheetHabit { Comma, Semicolon }

@@ -6,13 +6,13 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Reads a sheet (RFC 4180, UTF-8) row by row from a stream, in flat memory, each row as the bytes that came. A row that cannot be read is
-/// a fault in its place and never stops the rest: where quotes are wrong or a row never ends, the fault has the row's first line alone, and
-/// the next line is read afresh, so that one forgotten quote costs one row. Blank lines are rows of their own (<see cref="SheetRow.IsBlank"/>).
+/// Reads a sheet (RFC 4180, UTF-8) row by row from a stream, in constant memory, each row as its original bytes. A row that cannot be read is a fault
+/// in its place and never stops the rest. If quotes are wrong or a row never ends, the fault has only the row's first line, and reading starts again
+/// at the next line, so one forgotten quote costs one row. Blank lines are rows of their own (<see cref="SheetRow.IsBlank"/>).
 /// </summary>
 public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostRowBytes = SheetReader.MostRowBytes) : IDisposable
 {
-    /// <summary>The longest row that is read; its line end does not count.</summary>
+    /// <summary>The longest row that is read, not counting its line end.</summary>
     public const int MostRowBytes = 64 * 1024;
 
     private enum Mode
@@ -38,7 +38,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
     public SheetDialect Dialect => _dialect;
 
     /// <summary>
-    /// Reads the header, the first line that is not blank; it comes before any row. A fault means that this is no sheet at all.
+    /// Reads the header, the first line that is not blank; it comes before any row. A fault means that this is not a sheet at all.
     /// </summary>
     public async ValueTask<(SheetHeader? Header, InputError? Fault)> ReadHeaderAsync(CancellationToken cancel)
     {
@@ -57,7 +57,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
     /// <summary>Waits until there may be a next row. False at the end of the sheet.</summary>
     public ValueTask<bool> WaitAsync(CancellationToken cancel) => _window.WaitAsync(cancel);
 
-    /// <summary>The next row, or false where <see cref="WaitAsync"/> must be called first.</summary>
+    /// <summary>The next row, or false if <see cref="WaitAsync"/> must be called first.</summary>
     public bool TryNext(out SheetRow row)
     {
         row = _row;
@@ -80,7 +80,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         return true;
     }
 
-    /// <summary>Goes on with the row at the place and in the mode where the bytes ran out.</summary>
+    /// <summary>Continues the row at the place and in the mode where the bytes ran out.</summary>
     private bool Scan()
     {
         var bytes = _window.Unread;
@@ -95,7 +95,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
                 at = hop < 0 ? bytes.Length : at + hop;
             }
 
-            // A quote right after a quote was a doubled one: the field goes on behind it.
+            // A quote right after a quote was a doubled one: the field continues after it.
             while (at < bytes.Length && (mode == Mode.Quoted || (mode == Mode.AfterQuote && bytes[at] == '"')))
             {
                 at += mode == Mode.Quoted ? 0 : 1;
@@ -132,7 +132,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         if (bytes[at] is not ((byte)'\r' or (byte)'\n'))
             return Break(_mode == Mode.AfterQuote ? TextAfterQuote(bytes, at)
                 : Fault(bytes, at, InputCodes.Malformed,
-                    "A quote stands inside a field that does not begin with one; put the field into quotes and double the quotes inside it."));
+                    "A quote is inside a field that does not begin with one; put the field into quotes and double the quotes inside it."));
         if (LineEndAt(bytes, at) is not { } lineEnd)
             return Starve(at);
         _row.EndField(at);
@@ -160,7 +160,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         return EndBroken();
     }
 
-    /// <summary>The broken row is its first line; of a line that is too long nothing is kept but its end.</summary>
+    /// <summary>The broken row is its first line; of a line that is too long, only the end is kept.</summary>
     private bool EndBroken()
     {
         var bytes = _window.Unread;
@@ -182,7 +182,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         return true;
     }
 
-    /// <summary>Nothing where the next byte must be awaited; 0 at the end of the sheet.</summary>
+    /// <summary>Null if the next byte has not arrived; 0 at the end of the sheet.</summary>
     private int? LineEndAt(ReadOnlySpan<byte> bytes, int at) =>
         at + 1 < bytes.Length ? bytes[at] == '\r' && bytes[at + 1] == '\n' ? 2 : 1
         : at < bytes.Length && bytes[at] == '\n' ? 1
@@ -203,7 +203,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
                 : "shorten it."));
     }
 
-    /// <summary>Told where the field begins if that is another line: there a quote was forgotten.</summary>
+    /// <summary>Reported at the start of the field if that is on another line: a quote was forgotten there.</summary>
     private InputError TextAfterQuote(ReadOnlySpan<byte> bytes, int at)
     {
         var (opened, closed) = (SheetText.Place(bytes, _row.StartOfOpenField, _line), SheetText.Place(bytes, at, _line));
@@ -220,7 +220,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         var at = isLong ? _row.StartOf(_width) : raw.Length;
         return Fault(raw, at, isLong ? InputCodes.LongRow : InputCodes.ShortRow, string.Create(CultureInfo.InvariantCulture,
             $"The row has {count} {(count == 1 ? "field" : "fields")}, the header {_width}; "
-            + $"{(isLong ? "put a field that holds a separator into quotes" : "give each column its field, if only an empty one")}."));
+            + $"{(isLong ? "put a field that has a separator into quotes" : "give each column its field, if only an empty one")}."));
     }
 
     private InputError Fault(ReadOnlySpan<byte> bytes, int at, Code code, string detail)

@@ -4,7 +4,7 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// One row of a sheet, as its bytes came. The same object serves every row: what it gives is good until the next row is asked for.
+/// One row of a sheet, as its original bytes. The same object is used for every row: its values are valid until the next row is asked for.
 /// </summary>
 public sealed class SheetRow
 {
@@ -18,7 +18,7 @@ public sealed class SheetRow
     {
     }
 
-    /// <summary>The row without its line end; empty where it was too long to be kept.</summary>
+    /// <summary>The row without its line end; empty if it was too long to be kept.</summary>
     public ReadOnlySpan<byte> Raw => _bytes.Span;
 
     /// <summary>The row's own line end: LF, CRLF, CR, or nothing at the end of the sheet.</summary>
@@ -27,26 +27,26 @@ public sealed class SheetRow
     /// <summary>The line on which the row begins, from 1; line breaks inside quotes count.</summary>
     public long Line { get; private set; }
 
-    /// <summary>How many fields were read; none where the row's bytes make no row.</summary>
+    /// <summary>The number of fields; 0 if the row's bytes are not a row.</summary>
     public int Count { get; private set; }
 
     /// <summary>Why the row cannot be used, with line and column (in characters).</summary>
     public InputError? Fault { get; internal set; }
 
-    /// <summary>A line with nothing on it.</summary>
+    /// <summary>An empty line.</summary>
     public bool IsBlank => Count == 1 && _bytes.IsEmpty && Fault is null;
 
     /// <summary>True for a row that has a field for every header.</summary>
     public bool IsSound => Fault is null && !IsBlank;
 
-    /// <summary>A field's bytes as they came, with its quotes.</summary>
+    /// <summary>A field's original bytes, with its quotes.</summary>
     public ReadOnlySpan<byte> Field(int index)
     {
         var start = StartOf(index);
         return _bytes.Span[start.._ends[index]];
     }
 
-    /// <summary>A field's value: without its quotes, doubled quotes taken as one.</summary>
+    /// <summary>A field's value: without its quotes, doubled quotes read as one.</summary>
     public ReadOnlySpan<byte> Value(int index)
     {
         var field = Field(index);
@@ -57,12 +57,12 @@ public sealed class SheetRow
     }
 
     /// <summary>
-    /// The value of a cell that holds a word or a number of ours: the plain spaces around it do not count (no key or number has any), and
-    /// neither does the quote that defused it in a sheet which this service wrote.
+    /// The value of a cell with a key or a number: the plain spaces around it do not count (no key or number has any), and neither does the quote
+    /// that defused it in a sheet which this service wrote.
     /// </summary>
     public ReadOnlySpan<byte> Cell(int index) => Fused(Value(index).Trim((byte)' '));
 
-    /// <summary>The value of a cell that holds a text of people: spaces around it belong to it.</summary>
+    /// <summary>The value of a cell with a text for people: spaces around it are part of it.</summary>
     public ReadOnlySpan<byte> Text(int index) => Fused(Value(index));
 
     private static ReadOnlySpan<byte> Fused(ReadOnlySpan<byte> value) => value is [(byte)'\'', ..] && SheetText.IsDefused(value) ? value[1..] : value;
@@ -92,7 +92,7 @@ public sealed class SheetRow
     internal void End(ReadOnlyMemory<byte> bytes, int lineEnd, long line) =>
         (_bytes, _lineEnd, Line) = (bytes[..^lineEnd], bytes[^lineEnd..], line);
 
-    /// <summary>Unquoted values of one row stand one after the other, so that several can be held at once.</summary>
+    /// <summary>Unquoted values of one row are stored one after the other, so several can be used at once.</summary>
     private Span<byte> Unquote(ReadOnlySpan<byte> inner)
     {
         if (_unquoted.Length - _unquotedLength < inner.Length)

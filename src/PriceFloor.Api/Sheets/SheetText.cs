@@ -3,20 +3,20 @@ using System.Text.Unicode;
 
 namespace PriceFloor.Api.Sheets;
 
-/// <summary>What sheets' text has in common: places in it, and what a cell may begin with.</summary>
+/// <summary>Shared rules for the text of sheets: positions in it, and how a cell may begin.</summary>
 internal static class SheetText
 {
     /// <summary>
-    /// Whether a text is written with a quote before it: it would run as a formula, or it already begins with such a quote, so that taking one
-    /// quote off when it is read gives every text back.
+    /// Whether a text is written with a quote before it: it would run as a formula, or it already begins with such a quote. So removing one quote
+    /// when it is read gives every text back.
     /// </summary>
     public static bool IsDefused(ReadOnlySpan<byte> text) => text.TrimStart((byte)'\'') is [var first, ..] && RunsAsFormula(first);
 
-    /// <summary>Spreadsheets run a cell that begins so as a formula.</summary>
+    /// <summary>Spreadsheets run a cell that begins like this as a formula.</summary>
     private static bool RunsAsFormula(byte first) =>
         first is (byte)'=' or (byte)'+' or (byte)'-' or (byte)'@' or (byte)'\t' or (byte)'\r' or (byte)'\n';
 
-    /// <summary>Line and column (in characters, from 1) of a byte, where the bytes begin a line.</summary>
+    /// <summary>Line and column (in characters, from 1) of a byte, if the bytes begin a line.</summary>
     public static (long Line, long Column) Place(ReadOnlySpan<byte> bytes, int at, long line)
     {
         var before = bytes[..at];
@@ -26,7 +26,7 @@ internal static class SheetText
 
     public static int CountBreaks(ReadOnlySpan<byte> bytes) => bytes.Count((byte)'\n') + bytes.Count((byte)'\r') - bytes.Count("\r\n"u8);
 
-    /// <summary>Where the first bytes stand that are no UTF-8.</summary>
+    /// <summary>The position of the first bytes that are not UTF-8.</summary>
     public static int FirstInvalid(ReadOnlySpan<byte> bytes)
     {
         var at = 0;
@@ -35,7 +35,7 @@ internal static class SheetText
         return at;
     }
 
-    /// <summary>The same in UTF-8: what is none becomes the replacement character.</summary>
+    /// <summary>The same in UTF-8: invalid bytes become the replacement character.</summary>
     public static ReadOnlySpan<byte> Readable(ReadOnlySpan<byte> bytes) =>
         Utf8.IsValid(bytes) ? bytes : Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(bytes));
 

@@ -4,11 +4,10 @@ using System.IO.Pipelines;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// Writes a caller's sheet back with our columns: at its right, or in place where the sheet has them. The caller's cells and line ends go
-/// through as they came, blank lines too, so that line for line the answer lies beside the sheet. Every other row has exactly as many fields as
-/// the header: a short row is filled up with empty cells; a row whose bytes cannot be told apart as these columns (quotes that are wrong,
-/// too many fields) stands as one quoted, defused text in its first column, and one that was too long to be kept leaves its cells empty. What is
-/// not UTF-8 comes back with replacement characters.
+/// Writes a caller's sheet back with our columns: at its right, or in place if the sheet has them. The caller's cells and line ends pass unchanged,
+/// blank lines too, so line for line the answer matches the sheet. Every other row has exactly as many fields as the header: a short row is filled up
+/// with empty cells. A row whose bytes cannot be split into these columns (wrong quotes, too many fields) becomes one quoted, defused text in its
+/// first column, and one that was too long to be kept leaves its cells empty. Bytes that are not UTF-8 come back as replacement characters.
 /// </summary>
 public sealed class SheetWriter : IDisposable
 {
@@ -29,7 +28,7 @@ public sealed class SheetWriter : IDisposable
         _firstOwn = Array.IndexOf(_replaced, -1);
     }
 
-    /// <summary>Time to flush; more is taken all the same.</summary>
+    /// <summary>The size at which to flush; a larger sheet is still taken.</summary>
     public bool IsFull => _output.IsFull;
 
     public ValueTask FlushAsync(CancellationToken cancel) => _output.FlushAsync(cancel);
@@ -54,7 +53,7 @@ public sealed class SheetWriter : IDisposable
         _output.Raw(_header.LineEnd.Span);
     }
 
-    /// <summary>A row with its answer. A row with a fault tells that instead, and a blank line stays blank.</summary>
+    /// <summary>A row with its answer. A row with a fault gets the fault instead, and a blank line stays blank.</summary>
     public void Write(SheetRow row, in SheetAnswer answer)
     {
         if (row.Fault is { } fault)
@@ -123,5 +122,5 @@ public sealed class SheetWriter : IDisposable
     }
 }
 
-/// <summary>What is said about one row; what is left out is an empty cell.</summary>
+/// <summary>The answer for one row; a missing value is an empty cell.</summary>
 public readonly record struct SheetAnswer(string? Verdict = null, decimal? FloorPrice = null, decimal? TargetPrice = null, string? Problem = null);

@@ -3,15 +3,15 @@ using System.IO.Pipelines;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// An answer that is written while its request still comes in. Many HTTP clients send their whole request before they read the first byte of
-/// an answer; with a large one both sides would then wait for each other for ever. Where the caller has not read for a while, the rest goes to a
-/// file without a name and from there to the caller once the request is whole. Memory stays flat either way.
+/// An answer that is written while its request is still arriving. Many HTTP clients send their whole request before they read the first byte of an
+/// answer; if it is large, both sides would wait for each other for ever. If the caller has not read for a while, the rest goes to an unnamed file,
+/// and from there to the caller once the request is complete. Memory stays constant either way.
 /// </summary>
 /// <param name="pipe">To the caller.</param>
 /// <param name="folder">Where the file is made.</param>
 /// <param name="putBy">Counts its bytes.</param>
-/// <param name="longest">So long the caller may take for a block once the request is whole; a
-/// <see cref="TimeoutException"/> ends the answer then.</param>
+/// <param name="longest">The time that the caller has for a block once the request is complete; then a
+/// <see cref="TimeoutException"/> ends the answer.</param>
 public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy, TimeSpan longest) : PipeWriter, IAsyncDisposable
 {
     private static readonly TimeSpan s_patience = TimeSpan.FromMilliseconds(500);
@@ -53,7 +53,7 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy, 
         return default;
     }
 
-    /// <summary>Sends what was put by. The request must be read to its end before.</summary>
+    /// <summary>Sends what is in the file. The request must be read to its end before.</summary>
     public async Task FinishAsync(CancellationToken cancel)
     {
         if (_spilled is null)
@@ -72,7 +72,7 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy, 
             await _spilled.DisposeAsync();
     }
 
-    /// <summary>Deletes what a process that was killed had put by. Nobody else may be serving the folder.</summary>
+    /// <summary>Deletes the files of a process that was killed. Nobody else may be serving the folder.</summary>
     public static void ClearAway(string folder)
     {
         foreach (var left in Directory.GetFiles(folder, "answer-*.tmp"))

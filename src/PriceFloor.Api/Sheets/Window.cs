@@ -4,8 +4,8 @@ using System.IO.Pipelines;
 namespace PriceFloor.Api.Sheets;
 
 /// <summary>
-/// A stretch of a stream as one piece of memory of fixed size, so that what is read from it never lies across a seam and memory stays flat
-/// however long the stream is.
+/// A stretch of a stream as one piece of memory of fixed size, so a value is never split between two buffers and memory stays constant however long
+/// the stream is.
 /// </summary>
 internal sealed class Window(PipeReader pipe, int most) : IDisposable
 {
@@ -20,7 +20,7 @@ internal sealed class Window(PipeReader pipe, int most) : IDisposable
 
     public ReadOnlySpan<byte> Unread => _bytes.AsSpan(_start, _end - _start);
 
-    /// <summary>Passes over bytes; they stay readable until the next wait.</summary>
+    /// <summary>Skips bytes; they stay readable until the next wait.</summary>
     public ReadOnlyMemory<byte> Take(int count)
     {
         var taken = _bytes.AsMemory(_start, count);
@@ -28,7 +28,7 @@ internal sealed class Window(PipeReader pipe, int most) : IDisposable
         return taken;
     }
 
-    /// <summary>Takes a byte order mark, if there is one: nothing where the next byte must be awaited.</summary>
+    /// <summary>Takes a byte order mark, if there is one; null if the next byte has not arrived.</summary>
     public bool? TakeMark()
     {
         var mark = "\uFEFF"u8;
@@ -45,7 +45,7 @@ internal sealed class Window(PipeReader pipe, int most) : IDisposable
     /// <summary>Says that nothing more will be read. Always false.</summary>
     public bool Finish() => !(_isFinished = true);
 
-    /// <summary>Waits for more bytes where they are needed. False when all is read.</summary>
+    /// <summary>Waits for more bytes if they are needed. False when everything is read.</summary>
     public async ValueTask<bool> WaitAsync(CancellationToken cancel)
     {
         if (_isStarved && !_isFinished && !Ended)

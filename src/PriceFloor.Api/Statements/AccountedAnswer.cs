@@ -2,7 +2,7 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>What became of the lines: every line that was read stands in exactly one of these, and they add up to what was read.</summary>
+/// <summary>The outcome of the lines: every line is in exactly one of these, and they add up to what was read.</summary>
 public sealed record AccountedAnswer(CountAnswer Read, CountAnswer Placed, CountAnswer Unplaced, CountAnswer Paired, CountAnswer OwnAccount,
     CountAnswer LeftOut, CountAnswer Duplicate, CountAnswer OutsidePeriod, CountAnswer ForeignCurrency)
 {

@@ -2,12 +2,12 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>What a kind of cost or a line comes to a year in the stored profile and in the draft.</summary>
-/// <param name="To">What it is.</param>
+/// <summary>The yearly amount of a kind of cost or a line in the stored profile and in the draft.</summary>
+/// <param name="To">Where it belongs.</param>
 /// <param name="CostKind">The kind of cost.</param>
 /// <param name="Name" example="Home rent">With household and other income: the line.</param>
-/// <param name="Stored" example="6480.00">A year of it in the stored profile.</param>
-/// <param name="Drafted" example="6720.00">A year of it in the draft.</param>
+/// <param name="Stored" example="6480.00">The yearly amount in the stored profile.</param>
+/// <param name="Drafted" example="6720.00">The yearly amount in the draft.</param>
 /// <param name="Difference" example="240.00">The draft less the stored profile.</param>
 public sealed record DifferenceAnswer(Placement To, CostKind? CostKind, string? Name, decimal Stored, decimal Drafted, decimal Difference)
 {

@@ -7,24 +7,24 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>What the store knows that a draft needs: the reading rules, and the profile to compare with.</summary>
-/// <param name="Rules">The rules; none where none are stored.</param>
+/// <summary>The stored documents that a draft needs: the reading rules, and the profile to compare with.</summary>
+/// <param name="Rules">The rules; none if none are stored.</param>
 /// <param name="HasRules">Whether rules are stored under the key.</param>
 /// <param name="Against">The stored profile.</param>
-/// <param name="YearStart">Where a profile does not say when its year starts.</param>
+/// <param name="YearStart">The start of the year if a profile does not give one.</param>
 /// <param name="Basis">The revisions.</param>
 public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostProfile>? Against, DateOnly YearStart,
     IReadOnlyDictionary<string, string> Basis)
 {
     /// <summary>
-    /// What the caller may know of it. Without the scope "read" that is nothing: a rule or a profile that is named is refused, and the lines are
-    /// sorted by no rules.
+    /// What the caller may know of it. Without the scope "read" that is nothing: a request that names rules or a profile is refused, and the lines
+    /// are sorted by no rules.
     /// </summary>
     public static async ValueTask<Outcome<DraftContext>> OfAsync(StatementQuery query, CatalogueReader reader, Store store, Caller caller)
     {
         if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
             return RequestFault.Of(ProblemTypes.KeyNotAllowed,
-                "rules and against name what is stored, which needs a key with the scope \"read\"; leave them out, or use such a key.");
+                "rules and against name stored documents, which needs a key with the scope \"read\"; leave them out, or use such a key.");
         var revision = caller.May(Scope.Read) ? await store.ReadAsync(snapshot =>
             Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
         var (against, yearStart) = reader.Read(query.AsOf,

@@ -3,19 +3,19 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>A line of the draft and what it is made of.</summary>
-/// <param name="To">What it is.</param>
+/// <summary>A line of the draft and its sources.</summary>
+/// <param name="To">Where it belongs.</param>
 /// <param name="CostKind">The kind of cost.</param>
-/// <param name="Name">What the draft calls it.</param>
+/// <param name="Name">Its name in the draft.</param>
 /// <param name="Rules">The rules that took its lines, as pointers into the reading rules.</param>
 /// <param name="Count">How many lines.</param>
-/// <param name="Total">What the files have of it, refunds taken off.</param>
-/// <param name="Refunds">Money back that was taken off.</param>
+/// <param name="Total">The total in the files, less refunds.</param>
+/// <param name="Refunds">Refunds that were deducted.</param>
 /// <param name="First">The first of its lines.</param>
 /// <param name="Last">The last of its lines.</param>
-/// <param name="PerYear">What a year of it comes to.</param>
+/// <param name="PerYear">The amount for a year.</param>
 /// <param name="Reckoned">How the year was calculated.</param>
-/// <param name="TimesAYear" example="12">With by-interval: how often a year.</param>
+/// <param name="TimesAYear" example="12">With by-interval: the number of payments a year.</param>
 public sealed record DraftLineAnswer(
     Placement To, CostKind? CostKind, string Name, IReadOnlyList<string> Rules, int Count, decimal Total, decimal Refunds, DateOnly First,
     DateOnly Last, decimal PerYear, Reckoned Reckoned,
@@ -32,10 +32,10 @@ public sealed record DraftLineAnswer(
 }
 
 /// <summary>A purchase that the draft has as equipment instead of as an expense.</summary>
-/// <param name="Pointer" example="#/draft/equipment/0">Where it stands in the draft; null where the stored profile has it already.</param>
+/// <param name="Pointer" example="#/draft/equipment/0">Its place in the draft; null if the stored profile already has it.</param>
 /// <param name="CostKind">The kind of cost to use if it is an expense after all.</param>
-/// <param name="Name" example="Kiln">What the draft calls it.</param>
-/// <param name="Cost" example="3200.00">What it cost.</param>
+/// <param name="Name" example="Kiln">Its name in the draft.</param>
+/// <param name="Cost" example="3200.00">Its price.</param>
 /// <param name="Bought" example="2026-03-12">The day it was paid.</param>
 /// <param name="Rule" example="#/rules/2">The rule that took the line.</param>
 public sealed record BoughtAnswer(string? Pointer, CostKind? CostKind, string Name, decimal Cost, DateOnly Bought, string Rule)

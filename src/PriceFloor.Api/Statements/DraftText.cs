@@ -4,7 +4,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>Writes the draft as the store would give it back: with all its defaults.</summary>
+/// <summary>Writes the draft as the store would return it: with all its defaults.</summary>
 public sealed class DraftText : JsonConverter<CostProfile>
 {
     public override CostProfile Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>

@@ -3,12 +3,12 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>One line of a file with what became of it. Its words stay with the bank.</summary>
+/// <summary>One line of a file with its outcome. The answer does not repeat its text.</summary>
 /// <param name="File" example="current">The file.</param>
-/// <param name="Line" example="2">Its line, from 1.</param>
+/// <param name="Line" example="2">Its line number, from 1.</param>
 /// <param name="Date" example="2026-01-05">The day of the booking.</param>
-/// <param name="Amount" example="-540.00">Below 0 for what went out.</param>
-/// <param name="Outcome">What became of it.</param>
+/// <param name="Amount" example="-540.00">Negative if the money went out.</param>
+/// <param name="Outcome">The outcome.</param>
 /// <param name="Rule" example="#/rules/0">The rule that took it, as a pointer into the reading rules.</param>
 public sealed record LineAnswer(string File, int Line, DateOnly Date, decimal Amount, LineOutcome Outcome,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule)

@@ -22,7 +22,7 @@ public sealed record RefusedAnswer(int Count, IReadOnlyList<RefusedLineAnswer> L
 
 /// <summary>A line that was refused.</summary>
 /// <param name="File" example="current">The file.</param>
-/// <param name="Line" example="17">Its line, from 1.</param>
+/// <param name="Line" example="17">Its line number, from 1.</param>
 /// <param name="Code" example="bad-currency">What is wrong, as a stable word.</param>
-/// <param name="Detail" example="The currency is no ISO 4217 code of three letters.">What is wrong, in a sentence.</param>
+/// <param name="Detail" example="The currency is not an ISO 4217 code of three letters.">What is wrong, in a sentence.</param>
 public sealed record RefusedLineAnswer(string File, int Line, string Code, string Detail);

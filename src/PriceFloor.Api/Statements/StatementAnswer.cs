@@ -4,19 +4,19 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>A cost profile drafted from statements, and all that it was made of. Nothing of the statements is kept.</summary>
+/// <summary>A cost profile drafted from statements, and its sources. No statement is kept.</summary>
 public sealed record StatementAnswer
 {
     /// <summary>ISO 4217 code.</summary>
     public required string Currency { get; init; }
 
-    /// <summary>The files as they were understood.</summary>
+    /// <summary>The files as the service read them.</summary>
     public required IReadOnlyList<FileAnswer> Files { get; init; }
 
     /// <summary>Which days each account covers, with gaps and overlaps between files.</summary>
     public required IReadOnlyList<CoverageAnswer> Coverage { get; init; }
 
-    /// <summary>What became of the lines, each counted once.</summary>
+    /// <summary>The outcome of the lines, each counted once.</summary>
     public required AccountedAnswer Accounted { get; init; }
 
     /// <summary>Lines that could not be read, or are in another currency.</summary>
@@ -26,63 +26,63 @@ public sealed record StatementAnswer
     [JsonConverter(typeof(DraftText))]
     public required CostProfile Draft { get; init; }
 
-    /// <summary>The lines of the draft, and the sales and taxes beside it, with what each is made of.</summary>
+    /// <summary>The lines of the draft, and the sales and taxes beside it, with the sources of each.</summary>
     public required IReadOnlyList<DraftLineAnswer> Lines { get; init; }
 
     /// <summary>Large one-off purchases, drafted as equipment with a life instead of as an expense.</summary>
     public required IReadOnlyList<BoughtAnswer> Equipment { get; init; }
 
-    /// <summary>Lines that no rule took, alike ones together, the largest first; at most 200 such groups.</summary>
+    /// <summary>Lines that no rule took, similar ones together, largest first; at most 200 such groups.</summary>
     public required IReadOnlyList<UnplacedAnswer> Unplaced { get; init; }
 
-    /// <summary>Kinds of cost that no line of the draft touches: the costs people forget.</summary>
+    /// <summary>Kinds of cost that no line of the draft covers: the costs people forget.</summary>
     public required IReadOnlyList<CostKind> NotCovered { get; init; }
 
-    /// <summary>Money for pieces, by month, for what it is.</summary>
+    /// <summary>Money received for pieces, by month.</summary>
     public required MoneyReceivedAnswer MoneyReceived { get; init; }
 
-    /// <summary>What a part of the year says of the whole; null where the files cover none of the year.</summary>
+    /// <summary>How the year is going so far; null if the files cover none of the year.</summary>
     public required PaceAnswer? Pace { get; init; }
 
-    /// <summary>With against: kind of cost by kind of cost what differs from the stored profile, the largest difference first.</summary>
+    /// <summary>With against: the differences from the stored profile by kind of cost, largest first.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<DifferenceAnswer>? Differences { get; init; }
 
-    /// <summary>With lines=true: every line and what became of it.</summary>
+    /// <summary>With lines=true: every line and its outcome.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<LineAnswer>? Transactions { get; init; }
 
     /// <summary>The revisions that the answer rests on.</summary>
     public required IReadOnlyDictionary<string, string> Basis { get; init; }
 
-    /// <summary>What no bank knows and the draft had to assume.</summary>
+    /// <summary>What no bank knows, so the draft had to assume it.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
 }
 
-/// <summary>What one month brought.</summary>
+/// <summary>The money of one month.</summary>
 /// <param name="Month">The month.</param>
 /// <param name="Received">Money that came in from sales.</param>
-/// <param name="SalesTaxPaid">Sales tax that was handed on.</param>
+/// <param name="SalesTaxPaid">Sales tax that was paid on.</param>
 public sealed record MonthAnswer(string Month, decimal Received, decimal SalesTaxPaid);
 
 /// <summary>Money for pieces as it reached the accounts.</summary>
 /// <param name="Months">By month.</param>
-/// <param name="Received">In all.</param>
-/// <param name="SalesTaxPaid">Sales tax handed on.</param>
-/// <param name="PerYear">Received less sales tax, calculated to twelve months.</param>
+/// <param name="Received">The total.</param>
+/// <param name="SalesTaxPaid">Sales tax paid on.</param>
+/// <param name="PerYear">Received less sales tax, scaled to twelve months.</param>
 /// <param name="RequiredRevenue">What the drafted year must bring in, rounded up.</param>
-/// <param name="Beyond">A year's money less the required revenue; below zero where it falls short.</param>
-/// <param name="Note">What the comparison is made of.</param>
+/// <param name="Beyond">A year's money less the required revenue; negative if it falls short.</param>
+/// <param name="Note">What the comparison includes.</param>
 public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, decimal Received, decimal SalesTaxPaid, decimal PerYear,
     decimal RequiredRevenue, decimal Beyond, string Note)
 {
     private const string LikeWithLike = "Money as it reached the accounts: payouts often arrive less a marketplace's fees, "
-        + "and may hold sales tax and postage. The required revenue is that of the draft, " +
-        "which is made of the same accounts: fees kept back before a payout stand in neither figure, postage paid stands in its expenses, "
-            + "and sales tax handed on is taken off. It is not what buyers paid.";
+        + "and may include sales tax and postage. The required revenue is that of the draft, " +
+        "which comes from the same accounts: fees deducted before a payout are in neither figure, postage paid is in its expenses, "
+            + "and sales tax paid on is deducted. It is not what buyers paid.";
 
     public static MoneyReceivedAnswer Of(MoneyReceived received, StudioYear drafted)
     {
@@ -95,21 +95,21 @@ public sealed record MoneyReceivedAnswer(IReadOnlyList<MonthAnswer> Months, deci
     }
 }
 
-/// <summary>Required revenue to date against income to date, and what is left to bring in.</summary>
+/// <summary>Required revenue to date, income to date, and what is left to bring in.</summary>
 /// <param name="From">First day of the year.</param>
 /// <param name="To">Last day that the accounts with sales cover.</param>
-/// <param name="IsWhole">False where days between are missing in the files, so that income may be missing too.</param>
+/// <param name="IsWhole">False if the files lack days in between, so income may be missing too.</param>
 /// <param name="Elapsed">The share of the year's days that has passed.</param>
-/// <param name="ShareDue">The share of the year's takings that is due by now: by the season given, else by the days.</param>
-/// <param name="KeptBack">Commissions and fees of the profile that shops keep back, so that they never pass through the accounts.</param>
-/// <param name="RequiredRevenue">What must reach the accounts over the year, rounded up: the required revenue of the profile compared with, else of
-/// the draft, less what is kept back.</param>
+/// <param name="ShareDue">The share of the year's takings that is due by now: by the given season, else by the days.</param>
+/// <param name="KeptBack">Commissions and fees of the profile that shops deduct, so they never pass through the accounts.</param>
+/// <param name="RequiredRevenue">What must reach the accounts over the year, rounded up: the required revenue of the stored profile, else of the
+/// draft, less what is kept back.</param>
 /// <param name="RequiredToDate">The share of it that is due by now, rounded up.</param>
-/// <param name="IncomeToDate">What sales left, sales tax taken off.</param>
-/// <param name="Ahead">Income less requirement to date; below zero where the year is behind.</param>
-/// <param name="StillToBring">What the rest of the year must bring, rounded up.</param>
-/// <param name="WeeksLeft">Working weeks left, the year's holidays spread evenly.</param>
-/// <param name="PerWeekLeft">What each of them must bring, rounded up; null where the year is over.</param>
+/// <param name="IncomeToDate">Income from sales, less sales tax.</param>
+/// <param name="Ahead">Income less requirement to date; negative if the year is behind.</param>
+/// <param name="StillToBring">What the rest of the year must bring in, rounded up.</param>
+/// <param name="WeeksLeft">Remaining working weeks, with the year's holidays spread evenly.</param>
+/// <param name="PerWeekLeft">What each of them must bring in, rounded up; null if the year is over.</param>
 public sealed record PaceAnswer(DateOnly From, DateOnly To, bool IsWhole, decimal Elapsed, decimal ShareDue, decimal KeptBack,
     decimal RequiredRevenue, decimal RequiredToDate, decimal IncomeToDate, decimal Ahead, decimal StillToBring,
     decimal WeeksLeft, decimal? PerWeekLeft)

@@ -6,17 +6,17 @@ using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>Takes the files of a request into memory, and nowhere else.</summary>
+/// <summary>Reads the files of a request into memory, and keeps them nowhere else.</summary>
 public static class StatementBody
 {
-    /// <summary>Ten years of a busy account in the wordiest of the formats.</summary>
+    /// <summary>Ten years of a busy account in the most verbose format.</summary>
     public const int MostBytes = 32 * 1024 * 1024;
 
     public const int MostFiles = 24;
 
     private const string UnnamedAccount = "account";
 
-    /// <summary>What OFX, camt.053 and CSV are sent as; which of them it is, the content says.</summary>
+    /// <summary>Media types for OFX, camt.053 and CSV; the content says which of them a file is.</summary>
     private static readonly string[] s_taken = ["text/csv", "text/plain", "application/xml", "text/xml", "application/x-ofx", "application/ofx",
         "application/octet-stream"];
 
@@ -68,7 +68,7 @@ public static class StatementBody
         }
         catch (Exception e) when (e is InvalidDataException || (e is IOException and not BadHttpRequestException))
         {
-            return Broken("The multipart body breaks off or its parts' headers are too long.");
+            return Broken("The multipart body is incomplete, or the headers of its parts are too long.");
         }
 
         return files.Count > 0 ? files : Broken("The multipart body has no file in it.");
@@ -95,7 +95,7 @@ public static class StatementBody
         RequestFault.Unreadable(new InputError { Pointer = "#", Code = InputCodes.Malformed, Detail = detail });
 }
 
-/// <summary>A file as it was sent.</summary>
-/// <param name="Name">The form field's name, or what the query calls it: its account's name where the file does not say one.</param>
+/// <summary>A file as sent.</summary>
+/// <param name="Name">The form field's name, or the name in the query: its account's name if the file does not give one.</param>
 /// <param name="Bytes">The file.</param>
 public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes);

@@ -4,19 +4,19 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class StatementOperations
 {
     private static readonly Operation Statements = new("draftProfileFromStatements", "Statements", "Draft a cost profile from statements",
-        "One or more files as multipart/form-data (each field's name is what its account is called where the file does not say), "
+        "One or more files as multipart/form-data (each field's name is the account's name if the file does not give one), "
         + "or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into "
         + "a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. "
-        + "Nothing of the files is stored or logged. Not tax advice. Scope: write; rules and against name what is stored and need read too.")
+        + "The service neither stores nor logs the files. Not tax advice. Scope: write; rules and against name stored documents and need read too.")
     {
         Answer = typeof(StatementAnswer),
         Cases = StatementCases.Statements,
         Bodies = [new(Format.Csv, null), new(Format.Files, null), new(Format.Ofx, null), new(Format.Xml, null)],
-        BodyWords = "The files: a form with a field for each, or one of them as the whole body. Which format it is, the content says.",
+        BodyWords = "The files: a form with a field for each, or one of them as the whole body. The format is recognised by the content.",
         Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
     };
 

@@ -5,10 +5,10 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>How statements are to be read, and what the draft is made for.</summary>
+/// <summary>How to read the statements, and the purpose of the draft.</summary>
 public sealed record StatementQuery : IQuery<StatementQuery>
 {
-    /// <summary>Years that equipment lasts where nobody says. Common practice, without a source.</summary>
+    /// <summary>The life of equipment in years if none is given. Common practice, without a source.</summary>
     private const decimal UsualLife = 5;
 
     private const string DefaultRules = "main";
@@ -19,7 +19,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     /// <summary>The key of the reading rules.</summary>
     public string Rules { get; private init; } = DefaultRules;
 
-    /// <summary>Whether the caller named the rules: then they must be there.</summary>
+    /// <summary>Whether the caller named the rules: then they must exist.</summary>
     public bool NamesRules { get; private init; }
 
     /// <summary>The key of the stored profile to compare with.</summary>
@@ -37,10 +37,10 @@ public sealed record StatementQuery : IQuery<StatementQuery>
 
     public decimal LifeYears { get; private init; } = UsualLife;
 
-    /// <summary>What to call the account of a file that is the whole body.</summary>
+    /// <summary>The account's name for a file that is the whole body.</summary>
     public string? Account { get; private init; }
 
-    /// <summary>Whether every line is told with what became of it.</summary>
+    /// <summary>Whether to list every line with its outcome.</summary>
     public bool Lines { get; private init; }
 
     /// <summary>How the year's sales are spread over its months; null: evenly over its days.</summary>
@@ -50,25 +50,25 @@ public sealed record StatementQuery : IQuery<StatementQuery>
 
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
-        new("rules", "Key of the reading rules. Naming them needs the scope read; a key that may not read sorts by none.", "string",
+        new("rules", "Key of the reading rules. Naming them needs the scope read; for a key that may not read, none are used.", "string",
             Example: "main", Default: "\"main\""),
-        new("against", "Key of a stored profile: what no bank knows is taken from it, and the answer shows for each kind of cost what differs. "
+        new("against", "Key of a stored profile: it supplies what no bank knows, and the answer shows the difference for each kind of cost. "
             + "Needs the scope read.", "string", Example: "main"),
-        new("currency", "ISO 4217 code of the draft. Absent: that of the profile compared with, else the first that a file tells.",
+        new("currency", "ISO 4217 code of the draft. If absent: that of the profile to compare with, else the first in a file.",
             "string", Example: "USD"),
         new("from", "Lines before this day are left out.", "string", "date", "2026-01-01"),
         new("to", "Lines after this day are left out.", "string", "date", "2026-12-31"),
-        new("yearStart", "First day of the year drafted. Absent: that of the profile compared with, else the first month covered.", "string",
+        new("yearStart", "First day of the drafted year. If absent: that of the profile to compare with, else the first month covered.", "string",
             "date", "2027-01-01"),
-        new("equipmentFrom", "A single purchase of at least so much is offered as equipment. Absent: 1,000 of a currency with cents, "
+        new("equipmentFrom", "A single purchase of at least this amount becomes equipment. If absent: 1,000 of a currency with cents, "
             + "100,000 of one without (our own choice).", "number", "decimal", "1000", Minimum: 0, Maximum: Limits.HighestPrice),
-        new("lifeYears", "How many years such equipment lasts (common practice, no source): whole months.", "number", "decimal", "5", Minimum: 1,
+        new("lifeYears", "The life of such equipment in years (common practice, no source): whole months.", "number", "decimal", "5", Minimum: 1,
             Maximum: 100, Default: "5"),
         new("season", "Twelve weights, one for each month of the profile's year, with commas between: how sales are spread, for the pace. "
             + "Only proportions count. Absent: even.", "string", Example: "4,5,6,6,8,6,5,5,7,10,19,19"),
-        new("account", "With one file as the body: what to call its account where the file does not name it.", "string", Example: "current"),
-        new("lines", "With true, the answer lists every line with what became of it and the rule that took it.", "boolean", Default: "false"),
-        new("dateOrder", "How sheets write their dates. Absent: ISO 8601 only, since 02/03/2026 may be read in two ways.", "string",
+        new("account", "With one file as the body: its account's name if the file does not give one.", "string", Example: "current"),
+        new("lines", "With true, the answer lists every line with its outcome and the rule that took it.", "boolean", Default: "false"),
+        new("dateOrder", "How sheets write their dates. If absent: ISO 8601 only, since 02/03/2026 may be read in two ways.", "string",
             Example: "day-month-year"),
         .. ColumnParameters,
         SheetQuery.Dialect,
@@ -78,10 +78,10 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     private static IEnumerable<QueryParameter> ColumnParameters =>
     [
         new("dateColumn", "Heading of a sheet's column with the day.", "string", Example: "Booked"),
-        new("amountColumn", "Heading of the column with signed amounts: above zero came in.", "string", Example: "Amount"),
-        new("inColumn", "Heading of the column with what came in, where in and out have columns of their own.", "string", Example: "Paid in"),
-        new("outColumn", "Heading of the column with what went out.", "string", Example: "Paid out"),
-        new("textColumn", "Heading of the column with the words.", "string", Example: "Details"),
+        new("amountColumn", "Heading of the column with signed amounts: positive came in.", "string", Example: "Amount"),
+        new("inColumn", "Heading of the column with money in, if in and out have a column each.", "string", Example: "Paid in"),
+        new("outColumn", "Heading of the column with money out.", "string", Example: "Paid out"),
+        new("textColumn", "Heading of the column with the text.", "string", Example: "Details"),
         new("idColumn", "Heading of the column with the bank's own id.", "string", Example: "Reference"),
         new("currencyColumn", "Heading of the column with the currency.", "string", Example: "Currency"),
         new("accountColumn", "Heading of the column with the account.", "string", Example: "Account"),

@@ -11,13 +11,13 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Statements;
 
-/// <summary>From statements to a draft. What the bank says stays in this request's memory: nothing here stores or logs.</summary>
+/// <summary>From statements to a draft. The bank's data stays in this request's memory: nothing here stores or logs it.</summary>
 public static class StatementRoutes
 {
-    /// <summary>The file can be read, but its columns are not where they are looked for.</summary>
+    /// <summary>The file can be read, but its columns have other names.</summary>
     private static readonly Code[] s_ofColumns = [FileCodes.MissingColumn, FileCodes.Dialect, FileCodes.DuplicateColumn];
 
-    /// <summary>Rules times lines are bounded, but not by little.</summary>
+    /// <summary>Rules times lines are bounded, but the bound is high.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(20);
 
     private const int MostAccounts = 50;
@@ -53,7 +53,7 @@ public static class StatementRoutes
         catch (OverflowException)
         {
             return Problem.CannotCompute(FaultCodes.TooLarge,
-                "The amounts add up to more than can be exact; look for a column that holds no amounts.");
+                "The amounts add up to more than can be exact; look for a column that does not have amounts.");
         }
     }
 
@@ -145,7 +145,7 @@ public static class StatementRoutes
         return files;
     }
 
-    /// <summary>What a parameter can fix is invalid input; what no parameter can is unreadable.</summary>
+    /// <summary>A fault that a parameter can fix is invalid input; any other is unreadable.</summary>
     private static List<Fault> Unreadable(IReadOnlyList<Fault> faults, string pointer)
     {
         var first = faults[0];
@@ -168,14 +168,16 @@ public static class StatementRoutes
             {
                 Parameter = "currency",
                 Code = FaultCodes.Required,
-                Detail = "No file says its currency; add ?currency=USD or the code that the accounts are in.",
+                Detail = "No file gives its currency; add ?currency=USD or the code that the accounts are in.",
             })
             : Currency.Of(code);
     }
 
     private static decimal UsualEquipment(Currency currency) => currency.Decimals == 0 ? 100_000 : 1_000;
 
-    /// <summary>A draft is a valid document or it is not answered: amounts past the bounds come from a column that holds no amounts.</summary>
+    /// <summary>
+    /// A draft that is not a valid document is not answered: amounts beyond the bounds come from a column that does not have amounts.
+    /// </summary>
     private static RequestFault? FaultOf(CostProfile draft, IValidator<CostProfile> validator)
     {
         var faults = RecordReader.Check(draft);

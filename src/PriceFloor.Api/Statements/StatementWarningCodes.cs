@@ -8,15 +8,15 @@ public static class StatementWarningCodes
         "PUT reading rules, or use a key that may read.");
 
     public static readonly Code DuplicatesByLikeness = new("duplicates-by-likeness",
-        "Lines without a bank's id were counted once because another file has the same date, amount and words.",
+        "Lines without a bank's id were counted once because another file has the same date, amount and text.",
         "Check that the files overlap there.");
 
     public static readonly Code EqualLines = new("equal-lines",
         "Equal lines of one file have no bank's id; all were counted, as two equal purchases are.",
-        "Delete one from the file where it is the same purchase.");
+        "Delete one from the file if it is the same purchase.");
 
     public static readonly Code IdUsedAgain = new("id-used-again",
-        "A bank's id stands at different days or amounts; all were counted.",
+        "A bank's id is used for different days or amounts; all were counted.",
         "Check those lines.");
 
     public static readonly Code Gap = new("gap",

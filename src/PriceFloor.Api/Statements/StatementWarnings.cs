@@ -6,7 +6,7 @@ namespace PriceFloor.Api.Statements;
 /// <summary>What may make a draft wrong without making it impossible.</summary>
 public static class StatementWarnings
 {
-    /// <summary>Below this, what is paid by the quarter or the year cannot be told from what is not.</summary>
+    /// <summary>With fewer months, payments by the quarter or the year cannot be recognised.</summary>
     private const int ShortMonths = 3;
 
     public static IEnumerable<Warning> In(ProfileDraft draft, YearToDate? pace, bool hasRules, CostProfile? against)
@@ -18,7 +18,7 @@ public static class StatementWarnings
                 "/unplaced");
         if (sorting.Duplicates.ByLikeness is > 0 and var alike)
             yield return new(StatementWarningCodes.DuplicatesByLikeness,
-                Text($"{alike} lines without a bank's id were counted once because another file has the same date, amount and words."),
+                Text($"{alike} lines without a bank's id were counted once because another file has the same date, amount and text."),
                 "/accounted/duplicate");
         if (sorting.Duplicates.Repeated is > 0 and var repeated)
             yield return new(StatementWarningCodes.EqualLines, Text(
@@ -26,7 +26,7 @@ public static class StatementWarnings
                 "/accounted/placed");
         if (sorting.Duplicates.IdsUsedAgain is > 0 and var ids)
             yield return new(StatementWarningCodes.IdUsedAgain,
-                Text($"{ids} bank's ids stand at different days or amounts; all were counted."), "/accounted");
+                Text($"{ids} bank's ids are used for different days or amounts; all were counted."), "/accounted");
         foreach (var (index, account) in sorting.Coverage.Index())
         {
             if (account.Gaps.Count > 0)

@@ -3,8 +3,8 @@ using System.Collections.Concurrent;
 namespace PriceFloor.Api.Telemetry;
 
 /// <summary>
-/// How long requests took, by method, route and class of status: a count for each of a few bounds, which all answers from a cached
-/// verdict to a large batch fall between.
+/// Durations of requests, by method, route and class of status: a count for each of a few bounds, chosen to cover everything from a cached verdict to
+/// a large batch.
 /// </summary>
 public sealed class Durations
 {
@@ -14,7 +14,7 @@ public sealed class Durations
     private readonly ConcurrentDictionary<(string Method, string Route, int Class), Counts> _all = new();
 
     /// <summary>
-    /// Everything that was asked, with how many took at most each of the bounds, how many there were and how long all took together.
+    /// All requests: for each bound how many took at most that long, how many there were, and how long all took together.
     /// </summary>
     public IEnumerable<(string Method, string Route, string Class, IReadOnlyList<long> UpTo, long Count, decimal Seconds)> All => _all
         .OrderBy(one => one.Key.Route, StringComparer.Ordinal).ThenBy(one => one.Key.Method, StringComparer.Ordinal).ThenBy(one => one.Key.Class)

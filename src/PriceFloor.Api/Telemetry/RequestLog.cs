@@ -4,19 +4,19 @@ using Serilog.Formatting.Compact;
 
 namespace PriceFloor.Api.Telemetry;
 
-/// <summary>Where the log goes, and what never gets into it.</summary>
+/// <summary>Where the log goes, and what must never be in it.</summary>
 public static class RequestLog
 {
     private const string Host = "Microsoft.Extensions.Hosting.Internal.Host";
 
     /// <summary>
-    /// The framework's own lines below a warning tell whole addresses, queries included, and somebody may put a key there: they are left out
-    /// whatever levels the configuration asks for.
+    /// The framework's own lines below a warning contain whole addresses, queries included, and somebody may put a key there: they are left out
+    /// whatever level is configured.
     /// </summary>
     public static void KeepAddressesOut(LoggerConfiguration log) => log.Filter.ByExcluding(line => line.Level < LogEventLevel.Warning
         && SourceOf(line).StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal));
 
-    /// <summary>Work beside the service that was called off, since the service could not start, is not what hindered it.</summary>
+    /// <summary>Work beside the service that was cancelled because the service could not start is not the reason for that.</summary>
     public static void KeepCalledOffWorkOut(LoggerConfiguration log) =>
         log.Filter.ByExcluding(line => line.Exception is OperationCanceledException && SourceOf(line) == Host);
 
@@ -25,8 +25,8 @@ public static class RequestLog
     {
         KeepAddressesOut(log);
         KeepCalledOffWorkOut(log);
-        // A start that fails is told once, by Program.cs, in one sentence where the operator can fix it.
-        // While anything listens to the host's own diagnostics, it makes an activity and a log scope for every request; our line tells more.
+        // A failed start is reported once, by Program.cs, in one sentence if the operator can fix it.
+        // While anything listens to the host's own diagnostics, it makes an activity and a log scope for every request; our line has more.
         log.MinimumLevel.Override("Microsoft.AspNetCore.Hosting.Diagnostics", LevelAlias.Off)
             .MinimumLevel.Override(Host, LogEventLevel.Fatal)
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning).MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information);

@@ -5,7 +5,7 @@ using Serilog.Parsing;
 
 namespace PriceFloor.Api.Telemetry;
 
-/// <summary>What is kept of a request: one structured line in the log, never a body, a key or a query; and a count, where metrics are on.</summary>
+/// <summary>The record of a request: one structured line in the log, never a body, a key or a query; and a count, if metrics are on.</summary>
 public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Settings settings, TimeProvider clock)
 {
     private static readonly MessageTemplate s_line =
@@ -55,5 +55,5 @@ public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Set
     private static string RouteOf(HttpContext context) => (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "(none)";
 }
 
-/// <summary>What made an answer a 500: told in the log, never to the caller.</summary>
+/// <summary>The cause of a 500: in the log, never in the answer.</summary>
 public sealed record CaughtFault(Exception Exception);

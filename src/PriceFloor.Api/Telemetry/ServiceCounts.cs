@@ -5,7 +5,7 @@ using PriceFloor.Api.Configuration;
 namespace PriceFloor.Api.Telemetry;
 
 /// <summary>
-/// What is counted for whoever watches the service, where that is asked for: kinds of requests and verdicts, never whose or of what.
+/// Counts for whoever monitors the service, if switched on: kinds of requests and verdicts, never whose or of what.
 /// </summary>
 public sealed class ServiceCounts(Settings settings)
 {
@@ -20,20 +20,20 @@ public sealed class ServiceCounts(Settings settings)
         .OrderBy(request => request.Route, StringComparer.Ordinal).ThenBy(request => request.Method, StringComparer.Ordinal)
         .ThenBy(request => request.Status);
 
-    /// <summary>How long they took.</summary>
+    /// <summary>The durations of requests.</summary>
     public Durations Durations { get; } = new();
 
-    /// <summary>Backups that the service was to make and did not.</summary>
+    /// <summary>Backups that the service should have made but did not.</summary>
     public long FailedBackups => Interlocked.Read(ref _failedBackups);
 
     public IEnumerable<(Verdict Verdict, long Count)> Checks =>
         Enum.GetValues<Verdict>().Select(verdict => (verdict, Volatile.Read(ref _checks[(int)verdict])));
 
-    /// <summary>A request that was answered.</summary>
+    /// <summary>Counts a request that was answered.</summary>
     /// <param name="method">Its method, as the caller wrote it.</param>
     /// <param name="route">The pattern of its address, never the address.</param>
-    /// <param name="status">What it was answered with.</param>
-    /// <param name="elapsed">How long that took.</param>
+    /// <param name="status">The status of its answer.</param>
+    /// <param name="elapsed">Its duration.</param>
     public void Count(string method, string route, int status, TimeSpan elapsed)
     {
         var known = s_methods.Contains(method) ? method : "other"; // callers may invent any number of them

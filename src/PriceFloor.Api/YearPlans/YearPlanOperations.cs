@@ -4,7 +4,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.YearPlans;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class YearPlanOperations
 {
     private static readonly Operation YearPlan = new("computeYearPlan", "Questions", "Does a year of these pieces close?",

@@ -60,7 +60,7 @@ public sealed class DemoStudioTests
             Assert.Contains($"Its key is your own, in the file {file}; set KEY to it.", filed, StringComparison.Ordinal);
             Assert.All([own, filed], output => Assert.DoesNotContain(Studio.AdminKey, output, StringComparison.Ordinal));
             var key = (await File.ReadAllTextAsync(Path.Combine(folder, "made", "first-admin-key"), Studio.Cancellation)).Trim();
-            Assert.Contains($"Its key, shown this once: {key}", made, StringComparison.Ordinal);
+            Assert.Contains($"Its key, shown only this once: {key}", made, StringComparison.Ordinal);
         }
         finally
         {

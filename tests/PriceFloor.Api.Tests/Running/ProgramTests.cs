@@ -48,10 +48,10 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Theory]
-    [InlineData("nowhere", "\"nowhere\", which is no address")]
-    [InlineData("https://127.0.0.1:5443", "TLS is the business of a proxy")]
-    [InlineData("http://127.0.0.1:99999", "ports end at 65535")]
-    [InlineData("http://192.0.2.1:5080", "http://192.0.2.1:5080: it is no address of this machine")] // RFC 5737: for documentation, nobody's
+    [InlineData("nowhere", "\"nowhere\", which is not an address")]
+    [InlineData("https://127.0.0.1:5443", "a proxy before the service must provide TLS")]
+    [InlineData("http://127.0.0.1:99999", "the highest port is 65535")]
+    [InlineData("http://192.0.2.1:5080", "http://192.0.2.1:5080: this machine has no such address")] // RFC 5737: for documentation, nobody's
     public async Task An_address_that_cannot_be_listened_at_is_told_in_one_sentence(string address, string told)
     {
         var refused = await Run(_folder, new Dictionary<string, string> { ["ASPNETCORE_URLS"] = address });
@@ -66,7 +66,7 @@ public sealed class ProgramTests : IDisposable
         await Ready(service);
         var refused = await Run(Path.Combine(_folder, "other"), new Dictionary<string, string> { ["ASPNETCORE_URLS"] = service.Address });
         Assert.Equal(1, refused.Code);
-        OneSentence(refused.Errors, $"{service.Address}: something listens there already", "ASPNETCORE_URLS");
+        OneSentence(refused.Errors, $"{service.Address}: something already listens there", "ASPNETCORE_URLS");
     }
 
     [Fact]

@@ -41,10 +41,10 @@ public sealed class StoreLogTests
         Assert.Equal(0, await Terminate(service));
         foreach (var line in new[]
         {
-            "is made, but the trail could not be told: SQLite Error 5: 'database is locked'.",
+            "was made, but could not be recorded in the trail: SQLite Error 5: 'database is locked'.",
             "The store answered SQLite Error 5: 'database is locked'.",
             "The store is damaged: SQLite Error 11: 'database disk image is malformed'. Stop the service, run check-store, and restore a backup",
-            "When keys were last used cannot be written now: SQLite Error 1: 'no such table: access_key'.",
+            "The times when keys were last used cannot be written now: SQLite Error 1: 'no such table: access_key'.",
         })
             Assert.True((await output).Contains(line, StringComparison.Ordinal), $"{line} is not in {await output}");
     }

@@ -27,25 +27,25 @@ public sealed class SheetNumberTests
         Assert.Equal((value, null), Read(cell, SheetDialect.Semicolon));
 
     [Theory]
-    [InlineData("1,5", "take out the comma: it marks no thousands here, and decimals are written with a point, such as 1200.50; "
+    [InlineData("1,5", "remove the comma: it does not mark thousands here, and decimals are written with a point, such as 1200.50; "
         + "a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
-    [InlineData("1,234", "take out the comma: it marks no thousands here, and decimals are written with a point, such as 1200.50; "
+    [InlineData("1,234", "remove the comma: it does not mark thousands here, and decimals are written with a point, such as 1200.50; "
         + "a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
-    [InlineData("1,234.00", "take out the thousands comma, so that it reads like 1200.50.")]
-    [InlineData("1,234,567.00", "take out the thousands comma, so that it reads like 1200.50.")]
+    [InlineData("1,234.00", "remove the thousands comma, so that it reads like 1200.50.")]
+    [InlineData("1,234,567.00", "remove the thousands comma, so that it reads like 1200.50.")]
     [InlineData("1.234,50", "write it without thousands marks and with a decimal point, such as 1200.50; "
         + "a sheet with decimal commas and semicolons is sent with dialect=semicolon.")]
-    [InlineData("1.234.567", "take out the thousands marks: only one decimal point is read, as in 1200.50.")]
-    [InlineData("$58.00", "take out \"$\", so that it reads like 1200.50.")]
-    [InlineData("58 USD", "take out \"USD\", so that it reads like 1200.50.")]
-    [InlineData("$1,234.00", "take out \"$\", and the thousands comma, so that it reads like 1200.50.")]
-    [InlineData("1 234.00", "take out the spaces, so that it reads like 1200.50.")]
-    [InlineData("1\u00A0234.00", "take out the spaces, so that it reads like 1200.50.")]
-    [InlineData("(58.00)", "take out \"(\" and \")\", so that it reads like 1200.50.")]
-    [InlineData("5 %", "take out \"%\", so that it reads like 1200.50.")]
-    [InlineData("\u20AC58", "take out \"\u20AC\", so that it reads like 1200.50.")]
-    [InlineData("+5", "take out \"+\", so that it reads like 1200.50.")]
-    [InlineData("n/a", "take out \"n/a\", so that it reads like 1200.50.")]
+    [InlineData("1.234.567", "remove the thousands marks: only one decimal point is read, as in 1200.50.")]
+    [InlineData("$58.00", "remove \"$\", so that it reads like 1200.50.")]
+    [InlineData("58 USD", "remove \"USD\", so that it reads like 1200.50.")]
+    [InlineData("$1,234.00", "remove \"$\", and the thousands comma, so that it reads like 1200.50.")]
+    [InlineData("1 234.00", "remove the spaces, so that it reads like 1200.50.")]
+    [InlineData("1\u00A0234.00", "remove the spaces, so that it reads like 1200.50.")]
+    [InlineData("(58.00)", "remove \"(\" and \")\", so that it reads like 1200.50.")]
+    [InlineData("5 %", "remove \"%\", so that it reads like 1200.50.")]
+    [InlineData("\u20AC58", "remove \"\u20AC\", so that it reads like 1200.50.")]
+    [InlineData("+5", "remove \"+\", so that it reads like 1200.50.")]
+    [InlineData("n/a", "remove \"n/a\", so that it reads like 1200.50.")]
     [InlineData(".5", "write digits on both sides of the point and a minus only in front, such as 1200.50.")]
     [InlineData("5.", "write digits on both sides of the point and a minus only in front, such as 1200.50.")]
     [InlineData("5-", "write digits on both sides of the point and a minus only in front, such as 1200.50.")]
@@ -56,13 +56,13 @@ public sealed class SheetNumberTests
     }
 
     [Theory]
-    [InlineData("1.5", "take out the point: it marks no thousands here, and decimals are written with a comma, such as 1200,50; "
+    [InlineData("1.5", "remove the point: it does not mark thousands here, and decimals are written with a comma, such as 1200,50; "
         + "a sheet with decimal points and commas is sent without dialect=semicolon.")]
-    [InlineData("1.234,50", "take out the thousands point, so that it reads like 1200,50.")]
+    [InlineData("1.234,50", "remove the thousands point, so that it reads like 1200,50.")]
     [InlineData("1,234.50", "write it without thousands marks and with a decimal comma, such as 1200,50; "
         + "a sheet with decimal points and commas is sent without dialect=semicolon.")]
-    [InlineData("1,234,567", "take out the thousands marks: only one decimal comma is read, as in 1200,50.")]
-    [InlineData("58,00 \u20AC", "take out \"\u20AC\", so that it reads like 1200,50.")]
+    [InlineData("1,234,567", "remove the thousands marks: only one decimal comma is read, as in 1200,50.")]
+    [InlineData("58,00 \u20AC", "remove \"\u20AC\", so that it reads like 1200,50.")]
     public void With_semicolons_the_marks_change_places(string cell, string told)
     {
         var (_, fault) = Read(cell, SheetDialect.Semicolon);
@@ -84,7 +84,7 @@ public sealed class SheetNumberTests
 
     [Theory]
     [InlineData("-1,50", "out-of-range price must be at least 0 and at most 1000000000000; it is -1,5.")]
-    [InlineData("1,23456", "too-many-decimals price carries at most 4 decimals; it has 5. Round it as you mean it.")]
+    [InlineData("1,23456", "too-many-decimals price has at most 4 decimals; it was sent with 5. Round it yourself.")]
     [InlineData("1,5e3", "exponent price is written with an exponent; write the digits out, such as 1200,50.")]
     public void With_semicolons_a_fault_is_told_with_commas(string cell, string told) => Assert.Equal(told, Read(cell, SheetDialect.Semicolon).Fault);
 
@@ -92,7 +92,7 @@ public sealed class SheetNumberTests
     public void A_cell_of_a_thousand_characters_is_no_number_and_is_told_short()
     {
         var (_, fault) = Read(new string('9', 1000) + "x", SheetDialect.Comma);
-        Assert.StartsWith($"not-a-number price is \"{new string('9', 40)}...\"; take out \"x\"", fault, StringComparison.Ordinal);
+        Assert.StartsWith($"not-a-number price is \"{new string('9', 40)}...\"; remove \"x\"", fault, StringComparison.Ordinal);
     }
 
     [Theory]

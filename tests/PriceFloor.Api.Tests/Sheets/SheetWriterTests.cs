@@ -56,10 +56,10 @@ public sealed class SheetWriterTests
     [Theory]
     [InlineData("A\n", "A,,,,,\"Line 2, column 2: The row has 1 field, the header 2; give each column its field, if only an empty one.\"\n")]
     [InlineData("A,1,2\n",
-        "\"A,1,2\",,,,,\"Line 2, column 5: The row has 3 fields, the header 2; put a field that holds a separator into quotes.\"\n")]
+        "\"A,1,2\",,,,,\"Line 2, column 5: The row has 3 fields, the header 2; put a field that has a separator into quotes.\"\n")]
     [InlineData("=A,1,2\n",
-        "\"'=A,1,2\",,,,,\"Line 2, column 6: The row has 3 fields, the header 2; put a field that holds a separator into quotes.\"\n")]
-    [InlineData("A\"b,1\r", "\"A\"\"b,1\",,,,,\"Line 2, column 2: A quote stands inside a field that does not begin with one; "
+        "\"'=A,1,2\",,,,,\"Line 2, column 6: The row has 3 fields, the header 2; put a field that has a separator into quotes.\"\n")]
+    [InlineData("A\"b,1\r", "\"A\"\"b,1\",,,,,\"Line 2, column 2: A quote is inside a field that does not begin with one; "
         + "put the field into quotes and double the quotes inside it.\"\r")]
     [InlineData("A,\"1", "\"A,\"\"1\",,,,,\"Line 2, column 3: A quote is opened here and never closed; close the field with a quote, "
         + "and double the quotes inside it.\"")]
@@ -69,7 +69,7 @@ public sealed class SheetWriterTests
 
     [Fact]
     public async Task A_bad_rows_text_never_lands_in_a_column_of_ours() => Assert.Equal(
-        "problem,sku,price,verdict,floorPrice,targetPrice\n\"Line 2, column 2: A quote stands inside a field that does not begin with one; put the "
+        "problem,sku,price,verdict,floorPrice,targetPrice\n\"Line 2, column 2: A quote is inside a field that does not begin with one; put the "
         + "field into quotes and double the quotes inside it.\",\"a\"\"\",,,,\n",
         await WrittenSheet.Of("problem,sku,price\na\"\n", names: new(Channel: null)));
 
@@ -105,7 +105,7 @@ public sealed class SheetWriterTests
         Assert.Equal(
             "sku,price,verdict,floorPrice,targetPrice,problem\n" + small.Replace("\n", ",above-target,34.29,41.00,\n", StringComparison.Ordinal)
                 + $"B,1{large},above-target,34.29,41.00,\n\"{large},1,2\",,,,,\"Line 503, column 65536: The row has 3 fields, the header 2; put a "
-                + "field that holds a separator into quotes.\"\n",
+                + "field that has a separator into quotes.\"\n",
             written);
     }
 }

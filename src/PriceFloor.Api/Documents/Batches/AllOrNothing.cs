@@ -5,7 +5,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Documents.Batches;
 
-/// <summary>Stores many documents in one transaction, or, where anything stands against any of them, none and says all that does.</summary>
+/// <summary>Stores many documents in one transaction. If any of them has a fault, it stores none and reports every fault.</summary>
 public static class AllOrNothing
 {
     /// <summary>A batch is held in memory until it is stored.</summary>
@@ -16,8 +16,7 @@ public static class AllOrNothing
     /// <param name="caller">Who writes.</param>
     /// <param name="kind">The kind of document.</param>
     /// <param name="lay">
-    /// The lines, laid over the documents that are given: those that stand when they are written, so that a change which somebody made while the
-    /// body was on its way is not taken back.
+    /// Lays the lines over the documents as they are when they are written, so a change that somebody made while the body arrived is not undone.
     /// </param>
     public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind,
         Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay) where T : class
@@ -41,7 +40,7 @@ public static class AllOrNothing
         return problem ?? (IResult)JsonAnswer.Of(AnswerOf(lines!, [.. saved.Select(one => one.Value)]));
     }
 
-    /// <summary>The whole is what the worst of its lines would be alone: what cannot be read comes before what breaks a rule.</summary>
+    /// <summary>The whole batch gets the worst problem of its lines: what cannot be read comes before what breaks a rule.</summary>
     private static Problem? Against<T>(Outcome<List<PlacedLine<T>>> laid) where T : class
     {
         if (laid.Found is not { } lines)
@@ -53,7 +52,7 @@ public static class AllOrNothing
         return broken.Count > 0 ? Problem.Invalid(broken) : null;
     }
 
-    /// <summary>One problem for all: of the kind that they all are, else invalid input.</summary>
+    /// <summary>One problem for all faults: their common kind, else invalid input.</summary>
     private static Problem Refusal<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Outcome<Saved>> saved) where T : class
     {
         var refused = lines.Zip(saved)
@@ -73,7 +72,7 @@ public static class AllOrNothing
                 yield return line.Placed(new InputError
                 {
                     Code = FaultCodes.Duplicate,
-                    Detail = FormattableString.Invariant($"\"{line.Key}\" stands in line {seen[line.Key!]} already; leave one of them out."),
+                    Detail = FormattableString.Invariant($"\"{line.Key}\" is already in line {seen[line.Key!]}; leave one of them out."),
                 });
     }
 

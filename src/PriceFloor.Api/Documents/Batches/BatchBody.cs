@@ -8,7 +8,7 @@ using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.Documents.Batches;
 
-/// <summary>The body of a batch that is stored whole, read before anything is looked up, and its lines in whichever format it came.</summary>
+/// <summary>The body of a batch that is stored as a whole: read before anything is looked up, then split into lines in its format.</summary>
 public sealed class BatchBody
 {
     private readonly byte[] _bytes;
@@ -26,7 +26,7 @@ public sealed class BatchBody
         return await JsonBody<object>.ReadAllAsync(context, most) is { } body ? new BatchBody(body, format, most) : TooLarge(most);
     }
 
-    /// <summary>The lines, or what is wrong with the whole. The bytes are in memory, so this waits for nothing and may be asked for again.</summary>
+    /// <summary>The lines, or what is wrong with the body. The bytes are in memory, so this does not wait and can be called again.</summary>
     /// <param name="ofJson">A line from one JSON object: its bytes, pointer, line and column.</param>
     /// <param name="ofSheet">The lines of a sheet, or what is wrong with its header.</param>
     /// <param name="cancel">Ends it.</param>
@@ -40,7 +40,7 @@ public sealed class BatchBody
         return outcome.Found?.Count > AllOrNothing.MostLines ? TooLarge(_most) : outcome;
     }
 
-    /// <summary>The problem of a body in a format or coding that batches do not come in.</summary>
+    /// <summary>The problem for a format or coding that batches do not support.</summary>
     public static Problem? Refused(HttpRequest request) => ContentCoding.Against(request)
         ?? (FormatOf(request) is null
             ? Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.")
@@ -79,7 +79,7 @@ public sealed class BatchBody
         return reader.Fault is not { } fault ? lines : fault.Code == InputCodes.TooMany ? TooLarge(most) : RequestFault.Unreadable(fault);
     }
 
-    /// <summary>A design with all its lists full is far below.</summary>
+    /// <summary>A design with all its lists full is far smaller.</summary>
     private const int JsonLine = 512 * 1024;
 
     private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge,

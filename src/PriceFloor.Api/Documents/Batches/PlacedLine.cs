@@ -2,11 +2,11 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Documents.Batches;
 
-/// <summary>One document of a batch, or why it cannot be read, and where it stands in the body.</summary>
-/// <param name="Key">The store's key of the document; null where it cannot be read.</param>
+/// <summary>One document of a batch, or why it cannot be read, and its place in the body.</summary>
+/// <param name="Key">The store's key of the document; null if it cannot be read.</param>
 /// <param name="Document">The document; null with faults.</param>
 /// <param name="Faults">Everything that is wrong with it, placed in the body.</param>
-/// <param name="Pointer">Where it stands in a JSON array, such as <c>#/3</c>; <c>#</c> for a line of its own; null for a row of a sheet.</param>
+/// <param name="Pointer">Its place in a JSON array, such as <c>#/3</c>; <c>#</c> for a line of its own; null for a row of a sheet.</param>
 /// <param name="Line">Line in the body, from 1.</param>
 /// <param name="Column">Column in that line, from 1.</param>
 public sealed record PlacedLine<T>(string? Key, T? Document, IReadOnlyList<InputError> Faults, string? Pointer, long Line, long Column)
@@ -29,7 +29,7 @@ public sealed record PlacedLine<T>(string? Key, T? Document, IReadOnlyList<Input
     };
 }
 
-/// <summary>What came of one document of a batch.</summary>
+/// <summary>The result for one document of a batch.</summary>
 public sealed record BatchItemAnswer
 {
     /// <summary>Key of the design.</summary>
@@ -39,20 +39,20 @@ public sealed record BatchItemAnswer
     [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
     public string? Channel { get; init; }
 
-    /// <summary>Created, changed, or as it was.</summary>
+    /// <summary>Created, changed, or unchanged.</summary>
     public required BatchResult Result { get; init; }
 
-    /// <summary>The revision that now stands.</summary>
+    /// <summary>The revision that is now current.</summary>
     public required long Revision { get; init; }
 }
 
 /// <summary>What a batch did to a document.</summary>
 public enum BatchResult { Created, Changed, Unchanged }
 
-/// <summary>How many documents it did what to.</summary>
-/// <param name="Created">Documents that were not there before.</param>
+/// <summary>How many documents were created, changed or unchanged.</summary>
+/// <param name="Created">Documents that did not exist before.</param>
 /// <param name="Changed">Documents that got another revision.</param>
-/// <param name="Unchanged">Documents that said the same already.</param>
+/// <param name="Unchanged">Documents that were already the same.</param>
 public sealed record BatchCounts(int Created, int Changed, int Unchanged);
 
 /// <summary>All documents of a batch were stored together.</summary>

@@ -5,8 +5,8 @@ using System.Text.Unicode;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// Walks a JSON body along the shape it must have. What cannot be read (not JSON, a wrong JSON type, a null, an unknown or duplicate
-/// property) throws with line and column; everything else about a value is collected, so that all of it is told at once.
+/// Walks a JSON body along its schema. What cannot be read (not JSON, a wrong JSON type, a null, an unknown or duplicate property) throws with line
+/// and column; every other fault of a value is collected, so all of them are reported at once.
 /// </summary>
 public sealed class BodyReader
 {
@@ -22,9 +22,9 @@ public sealed class BodyReader
 
     /// <summary>The value faults of a body, in order of appearance.</summary>
     /// <param name="body">The body.</param>
-    /// <param name="shape">What it must look like.</param>
-    /// <param name="isStored">It is a document's text that was stored, perhaps by an earlier program.</param>
-    /// <param name="pointer">Where it stands, if it is a part of a document that comes as JSON of its own.</param>
+    /// <param name="shape">Its schema.</param>
+    /// <param name="isStored">Whether it is the text of a stored document, perhaps from an earlier program.</param>
+    /// <param name="pointer">Its place, if it is a part of a document that comes as JSON of its own.</param>
     public static IReadOnlyList<InputError> Check(byte[] body, BodySchema shape, bool isStored = false, string pointer = Root)
     {
         var reader = new BodyReader(body, isStored, pointer);
@@ -131,7 +131,7 @@ public sealed class BodyReader
                 Fault(FieldRules.Missing(member.Name, $"{pointer}/{member.Name}"));
     }
 
-    /// <summary>Skips what an answer adds to a document, so that the answer can be sent back; anything else is a mistake.</summary>
+    /// <summary>Skips properties that an answer adds to a document, so the answer can be sent back; any other unknown one is a fault.</summary>
     private void Ignore(ref Utf8JsonReader json, BodySchema.Members members, string pointer, HashSet<string> before)
     {
         var name = Text(ref json, pointer);
@@ -144,7 +144,7 @@ public sealed class BodyReader
         PassOver(ref json, at);
     }
 
-    /// <summary>Passes over a value, every string of which must still be text: whoever reads on must not stumble over it.</summary>
+    /// <summary>Skips a value, but checks that every string in it is text, so later readers do not fail on it.</summary>
     private void PassOver(ref Utf8JsonReader json, string pointer)
     {
         json.Read();
@@ -201,7 +201,7 @@ public sealed class BodyReader
             Fault(fault);
     }
 
-    /// <summary>Letters that each take one byte and stand for themselves, as nearly all names have.</summary>
+    /// <summary>Letters of one byte each that need no decoding, as in nearly all names.</summary>
     private static bool IsPlain(ReadOnlySpan<byte> utf8) => utf8.IndexOfAnyExceptInRange((byte)' ', (byte)'~') < 0 && !utf8.Contains((byte)'\\');
 
     private void Require(ref Utf8JsonReader json, string pointer, string wanted, params ReadOnlySpan<JsonTokenType> types)
@@ -210,7 +210,7 @@ public sealed class BodyReader
             return;
         var name = FieldRules.Name(pointer);
         throw json.TokenType == JsonTokenType.Null
-            ? Unreadable(ref json, pointer, InputCodes.Null, $"{name} is null; give {wanted}, or leave the property out where it is optional.")
+            ? Unreadable(ref json, pointer, InputCodes.Null, $"{name} is null; give {wanted}, or leave the property out if it is optional.")
             : Unreadable(ref json, pointer, InputCodes.WrongType, $"{name} must be {wanted}.");
     }
 
@@ -242,7 +242,7 @@ public sealed class BodyReader
     private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";
 }
 
-/// <summary>The first fault that makes a body unreadable: it is told alone.</summary>
+/// <summary>The first fault that makes a body unreadable: it is reported alone.</summary>
 public sealed class UnreadableException(InputError error) : Exception(error.Detail)
 {
     public InputError Error { get; } = error;

@@ -9,7 +9,7 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>What a value in a body must look like, derived from the C# type that it becomes.</summary>
+/// <summary>The schema of a value in a body, derived from its C# type.</summary>
 public abstract record BodySchema
 {
     private static readonly ConcurrentDictionary<Type, BodySchema> s_objects = new();
@@ -36,7 +36,7 @@ public abstract record BodySchema
     {
         public ImmutableArray<Member> Required { get; } = [.. All.Where(member => member.Required)];
 
-        /// <summary>The member of a name as it stands in a body.</summary>
+        /// <summary>The member with a name as bodies write it.</summary>
         public Member? Named(ReadOnlySpan<byte> utf8)
         {
             foreach (var member in All)
@@ -50,7 +50,7 @@ public abstract record BodySchema
     {
         public byte[] Utf8Name { get; } = Encoding.UTF8.GetBytes(Name);
 
-        /// <summary>The pointer to it where it is a member of the whole body.</summary>
+        /// <summary>The pointer to it if it is a member of the whole body.</summary>
         public string AtRoot { get; } = $"#/{Name}";
 
         /// <summary>Its value in a record.</summary>
@@ -78,7 +78,7 @@ public abstract record BodySchema
         return s_objects.GetOrAdd(bare, MembersOf);
     }
 
-    /// <summary>An inline design needs no profile's key: the request has the profile beside it.</summary>
+    /// <summary>An inline design needs no profile's key: the request has the profile itself.</summary>
     private static Members Inline(Members document) =>
         new(document.Type, [.. document.All.Select(member => member.Name == "profile" ? member with { Required = false } : member)],
             document.ReadOnly);
@@ -97,7 +97,7 @@ public abstract record BodySchema
         return new Members(type, [.. members], ReadOnlyFields.Of(type));
     }
 
-    /// <summary>A key or a document is given or left out, never null: generated clients cannot tell three things apart.</summary>
+    /// <summary>A key or a document is given or left out, never null: generated clients cannot distinguish three cases.</summary>
     private static bool IsKeyOr(Type type) => type.IsGenericType && type.GetGenericTypeDefinition() == typeof(KeyOr<>);
 
     private static Func<BodySchema> Later(PropertyInfo property)
@@ -107,7 +107,7 @@ public abstract record BodySchema
     }
 }
 
-/// <summary>What GET adds to a document and PUT therefore ignores, so that what GET gave can be PUT back.</summary>
+/// <summary>Properties that GET adds to a document and PUT ignores, so the answer of GET can be PUT back.</summary>
 public static class ReadOnlyFields
 {
     private static readonly Dictionary<Type, HashSet<string>> s_fields = new()

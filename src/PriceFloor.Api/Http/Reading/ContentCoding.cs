@@ -1,11 +1,11 @@
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>Bodies are read as they are: one that says it is compressed is refused before any of it is read.</summary>
+/// <summary>Bodies must be uncompressed: a body that says it is compressed is refused before any of it is read.</summary>
 public static class ContentCoding
 {
     public const string Identity = "identity";
 
-    /// <summary>The problem of a body that is coded; null for one that is not.</summary>
+    /// <summary>The problem of a body with a coding; null for one without.</summary>
     public static Problem? Against(HttpRequest request)
     {
         if (request.Headers.ContentEncoding.Count == 0)

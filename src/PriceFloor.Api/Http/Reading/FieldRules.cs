@@ -1,27 +1,27 @@
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// What a single field must keep to, wherever its value comes from: a body, a stored text or a document that the service made itself.
+/// The rules of a single field, whatever the source of its value: a body, a stored text or a document that the service made itself.
 /// </summary>
 public static class FieldRules
 {
-    /// <summary>What messages call the field at a pointer.</summary>
+    /// <summary>The name of the field at a pointer in messages.</summary>
     public static string Name(string pointer) => pointer == "#" ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
 
-    /// <summary>What is wrong with a number as it is written; null if it is right.</summary>
+    /// <summary>The fault of a number as text; null if there is none.</summary>
     public static InputError? OfNumber(ReadOnlySpan<char> text, string pointer, NumberFieldAttribute? field) =>
         NumberText.Read(text, name: "", field).Code is not null && NumberText.Read(text, Name(pointer), field) is (_, { } code, { } detail)
-            ? Error(pointer, code, detail) // the name is put together only if there is something to report
+            ? Error(pointer, code, detail) // the name is built only if there is something to report
             : null;
 
-    /// <summary>What is wrong with a text; null if it is right.</summary>
+    /// <summary>The fault of a text; null if there is none.</summary>
     public static InputError? OfText(string text, string pointer, int minimum, int maximum, bool isStored = false) =>
         UnseenCharacters.FaultOf(text, Name(pointer), isStored) is { } unseen ? Error(pointer, InputCodes.ControlCharacter, unseen)
         : text.Length < minimum ? Error(pointer, FaultCodes.Required, $"{Name(pointer)} is empty.")
         : text.Length > maximum ? Error(pointer, InputCodes.TooLong, $"{Name(pointer)} has {text.Length} characters; at most {maximum} are taken.")
         : null;
 
-    /// <summary>What is wrong with how many lines a list has; null if it is right.</summary>
+    /// <summary>The fault of a list's length; null if there is none.</summary>
     public static InputError? OfCount(int count, string pointer, BodySchema.Array list) =>
         count < list.Minimum ? Error(pointer, FaultCodes.Required, $"{Name(pointer)} is empty; give at least one.")
         : count > list.Maximum

@@ -29,10 +29,10 @@ public sealed class FromQuery<T> : IInput, IEndpointParameterMetadataProvider wh
     }
 }
 
-/// <summary>Says on an endpoint which query parameters it takes.</summary>
+/// <summary>Names the query parameters of an endpoint.</summary>
 public sealed record QueryMetadata(IReadOnlyList<QueryParameter> Parameters);
 
-/// <summary>A read that can be asked for as it was.</summary>
+/// <summary>A read, now or as of a moment.</summary>
 public sealed record ReadQuery(DateTimeOffset? AsOf) : IQuery<ReadQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.AsOf];
@@ -48,7 +48,7 @@ public sealed record ListQuery(DateTimeOffset? AsOf, int Limit, string? After) :
     public static ListQuery Read(QueryValues values) => new(values.Time("asOf"), values.Integer("limit", 1, 1000, 100), values.Text("after"));
 }
 
-/// <summary>A computation, with its workings where wanted.</summary>
+/// <summary>A computation, with its workings if requested.</summary>
 public sealed record ComputeQuery(DateTimeOffset? AsOf, bool Workings) : IQuery<ComputeQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters => [QueryParameters.AsOf, QueryParameters.Workings];

@@ -1,10 +1,10 @@
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>Before any handler runs: unknown and doubled query parameters, then what a body or query has wrong.</summary>
+/// <summary>Before any handler runs: reports unknown and doubled query parameters, then faults in the body or query.</summary>
 public sealed class InputFilter : IEndpointFilter
 {
     public const string KeyInAddress =
-        "A key in an address ends in logs and histories; send it as the header \"Authorization: Bearer pf_...\", and rotate this one.";
+        "A key in an address ends up in logs and histories; send it as the header \"Authorization: Bearer pf_...\", and rotate this one.";
 
     public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {

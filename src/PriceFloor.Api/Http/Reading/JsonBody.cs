@@ -8,7 +8,7 @@ using PriceFloor.Api.Configuration;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// A JSON body: read, checked against its shape and its validator. A type without a validator fails closed.
+/// A JSON body: read, checked against its schema and its validator. A type without a validator fails closed.
 /// </summary>
 public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider where T : class
 {
@@ -39,7 +39,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
 
     public static void PopulateMetadata(ParameterInfo parameter, EndpointBuilder builder) => builder.Metadata.Add(new BodyMetadata(typeof(T)));
 
-    /// <summary>Reads a body that is already in memory: all that breaks a rule, or the first thing that cannot be read.</summary>
+    /// <summary>Reads a body that is already in memory: every fault, or the first thing that cannot be read.</summary>
     public static Outcome<T> Read(byte[] body, IValidator<T> validator)
     {
         body = body.AsSpan().StartsWith("\uFEFF"u8) ? JsonText.WithoutMark(body).ToArray() : body;
@@ -64,7 +64,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
         && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)));
 
-    /// <summary>The body, or null where it is larger than that.</summary>
+    /// <summary>The body, or null if it is larger than the limit.</summary>
     public static async ValueTask<byte[]?> ReadAllAsync(HttpContext context, int mostBytes)
     {
         var memory = context.RequestServices.GetRequiredService<BodyMemory>();
@@ -84,7 +84,7 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
 
             if (read.Buffer.Length > long.Max(counted, Step))
             {
-                memory.Take(context, long.Max(Step, read.Buffer.Length - counted)); // its length was not told
+                memory.Take(context, long.Max(Step, read.Buffer.Length - counted)); // the request did not say its length
                 counted += long.Max(Step, read.Buffer.Length - counted);
             }
 
@@ -100,11 +100,11 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     }
 }
 
-/// <summary>Something read from a request that may have gone wrong; a filter answers the problem before the handler runs.</summary>
+/// <summary>A value read from a request, or its problem; a filter answers the problem before the handler runs.</summary>
 public interface IInput
 {
     Problem? Problem { get; }
 }
 
-/// <summary>Says on an endpoint what body it reads, for the OpenAPI document.</summary>
+/// <summary>Names the body of an endpoint for the OpenAPI document.</summary>
 public sealed record BodyMetadata(Type Type);

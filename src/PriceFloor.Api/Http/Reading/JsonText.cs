@@ -3,16 +3,16 @@ using System.Text.Json;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// Strings of JSON as text. JSON can spell half of a surrogate pair, which is no character and which nothing that reads on can take.
+/// Strings of JSON as text. JSON can spell half of a surrogate pair, which is not a character and which later readers cannot accept.
 /// </summary>
 public static class JsonText
 {
     /// <summary>No document of ours is nearly as deep.</summary>
     public static readonly JsonReaderOptions Options = new() { MaxDepth = 32 };
 
-    public const string HalfAPair = "A string holds half of a surrogate pair, which is no character; correct the \\u escape.";
+    public const string HalfAPair = "A string has half of a surrogate pair, which is not a character; correct the \\u escape.";
 
-    /// <summary>The string or property name that the reader stands at; null if it is no text.</summary>
+    /// <summary>The string or property name at the reader's position; null if it is not text.</summary>
     public static string? Of(ref Utf8JsonReader json)
     {
         try
@@ -26,7 +26,7 @@ public static class JsonText
     }
 
     /// <summary>Whether every string in it is text.</summary>
-    /// <exception cref="JsonException">It is not JSON, or deeper than a body may be.</exception>
+    /// <exception cref="JsonException">It is not JSON, or is deeper than a body may be.</exception>
     public static bool IsWhole(ReadOnlySpan<byte> utf8)
     {
         var json = new Utf8JsonReader(utf8, Options);

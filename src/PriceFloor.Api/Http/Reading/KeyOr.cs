@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>The key of a stored document, or a document in its place: what-if needs no second schema.</summary>
+/// <summary>The key of a stored document, or the document itself: what-if needs no second schema.</summary>
 [JsonConverter(typeof(KeyOrConverter))]
 public sealed record KeyOr<T>(string? Key, T? Document) where T : class;
 

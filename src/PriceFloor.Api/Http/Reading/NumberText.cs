@@ -3,8 +3,8 @@ using System.Globalization;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// Numbers as text, in bodies and in queries: digits with at most one point, nothing else. Exponents, more than 18 digits and more
-/// decimals than a field carries are refused on the text, never rounded away; trailing zeros never count.
+/// Numbers as text, in bodies and in queries: digits with at most one point, nothing else. Exponents, more than 18 digits and more decimals than a
+/// field has are refused, never rounded away; trailing zeros do not count.
 /// </summary>
 public static class NumberText
 {
@@ -13,11 +13,11 @@ public static class NumberText
     private static readonly NumberFormatInfo s_decimalComma =
         NumberFormatInfo.ReadOnly(new NumberFormatInfo { NumberDecimalSeparator = ",", NumberGroupSeparator = "." });
 
-    /// <summary>The number, or why it is none: a code and a sentence.</summary>
+    /// <summary>The number, or its fault: a code and a sentence.</summary>
     public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field) =>
         Read(text, name, field, '.');
 
-    /// <summary>The same where the decimal mark may be a comma.</summary>
+    /// <summary>The same with a decimal mark that may be a comma.</summary>
     public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<char> text, string name,
         NumberFieldAttribute? field, char decimalMark)
     {
@@ -32,7 +32,7 @@ public static class NumberText
             return (0, InputCodes.TooManyDigits, $"{name} has more than 18 digits, which is finer than any price; shorten it.");
         if (field is not null && fraction > field.Decimals)
             return (0, FaultCodes.TooManyDecimals,
-                $"{name} carries at most {Plain(field.Decimals)} decimals; it has {Plain(fraction)}. Round it as you mean it.");
+                $"{name} has at most {Plain(field.Decimals)} decimals; it was sent with {Plain(fraction)}. Round it yourself.");
 
         var value = ValueOf(text, decimalMark, fraction);
         return field is null || InRange(value, field)
@@ -44,7 +44,7 @@ public static class NumberText
     private static bool InRange(decimal value, NumberFieldAttribute field) =>
         value <= field.MaximumValue && (field.Above ? value > field.MinimumValue : value >= field.MinimumValue);
 
-    /// <summary>How many significant digits stand before and after the decimal mark, or null where the text is no plain number.</summary>
+    /// <summary>The number of significant digits before and after the decimal mark, or null if the text is not a plain number.</summary>
     private static (int Whole, int Fraction)? DigitsOf(ReadOnlySpan<char> text, char decimalMark)
     {
         var digits = text.StartsWith('-') ? text[1..] : text;
@@ -57,7 +57,7 @@ public static class NumberText
     }
 
     /// <summary>
-    /// The digits as one whole number, which at most 18 of them always are, with so many of them after the mark; zeros behind those are left out.
+    /// The digits as one whole number, which has at most 18 of them, and how many of them are decimals; trailing zeros are left out.
     /// </summary>
     private static decimal ValueOf(ReadOnlySpan<char> text, char decimalMark, int decimals)
     {

@@ -3,7 +3,7 @@ using System.Text.Json;
 
 namespace PriceFloor.Api.Http.Reading;
 
-/// <summary>Reads query values strictly; each fault names its parameter and all are told at once.</summary>
+/// <summary>Reads query values strictly; each fault names its parameter, and all are reported at once.</summary>
 public sealed class QueryValues(IQueryCollection query)
 {
     private readonly List<InputError> _faults = [];
@@ -64,7 +64,7 @@ public sealed class QueryValues(IQueryCollection query)
 
     public int? IntegerOrNull(string name, int minimum, int maximum) => query.ContainsKey(name) ? Integer(name, minimum, maximum, maximum) : null;
 
-    /// <summary>One of the words of an enum, as the wire spells them.</summary>
+    /// <summary>One of the words of an enum, as JSON spells them.</summary>
     public T? EnumValue<T>(string name) where T : struct, Enum
     {
         if (Text(name) is not { } text)

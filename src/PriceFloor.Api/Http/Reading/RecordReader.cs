@@ -4,12 +4,11 @@ using System.Globalization;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// Walks a document that the service made itself, such as a draft, along the schema that bodies are read by: it is
-/// valid exactly if its JSON text would be.
+/// Walks a document that the service made itself, such as a draft, along the schema for bodies: it is valid exactly if its JSON text would be.
 /// </summary>
 public static class RecordReader
 {
-    /// <summary>Everything about its values that breaks a rule, in order of appearance. Rules between fields are the validator's.</summary>
+    /// <summary>Every fault of its values, in order of appearance. The validator has the rules between fields.</summary>
     public static IReadOnlyList<InputError> Check<T>(T document) where T : class => [.. Faults(document, BodySchema.Of(typeof(T)), "#")];
 
     /// <summary>The same of a value that stands at a pointer.</summary>
@@ -19,7 +18,7 @@ public static class RecordReader
         (BodySchema.Array list, IEnumerable items) => OfList([.. items.Cast<object>()], list, pointer),
         (BodySchema.Number number, decimal amount) => One(FieldRules.OfNumber(amount.ToString(CultureInfo.InvariantCulture), pointer, number.Field)),
         (BodySchema.Text text, string words) => One(FieldRules.OfText(words, pointer, text.Minimum, text.Maximum)),
-        _ => [], // a word of a list, a day or true and false cannot be anything else in a record
+        _ => [], // an enum, a day or a bool cannot be wrong in a record
     };
 
     private static IEnumerable<InputError> OfMember(object owner, BodySchema.Member member, string pointer) =>

@@ -5,8 +5,8 @@ using FluentValidation.Results;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// What validators share. Ranges, lengths and words stand on the documents themselves and are checked while reading; validators hold
-/// the rules between fields, and ask the model for its own. None of them touches the store.
+/// What validators share. Ranges, lengths and words are on the documents themselves and are checked while reading. Validators have the rules between
+/// fields, and ask the model for its own. None of them uses the store.
 /// </summary>
 public static class Rules
 {
@@ -14,7 +14,7 @@ public static class Rules
     private const string Certain = "certain";
 
     /// <summary>
-    /// The validator's faults as pointers. Those about a value that reading already refused are left out.
+    /// The validator's faults as pointers. Faults about a value that reading already refused are left out.
     /// </summary>
     public static IEnumerable<InputError> Faults<T>(IValidator<T> validator, T value, IReadOnlyList<InputError> already)
     {
@@ -31,7 +31,7 @@ public static class Rules
             });
     }
 
-    /// <summary>The faults of a document that stands inline in another, with pointers from the other's root.</summary>
+    /// <summary>The faults of an inline document, with pointers from the root of the document around it.</summary>
     public static IEnumerable<Fault> Below<TOuter, T>(IValidator<T> validator, T value, string at, ValidationContext<TOuter> outer)
     {
         var prefix = $"#/{at}";
@@ -43,11 +43,11 @@ public static class Rules
         return Faults(validator, value, [.. unsound]).Select(fault => new Fault($"/{at}{fault.Pointer![1..]}", fault.Code, fault.Detail));
     }
 
-    /// <summary>Adds a fault of the model, whose pointer is relative to what is validated.</summary>
-    /// <param name="context">What is validated.</param>
+    /// <summary>Adds a fault of the model, whose pointer is relative to the validated value.</summary>
+    /// <param name="context">The validation.</param>
     /// <param name="fault">The fault.</param>
-    /// <param name="certain">True where all that the fault follows from is known to be sound, so that it is told even beside a
-    /// fault of reading below its place.</param>
+    /// <param name="certain">True if everything that the fault follows from is known to be valid, so it is reported even beside a fault of reading
+    /// below its place.</param>
     public static void Add<T>(this ValidationContext<T> context, Fault fault, bool certain = false)
     {
         var prefix = context.PropertyChain.ToString();
@@ -66,11 +66,11 @@ public static class Rules
             context.Add(fault);
     }
 
-    /// <summary>Adds a fault at a path below what is validated, such as <c>steps[2].name</c>.</summary>
+    /// <summary>Adds a fault at a path below the validated value, such as <c>steps[2].name</c>.</summary>
     public static void Add<T>(this ValidationContext<T> context, string path, Code code, string detail) =>
         context.Add(new Fault("/" + path, code, detail));
 
-    /// <summary>True where reading found nothing wrong at or below that place, so that the model can be asked.</summary>
+    /// <summary>True if reading found nothing wrong at or below that place, so the model can be asked.</summary>
     public static bool IsSound<T>(this ValidationContext<T> context, params ReadOnlySpan<string> paths)
     {
         var unsound = (List<string>)context.RootContextData[Unsound];
@@ -84,11 +84,11 @@ public static class Rules
     private static bool IsSound(List<string> unsound, string pointer) => !unsound.Exists(at =>
         at == pointer || at.StartsWith(pointer + "/", StringComparison.Ordinal) || pointer.StartsWith(at + "/", StringComparison.Ordinal));
 
-    /// <summary><c>Expenses[0].Amount</c> is <c>#/expenses/0/amount</c>.</summary>
+    /// <summary><c>Expenses[0].Amount</c> becomes <c>#/expenses/0/amount</c>.</summary>
     private static string PointerOf(string property) => "#" + string.Concat(property
         .Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal)
         .Split('.', StringSplitOptions.RemoveEmptyEntries).Select(part => "/" + JsonNamingPolicy.CamelCase.ConvertName(part)));
 }
 
-/// <summary>For what has no rules between its fields: reading has checked each of them.</summary>
+/// <summary>For types without rules between their fields: reading has checked each field.</summary>
 public sealed class NoRules<T> : AbstractValidator<T>;

@@ -10,14 +10,14 @@ using PriceFloor.Api.Telemetry;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
-/// <summary>One batch on its way through.</summary>
+/// <summary>One batch while it is answered.</summary>
 internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<PriceCheckRequest> validator, Caller caller, HttpContext context,
     Format wanted, string spillFolder, PutBy putBy, ServiceCounts counts)
 {
     private readonly bool _mayRead = caller.May(Scope.Read);
     private readonly CancellationToken _cancel = context.RequestAborted;
 
-    /// <summary>An array is read whole before anything is answered: too many elements, or no JSON at all, is a problem of the request.</summary>
+    /// <summary>An array is read whole before anything is answered: too many elements, or invalid JSON, is a problem of the request.</summary>
     public async Task<IResult> OfArray(int mostBytes)
     {
         if (await JsonBody<PriceCheckRequest>.ReadAllAsync(context, mostBytes) is not { } body)
@@ -30,7 +30,7 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
                 lines.Add(BatchLine.OfJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column, validator));
         if (reader.Fault is { } fault)
             return fault.Code == InputCodes.TooMany ? Problem.Of(ProblemTypes.TooLarge,
-                "A JSON array may hold 1000 checks; send more as application/x-ndjson or text/csv, which have no limit.") : Problem.Unreadable(fault);
+                "A JSON array may have 1000 checks; send more as application/x-ndjson or text/csv, which have no limit.") : Problem.Unreadable(fault);
 
         return await Answer(async answers =>
         {
@@ -144,7 +144,7 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
         context.Response.Headers.CacheControl = "private, no-cache";
     }
 
-    /// <summary>NDJSON and CSV are limited to nothing but the caller's patience: they are never held in memory.</summary>
+    /// <summary>NDJSON and CSV have no limit but the caller's patience: they are never held in memory.</summary>
     private void LiftBodyLimit()
     {
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)

@@ -5,7 +5,7 @@ public abstract class BatchAnswers : IDisposable
 {
     public BatchSummary Summary { get; } = new();
 
-    /// <summary>Time to flush; more is taken all the same.</summary>
+    /// <summary>The size at which to flush; a larger answer is still taken.</summary>
     public abstract bool IsFull { get; }
 
     public void Write(BatchLine line, Outcome<CheckedPrice> outcome)
@@ -16,7 +16,7 @@ public abstract class BatchAnswers : IDisposable
 
     public abstract ValueTask FlushAsync(CancellationToken cancel);
 
-    /// <summary>What stands behind the last line.</summary>
+    /// <summary>The end after the last line.</summary>
     public abstract void End();
 
     public virtual void Dispose() => GC.SuppressFinalize(this);

@@ -6,18 +6,18 @@ using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
-/// <summary>One line of a batch: what it asks, or why that cannot be read, and where it stands.</summary>
-/// <param name="Request">What is asked; null with faults.</param>
+/// <summary>One line of a batch: its question, or why it cannot be read, and its place.</summary>
+/// <param name="Request">The question; null with faults.</param>
 /// <param name="Faults">Why it cannot be read; empty if it can.</param>
-/// <param name="Pointer">Where it stands in a JSON array, such as <c>#/3</c>; <c>#</c> for a line of its own; null for a row of a sheet.</param>
+/// <param name="Pointer">Its place in a JSON array, such as <c>#/3</c>; <c>#</c> for a line of its own; null for a row of a sheet.</param>
 /// <param name="Line">Line in the body, from 1.</param>
 /// <param name="Column">Column in that line, from 1.</param>
 public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<RequestFault> Faults, string? Pointer, long Line, long Column)
 {
-    /// <summary>The design that the line names, as sent; null where that cannot be read.</summary>
+    /// <summary>The design that the line names, as sent; null if it cannot be read.</summary>
     public string? Sku { get; init; } = Request?.Sku;
 
-    /// <summary>The channel that the line names, as sent; null where that cannot be read.</summary>
+    /// <summary>The channel that the line names, as sent; null if it cannot be read.</summary>
     public string? Channel { get; init; } = Request?.Channel;
 
     public static BatchLine OfJson(byte[] text, string pointer, long line, long column, FluentValidation.IValidator<PriceCheckRequest> validator)
@@ -36,7 +36,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
         };
     }
 
-    /// <summary>A text of a line that is refused, so that its caller sees which line it was; null where it is not there or not whole.</summary>
+    /// <summary>A text of a line that is refused, so the caller sees which line it was; null if it is missing or incomplete.</summary>
     private static string? TextIn(byte[] text, string property)
     {
         try
@@ -45,7 +45,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
             return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty(property, out var value)
                 && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: <= Limits.AliasLength } found ? found : null;
         }
-        catch (Exception e) when (e is JsonException or InvalidOperationException) // no JSON, or half a surrogate
+        catch (Exception e) when (e is JsonException or InvalidOperationException) // invalid JSON, or half a surrogate pair
         {
             return null;
         }
@@ -65,7 +65,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
             : outcome.Faults.Select(RequestFault.Of).Select(fault => (Fault)(fault with { Error = Placed(fault) })).ToList();
     }
 
-    /// <summary>The first fault as the cell of a sheet has it: where, and what is wrong.</summary>
+    /// <summary>The first fault as a cell of a sheet: its place, and what is wrong.</summary>
     public string InASheet(IReadOnlyList<Fault> faults)
     {
         var (error, detail) = (RequestFault.Of(faults[0]).Error, faults[0].Detail);
@@ -76,7 +76,7 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
         ? error with { Pointer = Pointer is null ? null : error.Pointer, Line = Line, Column = Column }
         : new InputError { Pointer = Pointer, Code = fault.Reason ?? fault.Code, Detail = fault.Detail, Line = Line, Column = Column };
 
-    /// <summary>A damaged document is the problem of the lines that need it, and of no other.</summary>
+    /// <summary>A damaged document is a problem of the lines that need it, and of no others.</summary>
     private static Outcome<CheckedPrice> Checked(Catalogue catalogue, PriceCheckRequest request, Place place, bool mayRead)
     {
         try

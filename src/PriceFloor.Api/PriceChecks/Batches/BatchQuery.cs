@@ -3,7 +3,7 @@ using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
-/// <summary>How a sheet is read, and as of when all is answered.</summary>
+/// <summary>How to read a sheet, and the moment to answer for.</summary>
 public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDialect Dialect, bool NamesSheetParts, DateTimeOffset? AsOf)
     : IQuery<BatchQuery>
 {
@@ -31,7 +31,7 @@ public sealed record BatchQuery(string? Channel, ColumnNames Columns, SheetDiale
             price is not (null or Usual.Price));
         if (channel is not null && ownChannel)
             values.Add("channelColumn", FaultCodes.Unexpected,
-                "Either channel is the channel of every row, or channelColumn says where each row has its own; leave one of them out.");
+                "Give either channel (for every row) or channelColumn (the column with each row's own); leave one of them out.");
         return new BatchQuery(channel,
             new ColumnNames(sku ?? Usual.Sku, channel is null ? channelColumn ?? Usual.Channel : null, price ?? Usual.Price),
             SheetQuery.DialectOf(values), channel is not null || ownSku || ownPrice || ownChannel, values.Time("asOf"));

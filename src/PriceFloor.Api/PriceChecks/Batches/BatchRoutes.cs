@@ -11,8 +11,8 @@ using PriceFloor.Api.Telemetry;
 namespace PriceFloor.Api.PriceChecks.Batches;
 
 /// <summary>
-/// Many price checks in one request, each answered in its place. All of them come from the documents of one moment; a line with a fault is
-/// answered by a problem and never stops the rest.
+/// Many price checks in one request, each answered in its place. All of them use the documents of one moment; a line with a fault is answered by a
+/// problem and never stops the rest.
 /// </summary>
 public static class BatchRoutes
 {
@@ -40,7 +40,7 @@ public static class BatchRoutes
                 Detail = $"There is no channel \"{channel}\"; case counts.",
             }]);
 
-        // A sheet goes out as a sheet, and lines as lines, where nothing else is asked for.
+        // By default a sheet is answered as a sheet, and lines as lines.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given
             : Offers.Of(context).Wanted(context.Request)!;
         var batch = new Batch(query.Value, catalogue, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts);

@@ -29,7 +29,7 @@ public sealed record BatchSummary
         }
     }
 
-    /// <summary>Adds the answers to what is counted for whoever watches the service.</summary>
+    /// <summary>Adds the answers to the service's metrics.</summary>
     public void AddTo(ServiceCounts counts)
     {
         counts.Checked(Verdict.MeetsTarget, MeetsTarget);

@@ -6,7 +6,7 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
-/// <summary>A JSON object with items and a summary, or a line for each and one with the summary.</summary>
+/// <summary>A JSON object with items and a summary, or a line for each and a last one with the summary.</summary>
 public sealed class JsonAnswers : BatchAnswers
 {
     private const int Full = 32 * 1024;
@@ -62,7 +62,7 @@ public sealed class JsonAnswers : BatchAnswers
             _bytes.Write("\n"u8);
     }
 
-    /// <summary>A key of this service that stands where a name should is not echoed.</summary>
+    /// <summary>If a key of this service is sent in place of a name, it is not echoed.</summary>
     private static string? Shown(string? text) => text is null ? null : KeyText.Hide(text);
 
     private void Append<T>(T value)

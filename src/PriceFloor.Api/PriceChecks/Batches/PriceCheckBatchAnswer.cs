@@ -3,13 +3,13 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
-/// <summary>An answer or a problem for each check, in order. This is what JSON answers look like; it is written piece by piece.</summary>
+/// <summary>An answer or a problem for each check, in order. This is the schema of JSON answers; they are written piece by piece.</summary>
 public sealed record PriceCheckBatchAnswer
 {
-    /// <summary>For each check its answer, or the problem that stands in its place.</summary>
+    /// <summary>For each check its answer, or a problem in its place.</summary>
     public required IReadOnlyList<CheckOrProblem> Items { get; init; }
 
-    /// <summary>How many got which answer.</summary>
+    /// <summary>How many lines got which answer.</summary>
     public required BatchSummary Summary { get; init; }
 }
 

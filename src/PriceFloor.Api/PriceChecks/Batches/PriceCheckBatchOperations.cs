@@ -4,15 +4,15 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
-/// <summary>The addresses of this folder, and how the contract describes them.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class PriceCheckBatchOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(PriceCheckBatchOperations));
 
     private static readonly Operation PriceCheckBatch = new("checkPrices", "Prices", "Many price checks at once",
         "A JSON array (at most 1000), or NDJSON or CSV without limit; answered in the same format or as Accept says, in order, "
-        + "while it still comes in. A line with a fault is answered in its place by a problem that names line and column. "
-        + "A sheet comes back with its own columns untouched and verdict, floorPrice, targetPrice and problem beside them. "
+        + "while it is still coming in. A line with a fault is answered in its place by a problem that names line and column. "
+        + "A sheet comes back with its own columns unchanged, and with verdict, floorPrice, targetPrice and problem added. "
         + "All answers come from the documents of one moment. Scopes as for a single check. Scope: verdict.")
     {
         Answer = typeof(PriceCheckBatchAnswer),

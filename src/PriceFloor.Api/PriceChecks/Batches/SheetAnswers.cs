@@ -5,7 +5,7 @@ using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
-/// <summary>A sheet of our own for lines that came as JSON.</summary>
+/// <summary>A new sheet for lines that came as JSON.</summary>
 public sealed class SheetAnswers(PipeWriter pipe, SheetDialect dialect, Caller caller) : BatchAnswers
 {
     private readonly SheetDocument _sheet = new(pipe, dialect, ["sku", "channel", "price", .. SheetColumns.Answers]);

@@ -7,8 +7,8 @@ using PriceFloor.Api.Sheets;
 namespace PriceFloor.Api.PriceChecks.Batches;
 
 /// <summary>
-/// Checks the rows of a sheet. A design on a channel is looked up once; after that a row costs the reading of its price and a comparison,
-/// and nothing is allocated for it.
+/// Checks the rows of a sheet. A design on a channel is looked up once; after that a row costs only reading its price and a comparison, without any
+/// allocation.
 /// </summary>
 public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetHeader header, BatchQuery query, bool mayRead)
 {
@@ -38,7 +38,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
             : new BatchLine(new PriceCheckRequest { Sku = sku, Channel = channel, Price = price }, [], null, line, column);
     }
 
-    /// <summary>The row's answer for a sheet, and its verdict for whoever counts.</summary>
+    /// <summary>The row's answer for a sheet, and its verdict for the summary.</summary>
     public (SheetAnswer Answer, Verdict? Verdict) Check(SheetRow row)
     {
         var (price, error) = PriceOf(row);
@@ -48,7 +48,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
             return (AnswerOf(prices, verdict), verdict);
         }
 
-        // Whatever is wrong is told by the same words as for a single check.
+        // Faults are reported in the same words as for a single check.
         var line = LineOf(row);
         var outcome = line.Checked(catalogue, mayRead);
         return outcome.Found is { } found
@@ -56,7 +56,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
             : (new SheetAnswer(Problem: line.InASheet(outcome.Faults)), null);
     }
 
-    /// <summary>What the caller may see of it.</summary>
+    /// <summary>What the caller may see of the answer.</summary>
     public bool ShowsPrices { get; init; } = true;
 
     private SheetAnswer AnswerOf(ChannelPrices prices, Verdict verdict)
@@ -97,7 +97,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         return prices;
     }
 
-    /// <summary>A sheet full of names that are not ours must not fill the memory.</summary>
+    /// <summary>A sheet full of unknown names must not fill the memory.</summary>
     private const int MostKnown = 100_000;
 
     private ChannelPrices? Find(string sku, string channel)
@@ -110,7 +110,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         }
         catch (DamagedDocumentException)
         {
-            return null; // the line is then checked by itself, which says what is damaged
+            return null; // the line is then checked by itself, which reports what is damaged
         }
     }
 
@@ -121,7 +121,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         : UnseenCharacters.FaultOf(text, header.Names[column]) is { } unseen ? ErrorAt(row, column, InputCodes.ControlCharacter, unseen)
         : null;
 
-    /// <summary>A name of a row that is refused, so that its caller sees which row it was.</summary>
+    /// <summary>A name in a row that is refused, so the caller sees which row it was.</summary>
     private static string? Echoed(string name) => name.Length is > 0 and <= Limits.AliasLength ? name : null;
 
     private InputError ErrorAt(SheetRow row, int column, Code code, string detail)

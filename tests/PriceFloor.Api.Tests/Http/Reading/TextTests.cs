@@ -81,7 +81,7 @@ public sealed class TextTests(SharedStudio shared) : IClassFixture<SharedStudio>
 
         var query = (await studio.Get("/v1/price-checks?sku=RB-014%E2%80%AE&channel=web&price=1")).IsProblem(422, "invalid-input");
         Assert.Contains(
-            "sku holds U+202E (RIGHT-TO-LEFT OVERRIDE), which is not seen and lets a text read as another; take it out, or type the text anew.",
+            "sku holds U+202E (RIGHT-TO-LEFT OVERRIDE), which is invisible and lets a text read as another; remove it, or type the text again.",
             query.Text, StringComparison.Ordinal);
         var sheet = await studio.SendBytes("POST", "/v1/price-checks/batch", "sku,channel,price\nRB\u200f-014,web,58\n"u8.ToArray(), "text/csv", null,
             ("Accept", "application/json"));

@@ -106,7 +106,7 @@ public sealed class BatchTests
         Assert.Equal(
             "Item;Note;List price;verdict;floorPrice;targetPrice;problem\r\n\"RB-014\";\"two\r\n"
             + "lines; and \"\"quotes\"\"\";58,00;below-floor;61,74;120,00;\r\n"
-            + "ST-001; kept as it is ;1.234,50;;;;\"Line 4, column 24: price is \"\"1.234,50\"\"; take out the thousands point, "
+            + "ST-001; kept as it is ;1.234,50;;;;\"Line 4, column 24: price is \"\"1.234,50\"\"; remove the thousands point, "
             + "so that it reads like 1200,50.\"\r\n"
             + "ST-001;x;\"1,5\";below-floor;31,00;60,00;\r\n", answer.Text);
         Assert.Equal("text/csv", answer.ContentType);
