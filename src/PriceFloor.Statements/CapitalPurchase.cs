@@ -1,15 +1,15 @@
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// A large one-off purchase, which belongs to the years in which it is used: offered as equipment with a life, instead of an expense
-/// of the one year in which it was paid.
+/// A large one-off purchase, which belongs to the years in which it is used: drafted as equipment with a life, instead of an expense of the one year
+/// in which it was paid.
 /// </summary>
 /// <param name="Entry">The purchase.</param>
-/// <param name="CostKind">The kind of cost that its rule gave it.</param>
-/// <param name="Name">What the draft calls it.</param>
+/// <param name="CostKind">The kind of cost from its rule.</param>
+/// <param name="Name">Its name in the draft.</param>
 public sealed record CapitalPurchase(Sorted Entry, CostKind? CostKind, string Name)
 {
-    /// <summary>Kinds of cost that a lasting thing may be booked under.</summary>
+    /// <summary>Kinds of cost under which equipment may be booked.</summary>
     private static readonly CostKind?[] s_lasting = [null, Pricing.Documents.CostKind.Depreciation, Pricing.Documents.CostKind.Supplies,
         Pricing.Documents.CostKind.Office, Pricing.Documents.CostKind.Repairs, Pricing.Documents.CostKind.Other];
 
@@ -25,8 +25,8 @@ public sealed record CapitalPurchase(Sorted Entry, CostKind? CostKind, string Na
     };
 
     /// <summary>
-    /// What of a line is a purchase to last: its rule says so (kind of cost depreciation), or it is at least so large, stands alone (nothing
-    /// else in the line reaches half of it) and was not paid back.
+    /// The capital purchase in a line: its rule says so (kind of cost depreciation), or it is at least so large, single (nothing else in the line
+    /// reaches half of it) and was not paid back.
     /// </summary>
     public static IEnumerable<CapitalPurchase> In(LineName line, IReadOnlyList<Sorted> entries, decimal least)
     {

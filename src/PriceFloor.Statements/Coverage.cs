@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace PriceFloor.Statements;
 
-/// <summary>Which days of an account the files cover.</summary>
+/// <summary>The days of an account that the files cover.</summary>
 public sealed class Coverage
 {
     /// <summary>Coverage of one account by these files.</summary>
@@ -47,7 +47,7 @@ public sealed class Coverage
     /// <summary>Months covered, without the gaps.</summary>
     public decimal Months { get; }
 
-    /// <summary>True where a whole year or more is covered, so that nothing is left to guess.</summary>
+    /// <summary>True if a whole year or more is covered, so nothing must be estimated.</summary>
     public bool IsWholeYear => Rounding.Settle(Months) >= 12;
 
     private static List<Period> OverlapsOf(IEnumerable<Covered> files)
@@ -64,8 +64,8 @@ public sealed class Coverage
     }
 }
 
-/// <summary>What one file covers of an account.</summary>
-/// <param name="Period">What it is taken to cover.</param>
-/// <param name="Certain">The days that it certainly has: what it says itself, else from its first line to its last.</param>
+/// <summary>The days that one file covers of an account.</summary>
+/// <param name="Period">The period that the file is taken to cover.</param>
+/// <param name="Certain">The days that it certainly has: the file's own period, else from its first line to its last.</param>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct Covered(Period Period, Period Certain);

@@ -1,12 +1,12 @@
 namespace PriceFloor.Statements;
 
-/// <summary>The entries of one line, and what they make in a year.</summary>
+/// <summary>The entries of one line, and their amount for a year.</summary>
 public sealed class DraftLine
 {
-    /// <summary>Paid in one month of fewer covered months than these, it may as well be monthly.</summary>
+    /// <summary>With fewer covered months than this, a line paid in one month may as well be monthly.</summary>
     private const int TooFewMonths = 3;
 
-    /// <summary>Two payments half a year or a quarter apart are one bill only where the amounts are this close. Our own choice.</summary>
+    /// <summary>Two payments half a year or a quarter apart are one bill only if the amounts are this close. Our own choice.</summary>
     private const decimal Alike = 0.2m;
 
     /// <summary>Kinds of cost that are billed by the year more often than by the month. Common practice, without a source.</summary>
@@ -35,21 +35,21 @@ public sealed class DraftLine
 
     public IReadOnlyList<Sorted> Entries { get; }
 
-    /// <summary>Each entry as the line counts it: costs above zero, refunds below; for income the other way round.</summary>
+    /// <summary>Each entry with the sign of its line: costs above zero, refunds below; for income the other way round.</summary>
     public IReadOnlyList<decimal> Amounts { get; }
 
-    /// <summary>What the files have of it, refunds taken off.</summary>
+    /// <summary>The total in the files, less refunds.</summary>
     public decimal Total { get; }
 
-    /// <summary>Refunds that were taken off.</summary>
+    /// <summary>Refunds that were deducted.</summary>
     public decimal Back { get; }
 
-    /// <summary>What a year of it comes to; below zero where more came back than was paid.</summary>
+    /// <summary>The amount for a year; negative if more came back than was paid.</summary>
     public decimal PerYear { get; }
 
     public Reckoned Reckoned { get; }
 
-    /// <summary>With <see cref="Reckoned.ByInterval"/>: how often a year.</summary>
+    /// <summary>With <see cref="Reckoned.ByInterval"/>: the number of payments a year.</summary>
     public int? TimesAYear { get; }
 
     public DateOnly First => Entries.Min(sorted => sorted.Entry.Date);
@@ -66,7 +66,7 @@ public sealed class DraftLine
         return Interval(paid) is { } interval ? (Reckoned.ByInterval, 12 / interval) : (Reckoned.ByMonths, null);
     }
 
-    /// <summary>The even distance in months between payments: 2, 3 or 6; null where there is none to speak of.</summary>
+    /// <summary>The regular interval in months between payments: 2, 3 or 6; null if there is none.</summary>
     private static int? Interval(IReadOnlyList<(int Month, decimal Amount)> paid)
     {
         if (paid.Count < 2)
@@ -77,7 +77,7 @@ public sealed class DraftLine
         return distance is 2 or 3 or 6 && isEven && (paid.Count > 2 || (areAlike && distance > 2)) ? distance : null;
     }
 
-    /// <summary>The months in which something was paid, counted from year 0, with what was paid.</summary>
+    /// <summary>The months with payments, counted from year 0, with the amounts.</summary>
     private List<(int Month, decimal Amount)> PaidMonths() =>
         [.. Entries.Zip(Amounts).Where(pair => pair.Second > 0).GroupBy(pair => pair.First.Entry.Date.Year * 12 + pair.First.Entry.Date.Month)
             .Select(month => (month.Key, month.Sum(pair => pair.Second))).OrderBy(month => month.Key)];
@@ -86,26 +86,26 @@ public sealed class DraftLine
 /// <summary>How a line's year was calculated from the months that the files cover.</summary>
 public enum Reckoned
 {
-    /// <summary>The whole year is there, or more: twelve months of it.</summary>
+    /// <summary>The files cover the whole year or more: twelve months of it.</summary>
     WholeYear,
 
-    /// <summary>Spread over the months covered, times twelve.</summary>
+    /// <summary>The total divided by the months covered, times twelve.</summary>
     ByMonths,
 
-    /// <summary>At even distances of 2, 3 or 6 months: so many times a year.</summary>
+    /// <summary>Paid regularly every 2, 3 or 6 months: multiplied by the times in a year.</summary>
     ByInterval,
 
-    /// <summary>Paid in one month only, as yearly bills are: once a year.</summary>
+    /// <summary>Paid in one month only, like a yearly bill: once a year.</summary>
     OnceAYear,
 }
 
-/// <summary>What makes entries one line of the draft.</summary>
+/// <summary>The key that groups entries into one line of the draft.</summary>
 public sealed record LineName(Placement To, CostKind? CostKind, string Name, decimal BusinessShare, TracedTo? TracedTo)
 {
     /// <summary>The line that a rule leads to.</summary>
     public static LineName Of(ReadingRule rule) => new(rule.To, rule.CostKind, NameOf(rule), ShareOf(rule), rule.TracedTo);
 
-    /// <summary>The name with room left for a few words after it.</summary>
+    /// <summary>The name, shortened so that a few words fit after it.</summary>
     public string Short => Name.Length > Limits.NameLength - 20 ? Name[..(Limits.NameLength - 20)] : Name;
 
     private static decimal ShareOf(ReadingRule rule) => rule.BusinessShare ?? (rule.To == Placement.Business ? 1 : 0);

@@ -1,9 +1,9 @@
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// Finds what stands more than once: by the bank's own id where there is one, else by date, amount and words. Two equal lines in *one*
-/// file without an id are two purchases; in two files they are one. Some banks
-/// count their ids anew in each statement, so that an id stands for the same line only with the same day and amount.
+/// Finds lines that are in the files more than once: by the bank's own id if there is one, else by date, amount and text. Two equal lines in *one*
+/// file without an id are two purchases; in two files they are one. Some banks restart their ids in each statement, so an id means the same line only
+/// with the same day and amount.
 /// </summary>
 public sealed class Duplicates
 {
@@ -11,16 +11,16 @@ public sealed class Duplicates
     private readonly HashSet<(string Account, string Id)> _idsAlone = [];
     private readonly Dictionary<(string, DateOnly, decimal, string), (int Kept, int File, int InFile)> _alike = [];
 
-    /// <summary>Found by date, amount and words alone.</summary>
+    /// <summary>Found only by date, amount and text.</summary>
     public int ByLikeness { get; private set; }
 
     /// <summary>Equal lines of one file that were all counted.</summary>
     public int Repeated { get; private set; }
 
-    /// <summary>Ids that stand at two different days or amounts: both were counted.</summary>
+    /// <summary>Ids with two different days or amounts: both lines were counted.</summary>
     public int IdsUsedAgain { get; private set; }
 
-    /// <summary>True where the entry has been counted already. Entries come file by file.</summary>
+    /// <summary>True if the entry has already been counted. Entries come file by file.</summary>
     public bool Has(Entry entry)
     {
         if (entry.Transaction.BankId is not { } id)

@@ -1,7 +1,7 @@
 namespace PriceFloor.Statements;
 
-/// <summary>A transaction with the file and account that it stands in.</summary>
-/// <param name="File">Which of the files, from 0.</param>
+/// <summary>A transaction with its file and account.</summary>
+/// <param name="File">The number of the file, from 0.</param>
 /// <param name="Account">The account.</param>
 /// <param name="Transaction">The transaction.</param>
 public sealed record Entry(int File, string Account, Transaction Transaction)
@@ -11,10 +11,10 @@ public sealed record Entry(int File, string Account, Transaction Transaction)
     public decimal Amount => Transaction.Amount;
 }
 
-/// <summary>An entry and what became of it.</summary>
+/// <summary>An entry and its outcome.</summary>
 /// <param name="Entry">The entry.</param>
-/// <param name="Outcome">What became of it.</param>
-/// <param name="Rule">The place of the rule that took it, from 0; null where none did.</param>
+/// <param name="Outcome">The outcome.</param>
+/// <param name="Rule">The place of the rule that took it, from 0; null if none did.</param>
 public sealed record Sorted(Entry Entry, LineOutcome Outcome, int? Rule);
 
 /// <summary>How many, how much in and how much out.</summary>

@@ -5,15 +5,15 @@ public static class FileCodes
 {
     public static readonly Code UnknownFormat = new("unknown-format",
         "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.",
-        "Export it from the bank in one of these.");
+        "Export it from the bank in one of these formats.");
 
     public static readonly Code Malformed = new("malformed",
         "The body or file breaks its own format (JSON, CSV, XML, OFX), perhaps because it was cut off or edited.",
-        "Correct it where line and column point, or export it again.");
+        "Correct it at the line and column, or export it again.");
 
     public static readonly Code Doctype = new("doctype",
         "The XML declares a document type, which no statement needs and which can be used to attack.",
-        "Export it again, or take the declaration out.");
+        "Export it again, or remove the declaration.");
 
     public static readonly Code NoStatement = new("no-statement",
         "The file has no bank or card statement in it.",
@@ -29,11 +29,11 @@ public static class FileCodes
 
     public static readonly Code Dialect = new("dialect",
         "The separator or the decimal mark of the file is not the one that was asked for.",
-        "Say ?dialect=semicolon, or leave it out; the detail says which.");
+        "Add ?dialect=semicolon, or leave it out; the detail says which.");
 
     public static readonly Code MissingColumn = new("missing-column",
-        "A column that is needed is not in the sheet.",
-        "Rename yours, or say its name in the query; the detail says which parameter.");
+        "The sheet lacks a required column.",
+        "Rename yours, or give its name in the query; the detail says which parameter.");
 
     public static readonly Code DuplicateColumn = new("duplicate-column",
         "Two columns of the sheet have the same name.",
@@ -41,5 +41,5 @@ public static class FileCodes
 
     public static readonly Code BadPattern = new("bad-pattern",
         "The pattern is not a regular expression that can be matched in bounded time.",
-        "Correct it; look-around and back-references are not taken.");
+        "Correct it; look-around and back references are not supported.");
 }

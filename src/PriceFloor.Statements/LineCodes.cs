@@ -4,7 +4,7 @@ namespace PriceFloor.Statements;
 public static class LineCodes
 {
     public static readonly Code BadDate = new("bad-date",
-        "The date is missing, is no day of the calendar, or is written in words.",
+        "The date is missing, is not a day of the calendar, or is written in words.",
         "Correct the line, or name the right column.");
 
     public static readonly Code AmbiguousDate = new("ambiguous-date",
@@ -20,12 +20,12 @@ public static class LineCodes
         "Nothing needs doing.");
 
     public static readonly Code BadCurrency = new("bad-currency",
-        "The currency is no ISO 4217 code.",
+        "The currency is not an ISO 4217 code.",
         "Correct the line.");
 
     public static readonly Code TooManyCells = new("too-many-cells",
         "The line has more cells than the heading has names.",
-        "Put text that holds separators into quotes.");
+        "Put text that has separators into quotes.");
 
     public static readonly Code BadQuotes = new("bad-quotes",
         "A quote is never closed, or text follows a closing quote.",
@@ -33,17 +33,17 @@ public static class LineCodes
 
     public static readonly Code NotBooked = new("not-booked",
         "The bank has not booked the line yet.",
-        "Nothing needs doing: it will be in a later statement.");
+        "Do nothing: it will be in a later statement.");
 
     public static readonly Code BadDirection = new("bad-direction",
         "The line does not say whether it is a credit or a debit.",
         "Correct the line.");
 
     public static readonly Code Corrected = new("corrected",
-        "The bank replaced or deleted the line further on in the file.",
+        "The bank replaced or deleted the line later in the file.",
         "Nothing needs doing.");
 
     public static readonly Code Correction = new("correction",
-        "The line is no transaction: it corrects another one.",
-        "Nothing needs doing if that one is in this file; else check it by hand.");
+        "The line is not a transaction: it corrects another one.",
+        "Do nothing if that one is in this file; else check it by hand.");
 }

@@ -1,9 +1,8 @@
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// Money for pieces, for what it is: payouts often arrive less a marketplace's fees and may hold sales tax and postage. It is compared
-/// with the draft's required revenue, which is made of the same accounts: fees that were kept back stand in neither, and sales tax is
-/// taken off by what was handed on.
+/// Money received for pieces: payouts often arrive after a marketplace's fees and may include sales tax and postage. It is compared with the draft's
+/// required revenue, which comes from the same accounts: fees that were deducted are in neither, and sales tax that was paid on is deducted.
 /// </summary>
 public sealed class MoneyReceived
 {
@@ -15,13 +14,13 @@ public sealed class MoneyReceived
 
     public decimal SalesTaxPaid => Months.Sum(month => month.SalesTaxPaid);
 
-    /// <summary>What sales left, sales tax taken off.</summary>
+    /// <summary>Income from sales, less sales tax.</summary>
     public decimal FromSales => Total - SalesTaxPaid;
 
     /// <summary><see cref="FromSales"/> over the months that the accounts cover, times twelve.</summary>
     public decimal PerYear { get; }
 
-    /// <summary>What sales left between two days.</summary>
+    /// <summary>Income from sales between two days.</summary>
     public static decimal Between(Sorting sorting, Period period) =>
         Entries(sorting).Where(one => period.Holds(one.Sorted.Entry.Date)).Sum(one => one.Sorted.Entry.Amount);
 
@@ -42,8 +41,8 @@ public sealed class MoneyReceived
             .Where(one => one.To is Placement.Sale or Placement.SalesTax);
 }
 
-/// <summary>What one month brought.</summary>
+/// <summary>The money of one month.</summary>
 /// <param name="Month">Its first day.</param>
 /// <param name="Received">Money for pieces as it reached the accounts, less what was paid back.</param>
-/// <param name="SalesTaxPaid">Sales tax handed on, less what came back.</param>
+/// <param name="SalesTaxPaid">Sales tax paid on, less refunds of it.</param>
 public sealed record MonthReceived(DateOnly Month, decimal Received, decimal SalesTaxPaid);

@@ -1,12 +1,12 @@
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// Pairs what left one of the accounts with what reached another: the same amount, at most five days apart, and no rule that says it is
-/// something else.
+/// Pairs money that left one of the accounts with money that reached another: the same amount, at most five days apart, and no rule that says
+/// otherwise.
 /// </summary>
 public static class OwnTransfers
 {
-    /// <summary>Banks take up to a long weekend between two accounts. Common practice, without a source.</summary>
+    /// <summary>A transfer between two accounts takes up to a long weekend. Common practice, without a source.</summary>
     private const int MostDays = 5;
 
     /// <summary>The entries, each half of a pair, by their places in the list.</summary>

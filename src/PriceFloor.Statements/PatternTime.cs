@@ -4,13 +4,13 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// What the patterns of reading rules have taken in one request. Without backtracking none of them can take for ever, but a few hundred characters of
-/// text may still take one a good while: all of them together get five seconds.
+/// The time that the patterns of reading rules have taken in one request. Without backtracking no pattern runs for ever, but a few hundred characters
+/// of text may still take a while: all of them together get five seconds.
 /// </summary>
-/// <param name="milliseconds">A clock that only goes forward and costs next to nothing to read.</param>
+/// <param name="milliseconds">A monotonic clock that costs next to nothing to read.</param>
 public sealed class PatternTime(Func<long> milliseconds)
 {
-    /// <summary>For all patterns of a request, the last match included.</summary>
+    /// <summary>For all patterns of a request, including the last match.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromSeconds(5);
 
     /// <summary>For one match, which nothing else can end.</summary>
@@ -19,11 +19,11 @@ public sealed class PatternTime(Func<long> milliseconds)
     private readonly Dictionary<int, long> _taken = [];
     private long _all;
 
-    /// <summary>Whether another match might go past the time.</summary>
+    /// <summary>Whether another match might exceed the time.</summary>
     public bool IsUp => _all > (Longest - LongestMatch).TotalMilliseconds;
 
     /// <summary>
-    /// Whether a pattern, which is made when it is first needed, matches a text. Throws <see cref="SlowPatternException"/> once the time is up.
+    /// Whether a pattern, which is compiled when it is first needed, matches a text. Throws <see cref="SlowPatternException"/> once the time is up.
     /// </summary>
     internal bool Matches(int rule, Lazy<Regex> pattern, string text)
     {
@@ -54,6 +54,6 @@ public sealed class PatternTime(Func<long> milliseconds)
 /// <summary>The patterns of reading rules took longer than they may; the message names the rule to fix.</summary>
 public sealed class SlowPatternException(int rule, string message) : Exception(message)
 {
-    /// <summary>The place of the rule that took most.</summary>
+    /// <summary>The place of the rule that took most time.</summary>
     public int Rule => rule;
 }

@@ -30,7 +30,7 @@ public readonly record struct Period(DateOnly From, DateOnly To)
         }
     }
 
-    /// <summary>The months' whole calendar months: what a sheet covers that does not say it.</summary>
+    /// <summary>The whole calendar months that it touches: the period of a sheet that does not give one.</summary>
     public static Period WholeMonths(DateOnly first, DateOnly last) =>
         new(new DateOnly(first.Year, first.Month, 1), new DateOnly(last.Year, last.Month, DateTime.DaysInMonth(last.Year, last.Month)));
 }

@@ -1,14 +1,14 @@
 namespace PriceFloor.Statements;
 
-/// <summary>What one kind of cost or line comes to a year in the stored profile and in the draft.</summary>
+/// <summary>The yearly amount of one kind of cost or line in the stored profile and in the draft.</summary>
 /// <param name="To">Business, household or other income.</param>
 /// <param name="CostKind">With business: the kind of cost; null for lines without one.</param>
 /// <param name="Name">With household and other income: the line.</param>
-/// <param name="Stored">A year in the stored profile.</param>
-/// <param name="Drafted">A year in the draft.</param>
+/// <param name="Stored">The yearly amount in the stored profile.</param>
+/// <param name="Drafted">The yearly amount in the draft.</param>
 public sealed record ProfileDifference(Placement To, CostKind? CostKind, string? Name, decimal Stored, decimal Drafted)
 {
-    /// <summary>Every kind of cost and line that differs, the largest difference first.</summary>
+    /// <summary>Every kind of cost and line that differs, largest difference first.</summary>
     public static IReadOnlyList<ProfileDifference> Between(CostProfile stored, CostProfile draft) =>
         [.. Expenses(stored, draft)
             .Concat(ByName(Placement.Household, stored.Household, draft.Household, line => line.Name))

@@ -3,7 +3,7 @@ namespace PriceFloor.Statements;
 /// <summary>A cost profile drafted from statements, and the lines that it was made of.</summary>
 public sealed class ProfileDraft
 {
-    /// <summary>No bank knows them: to be put right by the maker. Common practice, without a source.</summary>
+    /// <summary>No bank knows these: the maker must correct them. Common practice, without a source.</summary>
     private static readonly StudioCalendar s_assumedCalendar = new() { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8 };
 
     private ProfileDraft(Sorting sorting, DraftChoices choices)
@@ -27,13 +27,13 @@ public sealed class ProfileDraft
 
     public Sorting Sorting { get; }
 
-    /// <summary>The lines, largest first within what they are.</summary>
+    /// <summary>The lines, largest first in each group.</summary>
     public IReadOnlyList<DraftLine> Lines { get; }
 
     /// <summary>Purchases offered as equipment.</summary>
     public IReadOnlyList<CapitalPurchase> Bought { get; }
 
-    /// <summary>The draft: a whole document, to be stored as it is or after changes.</summary>
+    /// <summary>The draft: a complete document, to be stored as it is or after changes.</summary>
     public CostProfile Profile { get; }
 
     /// <summary>Drafts a profile.</summary>
@@ -42,8 +42,8 @@ public sealed class ProfileDraft
     /// <summary>Lines where more came back than was paid: they have no place in a profile.</summary>
     public IEnumerable<DraftLine> PaidBack => Lines.Where(line => IsInProfile(line) && line.PerYear < 0);
 
-    /// <summary>Places of drafted income for which nobody has said how many days it takes from the bench; no bank knows them.</summary>
-    /// <param name="against">The profile compared with, which may have said so.</param>
+    /// <summary>Places of drafted income without a number of days that it takes from the bench; no bank knows that number.</summary>
+    /// <param name="against">The profile to compare with, which may have the number.</param>
     public IEnumerable<int> IncomeWithoutDays(CostProfile? against) => Profile.OtherIncome.Index()
         .Where(income => income.Item.DaysPerYear == 0 && against?.OtherIncome.Any(known => known.Name == income.Item.Name) != true)
         .Select(income => income.Index);
@@ -124,10 +124,10 @@ public sealed class ProfileDraft
         && since.Month == bought.InService.Value.Month;
 }
 
-/// <summary>What the draft takes from elsewhere than the statements.</summary>
-/// <param name="Against">The stored profile: its calendar, tax, materials and all that no bank knows are kept.</param>
-/// <param name="YearStart">The first day of the year drafted; null: the stored profile's, else the first month
-/// covered, at most twelve months back.</param>
-/// <param name="EquipmentFrom">A purchase of at least so much may be equipment.</param>
-/// <param name="LifeYears">How long equipment lasts.</param>
+/// <summary>The parts of the draft that do not come from the statements.</summary>
+/// <param name="Against">The stored profile: it supplies calendar, tax, materials and everything else that no bank knows.</param>
+/// <param name="YearStart">The first day of the drafted year; if null, the stored profile's, else the first month covered, at most twelve months
+/// back.</param>
+/// <param name="EquipmentFrom">A purchase of at least this amount may be equipment.</param>
+/// <param name="LifeYears">The life of equipment.</param>
 public sealed record DraftChoices(CostProfile? Against, DateOnly? YearStart, decimal EquipmentFrom, decimal LifeYears);

@@ -2,50 +2,49 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Statements;
 
-/// <summary>What a line must be like, and what it then is. All the conditions given must hold; at least one is.</summary>
+/// <summary>Conditions for a line, and what a matching line is. All given conditions must hold; at least one is required.</summary>
 public sealed record ReadingRule
 {
-    /// <summary>A part of the line's words, in any case; white space is counted as one space.</summary>
+    /// <summary>A part of the line's text, in any case; white space counts as one space.</summary>
     /// <example>bench rent</example>
     [MaxLength(Limits.NameLength)]
     public string? TextHas { get; init; }
 
     /// <summary>
-    /// A regular expression on the line's words, in any case; without look-around, back references and atomic
-    /// groups, so that no text can make it slow.
+    /// A regular expression on the line's text, in any case; without look-around, back references and atomic groups, so no text can make it slow.
     /// </summary>
     /// <example>rent (jan|feb|mar)</example>
     [MaxLength(Limits.NameLength)]
     public string? TextMatches { get; init; }
 
-    /// <summary>Absent: either way, so that a refund is netted against what it pays back.</summary>
+    /// <summary>Either way if absent, so a refund is netted against what it pays back.</summary>
     public Paid? Paid { get; init; }
 
-    /// <summary>The least amount, whichever way it went.</summary>
+    /// <summary>The smallest amount, whichever way it went.</summary>
     /// <example>100.00</example>
     [Money]
     public decimal? Least { get; init; }
 
-    /// <summary>The highest amount, whichever way it went.</summary>
+    /// <summary>The largest amount, whichever way it went.</summary>
     /// <example>900.00</example>
     [Money]
     public decimal? Most { get; init; }
 
-    /// <summary>What kind of cost it is; with "business", or as the name of a household line.</summary>
+    /// <summary>The kind of cost; with "business", or as the name of a household line.</summary>
     public CostKind? CostKind { get; init; }
 
     /// <summary>What the line is.</summary>
     public required Placement To { get; init; }
 
-    /// <summary>The share that is the business's. Absent: 1 with "business", 0 with "household".</summary>
+    /// <summary>The business's share. If absent: 1 with "business", 0 with "household".</summary>
     /// <example>0.12</example>
     [Share]
     public decimal? BusinessShare { get; init; }
 
-    /// <summary>With "business": where the expense is recovered when it is not spread over bench time.</summary>
+    /// <summary>With "business": where the expense is recovered if it is not spread over bench time.</summary>
     public TracedTo? TracedTo { get; init; }
 
-    /// <summary>What the profile calls the line. Absent: the words of its kind of cost.</summary>
+    /// <summary>The name of the line in the profile; the words of its kind of cost if absent.</summary>
     /// <example>Bench rent</example>
     [MaxLength(Limits.NameLength)]
     public string? Name { get; init; }
@@ -66,15 +65,15 @@ public enum Placement
     /// <summary>Money for pieces, as it reached the account.</summary>
     Sale,
 
-    /// <summary>Sales tax or VAT handed on: neither an expense nor a sale.</summary>
+    /// <summary>Sales tax or VAT paid on: neither an expense nor a sale.</summary>
     SalesTax,
 
     /// <summary>Income that does not come from pieces.</summary>
     OtherIncome,
 
-    /// <summary>Between own accounts, a card's monthly payment among them.</summary>
+    /// <summary>Between own accounts, including a card's monthly payment.</summary>
     OwnAccount,
 
-    /// <summary>Nothing of this.</summary>
+    /// <summary>None of these.</summary>
     LeaveOut,
 }

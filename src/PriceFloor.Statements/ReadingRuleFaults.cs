@@ -1,11 +1,11 @@
 namespace PriceFloor.Statements;
 
-/// <summary>The rules between the fields of a reading rule. Whether its pattern can be run is <see cref="ReadyRules"/>' to say.</summary>
+/// <summary>The rules between the fields of a reading rule. <see cref="ReadyRules"/> checks whether its pattern can be run.</summary>
 public static class ReadingRuleFaults
 {
-    /// <summary>What breaks a rule.</summary>
+    /// <summary>The broken rules.</summary>
     /// <param name="document">The rules.</param>
-    /// <param name="isSound">False at a pointer whose value could not be read, so that nothing follows from it.</param>
+    /// <param name="isSound">False at a pointer whose value could not be read, so nothing follows from it.</param>
     public static IEnumerable<Fault> Of(ReadingRules document, Func<string, bool> isSound) => (document.Rules ?? []).Index()
         .Where(rule => rule.Item is not null)
         .SelectMany(rule => Of(rule.Item, FormattableString.Invariant($"/rules/{rule.Index}"), isSound));
@@ -18,7 +18,7 @@ public static class ReadingRuleFaults
             yield return new(at, FaultCodes.Required,
                 "A rule needs a condition: textHas, textMatches, paid, least or most; without one it would take every line.");
         if (rule.TextHas is { } text && Words.Single(text).Length == 0)
-            yield return new(at + "/textHas", FaultCodes.Required, "textHas is empty; say a part of the line's words or leave it out.");
+            yield return new(at + "/textHas", FaultCodes.Required, "textHas is empty; give a part of the line's text or leave it out.");
         if (rule.Most < rule.Least)
             yield return new(at + "/most", FaultCodes.OutOfOrder, "most must be at least least.");
         if (isSound(at + "/to"))

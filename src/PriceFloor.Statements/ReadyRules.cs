@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// Reading rules ready to be tried. Patterns run without backtracking, so that their time grows with the text alone, and within the
-/// <see cref="PatternTime"/> of a request.
+/// Reading rules ready to use. Patterns run without backtracking, so their time grows only with the text, and within the <see cref="PatternTime"/> of
+/// a request.
 /// </summary>
 public sealed class ReadyRules
 {
@@ -18,12 +18,12 @@ public sealed class ReadyRules
     /// <summary>No rules: every line stays unplaced.</summary>
     public static ReadyRules Empty { get; } = new(new ReadingRules { Rules = [] }, []);
 
-    /// <summary>Rules whose patterns have been checked: each is made when it is first needed, since that takes time too.</summary>
+    /// <summary>Rules whose patterns have been checked; each is compiled when it is first needed, since that takes time too.</summary>
     public static ReadyRules Of(ReadingRules document) => new(document, [.. document.Rules.Select(rule =>
         new Ready(rule, rule.TextHas is { } part ? Words.Single(part) : null,
             rule.TextMatches is { } text ? new Lazy<Regex>(() => Pattern(text)) : null))]);
 
-    /// <summary>What stands against the patterns of rules (<c>bad-pattern</c>).</summary>
+    /// <summary>The faults of the patterns of rules (<c>bad-pattern</c>).</summary>
     public static IEnumerable<Fault> FaultsOf(ReadingRules document) => document.Rules.Index()
         .Select(rule => (rule.Index, Fault: rule.Item.TextMatches is { } text ? FaultOf(text) : null))
         .Where(rule => rule.Fault is not null)
@@ -31,7 +31,7 @@ public sealed class ReadyRules
 
     /// <summary>The place of the first rule that matches, or null. Throws <see cref="SlowPatternException"/>.</summary>
     /// <param name="transaction">The line.</param>
-    /// <param name="time">What the patterns of this request may still take.</param>
+    /// <param name="time">The time that the patterns of this request may still take.</param>
     public int? FirstFor(Transaction transaction, PatternTime time)
     {
         for (var index = 0; index < _rules.Count; index++)
@@ -57,14 +57,14 @@ public sealed class ReadyRules
         }
         catch (RegexParseException e)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"textMatches is no regular expression: see its character {e.Offset}. "
-                + $"A dot, bracket or plus sign that is meant as itself has a backslash before it.");
+            return string.Create(CultureInfo.InvariantCulture, $"textMatches is not a regular expression: see its character {e.Offset}. "
+                + $"Put a backslash before a dot, bracket or plus sign that is meant literally.");
         }
     }
 
     private sealed record Ready(ReadingRule Rule, string? Part, Lazy<Regex>? Pattern)
     {
-        /// <summary>All that the rule asks for but its pattern.</summary>
+        /// <summary>All conditions of the rule except its pattern.</summary>
         public bool Fits(Transaction transaction)
         {
             var amount = decimal.Abs(transaction.Amount);

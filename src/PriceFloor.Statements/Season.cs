@@ -9,12 +9,12 @@ public sealed class Season
 
     private Season(IReadOnlyList<decimal> weights) => _weights = weights;
 
-    /// <summary>Null unless there are twelve weights, none below zero and one above.</summary>
+    /// <summary>Null unless there are twelve weights, none negative and at least one positive.</summary>
     public static Season? Of(IReadOnlyList<decimal> weights) =>
         weights.Count == 12 && weights.All(weight => weight >= 0) && weights.Any(weight => weight > 0) ? new Season(weights) : null;
 
     /// <summary>
-    /// The share of the season that has gone: whole months, and the running month by its days. Of [1, 1, 2, 0, ...] from 1 January to 15 February:
+    /// The share of the season that has passed: whole months, and the running month by its days. Of [1, 1, 2, 0, ...] from 1 January to 15 February:
     /// (1 + 15/28) / 4 = 0.3839.
     /// </summary>
     /// <param name="soFar">From the first day of the year to the last day known.</param>

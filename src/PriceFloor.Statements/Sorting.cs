@@ -1,6 +1,6 @@
 namespace PriceFloor.Statements;
 
-/// <summary>All the lines of the files, each with what became of it, and what the files cover.</summary>
+/// <summary>All the lines of the files, each with its outcome, and the days that the files cover.</summary>
 public sealed class Sorting
 {
     private Sorting(ReadyRules rules, Currency currency, IReadOnlyList<Sorted> all, IReadOnlyList<Coverage> coverage, Duplicates duplicates)
@@ -18,12 +18,12 @@ public sealed class Sorting
 
     public ILookup<LineOutcome, Sorted> Of { get; }
 
-    /// <summary>What the files cover, by account.</summary>
+    /// <summary>The days that the files cover, by account.</summary>
     public IReadOnlyList<Coverage> Coverage { get; }
 
     public Duplicates Duplicates { get; }
 
-    /// <summary>The first and the last day that any account covers; null where nothing is.</summary>
+    /// <summary>The first and the last day that any account covers; null if there is none.</summary>
     public Period? Covers => Coverage.Where(account => account.Covered.Count > 0).ToList() is { Count: > 0 } covered
         ? new Period(covered.Min(account => account.Covered[0].From), covered.Max(account => account.Covered[^1].To))
         : null;
@@ -31,15 +31,15 @@ public sealed class Sorting
     /// <summary>The rule that took a placed entry.</summary>
     public ReadingRule RuleOf(Sorted sorted) => Rules.Document.Rules[sorted.Rule!.Value];
 
-    /// <summary>The placed entries whose rule says this.</summary>
+    /// <summary>The placed entries whose rule has this destination.</summary>
     public IEnumerable<Sorted> PlacedTo(Placement to) => Of[LineOutcome.Placed].Where(sorted => RuleOf(sorted).To == to);
 
     /// <param name="files">The files that were read.</param>
     /// <param name="rules">The rules to sort by.</param>
-    /// <param name="currency">The one currency of the draft; a file that says none is in it.</param>
-    /// <param name="asked">The days to look at; null for all that the files have.</param>
-    /// <param name="time">What the rules' patterns may take; a <see cref="SlowPatternException"/> names the slowest once they have.</param>
-    /// <param name="cancel">Ends it early.</param>
+    /// <param name="currency">The one currency of the draft; also that of files without one.</param>
+    /// <param name="asked">The requested days; null for all that the files have.</param>
+    /// <param name="time">The time for the rules' patterns; when it is up, a <see cref="SlowPatternException"/> names the slowest.</param>
+    /// <param name="cancel">Cancels it.</param>
     public static Sorting Sort(IReadOnlyList<StatementFile> files, ReadyRules rules, Currency currency, Period? asked, PatternTime time,
         CancellationToken cancel)
     {
@@ -98,7 +98,7 @@ public sealed class Sorting
     private static Period? Within(Period period, Period? asked) => asked is { } wanted ? period.Shared(wanted) : period;
 
     /// <summary>
-    /// What the file says it covers, stretched to what stands in it; a sheet says nothing and covers the whole months it has lines of.
+    /// The file's own period, extended to all its lines; a sheet has no period and covers the whole months that it has lines of.
     /// </summary>
     public static Period? PeriodOf(AccountStatement statement)
     {

@@ -1,13 +1,13 @@
 namespace PriceFloor.Statements;
 
-/// <summary>One file as it was read: the statements of one or more accounts, and the lines that could not be read.</summary>
+/// <summary>One file after reading: the statements of one or more accounts, and the lines that could not be read.</summary>
 public sealed record StatementFile
 {
     public required StatementFormat Format { get; init; }
 
     public required IReadOnlyList<AccountStatement> Statements { get; init; }
 
-    /// <summary>Lines that could not be read; the others stand.</summary>
+    /// <summary>Lines that could not be read; the others are valid.</summary>
     public required IReadOnlyList<RefusedLine> Refused { get; init; }
 }
 
@@ -27,10 +27,10 @@ public enum StatementFormat
     Camt053,
 }
 
-/// <summary>What one file says of one account.</summary>
-/// <param name="Account">The account as the file names it, else the name given for the file.</param>
-/// <param name="From">First day covered, where the file says so.</param>
-/// <param name="To">Last day covered, where the file says so.</param>
+/// <summary>The statement of one account in one file.</summary>
+/// <param name="Account">The account's name in the file, else the name given for the file.</param>
+/// <param name="From">First day covered, if the file gives it.</param>
+/// <param name="To">Last day covered, if the file gives it.</param>
 /// <param name="Transactions">In the order of the file.</param>
 public sealed record AccountStatement(string Account, DateOnly? From, DateOnly? To, IReadOnlyList<Transaction> Transactions);
 
@@ -43,16 +43,16 @@ public sealed record Transaction
     /// <summary>The day it was booked.</summary>
     public required DateOnly Date { get; init; }
 
-    /// <summary>Above zero: came in; below zero: went out.</summary>
+    /// <summary>Positive: came in; negative: went out.</summary>
     public required decimal Amount { get; init; }
 
-    /// <summary>ISO 4217 code as the file says it; null where it says none.</summary>
+    /// <summary>ISO 4217 code from the file; null if it has none.</summary>
     public string? Currency { get; init; }
 
-    /// <summary>The bank's own id of it, unique in its account.</summary>
+    /// <summary>The bank's own id, unique in its account.</summary>
     public string? BankId { get; init; }
 
-    /// <summary>Who and what for: all the file's words, white space made single.</summary>
+    /// <summary>Payee and purpose: all the file's text, with single spaces.</summary>
     public required string Text { get; init; }
 
     public Paid Paid => Amount < 0 ? Paid.Out : Paid.In;

@@ -1,10 +1,10 @@
 namespace PriceFloor.Statements;
 
-/// <summary>Lines that no rule took and that look alike, and what similar lines were placed as.</summary>
-/// <param name="Text">The words of the newest of them.</param>
-/// <param name="Paid">Which way.</param>
+/// <summary>Similar lines that no rule took, and where similar lines were placed.</summary>
+/// <param name="Text">The text of the newest of them.</param>
+/// <param name="Paid">In or out.</param>
 /// <param name="Entries">The lines.</param>
-/// <param name="Suggested">What the most similar placed lines are; null where none is similar.</param>
+/// <param name="Suggested">Where the most similar lines were placed; null if none is similar.</param>
 /// <param name="Because">The word that they share.</param>
 public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entries, LineName? Suggested, string? Because)
 {
@@ -23,7 +23,7 @@ public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entr
     private static Unplaced GroupOf(Paid paid, IReadOnlyList<Sorted> entries, Dictionary<(string, Paid), HashSet<LineName>> placed)
     {
         var text = entries.MaxBy(sorted => sorted.Entry.Date)!.Entry.Transaction.Text;
-        // The rarest shared word tells most: one that leads to a single line, rather than "card" or "payment", which lead to many.
+        // The rarest shared word says most: one that leads to a single line, rather than "card" or "payment", which lead to many.
         var best = Words.PayeeWords(text).Where(word => placed.ContainsKey((word, paid))).OrderBy(word => placed[(word, paid)].Count)
             .ThenByDescending(word => word.Length).FirstOrDefault();
         return best is not null && placed[(best, paid)] is { Count: 1 } lines

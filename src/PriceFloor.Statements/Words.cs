@@ -5,7 +5,7 @@ namespace PriceFloor.Statements;
 /// <summary>The words of a statement's line.</summary>
 public static class Words
 {
-    /// <summary>White space made single, none at the ends; control characters count as white space, direction marks as nothing.</summary>
+    /// <summary>Single spaces, none at the ends; control characters count as white space, direction marks are dropped.</summary>
     public static string Single(string text)
     {
         var words = new StringBuilder(text.Length);
@@ -20,7 +20,7 @@ public static class Words
     }
 
     /// <summary>
-    /// What two lines of the same payee have in common: words of letters alone, in capitals, without numbers, dates and branches' codes.
+    /// The common part of two lines of the same payee: words of letters alone, in capitals, without numbers, dates and branch codes.
     /// </summary>
     public static string PayeeKey(string text) => string.Join(' ', PayeeWords(text));
 

@@ -1,6 +1,6 @@
 namespace PriceFloor.Statements;
 
-/// <summary>What a part of the year says of the whole: required revenue to date against income to date, and what is left to bring in.</summary>
+/// <summary>How the year is going: required revenue to date, income to date, and what is left to bring in.</summary>
 public sealed class YearToDate
 {
     private YearToDate(StudioYear year, decimal keptBack, Period soFar, decimal income, bool isWhole, Season? season)
@@ -22,18 +22,18 @@ public sealed class YearToDate
     /// <summary>From the year's first day to the last one that every account covers.</summary>
     public Period SoFar { get; }
 
-    /// <summary>False where days of it are missing in the files, so that income may be missing too.</summary>
+    /// <summary>False if the files lack some of its days, so income may be missing too.</summary>
     public bool IsWhole { get; }
 
     /// <summary>The share of the year's days that has passed.</summary>
     public decimal Elapsed { get; }
 
-    /// <summary>The share of the year's takings that is due by now: the season's, or that of the days where none is given.</summary>
+    /// <summary>The share of the year's takings that is due by now: the season's, or that of the days if no season is given.</summary>
     public decimal ShareDue { get; }
 
     /// <summary>
-    /// Commissions and fees of the year that never pass through the accounts, because shops keep them back before a payout: what reaches
-    /// the accounts need not bring them in.
+    /// Commissions and fees of the year that never pass through the accounts, because shops deduct them before a payout: the money that reaches the
+    /// accounts need not cover them.
     /// </summary>
     public decimal KeptBack { get; }
 
@@ -43,19 +43,19 @@ public sealed class YearToDate
     /// <summary>The share of it that is due by now.</summary>
     public decimal RequiredToDate { get; }
 
-    /// <summary>What sales left in those days, sales tax taken off.</summary>
+    /// <summary>Income from sales in those days, less sales tax.</summary>
     public decimal IncomeToDate { get; }
 
-    /// <summary>What the rest of the year must bring; 0 where it has come in already.</summary>
+    /// <summary>What the rest of the year must bring in; 0 if it has already come in.</summary>
     public decimal StillToBring { get; }
 
-    /// <summary>Working weeks left, the year's holidays spread evenly.</summary>
+    /// <summary>Remaining working weeks, with the year's holidays spread evenly.</summary>
     public decimal WeeksLeft { get; }
 
-    /// <summary>What each of them must bring; null where the year is over.</summary>
+    /// <summary>What each of them must bring in; null if the year is over.</summary>
     public decimal? PerWeekLeft { get; }
 
-    /// <summary>The pace of a year of which the files cover a part; null where they cover none of it.</summary>
+    /// <summary>The pace of a year of which the files cover a part; null if they cover none of it.</summary>
     public static YearToDate? Of(StudioYear year, ProfileDraft draft, Season? season = null)
     {
         var sorting = draft.Sorting;

@@ -1,15 +1,15 @@
 namespace PriceFloor.Statements.Files;
 
 /// <summary>
-/// One Ntry as it comes by. An entry that books several payments at once becomes one transaction for each where all of them say an amount in the
-/// entry's currency and these add up to the entry exactly; else it stays one, so that no money is made or lost.
+/// One Ntry while it is read. An entry that books several payments at once becomes one transaction for each, if all of them have an amount in the
+/// entry's currency and these add up to the entry exactly. Otherwise it stays one, so no money is made or lost.
 /// </summary>
 internal sealed class CamtEntry(int line)
 {
     private readonly CamtPart _own = new();
     private readonly List<CamtPart> _details = [];
 
-    /// <summary>Takes the start of an element, and says how many payments have begun by it.</summary>
+    /// <summary>Takes the start of an element, and returns how many payments have begun by it.</summary>
     public int Open(string path, string? currency)
     {
         if (path == "NtryDtls/TxDtls")
@@ -80,9 +80,9 @@ internal sealed class CamtEntry(int line)
         ?? (_details is [var only] ? PlainText.Id(only["Refs/AcctSvcrRef"]) : null);
 
     /// <summary>
-    /// Who is on the other side: of money that came in, the debtor. CdtDbtInd is the direction of this entry also where RvslInd says that it undoes
-    /// another ("If the CreditDebitIndicator is CRDT and ReversalIndicator is Yes, the original operation was a debit entry", ISO 20022,
-    /// ReportEntry), so the sign stands; only the roles of the parties are still those of what was undone.
+    /// The other side: for money that came in, the debtor. CdtDbtInd is the direction of this entry even if RvslInd says that it reverses another
+    /// ("If the CreditDebitIndicator is CRDT and ReversalIndicator is Yes, the original operation was a debit entry", ISO 20022, ReportEntry). So the
+    /// sign is right as it is; only the roles of the parties are still those of the reversed entry.
     /// </summary>
     private string PaidBy(int sign) => (sign > 0) != (_own["RvslInd"]?.Trim() is "true" or "1") ? "Dbtr" : "Cdtr";
 

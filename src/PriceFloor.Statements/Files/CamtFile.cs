@@ -6,7 +6,8 @@ namespace PriceFloor.Statements.Files;
 internal sealed class CamtFile(string account)
 {
     /// <summary>
-    /// No element of a statement has a longer name; cut, one is still none of ours, and the paths to its values do not fill the memory.
+    /// No element of a statement has a longer name. A longer name that was cut is still not one of ours, and the paths to its values do not fill the
+    /// memory.
     /// </summary>
     private const int LongestName = 40;
 

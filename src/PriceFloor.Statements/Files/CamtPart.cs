@@ -3,7 +3,7 @@ namespace PriceFloor.Statements.Files;
 /// <summary>The values of an entry, or of one payment in it, by path.</summary>
 internal sealed class CamtPart
 {
-    /// <summary>What no bank says of one payment.</summary>
+    /// <summary>More than any bank writes for one payment.</summary>
     private const int MostValues = 500;
 
     private readonly Dictionary<string, string> _values = [];
@@ -12,7 +12,7 @@ internal sealed class CamtPart
 
     public string? this[string path] => _values.GetValueOrDefault(path);
 
-    /// <summary>1 came in, -1 went out, null where it is not said.</summary>
+    /// <summary>1 came in, -1 went out, null if the file does not say.</summary>
     public int? Sign => this["CdtDbtInd"]?.Trim() switch { "CRDT" => 1, "DBIT" => -1, _ => null };
 
     /// <summary>A path that comes twice keeps its first value, except for remittance lines, which all count.</summary>
@@ -31,12 +31,12 @@ internal sealed class CamtPart
     }
 
     /// <summary>
-    /// The name of the other side (in version 02 beside its role, later below Pty), else of whichever side is named, and the remittance lines.
+    /// The name of the other side (in version 02 beside its role, later below Pty), else of the side that is named, and the remittance lines.
     /// </summary>
     public IEnumerable<string?> Words(string role) => [Name(role) ?? Name(role == "Dbtr" ? "Cdtr" : "Dbtr"), .. _words];
 
     /// <summary>
-    /// In the entry's currency, with its sign where the payment says none of its own; null where it says no amount, or one in another currency.
+    /// In the entry's currency, with its sign if the payment has none of its own; null if it has no amount, or one in another currency.
     /// </summary>
     public decimal? Amount(Transaction entry)
     {

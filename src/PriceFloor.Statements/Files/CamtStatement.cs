@@ -1,13 +1,13 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>One Stmt as it comes by.</summary>
+/// <summary>One Stmt while it is read.</summary>
 internal sealed class CamtStatement
 {
     private readonly List<Transaction> _transactions = [];
     private string? _account;
     private DateOnly? _from, _to;
 
-    /// <summary>The account's currency, for entries that say none.</summary>
+    /// <summary>The account's currency, for entries without one.</summary>
     public string? Currency { get; private set; }
 
     public void Say(string path, string value)

@@ -7,7 +7,7 @@ internal static class CamtValue
 {
     private const int MostDigits = 18;
 
-    /// <summary>The day of a date or a moment, as written: never moved to another zone.</summary>
+    /// <summary>The day of a date or a time, as written: never converted to another time zone.</summary>
     public static DateOnly? Day(string? value)
     {
         var text = value.AsSpan().Trim();
@@ -17,7 +17,7 @@ internal static class CamtValue
     }
 
     /// <summary>
-    /// Amounts have no sign: a credit or debit indicator stands beside them. At most 18 digits (ActiveOrHistoricCurrencyAndAmount).
+    /// Amounts have no sign: a credit or debit indicator is beside them. At most 18 digits (ActiveOrHistoricCurrencyAndAmount).
     /// </summary>
     public static decimal? Amount(string? value)
     {

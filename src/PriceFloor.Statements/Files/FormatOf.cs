@@ -16,11 +16,11 @@ internal static class FormatOf
             return FileKind.Doctype;
         if (!root.StartsWith("<"))
             return FileKind.Sheet;
-        // <OFX> under no header at all is read as SGML: its reader also reads end tags.
+        // <OFX> without any header is read as SGML: its reader also reads end tags.
         return bare && root.StartsWith("<OFX>", StringComparison.OrdinalIgnoreCase) ? FileKind.OfxSgml : FileKind.Xml;
     }
 
-    /// <summary>Passes over declarations, instructions and comments, which cannot nest.</summary>
+    /// <summary>Skips declarations, instructions and comments, which cannot nest.</summary>
     private static ReadOnlySpan<char> AfterProlog(ReadOnlySpan<char> text)
     {
         while (true)
@@ -36,5 +36,5 @@ internal static class FormatOf
     }
 }
 
-/// <summary>What a file is, told by how it begins.</summary>
+/// <summary>The format of a file, by its beginning.</summary>
 internal enum FileKind { Sheet, OfxSgml, Xml, Doctype }

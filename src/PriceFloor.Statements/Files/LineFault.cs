@@ -1,40 +1,40 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>Why a line is refused. The details are fixed sentences, so that nothing the bank wrote can be in them.</summary>
+/// <summary>Why a line is refused. The details are fixed sentences, so they can contain nothing that the bank wrote.</summary>
 internal sealed record LineFault(Code Code, string Detail)
 {
-    public static readonly LineFault BadDate = new(LineCodes.BadDate, "The date is missing, is no day of the calendar, or is written in words.");
+    public static readonly LineFault BadDate = new(LineCodes.BadDate, "The date is missing, is not a day of the calendar, or is written in words.");
 
     public static readonly LineFault AmbiguousDate =
-        new(LineCodes.AmbiguousDate, "The date is not year-month-day; say ?dateOrder=day-month-year or ?dateOrder=month-day-year.");
+        new(LineCodes.AmbiguousDate, "The date is not year-month-day; add ?dateOrder=day-month-year or ?dateOrder=month-day-year.");
 
     public static readonly LineFault BadAmount = new(LineCodes.BadAmount,
-        "The amount is missing or no plain number; strip currency signs, letters, exponents, and marks between thousands where no decimals follow. "
+        "The amount is missing or no plain number; remove currency signs, letters, exponents, and marks between thousands where no decimals follow. "
         + "At most 18 digits.");
 
     public static readonly LineFault BothDirections = new(LineCodes.BadAmount,
-        "Money in and money out are both filled; one line can only be one of them.");
+        "Money in and money out are both filled; one line can only have one of them.");
 
     public static readonly LineFault NoDirection = new(LineCodes.BadAmount, "Neither money in nor money out is filled.");
 
     public static readonly LineFault Zero = new(LineCodes.Zero, "The amount is zero; nothing came in or went out.");
 
-    public static readonly LineFault BadCurrency = new(LineCodes.BadCurrency, "The currency is no ISO 4217 code of three letters.");
+    public static readonly LineFault BadCurrency = new(LineCodes.BadCurrency, "The currency is not an ISO 4217 code of three letters.");
 
     public static readonly LineFault TooManyCells = new(LineCodes.TooManyCells,
         "The line has more cells than the header; words or amounts that contain the separator need quotes around them.");
 
     public static readonly LineFault Quotes = new(LineCodes.BadQuotes,
-        "A quote is never closed, something stands between a closing quote and the separator, or the line has more than 1,000 cells.");
+        "A quote is never closed, something is between a closing quote and the separator, or the line has more than 1,000 cells.");
 
     public static readonly LineFault NotBooked = new(LineCodes.NotBooked, "The bank has not booked it yet; it will be in a later statement.");
 
     public static readonly LineFault NoSign = new(LineCodes.BadDirection, "It does not say whether it is a credit or a debit.");
 
-    public static readonly LineFault Corrected = new(LineCodes.Corrected, "The bank replaced or deleted it further on in the file.");
+    public static readonly LineFault Corrected = new(LineCodes.Corrected, "The bank replaced or deleted it later in the file.");
 
     public static readonly LineFault Deletion = new(LineCodes.Correction,
-        "It is no transaction: it deletes another one of this file, which is left out.");
+        "It is not a transaction: it deletes another one of this file, which is left out.");
 
     public static readonly LineFault CorrectsElsewhere = new(LineCodes.Correction,
         "It corrects a transaction that is not in this file; export a period that has both.");

@@ -16,7 +16,7 @@ internal static class OfxSgml
             if (statements.IsFull)
                 return ParseResult.TooMany;
         }
-        // A statement that was cut off would be short of money without a word.
+        // A statement that was cut off would lack money without any sign of it.
         return ended ? statements.As(StatementFormat.OfxSgml) : s_cutOff;
     }
 }

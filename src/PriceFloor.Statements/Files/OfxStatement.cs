@@ -1,6 +1,6 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>One STMTRS or CCSTMTRS as it comes by.</summary>
+/// <summary>One STMTRS or CCSTMTRS while it is read.</summary>
 internal sealed class OfxStatement
 {
     private readonly List<Transaction?> _transactions = [];
@@ -25,7 +25,8 @@ internal sealed class OfxStatement
                 _from = OfxValue.Day(value);
                 break;
             // The specification (11.4.2.2) calls DTEND the value to send as the next DTSTART "to ensure that it does not miss any transactions":
-            // a moment up to which all is told. Its day is taken as covered; one that comes again in the next file is known by its FITID.
+            // a time up to which the statement is complete. Its day counts as covered; a line that comes again in the next file is recognised by its
+            // FITID.
             case ("BANKTRANLIST", "DTEND"):
                 _to = OfxValue.Day(value);
                 break;
@@ -62,7 +63,8 @@ internal sealed class OfxStatement
         PlainText.Account(_account) is not { } number ? null : PlainText.Account(_bank) is { } bank ? $"{bank}/{number}" : number;
 
     /// <summary>
-    /// A correction takes the place of what it corrects; where that is in another file, neither can be told from here, so it is refused.
+    /// A correction replaces the line that it corrects. If that line is in another file, neither can be identified here, so the correction is
+    /// refused.
     /// </summary>
     private void Correct(ParseResult gathered)
     {

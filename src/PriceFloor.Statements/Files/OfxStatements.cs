@@ -1,14 +1,14 @@
 namespace PriceFloor.Statements.Files;
 
 /// <summary>
-/// Gathers bank and card statements from the tags of OFX. Of all aggregates only those that change what a value means are kept track of, so that
-/// neither depth nor unknown tags matter.
+/// Collects bank and card statements from the tags of OFX. It keeps track only of aggregates that change the meaning of a value, so neither depth nor
+/// unknown tags matter.
 /// </summary>
 internal sealed class OfxStatements(string account)
 {
     private static readonly HashSet<string> s_statements = ["STMTRS", "CCSTMTRS"];
 
-    /// <summary>Inside these a value means something of its own: CURRENCY and ORIGCURRENCY both have a CURSYM.</summary>
+    /// <summary>Inside these a value has its own meaning: CURRENCY and ORIGCURRENCY both have a CURSYM.</summary>
     private static readonly HashSet<string> s_aggregates =
         ["STMTRS", "CCSTMTRS", "BANKACCTFROM", "CCACCTFROM", "BANKTRANLIST", "STMTTRN", "PAYEE", "CURRENCY", "ORIGCURRENCY"];
 
@@ -62,7 +62,7 @@ internal sealed class OfxStatements(string account)
             _count++;
             _transaction = _statement is null ? null : new OfxTransaction(tag.Line > 0 ? tag.Line : _count);
         }
-        // One of a kind at most is open: SGML that forgets its end tags must not nest without end.
+        // At most one of each kind is open: SGML that forgets its end tags must not nest without end.
         Leave(tag.Text);
         _inside.Add(tag.Text);
     }

@@ -23,7 +23,7 @@ internal sealed class OfxTokens(string text)
         }
     }
 
-    /// <summary>A tag, or null and nothing read where none begins here.</summary>
+    /// <summary>A tag, or null without reading anything if none begins here.</summary>
     private OfxToken? Tag()
     {
         if (text[_at] != '<')
@@ -37,7 +37,7 @@ internal sealed class OfxTokens(string text)
         return new OfxToken(closes ? OfxTokenKind.Close : OfxTokenKind.Open, text.Substring(from, length).Trim().ToUpperInvariant(), _line);
     }
 
-    /// <summary>Everything up to the next tag; a "&lt;" that begins none is a word like any other.</summary>
+    /// <summary>Everything up to the next tag; a "&lt;" that begins no tag is text.</summary>
     private string Between()
     {
         if (text.AsSpan(_at).StartsWith("<![CDATA["))
@@ -66,7 +66,7 @@ internal sealed class OfxTokens(string text)
         return text[from..to];
     }
 
-    /// <summary>Letters, digits and the dots of private tags; a trailing space is forgiven.</summary>
+    /// <summary>Letters, digits and the dots of private tags; a trailing space is accepted.</summary>
     private static bool IsName(ReadOnlySpan<char> name)
     {
         if (!char.IsAsciiLetter(name[0]))
@@ -80,7 +80,7 @@ internal sealed class OfxTokens(string text)
 
 internal enum OfxTokenKind { Open, Text, Close }
 
-/// <summary>What OFX consists of, in SGML and in XML alike.</summary>
+/// <summary>A token of OFX, in SGML and in XML alike.</summary>
 /// <param name="Text">The name of a tag in capitals, or the words between tags.</param>
-/// <param name="Line">The line of text in SGML; in XML 0, since there transactions are counted.</param>
+/// <param name="Line">The line of text in SGML; 0 in XML, where transactions are counted.</param>
 internal readonly record struct OfxToken(OfxTokenKind Kind, string Text, int Line);

@@ -1,9 +1,9 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>The values of one STMTTRN as they come by.</summary>
+/// <summary>The values of one STMTTRN while it is read.</summary>
 internal sealed class OfxTransaction(int line)
 {
-    /// <summary>What no bank says of one line.</summary>
+    /// <summary>More than any bank writes for one line.</summary>
     private const int MostValues = 500;
 
     private readonly Dictionary<string, string> _values = [];
@@ -17,7 +17,7 @@ internal sealed class OfxTransaction(int line)
     public void Say(string inside, string field, string value)
     {
         var key = inside == "STMTTRN" ? field : $"{inside}/{field}";
-        // XML may give one value in pieces; more than a text can use is let go.
+        // XML may give one value in pieces; more than a text can use is dropped.
         if (!_values.TryGetValue(key, out var before))
         {
             if (_values.Count < MostValues)
@@ -27,9 +27,9 @@ internal sealed class OfxTransaction(int line)
             _values[key] = before + value;
     }
 
-    /// <param name="currency">Of the statement, where the transaction says none of its own.</param>
-    /// <param name="transaction">What was read.</param>
-    /// <returns>Null where <paramref name="transaction"/> was read, else why not.</returns>
+    /// <param name="currency">The statement's, if the transaction has none of its own.</param>
+    /// <param name="transaction">The transaction read.</param>
+    /// <returns>Null if <paramref name="transaction"/> was read, else why not.</returns>
     public LineFault? Read(string? currency, out Transaction? transaction)
     {
         transaction = null;

@@ -8,8 +8,8 @@ internal static class OfxValue
     private const int MostDigits = 18;
 
     /// <summary>
-    /// YYYYMMDD, then perhaps a time and an offset from Greenwich. The day is taken as written: it is the day in the bank's own zone, and moving it
-    /// would put what was booked on New Year's Eve into another tax year.
+    /// YYYYMMDD, then perhaps a time and an offset from Greenwich. The day is taken as written: it is the day in the bank's own zone, and converting
+    /// it would move a booking of New Year's Eve into another tax year.
     /// </summary>
     public static DateOnly? Day(string value)
     {
@@ -20,8 +20,8 @@ internal static class OfxValue
     }
 
     /// <summary>
-    /// A sign, digits, and one decimal point or comma: thousands are never parted. A comma before exactly three digits is not read, since it is
-    /// more likely a bank that parts thousands against the rule.
+    /// A sign, digits, and one decimal point or comma, without thousands marks. A comma before exactly three digits is refused, since the bank more
+    /// likely separates thousands against the rule.
     /// </summary>
     public static decimal? Amount(string value)
     {

@@ -1,6 +1,6 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>What has been read of a file so far. Every line that could be a transaction ends up in exactly one of its two lists.</summary>
+/// <summary>The result of reading a file so far. Every line that could be a transaction ends up in exactly one of its two lists.</summary>
 internal sealed class ParseResult
 {
     public const int MostLines = 200_000;
@@ -18,7 +18,7 @@ internal sealed class ParseResult
 
     public void Take() => _taken++;
 
-    /// <summary>Takes back what was taken, since a later line corrects it.</summary>
+    /// <summary>Removes a transaction that a later line corrects.</summary>
     public void Untake(int line, LineFault why)
     {
         _taken--;

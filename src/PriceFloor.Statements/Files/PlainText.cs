@@ -2,22 +2,22 @@ using System.Text;
 
 namespace PriceFloor.Statements.Files;
 
-/// <summary>The words of a statement made plain: white space and control characters become single spaces, direction marks go.</summary>
+/// <summary>Makes the text of a statement plain: white space and control characters become single spaces, direction marks go.</summary>
 internal static class PlainText
 {
     public const int LongestText = 500;
 
     private const int LongestId = 255, LongestAccount = 100;
 
-    /// <summary>All words in a row, at most <see cref="LongestText"/> characters.</summary>
+    /// <summary>All words one after another, at most <see cref="LongestText"/> characters.</summary>
     public static string Of(params IEnumerable<string?> words) => Of(words, LongestText);
 
-    /// <summary>An id, or null where there is none; one too long to be an id is none, since a cut one would no longer be unique.</summary>
+    /// <summary>An id, or null if there is none; one that is too long counts as none, since a cut one would no longer be unique.</summary>
     public static string? Id(string? id) => Of([id], LongestId + 1) is { Length: > 0 and <= LongestId } plain && !SaysNone(plain) ? plain : null;
 
     public static string? Account(params IEnumerable<string?> parts) => Of(parts, LongestAccount) is { Length: > 0 } plain ? plain : null;
 
-    /// <summary>Three letters in capitals, null where nothing is said, empty where something is said that no currency can be.</summary>
+    /// <summary>Three letters in capitals; null if there is no currency, empty if there is one that cannot be valid.</summary>
     public static string? Currency(string? code)
     {
         var plain = Of([code], 8);
@@ -61,7 +61,7 @@ internal static class PlainText
         }
     }
 
-    /// <summary>What ISO 20022 and its forerunners write where a reference must stand and there is none.</summary>
+    /// <summary>Placeholders of ISO 20022 and its predecessors for a reference that does not exist.</summary>
     private static bool SaysNone(string id) =>
         id.Equals("NOTPROVIDED", StringComparison.OrdinalIgnoreCase) || id.Equals("NONREF", StringComparison.OrdinalIgnoreCase);
 }

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace PriceFloor.Statements.Files;
 
-/// <summary>Character references in OFX SGML: the three that OFX 1.6 section 2.3.2.1 asks for, and the rest that banks write.</summary>
+/// <summary>Character references in OFX SGML: the three that OFX 1.6 section 2.3.2.1 requires, and others that banks write.</summary>
 internal static class SgmlText
 {
     private const int LongestReference = 10;
@@ -26,7 +26,7 @@ internal static class SgmlText
         return plain.ToString();
     }
 
-    /// <summary>The character, or null where the ampersand only stands for itself, as between the names of two partners.</summary>
+    /// <summary>The character, or null if the ampersand is just an ampersand, as between the names of two partners.</summary>
     private static string? Reference(ReadOnlySpan<char> after, out int length)
     {
         var end = after[..int.Min(after.Length, LongestReference)].IndexOf(';');

@@ -3,10 +3,10 @@ using System.Globalization;
 namespace PriceFloor.Statements.Files;
 
 /// <summary>
-/// Amounts as people's sheets write them: a sign before or behind, or parentheses for money that went out; thousands in groups of three only where
+/// Amounts as people's sheets write them: a sign before or behind, or parentheses for money that went out; thousands in groups of three only if
 /// decimals follow, since 1,234 alone may be twelve hundred or one and a bit.
 /// </summary>
-/// <param name="DecimalMark">Point or comma; the other one may part thousands.</param>
+/// <param name="DecimalMark">Point or comma; the other one may separate thousands.</param>
 internal readonly record struct SheetAmount(char DecimalMark)
 {
     private const int MostDigits = 18;
@@ -27,7 +27,7 @@ internal readonly record struct SheetAmount(char DecimalMark)
         return true;
     }
 
-    /// <summary>Takes off at most one sign; a second one stays behind and is no digit.</summary>
+    /// <summary>Removes at most one sign; a second one stays and is not a digit.</summary>
     private static bool TakesMinus(ref ReadOnlySpan<char> cell)
     {
         var (negative, from, behind) = cell switch
@@ -42,7 +42,7 @@ internal readonly record struct SheetAmount(char DecimalMark)
         return negative;
     }
 
-    /// <summary>Copies digits and a decimal point, or says no.</summary>
+    /// <summary>Copies digits and a decimal point, or returns false.</summary>
     private bool Plain(ReadOnlySpan<char> text, Span<char> plain, out int length)
     {
         length = 0;

@@ -1,6 +1,6 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>Which column of a sheet says what; -1 where none does.</summary>
+/// <summary>The columns of a sheet by meaning; -1 if there is none.</summary>
 internal sealed class SheetColumns
 {
     private readonly string[] _words;
@@ -37,21 +37,21 @@ internal sealed class SheetColumns
 
     public int Account { get; }
 
-    /// <summary>The parameters by which the caller named columns that the header has not, or must name columns that were not recognised.</summary>
+    /// <summary>Parameters whose column the header does not have, or that must name a column that was not recognised.</summary>
     public IReadOnlyList<string> Missing { get; }
 
     /// <summary>A header names at least a day and an amount.</summary>
     public bool IsHeader => Date >= 0 && (Amount >= 0 || In >= 0 || Out >= 0);
 
-    /// <summary>At least one column of two or more is recognised: meant as a header, though not enough of one.</summary>
+    /// <summary>At least one column of two or more is recognised: it was meant as a header, but is incomplete.</summary>
     public bool IsNearly => Count > 1 && (Date >= 0 || Amount >= 0 || In >= 0 || Out >= 0);
 
     /// <summary>
-    /// The amounts seem to have no sign, since another column says their direction; a caller who names the column knows that they have.
+    /// The amounts seem to have no sign, since another column has their direction; a caller who names the column knows that they have signs.
     /// </summary>
     public bool IsUnsigned { get; }
 
-    /// <summary>Columns for in and out are surer than one amount, which might have no sign beside them.</summary>
+    /// <summary>Columns for in and out are more certain than one amount, which might have no sign beside them.</summary>
     private (int Amount, int In, int Out) Money(SheetReading sheet)
     {
         if (sheet.AmountColumn is { } named)

@@ -3,13 +3,13 @@ using System.Globalization;
 namespace PriceFloor.Statements.Files;
 
 /// <summary>
-/// Dates as sheets write them. Year first is always read; any other order only as the caller says, since 03/04 is a day in March or in April.
+/// Dates as sheets write them. Year first is always read; any other order only if the caller gives it, since 03/04 is a day in March or in April.
 /// </summary>
 internal static class SheetDate
 {
     private const int FirstYear = 1970, LastYear = 2199;
 
-    /// <returns>Null where <paramref name="date"/> was read, else why not.</returns>
+    /// <returns>Null if <paramref name="date"/> was read, else why not.</returns>
     public static LineFault? Read(ReadOnlySpan<char> cell, DateOrder? order, out DateOnly date)
     {
         date = default;

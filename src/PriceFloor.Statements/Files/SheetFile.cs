@@ -81,7 +81,7 @@ internal sealed class SheetFile
         decimal inAmount = 0, outAmount = 0;
         if ((inCell.Length > 0 && !_amounts.TryRead(inCell, out inAmount)) || (outCell.Length > 0 && !_amounts.TryRead(outCell, out outAmount)))
             return LineFault.BadAmount;
-        // A minus in the column for money out is the bank's habit; one in the column for money in takes back what came in.
+        // A minus in the column for money out is the bank's habit; one in the column for money in reverses a receipt.
         amount = inAmount != 0 ? inAmount : -decimal.Abs(outAmount);
         return inAmount != 0 && outAmount != 0 ? LineFault.BothDirections : amount == 0 ? LineFault.Zero : null;
     }

@@ -1,13 +1,13 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>Where the header of a sheet stands and how the sheet is written.</summary>
+/// <summary>The position of a sheet's header and the sheet's dialect.</summary>
 internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separator)
 {
-    /// <summary>Lines above the header, such as the bank's name and the period, that are passed over.</summary>
+    /// <summary>Lines above the header, such as the bank's name and the period, that are skipped.</summary>
     private const int MostPreamble = 20;
 
     /// <summary>
-    /// Finds the header in the dialect that the caller says, else with tabs; never in the other dialect, whose decimals would be read wrongly.
+    /// Finds the header in the dialect that the caller gives, else with tabs; never in the other dialect, whose decimals would be read wrongly.
     /// </summary>
     public static Outcome<SheetHeader> Of(string text, SheetReading sheet)
     {
@@ -27,8 +27,8 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
     }
 
     private static Fault Unsigned { get; } = new("", FileCodes.UnsignedAmount,
-        "One column has the amount and another its direction. If the amounts have signs, say ?amountColumn= with its name; if not, "
-        + "put a minus before what went out.");
+        "One column has the amount and another its direction. If the amounts have signs, add ?amountColumn= with its name; if not, "
+        + "put a minus before money that went out.");
 
     /// <summary>The first line that is a header, else the first that is nearly one.</summary>
     private static SheetHeader? Best(string text, char separator, SheetReading sheet)
@@ -49,7 +49,7 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
 
     private static Fault OtherDialect(SheetReading sheet) => new("", FileCodes.Dialect, sheet.Semicolon
         ? "The columns are separated by commas; leave out ?dialect=semicolon."
-        : "The columns are separated by semicolons; say ?dialect=semicolon, which also reads decimal commas.");
+        : "The columns are separated by semicolons; add ?dialect=semicolon, which also reads decimal commas.");
 
     private static Fault MissingColumns(IReadOnlyList<string> missing) => new("", FileCodes.MissingColumn,
         $"No column of the header is the one for {string.Join(", ", missing)}; "

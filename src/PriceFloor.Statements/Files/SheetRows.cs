@@ -1,12 +1,12 @@
 namespace PriceFloor.Statements.Files;
 
 /// <summary>
-/// Parts text into the rows of RFC 4180. Written here rather than taken from a library since a row whose quotes make no sense must cost that one line
-/// only: it is reported without cells, and reading goes on behind the next line break.
+/// Splits text into the rows of RFC 4180. This is not a library because a row whose quotes make no sense must cost only that one line: it is reported
+/// without cells, and reading continues after the next line break.
 /// </summary>
 internal sealed class SheetRows(string text, char separator)
 {
-    /// <summary>A quoted cell longer than this was never meant to be one: its quote stands alone.</summary>
+    /// <summary>A quoted cell longer than this was never meant to be one: its quote is a plain character.</summary>
     private const int LongestQuoted = 20_000;
 
     private const int MostCells = 1000;
@@ -44,7 +44,7 @@ internal sealed class SheetRows(string text, char separator)
         }
     }
 
-    /// <summary>Reads one cell and stops before a separator, a line break or the end; null where its quotes make no sense.</summary>
+    /// <summary>Reads one cell and stops before a separator, a line break or the end; null if its quotes make no sense.</summary>
     private string? Cell()
     {
         if (_at < text.Length && text[_at] == '"')
@@ -104,7 +104,7 @@ internal sealed class SheetRows(string text, char separator)
 
 /// <summary>One line of a sheet; with quoted line breaks it runs over several lines of text.</summary>
 /// <param name="Line">The line of text on which it begins, from 1.</param>
-/// <param name="Cells">Unquoted; null where the quotes make no sense, or where there is no end of cells.</param>
+/// <param name="Cells">Unquoted; null if the quotes make no sense, or if there are too many cells.</param>
 internal readonly record struct SheetRow(int Line, IReadOnlyList<string>? Cells)
 {
     public bool IsEmpty => Cells is not null && Cells.All(string.IsNullOrWhiteSpace);

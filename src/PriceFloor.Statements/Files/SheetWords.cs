@@ -1,6 +1,6 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>The general words by which the columns of a sheet are recognised, best first; a caller names any other.</summary>
+/// <summary>The general words that identify the columns of a sheet, best first; a caller names any other.</summary>
 internal static class SheetWords
 {
     public static readonly string[] Date =
@@ -13,8 +13,8 @@ internal static class SheetWords
     public static readonly string[] Out = ["money out", "paid out", "out", "debit", "debits", "debit amount", "withdrawal", "withdrawals"];
 
     /// <summary>
-    /// A bare "reference" is read as words: on many sheets it is what the payer wrote, and comes again every month. A caller
-    /// who knows better names it as the id.
+    /// A bare "reference" is read as text: on many sheets it is what the payer wrote, and comes again every month. A caller who knows better names it
+    /// as the id.
     /// </summary>
     public static readonly string[] Text =
     [
@@ -28,11 +28,11 @@ internal static class SheetWords
 
     public static readonly string[] Account = ["account", "iban", "account number", "account id"];
 
-    /// <summary>A column of these says the direction apart from the amount, so that the amounts have no sign.</summary>
+    /// <summary>If a sheet has one of these columns, it has the direction, and the amounts have no sign.</summary>
     public static readonly string[] Direction = ["debit/credit", "credit/debit", "dr/cr", "cr/dr", "d/c", "c/d",
         "credit debit indicator", "direction"];
 
-    /// <summary>As words are compared: small letters, single spaces, no underscores, no "(EUR)" behind.</summary>
+    /// <summary>The form in which words are compared: small letters, single spaces, no underscores, no "(EUR)" at the end.</summary>
     public static string Plain(string header)
     {
         var word = PlainText.Of(header.Replace('_', ' ')).TrimEnd(':').ToLowerInvariant();

@@ -1,13 +1,13 @@
 namespace PriceFloor.Statements.Files;
 
-/// <summary>Reads a statement in whichever open format it is in.</summary>
+/// <summary>Reads a statement in any of the open formats.</summary>
 public static class StatementReader
 {
-    /// <summary>Reads one file, or says why none of it can be read. Whatever the bytes are, it answers and never throws.</summary>
+    /// <summary>Reads one file, or reports why none of it can be read. Whatever the bytes are, it returns and never throws.</summary>
     /// <param name="bytes">The file.</param>
-    /// <param name="account">What to call its account where it does not name one itself.</param>
+    /// <param name="account">The account's name if the file does not have one.</param>
     /// <param name="sheet">What the caller says about sheets.</param>
-    /// <param name="cancel">Ends it, also inside one file.</param>
+    /// <param name="cancel">Cancels it, also inside one file.</param>
     public static Outcome<StatementFile> Read(ReadOnlyMemory<byte> bytes, string account, SheetReading sheet, CancellationToken cancel)
     {
         var text = DecodedText.Of(bytes.Span);

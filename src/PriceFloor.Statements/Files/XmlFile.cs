@@ -3,7 +3,7 @@ using System.Xml;
 
 namespace PriceFloor.Statements.Files;
 
-/// <summary>XML as strangers may send it: no DTD, nothing fetched, no depth or length without end, read forward only.</summary>
+/// <summary>XML from strangers: no DTD, nothing fetched, depth and length limited, read forward only.</summary>
 internal static class XmlFile
 {
     /// <summary>Statements nest about a dozen deep.</summary>
@@ -20,7 +20,7 @@ internal static class XmlFile
 
     public static Fault TooDeep { get; } = new("", FileCodes.Malformed, $"The XML is nested deeper than {Deepest}; that is no statement.");
 
-    /// <summary>A tag of a statement has a handful of attributes; the time that a parser takes grows with their square.</summary>
+    /// <summary>A tag of a statement has a handful of attributes; a parser's time grows with the square of their number.</summary>
     private const int LongestTag = 16 * 1024;
 
     public static Outcome<StatementFile> Read(string text, string account, CancellationToken cancel)
@@ -44,7 +44,7 @@ internal static class XmlFile
     }
 
     /// <summary>
-    /// The line of the first tag that is too long, or null. Comments and character data may be longer; a &gt; inside quotes ends no tag.
+    /// The line of the first tag that is too long, or null. Comments and character data may be longer; a &gt; inside quotes does not end a tag.
     /// </summary>
     private static int? LongTag(string text, CancellationToken cancel)
     {
@@ -62,7 +62,7 @@ internal static class XmlFile
         return null;
     }
 
-    /// <summary>Where a comment, character data or a tag ends; -1 for a tag that is too long.</summary>
+    /// <summary>The end of a comment, character data or a tag; -1 for a tag that is too long.</summary>
     private static int EndOfMarkup(string text, int at)
     {
         if (string.CompareOrdinal(text, at, "<!--", 0, 4) == 0)
@@ -99,14 +99,14 @@ internal static class XmlFile
         IgnoreWhitespace = true,
     };
 
-    /// <summary>Versions 02 to 13 write what is read here alike, or in the two ways that <see cref="CamtEntry"/> knows.</summary>
+    /// <summary>Versions 02 to 13 write these elements alike, or in the two ways that <see cref="CamtEntry"/> knows.</summary>
     private static bool IsCamt053(XmlReader reader) =>
         reader.LocalName == "Document" && reader.NamespaceURI.StartsWith(Camt053, StringComparison.Ordinal)
         && reader.NamespaceURI.AsSpan(Camt053.Length) is { Length: 2 } version
         && int.TryParse(version, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= FirstVersion and <= LastVersion;
 
-    /// <summary>The parser's own message is not told: it quotes the file.</summary>
+    /// <summary>The parser's own message is not reported: it quotes the file.</summary>
     private static Fault Malformed(int line, int column) =>
         new("", FileCodes.Malformed, string.Create(CultureInfo.InvariantCulture,
-            $"The XML ends too early or breaks off its form at line {line}, column {column}; it may have been cut off or edited."));
+            $"The XML ends too early or is malformed at line {line}, column {column}; it may have been cut off or edited."));
 }
