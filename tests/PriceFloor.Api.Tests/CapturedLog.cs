@@ -10,7 +10,7 @@ using Serilog.Events;
 
 namespace PriceFloor.Api.Tests;
 
-/// <summary>Everything that the service logs, down to the most talkative level.</summary>
+/// <summary>Everything that the service logs, down to the most verbose level.</summary>
 internal sealed class CapturedLog : ILogEventSink
 {
     public List<string> Lines { get; } = [];
@@ -22,7 +22,7 @@ internal sealed class CapturedLog : ILogEventSink
                 + $"{logEvent.Exception}");
     }
 
-    /// <summary>Has a service write here instead of to the console.</summary>
+    /// <summary>Makes a service write here instead of to the console.</summary>
     public void Of(IWebHostBuilder host) => host.ConfigureTestServices(services => services.AddSerilog(write =>
     {
         RequestLog.KeepAddressesOut(write);

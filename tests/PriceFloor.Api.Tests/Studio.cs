@@ -10,7 +10,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Tests;
 
-/// <summary>The real service on a store of its own: real pipeline, real SQLite file, a clock that stands until it is moved.</summary>
+/// <summary>The real service on its own store: real pipeline, real SQLite file, a clock that stands still until a test moves it.</summary>
 public sealed class Studio : IAsyncDisposable
 {
     public const string AdminKey = "a-key-for-tests-only-of-forty-characters";
@@ -18,8 +18,8 @@ public sealed class Studio : IAsyncDisposable
     private readonly WebApplicationFactory<Program> _factory;
 
     /// <param name="environment">Production, Development.</param>
-    /// <param name="configure">Settings and services of its own.</param>
-    /// <param name="onSockets">On the real web server and a port of its own, where what matters happens before any of our code runs.</param>
+    /// <param name="configure">Additional settings and services.</param>
+    /// <param name="onSockets">Uses the real web server and its own port, for what happens before any of our code runs.</param>
     public Studio(string environment = "Production", Action<IWebHostBuilder>? configure = null, bool onSockets = false)
         : this(Directory.CreateTempSubdirectory("pricefloor-test-").FullName,
             new FakeTimeProvider(new DateTimeOffset(2027, 1, 2, 9, 0, 0, TimeSpan.Zero)), environment, configure, onSockets)
@@ -37,7 +37,7 @@ public sealed class Studio : IAsyncDisposable
             host.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
             host.UseSetting("Serilog:MinimumLevel:Override:Microsoft.Hosting.Lifetime", "Fatal");
             if (onSockets)
-                host.UseSetting("urls", "http://127.0.0.1:0"); // tests on sockets run beside each other
+                host.UseSetting("urls", "http://127.0.0.1:0"); // tests on sockets run in parallel
             host.ConfigureServices(services => services.AddSingleton<TimeProvider>(Clock));
             configure?.Invoke(host);
         });
@@ -50,14 +50,14 @@ public sealed class Studio : IAsyncDisposable
         Client = ClientWith(AdminKey);
     }
 
-    /// <summary>Where it listens, on sockets.</summary>
+    /// <summary>Its address, on sockets.</summary>
     public Uri Address => _factory.ClientOptions.BaseAddress;
 
     public string Folder { get; }
 
     public FakeTimeProvider Clock { get; }
 
-    /// <summary>With a key that may do everything.</summary>
+    /// <summary>With a key that has every scope.</summary>
     public HttpClient Client { get; }
 
     public IServiceProvider Services => _factory.Services;
@@ -72,7 +72,7 @@ public sealed class Studio : IAsyncDisposable
         return client;
     }
 
-    /// <summary>A client whose key has just these scopes.</summary>
+    /// <summary>A client whose key has only these scopes.</summary>
     public async Task<HttpClient> ClientFor(params string[] scopes)
     {
         var answer = await Post("/v1/keys",
@@ -112,7 +112,7 @@ public sealed class Studio : IAsyncDisposable
         return await Answer.Of(response);
     }
 
-    /// <summary>Stores a document and insists that it worked.</summary>
+    /// <summary>Stores a document and asserts that it worked.</summary>
     public async Task<Answer> Has(string path, string json)
     {
         var answer = await Put(path, json);
@@ -129,14 +129,14 @@ public sealed class Studio : IAsyncDisposable
         await Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
     }
 
-    /// <summary>The service stopped and started again on the same store.</summary>
+    /// <summary>The service, stopped and started again on the same store.</summary>
     public async Task<Studio> Restarted(Action<IWebHostBuilder>? configure = null)
     {
         await Stopped();
         return new Studio(Folder, Clock, "Production", configure, onSockets: false);
     }
 
-    /// <summary>The service stopped; its folder stays until this, or the one that is started on it, is disposed of.</summary>
+    /// <summary>Stops the service; its folder stays until this, or the service started on it, is disposed of.</summary>
     public async Task<string> Stopped()
     {
         await _factory.DisposeAsync();
@@ -172,7 +172,7 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
         response.Headers.Concat(response.Content.Headers)
             .ToDictionary(header => header.Key, header => string.Join(", ", header.Value), StringComparer.OrdinalIgnoreCase));
 
-    /// <summary>Every code and reason of a problem stands in docs/reference/codes.md, or is a kind of problem.</summary>
+    /// <summary>Every code and reason of a problem must be in docs/reference/codes.md, or be a kind of problem.</summary>
     private void HasKnownCodes()
     {
         IEnumerable<string> codes = Json.TryGetProperty("errors", out _) ? Codes : [];
@@ -196,7 +196,7 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
     }
 }
 
-/// <summary>Documents to arrange with.</summary>
+/// <summary>Documents for tests.</summary>
 public static class Sample
 {
     public const string SmallProfile =

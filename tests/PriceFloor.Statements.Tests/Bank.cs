@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace PriceFloor.Statements.Tests;
 
-/// <summary>Commands to arrange statements with.</summary>
+/// <summary>Helpers to build statements.</summary>
 internal static class Bank
 {
     public static readonly Currency Usd = Currency.Of("USD");
@@ -24,7 +24,7 @@ internal static class Bank
 
     public static ReadyRules Rules(params ReadingRule[] rules) => ReadyRules.Of(new ReadingRules { Rules = rules });
 
-    /// <summary>A clock that stands.</summary>
+    /// <summary>A clock that stands still.</summary>
     public static PatternTime Time => new(() => 0);
 
     public static Sorting Sort(ReadyRules rules, params StatementFile[] files) => Sorting.Sort(files, rules, Usd, null, Time, CancellationToken.None);

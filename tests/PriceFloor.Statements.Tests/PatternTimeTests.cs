@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Statements.Tests;
 
-/// <summary>All patterns of a request share five seconds, and whoever goes past them hears which rule to fix.</summary>
+/// <summary>All patterns of a request share five seconds; a request that exceeds them is told which rule to fix.</summary>
 public sealed class PatternTimeTests
 {
     private static readonly ReadyRules s_rules = Bank.Rules(
@@ -10,7 +10,7 @@ public sealed class PatternTimeTests
         new ReadingRule { TextMatches = "(rod|frit) order", Paid = Paid.Out, To = Placement.Business },
         new ReadingRule { TextHas = "rent", To = Placement.Household });
 
-    /// <summary>Each look at the clock finds it a second further: one look before a match and one after it make each match a second long.</summary>
+    /// <summary>Each reading of the clock is a second later: one reading before a match and one after it make each match a second long.</summary>
     [Fact]
     public void The_patterns_of_all_lines_together_get_five_seconds()
     {

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Access;
 
-/// <summary>A key that is held to some profiles sees the others, their designs and their listed prices as if they were not there.</summary>
+/// <summary>A key that is limited to some profiles sees the others, their designs and their listed prices as if they did not exist.</summary>
 public sealed class HeldToProfilesTests
 {
     [Fact]
@@ -179,7 +179,7 @@ public sealed class HeldToProfilesTests
         Assert.Equal((pointer, code), (Assert.Single(answer.Pointers), Assert.Single(answer.Codes)));
     }
 
-    /// <summary>The hidden one is answered word for word like one that is not there.</summary>
+    /// <summary>The hidden one is answered word for word like one that does not exist.</summary>
     private static async Task Alike(Studio studio, HttpClient client, string path, string seen, string hidden, string missing)
     {
         string At(string name) => string.Format(System.Globalization.CultureInfo.InvariantCulture, path, name);

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Access;
 
-/// <summary>A connection that stays open is known by the header that it sent before, for no longer than the key in it is good.</summary>
+/// <summary>An open connection is recognised by the header that it sent before, but only as long as the key in it is valid.</summary>
 public sealed class SameConnectionTests
 {
     [Fact]

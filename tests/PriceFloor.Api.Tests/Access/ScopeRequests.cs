@@ -2,16 +2,16 @@ namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>A request that is sent with a key of every scope.</summary>
 /// <param name="Path">Path and query.</param>
-/// <param name="Body">What is sent; null for nothing.</param>
+/// <param name="Body">The body; null for none.</param>
 /// <param name="Type">Its media type.</param>
 internal sealed record ScopeRequest(string Path, string? Body = null, string Type = "application/json")
 {
     public string? Accept { get; init; }
 
-    /// <summary>True for one that is refused whatever the key: refusals tell nothing either.</summary>
+    /// <summary>True for a request that is refused whatever the key: refusals reveal nothing either.</summary>
     public bool IsRefused { get; init; }
 
-    /// <summary>What the answer may tell beside what the key may find in any.</summary>
+    /// <summary>What the answer may reveal beyond what the key may find in any answer.</summary>
     public IReadOnlyDictionary<string, Told> Also { get; init; } = new Dictionary<string, Told>();
 
     public string Text => $"{Path} {Body}";
@@ -20,10 +20,10 @@ internal sealed record ScopeRequest(string Path, string? Body = null, string Typ
     public ScopeRequest AsPriceList() =>
         this with { Also = new Dictionary<string, Told> { ["check"] = Told.Names | Told.Listed | Told.OtherProfile } };
 
-    /// <summary>The same for what others refer to: a writer is told their names, and no figure.</summary>
+    /// <summary>The same for documents that others refer to: a writer learns the others' names, and no figure.</summary>
     public ScopeRequest AsInUse(Told told = Told.Names) => this with { IsRefused = true, Also = new Dictionary<string, Told> { ["write"] = told } };
 
-    /// <summary>The same for what an admin reads of documents: their names.</summary>
+    /// <summary>The same for what an admin learns about documents: their names.</summary>
     public ScopeRequest AsTrail() => this with { Also = new Dictionary<string, Told> { ["admin"] = Told.Names | Told.OtherProfile } };
 
     public static implicit operator ScopeRequest(string path) => new(path);
@@ -37,11 +37,11 @@ internal static class ScopeRequests
 
     private const string Lessons = "Date,Amount,Description\n2027-01-02,-17.00,Jasp payment\n2027-01-03,-19.00,Other payment\n";
 
-    /// <summary>What is listed in the store.</summary>
+    /// <summary>The names in the store.</summary>
     public static readonly string[] ListedFigures = ["91.37", "443.21", "77.77"];
 
     /// <summary>
-    /// Zircon is what only readers learn, beryl what nobody asks about, jasper the reading rules, onyx another profile; opal names keys.
+    /// Zircon is what only readers learn, beryl what nobody asks about, jasper the reading rules, onyx another profile; opal is the name of keys.
     /// </summary>
     public static readonly (string Path, string Document)[] Stored =
     [
@@ -72,7 +72,7 @@ internal static class ScopeRequests
             """{"name":"Jasper rules","rules":[{"textHas":"jasp payment","to":"business","costKind":"rent","name":"Jasper line"}]}"""),
     ];
 
-    /// <summary>What requests write and delete: put back before each.</summary>
+    /// <summary>Documents that requests write and delete: restored before each.</summary>
     public static readonly (string Path, string Document)[] Spare =
     [
         ("/v1/profiles/spare",

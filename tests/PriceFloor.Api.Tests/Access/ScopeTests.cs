@@ -12,7 +12,7 @@ public sealed class ScopeTests
 {
     private static readonly string[] s_scopes = ["verdict", "check", "prices", "read", "write", "admin"];
 
-    /// <summary>Every route and the scopes that open it. A route without a row fails the test below.</summary>
+    /// <summary>Every route and the scopes that may use it. A route without a row fails the test below.</summary>
     private static readonly Dictionary<string, string> s_open = new()
     {
         ["GET /v1/profiles"] = "read",

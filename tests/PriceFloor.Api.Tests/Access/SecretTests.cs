@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Access;
 
-/// <summary>No key is ever written where it does not belong, however it came.</summary>
+/// <summary>No key is ever written where it does not belong, whatever way it came.</summary>
 public sealed class SecretTests
 {
     [Fact]

@@ -5,8 +5,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>
-/// A key that may only check learns verdicts, or floor and target prices, and no costs: not through answers, problems, warnings, tags or the way an
-/// answer is made. The small shop: floor 60.00; on the web (60.00 + 0.25) / 0.976 = 61.74; the own retail price 2 x 60.00 = 120.00.
+/// A key that may only check learns verdicts, or floor and target prices, and no costs: not through answers, problems, warnings, tags or the time
+/// that an answer takes. The small shop: floor 60.00; on the web (60.00 + 0.25) / 0.976 = 61.74; the own retail price 2 x 60.00 = 120.00.
 /// </summary>
 public sealed class WhatACheckerLearnsTests
 {
@@ -37,7 +37,7 @@ public sealed class WhatACheckerLearnsTests
         foreach (var path in s_nosy)
         {
             var answer = await studio.Get(path, client);
-            var told = answer.Text.Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal); // any digits may stand in an id
+            var told = answer.Text.Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal); // an id may have any digits
             foreach (var figure in scope == "verdict" ? [.. s_costs, .. s_prices] : s_costs)
                 Assert.False(
                     $"{told} {string.Join(' ', answer.Headers.Where(header => header.Key != "X-Request-Id").Select(header => header.Value))}".Contains(
@@ -116,7 +116,7 @@ public sealed class WhatACheckerLearnsTests
     [Fact]
     public async Task A_known_and_an_unknown_design_are_looked_up_in_the_same_memory()
     {
-        // No time is measured: the store is taken away, and both are still answered. Neither way reads it, so that neither takes longer for it.
+        // No time is measured: the store is taken away, and both are still answered. Neither way reads the store, so neither takes longer.
         await using var studio = await AShop();
         using var check = await studio.ClientFor("check");
         const string Known = "/v1/price-checks?sku=RB-014&channel=web&price=58", Unknown = "/v1/price-checks?sku=RB-O14&channel=web&price=58";

@@ -10,12 +10,12 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Access;
 
 /// <summary>
-/// What is in the answers of every address, for a key of every scope: nothing that belongs to another scope. The store is full of telling names
-/// and odd figures; each address has its row of requests in <see cref="ScopeRequests"/>, and an address without a row fails.
+/// Checks the answers of every address, for a key of every scope: nothing in them belongs to another scope. The store is full of telling names and
+/// odd figures; each address has its row of requests in <see cref="ScopeRequests"/>, and an address without a row fails.
 /// </summary>
 public sealed partial class WhatEachScopeLearnsTests
 {
-    /// <summary>What each kind of key may find in any answer. A row of its own may add to that.</summary>
+    /// <summary>What each kind of key may find in any answer. A row of requests may add to that.</summary>
     private static readonly Dictionary<string, Told> s_told = new()
     {
         ["verdict"] = Told.Nothing,
@@ -79,7 +79,7 @@ public sealed partial class WhatEachScopeLearnsTests
         studio.SendBytes(route.Split(' ')[0], request.Path, request.Body is { } body ? Encoding.UTF8.GetBytes(body) : null, request.Type, client,
             request.Accept is { } accept ? [("Accept", accept)] : []);
 
-    /// <summary>Body and headers, without those that count and date every answer.</summary>
+    /// <summary>Body and headers, without the headers that count and date every answer.</summary>
     private static string Text(Answer answer) => answer.Text.Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal)
         + string.Join('\n', answer.Headers.Where(header => header.Key is not ("X-Request-Id" or "RateLimit" or "RateLimit-Policy" or "Date"))
             .Select(header => header.Value));
@@ -102,7 +102,7 @@ public sealed partial class WhatEachScopeLearnsTests
         await studio.Post("/v1/keys", """{"name":"opal-shop","scopes":["verdict"]}""");
     }
 
-    /// <summary>What a request may change stands again as it was.</summary>
+    /// <summary>Restores what a request may have changed.</summary>
     private static async Task Prepare(Studio studio, string route)
     {
         if (route.StartsWith("GET ", StringComparison.Ordinal))
@@ -130,7 +130,7 @@ public sealed partial class WhatEachScopeLearnsTests
             costs.UnionWith(OddFigure().Matches((await studio.Get(path)).Text).Select(figure => figure.Value));
         costs.ExceptWith(prices);
         costs.ExceptWith(ScopeRequests.ListedFigures);
-        // A floor price on another channel stands in the answers about costs, and is a price all the same.
+        // Answers about costs may have a floor price on another channel, which is still a price.
         costs.ExceptWith((await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray()
             .SelectMany(item => new[] { item.GetProperty("floorPrice").GetRawText(), item.GetProperty("targetPrice").GetRawText() }));
         return [.. costs.Select(word => new Secret(word, Told.Costs)), .. prices.Select(word => new Secret(word, Told.Prices)),
@@ -138,7 +138,7 @@ public sealed partial class WhatEachScopeLearnsTests
             new("jasper", Told.Rules), new("opal", Told.Keys), new("onyx", Told.OtherProfile)];
     }
 
-    /// <summary>At least five characters with a decimal point among them, so that none turns up by chance.</summary>
+    /// <summary>At least five characters with a decimal point among them, so none occurs by chance.</summary>
     [GeneratedRegex(@"(?<![\d.\w-]|\d:)(?=[\d.]{5})\d+\.\d*[1-9]\d*(?![\d:])")]
     private static partial Regex OddFigure();
 
@@ -151,7 +151,7 @@ public sealed partial class WhatEachScopeLearnsTests
     }
 }
 
-/// <summary>What an answer may tell, by the scope that it belongs to.</summary>
+/// <summary>What an answer may reveal, by scope.</summary>
 [Flags]
 internal enum Told
 {
@@ -175,6 +175,6 @@ internal enum Told
     /// <summary>Names of keys: admin.</summary>
     Keys = 32,
 
-    /// <summary>Another profile, its designs and their listed prices: a key that is held to none.</summary>
+    /// <summary>Another profile, its designs and their listed prices: only a key without limits.</summary>
     OtherProfile = 64,
 }

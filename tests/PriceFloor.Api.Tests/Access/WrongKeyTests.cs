@@ -8,7 +8,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Access;
 
-/// <summary>Wrong keys from one address are counted strictly and apart from everything else.</summary>
+/// <summary>Wrong keys from one address are counted strictly and separately from everything else.</summary>
 public sealed class WrongKeyTests
 {
     [Fact]
@@ -34,7 +34,7 @@ public sealed class WrongKeyTests
         foreach (var status in new[] { 401, 401, 429, 429 })
             Assert.Equal(status, (await Try(studio, "wrong")).Status);
         Assert.Equal(200, (await Try(studio, Studio.AdminKey)).Status);
-        Assert.Equal(401, (await studio.Get("/v1/profiles", studio.ClientWith(null))).Status); // no key is no wrong key
+        Assert.Equal(401, (await studio.Get("/v1/profiles", studio.ClientWith(null))).Status); // a missing key is not a wrong key
         Assert.Equal(401, (await Try(studio, "wrong", ("X-Test-Address", "198.51.100.8"))).Status);
     }
 
@@ -104,7 +104,7 @@ public sealed class WrongKeyTests
     private static Task<Answer> Try(Studio studio, string key, params (string, string)[] headers) =>
         studio.Get("/v1/profiles", studio.ClientWith(key), headers);
 
-    /// <summary>A studio whose requests come from an address: the test server itself knows none.</summary>
+    /// <summary>A studio whose requests have an address: the test server itself gives none.</summary>
     private static Studio From(string address, params (string Name, string Value)[] settings) => new(configure: host =>
     {
         foreach (var (name, value) in settings)

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.AccessKeys;
 
-/// <summary>Keys from their making to their end: used, rotated, the last of the admins.</summary>
+/// <summary>Keys from creation to deletion: used, rotated, the last of the admins.</summary>
 public sealed class KeyLifeTests
 {
     [Fact]

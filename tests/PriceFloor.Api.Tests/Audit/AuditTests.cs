@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Audit;
 
-/// <summary>Who changed what: read from the revisions themselves, so that nothing can be changed beside it.</summary>
+/// <summary>Who changed what: read from the revisions themselves, so the two cannot differ.</summary>
 public sealed class AuditTests
 {
     [Fact]
@@ -28,7 +28,7 @@ public sealed class AuditTests
             "first-admin-key deleted key shop ",
             "first-admin-key created design RB-014 3",
             "first-admin-key deleted design RB-014 2",
-            "first-admin-key deleted price RB-014/web 3", // went with its design
+            "first-admin-key deleted price RB-014/web 3", // deleted with its design
             "first-admin-key rotated key shop ",
             "shop changed price RB-014/web 2",
             "first-admin-key created key shop ",
@@ -93,7 +93,7 @@ public sealed class AuditTests
             "command line restored store monday.db ",
             "first-admin-key created profile main 1",
             "first-start created key first-admin-key ",
-        ], (await Lines(again, "/v1/audit")).Lines); // the backup was told of after it was made
+        ], (await Lines(again, "/v1/audit")).Lines); // the backup was recorded after it was made
     }
 
     [Fact]
@@ -118,8 +118,8 @@ public sealed class AuditTests
         await studio.HasASmallShop();
         using var held = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False");
         held.Open();
-        using var writing = held.BeginTransaction(deferred: false); // holds off all other writers, not readers
-        Assert.Contains("The trail (/v1/audit) does not tell of it", Verb(studio.Folder, "backup", Path.Combine(studio.Folder, "monday.db")),
+        using var writing = held.BeginTransaction(deferred: false); // blocks all other writers, not readers
+        Assert.Contains("The trail (/v1/audit) does not list it", Verb(studio.Folder, "backup", Path.Combine(studio.Folder, "monday.db")),
             StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(studio.Folder, "monday.db")));
     }

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Backups;
 
-/// <summary>Who held something of the store before a restore or a forgotten document is never answered as if nothing had been.</summary>
+/// <summary>After a restore or a forgotten document, no holder of an old cursor or ETag is answered as if nothing had happened.</summary>
 public sealed class LifeTests
 {
     private const string Pendant5 = """{"profile":"main","making":{"piecesPerDay":5}}""";
@@ -144,7 +144,7 @@ public sealed class LifeTests
         return (code, int.Parse(output.ToString().Split("is forgotten: ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture));
     }
 
-    /// <summary>Whether any file of the folder, the write-ahead log included, holds the text. Not looked into: the lock, while it is held.</summary>
+    /// <summary>Whether any file of the folder, the write-ahead log included, has the text. The lock is skipped while it is held.</summary>
     private static bool Holds(string folder, string text) =>
         Directory.GetFiles(folder, "*", SearchOption.AllDirectories).Where(file => Path.GetFileName(file) != StoreLock.FileName).Any(file =>
         {

@@ -7,7 +7,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Capacity;
 
 /// <summary>
-/// Every limit, just at it and one past. Slow callers are in <see cref="SlowClientTests"/>, wrong keys in <see cref="Access.WrongKeyTests"/>.
+/// Every limit, exactly at it and one past it. Slow callers are in <see cref="SlowClientTests"/>, wrong keys in <see cref="Access.WrongKeyTests"/>.
 /// </summary>
 public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
@@ -99,7 +99,7 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
         Assert.Equal(200, (await studio.Post("/v1/price-checks", Check)).Status); // single checks go on
 
         Assert.Equal(200, (await one.Ended()).Status);
-        Assert.Equal(200, (await Probe()).Status); // one open and this one: just at the limit
+        Assert.Equal(200, (await Probe()).Status); // one open and this one: exactly at the limit
         Assert.Contains("\"belowFloor\":1", (await two.Ended()).Text, StringComparison.Ordinal);
     }
 
@@ -178,13 +178,13 @@ public sealed class LimitTests(SharedStudio shared) : IClassFixture<SharedStudio
 
     private static async Task<Studio> With(string setting, string value)
     {
-        // What is stored first must not be what is limited.
+        // The first thing stored must not be the limited one.
         var studio = new Studio(configure: host => host.UseSetting(setting, value));
         await studio.HasASmallShop();
         return studio;
     }
 
-    /// <summary>A batch whose body has begun and does not end until it is told to.</summary>
+    /// <summary>A batch whose body has begun and does not end until the test ends it.</summary>
     private sealed class Open
     {
         private readonly Pipe _body = new();

@@ -10,7 +10,7 @@ using static PriceFloor.Api.Tests.Running.RealProgram;
 
 namespace PriceFloor.Api.Tests.Capacity;
 
-/// <summary>No caller takes the memory, the connections or the disk from the others.</summary>
+/// <summary>No caller can take all the memory, the connections or the disk from the others.</summary>
 public sealed class MemoryTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-memory-").FullName;
@@ -50,7 +50,7 @@ public sealed class MemoryTests : IDisposable
             new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey, ["DOTNET_GCHeapHardLimit"] = "0xC000000" });
         await Ready(service);
         using var client = new HttpClient { BaseAddress = new Uri(service.Address), Timeout = TimeSpan.FromMinutes(2) };
-        client.DefaultRequestHeaders.ExpectContinue = true; // what is too large is refused before it is sent
+        client.DefaultRequestHeaders.ExpectContinue = true; // a body that is too large is refused before it is sent
         client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);
         await client.PutAsync(new Uri("/v1/profiles/main", UriKind.Relative),
             new StringContent(Sample.SmallProfile, Encoding.UTF8, "application/json"), Studio.Cancellation);
@@ -83,10 +83,10 @@ public sealed class MemoryTests : IDisposable
         idle.ForEach(socket => socket.Dispose());
         for (var i = 0; i < 100 && !await Answers("127.0.0.2", port); i++)
             await Task.Delay(50, Studio.Cancellation);
-        Assert.True(await Answers("127.0.0.2", port)); // it has let go of them
+        Assert.True(await Answers("127.0.0.2", port)); // it has closed them
     }
 
-    /// <summary>One more, if it is let in.</summary>
+    /// <summary>One more connection, if it is accepted.</summary>
     private static async Task Opened(List<Socket> sockets, string from, int port)
     {
         try

@@ -7,7 +7,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Capacity;
 
-/// <summary>Callers that are slow, or only there, on real sockets: they are let go, and others are answered meanwhile.</summary>
+/// <summary>Callers that are slow, or only connected, on real sockets: they are disconnected, and others are answered meanwhile.</summary>
 public sealed class SlowClientTests
 {
     [Fact]

@@ -7,7 +7,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Capacity;
 
-/// <summary>Callers who ask for much and never read the answer, on real sockets: each is let go, with what was put by for it.</summary>
+/// <summary>Callers who ask for much and never read the answer, on real sockets: each is disconnected, and its waiting file deleted.</summary>
 public sealed class UnreadAnswerTests
 {
     private const int Rows = 600_000; // answers of 20 MB and more: far more than all buffers on the way hold
@@ -76,7 +76,7 @@ public sealed class UnreadAnswerTests
             Assert.True(watch.Elapsed < s_patience, otherwise);
     }
 
-    /// <summary>Reads nothing until the other side has ended the connection, as a write then tells.</summary>
+    /// <summary>Reads nothing until the other side has closed the connection, which a failing write shows.</summary>
     private static async Task IsLetGo(TcpClient caller)
     {
         for (var watch = Stopwatch.StartNew(); ; await Task.Delay(100, Studio.Cancellation))
@@ -103,7 +103,7 @@ public sealed class UnreadAnswerTests
         }
         catch (IOException)
         {
-            // let go already
+            // already disconnected
         }
     }
 

@@ -6,10 +6,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>Every bound that the contract states for a request is the one that is kept: its last value passes, the next is refused.</summary>
+/// <summary>Every bound that the contract states for a request is enforced: its last value passes, the next is refused.</summary>
 public sealed class BoundsTests
 {
-    /// <summary>Where in a body, what stands there, and whether that is past the bound.</summary>
+    /// <summary>A place in a body, a value for it, and whether that is past the bound.</summary>
     private sealed record Trial(string Pointer, string Bound, JsonNode Kept, JsonNode Broken);
 
     [Fact]
@@ -32,10 +32,10 @@ public sealed class BoundsTests
                 var past = await RefusalsAt(studio, method, address, trial.Pointer, trial.Broken);
                 var kept = await RefusalsAt(studio, method, address, trial.Pointer, trial.Kept);
                 if (past.Count == 0)
-                    faults.Add($"{method} {path} {trial.Pointer}: {trial.Bound} is told, but what is past it passes");
+                    faults.Add($"{method} {path} {trial.Pointer}: {trial.Bound} is stated, but a value past it passes");
                 else if (past.Intersect(kept).Any())
                     faults.Add(
-                        $"{method} {path} {trial.Pointer}: {trial.Bound} is told, but refused already ({string.Join(", ", past.Intersect(kept))})");
+                        $"{method} {path} {trial.Pointer}: {trial.Bound} is stated, but already refused ({string.Join(", ", past.Intersect(kept))})");
             }
         }
 
@@ -73,7 +73,7 @@ public sealed class BoundsTests
 
     private delegate Task<string?> PropertyTrial(Studio studio, string method, string address, string pointer, IReadOnlySet<string> types);
 
-    /// <summary>Each property of each JSON body, wherever it stands, with the types that it takes.</summary>
+    /// <summary>Each property of each JSON body, wherever it is, with the types that it accepts.</summary>
     private static async Task EachProperty(PropertyTrial trial, Func<JsonObject, string, JsonObject, IReadOnlySet<string>, string?>? look = null)
     {
         await using var studio = new Studio();
@@ -185,8 +185,8 @@ public sealed class BoundsTests
     }
 
     /// <summary>
-    /// The faults told at that place, of a body that has nothing but it: what is missing elsewhere is told elsewhere, and rules
-    /// between fields have words of their own.
+    /// The faults reported at that place, for a body that has nothing else: faults elsewhere are reported elsewhere, and rules between fields have
+    /// their own words.
     /// </summary>
     private static async Task<IReadOnlyList<string>> RefusalsAt(Studio studio, string method, string address, string pointer, JsonNode? value)
     {
@@ -200,7 +200,7 @@ public sealed class BoundsTests
     private static JsonNode BodyWith(string pointer, JsonNode? value) => pointer.Split('/').Skip(1).Reverse()
         .Aggregate(value?.DeepClone(), (inner, name) => name == "0" ? new JsonArray(inner) : new JsonObject { [name] = inner })!;
 
-    /// <summary>The least that an element of a list may be, so that only the length can be wrong.</summary>
+    /// <summary>The smallest valid element of a list, so only the length can be wrong.</summary>
     private static JsonNode Filler(ContractDocument contract, JsonNode node)
     {
         var schema = contract.Followed(node);

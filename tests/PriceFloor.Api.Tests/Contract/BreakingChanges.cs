@@ -6,8 +6,8 @@ using PriceFloor.Api.OpenApi;
 namespace PriceFloor.Api.Tests.Contract;
 
 /// <summary>
-/// What in a newer contract would break a client that was made for an older one. What callers send may only widen: no narrower type, bound or list of
-/// words, nothing newly required. What they get may only narrow: nothing gone, no new type or word, nothing less certain to be there.
+/// Changes in a newer contract that would break a client made for an older one. Requests may only become more lenient: no narrower type, bound or
+/// list of words, nothing newly required. Answers may only become stricter: nothing gone, no new type or word, nothing less certain to be there.
 /// </summary>
 public sealed class BreakingChanges
 {

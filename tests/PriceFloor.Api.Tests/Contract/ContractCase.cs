@@ -6,16 +6,16 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>One request that the contract gives as an example, and where its answer stands.</summary>
+/// <summary>One request that the contract gives as an example, and the place of its answer.</summary>
 /// <param name="Id">The operation.</param>
-/// <param name="Name">What the example is called; empty where there is just one.</param>
+/// <param name="Name">The name of the example; empty if there is only one.</param>
 /// <param name="Rank">0 for the first of the operation's names.</param>
 public sealed record ContractCase(string Id, string Name, int Rank, string Method, string Address, string? ContentType, byte[]? Body, JsonNode? Json,
     string? Accept, JsonObject Operation)
 {
     private const string Boundary = "between-the-files";
 
-    /// <summary>Every example of every operation, in each format that it is sent in and in each that it is answered in.</summary>
+    /// <summary>Every example of every operation, in each format of request and answer.</summary>
     public static IEnumerable<ContractCase> Of(ContractDocument contract) =>
         contract.Operations.SelectMany(one => Of(contract, one.Path, one.Method, one.Operation));
 
@@ -73,7 +73,7 @@ public sealed record ContractCase(string Id, string Name, int Rank, string Metho
         return stream.ToArray();
     }
 
-    /// <summary>The path and the query with what the example gives to each parameter; what may be left out and is not given is left out.</summary>
+    /// <summary>The path and the query with the example's values for each parameter; optional parameters without a value are left out.</summary>
     private static string AddressOf(string path, JsonObject operation, string id, string name, string? accept)
     {
         var query = new List<string>();

@@ -15,7 +15,7 @@ public sealed class ContractDocument(JsonNode root)
 
     public static async Task<ContractDocument> Of(Studio studio) => new(JsonNode.Parse((await studio.Get("/openapi/v1.json")).Text)!);
 
-    /// <summary>The object itself, or what it refers to.</summary>
+    /// <summary>The object itself, or the object that it refers to.</summary>
     public JsonObject Followed(JsonNode node) => node["$ref"] is { } reference
         ? reference.GetValue<string>().TrimStart('#', '/').Split('/').Aggregate(root, (found, name) => found[name]!).AsObject()
         : node.AsObject();

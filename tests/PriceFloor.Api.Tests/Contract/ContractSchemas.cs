@@ -4,7 +4,7 @@ using Json.Schema;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>The contract's schemas as JSON Schema 2020-12, to hold real texts against.</summary>
+/// <summary>The contract's schemas as JSON Schema 2020-12, to check real texts with.</summary>
 public sealed class ContractSchemas(ContractDocument contract)
 {
     private const string Components = "#/components/schemas/";
@@ -12,7 +12,7 @@ public sealed class ContractSchemas(ContractDocument contract)
     private readonly JsonObject _all = contract.Root["components"]!["schemas"]!.AsObject();
     private readonly Dictionary<string, JsonSchema> _schemas = [];
 
-    /// <summary>What is wrong with the text; nothing where it fits.</summary>
+    /// <summary>The faults of the text; none if it is valid.</summary>
     public IReadOnlyList<string> Faults(JsonNode schema, string json)
     {
         var text = schema.ToJsonString();

@@ -5,12 +5,12 @@ using PriceFloor.Api.Tests.Conventions;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>The files of the examples in the repository, and a place to look at what they should say.</summary>
+/// <summary>The files of the examples in the repository, and a folder with their proposed new contents.</summary>
 public static class ExampleFiles
 {
-    /// <summary>What to do when an example is no longer what the service answers.</summary>
+    /// <summary>What to do when an example no longer matches the service's answer.</summary>
     public const string HowToRewrite =
-        "What the service answers is in artifacts/examples. Look at it, then copy it over: cp -r artifacts/examples/. .";
+        "The service's answers are in artifacts/examples. Look at them, then copy them over: cp -r artifacts/examples/. .";
 
     /// <summary>The operations of the contract by their ids.</summary>
     public static IReadOnlyDictionary<string, Operation> Operations(Studio studio) =>
@@ -24,7 +24,7 @@ public static class ExampleFiles
             .Concat(operation.Bodies.Concat(operation.OtherAnswers).Select(one => one.Example))
             .OfType<Example>();
 
-    /// <summary>The example of an answer, by its format and by the name of the case that was asked.</summary>
+    /// <summary>The example of an answer, by its format and by the name of its case.</summary>
     public static Example OfAnswer(Operation operation, string mediaType, string name) =>
         operation.OtherAnswers.FirstOrDefault(other => other.Format.MediaType == mediaType)?.Example
             ?? operation.Cases.FirstOrDefault(one => one.Name == name)?.Answer
@@ -37,7 +37,7 @@ public static class ExampleFiles
         return $"src/PriceFloor.Api/{folder}/Examples/{example.File}";
     }
 
-    /// <summary>Writes what an example should say to where it can be looked at. A page is written by the example of the document on it.</summary>
+    /// <summary>Writes the proposed content of an example. A page is written by the example of the document on it.</summary>
     public static void Propose(Example example, string text)
     {
         if (example.IsOnAPage)
@@ -47,7 +47,7 @@ public static class ExampleFiles
         File.WriteAllText(path, example.File.EndsWith(".json", StringComparison.Ordinal) ? ExampleText.Readable(text) : text);
     }
 
-    /// <summary>Nothing is left of an earlier proposal where the example is right.</summary>
+    /// <summary>Deletes an earlier proposal if the example is right.</summary>
     public static void Keep(Example example)
     {
         if (File.Exists(Proposed(example)))

@@ -12,17 +12,18 @@ namespace PriceFloor.Api.Tests.Contract;
 /// </summary>
 public sealed class ExampleTests
 {
-    /// <summary>What fills the store comes first, what changes it comes last; everything else in between, in the order of the contract.</summary>
+    /// <summary>Requests that fill the store come first, requests that change it last; the others in between, in the order of the contract.</summary>
     private static readonly string[] s_first = ["putProfile", "putDesign", "putChannel", "putListedPrice", "putReadingRules"];
 
-    /// <summary>Further cases come when all first ones have been asked on a small store: what stores more, and what must be asked between.</summary>
+    /// <summary>Further cases come after all first ones have been sent to a small store: those that store more, and those that need it.</summary>
     private static readonly string[] s_further = ["putProfile", "getFloorPrice", "computeFloorPrice", "putDesign", "putChannel"];
 
     private static readonly string[] s_last = ["putListedPrices", "putDesigns", "createKey", "getKey", "listKeys", "rotateKey", "listAudit",
         "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
 
     /// <summary>
-    /// What differs from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests use.
+    /// The values that differ from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests
+    /// use.
     /// </summary>
     private static readonly (Regex Pattern, string Instead)[] s_volatile =
     [
@@ -49,7 +50,7 @@ public sealed class ExampleTests
         foreach (var one in cases)
         {
             if (one.Id == "deleteProfile")
-                await DeleteEveryDesign(studio); // putDesigns stored some that lean on it
+                await DeleteEveryDesign(studio); // putDesigns stored some that use it
             if (one.Json is not null)
                 faults.AddRange(schemas.Faults(one.Operation["requestBody"]!["content"]!["application/json"]!["schema"]!, one.Json.ToJsonString())
                     .Select(fault => $"{one.Id} {one.Name}: its request breaks its schema: {fault}"));
@@ -99,7 +100,7 @@ public sealed class ExampleTests
         var response = contract.Followed(told);
         foreach (var (name, _) in response["headers"]!.AsObject())
             if (answer[name] is null && name != "Link") // a page that is the last has no link
-                yield return $"its contract tells a header {name} that is not there";
+                yield return $"its contract has a header {name} that is not there";
         if (response["content"] is null)
             yield break;
         if (response["content"]![answer.ContentType!] is not { } media
@@ -131,7 +132,7 @@ public sealed class ExampleTests
     }
 
     /// <summary>
-    /// A page or a picture is shown with "..." for what lies between; the rest stands in it, in order, from its beginning to its end.
+    /// A page or a picture is shown with "..." for omitted parts; the rest must be in it, in order, from its beginning to its end.
     /// </summary>
     private static bool IsShortened(string shown, string whole)
     {
@@ -145,7 +146,7 @@ public sealed class ExampleTests
         return true;
     }
 
-    /// <summary>Where every example of a good answer stands.</summary>
+    /// <summary>The place of every example of a good answer.</summary>
     private static IEnumerable<string> ExamplesOfAnswers(ContractDocument contract) =>
         from one in contract.Operations
         from response in one.Operation["responses"]!.AsObject()

@@ -5,7 +5,7 @@ using System.Text.Json.Nodes;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>How the files of examples are written: JSON with a line for each part that does not fit on one.</summary>
+/// <summary>The layout of example files: JSON with a line for each part that does not fit on one.</summary>
 public static class ExampleText
 {
     private const int Width = 120;

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>Whoever reads one property of the contract sees what it means and what stands in it.</summary>
+/// <summary>Every property of the contract has a description and an example.</summary>
 public sealed class SchemaExampleTests
 {
     [Fact]
@@ -53,7 +53,7 @@ public sealed class SchemaExampleTests
         }
     }
 
-    /// <summary>Each property of each schema, wherever it stands; what stands in examples is no schema.</summary>
+    /// <summary>Each property of each schema, wherever it is; examples are not schemas.</summary>
     private static IEnumerable<(string Place, JsonObject Property)> Properties(JsonNode? node, string place)
     {
         if (node is JsonArray items)
@@ -70,7 +70,7 @@ public sealed class SchemaExampleTests
         }
     }
 
-    /// <summary>What of it, of its elements or of its branches is a text, a number or anything at all, and not one of a few words.</summary>
+    /// <summary>The parts of it, its elements or its branches that are a text, a number or anything, and not one of a few words.</summary>
     private static IEnumerable<JsonObject> Scalars(JsonObject schema)
     {
         if ((schema["oneOf"] ?? schema["anyOf"]) is JsonArray branches)

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract;
 
-/// <summary>The document says no less and no more than what really happens.</summary>
+/// <summary>The document agrees exactly with the service.</summary>
 public sealed class SchemaTests
 {
     [Fact]

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>What a program branches on is a closed list: one place makes a code, and each has its meaning and its cure.</summary>
+/// <summary>The codes that programs branch on are a closed list: one place makes a code, and each has its meaning and its cure.</summary>
 public sealed partial class CodeTests
 {
     [Fact]

@@ -4,7 +4,7 @@ using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>The closed lists of codes, by where in an answer they stand.</summary>
+/// <summary>The closed lists of codes, by their place in an answer.</summary>
 public static class Codes
 {
     public static readonly IReadOnlyList<Type> Lists =

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>A file is found by the type that it is about: it is named after its first one, and what stands below that is small.</summary>
+/// <summary>A file is found by its type: it is named after its first type, and the types below that are small.</summary>
 public sealed partial class FileTests
 {
     private const int MostLinesOfAFurtherType = 30;
@@ -27,7 +27,7 @@ public sealed partial class FileTests
             yield return $"{file}.cs has {name} in it, of {lines} lines";
     }
 
-    /// <summary>The types that no other one holds: their declarations begin at the margin.</summary>
+    /// <summary>The top-level types: their declarations begin at the margin.</summary>
     private static List<(string Name, int Lines)> TypesOf(string[] lines) => [.. lines.Index()
         .Select(line => (line.Index, Match: Declaration().Match(line.Item)))
         .Where(line => line.Match.Success)

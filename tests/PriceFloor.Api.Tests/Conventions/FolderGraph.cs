@@ -81,7 +81,7 @@ public sealed class FolderGraph : IDisposable
                 yield return type;
     }
 
-    /// <summary>The tokens that the instructions of a method name.</summary>
+    /// <summary>The tokens in the instructions of a method.</summary>
     private static IEnumerable<int> TokensIn(byte[] code)
     {
         for (var at = 0; at < code.Length;)

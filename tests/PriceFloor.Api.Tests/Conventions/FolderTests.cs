@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>A folder is a room: its name is the namespace of what is in it, and no two rooms depend on each other in a circle.</summary>
+/// <summary>A folder is the namespace of its files, and no folders depend on each other in a cycle.</summary>
 public sealed partial class FolderTests
 {
     private static readonly Dictionary<string, Assembly> s_projects = new()

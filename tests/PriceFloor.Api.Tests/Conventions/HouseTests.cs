@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>Facts about the house that the compiler cannot state.</summary>
+/// <summary>Facts about the code that the compiler cannot state.</summary>
 public sealed class HouseTests
 {
     [Fact]

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>The fees in the demo, the pages, the contract and the example requests are made up: nobody's price list is quoted.</summary>
+/// <summary>The fees in the demo, the pages, the contract and the example requests are invented: no real price list is quoted.</summary>
 public sealed class InventedFeesTests
 {
     /// <summary>Rates and fixed amounts that readers would take for a card processor's or a marketplace's own.</summary>

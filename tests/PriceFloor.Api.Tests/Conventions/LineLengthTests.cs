@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>A line is read without moving the eyes back: width is no place to hide length.</summary>
+/// <summary>Lines are short enough to read without moving the eyes back: width must not hide length.</summary>
 public sealed partial class LineLengthTests
 {
     private const int Most = 150;
@@ -21,7 +21,7 @@ public sealed partial class LineLengthTests
         {
             if (raw is not null)
             {
-                // What stands inside a raw string is text; it ends at the line that begins with as many quotes.
+                // The inside of a raw string is text; it ends at the line that begins with as many quotes.
                 if (lines[i].TrimStart().StartsWith(raw, StringComparison.Ordinal))
                     raw = null;
                 continue;
@@ -35,7 +35,7 @@ public sealed partial class LineLengthTests
     [GeneratedRegex(@"(?<quotes>""""""+)\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex OpenRaw();
 
-    /// <summary>A line that holds one literal and little else: cut, it could no longer be found or copied as a whole.</summary>
+    /// <summary>A line with one literal and little else: if it were cut, it could no longer be found or copied as a whole.</summary>
     [GeneratedRegex($"^\\s*(\\+ |\\.\\. |: |\\? |=> |\\{{ |\\()?({Raw}|{Plain}|{Verbatim}|{WithHoles})[^\"]{{0,40}}$", RegexOptions.ExplicitCapture)]
     private static partial Regex OneLiteral();
 

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>A link of a page leads to a file that is there, and to a heading that is in it; every page is found from the README.</summary>
+/// <summary>Every link of a page leads to an existing file and heading, and every page can be reached from the README.</summary>
 public sealed partial class LinkTests
 {
     private static readonly string[] s_pages = [.. DocPages.All, ".github/SECURITY.md"];
@@ -39,10 +39,10 @@ public sealed partial class LinkTests
             Path.GetFullPath(Path.Combine(Repository.Root, Path.GetDirectoryName(page)!, parts[0]))).Replace('\\', '/')
         select (page, to, parts.Length > 1 ? parts[1] : null, target);
 
-    /// <summary>What a reader sees of a folder.</summary>
+    /// <summary>The pages that a reader sees in a folder.</summary>
     private static string PageAt(string path) => Directory.Exists(Repository.File(path)) ? $"{path.TrimEnd('/')}/README.md" : path;
 
-    /// <summary>Headings as GitHub names them in addresses.</summary>
+    /// <summary>Headings as GitHub writes them in addresses.</summary>
     private static IEnumerable<string> HeadingsOf(string page) =>
         from line in Fence().Replace(File.ReadAllText(Repository.File(page)), "").Split('\n')
         where line.StartsWith('#')

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>The service follows no address that somebody gave it, because it calls none at all.</summary>
+/// <summary>The service follows no address that somebody gave it, because it makes no calls at all.</summary>
 public sealed class NoOutgoingCallTests
 {
     [Theory]

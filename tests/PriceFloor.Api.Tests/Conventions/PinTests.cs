@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>What others make and our builds run is named by its content, so that it cannot become something else behind the same name.</summary>
+/// <summary>Other people's work that our builds run is pinned by its content, so nothing else can appear under the same name.</summary>
 public sealed partial class PinTests
 {
     private static readonly string s_workflows = Repository.File(".github/workflows");

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>What the project files say, used or not.</summary>
+/// <summary>Every entry of the project files is used.</summary>
 public sealed class ProjectTests
 {
     [Fact]

@@ -20,7 +20,7 @@ public sealed class ReferencePageTests
             }
     }
 
-    /// <summary>Every figure that the glossary names by its field is one that the contract has.</summary>
+    /// <summary>Every field that the glossary names is in the contract.</summary>
     [Fact]
     public async Task Every_field_that_the_glossary_names_is_in_the_contract()
     {

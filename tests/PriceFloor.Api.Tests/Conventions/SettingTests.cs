@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-/// <summary>What docs/running.md says of settings and limits is what the program keeps to.</summary>
+/// <summary>The settings and limits in docs/running.md are those of the program.</summary>
 public sealed class SettingTests
 {
     private static readonly string s_running = File.ReadAllText(Repository.File("docs/running.md"));

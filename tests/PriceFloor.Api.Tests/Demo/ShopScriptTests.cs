@@ -8,7 +8,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Demo;
 
 /// <summary>
-/// What the scripts of docs/scripts are to print is what the service answers for their sheet; `.ci/scripts` runs the scripts themselves.
+/// The expected output of the scripts in docs/scripts agrees with the service's answers for their sheet; `.ci/scripts` runs the scripts themselves.
 /// </summary>
 public sealed class ShopScriptTests
 {

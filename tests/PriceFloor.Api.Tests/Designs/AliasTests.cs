@@ -42,7 +42,7 @@ public sealed class AliasTests
             .Replace(",\"River drop / blue, 3 cm\"]", "]", StringComparison.Ordinal))).Status);
         await studio.Delete("/v1/designs/RB-014");
         Assert.Equal(201, (await studio.Put("/v1/designs/RB-014-BLUE", Sample.Pendant)).Status);
-        // What was hidden comes back only where its names are still free.
+        // A hidden design comes back only if its names are still free.
         (await studio.Put("/v1/designs/RB-014", Named)).IsProblem(409, "in-use");
     }
 

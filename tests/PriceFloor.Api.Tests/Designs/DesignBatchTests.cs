@@ -22,7 +22,7 @@ public sealed class DesignBatchTests
         Assert.Equal("""{"created":0,"changed":0,"unchanged":5}""", answer.GetProperty("summary").GetRawText());
         Assert.Equal(before, await All(studio));
 
-        // And into an empty store it brings the same designs.
+        // An empty store gets the same designs from it.
         await using var other = new Studio();
         await other.Has("/v1/profiles/main", Sample.Rich);
         Assert.Equal("""{"created":5,"changed":0,"unchanged":0}""",
@@ -59,7 +59,7 @@ public sealed class DesignBatchTests
         var before = await All(studio);
         var sheet = await Post(studio, Csv,
             "sku,profile,minutesPerPiece\nnew,main,30\nbad key,main,30\nn2,main,x\nn3,main,-1\nn4,main,30,5\nnew,main,31\n");
-        Assert.Equal([" 6"], Faults(sheet.IsProblem(400, "unreadable-request"))); // a row with too many cells is no row, and alone that comes first
+        Assert.Equal([" 6"], Faults(sheet.IsProblem(400, "unreadable-request"))); // a row with too many cells is not a row; that comes first
         sheet = await Post(studio, Csv, "sku,profile,minutesPerPiece\nnew,main,30\nbad key,main,30\nn2,main,x\nn3,main,-1\nnew,main,31\n");
         Assert.Equal(["sku 3", "minutesPerPiece 4", "minutesPerPiece 5", " 6"], Faults(sheet.IsProblem(422, "invalid-input")));
         var lines = await Post(studio, Ndjson,

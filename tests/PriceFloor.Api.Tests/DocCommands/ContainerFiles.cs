@@ -6,7 +6,7 @@ namespace PriceFloor.Api.Tests.DocCommands;
 /// <summary>What the Dockerfile promises to whoever starts its image.</summary>
 public static class ContainerFiles
 {
-    /// <summary>What docs and compose file call the image.</summary>
+    /// <summary>The image's name in the docs and the compose file.</summary>
     public const string Image = "pricefloor";
 
     public const string VolumeName = "pricefloor-data";

@@ -9,8 +9,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.DocCommands;
 
 /// <summary>
-/// Where no container engine is at hand, at least what would be given to one fits together: the image, its volume, port and names.
-/// `.ci/container` starts it where one is.
+/// Without a container engine, this checks at least that the files for one agree: the image, its volume, port and names. `.ci/container` starts it
+/// with an engine.
 /// </summary>
 public sealed partial class ContainerTests
 {
@@ -29,7 +29,7 @@ public sealed partial class ContainerTests
         ["--detach"] = false,
     };
 
-    /// <summary>What the Compose specification calls the elements that a file like ours may have.</summary>
+    /// <summary>The elements of the Compose specification that a file like ours may have.</summary>
     private static readonly string[] s_serviceNames =
     [
         "build", "cap_add", "cap_drop", "command", "container_name", "cpus", "depends_on", "deploy", "entrypoint", "env_file", "environment",

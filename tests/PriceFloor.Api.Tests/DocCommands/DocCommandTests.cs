@@ -6,7 +6,7 @@ using static PriceFloor.Api.Tests.Running.RealProgram;
 
 namespace PriceFloor.Api.Tests.DocCommands;
 
-/// <summary>Nothing that a page tells its reader to type is left untried; requests are sent by `.ci/examples`.</summary>
+/// <summary>Every command that a page gives its reader is tried; `.ci/examples` sends the requests.</summary>
 public sealed class DocCommandTests
 {
     /// <summary>Blocks that nothing runs, by their first line, and why.</summary>
@@ -99,7 +99,8 @@ public sealed class DocCommandTests
     }
 
     /// <summary>
-    /// Requests run in `.ci/examples`, with the JSON after them as their answer; the program's lines and docker's are tried here and beside.
+    /// Requests run in `.ci/examples`, with the JSON after them as their answer; the program's and docker's lines are tried here and in the
+    /// neighbouring tests.
     /// </summary>
     private static bool IsRun(DocPages.Block block) => block.Language switch
     {
@@ -141,7 +142,7 @@ public sealed class DocCommandTests
         Assert.Equal(line.Arguments.Contains("--demo"), (await output).Contains("curl ", StringComparison.Ordinal));
     }
 
-    /// <summary>What stands beside each backup is what `sha256sum --check` reads, where that is there.</summary>
+    /// <summary>The file beside each backup can be read by `sha256sum --check`, if that is installed.</summary>
     private static async Task Sums(DirectoryInfo folder)
     {
         var sums = folder.EnumerateFiles("*.sha256").ToList();

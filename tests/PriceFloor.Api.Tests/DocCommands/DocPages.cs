@@ -3,10 +3,10 @@ using PriceFloor.Api.Tests.Conventions;
 
 namespace PriceFloor.Api.Tests.DocCommands;
 
-/// <summary>What the README, DEVELOPERS.md and docs/ tell a reader to type.</summary>
+/// <summary>The commands that the README, DEVELOPERS.md and docs/ give their readers.</summary>
 public static partial class DocPages
 {
-    /// <summary>A fenced block with its language; empty where none is told.</summary>
+    /// <summary>A fenced block with its language; empty if it has none.</summary>
     public sealed record Block(string Page, string Language, string Text)
     {
         public string FirstLine => Text.Split('\n')[0];
@@ -24,11 +24,11 @@ public static partial class DocPages
             from Match match in Fence().Matches(TextOf(page))
             select new Block(page, match.Groups["language"].Value, match.Groups["text"].Value.TrimEnd('\n'))];
 
-    /// <summary>What stands between single backquotes in a line of prose.</summary>
+    /// <summary>The text between single backquotes in a line of prose.</summary>
     public static IReadOnlyList<string> Spans { get; } =
         [.. from page in All from Match match in Quoted().Matches(Fence().Replace(TextOf(page), "")) select match.Groups["text"].Value];
 
-    /// <summary>Each command once: the lines of blocks (a line that ends in a backslash goes on), and what is quoted in a sentence.</summary>
+    /// <summary>Each command once: the lines of blocks (a line that ends in a backslash continues), and those quoted in a sentence.</summary>
     public static IReadOnlyList<string> Commands { get; } =
         [.. Blocks.Where(block => block.Language is "text" or "")
             .SelectMany(block => block.Text.Replace("\\\n", " ", StringComparison.Ordinal).Split('\n')).Concat(Spans)

@@ -3,13 +3,13 @@ using PriceFloor.Api.Running;
 
 namespace PriceFloor.Api.Tests.DocCommands;
 
-/// <summary>A line that starts our program, however it is written: by dotnet, in a container, or as a verb alone.</summary>
-/// <param name="Arguments">What the program gets.</param>
+/// <summary>A line that starts our program, in any form: by dotnet, in a container, or as a verb alone.</summary>
+/// <param name="Arguments">The arguments of the program.</param>
 public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Arguments)
 {
     public static readonly IReadOnlyList<string> Commands = [.. PriceFloor.Api.Running.Commands.All.Keys];
 
-    /// <summary>Those that may run beside a service.</summary>
+    /// <summary>The verbs that may run beside a service.</summary>
     private static readonly string[] s_beside = [PriceFloor.Api.Running.Commands.HealthCheck, PriceFloor.Api.Running.Commands.OpenApi,
         StoreCommands.Backup, StoreCommands.CheckStore];
 
@@ -17,7 +17,7 @@ public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Argu
 
     public bool RunsBeside => s_beside.Contains(Verb);
 
-    /// <summary>The line's arguments; null where it does not start our program, or only names a verb that needs words after it.</summary>
+    /// <summary>The line's arguments; null if it does not start our program, or only names a verb that needs words after it.</summary>
     public static ProgramLine? Of(string line)
     {
         var match = Started().Match(line);

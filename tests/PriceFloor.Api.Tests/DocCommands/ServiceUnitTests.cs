@@ -7,7 +7,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.DocCommands;
 
 /// <summary>
-/// The systemd unit agrees with the program, with the compose file and with what docs/running.md has its reader type. `.ci/unit` has systemd read it.
+/// The systemd unit agrees with the program, with the compose file and with the commands in docs/running.md. `.ci/unit` has systemd read it.
 /// </summary>
 public sealed class ServiceUnitTests
 {

@@ -3,7 +3,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Documents;
 
 /// <summary>
-/// A clock that is set back: revisions stay in order, every moment can still be asked for, and what follows does not lose its place.
+/// A clock that is set back: revisions stay in order, every moment can still be asked for, and followers do not lose their place.
 /// </summary>
 public sealed class ClockTests
 {

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>What a disk or a hand has changed in a stored document is never read as a zero or a default.</summary>
+/// <summary>A stored document that was damaged on the disk or edited by hand is never read as a zero or a default.</summary>
 public sealed class DamagedDocumentTests
 {
     [Theory]
@@ -37,7 +37,7 @@ public sealed class DamagedDocumentTests
         })
             Assert.Contains("profile \"main\" (revision 1)",
                 (await again.Get(path)).IsProblem(503, "damaged-document").Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
-        // What does not need it still answers, and a list leaves out what it lacks.
+        // Everything that does not need it still answers, and a list leaves it out.
         Assert.Equal(200, (await again.Get("/v1/designs/OTHER/floor-price")).Status);
         var reasons = (await again.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray().ToDictionary(
             item => item.GetProperty("sku").GetString()!, item => item.TryGetProperty("reason", out var reason) ? reason.GetString() : null);
@@ -174,7 +174,7 @@ public sealed class DamagedDocumentTests
         Assert.Matches("profile main, revision 1: #/expenses/0/amount: .* is not a plain number", output.ToString());
     }
 
-    /// <summary>The studio started again on a store in which a text was changed by hand.</summary>
+    /// <summary>The studio, restarted on a store in which a text was edited by hand.</summary>
     private static async Task<Studio> Damage(Studio studio, string kind, string key, string sound, string damaged, int number = 1)
     {
         await using (var store = new SqliteConnection($"Data Source={Path.Combine(studio.Folder, "pricefloor.db")};Pooling=False"))

@@ -11,7 +11,7 @@ public sealed class DocumentTests
         var created = await studio.Put("/v1/profiles/main", Sample.SmallProfile);
         Assert.Equal((201, "/v1/profiles/main", "\"1\""), (created.Status, created["Location"], created["ETag"]));
 
-        // The same: other order of properties, idle zeros, defaults written out, numbers as strings.
+        // The same: other order of properties, trailing zeros, defaults written out, numbers as strings.
         var same = await studio.Put("/v1/profiles/main", """
             {"household":[{"per":"month","amount":"3000.000","businessShare":0}],"expenses":[{"amount":24000.0,"per":"year","deductible":true}],
              "calendar":{"hoursPerDay":8,"daysPerWeek":5,"weeksPerYear":50.0,"benchShare":1},"tax":{"kind":"none"},"yearStart":"2027-01-01","currency":"USD","priceRule":{}}

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>Revisions are immutable, deletes hide and keep, and every read can be asked for as it was.</summary>
+/// <summary>Revisions are immutable, deletes hide and keep, and every read can be made as of a moment.</summary>
 public sealed class HistoryTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     private static readonly string s_dearer = Sample.SmallProfile.Replace("24000", "25000", StringComparison.Ordinal);

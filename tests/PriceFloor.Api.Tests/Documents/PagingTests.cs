@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>Every list comes a page at a time, with the way to the next page in the body and in Link.</summary>
+/// <summary>Every list comes a page at a time, with the link to the next page in the body and in Link.</summary>
 public sealed class PagingTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     [Theory]

@@ -6,13 +6,12 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>Computations read the present documents from memory; nobody may ever notice.</summary>
+/// <summary>Computations read the present documents from memory; the answers never show it.</summary>
 public sealed class PresentDocumentsTests
 {
     /// <summary>
-    /// Odd revisions of the profile ask 60.00 of a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over
-    /// 1,000 pieces. The shop takes 2.4 % and
-    /// 0.25: 60.25 / 0.976 = 61.7316, 30.25 / 0.976 = 30.9939, rounded up.
+    /// Odd revisions of the profile need 60.00 for a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over 1,000 pieces. The shop
+    /// takes 2.4 % and 0.25: 60.25 / 0.976 = 61.7316, 30.25 / 0.976 = 30.9939, rounded up.
     /// </summary>
     [Theory]
     [InlineData("/v1/designs/RB-014/floor-price", "\"floor\":60.00,", "\"floor\":30.00,")]

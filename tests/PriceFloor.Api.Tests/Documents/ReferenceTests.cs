@@ -34,7 +34,7 @@ public sealed class ReferenceTests
         (await studio.Put("/v1/profiles/main", Sample.Rich.Replace("USD", "EUR", StringComparison.Ordinal))).IsProblem(409, "in-use");
         (await studio.Put("/v1/channels/web", Sample.RichChannel.Replace("USD", "EUR", StringComparison.Ordinal))).IsProblem(409, "in-use");
 
-        // A price of a material may change, and one that nobody uses may go.
+        // A price of a material may change, and an unused one may be removed.
         Assert.Equal("\"2\"", (await studio.Put("/v1/profiles/main", Sample.Rich.Replace("38.00", "39.00", StringComparison.Ordinal)))["ETag"]);
         await studio.Has("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":4}}""");
         Assert.Equal("\"3\"",

@@ -7,7 +7,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Documents;
 
 /// <summary>
-/// Names that are addresses already, or that addresses drop: nothing new gets one, and what has one stays readable and can be deleted.
+/// Names that are already addresses, or that addresses drop: nothing new gets one, and documents that have one stay readable and can be deleted.
 /// </summary>
 public sealed class ReservedKeyTests
 {

@@ -8,7 +8,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Documents;
 
 /// <summary>
-/// What somebody changes while a batch is on its way is not taken back by it: rows are laid over what stands when they are written.
+/// A batch does not undo changes made while it arrives: rows are laid over the documents as they are when they are written.
 /// </summary>
 public sealed class SlowUploadTests
 {
@@ -130,7 +130,7 @@ public sealed class SlowUploadTests
         Assert.Equal(3, design.GetProperty("revision").GetInt32());
     }
 
-    /// <summary>A body whose end is sent when it is allowed to.</summary>
+    /// <summary>A body whose end is sent when the test allows it.</summary>
     private sealed class HeldUpload : HttpContent
     {
         private readonly TaskCompletionSource _begun = new(), _mayEnd = new();

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
 
-/// <summary>The one text of each kind of document, pinned raw: defaults filled in, money padded, other numbers trimmed.</summary>
+/// <summary>The canonical text of each kind of document, pinned raw: defaults filled in, money padded, other numbers trimmed.</summary>
 public sealed class StoredTextTests
 {
     private const string Saved = "\"revision\":1,\"savedAt\":\"2027-01-02T09:00:00.000000Z\",\"";
@@ -40,7 +40,7 @@ public sealed class StoredTextTests
             Settled(await studio.Get("/v1/designs/B")));
     }
 
-    /// <summary>The clock stands, so each save is a microsecond after the one before.</summary>
+    /// <summary>The clock stands still, so each save is a microsecond after the one before.</summary>
     private static string Settled(Answer answer) => System.Text.RegularExpressions.Regex.Replace(answer.Text, "00[.]00000[0-9]Z", "00.000000Z");
 
     [Theory]

@@ -5,7 +5,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Explaining;
 
 /// <summary>
-/// Every answer redone as its reader would: each formula from the values shown above it, and then the answer's own figures from those.
+/// Redoes every answer as its reader would: each formula from the values shown above it, and then the answer's own figures from those.
 /// </summary>
 public sealed class WorkingsByHandTests
 {
@@ -15,7 +15,7 @@ public sealed class WorkingsByHandTests
 
     public static TheoryData<string, string?, string[]> Answers => new()
     {
-        // what is asked, with what body, figures of the answer as field:symbol:decimals
+        // the question, its body, figures of the answer as field:symbol:decimals
         {
             "/v1/profiles/main/requirement", null,
             ["requiredRevenue:requiredRevenue:up2", "benchMustEarn:benchMustEarn:up2", "perBenchHour:perBenchHour:up2", "perDay:perDay:up2",
@@ -77,7 +77,7 @@ public sealed class WorkingsByHandTests
     }
 
     /// <summary>
-    /// What is shown has at most 12 decimals, so a line may differ a little from what those above it make; never in the first nine digits.
+    /// Values have at most 12 decimals, so a line may differ a little from the result of those above it; never in the first nine digits.
     /// </summary>
     private static Dictionary<string, decimal> Redone(JsonElement workings)
     {

@@ -175,7 +175,7 @@ public sealed class FloorChangeTests
             next = answer.Json.GetProperty("next").GetString()!;
             Assert.Equal(got.Count < whole.Count, answer["Link"]?.Contains("since=p0.", StringComparison.Ordinal) == true);
             if (page == 0)
-                // what moves meanwhile comes after the answer under way
+                // changes made meanwhile come after the current answer
                 await studio.Put("/v1/designs/A.1", """{"profile":"main","making":{"piecesPerDay":8}}""");
         }
 

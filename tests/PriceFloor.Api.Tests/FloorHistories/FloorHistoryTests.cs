@@ -91,7 +91,9 @@ public sealed class FloorHistoryTests
             (await studio.Get("/v1/designs/RB-014/floor-history?limit=0")).IsProblem(422, "invalid-input").Pointers.Order());
     }
 
-    /// <summary>Costs rise, a shop begins to buy, the price is fixed, the work gets brisker; what touches nothing here happens between.</summary>
+    /// <summary>
+    /// Costs rise, a shop begins to buy, the price is fixed, the work gets faster; changes that affect nothing here happen in between.
+    /// </summary>
     private static async Task<Studio> AYear()
     {
         var studio = new Studio();

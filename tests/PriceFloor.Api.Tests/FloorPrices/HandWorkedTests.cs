@@ -4,7 +4,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.FloorPrices;
 
 /// <summary>
-/// The documents of the published contract, worked by hand from the model's formulas; the last digits are the model's, not the program's.
+/// The documents of the published contract, calculated by hand from the model's formulas; the last digits are the model's, not the program's.
 /// </summary>
 public sealed class HandWorkedTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {

@@ -3,7 +3,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.FloorPrices;
 
 /// <summary>
-/// Documents that are valid each, whose figures together pass what can be exact: a problem that says so, never a fault of the service.
+/// Documents that are each valid, but whose figures together are too large to be exact: a problem that says so, never a fault of the service.
 /// </summary>
 public sealed class TooLargeTests
 {

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.FloorPrices;
 
-/// <summary>Inline documents keep every rule of stored ones, with pointers from the request's root.</summary>
+/// <summary>Inline documents follow every rule of stored ones, with pointers from the request's root.</summary>
 public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     public static TheoryData<string, string[], string[]> Refused => new()

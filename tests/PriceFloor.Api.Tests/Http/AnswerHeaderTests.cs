@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;
 
-/// <summary>What every answer carries, whatever came of the request.</summary>
+/// <summary>The headers of every answer, whatever happened to the request.</summary>
 public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     [Fact]
@@ -61,7 +61,7 @@ public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<Share
         {
             var answer = await studio.Get(path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1" : path);
             if (answer.Status >= 400)
-                continue; // a route that wants more than its path; the ones that matter are named below
+                continue; // a route that needs more than its path; the important ones are named below
             Assert.Equal((path, path == "/v1/keys" ? "no-store" : "no-cache, private"), (path, answer["Cache-Control"]));
         }
 

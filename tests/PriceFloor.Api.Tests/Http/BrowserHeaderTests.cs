@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;
 
-/// <summary>What browsers are told, and which pages of others may call.</summary>
+/// <summary>The headers for browsers, and which other pages may call.</summary>
 public sealed class BrowserHeaderTests
 {
     private const string Nothing = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";

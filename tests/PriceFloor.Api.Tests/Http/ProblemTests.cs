@@ -124,6 +124,6 @@ public sealed class ProblemTests
         Assert.Fail($"{ExampleFiles.PathOf(example)} is not what the service answers: {answer}\n{ExampleFiles.HowToRewrite}");
     }
 
-    /// <summary>A request's id is another each time.</summary>
+    /// <summary>A request's id is different each time.</summary>
     private static string WithId(string id, string problem) => Regex.Replace(problem, "\"requestId\":\"[0-9a-f]{32}\"", $"\"requestId\":\"{id}\"");
 }

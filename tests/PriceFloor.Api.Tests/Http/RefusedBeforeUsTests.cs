@@ -6,8 +6,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Http;
 
 /// <summary>
-/// What the web server itself refuses before any code of ours runs: a bare 400 or 431 and a closed connection, as
-/// integrating.md says. All else is a problem.
+/// Requests that the web server itself refuses before any code of ours runs: a bare 400 or 431 and a closed connection, as integrating.md says. Any
+/// other refusal is a problem.
 /// </summary>
 public sealed class RefusedBeforeUsTests
 {
@@ -45,7 +45,7 @@ public sealed class RefusedBeforeUsTests
         Assert.Contains("application/problem+json", answer, StringComparison.Ordinal);
     }
 
-    /// <summary>Headers as bytes that are no text: refused by the server or read as they are, never a fault.</summary>
+    /// <summary>Headers as bytes that are not text: refused by the server or read as they are, never a fault.</summary>
     [Fact]
     public async Task Odd_bytes_in_headers_are_never_a_fault_of_the_service()
     {
@@ -82,7 +82,7 @@ public sealed class RefusedBeforeUsTests
         }
         catch (IOException)
         {
-            // let go without a word; what came before counts
+            // disconnected without an answer; what came before counts
         }
 
         return Encoding.Latin1.GetString(answer.ToArray());

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;
 
-/// <summary>Whoever searches the log by the names of requests goes through it in order of time.</summary>
+/// <summary>A search of the log by the ids of requests goes in order of time.</summary>
 public sealed class RequestIdTests
 {
     [Fact]

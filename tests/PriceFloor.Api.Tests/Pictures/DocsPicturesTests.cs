@@ -7,7 +7,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Pictures;
 
 /// <summary>
-/// The pictures in docs/pictures are what the invented studio is answered. To write them anew:
+/// The pictures in docs/pictures are the answers for the invented studio. To rewrite them:
 /// <c>WRITE_PICTURES=1 dotnet run --project tests/PriceFloor.Api.Tests -- --filter-class '*DocsPicturesTests'</c>
 /// </summary>
 public sealed class DocsPicturesTests
@@ -46,7 +46,7 @@ public sealed class DocsPicturesTests
             Assert.Matches($@"\[[^\]]{{20,}}\]\((docs/)?pictures/{file}\)", pages.Replace('\n', ' '));
     }
 
-    /// <summary>Rent rises twice, the price follows, the torch work gets brisker and shops begin to buy.</summary>
+    /// <summary>Rent rises twice, the price follows, the torch work gets faster and shops begin to buy.</summary>
     private static async Task AYearGoesBy(Studio studio)
     {
         async Task Later(int days, string path, params (string Old, string New)[] changes)

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Pictures;
 
-/// <summary>What holds for every picture, whatever the studio is like.</summary>
+/// <summary>What is true of every picture, whatever the studio.</summary>
 public sealed class PictureTests
 {
     private static readonly XNamespace s_svg = "http://www.w3.org/2000/svg";
@@ -103,7 +103,7 @@ public sealed class PictureTests
         Assert.Contains("No design is listed here.", (await studio.Get("/v1/price-list.svg?channel=abroad")).Text, StringComparison.Ordinal);
     }
 
-    /// <summary>An image with a name and a description that are told to who cannot see it, and with a style for dark.</summary>
+    /// <summary>An image with a name and a description for screen readers, and with a style for dark.</summary>
     private static void IsAccessible(XElement svg)
     {
         Assert.Equal("img", svg.Attribute("role")!.Value);
@@ -117,7 +117,7 @@ public sealed class PictureTests
             attribute => attribute.Name.LocalName is "fill" or "stroke" && attribute.Value.StartsWith('#'));
     }
 
-    /// <summary>Every text, as wide as it could be, lies within the picture.</summary>
+    /// <summary>Every text, at its widest, is inside the picture.</summary>
     private static void NothingRunsOut(XElement svg, string what)
     {
         var height = Number(svg.Attribute("height")!);

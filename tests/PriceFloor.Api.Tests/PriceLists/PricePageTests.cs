@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.PriceLists;
 
-/// <summary>The price list as a page to print. That it prints well is seen in a browser: see .ci/pictures.</summary>
+/// <summary>The price list as a page to print. A browser shows whether it prints well: see .ci/pictures.</summary>
 public sealed class PricePageTests
 {
     [Fact]

@@ -21,7 +21,7 @@ public sealed class QuickFloorTests
         var stored = (await studio.Get("/v1/designs/usual/floor-price")).Json;
         Assert.Equal(("69.00", "1000"), (stored.GetProperty("floor").GetRawText(), stored.GetProperty("piecesPerYear").GetRawText()));
         Assert.Equal(first.GetProperty("assumed").GetRawText(), stored.GetProperty("assumed").GetRawText());
-        // What was stored is what was shown: nothing was filled in behind it.
+        // The stored documents are those in the answer: nothing was added afterwards.
         Assert.EndsWith(documents.GetProperty("profile").GetRawText()[1..], (await studio.Get("/v1/profiles/main")).Text, StringComparison.Ordinal);
     }
 

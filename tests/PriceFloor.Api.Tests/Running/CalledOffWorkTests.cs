@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>A start that fails calls off what would have run beside the service; the log does not call that a fault.</summary>
+/// <summary>A start that fails cancels the work beside the service; the log does not report that as a fault.</summary>
 public sealed class CalledOffWorkTests
 {
     [Fact]
@@ -30,7 +30,7 @@ public sealed class CalledOffWorkTests
     public async Task A_start_that_fails_tells_one_sentence_with_backups_by_schedule_too()
     {
         var folder = Directory.CreateTempSubdirectory("pricefloor-start-");
-        for (var i = 0; i < 3; i++) // what is called off first is not always the same
+        for (var i = 0; i < 3; i++) // the order of cancellation varies
         {
             var refused = await RealProgram.Run(folder.FullName,
                 new Dictionary<string, string> { ["ASPNETCORE_URLS"] = "http://192.0.2.1:5080", ["PRICEFLOOR_BACKUP_EVERY_HOURS"] = "24" });

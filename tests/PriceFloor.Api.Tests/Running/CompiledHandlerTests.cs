@@ -6,7 +6,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Running;
 
 /// <summary>
-/// The compiler makes the code of every handler. One that it cannot follow is put together as an expression at each start instead, unnoticed.
+/// The compiler generates the code of every handler. One that it cannot follow would be compiled as an expression at each start instead, unnoticed.
 /// </summary>
 public sealed class CompiledHandlerTests
 {

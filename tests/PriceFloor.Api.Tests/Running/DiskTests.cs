@@ -6,7 +6,7 @@ using static PriceFloor.Api.Tests.Running.RealProgram;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>Disks that are full or read-only: told, survived, and nothing is half done.</summary>
+/// <summary>Disks that are full or read-only: reported, survived, and nothing is half done.</summary>
 public sealed class DiskTests
 {
     [Fact]
@@ -46,7 +46,7 @@ public sealed class DiskTests
     }
 
     /// <summary>
-    /// They share commits: where one meets the end of the disk, those beside it are refused too, and nobody is told what is not so.
+    /// Writes share commits: if one finds the disk full, those beside it are refused too, and every answer is true.
     /// </summary>
     [Fact]
     public async Task Many_writers_on_a_full_disk_keep_just_what_each_was_told()
@@ -74,7 +74,7 @@ public sealed class DiskTests
         Assert.Equal([.. kept.Append("last").Order(StringComparer.Ordinal)], stored);
     }
 
-    /// <summary>Leaves no byte, for a write that needs less than the one that was refused.</summary>
+    /// <summary>Leaves no byte, for a write that needs less than the refused one.</summary>
     private static async Task FillUp(SmallDisk disk)
     {
         await using var rest = new FileStream(Path.Combine(disk.Path, "rest"), FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);

@@ -112,7 +112,7 @@ public sealed class FirstKeyTests
             (await again.Get("/v1/channels", again.ClientWith(Studio.AdminKey))).Json.GetProperty("items")[0].GetProperty("key").GetString());
     }
 
-    /// <summary>Different characters one after the other.</summary>
+    /// <summary>Different characters one after another.</summary>
     private static string KeyOf(int length) => string.Concat(Enumerable.Range(0, length).Select(i => (char)('a' + (i % 26))));
 
     private static string Refused(string key)

@@ -9,12 +9,12 @@ using static PriceFloor.Api.Tests.Running.RealProgram;
 namespace PriceFloor.Api.Tests.Running;
 
 /// <summary>
-/// The real service, killed while several callers write over HTTP and backups are made: started again, it has every revision that it
-/// acknowledged, as it was written. <c>PRICEFLOOR_CRASH_ROUNDS</c> says how often, ten times rarer than tests/PriceFloor.Storage.Tests/CrashTests.
+/// The real service, killed while several callers write over HTTP and backups are made: after a restart it has every revision that it acknowledged,
+/// as it was written. <c>PRICEFLOOR_CRASH_ROUNDS</c> sets how often, a tenth of that in tests/PriceFloor.Storage.Tests/CrashTests.
 /// </summary>
 public sealed class KilledServiceTests : IDisposable
 {
-    // Twelve, so that some share a commit and others stand alone.
+    // Twelve, so that some share a commit and others do not.
     private static readonly string[] s_writers = ["A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L"];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-killed-").FullName;
@@ -53,7 +53,7 @@ public sealed class KilledServiceTests : IDisposable
         await Task.WhenAll(writers);
     }
 
-    /// <summary>Each write of a design has other minutes, and what was answered is kept: whoever reads that revision must find them.</summary>
+    /// <summary>Each write of a design has different minutes, and the answers are kept: a read of that revision must find the same minutes.</summary>
     private async Task WriteAgainAndAgain(HttpClient client, string sku)
     {
         for (var minutes = 1; ; minutes = (minutes % 9000) + 1)

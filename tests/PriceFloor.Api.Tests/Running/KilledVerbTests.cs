@@ -10,8 +10,8 @@ using static PriceFloor.Api.Tests.Running.RealProgram;
 namespace PriceFloor.Api.Tests.Running;
 
 /// <summary>
-/// Restore, forget and upgrade, killed at a random moment: the store is as it was before or as it should be after, whole, and the same
-/// again succeeds. <c>PRICEFLOOR_CRASH_ROUNDS</c> says how often, each a tenth of that.
+/// Restore, forget and upgrade, killed at a random moment: the store is as it was before or as it should be after, whole, and running the verb again
+/// succeeds. <c>PRICEFLOOR_CRASH_ROUNDS</c> sets how often, each a tenth of that.
 /// </summary>
 public sealed class KilledVerbTests : IDisposable
 {
@@ -85,7 +85,7 @@ public sealed class KilledVerbTests : IDisposable
         Assert.Equal((Migrations.Newest, Designs), StoreCheck.Of(Db, (_, _) => null) is var report ? (report.Schema, report.Revisions) : default);
     }
 
-    /// <summary>Begins from the kept store each time; the last time the verb is left to end, on what the last kill left.</summary>
+    /// <summary>Starts from the kept store each time; the last time the verb may finish, on the result of the last kill.</summary>
     private async Task KillAgainAndAgain(Action look, params string[] verb)
     {
         for (var round = 1; round <= s_rounds; round++)

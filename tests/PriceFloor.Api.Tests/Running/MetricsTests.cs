@@ -190,7 +190,7 @@ public sealed class MetricsTests
 
     private static Studio Watched() => new(configure: host => host.UseSetting("PRICEFLOOR_METRICS", "on"));
 
-    /// <summary>Every sample; a line that is none, a family without its type or a sample told twice fails.</summary>
+    /// <summary>Every sample; an invalid line, a family without its type or a duplicate sample fails.</summary>
     private static async Task<Dictionary<string, decimal>> Metrics(Studio studio)
     {
         var (samples, family, isHistogram) = (new Dictionary<string, decimal>(), "", false);

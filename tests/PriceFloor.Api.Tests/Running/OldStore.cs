@@ -4,7 +4,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>A store as an earlier program left it: made by the scripts that were shipped up to then, with one profile in it.</summary>
+/// <summary>A store as an earlier program left it: made by the scripts shipped until then, with one profile in it.</summary>
 public static class OldStore
 {
     public static void Make(string path, int schema)

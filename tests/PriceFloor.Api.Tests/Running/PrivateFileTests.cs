@@ -59,7 +59,7 @@ public sealed class PrivateFileTests : IDisposable
         Assert.Equal(201, (int)made.StatusCode);
     }
 
-    /// <summary>Looks at the rights of all files again and again until it is ended.</summary>
+    /// <summary>Checks the permissions of all files repeatedly until it is stopped.</summary>
     private sealed class Watch : IDisposable
     {
         private readonly string[] _folders;

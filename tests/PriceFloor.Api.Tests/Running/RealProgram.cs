@@ -18,7 +18,7 @@ public static class RealProgram
         Assert.Single(errors.Trim().Split('\n'));
     }
 
-    /// <summary>Asks it to stop, as systemd and docker do, and says how it ended.</summary>
+    /// <summary>Asks it to stop, as systemd and docker do, and returns how it ended.</summary>
     public static async Task<int> Terminate(Started service)
     {
         using var kill = Process.Start("kill", ["-TERM", $"{service.Process.Id}"]);
@@ -43,7 +43,7 @@ public static class RealProgram
     public static Started Start(string folder, Dictionary<string, string> environment, params string[] arguments) =>
         Start(["dotnet"], folder, environment, arguments);
 
-    /// <summary>The same where every file is made open to all users, unless the program says otherwise.</summary>
+    /// <summary>The same with a umask that opens every file to all users, unless the program prevents it.</summary>
     public static Started StartUnmasked(string folder, params string[] arguments) =>
         Start(["sh", "-c", "umask 000 && exec dotnet \"$@\"", "sh"], folder, [], arguments);
 

@@ -4,8 +4,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Running;
 
 /// <summary>
-/// A disk of a few hundred kilobytes (a tmpfs). Mounting one takes root, or a sudo that asks nothing, as on CI
-/// machines; elsewhere the test is skipped.
+/// A disk of a few hundred kilobytes (a tmpfs). Mounting one needs root, or sudo without a password, as on CI machines; elsewhere the test is
+/// skipped.
 /// </summary>
 public sealed class SmallDisk : IDisposable
 {

@@ -83,7 +83,7 @@ public sealed class StartTests
             await other.OpenAsync(Studio.Cancellation);
             await using var hold = other.BeginTransaction(deferred: false);
             (await studio.Put("/v1/profiles/other", Sample.SmallProfile)).IsProblem(503, "busy");
-            (await studio.Get("/health/ready")).IsProblem(503, "busy"); // the clock stands: what was found out a moment ago is believed no longer
+            (await studio.Get("/health/ready")).IsProblem(503, "busy"); // the clock stands still: the result of a moment ago no longer counts
         }
 
         Assert.Equal(201, (await studio.Put("/v1/profiles/other", Sample.SmallProfile)).Status);

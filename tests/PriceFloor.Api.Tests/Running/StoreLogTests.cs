@@ -4,7 +4,7 @@ using static PriceFloor.Api.Tests.Running.RealProgram;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>Whoever reads the log learns what the store's engine said, in its own words.</summary>
+/// <summary>The log has the messages of the store's engine, in its own words.</summary>
 public sealed class StoreLogTests
 {
     [Fact]

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>A store that is held by another process: readers go on, writers are told to come again, nothing is half done.</summary>
+/// <summary>A store that is locked by another process: readers go on, writers are asked to try again, nothing is half done.</summary>
 public sealed class StoreTroubleTests
 {
     [Fact]

@@ -7,10 +7,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>Behind a reverse proxy below a path: every address that is told can be followed through the proxy.</summary>
+/// <summary>Behind a reverse proxy below a path: every address in an answer works through the proxy.</summary>
 public sealed class SubPathTests
 {
-    /// <summary>A proxy may leave the path on the requests, or take it off.</summary>
+    /// <summary>A proxy may leave the path on the requests, or remove it.</summary>
     [Theory]
     [InlineData("/shop/pricefloor", "/shop/pricefloor")]
     [InlineData("/shop/pricefloor/", "/shop/pricefloor")]

@@ -7,7 +7,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Sheets;
 
-/// <summary>Valid sheets mean the same here and to a library that many others use.</summary>
+/// <summary>Valid sheets mean the same here and in a library that many others use.</summary>
 public sealed class AgainstALibraryTests
 {
     private static readonly string[] s_parts = ["a", "RB-014", "58.00", ",", ";", "\"", "\"\"", "\n", "\r\n", "\r", " ", "\t", "=", "-", "'",
@@ -67,7 +67,7 @@ public sealed class AgainstALibraryTests
             ReadBySep(answered, SheetDialect.Comma));
     }
 
-    /// <summary>Whatever bytes come, every line that goes out is a row with as many fields as the header.</summary>
+    /// <summary>Whatever bytes come in, every line that goes out is a row with as many fields as the header.</summary>
     [Theory]
     [MemberData(nameof(Seeds))]
     public async Task However_broken_a_sheet_the_answer_is_whole_to_the_library(int seed)

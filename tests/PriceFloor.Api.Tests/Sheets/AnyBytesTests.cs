@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Sheets;
 
-/// <summary>What holds for any bytes at all.</summary>
+/// <summary>What is true of any bytes.</summary>
 public sealed class AnyBytesTests
 {
     private static readonly byte[] s_bytes = [.. "\"\",,,\r\r\n\n\n;a1 ="u8, 0xC3, 0xA9, 0xFF, 0xEF, 0xBB, 0xBF, 0];

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Sheets;
 
-/// <summary>A row as it was read, kept.</summary>
+/// <summary>A copy of a row that was read.</summary>
 internal sealed record ReadRow(long Line, string Raw, string LineEnd, string Values, string Fields, string Fault)
 {
     public static ReadRow Of(SheetRow row) => new(

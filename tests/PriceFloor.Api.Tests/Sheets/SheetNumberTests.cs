@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Sheets;
 
-/// <summary>A number in a cell is read exactly, in its sheet's dialect, or refused with a word on what to strip.</summary>
+/// <summary>A number in a cell is read exactly, in its sheet's dialect, or refused with a hint on what to remove.</summary>
 public sealed class SheetNumberTests
 {
     private static readonly PriceAttribute s_price = new();

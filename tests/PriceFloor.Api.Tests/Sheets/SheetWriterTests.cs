@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Sheets;
 
-/// <summary>A caller's sheet comes back as it came, with our columns.</summary>
+/// <summary>A caller's sheet comes back unchanged, with our columns.</summary>
 public sealed class SheetWriterTests
 {
     [Fact]

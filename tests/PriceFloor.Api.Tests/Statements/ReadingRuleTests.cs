@@ -19,7 +19,7 @@ public sealed class ReadingRuleTests
             StringComparison.Ordinal);
         Assert.Equal(2, (await studio.Get("/v1/reading-rules/main/revisions")).Json.GetProperty("items").GetArrayLength());
         var given = (await studio.Get("/v1/reading-rules/main")).Text;
-        // what GET gave is put back
+        // the answer of GET is put back
         Assert.Equal((200, "\"2\""), ((await studio.Put("/v1/reading-rules/main", given)) is var again ? again.Status : 0, again["ETag"]));
         Assert.Equal(204, (await studio.Delete("/v1/reading-rules/main")).Status);
     }

@@ -4,7 +4,7 @@ using static PriceFloor.Api.Tests.Statements.SentStatements;
 
 namespace PriceFloor.Api.Tests.Statements;
 
-/// <summary>What differs from a stored profile, and what of its year is due by now.</summary>
+/// <summary>The differences from a stored profile, and the part of its year that is due by now.</summary>
 public sealed class StatementAgainstProfileTests
 {
     [Fact]
@@ -62,7 +62,7 @@ public sealed class StatementAgainstProfileTests
             answer.GetProperty("assumed").EnumerateArray().Select(one => one.GetProperty("pointer").GetString()));
         Assert.Contains("income-takes-no-days", answer.GetProperty("warnings").EnumerateArray().Select(one => one.GetProperty("code").GetString()));
 
-        // A stored profile that says how many days is believed.
+        // If a stored profile gives the number of days, it is used.
         await studio.Has("/v1/profiles/main",
             """{"currency":"USD","calendar":{"weeksPerYear":46,"daysPerWeek":5,"hoursPerDay":7},"otherIncome":[{"name":"Classes","amount":100,"per":"month","kind":"taxable","daysPerYear":12}]}""");
         answer = (await Send(studio, "?against=main", ("current", Lessons))).Json;

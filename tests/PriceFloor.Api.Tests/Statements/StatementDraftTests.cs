@@ -6,7 +6,7 @@ using static PriceFloor.Api.Tests.Statements.SentStatements;
 
 namespace PriceFloor.Api.Tests.Statements;
 
-/// <summary>The draft of a year that lines and rules make, and what became of each line.</summary>
+/// <summary>The draft of a year from lines and rules, and the outcome of each line.</summary>
 public sealed class StatementDraftTests
 {
     private static readonly string[] s_formats = ["current-2026.csv", "current-2026.ofx"];
@@ -104,8 +104,8 @@ public sealed class StatementDraftTests
     public async Task A_pattern_that_is_too_slow_is_told_with_its_rule()
     {
         await using var studio = new Studio();
-        // Each pattern looks 450 letters back, which no table of states can hold, so that each letter of each line costs
-        // hundreds of steps: many seconds in all.
+        // Each pattern looks 450 letters back, which no table of states can hold, so each letter of each line costs hundreds of steps: many seconds
+        // in all.
         var rules = Enumerable.Range(450, 10).Select(back => $$$"""{"textMatches":"(a|b)*a(a|b){{{{back}}}}c","to":"household"}""");
         await studio.Has("/v1/reading-rules/main", $$"""{"rules":[{"textHas":"bench rent","to":"business"},{{string.Join(',', rules)}}]}""");
         var random = new Random(7);

@@ -5,7 +5,7 @@ using static PriceFloor.Api.Tests.Statements.SentStatements;
 
 namespace PriceFloor.Api.Tests.Statements;
 
-/// <summary>Which files are taken, in which form, and how far they are read.</summary>
+/// <summary>Which files are accepted, in which form, and how far they are read.</summary>
 public sealed class StatementFileTests
 {
     [Fact]
@@ -102,14 +102,14 @@ public sealed class StatementFileTests
         }
         catch (HttpRequestException)
         {
-            // The service has answered and hung up while the rest was still on its way: some clients then see the hang-up alone.
+            // The service has answered and closed the connection while the rest was still being sent: some clients then see only the close.
         }
 
         Assert.InRange(much.Given, 32L * 1024 * 1024, 64L * 1024 * 1024);
         Assert.Equal(200, (await studio.Get("/health/live")).Status);
     }
 
-    /// <summary>A long sheet without end in access.</summary>
+    /// <summary>A long sheet of unknown length.</summary>
     private sealed class Much(long length) : Stream
     {
         public long Given { get; private set; }

@@ -5,7 +5,7 @@ using static PriceFloor.Api.Tests.Statements.SentStatements;
 
 namespace PriceFloor.Api.Tests.Statements;
 
-/// <summary>What a bank says stays with the caller, and what is stored with whom may read it.</summary>
+/// <summary>Only the caller sees the bank's data, and only keys that may read it see stored data.</summary>
 public sealed class StatementSecrecyTests
 {
     [Fact]

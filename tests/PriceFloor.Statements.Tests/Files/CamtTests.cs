@@ -18,7 +18,7 @@ public sealed class CamtTests
 
     /// <summary>
     /// The entries of the ISO 20022 business example of a statement (camt.053, AAAASESS-FP-STAT001 of 2010-10-18: in 105678.50, out 200000, in 30000
-    /// SEK), from memory of the message definition report; layout ours.
+    /// SEK), from memory of the message definition report; the layout is ours.
     /// </summary>
     [Fact]
     public void The_standards_own_example_is_read()

@@ -5,10 +5,10 @@ using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;
 
-/// <summary>Files come from outside: whatever is in them, the answer is an answer.</summary>
+/// <summary>Files come from outside: whatever is in them, reading returns an answer.</summary>
 public sealed class HostileFileTests
 {
-    /// <summary>Only a hang fails by it; nothing is timed.</summary>
+    /// <summary>Only a hang fails by this; nothing is timed.</summary>
     private static readonly TimeSpan s_hang = TimeSpan.FromSeconds(60);
 
     private const string Camt = "<Document xmlns=\"urn:iso:std:iso:20022:tech:xsd:camt.053.001.02\"><BkToCstmrStmt><Stmt><Ntry>";
@@ -51,7 +51,7 @@ public sealed class HostileFileTests
         Assert.Contains(Assert.Single(read.Faults).Code, new[] { "malformed", "unknown-format" });
     }
 
-    /// <summary>Paths of a megabyte to each of very many values: reading ends inside the one entry, and all of it fits into little memory.</summary>
+    /// <summary>Paths of a megabyte to each of very many values: reading ends inside the one entry, and needs only a little memory.</summary>
     [Fact]
     public async Task Reading_ends_inside_one_element_when_it_is_called_off()
     {
@@ -176,7 +176,7 @@ public sealed class HostileFileTests
                     Assert.Fail($"Seed {seed}, case {i}: {thrown}\n{Convert.ToBase64String(damaged)}");
                 }
             }
-        // Damage that always breaks a file, or never does, would try only half of the reader.
+        // Damage that always breaks a file, or never does, would test only half of the reader.
         Assert.True(counts.Read > 500 && counts.Refused > 500, $"{counts}");
     }
 
@@ -205,7 +205,7 @@ public sealed class HostileFileTests
         return [.. damaged];
     }
 
-    /// <summary>Details are fixed sentences; were a word of the file in one, it would be this one, which stands in every value.</summary>
+    /// <summary>Details are fixed sentences; if one quoted the file, it would contain this word, which is in every value.</summary>
     [Fact]
     public void Nothing_that_the_bank_wrote_is_in_a_detail()
     {

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;
 
-/// <summary>A tag with many attributes costs a parser time that grows with their square: it is refused before it is parsed.</summary>
+/// <summary>A parser's time grows with the square of the number of attributes in a tag: such a tag is refused before it is parsed.</summary>
 public sealed class LongTagTests
 {
     [Theory]
@@ -14,7 +14,7 @@ public sealed class LongTagTests
     {
         var tag = new StringBuilder("<?xml version=\"1.0\"?>\n<OFX ");
         for (var i = 0; tag.Length < 7_000_000; i++)
-            tag.Append(System.Globalization.CultureInfo.InvariantCulture, $"a{i}={quote}>{quote} "); // a > in quotes ends no tag
+            tag.Append(System.Globalization.CultureInfo.InvariantCulture, $"a{i}={quote}>{quote} "); // a > in quotes does not end a tag
         tag.Append("></OFX>");
         var read = Reading.Of(Encoding.UTF8.GetBytes(tag.ToString()));
         Assert.Contains("line 2", Assert.Single(read.Faults).Detail, StringComparison.Ordinal);

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;
 
-/// <summary>How the tests of files read and compare.</summary>
+/// <summary>Helpers to read files and compare the results.</summary>
 internal static class Reading
 {
     public const string Account = "the studio's account";

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;
 
-/// <summary>Whatever format a bank offers, the maker's year is the same year.</summary>
+/// <summary>In every format that a bank offers, the maker's year is the same.</summary>
 public sealed class SameYearTests
 {
     public static TheoryData<string> Formats => ["csv", "csv-semicolon", "ofx-sgml", "ofx-xml", "camt-053"];

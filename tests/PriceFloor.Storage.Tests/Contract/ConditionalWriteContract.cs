@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Contract;
 
-/// <summary>A write that looks first and then decides: what it saw is what it writes upon.</summary>
+/// <summary>A write that reads first and then decides: it writes on exactly what it has read.</summary>
 public abstract class ConditionalWriteContract<TEngine> : StoreContract<TEngine>
     where TEngine : EngineUnderTest, new()
 {

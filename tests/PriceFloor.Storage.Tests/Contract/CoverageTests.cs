@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Contract;
 
-/// <summary>The contract leaves nothing out, and no engine leaves out a part of the contract.</summary>
+/// <summary>The contract covers every question to the store, and every engine runs the whole contract.</summary>
 public sealed class CoverageTests
 {
     private static readonly Type[] s_types = typeof(CoverageTests).Assembly.GetTypes();

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Contract;
 
-/// <summary>Keys: their hashes, how long they open, and when they were last used.</summary>
+/// <summary>Keys: their hashes, their expiry, and when they were last used.</summary>
 public abstract class KeyContract<TEngine> : StoreContract<TEngine>
     where TEngine : EngineUnderTest, new()
 {

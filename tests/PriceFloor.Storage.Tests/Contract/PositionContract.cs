@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Contract;
 
-/// <summary>Positions: the order of all writes, in which followers go on from where they were.</summary>
+/// <summary>Positions: the order of all writes, from which followers continue.</summary>
 public abstract class PositionContract<TEngine> : StoreContract<TEngine>
     where TEngine : EngineUnderTest, new()
 {

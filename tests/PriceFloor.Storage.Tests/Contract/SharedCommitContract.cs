@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Contract;
 
-/// <summary>Writers that wait for one another share a commit, and nobody may ever notice.</summary>
+/// <summary>Writers that wait for one another share a commit, without any visible effect.</summary>
 public abstract class SharedCommitContract<TEngine> : StoreContract<TEngine>
     where TEngine : EngineUnderTest, new()
 {
@@ -115,7 +115,7 @@ public abstract class SharedCommitContract<TEngine> : StoreContract<TEngine>
 
     private Task<Revision> SaveAsync(string key, string body) => Store.WriteAsync("test", writing => writing.Save("design", key, body, []));
 
-    /// <summary>Has one write hold the store until all the others wait for it, in this order.</summary>
+    /// <summary>Makes one write hold the store until all the others wait for it, in this order.</summary>
     private async Task WhileOneWrites(params Func<Task>[] others)
     {
         using var holds = new ManualResetEventSlim();
@@ -130,6 +130,6 @@ public abstract class SharedCommitContract<TEngine> : StoreContract<TEngine>
         goOn.Set();
         Assert.True(await first);
         foreach (var one in waiting)
-            await Task.WhenAny(one); // what it throws is looked at by who made it
+            await Task.WhenAny(one); // its caller checks what it throws
     }
 }

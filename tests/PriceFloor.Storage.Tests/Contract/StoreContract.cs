@@ -3,7 +3,7 @@ using Microsoft.Extensions.Time.Testing;
 namespace PriceFloor.Storage.Tests.Contract;
 
 /// <summary>
-/// What a store promises, whichever engine keeps it. For each engine a sealed class inherits each of the contracts, and with it their tests.
+/// The promises of a store, whichever engine it uses. For each engine a sealed class inherits each of the contracts, and with it their tests.
 /// </summary>
 /// <typeparam name="TEngine">The engine.</typeparam>
 public abstract class StoreContract<TEngine> : IDisposable

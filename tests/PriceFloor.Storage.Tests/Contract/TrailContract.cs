@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Contract;
 
-/// <summary>Who did what, the newest first, a page at a time.</summary>
+/// <summary>Who did what, newest first, a page at a time.</summary>
 public abstract class TrailContract<TEngine> : StoreContract<TEngine>
     where TEngine : EngineUnderTest, new()
 {

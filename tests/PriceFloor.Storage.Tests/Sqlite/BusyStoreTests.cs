@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>A store that another program holds.</summary>
+/// <summary>A store that another program has locked.</summary>
 public sealed class BusyStoreTests : StoreInTrouble
 {
     [Fact]

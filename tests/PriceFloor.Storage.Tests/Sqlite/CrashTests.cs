@@ -8,14 +8,14 @@ using Xunit;
 namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>
-/// A process that writes is killed at a random moment, over and over on the same store: what it acknowledged is there, whole, and
-/// of what it did not acknowledge there is all or nothing. <c>PRICEFLOOR_CRASH_ROUNDS</c> says how often; tests/crash-500.sh asks for 500.
+/// A process that writes is killed at a random moment, repeatedly on the same store: what it acknowledged is there, whole; what it did not
+/// acknowledge is there completely or not at all. <c>PRICEFLOOR_CRASH_ROUNDS</c> sets how often; tests/crash-500.sh sets 500.
 /// </summary>
 public sealed class CrashTests
 {
     private const string WriterFolder = "PRICEFLOOR_CRASH_WRITER";
 
-    /// <summary>Every key is written twice in one transaction, as two kinds, so that a half would be seen.</summary>
+    /// <summary>Every key is written twice in one transaction, as two kinds, so a half transaction would show.</summary>
     private static readonly string[] s_kinds = ["design", "profile"];
 
     [Fact]
@@ -99,11 +99,11 @@ public sealed class CrashTests
 
     private static string PathIn(string folder) => Path.Combine(folder, "pricefloor.db");
 
-    /// <summary>A text of a length of its own, up to a few pages, that can be told from its name.</summary>
+    /// <summary>A text of varying length, up to a few pages, that can be recognised by its name.</summary>
     private static string BodyOf(string kind, string key, long number) =>
         $"{{\"{kind}\":\"{key}@{number}\",\"text\":\"{new string((char)('a' + number % 26), (int)(number * 397 % 9000))}\",\"end\":{number}}}";
 
-    /// <summary>The same program as a writer: before the tests would begin, where the environment says so.</summary>
+    /// <summary>The same program as a writer: before the tests would begin, if the environment says so.</summary>
     [ModuleInitializer]
     internal static void WriteUntilKilled()
     {
@@ -118,7 +118,7 @@ public sealed class CrashTests
         using var store = new Store(Engine.InFile(PathIn(folder), TimeProvider.System), TimeProvider.System);
         store.Open();
         if (store.WhyAnotherLife is { } why)
-            Console.Error.WriteLine(why); // a kill is none
+            Console.Error.WriteLine(why); // a kill leaves no message
         using var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true };
         output.Write("ready\n");
         for (var i = 0; ; i++)

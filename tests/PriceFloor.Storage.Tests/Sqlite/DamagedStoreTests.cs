@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>A file that is no store, is spoilt, or is not there.</summary>
+/// <summary>A file that is not a store, is damaged, or is missing.</summary>
 public sealed class DamagedStoreTests : StoreInTrouble
 {
     [Fact]
@@ -31,7 +31,7 @@ public sealed class DamagedStoreTests : StoreInTrouble
             for (var page = 2; page < file.Length / 4096; page++)
             {
                 file.Position = page * 4096;
-                file.WriteByte(0xEE); // no kind of page that there is
+                file.WriteByte(0xEE); // not a valid kind of page
             }
 
         using var spoilt = new Store(Engine.InFile(Db, Clock), Clock);

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>Where the engine's exceptions end, and where a caller's own come out.</summary>
+/// <summary>Where the engine's exceptions are caught, and where a caller's own pass.</summary>
 public sealed class EngineExceptionTests : StoreInTrouble
 {
     [Fact]

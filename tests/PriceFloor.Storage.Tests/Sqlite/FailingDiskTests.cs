@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>A store on a disk that is full, became read-only, or loses what was written.</summary>
+/// <summary>A store on a disk that is full, became read-only, or loses data.</summary>
 public sealed class FailingDiskTests : StoreInTrouble
 {
     [Fact]
@@ -48,7 +48,7 @@ public sealed class FailingDiskTests : StoreInTrouble
         Assert.True(await first);
         Assert.Equal("mine", (await Assert.ThrowsAsync<InvalidOperationException>(() => failing)).Message);
         Assert.Equal(StoreTrouble.Full, (await Assert.ThrowsAsync<StoreTroubleException>(() => large)).Trouble);
-        Assert.Equal(StoreTrouble.Full, (await Assert.ThrowsAsync<StoreTroubleException>(() => small)).Trouble); // the engine took all of it back
+        Assert.Equal(StoreTrouble.Full, (await Assert.ThrowsAsync<StoreTroubleException>(() => small)).Trouble); // the engine rolled all of it back
         Assert.Equal("1", Body(store, "small"));
         Assert.Equal(2, Save(store, "small", "2").Number);
     }
@@ -111,7 +111,7 @@ public sealed class FailingDiskTests : StoreInTrouble
         Assert.Equal(StoreTrouble.Disk, StoppedBy(() => StoreCheck.Of(Db, (_, _) => null)));
     }
 
-    /// <summary>Writes until the disk is full, and says how many were kept.</summary>
+    /// <summary>Writes until the disk is full, and returns how many writes were kept.</summary>
     private static long Fill(Store store)
     {
         for (var number = 0; number < 1000; number++)

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>The file that a store is, its folder and its schema.</summary>
+/// <summary>The store's file, its folder and its schema.</summary>
 public sealed class FileTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-store-").FullName;

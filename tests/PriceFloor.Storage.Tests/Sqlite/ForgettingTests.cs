@@ -4,7 +4,7 @@ using static PriceFloor.Storage.Tests.Sqlite.StoreFile;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>Forgetting: what is forgotten is in no file, and its numbers are never given again.</summary>
+/// <summary>Forgetting: a forgotten document is in no file, and its numbers are never given again.</summary>
 public sealed class ForgettingTests : StoreInAFolder
 {
     [Fact]

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>A store of every earlier schema is brought up to date with all that is in it.</summary>
+/// <summary>A store of every earlier schema is upgraded with everything in it.</summary>
 public sealed class MigrationTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-store-").FullName;
@@ -31,7 +31,7 @@ public sealed class MigrationTests : IDisposable
             (key.Name, key.Scopes, key.CreatedAt, key.Profiles, key.LastUsed, key.PreviousHash, key.PreviousUntil));
         var entry = Assert.Single(store.Read(snapshot => snapshot.DocumentEntries(long.MaxValue, 10)));
         Assert.Equal(("shop", "design", "a", 1L, "created", 7L), (entry.By, entry.Kind, entry.Key, entry.Number, entry.What, entry.At));
-        Assert.Empty(store.Read(snapshot => snapshot.OtherEntries(long.MaxValue, 10))); // who made the keys before was not told
+        Assert.Empty(store.Read(snapshot => snapshot.OtherEntries(long.MaxValue, 10))); // earlier schemas did not record who made a key
     }
 
     [Fact]

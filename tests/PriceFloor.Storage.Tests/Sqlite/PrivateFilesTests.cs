@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>Whoever runs the service hears of files that others can reach, and how to close them.</summary>
+/// <summary>Whoever runs the service is warned of files that others can reach, with the command to close them.</summary>
 [UnsupportedOSPlatform("windows")]
 public sealed class PrivateFilesTests : IDisposable
 {
@@ -79,6 +79,6 @@ public sealed class PrivateFilesTests : IDisposable
         return path;
     }
 
-    /// <summary>Rights as ls writes them.</summary>
+    /// <summary>Permissions as ls writes them.</summary>
     private static UnixFileMode Mode(string rights) => (UnixFileMode)rights.Select((letter, i) => letter == '-' ? 0 : 1 << (8 - i)).Sum();
 }

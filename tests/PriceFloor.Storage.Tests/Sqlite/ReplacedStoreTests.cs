@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>A store that somebody put in the place of another by hand is known by the note beside it, and goes on as another life.</summary>
+/// <summary>A store that somebody put in the place of another by hand is recognised by the note beside it, and begins another life.</summary>
 public sealed class ReplacedStoreTests : StoreWithANote
 {
     [Fact]
@@ -22,7 +22,7 @@ public sealed class ReplacedStoreTests : StoreWithANote
         Assert.Equal(1005, Save("a").Number);
     }
 
-    /// <summary>A snapshot of the whole folder brings the note back too. The file is another one then: it was made when it was put there.</summary>
+    /// <summary>A snapshot of the whole folder brings the note back too. But its file is a new one: it was made when it was copied there.</summary>
     [Fact]
     public void An_older_folder_in_its_place_begins_another_life()
     {

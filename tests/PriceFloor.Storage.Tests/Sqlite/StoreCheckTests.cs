@@ -3,7 +3,7 @@ using static PriceFloor.Storage.Tests.Sqlite.StoreFile;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>Checking: what is wrong in a store is named.</summary>
+/// <summary>Checking a store names every fault in it.</summary>
 public sealed class StoreCheckTests : StoreInAFolder
 {
     [Theory]

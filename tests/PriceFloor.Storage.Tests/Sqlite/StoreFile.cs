@@ -3,7 +3,7 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>What a test reads and changes in a store without the store.</summary>
+/// <summary>Reads and changes the store's file without the store.</summary>
 internal static class StoreFile
 {
     internal static void Execute(string path, string sql)

@@ -4,7 +4,7 @@ using Xunit;
 namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>
-/// A store whose file, disk or neighbour fails it: what the engine throws leaves it as a trouble of a kind, with the engine's own exception in it.
+/// A store whose file, disk or neighbour fails: the engine's exceptions leave it as a trouble with a kind, with the engine's own exception inside.
 /// </summary>
 public abstract class StoreInTrouble : StoreInAFolder
 {
@@ -26,7 +26,7 @@ public abstract class StoreInTrouble : StoreInAFolder
         return other;
     }
 
-    /// <summary>In the middle of work: the engine's words, and its exception.</summary>
+    /// <summary>In the middle of work: the engine's message, and its exception.</summary>
     protected static StoreTrouble TroubleOf(Action act)
     {
         var trouble = Assert.Throws<StoreTroubleException>(act);
@@ -37,7 +37,7 @@ public abstract class StoreInTrouble : StoreInAFolder
         return trouble.Trouble;
     }
 
-    /// <summary>Where nothing was begun: what to do about it.</summary>
+    /// <summary>Before anything was begun: what to do about it.</summary>
     protected static StoreTrouble? StoppedBy(Action act) => Assert.Throws<StoreException>(act).Trouble;
 
     protected static string? Body(Store store, string key) => store.Read(snapshot => snapshot.Find("design", key))?.Body;

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>Two programs on one store: the second is told who holds it.</summary>
+/// <summary>Two programs on one store: the second one's message names the first.</summary>
 public sealed class StoreLockTests : StoreInAFolder
 {
     [Fact]

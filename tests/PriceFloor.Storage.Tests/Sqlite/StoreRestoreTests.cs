@@ -3,7 +3,7 @@ using static PriceFloor.Storage.Tests.Sqlite.StoreFile;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>Restoring: the backup is back, what it replaced is kept, and what is no backup changes nothing.</summary>
+/// <summary>Restoring: the backup is back, the replaced store is kept, and a file that is not a backup changes nothing.</summary>
 public sealed class StoreRestoreTests : StoreInAFolder
 {
     [Fact]

@@ -1,6 +1,6 @@
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>A store whose file a test takes away and puts in place by hand, and the note beside it.</summary>
+/// <summary>A store whose file a test removes and replaces by hand, and the note beside it.</summary>
 public abstract class StoreWithANote : StoreInAFolder
 {
     protected string Note => Db + ".highwater";

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
 
-/// <summary>Stores of every earlier program, made by the scripts that were shipped up to then, are brought to the newest schema whole.</summary>
+/// <summary>Stores of every earlier program, made by the scripts shipped until then, are upgraded whole to the newest schema.</summary>
 public sealed class UpgradeTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-upgrade-").FullName;

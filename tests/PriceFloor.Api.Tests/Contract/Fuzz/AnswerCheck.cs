@@ -4,7 +4,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>What must hold for every answer, whatever was asked.</summary>
+/// <summary>What must be true of every answer, whatever the request.</summary>
 internal sealed class AnswerCheck(ContractDocument contract)
 {
     private const string Problem = "application/problem+json";
@@ -26,7 +26,7 @@ internal sealed class AnswerCheck(ContractDocument contract)
             foreach (var fault in ContractFaults(operation, request, answer))
                 yield return fault;
         else if (answer.Status < 400 && answer.Status != 404)
-            yield return $"{answer.Status} from an address that the contract does not tell";
+            yield return $"{answer.Status} from an address that the contract does not have";
     }
 
     private static IEnumerable<string> ProblemFaults(FuzzedRequest request, Answer answer)
@@ -34,14 +34,14 @@ internal sealed class AnswerCheck(ContractDocument contract)
         if (answer.ContentType != Problem)
             yield return $"{answer.Status} as {answer.ContentType ?? "nothing"}";
         else if (request.Method != "HEAD" && answer.Json.GetProperty("status").GetInt32() != answer.Status)
-            yield return $"{answer.Status}, whose problem tells another status";
+            yield return $"{answer.Status}, whose problem has another status";
     }
 
     private IEnumerable<string> ContractFaults(JsonObject operation, FuzzedRequest request, Answer answer)
     {
         if (operation["responses"]![$"{answer.Status}"] is not { } told)
         {
-            yield return $"{answer.Status} is not told for this operation";
+            yield return $"{answer.Status} is not in the contract for this operation";
             yield break;
         }
 
@@ -49,12 +49,12 @@ internal sealed class AnswerCheck(ContractDocument contract)
         if (request.Method == "HEAD" || answer.Text.Length == 0)
         {
             if (content is not null && request.Method != "HEAD" && answer.ContentType != "application/x-ndjson") // no lines are an answer in lines
-                yield return $"{answer.Status} without the body that is told";
+                yield return $"{answer.Status} without the body in the contract";
             yield break;
         }
 
         if (content?[answer.ContentType ?? ""] is not { } media)
-            yield return $"{answer.Status} as {answer.ContentType}, which is not told";
+            yield return $"{answer.Status} as {answer.ContentType}, which is not in the contract";
         else if (answer.ContentType is "application/json" or Problem)
             foreach (var fault in SchemaFaults(media["schema"]!, answer.Text))
                 yield return $"{answer.Status}: {fault}";
@@ -88,7 +88,7 @@ internal sealed class AnswerCheck(ContractDocument contract)
         }
     }
 
-    /// <summary>The operation that the address, as it was sent, belongs to; a word of the contract's goes before a place for a key.</summary>
+    /// <summary>The operation of the address as it was sent; a fixed segment of the contract goes before a place for a key.</summary>
     public JsonObject? OperationAt(string method, string path)
     {
         method = method == "HEAD" ? "GET" : method;
@@ -97,7 +97,7 @@ internal sealed class AnswerCheck(ContractDocument contract)
             .Select(one => one.Operation).FirstOrDefault();
     }
 
-    /// <summary>Routes are found whatever the case of their words, and with a slash too many at the end.</summary>
+    /// <summary>Routes match in any case, and with an extra slash at the end.</summary>
     private static bool Fits(string[] template, string[] parts)
     {
         if (parts.Length == template.Length + 1 && parts[^1].Length == 0)

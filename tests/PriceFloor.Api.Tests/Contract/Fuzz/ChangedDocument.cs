@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>A document with one to three of its values changed to ones of another kind or size, such that it often can still be stored.</summary>
+/// <summary>A document with one to three values changed to another kind or size; it often can still be stored.</summary>
 internal static class ChangedDocument
 {
     private static readonly string[] s_values =

@@ -4,12 +4,12 @@ using PriceFloor.Api.Tests.Http.Reading;
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
 /// <summary>
-/// Bodies to every address that reads one, in every format: text that is no text (bytes that are not UTF-8, half a surrogate, control characters),
-/// bytes that were changed, and bytes at random. The same seed makes the same bodies.
+/// Bodies for every address that reads one, in every format: invalid text (bytes that are not UTF-8, half a surrogate pair, control characters),
+/// changed bytes, and random bytes. The same seed makes the same bodies.
 /// </summary>
 internal static class DamagedBodies
 {
-    /// <summary>What stands in a body where text should; the last ones are bytes of Windows-1252, Latin-1 and UTF-16.</summary>
+    /// <summary>Replacements for text in a body; the last ones are bytes of Windows-1252, Latin-1 and UTF-16.</summary>
     private static readonly byte[][] s_odd =
     [
         .. new[] { "\\ud800", "\\udfff", "\\ud83d\\u0041", "\\ud83d", "\\u0000", "\\u0007", "\\", "\\u12", "\u0000", "\u0001", "\u007f", "\uFEFF",
@@ -31,7 +31,7 @@ internal static class DamagedBodies
         from i in Enumerable.Range(0, 4)
         select Sent(address.Method, address.Path, type, AnyBytes(random), "bytes at random");
 
-    /// <summary>A large document in which bytes were changed: one to three, to a byte of JSON or to any.</summary>
+    /// <summary>A large document with one to three changed bytes, to a byte of JSON or to any.</summary>
     public static IEnumerable<FuzzedRequest> OfProfiles(Random random) => Enumerable.Range(0, 400).Select(_ =>
     {
         var damaged = Encoding.UTF8.GetBytes(Sample.Rich);
@@ -60,14 +60,14 @@ internal static class DamagedBodies
         return body;
     }
 
-    /// <summary>Odd bytes put in, put in place of others, or bytes taken out, in up to three places.</summary>
+    /// <summary>Odd bytes inserted, bytes replaced by odd ones, or bytes removed, in up to three places.</summary>
     private static byte[] Damaged(byte[] good, Random random, int? first)
     {
         var body = good.ToList();
         for (var times = first is null ? random.Next(1, 4) : 1; times > 0; times--)
         {
             var odd = s_odd[first ?? random.Next(s_odd.Length)];
-            // Most often where text stands: behind a letter.
+            // Mostly in text: after a letter.
             var places = Enumerable.Range(1, body.Count - 1).Where(at => char.IsAsciiLetter((char)body[at - 1])).ToList();
             var at = random.Next(4) == 0 || places.Count == 0 ? random.Next(body.Count) : places[random.Next(places.Count)];
             if (random.Next(3) == 0)

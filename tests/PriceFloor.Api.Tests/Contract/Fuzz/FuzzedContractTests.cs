@@ -10,8 +10,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
 /// <summary>
-/// Every operation of the contract, asked rightly, nearly rightly and wrongly. PRICEFLOOR_FUZZ_SEED and PRICEFLOOR_FUZZ_COUNT make other runs;
-/// a fault tells its seed, with which it comes again.
+/// Every operation of the contract, with valid, nearly valid and invalid requests. PRICEFLOOR_FUZZ_SEED and PRICEFLOOR_FUZZ_COUNT make other runs; a
+/// failure reports its seed, which repeats it.
 /// </summary>
 public sealed class FuzzedContractTests(ITestOutputHelper output)
 {
@@ -31,14 +31,14 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
         output.WriteLine($"seed {seed}, {fuzzing.Statuses.Values.Sum()} requests: "
             + $"{string.Join(", ", fuzzing.Statuses.Select(one => $"{one.Value} x {one.Key}"))}");
         Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
-        // Requests that are all refused, or all taken, would try only half of the service.
+        // If all requests were refused, or all accepted, they would test only half of the service.
         Assert.True(fuzzing.Statuses.Where(one => one.Key < 300).Sum(one => one.Value) > count / 5, $"{fuzzing.Statuses.Count}");
         Assert.True(fuzzing.Statuses.Where(one => one.Key >= 400).Sum(one => one.Value) > count / 4);
         if (count >= 2600)
             Assert.Empty(contract.Operations.Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys));
     }
 
-    /// <summary>What the fuzzer would not notice it could not guard.</summary>
+    /// <summary>Proves that the fuzzer notices faults.</summary>
     [Theory]
     [InlineData("status", "418 is not told for this operation")]
     [InlineData("body", "200: : ")]

@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>Values of every kind in every place of every document: what is stored can be put back, and questions about it are answered.</summary>
+/// <summary>Values of every kind in every place of every document: a stored document can be put back, and questions about it are answered.</summary>
 public sealed class FuzzedDocumentTests
 {
     private const string Line = """{"sku":"RB-014","channel":"web","price":1000000000000,""";

@@ -4,20 +4,20 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>A request that is still being made, and told so that it can be sent again by hand.</summary>
+/// <summary>A request under construction, with a description to repeat it by hand.</summary>
 internal sealed class FuzzedRequest(string path, string method, JsonObject? operation = null)
 {
-    /// <summary>As the contract writes it, with places for keys.</summary>
+    /// <summary>As in the contract, with places for keys.</summary>
     public string Path { get; } = path;
 
     public string Method { get; set; } = method.ToUpperInvariant();
 
     public JsonObject Operation { get; } = operation ?? [];
 
-    /// <summary>Of the operation that it was made for, if it was made for one.</summary>
+    /// <summary>The operation that it was made for, if any.</summary>
     public string? Id => Operation["operationId"]?.GetValue<string>();
 
-    /// <summary>What stands in the places of the path, as it is sent.</summary>
+    /// <summary>The values for the places of the path, as sent.</summary>
     public Dictionary<string, string> Keys { get; } = [];
 
     /// <summary>As it is sent.</summary>
@@ -29,7 +29,7 @@ internal sealed class FuzzedRequest(string path, string method, JsonObject? oper
 
     public byte[]? Body { get; set; }
 
-    /// <summary>What was done to a valid one.</summary>
+    /// <summary>The changes to a valid request.</summary>
     public List<string> Spoilt { get; init; } = [];
 
     public string Address

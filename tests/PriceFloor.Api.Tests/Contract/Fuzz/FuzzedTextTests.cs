@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>Damaged bodies and odd addresses: each is answered or refused as the contract tells, and none is a fault of the service.</summary>
+/// <summary>Damaged bodies and odd addresses: each is answered or refused as the contract says, and none is a fault of the service.</summary>
 public sealed class FuzzedTextTests
 {
     private const int Seed = 20270107;
@@ -22,7 +22,7 @@ public sealed class FuzzedTextTests
             .Select(one => one.Operation["operationId"]!.GetValue<string>()).ToList();
         Assert.True(reading.Count > 10);
         Assert.Empty(reading.Except(fuzzing.Asked));
-        // Bodies that are all refused, or all taken, would try only half of the service.
+        // If all bodies were refused, or all accepted, they would test only half of the service.
         Assert.True(fuzzing.Statuses[200] > 100 && fuzzing.Statuses[400] > 200 && fuzzing.Statuses[422] > 50, string.Join(", ", fuzzing.Statuses));
     }
 

@@ -6,10 +6,10 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>So many requests to one studio, each answer checked.</summary>
+/// <summary>Sends a number of requests to one studio and checks each answer.</summary>
 internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed)
 {
-    /// <summary>Documents that were spoilt or deleted come back this often, so that most requests find what they refer to.</summary>
+    /// <summary>Documents that were damaged or deleted are restored this often, so most requests find what they refer to.</summary>
     private const int Refreshed = 20;
 
     private readonly RequestsOfContract _requests = new(contract, new Random(seed));
@@ -25,10 +25,10 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
     /// <summary>Successes by operation.</summary>
     public Dictionary<string, int> Succeeded { get; } = [];
 
-    /// <summary>The operations that were asked, by the addresses that were sent.</summary>
+    /// <summary>The operations that were called, by the addresses that were sent.</summary>
     public HashSet<string> Asked { get; } = [];
 
-    /// <summary>So many requests made from the contract.</summary>
+    /// <summary>Sends a number of requests made from the contract.</summary>
     public Task Run(int count, int mostFaults = 30) => Run(Enumerable.Range(0, count).Select(_ => _requests.Next()), mostFaults);
 
     public async Task Run(IEnumerable<FuzzedRequest> requests, int mostFaults = 30)
@@ -43,7 +43,7 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
         }
     }
 
-    /// <summary>Null where the client itself refuses to send such a thing.</summary>
+    /// <summary>Null if the client itself refuses to send it.</summary>
     public async Task<Answer?> Ask(FuzzedRequest request)
     {
         studio.Clock.Advance(TimeSpan.FromSeconds(1));
@@ -83,10 +83,10 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
         await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
     }
 
-    /// <summary>Null where the client itself refuses to send such a thing.</summary>
+    /// <summary>Null if the client itself refuses to send it.</summary>
     private async Task<(Uri? Sent, Answer? Answer)> Send(FuzzedRequest request)
     {
-        // A zero in a path is refused by the web server before any code of ours, and by the one in memory with an exception.
+        // The web server refuses a zero byte in a path before any code of ours; the one in memory throws an exception.
         if (request.Address.Contains("%00", StringComparison.Ordinal) || request.Address.Contains('\0', StringComparison.Ordinal))
             return default;
         HttpRequestMessage message;

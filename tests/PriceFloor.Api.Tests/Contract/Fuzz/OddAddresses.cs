@@ -2,7 +2,7 @@ using System.Text;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>Bytes that are no text, and text that has a meaning elsewhere, in every kind of place of an address.</summary>
+/// <summary>Bytes that are not text, and text with a meaning elsewhere, in every kind of place of an address.</summary>
 internal static class OddAddresses
 {
     private static readonly string[] s_odd =

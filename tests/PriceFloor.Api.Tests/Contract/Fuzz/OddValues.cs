@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>What callers send by mistake or by malice; the contract's own bounds and words are among it.</summary>
+/// <summary>Values that callers send by mistake or by malice, including the contract's own bounds and words.</summary>
 internal sealed class OddValues
 {
     private static readonly string[] s_json =
@@ -75,7 +75,7 @@ internal sealed class OddValues
 
     public string MediaType => Any(s_types);
 
-    /// <summary>JSON, or what some take for it.</summary>
+    /// <summary>JSON, or almost.</summary>
     public string Json => _random.Next(10) switch
     {
         < 5 => Any(s_json),
@@ -85,7 +85,7 @@ internal sealed class OddValues
         _ => Deep(Any([10, 31, 32, 33, 64, 65, 1000, 20_000])),
     };
 
-    /// <summary>A bound of the contract's, or beside it by one or by the least that a field carries.</summary>
+    /// <summary>A bound of the contract, or a value beside it by one or by the smallest step of the field.</summary>
     private string Bound
     {
         get

@@ -8,7 +8,7 @@ using PriceFloor.Api.OpenApi;
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
 /// <summary>
-/// Requests to the operations of the contract: valid ones, those with one thing wrong, and hostile ones. The same seed makes the same requests.
+/// Requests to the operations of the contract: valid ones, some with one thing wrong, and hostile ones. The same seed makes the same requests.
 /// </summary>
 internal sealed class RequestsOfContract
 {
@@ -84,7 +84,7 @@ internal sealed class RequestsOfContract
         if (name is "key" && path.Contains("reading-rules", StringComparison.Ordinal))
             return _odd.Any(["main", "second"]);
         if (name == "key" && path == "/v1/profiles/{key}")
-            return _odd.Any(["main", "second", "third", "third"]); // nothing rests on the third, so that it may be stored in any shape
+            return _odd.Any(["main", "second", "third", "third"]); // nothing refers to the third, so it may be stored in any form
         if (name == "key" && path.StartsWith("/v1/channels/", StringComparison.Ordinal))
             return _odd.Any(["web", "stall"]);
         if (name is "asOf" or "since")
@@ -124,7 +124,7 @@ internal sealed class RequestsOfContract
             })?.ToJsonString() ?? "null");
     }
 
-    /// <summary>Keys that are made have few names, so that they meet one another and never the one that the requests are sent with.</summary>
+    /// <summary>New keys have few names, so they clash with one another but never with the key of the requests themselves.</summary>
     private JsonNode? Named(FuzzedRequest request, JsonNode? body)
     {
         if (request.Path == "/v1/keys" && body is JsonObject key)

@@ -3,7 +3,9 @@ using System.Text.Json.Nodes;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>A body with one thing wrong in it. What a tree of JSON cannot hold (a property twice, a number of 400 digits) gets in as text.</summary>
+/// <summary>
+/// A body with one thing wrong in it. What a JSON tree cannot express (a property twice, a number of 400 digits) is inserted as text.
+/// </summary>
 internal sealed class SpoiltBody(OddValues odd, Random random)
 {
     private const string Twice = "@twice@", Instead = "@instead@";
@@ -12,7 +14,7 @@ internal sealed class SpoiltBody(OddValues odd, Random random)
         "\r"u8.ToArray(), ","u8.ToArray(), ";"u8.ToArray(), "{"u8.ToArray(), "]"u8.ToArray(), "<"u8.ToArray(), "&"u8.ToArray(), "="u8.ToArray(),
         [0xC3, 0x28], [0xED, 0xA0, 0x80], "\\"u8.ToArray(), "\t"u8.ToArray()];
 
-    /// <summary>JSON that is wrong in one place; what was done to it.</summary>
+    /// <summary>JSON with a fault in one place, and a description of the fault.</summary>
     public (string Json, string Done) Json(string json)
     {
         var root = JsonNode.Parse(json);
@@ -51,7 +53,7 @@ internal sealed class SpoiltBody(OddValues odd, Random random)
         return (root.ToJsonString().Replace(Twice, "", StringComparison.Ordinal).Replace($"\"{Instead}\"", odds, StringComparison.Ordinal), done);
     }
 
-    /// <summary>Bytes that are wrong in one place.</summary>
+    /// <summary>Bytes with a fault in one place.</summary>
     public (byte[] Bytes, string Done) Bytes(byte[] bytes)
     {
         var list = bytes.ToList();

@@ -64,7 +64,7 @@ internal sealed class SpoiltRequest(OddValues odd, Random random)
         }
         catch (Exception already) when (already is System.Text.Json.JsonException or InvalidOperationException or ArgumentException)
         {
-            Bytes(request); // it was spoilt before and is no tree any more
+            Bytes(request); // it was damaged before and is no longer a tree
         }
     }
 

@@ -4,7 +4,7 @@ using System.Text.Json.Nodes;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
-/// <summary>Values that a schema of the contract allows. References are to documents that the store has, mostly.</summary>
+/// <summary>Values that a schema of the contract allows. References are mostly to documents in the store.</summary>
 internal sealed class ValuesOfSchema(ContractDocument contract, Random random)
 {
     private const int Deepest = 6;
@@ -24,7 +24,7 @@ internal sealed class ValuesOfSchema(ContractDocument contract, Random random)
     };
 
     /// <param name="node">A schema.</param>
-    /// <param name="name">Of the property that the value is for, which says what it refers to.</param>
+    /// <param name="name">The name of the property, which shows what it refers to.</param>
     public JsonNode? Of(JsonNode node, string name, int depth = 0)
     {
         var schema = contract.Followed(node);
@@ -48,7 +48,7 @@ internal sealed class ValuesOfSchema(ContractDocument contract, Random random)
         };
     }
 
-    /// <summary>The document with one of its properties, at any depth, made anew or added.</summary>
+    /// <summary>The document with one of its properties, at any depth, replaced or added.</summary>
     public JsonNode? Varied(JsonNode? document, JsonNode node, string name, int depth = 0)
     {
         var schema = contract.Followed(node);

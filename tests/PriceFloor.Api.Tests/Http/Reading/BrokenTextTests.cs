@@ -5,8 +5,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>
-/// Text that is no text (bytes that are not UTF-8, half a surrogate), and how it is refused; that it is a fault of the service in no body and no
-/// address is asked by <see cref="Contract.Fuzz.FuzzedTextTests"/>.
+/// Invalid text (bytes that are not UTF-8, half a surrogate pair), and how it is refused. <see cref="Contract.Fuzz.FuzzedTextTests"/> checks that it
+/// is a fault of the service in no body and no address.
 /// </summary>
 public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {

@@ -9,7 +9,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Http.Reading;
 
 /// <summary>
-/// Every address that reads a body refuses every kind of broken one with a problem that tells the place, in Development as in Production, stores
+/// Every address that reads a body refuses every kind of broken body with a problem that names the place, in Development and in Production, stores
 /// nothing and stays up.
 /// </summary>
 public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedStudio>
@@ -178,19 +178,19 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
         new(what, _ => Utf8(body), code, _ => place) { Only = Profile };
 
     /// <summary>One kind of broken body.</summary>
-    /// <param name="What">In words.</param>
-    /// <param name="Of">Makes it of a good one.</param>
-    /// <param name="Code">Of the first error; empty for whichever comes first.</param>
-    /// <param name="Place">Pointer, line and column of the error, by the good body; null where an address may say another.</param>
+    /// <param name="What">A description.</param>
+    /// <param name="Of">Makes it from a good one.</param>
+    /// <param name="Code">The code of the first error; empty for any.</param>
+    /// <param name="Place">Pointer, line and column of the error, by the good body; null if addresses differ.</param>
     private sealed record BrokenBody(string What, Func<string, byte[]> Of, string Code, Func<string, string>? Place = null)
     {
         public int Status { get; init; } = 400;
 
-        /// <summary>The one address that it is for; null for all.</summary>
+        /// <summary>The only address that it is for; null for all.</summary>
         public string? Only { get; init; }
     }
 
-    /// <summary>Spaces that tell no length.</summary>
+    /// <summary>Spaces of unknown length.</summary>
     private sealed class Endless(int count) : MemoryStream(Enumerable.Repeat((byte)' ', count).ToArray())
     {
         public override bool CanSeek => false;

@@ -1,6 +1,6 @@
 namespace PriceFloor.Api.Tests.Http.Reading;
 
-/// <summary>A body that is taken, for every address that reads one; tests break them.</summary>
+/// <summary>A body that is accepted, for every address that reads one; tests break them.</summary>
 internal static class GoodBodies
 {
     private const string Json = "application/json", Lines = "application/x-ndjson", Sheet = "text/csv", Form = "multipart/form-data; boundary=cut";

@@ -2,7 +2,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Http.Reading;
 
-/// <summary>Values that break rules: every one is told at once, in order of pointer, and nothing is stored.</summary>
+/// <summary>Values that break rules: all are reported at once, in order of pointer, and nothing is stored.</summary>
 public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
     private const string Start = "{\"currency\":\"USD\",\"calendar\":{\"weeksPerYear\":50,\"daysPerWeek\":5,\"hoursPerDay\":8}";
@@ -128,7 +128,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
             "#/stall/pieces"], all.Item1);
         Assert.Equal("takes-everything", all.Item2[2]);
 
-        // Where a field that it needs is wrong itself, nothing is guessed.
+        // If a field that it needs is wrong itself, nothing is guessed.
         foreach (var wrong in new[]
         {
             """ "fees":[{"rate":0.6,"fixed":"x"},{"rate":0.5}]""",

@@ -127,7 +127,7 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
             (await studio.Put($"/v1/designs/{currency}/prices/{currency}", $$"""{"price":{{price}}}""")).Status);
     }
 
-    /// <summary>The reference is the framework's own reading, less the zeros that need not be written.</summary>
+    /// <summary>The reference is the framework's own reading, without the zeros that need not be written.</summary>
     [Fact]
     public void A_number_is_what_the_framework_reads_without_its_last_zeros()
     {

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Http.Reading;
 
-/// <summary>A document that the service makes itself is held to the same rules, by the same words, as one that is sent.</summary>
+/// <summary>A document that the service makes itself follows the same rules, with the same messages, as one in a request.</summary>
 public sealed class RecordReaderTests
 {
     private static readonly Expense s_rent = new() { Name = "Bench rent", Amount = 500, Per = Per.Month };

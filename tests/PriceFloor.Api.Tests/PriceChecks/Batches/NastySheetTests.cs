@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.PriceChecks.Batches;
 
-/// <summary>Sheets as they really come, each with the answer that it must get.</summary>
+/// <summary>Sheets as they really arrive, each with the answer that it must get.</summary>
 public sealed class NastySheetTests(NastySheetTests.Shop shop) : IClassFixture<NastySheetTests.Shop>
 {
     private const string Answers = ",verdict,floorPrice,targetPrice,problem";
