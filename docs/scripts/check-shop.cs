@@ -42,7 +42,7 @@ async Task<bool> Check()
     {
         using var json = JsonDocument.Parse(line);
         var answer = json.RootElement;
-        // A row of the sheet may have several lines, so an answer is named by what it tells of itself.
+        // A row of the sheet may have several lines, so an answer is named by its own sku and channel.
         var name = (TextOf(answer, "sku") is { Length: > 0 } sku ? sku : $"line {answer.GetProperty("errors")[0].GetProperty("line")}")
             + (TextOf(answer, "channel") is { } channel ? $" on {channel}" : "");
         if (!answer.TryGetProperty("verdict", out _))
@@ -73,13 +73,13 @@ async Task Follow(string cursor)
     catch (Refusal refusal) when (refusal.UnknownCursor)
     {
         text = await Ask("/v1/floor-changes");
-        told = "the cursor is not of this store; begun anew with {0} floors";
+        told = "the cursor is not of this store; begun again with {0} floors";
     }
 
     using var changes = JsonDocument.Parse(text);
     if (since.Length > 0)
         Console.WriteLine(told, changes.RootElement.GetProperty("items").GetArrayLength());
-    // By rename, so that a run that is cut short leaves a whole cursor.
+    // By rename, so a run that is cut short leaves a whole cursor.
     await File.WriteAllTextAsync(cursor + ".new", TextOf(changes.RootElement, "next"));
     File.Move(cursor + ".new", cursor, overwrite: true);
 }

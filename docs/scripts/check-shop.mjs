@@ -48,7 +48,7 @@ async function check() {
   let below = false;
   for (const line of lines) {
     const answer = JSON.parse(line);
-    // A row of the sheet may have several lines, so an answer is named by what it tells of itself.
+    // A row of the sheet may have several lines, so an answer is named by its own sku and channel.
     const name = (answer.sku || `line ${answer.errors[0].line}`) + (answer.channel === undefined ? "" : ` on ${answer.channel}`);
     if (answer.verdict === undefined) console.log(`${name} was not answered: ${reason(answer)}`);
     else if (!answer.carriesItsShare) {
@@ -71,9 +71,9 @@ async function follow() {
   } catch (trouble) {
     if (!trouble.unknownCursor) throw trouble;
     changes = JSON.parse(await ask("/v1/floor-changes"));
-    console.log(`the cursor is not of this store; begun anew with ${changes.items.length} floors`);
+    console.log(`the cursor is not of this store; begun again with ${changes.items.length} floors`);
   }
-  // By rename, so that a run that is cut short leaves a whole cursor.
+  // By rename, so a run that is cut short leaves a whole cursor.
   writeFileSync(`${cursor}.new`, changes.next);
   renameSync(`${cursor}.new`, cursor);
 }

@@ -40,7 +40,7 @@ if (!str_starts_with(array_pop($lines), '{"summary"')) finish(2, 'no answer; not
 $below = false;
 foreach ($lines as $line) {
     $answer = json_decode($line, true);
-    // A row of the sheet may have several lines, so an answer is named by what it tells of itself.
+    // A row of the sheet may have several lines, so an answer is named by its own sku and channel.
     $name = ($answer['sku'] ?? "line {$answer['errors'][0]['line']}") . (isset($answer['channel']) ? " on $answer[channel]" : '');
     if (!isset($answer['verdict'])) {
         echo "$name was not answered: ", reason($answer), "\n";
@@ -55,10 +55,10 @@ foreach ($lines as $line) {
 if ($cursor !== null) {
     $since = file_exists($cursor) ? trim(file_get_contents($cursor)) : '';
     $text = ask("$url/v1/floor-changes" . ($since === '' ? '' : "?since=$since"));
-    $told = $text === null ? 'the cursor is not of this store; begun anew with %d floors' : '%d floors moved since the last run';
+    $told = $text === null ? 'the cursor is not of this store; begun again with %d floors' : '%d floors moved since the last run';
     $changes = json_decode($text ?? ask("$url/v1/floor-changes"), true);
     if ($since !== '') printf("$told\n", count($changes['items']));
-    // By rename, so that a run that is cut short leaves a whole cursor.
+    // By rename, so a run that is cut short leaves a whole cursor.
     if (@file_put_contents("$cursor.new", $changes['next']) === false || !rename("$cursor.new", $cursor)) finish(4, "$cursor cannot be written");
 }
 exit($below ? 1 : 0);

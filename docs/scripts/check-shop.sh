@@ -16,8 +16,8 @@ reason() { # the details of a problem's errors; its own, which is the first, whe
   paste -sd ' ' - <<<"$details"
 }
 
-ask() { # ask ADDRESS OPTIONS...: leaves the answer in $answer; ends the script where there is none, but fails for a cursor that is refused
-  local status # the key comes from a file, so that no list of processes shows it
+ask() { # ask ADDRESS OPTIONS...: leaves the answer in $answer; ends the script if there is none, but fails for a cursor that is refused
+  local status # the key comes from a file, so no list of processes shows it
   status=$(curl --silent --show-error --max-time 30 --retry 2 --retry-max-time 30 --output "$answer" --write-out '%{http_code}' \
     --header @<(echo "Authorization: Bearer ${PRICEFLOOR_KEY:-}") "$url$@") || no_answer "curl ended with $?"
   case $status in
@@ -35,7 +35,7 @@ ask "/v1/price-checks/batch?skuColumn=Item&channelColumn=Shop&priceColumn=List%2
   --header "Content-Type: text/csv" --header "Accept: application/x-ndjson" --data-binary "@$sheet"
 tail -n 1 "$answer" | grep -q '^{"summary"' || no_answer "it was cut short"
 
-name() { # a row of the sheet may have several lines, so an answer is named by what it tells of itself
+name() { # a row of the sheet may have several lines, so an answer is named by its own sku and channel
   local sku channel
   sku=$(texts sku <<<"$line") channel=$(texts channel <<<"$line" | head -n 1)
   echo "${sku:-line $(sed -E 's/.*"line":([0-9]+).*/\1/' <<<"$line")}${channel:+ on $channel}"
@@ -59,9 +59,9 @@ if [ -n "$cursor" ]; then
     echo "$(grep -o '"oldFloorPrice"' "$answer" | wc -l | tr -d ' ') floors moved since the last run"
   else
     ask "/v1/floor-changes"
-    echo "the cursor is not of this store; begun anew with $(grep -o '"oldFloorPrice"' "$answer" | wc -l | tr -d ' ') floors"
+    echo "the cursor is not of this store; begun again with $(grep -o '"oldFloorPrice"' "$answer" | wc -l | tr -d ' ') floors"
   fi
-  # By rename, so that a run that is cut short leaves a whole cursor.
+  # By rename, so a run that is cut short leaves a whole cursor.
   next=$(texts next <"$answer")
   [ -n "$next" ] || no_answer "it names no cursor"
   echo "$next" >"$cursor.new" && mv "$cursor.new" "$cursor" || end 4 "$cursor cannot be written"

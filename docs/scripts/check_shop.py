@@ -63,7 +63,7 @@ def end(code, why):
 
 
 def check(sheet):
-    """True where a row is below its floor."""
+    """True if a row is below its floor."""
     with open(sheet, "rb") as file:
         lines = ask("/v1/price-checks/batch?skuColumn=Item&channelColumn=Shop&priceColumn=List%20price", file.read()).splitlines()
     if not lines or not lines.pop().startswith('{"summary"'):
@@ -71,7 +71,7 @@ def check(sheet):
     below = False
     for line in lines:
         answer = json.loads(line, parse_float=Decimal)  # money stays exact: decimals, never floats
-        # A row of the sheet may have several lines, so an answer is named by what it tells of itself.
+        # A row of the sheet may have several lines, so an answer is named by its own sku and channel.
         name = answer.get("sku") or f"line {answer['errors'][0]['line']}"
         if "channel" in answer:
             name += f" on {answer['channel']}"
@@ -95,8 +95,8 @@ def follow(cursor):
             print(f"{len(changes['items'])} floors moved since the last run")
     except UnknownCursor:
         changes = json.loads(ask("/v1/floor-changes"))
-        print(f"the cursor is not of this store; begun anew with {len(changes['items'])} floors")
-    # By rename, so that a run that is cut short leaves a whole cursor.
+        print(f"the cursor is not of this store; begun again with {len(changes['items'])} floors")
+    # By rename, so a run that is cut short leaves a whole cursor.
     with open(cursor + ".new", "w", encoding="utf-8") as file:
         file.write(changes["next"])
     os.replace(cursor + ".new", cursor)

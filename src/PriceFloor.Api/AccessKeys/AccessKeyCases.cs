@@ -12,7 +12,7 @@ public static class AccessKeyCases
     [
         new("shop", "Verdict, floor and target price, nothing that reveals costs.",
             s_files["createKey.shop.request.json"], s_files["createKey.shop.answer.json"]),
-        new("one-profile", "The verdict alone, for what counts on one profile, until the end of the year.",
+        new("one-profile", "Only the verdict, for one profile's designs, until the end of the year.",
             s_files["createKey.one-profile.request.json"], s_files["createKey.one-profile.answer.json"]),
     ];
 }

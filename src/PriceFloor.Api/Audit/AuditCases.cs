@@ -10,7 +10,7 @@ public static class AuditCases
     /// <summary>A page of one.</summary>
     public static readonly IReadOnlyList<MainCase> Audit =
     [
-        new("newest", "The newest change alone.", null, s_files["listAudit.newest.answer.json"])
+        new("newest", "Only the newest change.", null, s_files["listAudit.newest.answer.json"])
         {
             At = new Dictionary<string, string> { ["limit"] = "1" },
         },

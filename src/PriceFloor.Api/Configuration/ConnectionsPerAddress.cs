@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Connections;
 namespace PriceFloor.Api.Configuration;
 
 /// <summary>
-/// Bounds the connections of one address, so that one caller cannot take them all. One subscriber usually owns a whole IPv6 /64, so addresses are
+/// Limits the connections of one address, so one caller cannot take them all. One subscriber usually owns a whole IPv6 /64, so addresses are
 /// counted per /64. Behind a proxy all callers have its address, so nothing is counted there.
 /// </summary>
 public sealed class ConnectionsPerAddress(int most)

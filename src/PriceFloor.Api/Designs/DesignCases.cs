@@ -8,10 +8,10 @@ public static class DesignCases
 {
     private static readonly ExampleFolder s_files = new(typeof(DesignCases));
 
-    /// <summary>The four ways to tell bench time that are met most, with and without materials.</summary>
+    /// <summary>The most common ways to give bench time, with and without materials.</summary>
     public static readonly IReadOnlyList<MainCase> Designs =
     [
-        new("pieces-a-day", "So many a day, averaged over all working days.",
+        new("pieces-a-day", "Pieces a day, averaged over all working days.",
             s_files["design.pieces-a-day.request.json"], s_files["design.pieces-a-day.answer.json"])
         {
             At = new Dictionary<string, string> { ["sku"] = "RB-014" },
@@ -22,7 +22,7 @@ public static class DesignCases
             At = new Dictionary<string, string> { ["sku"] = "ST-010" },
         },
         new("steps-and-batches",
-            "Steps with losses of their own, one of them a kiln load that must not be hurried; rejected pieces are sold as seconds.",
+            "Steps with a loss each, one of them a kiln load that must not be hurried; rejected pieces are sold as seconds.",
             s_files["design.steps-and-batches.request.json"], s_files["design.steps-and-batches.answer.json"])
         {
             At = new Dictionary<string, string> { ["sku"] = "ND-020" },

@@ -21,7 +21,7 @@ public sealed class StoreReadiness
 
     public void Fail(Exception fault) => Volatile.Write(ref _fault, fault);
 
-    /// <summary>Serves until the process is told to stop. If the store could not be opened, throws the reason.</summary>
+    /// <summary>Serves until the process is asked to stop. If the store could not be opened, throws the reason.</summary>
     public async Task ServeAsync(WebApplication app)
     {
         var (stopping, addresses) = (app.Lifetime.ApplicationStopping, app.Configuration["urls"]);
@@ -31,7 +31,7 @@ public sealed class StoreReadiness
         }
         catch (OperationCanceledException) when (stopping.IsCancellationRequested)
         {
-            // Told to stop while it was still starting.
+            // Asked to stop while it was still starting.
         }
         catch (Exception e) when (Addresses.WhyNot(e, addresses) is { } sentence)
         {

@@ -1,14 +1,14 @@
 namespace PriceFloor.Api.OpenApi;
 
 /// <summary>
-/// A request that works or what is answered to one: a file that is embedded in the program. It is read when the contract is written and not before,
-/// so that the start of the service costs nothing for it. A test sends the requests and compares the answers.
+/// A request that works, or the answer to one: a file embedded in the program. It is read only when the contract is written, so it costs the start of
+/// the service nothing. A test sends the requests and compares the answers.
 /// </summary>
 /// <param name="Feature">A type of the folder that has the file in its folder Examples.</param>
 /// <param name="File">The name of the file.</param>
 public sealed record Example(Type Feature, string File)
 {
-    /// <summary>True where the document in the file is shown as the only one of a page.</summary>
+    /// <summary>True if the document in the file is shown as the only one of a page.</summary>
     public bool IsOnAPage { get; private init; }
 
     /// <summary>Where the file is embedded; the folders are parts of a namespace.</summary>

@@ -19,7 +19,7 @@ public static class PriceCheckCases
             s_files["checkPrice.meets-target.request.json"], s_files["checkPrice.meets-target.answer.json"]),
         new("by-alias", "By another name of the design, in a gallery that keeps a share.",
             s_files["checkPrice.by-alias.request.json"], s_files["checkPrice.by-alias.answer.json"]),
-        new("unknown-listing", "No design is behind the listing: list it as not described yet.",
+        new("unknown-listing", "The listing has no design: list it as not described yet.",
             s_files["checkPrice.unknown-listing.request.json"], s_files["checkPrice.unknown-listing.answer.json"])
         {
             Problem = ProblemTypes.UnknownReference,

@@ -10,7 +10,7 @@ public static class CostProfileCases
     /// <summary>A year with few figures, with each form of tax, and with what designs draw on.</summary>
     public static readonly IReadOnlyList<MainCase> Profiles =
     [
-        new("few-figures", "A year told in two lines.", s_files["profile.few-figures.request.json"], s_files["profile.few-figures.answer.json"])
+        new("few-figures", "A year in two lines.", s_files["profile.few-figures.request.json"], s_files["profile.few-figures.answer.json"])
         {
             At = new Dictionary<string, string> { ["key"] = "main" },
         },

@@ -39,7 +39,7 @@ internal sealed class Window(PipeReader pipe, int most) : IDisposable
         return isMarked;
     }
 
-    /// <summary>Says that more bytes are needed. Always false, so that a reader can return it.</summary>
+    /// <summary>Says that more bytes are needed. Always false, so a reader can return it.</summary>
     public bool Starve() => !(_isStarved = true);
 
     /// <summary>Says that nothing more will be read. Always false.</summary>

@@ -20,7 +20,7 @@ public sealed class OpenApiTests
         await using var studio = new Studio();
         var written = await OpenApiSetup.TextOf(studio.Services, Studio.Cancellation);
         Assert.True(await File.ReadAllTextAsync(Repository.File("openapi/pricefloor.v1.yaml"), Studio.Cancellation) == written,
-            "openapi/pricefloor.v1.yaml differs; write it anew: dotnet run --project src/PriceFloor.Api -- openapi > openapi/pricefloor.v1.yaml");
+            "openapi/pricefloor.v1.yaml differs; rewrite it: dotnet run --project src/PriceFloor.Api -- openapi > openapi/pricefloor.v1.yaml");
         Assert.Equal(written, (await studio.Get("/openapi/v1.yaml", studio.ClientWith(null))).Text);
     }
 

@@ -81,7 +81,7 @@ public sealed class DocsPicturesTests
         }
 
         Assert.True(File.Exists(path) && await File.ReadAllTextAsync(path, Studio.Cancellation) == answer.Text, $"{Folder}/{file} differs from what "
-            + "the demo studio is answered; look at it and write it anew: "
+            + "the demo studio is answered; look at it and rewrite it: "
             + "WRITE_PICTURES=1 dotnet run --project tests/PriceFloor.Api.Tests -- --filter-class '*DocsPicturesTests'");
     }
 }
