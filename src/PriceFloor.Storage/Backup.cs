@@ -1,26 +1,26 @@
 namespace PriceFloor.Storage;
 
-/// <summary>Copies of the store as it stands at one moment, made while others write.</summary>
+/// <summary>Copies of the store as it is at one moment, made while others write.</summary>
 public static class Backup
 {
-    /// <summary>The file beside a backup that holds its hash, in the form that sha256sum reads.</summary>
+    /// <summary>The file beside a backup with its hash, in the format of sha256sum.</summary>
     public static string HashFileOf(string file) => file + ".sha256";
 
-    /// <summary>Makes a backup. It has its name only once it is whole, checked and on the disk; nothing is overwritten.</summary>
+    /// <summary>Makes a backup. It gets its name only once it is whole, checked and on the disk; nothing is overwritten.</summary>
     public static BackupMade Make(string store, string file)
     {
         var path = Path.GetFullPath(file);
         var folder = Path.GetDirectoryName(path)!;
         foreach (var there in new[] { path, HashFileOf(path) })
             if (File.Exists(there) || Directory.Exists(there))
-                throw new StoreException($"There is {there} already, and a backup overwrites nothing. Choose another name, or delete it first.");
+                throw new StoreException($"{there} already exists, and a backup overwrites nothing. Choose another name, or delete it first.");
 
         var part = $"{path}.part-{Guid.NewGuid():N}";
         var hashPart = HashFileOf(part);
         try
         {
             int schema;
-            StoreFile.Create(part).Dispose(); // SQLite fills an empty file that is there, so that nobody else can read it even while it grows
+            StoreFile.Create(part).Dispose(); // SQLite fills an existing empty file, so nobody else can read it even while it grows
             using (var connection = StoreFile.Open(store))
             {
                 schema = StoreFile.SchemaOf(connection, store);
@@ -30,7 +30,7 @@ public static class Backup
             using (var copy = StoreFile.Open(part))
                 if (StoreFile.Damage(copy) is { Count: > 0 } damage)
                     throw new StoreException(
-                        $"The backup was not kept, for the store {Path.GetFullPath(store)} is damaged: {damage[0]} "
+                        $"The backup was not kept, because the store {Path.GetFullPath(store)} is damaged: {damage[0]} "
                         + "Run check-store, and restore an earlier backup.")
                     {
                         Trouble = StoreTrouble.Damaged,
@@ -67,6 +67,6 @@ public static class Backup
 /// <summary>A backup that was made.</summary>
 /// <param name="Path">The file.</param>
 /// <param name="Bytes">Its size.</param>
-/// <param name="Sha256">Its hash, which also stands in the file of the same name with <c>.sha256</c>.</param>
+/// <param name="Sha256">Its hash, which is also in the file of the same name with <c>.sha256</c>.</param>
 /// <param name="Schema">The schema of the store in it.</param>
 public sealed record BackupMade(string Path, long Bytes, string Sha256, int Schema);

@@ -3,12 +3,12 @@ using Microsoft.Data.Sqlite;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Whether the store is the one that was served here last. Where somebody put another in its place without <see cref="Restoring"/>, callers hold
+/// Whether the store is the one that was served here last. If somebody put another in its place without <see cref="Restoring"/>, callers hold
 /// cursors and revision numbers of a history that is gone; another <see cref="StoreEpoch"/> begins then, as after a restore.
 /// </summary>
 internal static class Continuity
 {
-    /// <summary>Takes the store up where it was left, or begins another life of it and says why.</summary>
+    /// <summary>Continues the store, or begins another life of it and says why.</summary>
     public static (HighWater Now, string? WhyAnother) Resume(SqliteConnection connection, string store)
     {
         var note = HighWater.Beside(store);
@@ -21,7 +21,7 @@ internal static class Continuity
         return (now, why);
     }
 
-    /// <summary>The highest revision number that may have been given in a store, or in one that it was put in the place of by hand.</summary>
+    /// <summary>The highest revision number that may have been given in a store, or in one that it replaced by hand.</summary>
     public static long Given(SqliteConnection connection, string store)
     {
         var own = NumberIn(connection);

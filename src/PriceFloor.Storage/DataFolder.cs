@@ -2,18 +2,18 @@ using System.Globalization;
 
 namespace PriceFloor.Storage;
 
-/// <summary>What stands against using a data folder or a store, told so that whoever runs the server can fix it.</summary>
+/// <summary>Reports what prevents using a data folder or a store, so whoever runs the server can fix it.</summary>
 public static class DataFolder
 {
     /// <summary>ENOSPC and EROFS.</summary>
     private const int NoSpace = 28, ReadOnlyFileSystem = 30;
 
-    /// <summary>Whom the process runs as: by name where the system knows one, which a container often does not, and by number.</summary>
+    /// <summary>The user of the process: by number, and by name if the system knows one, which a container often does not.</summary>
     public static string Asker => Unix.Self is not { } self ? $"user {Environment.UserName}"
         : string.Create(CultureInfo.InvariantCulture,
             $"user{(Environment.UserName is { Length: > 0 } name ? " " + name : "")} (uid {self.User}, gid {self.Group})");
 
-    /// <summary>Makes a folder that is its owner's only, since a household's budget goes into it; one that is there stays as it is.</summary>
+    /// <summary>Makes a folder for its owner only, since a household's budget goes into it; an existing one stays as it is.</summary>
     public static void Create(string folder)
     {
         if (OperatingSystem.IsWindows())
@@ -22,7 +22,7 @@ public static class DataFolder
             Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
     }
 
-    /// <summary>The folder cannot be written: who asks, whose it is, and what fixes it.</summary>
+    /// <summary>The folder cannot be written: by whom, whose it is, and what fixes it.</summary>
     public static StoreException Refused(string folder, Exception fault)
     {
         var path = Path.GetFullPath(folder);
@@ -37,7 +37,7 @@ public static class DataFolder
     private static string Cure(string path, bool isThere, Exception fault) => (fault, Unix.Self) switch
     {
         (IOException { HResult: NoSpace }, _) => "Make room on its disk",
-        (IOException { HResult: ReadOnlyFileSystem }, _) => "Mount it so that it can be written",
+        (IOException { HResult: ReadOnlyFileSystem }, _) => "Mount it writable",
         (_, { } me) => string.Create(CultureInfo.InvariantCulture,
             $"Run: {(isThere ? "" : $"mkdir -p {Quoted(path)} && ")}chown -R {me.User}:{me.Group} {Quoted(path)} && chmod u+rwx {Quoted(path)}"),
         _ => "Give this user the right to write there",
@@ -60,22 +60,22 @@ public static class DataFolder
                 + "Close what holds it (a database browser, a copying tool) and start again.", fault),
             StoreTrouble.Disk or StoreTrouble.Unexpected => Because(
                 $"The store {full} cannot be opened by {Asker}: {fault.Message} "
-                + "Check that its disk has space and is well, and that the files beside it are this user's too.", fault),
+                + "Check that its disk has space and no faults, and that the files beside it belong to this user too.", fault),
             _ => Refused(Path.GetDirectoryName(full)!, fault),
         };
     }
 
     internal static StoreException NotAStore(string path, string why, Exception? fault = null) => new(
         $"The file {Path.GetFullPath(path)} is not a whole store of PriceFloor, as {Asker} reads it: {why} Nothing was changed. "
-        + "Put it aside and restore a backup with the verb \"restore FILE\", or start with another PRICEFLOOR_DATA.", fault!)
+        + "Move it away and restore a backup with the verb \"restore FILE\", or start with another PRICEFLOOR_DATA.", fault!)
     {
         Trouble = TroubleOf(fault) ?? StoreTrouble.Damaged,
     };
 
-    /// <summary>A fault with the trouble of what caused it.</summary>
+    /// <summary>A fault with the trouble of its cause.</summary>
     internal static StoreException Because(string message, Exception fault) => new(message, fault) { Trouble = TroubleOf(fault) };
 
-    /// <summary>What the engine or the file system found in the way.</summary>
+    /// <summary>The trouble that the engine or the file system reports.</summary>
     private static StoreTrouble? TroubleOf(Exception? fault) => fault switch
     {
         StoreTroubleException engines => engines.Trouble,

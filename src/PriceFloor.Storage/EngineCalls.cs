@@ -5,7 +5,7 @@ using SQLitePCL;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Every call of the engine is made here, so that what it throws leaves the store as a <see cref="StoreTroubleException"/>. A test fails on a call
+/// Every call of the engine is made here, so its exceptions leave the store as a <see cref="StoreTroubleException"/>. A test fails on a call
 /// elsewhere.
 /// </summary>
 internal static class EngineCalls
@@ -61,7 +61,7 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>The same, a row at a time: for what is too much to hold.</summary>
+    /// <summary>The same, a row at a time: for results that are too large to hold.</summary>
     public static IEnumerable<T> Stream<T>(this SqliteConnection connection, string sql)
     {
         using var rows = SqlMapper.Query<T>(connection, sql, buffered: false).GetEnumerator();
@@ -94,7 +94,7 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>Takes all of it back.</summary>
+    /// <summary>Rolls all of it back.</summary>
     public static void TakeBack(this SqliteTransaction transaction)
     {
         try
@@ -107,7 +107,7 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>Names this moment of the transaction.</summary>
+    /// <summary>Sets a savepoint in the transaction.</summary>
     public static void Mark(this SqliteTransaction transaction, string moment)
     {
         try
@@ -120,7 +120,7 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>Takes back what was done since that moment.</summary>
+    /// <summary>Rolls back to that savepoint.</summary>
     public static void GoBackTo(this SqliteTransaction transaction, string moment)
     {
         try
@@ -133,7 +133,7 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>Whether the engine has ended the transaction by itself: a full disk takes all of it back.</summary>
+    /// <summary>Whether the engine has ended the transaction by itself: a full disk rolls all of it back.</summary>
     public static bool HasEndedTransaction(this SqliteConnection connection) => raw.sqlite3_get_autocommit(connection.Handle) != 0;
 
     private static bool IsOneMore<T>(IEnumerator<T> rows)

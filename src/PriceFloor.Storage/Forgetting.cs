@@ -3,17 +3,17 @@ using Microsoft.Data.Sqlite;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Really erases a document: every revision, its head, its references; then the file is written anew, so that no free page holds a
+/// Really erases a document: every revision, its head, its references; then the file is rewritten, so no free page holds a
 /// trace. Another <see cref="StoreEpoch"/> of the store begins. The caller holds the data folder's lock.
 /// </summary>
 public static class Forgetting
 {
-    /// <summary>Erases a document that is deleted already, and says how many revisions went.</summary>
+    /// <summary>Erases a deleted document, and returns the number of erased revisions.</summary>
     /// <param name="store">The store's file.</param>
     /// <param name="kind">The document's kind.</param>
     /// <param name="key">The document's key.</param>
-    /// <param name="now">When that is. The trail tells it, and the document's kind, but not its key, which would be a trace.</param>
-    /// <param name="kindBelow">Documents of this kind go with it where their keys begin with its own and a slash.</param>
+    /// <param name="now">The time. The trail lists it with the document's kind, but not its key, which would be a trace.</param>
+    /// <param name="kindBelow">Documents of this kind are erased with it if their keys begin with its own and a slash.</param>
     public static int Forget(string store, string kind, string key, DateTimeOffset now, string? kindBelow = null)
     {
         try
@@ -21,7 +21,7 @@ public static class Forgetting
             using var connection = StoreFile.Open(store);
             if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
                 throw new StoreException($"The store {Path.GetFullPath(store)} has an older schema. Start the service once, "
-                    + "so that it is brought up to date, and stop it again.");
+                    + "so that it is upgraded, and stop it again.");
             connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
             var given = Continuity.Given(connection, store);
             var gone = Erase(connection, (kind, key, kindBelow), given, now);
@@ -46,13 +46,13 @@ public static class Forgetting
         {
             session.TakeBack();
             WriteAnew(connection); // one that was stopped midway may have got no further than this
-            throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is forgotten already; "
-                + "the file was written anew all the same.");
+            throw new StoreException($"There never was a {kind} \"{key}\" in this store (case counts), or it is already forgotten; "
+                + "the file was rewritten all the same.");
         }
 
         if (!newest.IsDeletion)
             throw new StoreException(
-                $"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also tells what still uses it), then forget it.");
+                $"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also reports what still uses it), then forget it.");
         if (snapshot.UsersOf(kind, key) is { Count: > 0 } users)
             throw new StoreException($"The {kind} \"{key}\" is still used by {string.Join(", ", users.Select(user => $"{user.Kind} {user.Key}"))}. "
                 + "Change or delete those first.");

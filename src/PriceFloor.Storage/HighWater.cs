@@ -5,24 +5,24 @@ using Microsoft.Data.Sqlite;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// How far a store has come, as a note in a file beside it tells: an older file, or another one, that somebody put in the store's place is known by
-/// it. The note is written after commits and not flushed, so it may be behind the store but never ahead of what is committed.
+/// How far a store has come, in a note beside it: it shows if somebody put an older file, or another one, in the store's place.
+/// The note is written after commits and not flushed, so it may be behind the store but never ahead of what is committed.
 /// </summary>
 /// <param name="Life">The name of the store's <see cref="StoreEpoch"/>.</param>
-/// <param name="Position">The position of its newest revision; 0 where it has none.</param>
+/// <param name="Position">The position of its newest revision; 0 if it has none.</param>
 /// <param name="Mark">The mark of its history there.</param>
-/// <param name="Number">No revision has borne a higher number.</param>
-/// <param name="Born">When the store's file was made; null where the file system does not keep that.</param>
+/// <param name="Number">No revision has had a higher number.</param>
+/// <param name="Born">When the store's file was made; null if the file system does not record it.</param>
 internal sealed record HighWater(string Life, long Position, string Mark, long Number, string? Born)
 {
-    /// <summary>Every note has the same length, so that one is written over another in a single page, and none is ever half there.</summary>
+    /// <summary>Every note has the same length, so one overwrites another in a single page and is never half written.</summary>
     private const int Length = 192;
 
     private const string NotKept = "unknown";
 
     public static string FileOf(string store) => store + ".highwater";
 
-    /// <summary>What the note beside a store says; null where there is none, or none that can be read: nothing is known then.</summary>
+    /// <summary>The note beside a store; null if there is none, or if it cannot be read.</summary>
     public static HighWater? Beside(string store)
     {
         try
@@ -42,7 +42,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     /// <summary>How far a store has come, read from itself.</summary>
     /// <param name="connection">The store.</param>
     /// <param name="store">Its file.</param>
-    /// <param name="earlier">What is known of its history before, so that not all of it is read.</param>
+    /// <param name="earlier">The known part of its history, so not all of it is read.</param>
     public static HighWater Of(SqliteConnection connection, string store, HighWater? earlier = null)
     {
         using var session = SqliteSession.On(connection, deferred: true);
@@ -56,25 +56,25 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     /// <summary>Writes the note of a store that a verb has changed, on the disk when this returns.</summary>
     public static void Renew(SqliteConnection connection, string store) => Of(connection, store).Write(store, flush: true);
 
-    /// <summary>Why a store is not the one that this was written of; null where it is, or went on from it.</summary>
+    /// <summary>Why a store is not the one that this note is about; null if it is, or continued from it.</summary>
     public string? WhyNot(SqliteConnection connection, string store)
     {
         using var session = SqliteSession.On(connection, deferred: true);
         var snapshot = new Snapshot(session);
         if (snapshot.LifeName != Life)
-            return "the one that was served here last had another life";
+            return "the one served here last had another life";
         if (snapshot.Position < Position)
             return string.Create(CultureInfo.InvariantCulture,
-                $"the one that was served here last had come to position {Position}, this one only to {snapshot.Position}");
+                $"the one served here last had come to position {Position}, this one only to {snapshot.Position}");
         if (snapshot.MarkAt(Position) != Mark)
-            return string.Create(CultureInfo.InvariantCulture, $"at position {Position} it has not what the one that was served here last had there");
+            return string.Create(CultureInfo.InvariantCulture, $"at position {Position} its history differs from the one served here last");
         return Born is not null && Unix.BornAt(store) is { } born && born != Born
-            ? "it is a copy: the file that was served here last was made at another time, so later writes may be lost"
+            ? "it is a copy: the file served here last was made at another time, so later writes may be lost"
             : null;
     }
 
     /// <summary>
-    /// The highest number that may have been given out before a store took this one's place: what was given after the note was written is not in it.
+    /// The highest number that may have been given out before a store took this one's place, beyond those that the note does not cover.
     /// </summary>
     public long MayHaveGiven => Number + StoreEpoch.Leap;
 

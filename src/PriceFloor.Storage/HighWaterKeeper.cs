@@ -2,7 +2,7 @@
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Keeps the note beside an open store: at most one a second, a second after the first commit that it does not tell of yet, and a last one when the
+/// Keeps the note beside an open store: at most one a second, a second after the first commit that it does not cover yet, and a last one when the
 /// store is closed. No commit waits for it. A process that is killed leaves a note that is behind by about a second of writes.
 /// </summary>
 internal sealed class HighWaterKeeper : IDisposable
@@ -17,7 +17,7 @@ internal sealed class HighWaterKeeper : IDisposable
     private int _isDue;
 
     /// <param name="store">The store's file.</param>
-    /// <param name="clock">What the second is measured by.</param>
+    /// <param name="clock">Measures the second.</param>
     /// <param name="markAt">The mark of the store's history at a position.</param>
     public HighWaterKeeper(string store, TimeProvider clock, Func<long, string> markAt)
     {
@@ -28,7 +28,7 @@ internal sealed class HighWaterKeeper : IDisposable
     /// <summary>The store was opened, and its note says this.</summary>
     public void Begin(HighWater now) => Volatile.Write(ref _now, now);
 
-    /// <summary>Something was committed. Called by one at a time.</summary>
+    /// <summary>Something was committed. Called by one thread at a time.</summary>
     public void Advance(long position, long number)
     {
         if (Volatile.Read(ref _now) is not { } before)
@@ -49,7 +49,7 @@ internal sealed class HighWaterKeeper : IDisposable
         lock (_writing)
             try
             {
-                Volatile.Write(ref _isDue, 0); // what is committed from here on is for the next one
+                Volatile.Write(ref _isDue, 0); // later commits are for the next one
                 if (Volatile.Read(ref _now) is { } now)
                     (now with { Mark = _markAt(now.Position) }).Write(_store, flush: isLast);
                 if (isLast)
@@ -57,7 +57,7 @@ internal sealed class HighWaterKeeper : IDisposable
             }
             catch (Exception e) when (e is StoreTroubleException or IOException or UnauthorizedAccessException)
             {
-                // The note stays behind, as after a kill; that is no reason to refuse what is in the store already.
+                // The note stays behind, as after a kill; that is no reason to refuse what is already in the store.
             }
     }
 }

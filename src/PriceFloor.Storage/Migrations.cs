@@ -4,7 +4,7 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>The schema as append-only scripts, each applied once in a transaction of its own.</summary>
+/// <summary>The schema as append-only scripts, each applied once in its own transaction.</summary>
 public static class Migrations
 {
     private static readonly Assembly s_assembly = typeof(Migrations).Assembly;

@@ -2,19 +2,19 @@ using System.Globalization;
 
 namespace PriceFloor.Storage;
 
-/// <summary>Files that only their owner can read, from the first byte on: a household's budget and keys are in them.</summary>
+/// <summary>Files that only their owner can read, from the first byte: they have a household's budget and keys.</summary>
 public static class PrivateFiles
 {
     private const UnixFileMode Others = UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute | UnixFileMode.OtherRead
         | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute;
 
-    /// <summary>More would hide the sentence that they stand in.</summary>
+    /// <summary>More names would hide the message.</summary>
     private const int MostNamed = 8;
 
-    /// <summary>What of the data folder is ours; somebody else's files there are their own business.</summary>
+    /// <summary>The service's files in the data folder; other people's files there are their own business.</summary>
     private static readonly string[] s_ours = ["pricefloor*", "*admin-key*", "answer-*.tmp", "backups"];
 
-    /// <summary>How to open a file that is made private, if it is made.</summary>
+    /// <summary>How to open a file so that it is private if it is created.</summary>
     public static FileStreamOptions Options(FileMode mode, FileAccess access)
     {
         var options = new FileStreamOptions { Mode = mode, Access = access };
@@ -23,7 +23,7 @@ public static class PrivateFiles
         return options;
     }
 
-    /// <summary>Which files other users of the machine can reach, with the command that closes them; null if there are none.</summary>
+    /// <summary>The files that other users of the machine can reach, with the command that closes them; null if there are none.</summary>
     public static string? Warning(string folder)
     {
         try
@@ -33,7 +33,7 @@ public static class PrivateFiles
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return null; // a folder that cannot be listed keeps nobody from serving what is in it
+            return null; // a folder that cannot be listed can still be served
         }
     }
 
@@ -43,7 +43,7 @@ public static class PrivateFiles
         var (more, command) = open.Count > MostNamed
             ? (string.Create(CultureInfo.InvariantCulture, $" and {open.Count - MostNamed} more"), $"chmod -R go= {DataFolder.Quoted(folder)}")
             : ("", $"chmod go= {string.Join(' ', open.Select(DataFolder.Quoted))}");
-        return $"Other users of this machine have rights on {named}{more}. A household's budget and keys are in there. Run: {command}";
+        return $"Other users of this machine can reach {named}{more}. A household's budget and keys are in there. Run: {command}";
     }
 
     internal static string ModeOf(string path) =>
@@ -67,7 +67,7 @@ public static class PrivateFiles
         }
         catch (IOException)
         {
-            return false; // it has gone meanwhile
+            return false; // deleted meanwhile
         }
     }
 }

@@ -2,10 +2,10 @@ using System.Globalization;
 
 namespace PriceFloor.Storage;
 
-/// <summary>Puts a backup in the place of the store, as another <see cref="StoreEpoch"/> of it. The caller holds the data folder's lock.</summary>
+/// <summary>Puts a backup in the place of the store, as another <see cref="StoreEpoch"/>. The caller holds the data folder's lock.</summary>
 public static class Restoring
 {
-    /// <summary>What was done: where the replaced store is (null where there was none), and the schema that the backup had.</summary>
+    /// <summary>The result: where the replaced store is (null if there was none), and the schema of the backup.</summary>
     public sealed record Done(string? Replaced, int Schema);
 
     /// <summary>Checks a copy of the file, keeps the present store beside it, and then renames the copy into place.</summary>
@@ -49,7 +49,7 @@ public static class Restoring
 
     /// <summary>
     /// A copy of a store that was in use has its newest writes in the log beside it. Nobody can tell whether the two were copied at
-    /// one moment, so neither is guessed at.
+    /// one moment, so the service does not guess.
     /// </summary>
     private static void MustBeWhole(string source)
     {
@@ -82,7 +82,7 @@ public static class Restoring
             var told = File.ReadAllText(Backup.HashFileOf(source)).Split(' ', '\n')[0].Trim();
             if (!string.Equals(told, StoreFile.Sha256Of(copy), StringComparison.OrdinalIgnoreCase))
                 throw new StoreException(
-                    $"{source} does not have the hash that {Backup.HashFileOf(source)} tells: it was changed or cut. "
+                    $"{source} does not have the hash that {Backup.HashFileOf(source)} has: it was changed or cut. "
                     + "Nothing was changed. Use another backup.")
                 {
                     Trouble = StoreTrouble.Damaged,
@@ -103,7 +103,7 @@ public static class Restoring
         }
     }
 
-    /// <summary>Where the replaced store cannot tell what was given in it, the note beside it tells nearly.</summary>
+    /// <summary>If the highest number in the replaced store is unknown, the note beside it has nearly that number.</summary>
     private static void BeginAnotherLife(string copy, long? given, HighWater? note, (string Name, DateTimeOffset At) backup)
     {
         using (var connection = StoreFile.Open(copy))
@@ -122,7 +122,7 @@ public static class Restoring
 
     /// <summary>
     /// A copy of the present store, whatever state it is in; the store itself stays where it is until the rename. Also the highest
-    /// revision number that was given in it; null where that cannot be told.
+    /// revision number that was given in it; null if that is unknown.
     /// </summary>
     private static (string Copy, long? Given) Keep(string target, DateTimeOffset now)
     {

@@ -7,7 +7,7 @@ namespace PriceFloor.Storage;
 /// <param name="Number">1, 2, 3 ... for each document.</param>
 /// <param name="SavedAt">When, in microseconds since 1970 UTC.</param>
 /// <param name="SavedBy">Name of the key that wrote it.</param>
-/// <param name="Body">JSON text; null where the document was deleted.</param>
+/// <param name="Body">JSON text; null if the document was deleted.</param>
 public sealed record Revision(long Position, string Kind, string Key, long Number, long SavedAt, string SavedBy, string? Body)
 {
     public bool IsDeletion => Body is null;
@@ -19,12 +19,12 @@ public sealed record Revision(long Position, string Kind, string Key, long Numbe
 public sealed record DocumentName(string Kind, string Key);
 
 /// <summary>A document at two positions of the store.</summary>
-/// <param name="Document">Which.</param>
-/// <param name="Before">Its newest revision at the first, deletions included; null where it never was.</param>
+/// <param name="Document">The document.</param>
+/// <param name="Before">Its newest revision at the first, deletions included; null if it did not exist.</param>
 /// <param name="After">Its newest revision at the second.</param>
 public sealed record Change(DocumentName Document, Revision? Before, Revision? After);
 
-/// <summary>Times as the store keeps them: whole microseconds since 1970 UTC.</summary>
+/// <summary>Times in the store: whole microseconds since 1970 UTC.</summary>
 public static class Moment
 {
     public static long Of(DateTimeOffset time) => (time.UtcTicks - DateTimeOffset.UnixEpoch.Ticks) / TimeSpan.TicksPerMicrosecond;

@@ -4,8 +4,8 @@ using System.Runtime.ExceptionServices;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// One writer at a time; those that came while it wrote are done together in the next transaction and share its wait for the disk. Each still
-/// stands alone: what one throws or undoes is rolled back to where it began. None returns before what it wrote is committed.
+/// One writer at a time; writes that arrive meanwhile are done together in the next transaction and share its wait for the disk. Each is still
+/// independent: one that throws or is undone is rolled back to its start. None returns before it is committed.
 /// </summary>
 internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<long, long> committed) : IDisposable
 {
@@ -19,7 +19,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
     /// <summary>How many writes the engine has refused: a full disk, a read-only file, a lock.</summary>
     public long Refused => Interlocked.Read(ref _refused);
 
-    /// <summary>Whether the last write was one of them.</summary>
+    /// <summary>Whether the last write was refused.</summary>
     public bool IsRefusing { get; private set; }
 
     public T Write<T>(string savedBy, Func<Writing, T> write)
@@ -36,7 +36,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         return await DoneAsync(work);
     }
 
-    /// <summary>Does something while nobody writes; false where that moment does not come in time.</summary>
+    /// <summary>Runs an action while nobody writes; false if that moment does not come in time.</summary>
     public bool Alone(TimeSpan within, Action act)
     {
         if (!_gate.Wait(within))
@@ -61,7 +61,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         return work;
     }
 
-    /// <summary>Called by who has the gate: it does what waits until its own work is done, which an earlier one may have done already.</summary>
+    /// <summary>Called by the holder of the gate: does waiting work until its own is done, which an earlier holder may have done already.</summary>
     private async Task<T> DoneAsync<T>(Work<T> work)
     {
         try
@@ -95,7 +95,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
             foreach (var work in together)
                 Do(work, session, isLone: together.Count == 1);
             if (together.Exists(work => work.IsKept))
-                await CommitAsync(session); // else disposing of it takes all back
+                await CommitAsync(session); // else disposing of it rolls everything back
             if (together.Max(work => work.LastPosition) is > 0 and var last)
                 committed(last, together.Max(work => work.HighestNumber));
         }
@@ -103,7 +103,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         {
             Note(fault);
             foreach (var work in together)
-                work.Fault ??= fault; // nothing of what they wrote was kept
+                work.Fault ??= fault; // none of their writes were kept
         }
 
         foreach (var work in together)
@@ -121,7 +121,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         if (fault is not StoreTroubleException refused)
             return;
         Interlocked.Increment(ref _refused);
-        IsRefusing = refused.Trouble != StoreTrouble.Busy; // a lock is over as soon as it is let go
+        IsRefusing = refused.Trouble != StoreTrouble.Busy; // a lock ends as soon as it is released
     }
 
     private void Do(Work work, Session session, bool isLone)
@@ -142,7 +142,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         if (work.Fault is null && !writing.IsUndone)
             (work.IsKept, work.LastPosition, work.HighestNumber) = (true, writing.LastPosition, writing.HighestNumber);
         else if (session.HasEnded)
-            throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk takes all of it back
+            throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk rolls all of it back
         else if (!isLone)
             session.GoBackTo(Beginning);
     }
@@ -158,10 +158,10 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
 
         public Exception? Fault { get; set; }
 
-        /// <summary>Of what is kept of it; 0 where nothing is.</summary>
+        /// <summary>The position of its kept writes; 0 if there are none.</summary>
         public long LastPosition { get; set; }
 
-        /// <summary>Of the revisions that are kept of it; 0 where there are none.</summary>
+        /// <summary>The highest number of its kept revisions; 0 if there are none.</summary>
         public long HighestNumber { get; set; }
 
         public abstract void Run(Writing writing);

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace PriceFloor.Storage;
 
-/// <summary>The store as it stands at one moment.</summary>
+/// <summary>The store as it is at one moment.</summary>
 public class Snapshot
 {
     private const string Columns = "position, kind, key, number, saved_at AS SavedAt, saved_by AS SavedBy, body";
@@ -12,12 +12,12 @@ public class Snapshot
 
     private protected Session Session { get; }
 
-    /// <summary>The newest revision of a document, deletions included; null where there never was one.</summary>
+    /// <summary>The newest revision of a document, deletions included; null if there never was one.</summary>
     public Revision? Newest(string kind, string key) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key",
         new { kind, key }).SingleOrDefault();
 
-    /// <summary>The document as it is, or as it was at a moment; null where it was not there.</summary>
+    /// <summary>The document as it is, or as it was at a moment; null if it did not exist.</summary>
     public Revision? Find(string kind, string key, long? asOf = null)
     {
         var found = asOf is null ? Newest(kind, key) : Query<Revision>(
@@ -28,10 +28,10 @@ public class Snapshot
 
     /// <summary>Documents of a kind in order of key, after a key, as they are or as they were.</summary>
     /// <param name="kind">The kind.</param>
-    /// <param name="prefix">Only keys that start so.</param>
+    /// <param name="prefix">Only keys that start with this.</param>
     /// <param name="after">Only keys after this one.</param>
-    /// <param name="limit">At most so many.</param>
-    /// <param name="asOf">At that moment; now where null.</param>
+    /// <param name="limit">At most this many.</param>
+    /// <param name="asOf">At that moment; now if null.</param>
     public IReadOnlyList<Revision> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) =>
         Query<Revision>(
             asOf is null
@@ -48,13 +48,13 @@ public class Snapshot
                    """,
             new { kind, prefix, after, limit, asOf });
 
-    /// <summary>The position of the newest revision of all; 0 where nothing was ever stored.</summary>
+    /// <summary>The position of the newest revision of all; 0 if nothing was ever stored.</summary>
     public long Position => Query<long>("SELECT coalesce(max(position), 0) FROM revision", new { }).Single();
 
     /// <summary>The name of the store's life.</summary>
     internal string LifeName => Query<string>("SELECT name FROM life", new { }).Single();
 
-    /// <summary>What the history up to a position is known by: the time of what was written there says which of two files wrote it.</summary>
+    /// <summary>The mark of the history up to a position: the time of the write there says which of two files it is in.</summary>
     internal string MarkAt(long position)
     {
         var history = Query<string>(
@@ -63,7 +63,7 @@ public class Snapshot
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{LifeName} {history}")).AsSpan(0, 6));
     }
 
-    /// <summary>The highest number of a revision that was written after a position; 0 where there is none.</summary>
+    /// <summary>The highest number of a revision that was written after a position; 0 if there is none.</summary>
     internal long HighestNumberSince(long position) =>
         Query<long>("SELECT coalesce(max(number), 0) FROM revision WHERE position > @position", new { position }).Single();
 
@@ -71,12 +71,12 @@ public class Snapshot
     public IReadOnlyList<Revision> NewestSince(long position) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });
 
-    /// <summary>The position of the newest revision at a moment; 0 where there was none.</summary>
+    /// <summary>The position of the newest revision at a moment; 0 if there was none.</summary>
     public long PositionAt(long asOf) =>
         Query<long>("SELECT coalesce(max(position), 0) FROM revision WHERE saved_at <= @asOf", new { asOf }).Single();
 
     /// <summary>
-    /// Each document that was written after one position and up to another, as it stood at both: null where it was not there.
+    /// Each document that was written after one position and up to another, as it was at both: null if it did not exist.
     /// </summary>
     public IReadOnlyList<Change> ChangesBetween(long after, long upTo) =>
     [
@@ -84,7 +84,7 @@ public class Snapshot
             .Select(document => new Change(document, Standing(document, after), Standing(document, upTo))),
     ];
 
-    /// <summary>Every document that was there at a moment.</summary>
+    /// <summary>Every document that existed at a moment.</summary>
     public IReadOnlyList<Revision> All(long asOf) => Query<Revision>(
         $"""
          SELECT {Columns} FROM revision r WHERE saved_at <= @asOf AND body IS NOT NULL
@@ -104,7 +104,7 @@ public class Snapshot
         + "number DESC LIMIT @limit",
         new { document.Kind, document.Key, after, upTo, limit });
 
-    /// <summary>The keys of a kind that start so, deleted ones included, in order.</summary>
+    /// <summary>The keys of a kind that start with a prefix, deleted ones included, in order.</summary>
     public IReadOnlyList<string> KeysEver(string kind, string prefix) => Query<string>(
         "SELECT key FROM head WHERE kind = @kind AND key >= @prefix AND substr(key, 1, length(@prefix)) = @prefix ORDER BY key",
         new { kind, prefix });
@@ -118,10 +118,10 @@ public class Snapshot
         "SELECT from_kind AS kind, from_key AS key FROM reference WHERE to_kind = @kind AND to_key = @key ORDER BY from_kind, from_key",
         new { kind, key });
 
-    /// <summary>True where nothing was ever stored.</summary>
+    /// <summary>True if nothing was ever stored.</summary>
     public bool IsEmpty => Query<long>("SELECT count(*) FROM (SELECT 1 FROM revision LIMIT 1)", new { }).Single() == 0;
 
-    /// <summary>How hard a commit waits for the disk: 2 is FULL, so that what was acknowledged survives a power cut.</summary>
+    /// <summary>How hard a commit waits for the disk: 2 is FULL, so what was acknowledged survives a power cut.</summary>
     public long SynchronousLevel => Query<long>("PRAGMA synchronous", new { }).Single();
 
     /// <summary>All keys, by name.</summary>
@@ -131,7 +131,7 @@ public class Snapshot
         FROM access_key ORDER BY name
         """, new { });
 
-    /// <summary>What was done to documents before a position, the newest first.</summary>
+    /// <summary>The actions on documents before a position, newest first.</summary>
     public IReadOnlyList<AuditEntry> DocumentEntries(long before, int limit) => Query<AuditEntry>(
         """
         SELECT r.position, r.saved_at AS At, r.saved_by AS By, r.kind, r.key, r.number, CASE
@@ -141,7 +141,7 @@ public class Snapshot
         FROM revision r WHERE r.position < @before ORDER BY r.position DESC LIMIT @limit
         """, new { before, limit });
 
-    /// <summary>What was done to keys and to the whole store before a position, the newest first.</summary>
+    /// <summary>The actions on keys and on the whole store before a position, newest first.</summary>
     public IReadOnlyList<AuditEntry> OtherEntries(long before, int limit) => Query<AuditEntry>(
         "SELECT position, at, by, kind, name AS Key, 0 AS Number, what FROM event WHERE position < @before ORDER BY position DESC LIMIT @limit",
         new { before, limit });
@@ -155,16 +155,16 @@ public class Snapshot
     private protected List<T> Query<T>(string sql, object parameters) => Session.Query<T>(sql, parameters);
 }
 
-/// <summary>A key as it is kept: never the key itself.</summary>
+/// <summary>A stored key: never the key itself.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Hash">SHA-256 of the key.</param>
 /// <param name="Scopes">Words separated by spaces.</param>
 /// <param name="CreatedAt">When it was made, in microseconds since 1970 UTC.</param>
-/// <param name="ExpiresAt">When it ends; null: never.</param>
-/// <param name="Profiles">Keys of the cost profiles that it is held to, separated by spaces; null: all.</param>
-/// <param name="LastUsed">The minute in which it was last used, as far as that was written.</param>
+/// <param name="ExpiresAt">When it expires; null if never.</param>
+/// <param name="Profiles">Keys of the cost profiles that it is limited to, separated by spaces; null for all.</param>
+/// <param name="LastUsed">The minute in which it was last used, as far as that is stored.</param>
 /// <param name="PreviousHash">SHA-256 of the key before the last rotation.</param>
-/// <param name="PreviousUntil">How long that one still opens.</param>
+/// <param name="PreviousUntil">Until when that key still works.</param>
 public sealed record StoredKey(
     string Name, byte[] Hash, string Scopes, long CreatedAt, long? ExpiresAt, string? Profiles = null, long? LastUsed = null,
     byte[]? PreviousHash = null, long? PreviousUntil = null);
@@ -172,22 +172,22 @@ public sealed record StoredKey(
 /// <summary>Who did what to a document, a key or the whole store.</summary>
 public sealed record AuditEntry
 {
-    /// <summary>Its place among what was done to documents, or among all else.</summary>
+    /// <summary>Its place among the actions on documents, or among all others.</summary>
     public long Position { get; init; }
 
     /// <summary>When, in microseconds since 1970 UTC.</summary>
     public long At { get; init; }
 
-    /// <summary>Name of the key that did it, or of what did it without one.</summary>
+    /// <summary>Name of the key that did it, or of the means if no key did.</summary>
     public string By { get; init; } = "";
 
-    /// <summary>What kind of document, "key" or "store".</summary>
+    /// <summary>The kind of document, "key" or "store".</summary>
     public string Kind { get; init; } = "";
 
-    /// <summary>The document's key, the key's name or the name of the backup; empty for a document that is forgotten.</summary>
+    /// <summary>The document's key, the key's name or the name of the backup; empty for a forgotten document.</summary>
     public string Key { get; init; } = "";
 
-    /// <summary>The revision that it made; 0 for all else.</summary>
+    /// <summary>The revision that it made; 0 if none.</summary>
     public long Number { get; init; }
 
     /// <summary>created, changed, deleted, rotated, backed-up, restored or forgotten.</summary>

@@ -4,8 +4,8 @@ using Microsoft.Data.Sqlite;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// One SQLite file. Write-ahead log, synchronous=FULL: what was acknowledged survives a power cut. SQLite works synchronously, so what may be awaited
-/// is done when it returns; one writer at a time, any number of readers.
+/// One SQLite file. Write-ahead log, synchronous=FULL: what was acknowledged survives a power cut. SQLite works synchronously, so everything
+/// awaitable is done when it returns; one writer at a time, any number of readers.
 /// </summary>
 internal sealed class SqliteEngine : Engine
 {
@@ -24,7 +24,7 @@ internal sealed class SqliteEngine : Engine
 
     public override long Bytes => SizeOf(_path) + SizeOf(_path + "-wal");
 
-    /// <summary>Loads what reads and writes a store, by way of one in memory.</summary>
+    /// <summary>Loads the code that reads and writes a store, by using one in memory.</summary>
     public static void Load()
     {
         using var connection = EngineCalls.Open("Data Source=:memory:");
@@ -86,7 +86,7 @@ internal sealed class SqliteEngine : Engine
 
     internal override void Committed(long position, long number) => _highWater.Advance(position, number);
 
-    /// <summary>Closes the connections and brings what stands in the write-ahead log into the file, so that it can be copied as it is.</summary>
+    /// <summary>Closes the connections and moves the write-ahead log into the file, so the file can be copied as it is.</summary>
     public override void Dispose()
     {
         _highWater.Dispose(); // reads its last mark
@@ -119,7 +119,7 @@ internal sealed class SqliteEngine : Engine
 
     private static long SizeOf(string path) => new FileInfo(path) is { Exists: true } file ? file.Length : 0;
 
-    /// <summary>A file of another program, or one that lost its end, is left as it is. An empty one is a store that was never begun.</summary>
+    /// <summary>A file of another program, or one that lost its end, is left unchanged. An empty file is a store that was never begun.</summary>
     private void RefuseAlienFile()
     {
         if (!HasContent)

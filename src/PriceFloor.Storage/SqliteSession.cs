@@ -49,7 +49,7 @@ internal sealed class SqliteSession : Session
         return ValueTask.CompletedTask;
     }
 
-    /// <summary>Takes all of it back.</summary>
+    /// <summary>Rolls all of it back.</summary>
     public void TakeBack() => _transaction.TakeBack();
 
     public override void Mark(string moment) => _transaction.Mark(moment);

@@ -1,7 +1,7 @@
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Append-only revisions of documents, and keys, kept by an <see cref="Engine"/>: the one way to what is stored. It owns the engine that it is given.
+/// Append-only revisions of documents, and keys, kept by an <see cref="Engine"/>: the only way to the stored data. It owns its engine.
 /// </summary>
 public sealed class Store : IDisposable
 {
@@ -17,10 +17,10 @@ public sealed class Store : IDisposable
         _writes = new SharedCommits(engine, clock, Advance);
     }
 
-    /// <summary>The name of the store's life, which goes on as long as it is open: positions of another life mean nothing in it.</summary>
+    /// <summary>The name of the store's life, which is the same as long as it is open: positions of another life mean nothing in it.</summary>
     public string LifeName { get; private set; } = "";
 
-    /// <summary>Why this is not the store that was served here last, so that another life of it began when it was opened; null where it is.</summary>
+    /// <summary>Why this is not the store that was served here last, so another life began when it was opened; null if it is.</summary>
     public string? WhyAnotherLife { get; private set; }
 
     /// <summary>The position of the newest revision that is committed.</summary>
@@ -29,16 +29,16 @@ public sealed class Store : IDisposable
     /// <summary>How many writes the engine has refused since the store was opened.</summary>
     public long RefusedWrites => _writes.Refused;
 
-    /// <summary>Whether the engine refused the last write for another reason than a lock: no space, no right, a broken disk.</summary>
+    /// <summary>Whether the engine refused the last write for another reason than a lock: no space, no permission, a broken disk.</summary>
     public bool IsRefusingWrites => _writes.IsRefusing;
 
-    /// <summary>How much it takes on the disk.</summary>
+    /// <summary>Its size on the disk.</summary>
     public long Bytes => _engine.Bytes;
 
-    /// <summary>True where it has an earlier schema, so that opening it takes a while. What is another program's is refused.</summary>
+    /// <summary>True if it has an earlier schema, so opening it takes a while. A file of another program is refused.</summary>
     public bool IsBehind() => _engine.IsBehind();
 
-    /// <summary>Makes the store where there is none and brings it to the newest schema; says so where it had an earlier one.</summary>
+    /// <summary>Makes the store if there is none and upgrades it to the newest schema; reports an upgrade.</summary>
     public Upgrade? Open()
     {
         var opened = _engine.Open(_clock.GetUtcNow());
@@ -47,7 +47,7 @@ public sealed class Store : IDisposable
     }
 
     /// <summary>
-    /// What the history up to a position is known by: twelve letters that another store, or the same one after other writes, does not have there.
+    /// The mark of the history up to a position: twelve letters that another store, or the same one after other writes, does not have there.
     /// </summary>
     public string MarkAt(long position)
     {
@@ -65,7 +65,7 @@ public sealed class Store : IDisposable
         return read(new Snapshot(session));
     }
 
-    /// <summary>The same without holding a thread until the engine can be asked.</summary>
+    /// <summary>The same without blocking a thread while it waits for the engine.</summary>
     public async ValueTask<T> ReadAsync<T>(Func<Snapshot, T> read)
     {
         using var session = await _engine.BeginReadingAsync();
@@ -73,25 +73,25 @@ public sealed class Store : IDisposable
     }
 
     /// <summary>
-    /// Reads and writes as one: kept when <paramref name="write"/> returns, and taken back when it throws or says <see cref="Writing.Undo"/>. Returns
+    /// Reads and writes as one: kept when <paramref name="write"/> returns, rolled back when it throws or calls <see cref="Writing.Undo"/>. Returns
     /// when it is committed, often together with what others wrote meanwhile.
     /// </summary>
     public T Write<T>(string savedBy, Func<Writing, T> write) => _writes.Write(savedBy, write);
 
-    /// <summary>The same without holding a thread while others write.</summary>
+    /// <summary>The same without blocking a thread while others write.</summary>
     public Task<T> WriteAsync<T>(string savedBy, Func<Writing, T> write) => _writes.WriteAsync(savedBy, write);
 
-    /// <summary>Writes a row that means nothing; false where other writes leave no moment for it. A store that cannot be written throws.</summary>
+    /// <summary>Writes a row that means nothing; false if other writes leave no moment for it. A store that cannot be written throws.</summary>
     public bool Probe(TimeSpan within) => _writes.Alone(within, () => _engine.Probe(within, _clock.GetUtcNow()));
 
-    /// <summary>Closes the engine, so that what it kept can be copied as it is.</summary>
+    /// <summary>Closes the engine, so its files can be copied as they are.</summary>
     public void Dispose()
     {
         _engine.Dispose();
         _writes.Dispose();
     }
 
-    /// <summary>Called after each commit, by one at a time.</summary>
+    /// <summary>Called after each commit, by one thread at a time.</summary>
     private void Advance(long position, long number)
     {
         Interlocked.Exchange(ref _position, position);

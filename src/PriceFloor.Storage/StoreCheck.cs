@@ -4,13 +4,13 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>Looks through a whole store at one moment, without changing it; a service may be using it.</summary>
+/// <summary>Checks a whole store at one moment, without changing it; a service may be using it.</summary>
 public static class StoreCheck
 {
     private const int MostFaults = 20;
 
     /// <param name="path">The store.</param>
-    /// <param name="faultOf">What a document of that kind and text has wrong; null where nothing.</param>
+    /// <param name="faultOf">The fault of a document of that kind and text; null if there is none.</param>
     public static StoreReport Of(string path, Func<string, string, string?> faultOf)
     {
         try
@@ -19,7 +19,7 @@ public static class StoreCheck
             var schema = StoreFile.SchemaOf(connection, path);
             using var transaction = connection.Begin(deferred: true);
             if (StoreFile.Damage(connection) is { Count: > 0 } damage)
-                return new StoreReport(schema, 0, 0, 0, damage); // what is in a damaged file says nothing
+                return new StoreReport(schema, 0, 0, 0, damage); // the contents of a damaged file mean nothing
             var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection))
                 .Concat(Documents(connection, faultOf)).Take(MostFaults).ToList();
             return new StoreReport(schema,
@@ -81,10 +81,10 @@ public static class StoreCheck
     }
 }
 
-/// <summary>What a look through a whole store found.</summary>
+/// <summary>The result of checking a whole store.</summary>
 /// <param name="Schema">Its schema.</param>
-/// <param name="Documents">Documents that are there.</param>
-/// <param name="Revisions">Revisions of them and of those that are deleted.</param>
+/// <param name="Documents">Existing documents.</param>
+/// <param name="Revisions">Their revisions and those of deleted documents.</param>
 /// <param name="Position">The newest position.</param>
-/// <param name="Faults">What is wrong; empty where all is well.</param>
+/// <param name="Faults">The faults; empty if there are none.</param>
 public sealed record StoreReport(int Schema, long Documents, long Revisions, long Position, IReadOnlyList<string> Faults);

@@ -2,12 +2,12 @@ namespace PriceFloor.Storage;
 
 /// <summary>
 /// A life of the store: the time in which its positions and revision numbers only rise. A restored backup, an older file that
-/// was put in place by hand, and a store in which a document was forgotten go on from an earlier state, so they begin another: cursors of the one
-/// before are told apart by its name, and no revision has a number that one which is gone may have borne, so that an old ETag can match nothing else.
+/// was put in place by hand, and a store in which a document was forgotten continue from an earlier state, so they begin another. Its name
+/// identifies old cursors, and no revision has a number that a lost one may have had, so an old ETag cannot match anything else.
 /// </summary>
 internal static class StoreEpoch
 {
-    /// <summary>How far numbers leap where nobody can tell which were given: the store that a backup replaces is broken or gone.</summary>
+    /// <summary>The gap in numbers if nobody knows which were given: the store that a backup replaces is broken or gone.</summary>
     public const long Leap = 1000;
 
     /// <summary>Begins another life. Its numbers are above all that are in the store and above <paramref name="given"/>.</summary>
@@ -17,7 +17,7 @@ internal static class StoreEpoch
         session.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above });
     }
 
-    /// <summary>No revision of this store, or of one that it replaced, has a higher number; 0 where there never was any.</summary>
+    /// <summary>No revision of this store, or of one that it replaced, has a higher number; 0 if there never was any.</summary>
     public static long HighestNumber(Session session)
     {
         var stored = session.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision");

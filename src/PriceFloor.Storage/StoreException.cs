@@ -9,6 +9,6 @@ public sealed class StoreException : Exception
 
     public StoreException(string message, Exception inner) : base(message, inner) { }
 
-    /// <summary>What is in the way; null if it is none of these, such as a store of a newer program.</summary>
+    /// <summary>The trouble; null if it is none of these, such as a store of a newer program.</summary>
     public StoreTrouble? Trouble { get; init; }
 }

@@ -11,7 +11,7 @@ internal static class StoreFile
 
     private static readonly string[] s_suffixes = ["", "-journal", "-wal", "-shm"];
 
-    /// <summary>Opens a file that must be there; it is not brought to the newest schema.</summary>
+    /// <summary>Opens an existing file, without upgrading it to the newest schema.</summary>
     public static SqliteConnection Open(string path)
     {
         if (!File.Exists(path))
@@ -33,7 +33,7 @@ internal static class StoreFile
         }
     }
 
-    /// <summary>The schema of a store of ours that this program understands; another file is refused.</summary>
+    /// <summary>The schema of a store that this program understands; another file is refused.</summary>
     public static int SchemaOf(SqliteConnection connection, string path)
     {
         int schema;
@@ -42,7 +42,7 @@ internal static class StoreFile
             schema = connection.ExecuteScalar<int>("PRAGMA user_version");
             var tables = connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table'").ToHashSet();
             if (schema < 1 || !s_tables.All(tables.Contains))
-                throw DataFolder.NotAStore(path, "it has not the tables of one.");
+                throw DataFolder.NotAStore(path, "it does not have the tables of one.");
         }
         catch (StoreTroubleException e) when (e.Trouble == StoreTrouble.Damaged)
         {
@@ -54,7 +54,7 @@ internal static class StoreFile
         return schema;
     }
 
-    /// <summary>What SQLite finds wrong with the file; empty where all is well.</summary>
+    /// <summary>SQLite's faults of the file; empty if there are none.</summary>
     public static IReadOnlyList<string> Damage(SqliteConnection connection)
     {
         try
@@ -73,7 +73,7 @@ internal static class StoreFile
         return Convert.ToHexStringLower(SHA256.HashData(stream));
     }
 
-    /// <summary>A new file that only its owner can read, with nothing in it yet. What SQLite puts beside it later gets the same rights.</summary>
+    /// <summary>A new empty file that only its owner can read. Files that SQLite later makes beside it get the same permissions.</summary>
     public static FileStream Create(string path) => new(path, PrivateFiles.Options(FileMode.CreateNew, FileAccess.Write));
 
     /// <summary>A copy that only its owner can read, on the disk when this returns.</summary>
@@ -87,7 +87,7 @@ internal static class StoreFile
         }
     }
 
-    /// <summary>Removes a file with what SQLite may have put beside it.</summary>
+    /// <summary>Removes a file and the files that SQLite may have made beside it.</summary>
     public static void Delete(string path)
     {
         foreach (var file in s_suffixes.Select(suffix => path + suffix).Where(File.Exists))

@@ -4,8 +4,8 @@ using System.Text;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// One process at a time serves a data folder: another would answer from memory that the first one's writes have made old. The
-/// operating system lets the lock go when its holder ends, however it ends; the file stays and means nothing by itself.
+/// Only one process at a time serves a data folder: a second one would answer from memory that the first one's writes have made old. The operating
+/// system releases the lock when its holder ends, however it ends; the file stays and means nothing by itself.
 /// </summary>
 public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
 {
@@ -13,7 +13,7 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
 
     private FileStream? _held;
 
-    /// <summary>Takes the lock until this is disposed of, or says who has it.</summary>
+    /// <summary>Takes the lock until this is disposed of, or reports who has it.</summary>
     public void Take()
     {
         var path = Path.Combine(Path.GetFullPath(folder), FileName);
@@ -47,7 +47,7 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
         _held = null;
     }
 
-    /// <summary>Waits a moment for a holder that is just ending, or for a child of one that has not yet closed what it was born with.</summary>
+    /// <summary>Waits a moment for a holder that is just ending, or for its child process that has not yet closed inherited files.</summary>
     private static FileStream OpenAlone(string path)
     {
         var options = PrivateFiles.Options(FileMode.OpenOrCreate, FileAccess.ReadWrite);
@@ -64,8 +64,7 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
     }
 
     /// <summary>
-    /// True where it is the lock that stands in the way, and not the disk or the rights: EWOULDBLOCK on Linux and
-    /// macOS, a sharing violation on Windows.
+    /// True if the lock is the obstacle, and not the disk or permissions: EWOULDBLOCK on Linux and macOS, a sharing violation on Windows.
     /// </summary>
     private static bool IsHeld(IOException fault) => fault.HResult is 11 or 35 or unchecked((int)0x80070020);
 }

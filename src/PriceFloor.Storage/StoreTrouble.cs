@@ -1,28 +1,28 @@
 namespace PriceFloor.Storage;
 
-/// <summary>What kept the store from doing its work, whichever engine keeps it.</summary>
+/// <summary>The trouble that kept the store from doing its work, whatever the engine.</summary>
 public enum StoreTrouble
 {
-    /// <summary>Something else holds it. Try again.</summary>
+    /// <summary>Something else has it locked. Try again.</summary>
     Busy,
 
     /// <summary>No space is left.</summary>
     Full,
 
-    /// <summary>What is stored is damaged, or is not a store.</summary>
+    /// <summary>The stored data is damaged, or is not a store.</summary>
     Damaged,
 
-    /// <summary>It may be read but not written.</summary>
+    /// <summary>It can be read but not written.</summary>
     ReadOnly,
 
     /// <summary>
-    /// It is not there, or there is no right to it. So it is with a closed store in a folder that became read-only: its log cannot be made.
+    /// It does not exist, or there is no permission to open it. A closed store in a read-only folder is one case: its log cannot be made.
     /// </summary>
     CannotOpen,
 
     /// <summary>The disk failed to read or write.</summary>
     Disk,
 
-    /// <summary>None of these: the engine refused what was asked of it, which is a fault of this program.</summary>
+    /// <summary>None of these: the engine refused the request, which is a fault of this program.</summary>
     Unexpected,
 }

@@ -1,8 +1,8 @@
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// The engine could not do what the store asked of it. The message is the engine's own, and what the engine threw is the inner exception. Nothing
-/// that was written in the same work is kept.
+/// The engine could not do what the store asked. The message is the engine's own, and its exception is the inner exception. Nothing that was written
+/// in the same work is kept.
 /// </summary>
 public sealed class StoreTroubleException : Exception
 {
@@ -14,6 +14,6 @@ public sealed class StoreTroubleException : Exception
 
     public StoreTroubleException(StoreTrouble trouble, Exception inner) : base(inner.Message, inner) => Trouble = trouble;
 
-    /// <summary>What kept it from that.</summary>
+    /// <summary>The kind of trouble.</summary>
     public StoreTrouble Trouble { get; } = StoreTrouble.Unexpected;
 }

@@ -3,12 +3,12 @@ using System.Text;
 
 namespace PriceFloor.Storage;
 
-/// <summary>The few things of the operating system that .NET has no words for. Where one is not to be had, nothing comes back.</summary>
+/// <summary>The few functions of the operating system that .NET does not offer. Where one is not available, the result is null or empty.</summary>
 internal static class Unix
 {
     private const uint HasBirth = 0x800; // STATX_BTIME
 
-    /// <summary>What was written to a file, or a folder's list of names, survives a power cut from here on.</summary>
+    /// <summary>After this, what was written to a file, or a folder's list of names, survives a power cut.</summary>
     public static void Flush(string path)
     {
         if (OperatingSystem.IsWindows())
@@ -27,7 +27,7 @@ internal static class Unix
         }
     }
 
-    /// <summary>The first bytes of a file as text, even of one that another process has locked; empty where it cannot be read.</summary>
+    /// <summary>The first bytes of a file as text, even of one that another process has locked; empty if it cannot be read.</summary>
     public static string Peek(string path)
     {
         if (OperatingSystem.IsWindows() || Open(path) is not (>= 0 and var handle))
@@ -38,16 +38,16 @@ internal static class Unix
         return Encoding.UTF8.GetString(bytes, 0, (int)nint.Max(count, 0)).Trim();
     }
 
-    /// <summary>Whom the process runs as; null where the system has no such numbers.</summary>
+    /// <summary>The user and group of the process; null if the system has no such numbers.</summary>
     public static (uint User, uint Group)? Self => OperatingSystem.IsWindows() ? null : (EffectiveUser(), EffectiveGroup());
 
-    /// <summary>Whose a file or folder is; null where that cannot be told.</summary>
+    /// <summary>The owner of a file or folder; null if that is unknown.</summary>
     public static (uint User, uint Group)? OwnerOf(string path) =>
         // where struct statx has them
         Asked(path, 0x7ff) is { } answer ? (BitConverter.ToUInt32(answer, 20), BitConverter.ToUInt32(answer, 24)) : null;
 
     /// <summary>
-    /// When a file was made, as its file system keeps it: a copy has another time, however old its other times are. Null where that is not kept.
+    /// When a file was made, as its file system records it: a copy has another time, however old its other times are. Null if it is not recorded.
     /// </summary>
     public static string? BornAt(string path) => Asked(path, HasBirth) is { } answer && (BitConverter.ToUInt32(answer, 0) & HasBirth) != 0
         ? FormattableString.Invariant($"{BitConverter.ToInt64(answer, 80)}.{BitConverter.ToUInt32(answer, 88):D9}")

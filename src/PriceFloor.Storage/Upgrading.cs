@@ -3,15 +3,15 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>Brings a store to the newest schema: only where there is room, and with a checked backup of what it was beside it.</summary>
+/// <summary>Upgrades a store to the newest schema: only if there is room, and with a checked backup of the old one beside it.</summary>
 internal static class Upgrading
 {
-    /// <summary>The backup, the log of a script that rewrites everything, and what the store may grow by.</summary>
+    /// <summary>The backup, the log of a script that rewrites everything, and the growth of the store.</summary>
     private const int TimesItsSize = 3;
 
     private const long Besides = 1 << 20;
 
-    /// <summary>What was done; null where the store is new or has the newest schema already.</summary>
+    /// <summary>The upgrade that was made; null if the store is new or already has the newest schema.</summary>
     public static Upgrade? Bring(SqliteConnection connection, string path, DateTimeOffset now)
     {
         var from = connection.ExecuteScalar<int>("PRAGMA user_version");
@@ -33,11 +33,11 @@ internal static class Upgrading
             throw DataFolder.Because(string.Create(CultureInfo.InvariantCulture,
                 $"The store {Path.GetFullPath(path)} could not be brought from schema {from} to {Migrations.Newest} by {DataFolder.Asker}: "
                 + $"{e.Message} The step that failed is undone. Fix the cause and start again, "
-                + $"or start the earlier program after restoring {backup}, which holds the store as it was."), e);
+                + $"or start the earlier program after restoring {backup}, which is the store as it was."), e);
         }
     }
 
-    /// <summary>One backup of each schema is kept: a start that is tried over and over does not fill the disk.</summary>
+    /// <summary>One backup of each schema is kept, so repeated starts do not fill the disk.</summary>
     private static string BackUp(string path, int from, DateTimeOffset now)
     {
         var name = string.Create(CultureInfo.InvariantCulture, $"{Path.GetFullPath(path)}.schema-{from}-");
@@ -68,8 +68,8 @@ internal static class Upgrading
     private static string Megabytes(long bytes) => (bytes / 1048576m).ToString("0.0", CultureInfo.InvariantCulture);
 }
 
-/// <summary>A store of an earlier program that was brought to the newest schema.</summary>
+/// <summary>A store of an earlier program that was upgraded to the newest schema.</summary>
 /// <param name="From">The schema it had.</param>
 /// <param name="To">The schema it has.</param>
-/// <param name="Backup">The file in which it is kept as it was.</param>
+/// <param name="Backup">The file that keeps the old store.</param>
 public sealed record Upgrade(int From, int To, string Backup);

@@ -1,6 +1,6 @@
 namespace PriceFloor.Storage;
 
-/// <summary>A transaction that writes. All that it writes has one time, later than every earlier write's even if the clock jumped back.</summary>
+/// <summary>A transaction that writes. All its writes have one time, later than every earlier write's even if the clock jumped back.</summary>
 public sealed class Writing : Snapshot
 {
     private readonly string _savedBy;
@@ -13,21 +13,21 @@ public sealed class Writing : Snapshot
         _savedAt = Trail.TimeOf(session, now);
     }
 
-    /// <summary>The time that everything in this transaction has.</summary>
+    /// <summary>The time of everything in this transaction.</summary>
     public DateTimeOffset Now => Moment.ToTime(_savedAt);
 
-    /// <summary>The position of the last revision written here; 0 where none was.</summary>
+    /// <summary>The position of the last revision written here; 0 if there is none.</summary>
     internal long LastPosition { get; private set; }
 
-    /// <summary>The highest number of a revision written here; 0 where none was.</summary>
+    /// <summary>The highest number of a revision written here; 0 if there is none.</summary>
     internal long HighestNumber { get; private set; }
 
-    /// <summary>Nothing of all this is to be kept: the transaction is rolled back when its work returns.</summary>
+    /// <summary>Keeps nothing: the transaction is rolled back when its work returns.</summary>
     public void Undo() => IsUndone = true;
 
     internal bool IsUndone { get; private set; }
 
-    /// <summary>Appends a revision of a document and takes note of what it refers to.</summary>
+    /// <summary>Appends a revision of a document and records its references.</summary>
     public Revision Save(string kind, string key, string body, IEnumerable<DocumentName> references)
     {
         var revision = Append(kind, key, body);
@@ -48,7 +48,7 @@ public sealed class Writing : Snapshot
         Remember(key.Name, "created");
     }
 
-    /// <summary>Gives a key another secret; the one it had opens until then.</summary>
+    /// <summary>Gives a key a new secret; the old one works until the given time.</summary>
     public void RotateKey(string name, byte[] hash, long previousUntil)
     {
         Session.Execute(
@@ -57,7 +57,7 @@ public sealed class Writing : Snapshot
         Remember(name, "rotated");
     }
 
-    /// <summary>False where there is no such key.</summary>
+    /// <summary>False if there is no such key.</summary>
     public bool DeleteKey(string name)
     {
         var deleted = Session.Execute("DELETE FROM access_key WHERE name = @name", new { name }) > 0;
@@ -67,18 +67,18 @@ public sealed class Writing : Snapshot
     }
 
     /// <summary>
-    /// Whether a key's secret still opens as this is written: it may have been deleted, rotated away or have expired while a request came in.
+    /// Whether a key's secret is still valid when this is written: it may have been deleted, rotated away or have expired while a request came in.
     /// </summary>
     public bool Opens(byte[] hash) => Session.ExecuteScalar<bool>(
         """
         SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
         """, new { hash, now = _savedAt });
 
-    /// <summary>Takes note of when a key was last used.</summary>
+    /// <summary>Records when a key was last used.</summary>
     public void KeyWasUsed(string name, long at) =>
         Session.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at });
 
-    /// <summary>Takes note of a backup of the whole store.</summary>
+    /// <summary>Records a backup of the whole store.</summary>
     public void BackedUp(string file) =>
         Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 

@@ -98,7 +98,7 @@ public sealed class DiskTests
         var refused = await RealProgram.Run(disk.Path);
         Assert.Equal(1, refused.Code);
         OneSentence(refused.Errors, disk.Path, $"user {Environment.UserName} (uid ", "Read-only file system",
-            "Mount it so that it can be written", "PRICEFLOOR_DATA");
+            "Mount it writable", "PRICEFLOOR_DATA");
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed class PrivateFileTests : IDisposable
             watch.Look();
             await RealProgram.Terminate(service);
             var log = await service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation);
-            Assert.Contains($"Other users of this machine have rights on {_folder} (mode 0755). A household's budget and keys are in there. Run: "
+            Assert.Contains($"Other users of this machine can reach {_folder} (mode 0755). A household's budget and keys are in there. Run: "
                 + $"chmod go= {_folder}", log, StringComparison.Ordinal);
         }
 

@@ -119,6 +119,6 @@ public sealed class HighwaterNoteTests : StoreWithANote
         Assert.Equal((LifeIn(Note), null), (Open().LifeName, Opened.WhyAnotherLife));
         Close();
         File.Copy(backup, Db, overwrite: true);
-        Assert.Equal("the one that was served here last had another life", Open().WhyAnotherLife);
+        Assert.Equal("the one served here last had another life", Open().WhyAnotherLife);
     }
 }

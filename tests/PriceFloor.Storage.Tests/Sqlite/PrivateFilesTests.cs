@@ -32,7 +32,7 @@ public sealed class PrivateFilesTests : IDisposable
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Rights of files are those of Unix.");
         var path = Make(name, rights);
         Assert.Equal(
-            $"Other users of this machine have rights on {path} (mode {mode}). A household's budget and keys are in there. Run: chmod go= {path}",
+            $"Other users of this machine can reach {path} (mode {mode}). A household's budget and keys are in there. Run: chmod go= {path}",
             PrivateFiles.Warning(_folder));
         File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         Assert.Null(PrivateFiles.Warning(_folder));

@@ -15,7 +15,7 @@ public sealed class ReplacedStoreTests : StoreWithANote
         Save("a");
         PutInPlace("older.db");
         Assert.NotEqual(life, Open().LifeName);
-        Assert.Equal("the one that was served here last had come to position 3, this one only to 1", Opened.WhyAnotherLife);
+        Assert.Equal("the one served here last had come to position 3, this one only to 1", Opened.WhyAnotherLife);
         Assert.Equal(1004, Save("a").Number); // 3 was given, a leap of 1000, the next
         Close();
         Assert.Null(Open().WhyAnotherLife);
@@ -81,7 +81,7 @@ public sealed class ReplacedStoreTests : StoreWithANote
         Save("a");
         Close();
         File.Delete(Db);
-        Assert.Equal("the one that was served here last had another life", Open().WhyAnotherLife);
+        Assert.Equal("the one served here last had another life", Open().WhyAnotherLife);
         Assert.Equal(1002, Save("a").Number);
     }
 
