@@ -4,8 +4,8 @@ using FluentValidation;
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>
-/// A document that is put together value by value, over a stored one or from nothing. It is checked as a record, by the rules of bodies; only
-/// what comes as JSON is read as JSON.
+/// A document that is built value by value, over a stored one or from nothing. It is checked as a record, by the rules of bodies; only values that
+/// come as JSON are read as JSON.
 /// </summary>
 public sealed class RecordBuilder<T> where T : class
 {
@@ -13,16 +13,16 @@ public sealed class RecordBuilder<T> where T : class
 
     private readonly Node _root;
 
-    /// <param name="over">The document that stands where no value is given; null for a new one.</param>
+    /// <param name="over">The document with the other values; null for a new one.</param>
     public RecordBuilder(T? over) => _root = new Node(s_schema, over);
 
-    /// <summary>Gives the member at a path its value; null takes it away. What holds it is made where there is none.</summary>
+    /// <summary>Sets the member at a path; null removes it. Missing objects on the path are made.</summary>
     public void Set(ReadOnlySpan<string> path, object? value) => _root.Set(path, value);
 
-    /// <summary>Gives the member at a path its value as JSON, which is read with the document.</summary>
+    /// <summary>Sets the member at a path to a value in JSON, which is read with the document.</summary>
     public void SetJson(ReadOnlySpan<string> path, byte[] json) => _root.Set(path, new Json(json));
 
-    /// <summary>The document, or all that breaks a rule, or the first thing that cannot be read.</summary>
+    /// <summary>The document, or every fault, or the first thing that cannot be read.</summary>
     public Outcome<T> Read(IValidator<T> validator)
     {
         try
@@ -47,7 +47,7 @@ public sealed class RecordBuilder<T> where T : class
         }
     }
 
-    /// <summary>An object of the document: the value of each member, a node of its own, or JSON.</summary>
+    /// <summary>An object of the document: the value of each member, a nested node, or JSON.</summary>
     private sealed class Node(BodySchema.Members schema, object? from)
     {
         private readonly object?[] _values = [.. schema.All.Select(member => from is null ? null : member.Of(from))];
@@ -71,7 +71,7 @@ public sealed class RecordBuilder<T> where T : class
 
         public object Build(string pointer, List<InputError> faults)
         {
-            var record = Activator.CreateInstance(schema.Type)!; // with the value that each member has when it is left out
+            var record = Activator.CreateInstance(schema.Type)!; // with the default of each member
             foreach (var member in schema.All)
             {
                 var at = $"{pointer}/{member.Name}";
