@@ -23,9 +23,15 @@ public sealed partial class PlainWordTests
         .Where(file => Path.GetExtension(file) is ".cs" or ".md" or ".http" or ".py" or ".mjs" or ".php" or ".sh" or ".html"
             && !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("/bin/", StringComparison.Ordinal));
 
-    /// <summary>fix, calculate, has, so, by this: the words to use in their place. "reckoned" stays as a name in the contract.</summary>
+    /// <summary>
+    /// Plain words for these: fix, calculate, has, so, by this; again, silently, occasionally, constant memory, upgraded, reports, rests on, newest
+    /// first, by default. "reckoned" stays as a name in the contract.
+    /// </summary>
     [GeneratedRegex(
-        @"\b(?i:mend(s|ed|ing)?|reckon(s|ing)?|wherein|whereby|thereby|thereof|hence|in the air|to and fro|fain|albeit|bears)\b|(?<![""'`.<])\breckoned\b(?![""'`])",
+        @"\b(?i:mend(s|ed|ing)?|reckon(s|ing)?|wherein|whereby|thereby|thereof|hence|in the air|to and fro|fain|albeit|bears"
+        + @"|(begin|begins|begun|writes?|written|makes?|made|starts?|started|draws?|copy) anew|in silence|now and then|flat memory"
+        + @"|brought up to date|(tells?|told|spoken) of|leans? on|the (newest|oldest|largest|smallest) first|where not (set|given)"
+        + @"|(as it|as they) stands?|shown this once)\b|(?<![""'`.<])\breckoned\b(?![""'`])",
         RegexOptions.ExplicitCapture)]
     private static partial Regex Old();
 }
