@@ -5,4 +5,4 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 export PRICEFLOOR_FUZZ_SEED=${1:-$(date +%Y%m%d)} PRICEFLOOR_FUZZ_COUNT=20000
 echo "seed $PRICEFLOOR_FUZZ_SEED"
-dotnet run --project tests/PriceFloor.Api.Tests -- --filter-method '*Whatever_is_asked_the_answer_is_one_that_the_contract_tells' --show-live-output on
+dotnet run --project tests/PriceFloor.Api.Tests -- --filter-method '*Whatever_is_asked_the_answer_is_in_the_contract' --show-live-output on

@@ -51,7 +51,7 @@ public sealed class ProfileDraftTests
     }
 
     [Fact]
-    public void One_month_of_rent_is_monthly_but_one_month_with_insurance_is_no_monthly_insurance()
+    public void One_month_of_rent_is_monthly_but_one_month_with_insurance_is_not_monthly_insurance()
     {
         var draft = Bank.Draft(s_rules, Bank.File("current", "2026-03-01", "2026-03-31", Bank.Line("2026-03-05", -540, "Bench rent"),
             Bank.Line("2026-03-11", -690, "Studio insurance")));
@@ -82,7 +82,7 @@ public sealed class ProfileDraftTests
     }
 
     [Fact]
-    public void A_large_purchase_that_stands_alone_is_offered_as_equipment_with_a_life()
+    public void A_single_large_purchase_is_drafted_as_equipment_with_a_life()
     {
         var draft = Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-12-31", Bank.Line("2026-04-14", -3200, "Tools: kiln"),
             Bank.Line("2026-05-02", -58, "Tools"), Bank.Line("2026-06-02", -62, "Tools")));
@@ -106,7 +106,7 @@ public sealed class ProfileDraftTests
     }
 
     [Fact]
-    public void A_purchase_that_was_paid_back_is_no_equipment()
+    public void A_purchase_that_was_paid_back_is_not_equipment()
     {
         var draft = Bank.Draft(s_rules, Bank.File("current", "2026-01-01", "2026-12-31", Bank.Line("2026-04-14", -3200, "Tools: kiln"),
             Bank.Line("2026-04-20", 3200, "Tools: kiln returned")));
@@ -116,7 +116,7 @@ public sealed class ProfileDraftTests
     }
 
     [Fact]
-    public void More_back_than_paid_is_told_and_has_no_place_in_the_profile()
+    public void More_back_than_paid_is_reported_and_has_no_place_in_the_profile()
     {
         var draft = Bank.Draft(s_rules,
             Bank.File("current", "2026-01-01", "2026-12-31", Bank.Line("2026-04-14", 45, "Studio insurance: premium returned")));
@@ -157,7 +157,7 @@ public sealed class ProfileDraftTests
     }
 
     [Fact]
-    public void What_differs_from_the_stored_profile_is_told_by_heading_the_largest_first()
+    public void Differences_from_the_stored_profile_are_listed_by_heading_largest_first()
     {
         var stored = new CostProfile
         {
@@ -176,7 +176,7 @@ public sealed class ProfileDraftTests
     }
 
     [Fact]
-    public void Money_received_is_told_by_month_with_the_sales_tax_handed_on_taken_off()
+    public void Money_received_is_listed_by_month_less_the_sales_tax_paid_on()
     {
         var sorting = Bank.Sort(s_rules, Bank.File("current", "2026-01-01", "2026-06-30",
             Bank.Line("2026-01-15", 1200, "Payout"), Bank.Line("2026-01-31", 800.50m, "Payout"), Bank.Line("2026-03-02", -50, "Payout reversed"),
@@ -226,7 +226,7 @@ public sealed class ProfileDraftTests
     }
 
     [Fact]
-    public void A_year_that_the_files_do_not_touch_has_no_pace_and_one_with_a_gap_is_told()
+    public void A_year_outside_the_files_has_no_pace_and_one_with_a_gap_is_reported()
     {
         var profile = new CostProfile
         {

@@ -30,7 +30,7 @@ public sealed class SortingTests
     }
 
     [Fact]
-    public void Two_equal_purchases_in_one_file_are_two_also_where_another_file_has_them_too()
+    public void Two_equal_purchases_in_one_file_are_two_even_if_another_file_has_them_too()
     {
         var sorting = Bank.Sort(s_rent,
             Bank.File("current", null, null, Bank.Line("2026-01-05", -20, "Stall rent"), Bank.Line("2026-01-05", -20, "Stall rent")),
@@ -84,7 +84,7 @@ public sealed class SortingTests
     }
 
     [Fact]
-    public void Money_out_and_back_in_one_account_is_no_pair()
+    public void Money_out_and_back_in_one_account_is_not_a_pair()
     {
         var sorting = Bank.Sort(s_rent,
             Bank.File("current", null, null, Bank.Line("2026-01-01", -100, "Shop"), Bank.Line("2026-01-03", 100, "Shop")));

@@ -91,7 +91,7 @@ public sealed class HeldToProfilesTests
     }
 
     [Fact]
-    public async Task A_page_is_full_although_others_designs_stand_between()
+    public async Task A_page_is_full_although_designs_of_others_are_in_between()
     {
         await using var studio = await TwoStudios();
         foreach (var i in Enumerable.Range(0, 12))
@@ -172,7 +172,7 @@ public sealed class HeldToProfilesTests
     [InlineData("""{"name":"a","scopes":["read"],"profiles":[]}""", "#/profiles", "required")]
     [InlineData("""{"name":"a","scopes":["read"],"profiles":["a b"]}""", "#/profiles", "bad-key")]
     [InlineData("""{"name":"a","scopes":["read","admin"],"profiles":["main"]}""", "#/profiles", "unexpected")]
-    public async Task Profiles_are_named_and_no_admin_is_held_to_them(string body, string pointer, string code)
+    public async Task Profiles_are_named_and_no_admin_is_limited_to_them(string body, string pointer, string code)
     {
         await using var studio = new Studio();
         var answer = (await studio.Post("/v1/keys", body)).IsProblem(422, "invalid-input");

@@ -35,7 +35,7 @@ public sealed class KeyTextTests
     [InlineData("Bearer pf_wrong")]
     [InlineData("Bearer " + Studio.AdminKey + "x")]
     [InlineData(Studio.AdminKey)]
-    public async Task Nothing_but_a_known_key_opens_and_what_is_none_is_challenged(string authorization)
+    public async Task Only_a_known_key_is_accepted_and_anything_else_is_challenged(string authorization)
     {
         await using var studio = new Studio();
         var answer = (await studio.Get("/v1/profiles", studio.ClientWith(null), ("Authorization", authorization))).IsProblem(401, "no-key");

@@ -37,7 +37,7 @@ public sealed class SameConnectionTests
     }
 
     [Fact]
-    public async Task Keys_that_share_a_connection_are_told_apart()
+    public async Task Keys_that_share_a_connection_are_distinguished()
     {
         await using var studio = new Studio(onSockets: true);
         using var connection = Connection(studio); // as a proxy keeps it for many callers

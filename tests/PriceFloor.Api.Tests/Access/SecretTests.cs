@@ -56,7 +56,7 @@ public sealed class SecretTests
     }
 
     [Fact]
-    public async Task A_key_in_an_address_is_refused_and_told_to_be_rotated()
+    public async Task A_key_in_an_address_is_refused_with_the_advice_to_rotate_it()
     {
         await using var studio = new Studio();
         var answer = (await studio.Get($"/v1/profiles?key={KeyText.New()}")).IsProblem(400, "unreadable-request");

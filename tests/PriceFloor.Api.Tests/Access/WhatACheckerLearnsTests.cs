@@ -30,7 +30,7 @@ public sealed class WhatACheckerLearnsTests
     [Theory]
     [InlineData("verdict")]
     [InlineData("check")]
-    public async Task No_answer_and_no_refusal_tells_costs(string scope)
+    public async Task No_answer_and_no_refusal_reveals_costs(string scope)
     {
         await using var studio = await AShop();
         using var client = await studio.ClientFor(scope);
@@ -48,7 +48,7 @@ public sealed class WhatACheckerLearnsTests
     }
 
     [Fact]
-    public async Task A_batch_tells_no_more_than_a_single_check_in_any_format()
+    public async Task A_batch_reveals_no_more_than_a_single_check_in_any_format()
     {
         await using var studio = await AShop();
         using var verdict = await studio.ClientFor("verdict");
@@ -76,7 +76,7 @@ public sealed class WhatACheckerLearnsTests
     }
 
     [Fact]
-    public async Task Which_names_there_are_is_told_to_readers_only()
+    public async Task Only_readers_learn_which_names_exist()
     {
         await using var studio = await AShop();
         foreach (var (scope, told) in new[] { ("verdict", false), ("check", false), ("read", true) })
@@ -100,7 +100,7 @@ public sealed class WhatACheckerLearnsTests
     }
 
     [Fact]
-    public async Task The_tag_of_a_price_list_stands_for_nothing_but_what_is_in_it()
+    public async Task The_tag_of_a_price_list_depends_only_on_its_content()
     {
         await using var studio = await AShop();
         using var check = await studio.ClientFor("check");

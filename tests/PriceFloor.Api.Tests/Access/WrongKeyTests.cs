@@ -12,7 +12,7 @@ namespace PriceFloor.Api.Tests.Access;
 public sealed class WrongKeyTests
 {
     [Fact]
-    public async Task The_twentieth_wrong_key_is_told_and_the_next_must_wait()
+    public async Task The_twentieth_wrong_key_is_reported_and_the_next_must_wait()
     {
         await using var studio = From("198.51.100.7");
         for (var i = 0; i < 20; i++)
@@ -39,7 +39,7 @@ public sealed class WrongKeyTests
     }
 
     [Fact]
-    public async Task A_trusted_proxy_tells_the_address_and_nobody_else_does()
+    public async Task Only_a_trusted_proxy_can_report_the_address()
     {
         (string, string)[] one = [("PRICEFLOOR_WRONG_KEYS_PER_MINUTE", "1"), ("PRICEFLOOR_TRUSTED_PROXIES", "198.51.100.7")];
         await using var behind = From("198.51.100.7", one);
@@ -62,7 +62,7 @@ public sealed class WrongKeyTests
     [InlineData("198.51.100.7", "203.0.113.9, 198.51.100.7/32")]
     [InlineData("::ffff:198.51.100.7", "198.51.100.0/24")]
     [InlineData("2001:db8:1:2::9", "2001:db8:1::/48")]
-    public async Task A_trusted_network_of_proxies_tells_the_address_however_many_of_them_stand_in_a_row(string proxy, string trusted)
+    public async Task A_trusted_network_of_proxies_reports_the_address_however_many_are_in_a_row(string proxy, string trusted)
     {
         await using var studio = From(proxy, ("PRICEFLOOR_WRONG_KEYS_PER_MINUTE", "1"), ("PRICEFLOOR_TRUSTED_PROXIES", trusted));
         foreach (var (client, status) in new[]

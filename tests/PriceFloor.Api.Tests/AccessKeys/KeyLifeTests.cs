@@ -41,7 +41,7 @@ public sealed class KeyLifeTests
     }
 
     [Fact]
-    public async Task A_rotated_key_goes_on_for_a_day_beside_its_successor()
+    public async Task A_rotated_key_works_for_a_day_beside_its_successor()
     {
         await using var studio = new Studio();
         var old = studio.ClientWith((await studio.Post("/v1/keys", """{"name":"shop","scopes":["read"],"profiles":["main"]}"""))

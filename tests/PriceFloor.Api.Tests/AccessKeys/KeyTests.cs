@@ -83,7 +83,7 @@ public sealed class KeyTests(SharedStudio shared) : IClassFixture<SharedStudio>
     }
 
     [Fact]
-    public async Task A_key_in_the_query_is_no_key()
+    public async Task A_key_in_the_query_does_not_count()
     {
         await using var studio = new Studio();
         (await studio.Get($"/v1/profiles?key={Studio.AdminKey}", studio.ClientWith(null))).IsProblem(401, "no-key");

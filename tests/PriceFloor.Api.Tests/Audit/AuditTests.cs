@@ -41,7 +41,7 @@ public sealed class AuditTests
     }
 
     [Fact]
-    public async Task Batches_are_told_document_by_document_under_the_key_that_sent_them()
+    public async Task Batches_are_listed_document_by_document_under_the_key_that_sent_them()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
@@ -55,7 +55,7 @@ public sealed class AuditTests
     }
 
     [Fact]
-    public async Task Backups_stand_in_it_under_the_key_the_schedule_or_the_command_line()
+    public async Task Backups_are_in_it_under_the_key_the_schedule_or_the_command_line()
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_BACKUP_EVERY_HOURS", "24"));
         _ = studio.ClientWith(null);
@@ -97,7 +97,7 @@ public sealed class AuditTests
     }
 
     [Fact]
-    public async Task A_forgotten_document_is_told_of_without_its_key()
+    public async Task A_forgotten_document_is_listed_without_its_key()
     {
         var studio = new Studio();
         await studio.HasASmallShop();

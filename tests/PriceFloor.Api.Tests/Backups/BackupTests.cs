@@ -48,7 +48,7 @@ public sealed class BackupTests
     }
 
     [Fact]
-    public async Task A_backup_that_cannot_be_written_is_told_as_busy()
+    public async Task A_backup_that_cannot_be_written_is_reported_as_busy()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();

@@ -28,7 +28,7 @@ public sealed class LifeTests
     private static async Task<string> Cursor(Studio studio) => (await studio.Get("/v1/floor-changes")).Json.GetProperty("next").GetString()!;
 
     [Fact]
-    public async Task A_follower_from_before_a_restore_is_told_to_begin_anew_however_far_the_store_gets()
+    public async Task A_follower_from_before_a_restore_must_begin_again_however_far_the_store_gets()
     {
         var studio = new Studio();
         await studio.HasASmallShop();
@@ -48,7 +48,7 @@ public sealed class LifeTests
     }
 
     [Fact]
-    public async Task A_follower_who_knew_a_design_that_was_forgotten_is_told_to_begin_anew()
+    public async Task A_follower_who_knew_a_forgotten_design_must_begin_again()
     {
         var studio = new Studio();
         await studio.HasASmallShop();

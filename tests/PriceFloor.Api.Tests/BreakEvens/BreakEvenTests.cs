@@ -5,7 +5,7 @@ namespace PriceFloor.Api.Tests.BreakEvens;
 public sealed class BreakEvenTests
 {
     [Fact]
-    public async Task The_listed_price_is_asked_about_where_none_is_given()
+    public async Task The_listed_price_is_used_if_none_is_given()
     {
         // 58.00 nets 56.358: 60,000 / 56.358 = 1,064.6: 1,065 pieces of 2 h are 2,130 h of 2,000: more than the year has.
         await using var studio = new Studio();
@@ -30,7 +30,7 @@ public sealed class BreakEvenTests
     }
 
     [Fact]
-    public async Task Without_a_plan_neither_is_told()
+    public async Task Without_a_plan_neither_is_answered()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();

@@ -44,7 +44,7 @@ public sealed class BoundsTests
     }
 
     [Fact]
-    public async Task Null_is_taken_where_the_contract_says_so_and_nowhere_else() =>
+    public async Task Null_is_accepted_only_where_the_contract_says_so() =>
         await EachProperty(async (studio, method, address, pointer, types) =>
         {
             var refused = (await RefusalsAt(studio, method, address, pointer, null))
@@ -53,7 +53,7 @@ public sealed class BoundsTests
         });
 
     [Fact]
-    public async Task A_number_may_come_as_text_where_the_contract_says_so_and_nowhere_else() =>
+    public async Task A_number_may_be_sent_as_text_only_where_the_contract_says_so() =>
         await EachProperty(async (studio, method, address, pointer, types) =>
         {
             if (!types.Overlaps(["number", "integer"]))

@@ -7,7 +7,7 @@ namespace PriceFloor.Api.Tests.Contract;
 public sealed class SchemaTests
 {
     [Fact]
-    public async Task Every_operation_has_its_own_id_a_tag_that_is_told_and_an_answer_with_an_example()
+    public async Task Every_operation_has_its_own_id_a_tag_with_a_description_and_an_answer_with_an_example()
     {
         await using var studio = new Studio();
         var document = (await studio.Get("/openapi/v1.json")).Json;

@@ -7,7 +7,7 @@ namespace PriceFloor.Api.Tests.Conventions;
 public sealed partial class LicencePageTests
 {
     [Fact]
-    public async Task Every_package_of_the_service_stands_on_the_page_with_its_version_and_a_licence()
+    public async Task Every_package_of_the_service_is_on_the_page_with_its_version_and_a_licence()
     {
         using var locked =
             JsonDocument.Parse(await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/packages.lock.json"), Studio.Cancellation));

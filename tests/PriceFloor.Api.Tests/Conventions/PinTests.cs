@@ -10,7 +10,7 @@ public sealed partial class PinTests
     private static readonly string s_workflows = Repository.File(".github/workflows");
 
     [Fact]
-    public void Every_action_is_pinned_by_commit_and_tells_its_version()
+    public void Every_action_is_pinned_by_commit_and_names_its_version()
     {
         var used = Directory.EnumerateFiles(s_workflows).SelectMany(File.ReadLines)
             .Where(line => line.Contains("uses:", StringComparison.Ordinal) && !line.Contains("uses: ./", StringComparison.Ordinal)).ToList();

@@ -44,7 +44,7 @@ public sealed class ProjectTests
     }
 
     [Fact]
-    public void One_file_of_Storage_asks_the_engine_so_that_what_it_throws_goes_no_further()
+    public void One_file_of_Storage_calls_the_engine_so_its_exceptions_go_no_further()
     {
         var others = Files("src/PriceFloor.Storage", "*.cs").Where(file => Path.GetFileName(file) != "EngineCalls.cs");
         foreach (var file in others)

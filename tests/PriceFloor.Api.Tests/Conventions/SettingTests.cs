@@ -33,7 +33,7 @@ public sealed class SettingTests
     }
 
     [Fact]
-    public void Every_secret_can_stand_in_a_file_and_whatever_is_named_like_one_is_a_secret()
+    public void Every_secret_can_be_in_a_file_and_every_setting_named_like_one_is_a_secret()
     {
         Assert.All(Settings.Names.Keys.Where(Secrets.Is), name => Assert.Contains(name + "_FILE", Settings.Names.Keys));
         string[] telling = ["_KEY", "_SECRET", "_PASSWORD", "_TOKEN"];
@@ -44,7 +44,7 @@ public sealed class SettingTests
 
     [Theory]
     [MemberData(nameof(Numbers))]
-    public void A_number_is_what_its_row_says_where_it_is_not_set_and_is_above_0(string name, Func<Settings, int> of)
+    public void A_number_has_the_default_in_its_row_and_must_be_above_0(string name, Func<Settings, int> of)
     {
         Assert.Contains(FormattableString.Invariant($"; {of(Read())} by default."), Settings.Names[name], StringComparison.Ordinal);
         Assert.Equal(7, of(Read((name, "7"))));

@@ -64,7 +64,7 @@ public sealed class AliasTests
     }
 
     [Fact]
-    public async Task Who_may_read_is_told_of_a_key_that_differs_only_by_case()
+    public async Task A_reader_learns_of_a_key_that_differs_only_by_case()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();

@@ -35,7 +35,7 @@ public sealed class ServiceUnitTests
     }
 
     [Fact]
-    public void The_key_comes_as_a_credential_and_stands_nowhere_else()
+    public void The_key_comes_as_a_credential_and_is_nowhere_else()
     {
         var name = Only("LoadCredential").Split(':')[0];
         Assert.Equal($"%d/{name}", s_environment["PRICEFLOOR_ADMIN_KEY_FILE"]);
@@ -64,7 +64,7 @@ public sealed class ServiceUnitTests
     [InlineData("UMask", "0077")]
     [InlineData("LimitCORE", "0")]
     [InlineData("Restart", "on-failure")]
-    public void It_is_held_to_what_the_page_promises(string name, string value) => Assert.Equal(value, Only(name));
+    public void It_keeps_the_promises_of_the_page(string name, string value) => Assert.Equal(value, Only(name));
 
     [Fact]
     public void What_the_page_has_its_reader_type_fits_the_unit()

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Tests.Documents;
 public sealed class ClockTests
 {
     [Fact]
-    public async Task Revisions_stay_in_order_and_each_time_that_was_told_gives_its_revision()
+    public async Task Revisions_stay_in_order_and_each_time_in_an_answer_gives_its_revision()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();

@@ -93,7 +93,7 @@ public sealed class DamagedDocumentTests
     }
 
     [Fact]
-    public async Task A_batch_of_checks_goes_on_past_a_damaged_document()
+    public async Task A_batch_of_checks_continues_after_a_damaged_document()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
@@ -126,7 +126,7 @@ public sealed class DamagedDocumentTests
     [Theory]
     [InlineData("\"profile\":\"main\"", "\"profile\":7")]
     [InlineData("{", "[")]
-    public async Task A_key_that_is_held_to_a_profile_does_not_see_a_design_of_which_nobody_can_say_whose_it_is(string sound, string damaged)
+    public async Task A_key_limited_to_a_profile_does_not_see_a_damaged_design_that_may_belong_to_another(string sound, string damaged)
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
@@ -138,7 +138,7 @@ public sealed class DamagedDocumentTests
     }
 
     [Fact]
-    public async Task A_mark_of_direction_that_was_stored_before_it_was_refused_is_no_damage()
+    public async Task A_direction_mark_that_was_stored_before_it_was_refused_is_not_damage()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();

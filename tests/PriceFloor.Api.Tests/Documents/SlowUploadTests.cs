@@ -49,7 +49,7 @@ public sealed class SlowUploadTests
     }
 
     [Fact]
-    public async Task A_batch_of_prices_goes_to_the_design_that_bears_the_name_when_it_is_written()
+    public async Task A_batch_of_prices_goes_to_the_design_that_has_the_name_when_it_is_written()
     {
         await using var studio = await WithAShop();
         await studio.Has("/v1/designs/OLD", Named("drop"));
@@ -87,7 +87,7 @@ public sealed class SlowUploadTests
     }
 
     [Fact]
-    public async Task A_key_that_expires_or_is_made_anew_under_its_name_while_a_document_is_uploaded_writes_nothing()
+    public async Task A_key_that_expires_or_is_replaced_under_its_name_while_a_document_is_uploaded_writes_nothing()
     {
         await using var studio = await WithAShop();
         foreach (var recreated in new[] { false, true })

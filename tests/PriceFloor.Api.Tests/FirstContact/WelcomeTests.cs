@@ -8,7 +8,7 @@ public sealed class WelcomeTests
     private const string Browser = "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8";
 
     [Fact]
-    public async Task A_program_that_finds_the_address_is_told_what_this_is_and_where_to_read_on()
+    public async Task A_program_that_finds_the_address_learns_what_this_is_and_where_to_read_on()
     {
         await using var studio = new Studio();
         var answer = await studio.Get("/", studio.ClientWith(null));

@@ -22,7 +22,7 @@ public sealed class FloorChangeTests
     }
 
     [Fact]
-    public async Task What_moves_no_price_is_no_change()
+    public async Task A_write_that_moves_no_price_is_not_a_change()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();

@@ -69,7 +69,7 @@ public sealed class FloorHistoryTests
     }
 
     [Fact]
-    public async Task Prices_of_another_currency_stand_beside_none_of_this_one()
+    public async Task Prices_of_another_currency_are_not_compared_with_this_one()
     {
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.SmallProfile);

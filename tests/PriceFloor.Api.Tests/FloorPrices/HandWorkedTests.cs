@@ -66,7 +66,7 @@ public sealed class HandWorkedTests(SharedStudio shared) : IClassFixture<SharedS
     }
 
     [Fact]
-    public async Task Workings_lead_to_the_answer_unrounded_and_each_symbol_stands_once()
+    public async Task Workings_lead_to_the_answer_unrounded_and_each_symbol_occurs_once()
     {
         var studio = shared.Of("Production");
         await HasTheContractsShop(studio);

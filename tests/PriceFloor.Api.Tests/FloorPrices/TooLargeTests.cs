@@ -23,7 +23,7 @@ public sealed class TooLargeTests
     [InlineData(Instant, "/v1/price-checks?sku=A&channel=web&price=1000000000000")] // 6 x 10^25 an hour over 2,002,000 hours of the year
     [InlineData(Instant, "/v1/designs/A/break-even.svg?channel=web&price=1000000000000")] // a scale for 10^20 pieces at 10^12
     [InlineData(Lossy, "/v1/designs/A/break-even?channel=web&price=58&planned=1000000")] // a million pieces that leave 10^27 each
-    public async Task A_question_whose_figures_pass_exactness_is_told_so(string design, string question)
+    public async Task A_question_whose_figures_are_too_large_to_be_exact_is_refused(string design, string question)
     {
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Helped);
@@ -46,7 +46,7 @@ public sealed class TooLargeTests
     }
 
     [Fact]
-    public async Task A_chain_that_loses_nearly_everything_is_refused_where_it_is_stored()
+    public async Task A_chain_that_loses_nearly_everything_is_refused_when_it_is_stored()
     {
         // Eight steps at 0.0001 are 10^32 starts for a good piece.
         var making = $$"""{"steps":[{{string.Join(',', Enumerable.Repeat("""{"handsOnMinutes":1,"goodShare":0.0001}""", 8))}}]}""";

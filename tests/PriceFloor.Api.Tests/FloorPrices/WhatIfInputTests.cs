@@ -22,7 +22,7 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
 
     [Theory]
     [MemberData(nameof(Refused))]
-    public async Task All_faults_of_all_documents_are_told_at_once(string body, string[] pointers, string[] codes)
+    public async Task All_faults_of_all_documents_are_reported_at_once(string body, string[] pointers, string[] codes)
     {
         var answer = (await shared.Of("Production").Post("/v1/floor-prices", body)).IsProblem(422, "invalid-input");
         Assert.Equal(pointers, answer.Pointers);
@@ -38,7 +38,7 @@ public sealed class WhatIfInputTests(SharedStudio shared) : IClassFixture<Shared
     [InlineData("""{"design":"x","channels":["web",null]}""", "null", "#/channels/1")]
     [InlineData("""{"design":"x","channels":"web"}""", "wrong-type", "#/channels")]
     [InlineData("""{"design":"x","Design":"x"}""", "unknown-property", "#/Design")]
-    public async Task What_cannot_be_read_is_told_with_its_place(string body, string code, string pointer)
+    public async Task Anything_that_cannot_be_read_is_reported_with_its_place(string body, string code, string pointer)
     {
         var answer = (await shared.Of("Production").Post("/v1/floor-prices", body)).IsProblem(400, "unreadable-request");
         Assert.Equal((code, pointer), (Assert.Single(answer.Codes), Assert.Single(answer.Pointers)));

@@ -44,7 +44,7 @@ public sealed class BrowserHeaderTests
     }
 
     [Fact]
-    public async Task A_listed_origin_is_told_before_any_key_is_asked_for_and_reads_problems_too()
+    public async Task A_listed_origin_is_allowed_before_a_key_is_needed_and_can_read_problems_too()
     {
         await using var studio = WithOrigins("https://shop.example, https://till.example");
         using var nobody = studio.ClientWith(null);
@@ -75,7 +75,7 @@ public sealed class BrowserHeaderTests
     [InlineData("https://shop.example.evil.example")]
     [InlineData("https://shop.example:8443")]
     [InlineData("null")]
-    public async Task Any_other_origin_is_told_nothing(string origin)
+    public async Task Any_other_origin_learns_nothing(string origin)
     {
         await using var studio = WithOrigins("https://shop.example");
         Assert.Null((await studio.Send("OPTIONS", "/v1/price-checks", null, null, ("Origin", origin),

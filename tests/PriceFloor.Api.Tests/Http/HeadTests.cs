@@ -24,7 +24,7 @@ public sealed class HeadTests
     }
 
     [Fact]
-    public async Task A_missing_key_is_told_without_a_body()
+    public async Task A_missing_key_is_reported_without_a_body()
     {
         await using var studio = new Studio();
         var head = await studio.Send("HEAD", "/v1/profiles", null, studio.ClientWith(null));

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Tests.Http;
 public sealed class RequestIdTests
 {
     [Fact]
-    public void Names_stand_in_the_order_in_which_they_were_given_also_within_a_microsecond_and_when_the_clock_is_set_back()
+    public void Ids_are_in_the_order_in_which_they_were_given_even_within_a_microsecond_and_when_the_clock_is_set_back()
     {
         var clock = new FakeTimeProvider(new DateTimeOffset(2040, 1, 2, 9, 0, 0, TimeSpan.Zero));
         var names = new List<string> { RequestIds.Next(clock), RequestIds.Next(clock), RequestIds.Next(clock) };

@@ -77,7 +77,7 @@ public sealed class RetirementTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task A_refused_request_is_told_too()
+    public async Task A_refused_request_is_logged_too()
     {
         var answer = (await Get("/old-and-closed")).IsProblem(401, "no-key");
         Assert.Equal(("@1803859200", "Mon, 01 Mar 2027 00:00:00 GMT"), (answer["Deprecation"], answer["Sunset"]));
@@ -110,7 +110,7 @@ public sealed class RetirementTests : IAsyncLifetime
     }
 
     [Fact]
-    public void An_end_before_the_beginning_cannot_be_told() =>
+    public void An_end_before_the_beginning_is_refused() =>
         Assert.Throws<ArgumentException>(() => new Retirement(s_since, s_since.AddDays(-1), "/docs/versioning"));
 
     private static IResult Old(HttpContext context)

@@ -64,7 +64,7 @@ public sealed class MarkupTests
     }
 
     [Fact]
-    public async Task The_workings_are_there_where_asked_for()
+    public async Task The_workings_are_there_if_requested()
     {
         // 140 less 20 % leaves 112, less 15 % 95.20.
         await using var studio = new Studio();

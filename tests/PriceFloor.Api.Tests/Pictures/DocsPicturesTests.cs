@@ -38,7 +38,7 @@ public sealed class DocsPicturesTests
     }
 
     [Fact]
-    public async Task Every_picture_stands_somewhere_with_words_for_who_cannot_see_it()
+    public async Task Every_picture_is_used_with_words_for_those_who_cannot_see_it()
     {
         var pages = string.Concat(await Task.WhenAll(Directory.EnumerateFiles(Repository.File("docs"), "*.md").Append(Repository.File("README.md"))
             .Select(page => File.ReadAllTextAsync(page, Studio.Cancellation))));

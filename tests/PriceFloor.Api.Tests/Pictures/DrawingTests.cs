@@ -63,7 +63,7 @@ public sealed class DrawingTests
     public void A_document_is_named_without_its_revision(string basis, string words) => Assert.Equal(words, DisplayText.Document(basis));
 
     [Fact]
-    public void Long_names_are_cut_where_they_would_run_into_their_neighbour()
+    public void Long_names_are_cut_before_they_run_into_their_neighbour()
     {
         Assert.Equal("River drop", TextMetrics.Into(100, "River drop", 14));
         Assert.EndsWith("…", TextMetrics.Into(100, new string('W', 200), 14), StringComparison.Ordinal);

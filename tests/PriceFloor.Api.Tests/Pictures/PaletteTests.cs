@@ -27,7 +27,7 @@ public sealed class InkTests
     }
 
     [Fact]
-    public void No_two_fills_of_a_bar_are_told_apart_by_colour_alone()
+    public void No_two_fills_of_a_bar_differ_by_colour_alone()
     {
         var hatches = Enum.GetValues<Hatch>().Where(hatch => hatch != Hatch.None).Select(Hatches.Tile).ToList();
         Assert.Equal(hatches.Distinct(), hatches);

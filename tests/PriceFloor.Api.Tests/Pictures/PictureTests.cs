@@ -57,7 +57,7 @@ public sealed class PictureTests
     }
 
     [Fact]
-    public async Task What_stands_in_the_way_of_a_picture_is_told_as_JSON()
+    public async Task The_problem_of_a_picture_is_JSON()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
@@ -70,7 +70,7 @@ public sealed class PictureTests
     }
 
     [Fact]
-    public async Task Everyone_can_read_it_whatever_names_and_amounts_stand_in_it()
+    public async Task Everyone_can_read_it_whatever_names_and_amounts_are_in_it()
     {
         foreach (var (currency, scale) in new[] { ("USD", 1m), ("JPY", 150m), ("KWD", 0.31m), ("USD", 1_000_000m), ("KWD", 0.001m) })
         {

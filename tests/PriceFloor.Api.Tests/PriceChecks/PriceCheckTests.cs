@@ -75,7 +75,7 @@ public sealed class PriceCheckTests
     }
 
     [Fact]
-    public async Task No_price_is_enough_where_the_floor_passes_all_bounds()
+    public async Task No_price_is_enough_if_the_floor_passes_all_bounds()
     {
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "1000000000000", StringComparison.Ordinal));

@@ -6,7 +6,7 @@ namespace PriceFloor.Api.Tests.PriceLists;
 public sealed class PriceListTests
 {
     [Fact]
-    public async Task Every_design_stands_in_order_of_key_with_what_is_listed()
+    public async Task Every_design_is_in_order_of_key_with_its_listed_price()
     {
         await using var studio = await AShop();
         var list = (await studio.Get("/v1/price-list?channel=web")).Json;
@@ -120,7 +120,7 @@ public sealed class PriceListTests
         + $"{row.GetProperty("listedPrice").GetRawText()} {row.GetProperty("verdict").GetRawText()}");
 
     [Fact]
-    public async Task Where_there_is_no_floor_the_list_the_changes_and_the_history_say_why_as_the_floor_price_does()
+    public async Task If_there_is_no_floor_the_list_the_changes_and_the_history_say_why_as_the_floor_price_does()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();

@@ -40,7 +40,7 @@ public sealed class PricePageTests
     }
 
     [Fact]
-    public async Task It_needs_nothing_from_elsewhere_and_tells_no_costs()
+    public async Task It_needs_nothing_from_elsewhere_and_reveals_no_costs()
     {
         await using var studio = await AShop();
         var page = await studio.Get("/v1/price-list.html", await studio.ClientFor("check"));

@@ -5,7 +5,7 @@ namespace PriceFloor.Api.Tests.Remedies;
 public sealed class RemedyTests
 {
     [Fact]
-    public async Task Each_way_to_mend_a_price_is_told_in_the_makers_terms()
+    public async Task Each_way_to_fix_a_price_is_described_in_the_makers_terms()
     {
         // 58.00 nets 56.358 for 2 h at 30.00. Faster: 56.358 / 30 = 1.8786 h = 112.716 min. Spend less: 60,000 - 56.358 x 1,000 = 3,642.
         // Hours: 40 x 60 / 56.358 = 42.585.

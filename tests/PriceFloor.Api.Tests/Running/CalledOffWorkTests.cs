@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Tests.Running;
 public sealed class CalledOffWorkTests
 {
     [Fact]
-    public async Task What_was_called_off_is_not_told_and_what_broke_is()
+    public async Task Cancelled_work_is_not_logged_and_broken_work_is()
     {
         var captured = new CapturedLog();
         var write = new LoggerConfiguration().WriteTo.Sink(captured);
@@ -27,7 +27,7 @@ public sealed class CalledOffWorkTests
     }
 
     [Fact]
-    public async Task A_start_that_fails_tells_one_sentence_with_backups_by_schedule_too()
+    public async Task A_start_that_fails_reports_one_sentence_with_scheduled_backups_too()
     {
         var folder = Directory.CreateTempSubdirectory("pricefloor-start-");
         for (var i = 0; i < 3; i++) // the order of cancellation varies

@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Tests.Running;
 public sealed class DiskTests
 {
     [Fact]
-    public async Task A_full_disk_is_told_to_writers_and_loses_nothing_and_they_go_on_when_there_is_room()
+    public async Task A_full_disk_is_reported_to_writers_loses_nothing_and_writes_continue_when_there_is_room()
     {
         using var disk = SmallDisk.OfKilobytes(1500);
         var filler = Path.Combine(disk.Path, "filler");
@@ -49,7 +49,7 @@ public sealed class DiskTests
     /// Writes share commits: if one finds the disk full, those beside it are refused too, and every answer is true.
     /// </summary>
     [Fact]
-    public async Task Many_writers_on_a_full_disk_keep_just_what_each_was_told()
+    public async Task Every_answer_to_many_writers_on_a_full_disk_is_true()
     {
         using var disk = SmallDisk.OfKilobytes(1500);
         var filler = Path.Combine(disk.Path, "filler");

@@ -18,7 +18,7 @@ public sealed class FirstKeyTests
     [InlineData("a key with spaces that is long enough to count")]
     [InlineData("a-key-with-an-accent-that-is-long-enough-é")]
     [InlineData("a-key-with-a-tab-that-is-long-enough-to-be\t")]
-    public void A_key_with_what_is_not_visible_stops_the_start(string key) => _ = Refused(key);
+    public void A_key_with_invisible_characters_stops_the_start(string key) => _ = Refused(key);
 
     [Theory]
     [InlineData("kkkkkkkkkkkkkkkkkkkkkkkkkkkkkkkk", 1)]
@@ -64,7 +64,7 @@ public sealed class FirstKeyTests
     }
 
     [Fact]
-    public void A_secret_that_is_set_twice_is_refused_since_nobody_could_tell_which_counts()
+    public void A_secret_that_is_set_twice_is_refused_because_it_is_unclear_which_counts()
     {
         var both = new Dictionary<string, string?> { ["PRICEFLOOR_ADMIN_KEY"] = KeyOf(40), ["PRICEFLOOR_ADMIN_KEY_FILE"] = "/run/secrets/key" };
         var fault =

@@ -110,7 +110,7 @@ public sealed class MetricsTests
     }
 
     [Fact]
-    public async Task What_runs_here_is_told_and_how_much_room_it_has()
+    public async Task The_version_and_the_free_space_are_reported()
     {
         await using var studio = Watched();
         var metrics = await Metrics(studio);

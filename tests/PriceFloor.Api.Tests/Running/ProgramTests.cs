@@ -52,7 +52,7 @@ public sealed class ProgramTests : IDisposable
     [InlineData("https://127.0.0.1:5443", "a proxy before the service must provide TLS")]
     [InlineData("http://127.0.0.1:99999", "the highest port is 65535")]
     [InlineData("http://192.0.2.1:5080", "http://192.0.2.1:5080: this machine has no such address")] // RFC 5737: for documentation, nobody's
-    public async Task An_address_that_cannot_be_listened_at_is_told_in_one_sentence(string address, string told)
+    public async Task An_address_that_cannot_be_listened_at_is_reported_in_one_sentence(string address, string told)
     {
         var refused = await Run(_folder, new Dictionary<string, string> { ["ASPNETCORE_URLS"] = address });
         Assert.Equal(1, refused.Code);
@@ -60,7 +60,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public async Task An_address_where_something_listens_already_is_told_in_one_sentence()
+    public async Task An_address_where_something_already_listens_is_reported_in_one_sentence()
     {
         using var service = Start(_folder, new Dictionary<string, string>());
         await Ready(service);
@@ -70,7 +70,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public async Task Verbs_tell_how_they_are_written_and_what_is_wrong()
+    public async Task Verbs_report_their_usage_and_what_is_wrong()
     {
         foreach (var (arguments, told) in new (string[], string)[]
         {
@@ -108,7 +108,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public async Task A_file_that_is_no_store_stops_the_start_and_stays_as_it_is()
+    public async Task A_file_that_is_not_a_store_stops_the_start_and_stays_unchanged()
     {
         using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
         {
@@ -193,7 +193,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public async Task A_folder_that_cannot_be_written_is_told_with_the_command_that_mends_it()
+    public async Task A_folder_that_cannot_be_written_is_reported_with_the_command_that_fixes_it()
     {
         if (!OperatingSystem.IsLinux())
             return;
@@ -219,7 +219,7 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Fact]
-    public async Task A_user_without_a_name_is_told_by_number()
+    public async Task A_user_without_a_name_is_named_by_number()
     {
         var program = Path.Combine(AppContext.BaseDirectory, "PriceFloor.Api.dll");
         if (Environment.UserName != "root" || !File.Exists("/usr/bin/setpriv") || (await AsNobody("test", "-r", program)).Code != 0)

@@ -91,7 +91,7 @@ public sealed class StartTests
     }
 
     [Fact]
-    public async Task What_a_killed_service_had_put_by_of_an_answer_is_cleared_away()
+    public async Task The_waiting_files_of_a_killed_service_are_deleted()
     {
         await using var studio =
             new Studio(configure: host => File.WriteAllText(Path.Combine(host.GetSetting("PRICEFLOOR_DATA")!, "answer-0.tmp"), "half"));
@@ -100,7 +100,7 @@ public sealed class StartTests
     }
 
     [Fact]
-    public async Task A_path_base_is_part_of_every_address_that_is_told()
+    public async Task A_path_base_is_part_of_every_address_in_an_answer()
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_PATH_BASE", "/pricefloor"));
         Assert.Equal("/pricefloor/v1/profiles/main", (await studio.Put("/pricefloor/v1/profiles/main", Sample.SmallProfile))["Location"]);

@@ -53,7 +53,7 @@ public sealed class StopTests : IDisposable
     }
 
     [Fact]
-    public async Task What_it_goes_by_is_told_at_the_start_but_no_secret()
+    public async Task The_settings_are_logged_at_the_start_but_no_secret()
     {
         using var service = Start(_folder, new Dictionary<string, string>
         {

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Tests.Running;
 public sealed class StoreTroubleTests
 {
     [Fact]
-    public async Task While_another_process_writes_readers_go_on_and_writers_are_told_to_come_again()
+    public async Task While_another_process_writes_readers_continue_and_writers_must_try_again()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
@@ -50,7 +50,7 @@ public sealed class StoreTroubleTests
     }
 
     [Fact]
-    public async Task A_store_that_loses_its_end_while_it_is_served_is_told_as_out_of_service()
+    public async Task A_store_that_loses_its_end_while_it_is_served_is_reported_as_out_of_service()
     {
         await using var studio = await (await WithManyDesigns()).Restarted(); // so that nothing is in the log beside the file
         using (var file = new FileStream(Path.Combine(studio.Folder, "pricefloor.db"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite))

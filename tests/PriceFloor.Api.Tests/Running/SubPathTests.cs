@@ -15,7 +15,7 @@ public sealed class SubPathTests
     [InlineData("/shop/pricefloor", "/shop/pricefloor")]
     [InlineData("/shop/pricefloor/", "/shop/pricefloor")]
     [InlineData("/shop/pricefloor", "")]
-    public async Task Every_address_that_is_told_starts_with_the_base(string setting, string asked)
+    public async Task Every_address_in_an_answer_starts_with_the_base(string setting, string asked)
     {
         await using var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_PATH_BASE", setting)
             .ConfigureTestServices(services =>

@@ -17,7 +17,7 @@ public sealed class AgainstALibraryTests
 
     [Theory]
     [MemberData(nameof(Seeds))]
-    public async Task What_the_library_reads_is_what_is_read_here(int seed)
+    public async Task The_library_and_our_reader_read_the_same(int seed)
     {
         var random = new Random(seed);
         var dialect = seed % 2 == 0 ? SheetDialect.Comma : SheetDialect.Semicolon;

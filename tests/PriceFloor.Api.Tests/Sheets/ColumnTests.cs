@@ -57,7 +57,7 @@ public sealed class ColumnTests
     }
 
     [Fact]
-    public async Task A_sheet_in_the_other_dialect_is_told_so()
+    public async Task A_sheet_in_the_other_dialect_is_recognised()
     {
         Assert.All(await Faults("sku;channel;price\n", new()), fault =>
             Assert.EndsWith("a sheet with semicolons between its columns is sent with dialect=semicolon.", fault.Detail, StringComparison.Ordinal));

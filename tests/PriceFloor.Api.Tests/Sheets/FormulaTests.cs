@@ -23,7 +23,7 @@ public sealed class FormulaTests
     [InlineData("two\nlines", "\"two\nlines\"")]
     [InlineData("cr\u00E8me", "cr\u00E8me")]
     [InlineData("", "")]
-    public async Task Text_is_defused_and_quoted_where_it_must_be(string text, string cell)
+    public async Task Text_is_defused_and_quoted_if_it_must_be(string text, string cell)
     {
         Assert.Equal($"a,b\r\n{cell},x\r\n", await Document(SheetDialect.Comma, list => list.Text(text).Text("x").EndRow()));
         Assert.Equal($"sku,price,verdict,floorPrice,targetPrice,problem\nA,1,,,,{cell}\n",

@@ -57,7 +57,7 @@ public sealed class LineTests
     }
 
     [Fact]
-    public async Task Blank_lines_are_told_apart_and_counted()
+    public async Task Blank_lines_are_recognised_and_counted()
     {
         var rows = await ReadSheet.Rows("\n\r\na,b\n\n1,2\r\n\r\n \n\"\"\n3,4\n\n");
         Assert.Equal(["blank", "", "blank", "short-row 7:2", "short-row 8:3", "", "blank"], rows.Select(row => row.Fault));
@@ -65,7 +65,7 @@ public sealed class LineTests
     }
 
     [Fact]
-    public async Task A_byte_order_mark_is_no_part_of_the_first_name()
+    public async Task A_byte_order_mark_is_not_part_of_the_first_name()
     {
         Assert.Equal(("sku", true), ((await ReadSheet.Header("\uFEFFsku,price\n")).Names[0], (await ReadSheet.Header("\uFEFFsku,price\n")).HasMark));
         Assert.False((await ReadSheet.Header("sku,price\n")).HasMark);
@@ -85,7 +85,7 @@ public sealed class LineTests
     [InlineData("a,b\n\"12345\"x8901234567890123456789012345678901234567890\n1,2\n", "malformed 2:8", "1|2")]
     [InlineData("a,b\n1,\"23\n4,5\n6,7\n8,9\n", "too-long 2:1", "4|5", "6|7", "8|9")]
     [InlineData("a,b\n\"1\n2\",\"3\n4\"\n5,6\n", "1\n2|3\n4", "5|6")]
-    public async Task A_row_longer_than_the_limit_is_a_fault_and_reading_goes_on(string sheet, params string[] rows) =>
+    public async Task A_row_longer_than_the_limit_is_a_fault_and_reading_continues(string sheet, params string[] rows) =>
         Assert.Equal(rows, await ReadSheet.Told(sheet, most: sheet.Contains("\"1\n2", StringComparison.Ordinal) ? 11 : 10));
 
     [Fact]

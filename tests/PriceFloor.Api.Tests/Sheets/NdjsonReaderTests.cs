@@ -28,7 +28,7 @@ public sealed class NdjsonReaderTests
     [InlineData("1\n1234567890123456789012345678901234567890123456789012345678901234567890\n1", "1 1", "2 too-long 2:1", "3 1")]
     [InlineData("1\n1234567890123456789012345678901234567890123456789012345678901234567890", "1 1", "2 too-long 2:1")]
     [InlineData("           \n1", "1 too-long 1:1", "2 1")]
-    public async Task A_line_longer_than_the_limit_is_a_fault_and_reading_goes_on(string body, params string[] lines) =>
+    public async Task A_line_longer_than_the_limit_is_a_fault_and_reading_continues(string body, params string[] lines) =>
         Assert.Equal(lines, await Read(body));
 
     private static async Task<List<string>> Read(string body)

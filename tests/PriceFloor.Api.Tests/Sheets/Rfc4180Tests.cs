@@ -44,7 +44,7 @@ public sealed class Rfc4180Tests
         Assert.Equal(["malformed 2:2", "malformed 3:4", "3|4"], await ReadSheet.Told("a,b\n5\" bowl,1\n1, \"2\"\n3,4\n"));
 
     [Fact]
-    public async Task Rule_6_line_breaks_quotes_and_commas_stand_inside_quotes() =>
+    public async Task Rule_6_line_breaks_quotes_and_commas_are_inside_quotes() =>
         Assert.Equal(["aaa|b\r\nbb|c,cc", "zzz|y\"y|x"], await ReadSheet.Told("a,b,c\r\n\"aaa\",\"b\r\nbb\",\"c,cc\"\r\nzzz,\"y\"\"y\",x"));
 
     [Fact]

@@ -43,7 +43,7 @@ public sealed class SheetFaultTests
     }
 
     [Fact]
-    public async Task Bytes_that_are_no_UTF8_are_told_with_their_character()
+    public async Task Bytes_that_are_not_UTF8_are_reported_with_their_character()
     {
         byte[] sheet = [.. "a,b\n\u00e9x"u8, 0xE9, .. ",2\n3,4\n"u8];
         var rows = await ReadSheet.Rows(sheet);

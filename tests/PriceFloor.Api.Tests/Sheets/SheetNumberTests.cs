@@ -86,10 +86,10 @@ public sealed class SheetNumberTests
     [InlineData("-1,50", "out-of-range price must be at least 0 and at most 1000000000000; it is -1,5.")]
     [InlineData("1,23456", "too-many-decimals price has at most 4 decimals; it was sent with 5. Round it yourself.")]
     [InlineData("1,5e3", "exponent price is written with an exponent; write the digits out, such as 1200,50.")]
-    public void With_semicolons_a_fault_is_told_with_commas(string cell, string told) => Assert.Equal(told, Read(cell, SheetDialect.Semicolon).Fault);
+    public void With_semicolons_a_fault_has_commas(string cell, string told) => Assert.Equal(told, Read(cell, SheetDialect.Semicolon).Fault);
 
     [Fact]
-    public void A_cell_of_a_thousand_characters_is_no_number_and_is_told_short()
+    public void A_cell_of_a_thousand_characters_is_not_a_number_and_is_shortened()
     {
         var (_, fault) = Read(new string('9', 1000) + "x", SheetDialect.Comma);
         Assert.StartsWith($"not-a-number price is \"{new string('9', 40)}...\"; remove \"x\"", fault, StringComparison.Ordinal);

@@ -7,7 +7,7 @@ namespace PriceFloor.Api.Tests.Sheets;
 public sealed class SheetWriterTests
 {
     [Fact]
-    public async Task Our_columns_stand_at_the_right() => Assert.Equal(
+    public async Task Our_columns_are_at_the_right() => Assert.Equal(
         "sku,channel,price,verdict,floorPrice,targetPrice,problem\nRB-014,web,58.00,above-target,34.29,41.00,\n",
         await WrittenSheet.Of("sku,channel,price\nRB-014,web,58.00\n"));
 
@@ -40,7 +40,7 @@ public sealed class SheetWriterTests
     [InlineData("\n")]
     [InlineData("\r\n")]
     [InlineData("\r")]
-    public async Task Line_ends_and_blank_lines_stay_so_that_lines_lie_beside_each_other(string end) => Assert.Equal(
+    public async Task Line_ends_and_blank_lines_stay_so_lines_match(string end) => Assert.Equal(
         $"sku,price,verdict,floorPrice,targetPrice,problem{end}A,1,above-target,34.29,41.00,{end}{end}{end}B,2,above-target,34.29,41.00,",
         await WrittenSheet.Of($"sku,price{end}A,1{end}{end}{end}B,2", names: new(Channel: null)));
 

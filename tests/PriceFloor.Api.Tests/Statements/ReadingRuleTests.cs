@@ -37,7 +37,7 @@ public sealed class ReadingRuleTests
     [InlineData("""{"rules":[{"textHas":"a","to":"sale"},{"textMatches":"(a+","to":"sale"}]}""", "#/rules/1/textMatches", "bad-pattern")]
     [InlineData("""{"rules":[{"textMatches":"(a)\\1","to":"sale"}]}""", "#/rules/0/textMatches", "bad-pattern")]
     [InlineData("""{"rules":[{"textHas":"a","to":"household","businessShare":1.2}]}""", "#/rules/0/businessShare", "out-of-range")]
-    public async Task What_a_rule_cannot_be_is_told_at_its_place(string body, string pointer, string code)
+    public async Task A_fault_of_a_rule_is_reported_at_its_place(string body, string pointer, string code)
     {
         await using var studio = new Studio();
         var answer = (await studio.Put("/v1/reading-rules/main", body)).IsProblem(422, "invalid-input");

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Tests.Statements;
 public sealed class StatementAgainstProfileTests
 {
     [Fact]
-    public async Task Against_a_stored_profile_each_heading_that_differs_is_told()
+    public async Task Against_a_stored_profile_each_heading_that_differs_is_listed()
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main", SortingRules);

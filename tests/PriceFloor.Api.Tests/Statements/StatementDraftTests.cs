@@ -77,7 +77,7 @@ public sealed class StatementDraftTests
     }
 
     [Fact]
-    public async Task Without_rules_every_line_is_unplaced_and_told()
+    public async Task Without_rules_every_line_is_unplaced_and_a_warning_says_so()
     {
         await using var studio = new Studio();
         var answer = await Send(studio, "?currency=USD", ("current", Sheet));
@@ -101,7 +101,7 @@ public sealed class StatementDraftTests
     }
 
     [Fact]
-    public async Task A_pattern_that_is_too_slow_is_told_with_its_rule()
+    public async Task A_pattern_that_is_too_slow_is_reported_with_its_rule()
     {
         await using var studio = new Studio();
         // Each pattern looks 450 letters back, which no table of states can hold, so each letter of each line costs hundreds of steps: many seconds
@@ -118,7 +118,7 @@ public sealed class StatementDraftTests
     }
 
     [Fact]
-    public async Task A_column_without_amounts_cannot_make_a_draft_that_is_no_profile()
+    public async Task A_column_without_amounts_cannot_make_a_draft_that_is_not_a_profile()
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main", SortingRules);

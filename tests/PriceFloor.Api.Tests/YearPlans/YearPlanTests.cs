@@ -36,7 +36,7 @@ public sealed class YearPlanTests
     }
 
     [Fact]
-    public async Task Kiln_loads_and_materials_stand_beside_what_there_is()
+    public async Task Kiln_loads_and_materials_are_compared_with_what_is_available()
     {
         await using var studio = new Studio();
         await studio.Has("/v1/profiles/main", Sample.Rich);

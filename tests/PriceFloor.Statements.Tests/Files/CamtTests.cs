@@ -89,7 +89,7 @@ public sealed class CamtTests
     }
 
     [Fact]
-    public void The_payer_of_what_came_in_is_named_and_in_a_reversal_whoever_is_paid_back()
+    public void The_payer_of_incoming_money_is_named_and_in_a_reversal_the_one_who_is_paid_back()
     {
         const string Parties = "<NtryDtls><TxDtls><RltdPties><Dbtr><Nm>payer</Nm></Dbtr><Cdtr><Nm>payee</Nm></Cdtr></RltdPties></TxDtls></NtryDtls>";
 
@@ -141,7 +141,7 @@ public sealed class CamtTests
     }
 
     [Fact]
-    public void A_reference_that_says_there_is_none_is_no_id() =>
+    public void A_placeholder_for_a_missing_reference_is_not_an_id() =>
         Assert.Equal("2027-03-04 10.00 EUR - ", Told(Entry("").Replace(">R<", ">NOTPROVIDED<", StringComparison.Ordinal)));
 
     [Fact]

@@ -201,7 +201,7 @@ public sealed class OfxTests
         Assert.Equal("not-booked", Assert.Single(Reading.Of(One("<TRNTYPE>HOLD<DTPOSTED>20270304<TRNAMT>1.00<FITID>1")).Value.Refused).Code);
 
     [Fact]
-    public void The_list_of_what_is_pending_is_no_part_of_the_statement()
+    public void The_list_of_pending_lines_is_not_part_of_the_statement()
     {
         var text = One("<DTPOSTED>20270304<TRNAMT>1.00<FITID>1").Replace("</STMTRS>",
             "<BANKTRANLISTP><DTASOF>20270305<STMTTRNP><TRNTYPE>DEBIT<DTTRAN>20270305<TRNAMT>-9.00<NAME>n</STMTTRNP></BANKTRANLISTP></STMTRS>",

@@ -108,7 +108,7 @@ public sealed class SheetFileTests
     }
 
     [Fact]
-    public void Amounts_whose_direction_stands_in_another_column_are_not_all_read_as_income()
+    public void Amounts_whose_direction_is_in_another_column_are_not_all_read_as_income()
     {
         const string Sheet = "Date,Amount,Debit/Credit\n2027-03-04,40.00,D";
 
@@ -215,5 +215,5 @@ public sealed class SheetFileTests
     [InlineData("{\"date\": 1}")]
     [InlineData("%PDF-1.7 \0\0")]
     [InlineData("Date\n2027-03-04")]
-    public void What_has_no_header_is_no_sheet(string text) => Reading.FailsWith("unknown-format", Reading.Of(text, s_dayFirst));
+    public void A_file_without_a_header_is_not_a_sheet(string text) => Reading.FailsWith("unknown-format", Reading.Of(text, s_dayFirst));
 }

@@ -6,7 +6,7 @@ namespace PriceFloor.Statements.Tests.Files;
 public sealed class StatementReaderTests
 {
     [Fact]
-    public void What_is_no_statement_is_refused_as_such()
+    public void A_file_that_is_not_a_statement_is_refused_as_such()
     {
         var read = StatementReader.Read("Dear customer"u8.ToArray(), "file", new SheetReading(), TestContext.Current.CancellationToken);
 

@@ -11,7 +11,7 @@ public sealed class CoverageTests
     private static readonly Type[] s_types = typeof(CoverageTests).Assembly.GetTypes();
 
     [Fact]
-    public void Every_engine_is_held_to_every_contract()
+    public void Every_engine_runs_every_contract()
     {
         var contracts = s_types.Where(type => type is { IsAbstract: true, BaseType.IsGenericType: true }
             && type.BaseType.GetGenericTypeDefinition() == typeof(StoreContract<>)).ToList();

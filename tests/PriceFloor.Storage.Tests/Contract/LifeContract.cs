@@ -10,7 +10,7 @@ public abstract class LifeContract<TEngine> : StoreContract<TEngine>
     where TEngine : EngineUnderTest, new()
 {
     [Fact]
-    public void A_store_that_goes_on_keeps_its_life()
+    public void A_store_that_continues_keeps_its_life()
     {
         var life = Store.LifeName;
         for (var start = 0; start < 3; start++)
@@ -72,7 +72,7 @@ public abstract class LifeContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
-    public void Only_what_is_deleted_can_be_forgotten_and_only_once()
+    public void Only_a_deleted_document_can_be_forgotten_and_only_once()
     {
         Save("a", "1");
         Assert.Contains("Delete it first", Refusal("design", "a"), StringComparison.Ordinal);

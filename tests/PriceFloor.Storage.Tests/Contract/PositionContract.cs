@@ -46,7 +46,7 @@ public abstract class PositionContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
-    public void What_changed_between_two_positions_is_told_as_it_stood_at_both()
+    public void Changes_between_two_positions_are_listed_as_they_were_at_both()
     {
         Save("a", "1");
         Save("b", "1");

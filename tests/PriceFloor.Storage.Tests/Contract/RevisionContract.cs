@@ -72,7 +72,7 @@ public abstract class RevisionContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
-    public void All_of_one_transaction_bears_one_time()
+    public void All_writes_of_one_transaction_have_one_time()
     {
         var (one, two) = Store.Write("test", writing => (writing.Save("design", "a", "1", []), writing.Save("design", "b", "1", [])));
         Assert.Equal(one.SavedAt, two.SavedAt);

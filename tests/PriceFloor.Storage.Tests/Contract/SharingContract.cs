@@ -44,7 +44,7 @@ public abstract class SharingContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
-    public void What_was_stored_is_there_after_a_start_anew_and_a_clock_set_back_by_a_year()
+    public void Stored_documents_are_there_after_a_restart_and_a_clock_set_back_by_a_year()
     {
         var before = Save("a", "1").SavedAt;
         Close();

@@ -23,7 +23,7 @@ public abstract class TrailContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
-    public void What_was_done_to_keys_and_to_the_whole_store_is_told_without_the_keys()
+    public void Actions_on_keys_and_on_the_whole_store_are_listed_without_the_keys()
     {
         Clock.AdjustTime(Clock.GetUtcNow().AddHours(1));
         Store.Write("operator", writing =>
@@ -55,7 +55,7 @@ public abstract class TrailContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
-    public void What_is_undone_is_not_told()
+    public void Undone_writes_are_not_listed()
     {
         Store.Write("test", writing =>
         {

@@ -22,7 +22,7 @@ public sealed class EngineExceptionTests : StoreInTrouble
     }
 
     [Fact]
-    public void Who_reads_or_writes_meets_it_where_it_happens()
+    public void Readers_and_writers_get_it_where_it_happens()
     {
         using var store = NewStore();
         store.Write("test", writing =>

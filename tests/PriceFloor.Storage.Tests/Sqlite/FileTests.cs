@@ -75,7 +75,7 @@ public sealed class FileTests : IDisposable
     }
 
     [Fact]
-    public void A_folder_that_cannot_be_made_is_told_with_its_path()
+    public void A_folder_that_cannot_be_made_is_reported_with_its_path()
     {
         var file = Path.Combine(_folder, "file");
         File.WriteAllText(file, "");

@@ -37,7 +37,7 @@ public sealed class HighwaterNoteTests : StoreWithANote
     }
 
     [Fact]
-    public void A_note_that_a_kill_left_behind_is_no_reason_for_another_life()
+    public void A_note_that_a_kill_left_behind_does_not_begin_another_life()
     {
         Save("a");
         Close();
@@ -104,7 +104,7 @@ public sealed class HighwaterNoteTests : StoreWithANote
     }
 
     [Fact]
-    public void Restoring_and_forgetting_write_the_note_anew()
+    public void Restoring_and_forgetting_rewrite_the_note()
     {
         Save("a");
         var backup = Backup.Make(Db, At("backup.db")).Path;

@@ -35,7 +35,7 @@ public sealed class MigrationTests : IDisposable
     }
 
     [Fact]
-    public void Fields_that_were_renamed_bear_their_new_names_in_every_revision_and_texts_stay_as_they_were()
+    public void Renamed_fields_have_their_new_names_in_every_revision_and_texts_are_unchanged()
     {
         var path = Path.Combine(_folder, "pricefloor.db");
         Migrations.Apply(path, upTo: 4);

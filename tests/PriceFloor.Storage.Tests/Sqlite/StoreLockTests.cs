@@ -6,7 +6,7 @@ namespace PriceFloor.Storage.Tests.Sqlite;
 public sealed class StoreLockTests : StoreInAFolder
 {
     [Fact]
-    public void The_lock_tells_who_holds_it_and_is_free_again_after()
+    public void The_lock_names_its_holder_and_is_free_again_afterwards()
     {
         using (var one = new StoreLock(Folder, Clock))
         {

@@ -19,7 +19,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
         int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out var set) ? set : otherwise;
 
     [Fact]
-    public async Task Whatever_is_asked_the_answer_is_one_that_the_contract_tells()
+    public async Task Whatever_is_asked_the_answer_is_in_the_contract()
     {
         var (seed, count) = (Setting("PRICEFLOOR_FUZZ_SEED", 20270102), Setting("PRICEFLOOR_FUZZ_COUNT", 2600));
         await using var studio = new Studio();
@@ -40,12 +40,12 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
 
     /// <summary>Proves that the fuzzer notices faults.</summary>
     [Theory]
-    [InlineData("status", "418 is not told for this operation")]
+    [InlineData("status", "418 is not in the contract for this operation")]
     [InlineData("body", "200: : ")]
     [InlineData("page", " as text/html")]
     [InlineData("half", "422, but something was written")]
     [InlineData("crash", "500")]
-    public async Task A_fault_that_is_planted_is_found(string plant, string told)
+    public async Task A_fault_that_is_planted_is_found(string plant, string reported)
     {
         await using var studio =
             new Studio(configure: host => host.ConfigureServices(services => services.AddSingleton<IStartupFilter>(new Planted(plant))));
@@ -53,7 +53,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
 
         await fuzzing.Run(4000, mostFaults: 1); // it ends with the first
 
-        Assert.Contains(fuzzing.Faults, fault => fault.Contains(told, StringComparison.Ordinal));
+        Assert.Contains(fuzzing.Faults, fault => fault.Contains(reported, StringComparison.Ordinal));
     }
 
     /// <summary>A service with one fault.</summary>

@@ -9,7 +9,7 @@ public sealed class FuzzedTextTests
     private const int Seed = 20270107;
 
     [Fact]
-    public async Task Whatever_bytes_are_in_a_body_the_answer_is_one_that_the_contract_tells()
+    public async Task Whatever_bytes_are_in_a_body_the_answer_is_in_the_contract()
     {
         await using var studio = new Studio();
         var contract = await ContractDocument.Of(studio);
@@ -27,7 +27,7 @@ public sealed class FuzzedTextTests
     }
 
     [Fact]
-    public async Task Whatever_else_is_sent_the_answer_is_one_that_the_contract_tells()
+    public async Task Whatever_else_is_sent_the_answer_is_in_the_contract()
     {
         await using var studio = new Studio();
         var fuzzing = new Fuzzing(studio, await ContractDocument.Of(studio), Seed);

@@ -16,7 +16,7 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     [InlineData("half a surrogate", "\\ud800")]
     [InlineData("the other half", "\\udfff")]
     [InlineData("a byte of Windows-1252", "\u0092")]
-    public async Task A_key_that_is_no_text_is_refused_in_its_place(string what, string odd)
+    public async Task A_key_that_is_not_text_is_refused_in_its_place(string what, string odd)
     {
         var studio = await AShop();
         var good = """[{"key":"B-1","profile":"main","making":{"piecesPerDay":4}},{"key":"B-@","profile":"main","making":{"piecesPerDay":4}}]""";
@@ -28,7 +28,7 @@ public sealed class BrokenTextTests(SharedStudio shared) : IClassFixture<SharedS
     }
 
     [Fact]
-    public async Task A_surrogate_without_its_other_half_is_refused_wherever_it_stands_also_where_nothing_is_read()
+    public async Task A_surrogate_without_its_other_half_is_refused_everywhere_even_in_values_that_are_not_read()
     {
         var studio = await AShop();
         foreach (var member in new[]

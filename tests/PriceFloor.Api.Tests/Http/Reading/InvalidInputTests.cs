@@ -96,7 +96,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
     public Task A_channel_is_refused(string body, string pointer, string code) => IsRefused("/v1/channels/new", body, pointer, code);
 
     [Fact]
-    public async Task All_that_is_wrong_is_told_at_once_in_order_of_pointer()
+    public async Task All_faults_are_reported_at_once_in_order_of_pointer()
     {
         await using var studio = new Studio();
         var answer = await studio.Put("/v1/profiles/main", """
@@ -110,7 +110,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
     }
 
     [Fact]
-    public async Task Rates_that_take_everything_are_told_beside_all_other_faults()
+    public async Task Rates_that_take_everything_are_reported_beside_all_other_faults()
     {
         await using var studio = new Studio();
         async Task<(IReadOnlyList<string>, IReadOnlyList<string>)> Faults(string body)
@@ -168,7 +168,7 @@ public sealed class InvalidInputTests(SharedStudio shared) : IClassFixture<Share
     }
 
     [Fact]
-    public async Task What_a_query_lacks_is_told_at_once()
+    public async Task Everything_that_a_query_lacks_is_reported_at_once()
     {
         await using var studio = new Studio();
         Assert.Equal(["channel", "price", "sku"], (await studio.Get("/v1/price-checks")).IsProblem(422, "invalid-input").Pointers);

@@ -73,7 +73,7 @@ public sealed class NumberTests(SharedStudio shared) : IClassFixture<SharedStudi
     [InlineData("NaN")]
     [InlineData("-Infinity")]
     [InlineData("1,000")]
-    public async Task What_is_no_JSON_number_makes_the_body_unreadable(string sent) =>
+    public async Task An_invalid_JSON_number_makes_the_body_unreadable(string sent) =>
         (await shared.Of("Production").Put("/v1/profiles/new", Sample.SmallProfile.Replace("24000", sent, StringComparison.Ordinal)))
             .IsProblem(400, "unreadable-request");
 

@@ -38,7 +38,7 @@ public sealed class TextTests(SharedStudio shared) : IClassFixture<SharedStudio>
 
     [Theory]
     [MemberData(nameof(Strings))]
-    public async Task A_control_character_is_refused_wherever_it_stands(string path, string body, string pointer)
+    public async Task A_control_character_is_refused_everywhere(string path, string body, string pointer)
     {
         var studio = shared.Of("Production");
         await studio.Has("/v1/profiles/main", Sample.SmallProfile);
@@ -55,7 +55,7 @@ public sealed class TextTests(SharedStudio shared) : IClassFixture<SharedStudio>
 
     [Theory]
     [MemberData(nameof(Strings))]
-    public async Task A_mark_of_direction_is_refused_wherever_it_stands(string path, string body, string pointer)
+    public async Task A_direction_mark_is_refused_everywhere(string path, string body, string pointer)
     {
         var studio = shared.Of("Production");
         await studio.Has("/v1/profiles/main", Sample.SmallProfile);

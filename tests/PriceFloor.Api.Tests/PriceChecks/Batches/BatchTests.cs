@@ -70,7 +70,7 @@ public sealed class BatchTests
     }
 
     [Fact]
-    public async Task A_line_with_a_fault_is_answered_in_its_place_and_the_rest_goes_on()
+    public async Task A_line_with_a_fault_is_answered_in_its_place_and_the_rest_continues()
     {
         await using var studio = await AShop();
         const string Good = """{"sku":"RB-014","channel":"web","price":58}""";
@@ -83,7 +83,7 @@ public sealed class BatchTests
     }
 
     [Fact]
-    public async Task A_refused_row_of_a_sheet_tells_what_it_named_as_far_as_that_can_be_read()
+    public async Task A_refused_row_of_a_sheet_repeats_its_names_as_far_as_they_can_be_read()
     {
         await using var studio = await AShop();
         var sheet = $"sku,note,channel,price\nRB-014,\"two\nlines\",web,\"5,8\"\n\"RB\n014\",,web,58\n{new string('x', 129)},,web,58\n,,web,58\n"

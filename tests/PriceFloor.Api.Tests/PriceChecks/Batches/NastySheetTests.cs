@@ -61,7 +61,7 @@ public sealed class NastySheetTests(NastySheetTests.Shop shop) : IClassFixture<N
     }
 
     [Fact]
-    public async Task A_row_too_long_to_be_kept_is_told_and_the_next_is_read()
+    public async Task A_row_too_long_to_be_kept_is_reported_and_the_next_is_read()
     {
         var answer = await BatchTests.Post(await shop.Studio, "text/csv", $"sku,channel,price\n{new string('z', 200_000)},web,58\nRB-014,web,58\n");
         Assert.Matches("^sku,channel,price,verdict,floorPrice,targetPrice,problem\n,,,,,,\"?Line 2, column 1: [^\n]+\n"
@@ -69,7 +69,7 @@ public sealed class NastySheetTests(NastySheetTests.Shop shop) : IClassFixture<N
     }
 
     [Fact]
-    public async Task What_is_not_UTF_8_is_told_in_its_row_and_a_byte_order_mark_is_kept()
+    public async Task Bytes_that_are_not_UTF_8_are_reported_in_their_row_and_a_byte_order_mark_is_kept()
     {
         byte[] sheet = [0xef, 0xbb, 0xbf, .. "sku,channel,price\nRB-014,web,58,"u8[..^1], (byte)'\n', 0xff, .. ",web,58\nRB-014,web,58\n"u8];
         using var content = new ByteArrayContent(sheet);
