@@ -22,7 +22,7 @@ public sealed record PricePartsAnswer
     /// <summary>The revisions that the answer rests on.</summary>
     public required BasisAnswer Basis { get; init; }
 
-    /// <summary>Defaults that the answer leaned on and that lower the floor.</summary>
+    /// <summary>Defaults that the answer rests on and that lower the floor.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>

@@ -3,8 +3,8 @@ using PriceFloor.Api.Pictures;
 namespace PriceFloor.Api.PriceParts;
 
 /// <summary>
-/// Where each unit of a price goes, a bar for each channel, all on one scale. Each part has a letter, a pattern and its place in the
-/// order. Where a price is short, the bar goes on beyond what the buyer pays: that much the household goes without.
+/// Where each unit of a price goes, a bar for each channel, all on one scale. Each part has a letter, a pattern and its place in the order. If a
+/// price is short, the bar goes on beyond what the buyer pays: that much the household goes without.
 /// </summary>
 public static class PricePartsPicture
 {
@@ -45,7 +45,7 @@ public static class PricePartsPicture
         return picture.Render(y + Picture.Margin);
     }
 
-    /// <summary>What the bar is long: what is paid, and what it is short.</summary>
+    /// <summary>The length of the bar: what is paid, and what is missing.</summary>
     private static decimal Needed(ChannelPartsAnswer channel) => channel.Parts.Where(part => part.Amount > 0).Sum(part => part.Amount);
 
     private static decimal Bar(Picture picture, ChannelPartsAnswer channel, Scale scale, decimal y)
@@ -77,7 +77,7 @@ public static class PricePartsPicture
         picture.Words((from + to) / 2, top + BarHeight / 2 + 5, letter.ToString(), anchor: "middle");
     }
 
-    /// <summary>From where the money ends the bar stands on nothing: struck out.</summary>
+    /// <summary>Beyond the money the bar is struck out.</summary>
     private static void Missing(Picture picture, decimal from, decimal to, decimal top)
     {
         picture.Box(from, top, to - from, BarHeight, hatch: Hatch.Crossed, outline: Palette.Floor, dash: Dash.Dashed);

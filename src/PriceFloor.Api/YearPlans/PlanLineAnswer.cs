@@ -12,14 +12,14 @@ public sealed record PlanLineAnswer
     /// <summary>Key of the channel.</summary>
     public required string Channel { get; init; }
 
-    /// <summary>The price that was asked about, or the listed one.</summary>
+    /// <summary>The price in question, or the listed one.</summary>
     public required decimal Price { get; init; }
 
     /// <summary>Whole pieces.</summary>
     [WholeNumber]
     public required decimal Units { get; init; }
 
-    /// <summary>What the price does for the year.</summary>
+    /// <summary>The verdict on the price.</summary>
     public required Verdict Verdict { get; init; }
 
     /// <summary>What reaches the studio for all of them.</summary>
@@ -37,7 +37,7 @@ public sealed record PlanLineAnswer
     /// <summary>The same for each hour at the bench.</summary>
     public required decimal ContributionPerBenchHour { get; init; }
 
-    /// <summary>Its place in the order in which bench time should be given out when time is what is short; 1 is first.</summary>
+    /// <summary>Its place in the order in which to spend bench time if time is short; 1 is first.</summary>
     public required int Rank { get; init; }
 
     /// <summary>For a best plan: whether its own minimum or maximum holds it.</summary>
@@ -45,5 +45,5 @@ public sealed record PlanLineAnswer
     public LineBound? HeldBy { get; init; }
 }
 
-/// <summary>What keeps a line of a best plan from having fewer or more pieces.</summary>
+/// <summary>What prevents a line of a best plan from having fewer or more pieces.</summary>
 public enum LineBound { Minimum, Maximum }

@@ -8,8 +8,8 @@ namespace PriceFloor.Api.YearPlans;
 public static class YearPlanOperations
 {
     private static readonly Operation YearPlan = new("computeYearPlan", "Questions", "Does a year of these pieces close?",
-        "Whether so many pieces of each design carry the year, by how much, the hours and loads they take, "
-        + "the order in which bench time should be given out, materials used beside materials bought, and each line's verdict. Scope: read.")
+        "Whether these numbers of pieces carry the year, by how much, the hours and loads they take, "
+        + "the order in which to spend bench time, materials used and materials bought, and each line's verdict. Scope: read.")
     {
         Answer = typeof(YearPlanAnswer),
         Cases = YearPlanCases.YearPlan,
@@ -18,7 +18,7 @@ public static class YearPlanOperations
 
     private static readonly Operation BestPlan = new("computeBestPlan", "Questions", "What should the year be made of?",
         "Whole pieces of each line between its minimum and what the market takes, within the bench hours less those kept back and within every "
-        + "limited thing: the largest surplus, or the fewest hours that still close the year. Exact; "
+        + "limited capacity: the largest surplus, or the fewest hours that still close the year. Exact; "
         + "each answer is checked against its limits and says which of them bind and what one more hour or load would be worth. Scope: read.")
     {
         Answer = typeof(YearPlanAnswer),

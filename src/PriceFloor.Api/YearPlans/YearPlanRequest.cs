@@ -6,7 +6,7 @@ using PriceFloor.Api.PriceChecks;
 
 namespace PriceFloor.Api.YearPlans;
 
-/// <summary>A year of so many pieces of each: does it close?</summary>
+/// <summary>A year with a number of pieces of each design: does it close?</summary>
 public sealed record YearPlanRequest
 {
     /// <summary>Key of the cost profile whose year is planned.</summary>
@@ -27,7 +27,7 @@ public sealed record YearPlanRequest
     public decimal HoursKeptBack { get; init; }
 }
 
-/// <summary>So many pieces of a design on a channel.</summary>
+/// <summary>A number of pieces of a design on a channel.</summary>
 public sealed record PlanLineRequest : ISaleLine
 {
     /// <summary>Key or alias of a stored design.</summary>
@@ -40,7 +40,7 @@ public sealed record PlanLineRequest : ISaleLine
     [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
-    /// <summary>The price in the channel's currency; absent: the listed one.</summary>
+    /// <summary>The price in the channel's currency; the listed one if absent.</summary>
     /// <example>120.00</example>
     [Price(Above = true)]
     public decimal? Price { get; init; }
@@ -88,7 +88,7 @@ public sealed record BestLineRequest : ISaleLine
     [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
     public required string Channel { get; init; }
 
-    /// <summary>The price in the channel's currency; absent: the listed one.</summary>
+    /// <summary>The price in the channel's currency; the listed one if absent.</summary>
     /// <example>120.00</example>
     [Price(Above = true)]
     public decimal? Price { get; init; }
@@ -98,7 +98,7 @@ public sealed record BestLineRequest : ISaleLine
     [Pieces]
     public decimal Minimum { get; init; }
 
-    /// <summary>Whole pieces that the market takes; absent: any number.</summary>
+    /// <summary>Whole pieces that the market takes; any number if absent.</summary>
     /// <example>400</example>
     [Pieces]
     public decimal? Maximum { get; init; }
