@@ -15,7 +15,7 @@ try
     if (StoreCommands.All.Contains(verb))
         return StoreCommands.Run(verb, line.Words, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
-    Preload.Begin();
+    QuickStart.Preload();
     var builder =
         WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = line.HostArguments, ContentRootPath = AppContext.BaseDirectory });
     builder.UseAddresses();
@@ -23,12 +23,13 @@ try
     builder.UseServerLimits();
     builder.UseRequestLog();
     builder.UseStore();
+    builder.UseWarmUp();
     builder.UseDocuments();
     builder.UseOpenApi();
 
     var app = builder.Build();
     if (verb != Commands.OpenApi)
-        _ = app.Services.GetRequiredService<StoreInitializer>().Begin();
+        QuickStart.OpenStore(app);
     app.UseRequestPipeline();
     app.UseOpenApiPages();
     app.MapRoutes();

