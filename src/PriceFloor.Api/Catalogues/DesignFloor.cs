@@ -84,12 +84,12 @@ public sealed class DesignFloor
         return found;
     }
 
-    /// <summary>The highest price before tax listed on a wholesale channel of the profile's currency.</summary>
+    /// <summary>The most that a shop really pays before tax, of the prices listed on wholesale channels of the profile's currency.</summary>
     private static (decimal BeforeTax, Stored<ListedPrice> Listed)? HighestWholesale(Catalogue catalogue,
         IReadOnlyDictionary<string, Stored<ListedPrice>> listed, Currency currency) => listed
             .Select(price => (Price: price.Value, Channel: catalogue.Channel(price.Key)?.Document))
             .Where(price => price.Channel is { Sells: Sells.Wholesale } && price.Channel.Currency == currency.Code)
-            .Select(price => ((decimal, Stored<ListedPrice>)?)(Sale.BeforeTaxOf(price.Price.Document.Price, price.Channel!), price.Price))
+            .Select(price => ((decimal, Stored<ListedPrice>)?)(Sale.AfterDiscountOf(price.Price.Document.Price, price.Channel!), price.Price))
             .MaxBy(price => price!.Value.Item1);
 
     private sealed record PricesOn(Stored<Channel> Channel, Outcome<ChannelPrices> Found);

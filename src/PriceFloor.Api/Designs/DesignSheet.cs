@@ -31,6 +31,9 @@ public static class DesignSheet
         ("materials", ["materials"], Cell.Json),
         ("secondsShare", ["seconds", "share"], Cell.Number),
         ("secondsPrice", ["seconds", "price"], Cell.Number),
+        ("developmentHours", ["development", "hours"], Cell.Number),
+        ("developmentCost", ["development", "cost"], Cell.Number),
+        ("developmentPieces", ["development", "pieces"], Cell.Number),
         ("soldShare", ["soldShare"], Cell.Number),
         ("aliases", ["aliases"], Cell.Json),
     ];

@@ -10,10 +10,14 @@ public static class FloorAnswers
     /// <summary>The answer on every stored channel. A damaged one is left out and named in a warning.</summary>
     public static FloorPriceAnswer AnswerOnAll(this DesignFloor floor, Catalogue catalogue, bool workings)
     {
-        var answer = floor.Answer([.. catalogue.Channels.Where(channel => channel.Sound is not null)], catalogue.Today, workings);
+        List<Stored<Channel>> channels = [.. catalogue.Channels.Where(channel => channel.Sound is not null)];
+        var answer = floor.Answer(channels, catalogue.Today, workings);
+        var listings = Listings.Of(floor, channels);
         return answer with
         {
-            Warnings = [.. answer.Warnings, .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/basis/channels"))],
+            OneRetailPrice = listings.OneRetailPrice,
+            Warnings = [.. answer.Warnings, .. WarningAnswer.Of(listings.Warnings),
+                .. WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/basis/channels"))],
         };
     }
 
@@ -33,12 +37,13 @@ public static class FloorAnswers
             SecondsCredit = money.Round(cost.SecondsCredit),
             StartsPerGoodPiece = Answers.Ratio(cost.Time.Starts),
             PiecesPerYear = Rounding.Down(cost.PiecesPerYear, 0),
+            FloorWithinLimit = cost.YearlyPieces.FloorWithinLimit is { } within ? money.RoundUp(within) : null,
             Channels = [.. channels.Select(found.Row)],
             Basis = found.Basis() with { Channels = [.. channels.Select(channel => channel.Basis)] },
             Assumed = AssumptionAnswer.Of(
                 found.Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
             Warnings = WarningAnswer.Of(found.WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel =>
-                Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", channels.Select(other => other.Document))))),
+                Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", channels.Select(other => other.Document)))).Distinct()),
             Workings = WorkingAnswer.Of(workings,
                 () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
         };
@@ -72,11 +77,14 @@ public static class FloorAnswers
     {
         var money = Currency.Of(channel.Document.Currency);
         var prices = floor.On(channel);
+        var onChannel = new ChannelFloor(floor.Floor.UnitCost, channel.Document);
         var listed = floor.ListedOn(channel);
         return new ChannelPriceAnswer
         {
             Channel = channel.Key,
             Currency = money.Code,
+            Floor = money.Code == floor.Year.Currency.Code ? money.RoundUp(onChannel.Floor) : null,
+            SellingHours = Answers.Hours(onChannel.SellingHours),
             FloorPrice = Price(prices.Found?.FloorPrice, money),
             TargetPrice = Price(prices.Found?.TargetPrice, money),
             ListedPrice = Price(listed, money),

@@ -25,11 +25,14 @@ public sealed record Palette(string Name, string Light, string Dark)
     public static readonly Palette Straw = new("straw", "#f1e8a8", "#5c540f");
     public static readonly Palette Lilac = new("lilac", "#d9cfeb", "#514378");
     public static readonly Palette Green = new("green", "#bfe3bd", "#28602d");
+    public static readonly Palette Peach = new("peach", "#fbe0cc", "#6d4426");
+    public static readonly Palette Ash = new("ash", "#e9e4da", "#55503f");
+    public static readonly Palette Plum = new("plum", "#ecd3ea", "#67416a");
     public static readonly Palette Sea = new("sea", "#9ed8c6", "#11604f");
 
     public static IReadOnlyList<Palette> ForWords { get; } = [Text, Quiet, Floor, Target];
 
-    public static IReadOnlyList<Palette> ForFills { get; } = [Grey, Sky, Blue, Teal, Mint, Rose, Amber, Straw, Lilac, Green, Sea];
+    public static IReadOnlyList<Palette> ForFills { get; } = [Grey, Sky, Blue, Teal, Mint, Rose, Amber, Straw, Lilac, Green, Peach, Ash, Plum, Sea];
 
     public static IReadOnlyList<Palette> All { get; } = [Paper, .. ForWords, Grid, .. ForFills];
 }

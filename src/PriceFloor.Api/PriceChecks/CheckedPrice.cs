@@ -32,6 +32,8 @@ public sealed class CheckedPrice
 
     public DesignFloor Floor => _floor;
 
+    public Stored<Channel> Channel => _channel;
+
     public BasisAnswer Basis => _floor.Basis() with { Channel = _channel.Basis };
 
     public IEnumerable<Assumption> Assumptions => _floor.Assumptions.Concat(Assumed.In(_channel.Document, "/channel"));
@@ -115,6 +117,7 @@ public sealed class CheckedPrice
             Currency = mayCheck ? money.Code : null,
             NetProceeds = mayRead ? year.Currency.Round(Check.Sale.Net) : null,
             AboveFloor = mayRead ? year.Currency.Round(Check.AboveFloor) : null,
+            MostOff = mayRead && Check.DiscountRoom is { } room ? Rounding.Trim(room.Share) : null,
             EarnedPerBenchHour = mayRead ? year.Currency.Round(Check.EarnedPerBenchHour) : null,
             PerBenchHour = mayRead ? year.Currency.RoundUp(year.PerBenchHour) : null,
             TakeHomePerHourAtThisPrice = _takeHome is { } takeHome ? year.Currency.Round(takeHome.PerHour) : null,

@@ -46,21 +46,29 @@ public sealed record PriceCheckAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? NetProceeds { get; init; }
 
-    /// <summary>Net proceeds less the floor; negative if the price is short.</summary>
+    /// <summary>Net proceeds less the floor on the channel; negative if the price is short.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? AboveFloor { get; init; }
 
-    /// <summary>What the price really pays for an hour at the bench.</summary>
+    /// <summary>
+    /// The most that may be taken off the price, instead of the channel's usual discount, so that it still carries its share: 0.25 is 25 %, in steps
+    /// of 0.001. Absent if it does not carry its share even in full.
+    /// </summary>
+    /// <example>0.118</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? MostOff { get; init; }
+
+    /// <summary>What the price really pays for an hour of making and selling.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? EarnedPerBenchHour { get; init; }
 
-    /// <summary>What an hour at the bench must bring, rounded up.</summary>
+    /// <summary>What an hour of making or selling must bring, rounded up.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? PerBenchHour { get; init; }
 
     /// <summary>
-    /// What would reach the household for each working hour if every hour at the bench earned what this price pays; negative if the household would
-    /// have to pay in.
+    /// What would reach the household for each working hour if every carrying hour earned what this price pays; negative if the household
+    /// would have to pay in.
     /// </summary>
     /// <example>15.98</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]

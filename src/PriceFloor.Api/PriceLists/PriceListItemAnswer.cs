@@ -30,6 +30,14 @@ public sealed record PriceListItemAnswer
     /// <summary>The verdict on the listed price; null if there is none.</summary>
     public Verdict? Verdict { get; init; }
 
+    /// <summary>
+    /// With the scope "read": what reaches the studio less than the floor on the channel, rounded up; 0 where the price carries its share, absent
+    /// where none is listed.
+    /// </summary>
+    /// <example>3.64</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? ShortBy { get; init; }
+
     /// <summary>Why there is no price, such as currency-mismatch, no-price or no-bench-time.</summary>
     /// <example>currency-mismatch</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -52,6 +60,7 @@ public sealed record PriceListItemAnswer
             TargetPrice = Price(priced.TargetPrice),
             ListedPrice = Price(priced.ListedPrice),
             Verdict = priced.Verdict,
+            ShortBy = priced.ShortBy is { } missing ? money.RoundUp(missing) : null,
             Reason = priced.Reason,
             Basis = design.Basis,
         };

@@ -12,7 +12,8 @@ public static class PriceListOperations
     private static readonly Operation PriceList = new("getPriceList", "Prices", "Every design with its prices",
         "Floor, target, listed price and verdict of each design in order of key, on one channel or on all; complete, or with limit a page at a time. "
         + "The ETag changes only when the list does, so a shop that polls gets 304 until something moves. As text/html a page to print, "
-        + "as image/svg+xml (with a channel) a picture. Reveals no costs. Scope: check.")
+        + "as image/svg+xml (with a channel) a picture. Reveals no costs; a key with the scope read also learns what each listed price is short by, "
+        + "and may sort by it. Scope: check.")
     {
         Answer = typeof(PriceListAnswer),
         AnswerExample = s_files["getPriceList.answer.json"],

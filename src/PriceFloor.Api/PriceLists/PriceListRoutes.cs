@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
@@ -12,25 +13,29 @@ public static class PriceListRoutes
 {
     public static async Task<IResult> Get(FromQuery<PriceListQuery> query, CatalogueReader reader, HttpContext context)
     {
-        var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
+        var (asked, format, mayRead) = (query.Value, Offers.Of(context).Wanted(context.Request)!, Caller.Of(context).May(Scope.Read));
+        if (asked.Sort == PriceListSort.ShortBy && !mayRead)
+            return Problem.Of(ProblemTypes.KeyNotAllowed,
+                "What prices are short by reveals costs; sorting by it needs a key with the scope \"read\".");
         var catalogue = reader.Whole(asked.AsOf);
         if (format == Format.Svg && asked.Channel is null)
             return Problem.Invalid(
                 [new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture shows one channel; name it." }]);
-        if (Unknown(catalogue, asked) is { Count: > 0 } unknown)
+        if (UnknownNames.Of(catalogue, asked.Channel, asked.Profile) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
-        var page = await Kept(catalogue, asked, format, context.RequestAborted);
+        var page = await Kept(catalogue, asked, format, mayRead, context.RequestAborted);
         if (page.Next is { } next)
             DocumentPage.LinkToNext(context.Request, next);
         return page.Body.Answer(context, format);
     }
 
-    private static ValueTask<PriceListPage> Kept(WholeCatalogue catalogue, PriceListQuery asked, Format format, CancellationToken cancel) =>
-        catalogue.Kept((asked, format), async () =>
+    private static ValueTask<PriceListPage> Kept(WholeCatalogue catalogue, PriceListQuery asked, Format format, bool mayRead,
+        CancellationToken cancel) =>
+        catalogue.Kept((asked, format, mayRead), async () =>
         {
-            var list = Of(catalogue, asked);
+            var list = Of(catalogue, asked, mayRead);
             return new PriceListPage(list.Next, TaggedBody.Of(
-                format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, cancel)
+                format == Format.Csv ? await PriceListSheet.Of(list, asked.Dialect, mayRead, cancel)
                 : format == Format.Svg && catalogue.Channel(asked.Channel!) is { } channel
                     ? PriceLadderPicture.Of(list, DisplayText.Named(channel.Document.Name, channel.Key), channel.Document.Currency)
                 : format == Format.Html
@@ -38,27 +43,7 @@ public static class PriceListRoutes
                 : JsonSerializer.SerializeToUtf8Bytes(list, WireJson.Options)));
         });
 
-    private static List<InputError> Unknown(Catalogue catalogue, PriceListQuery asked)
-    {
-        var unknown = new List<InputError>();
-        if (asked.Channel is { } channel && catalogue.Channel(channel) is null)
-            unknown.Add(new InputError
-            {
-                Parameter = "channel",
-                Code = InputCodes.UnknownChannel,
-                Detail = $"There is no channel \"{channel}\"; case counts.",
-            });
-        if (asked.Profile is { } profile && catalogue.Profile(profile) is null)
-            unknown.Add(new InputError
-            {
-                Parameter = "profile",
-                Code = InputCodes.UnknownProfile,
-                Detail = $"There is no profile \"{profile}\"; case counts.",
-            });
-        return unknown;
-    }
-
-    private static PriceListAnswer Of(Catalogue catalogue, PriceListQuery asked)
+    private static PriceListAnswer Of(Catalogue catalogue, PriceListQuery asked, bool mayRead)
     {
         var wanted = asked.Channel is { } key ? [catalogue.Channel(key)!] : catalogue.Channels;
         var channels = wanted.Where(channel => channel.Sound is not null).ToList();
@@ -68,15 +53,17 @@ public static class PriceListRoutes
         var from = ListedPriceKey.Find(asked.After ?? "") ?? new ListedPriceKey(asked.After ?? "", "");
         var most = asked.Limit ?? PriceListQuery.Most;
         string? next = null;
-        foreach (var (design, channel, priced) in Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, from.Sku) >= 0)],
-            channels, isPage: asked.Limit is not null))
+        var isSorted = asked.Sort == PriceListSort.ShortBy;
+        var rows = Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, from.Sku) >= 0)], channels, mayRead,
+            isPage: asked.Limit is not null && !isSorted);
+        foreach (var (design, channel, priced) in isSorted ? rows.OrderByDescending(row => row.Priced.ShortBy ?? -1) : rows)
         {
             if ((design.Key == from.Sku && string.CompareOrdinal(channel.Key, from.Channel) <= 0)
                     || (asked.Verdict is { } verdict && priced.Verdict != verdict))
                 continue;
             if (items.Count == most)
             {
-                next = new ListedPriceKey(items[^1].Sku, items[^1].Channel).ToString();
+                next = isSorted ? null : new ListedPriceKey(items[^1].Sku, items[^1].Channel).ToString();
                 break;
             }
 
@@ -102,22 +89,33 @@ public static class PriceListRoutes
     /// changed; a page is computed only as far as it goes.
     /// </summary>
     private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Catalogue catalogue,
-        IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool isPage)
+        IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool mayRead, bool isPage)
     {
         IEnumerable<(Stored<Design> Design, List<PricedDesign> Prices)> rows = isPage
             ? designs.Select(design => (design, PricesOf(design)))
             : designs.AsParallel().AsOrdered().Select(design => (design, PricesOf(design)));
         return rows.SelectMany(row => channels.Zip(row.Prices, (channel, priced) => (row.Design, channel, priced)));
 
-        List<PricedDesign> PricesOf(Stored<Design> design) => [.. channels.Select(channel => PricedDesign.Of(catalogue, design, channel))];
+        List<PricedDesign> PricesOf(Stored<Design> design) =>
+            [.. channels.Select(channel => PricedDesign.Of(catalogue, design, channel, mayRead))];
     }
 
     private sealed record PriceListPage(string? Next, TaggedBody Body);
 }
 
+/// <summary>The order of a price list.</summary>
+public enum PriceListSort
+{
+    /// <summary>By design, then by channel.</summary>
+    Key,
+
+    /// <summary>What is short of most first; then what carries its share, then what is not listed.</summary>
+    ShortBy,
+}
+
 /// <summary>The part of the price list.</summary>
 public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? Verdict, int? Limit, string? After, SheetDialect Dialect,
-    DateTimeOffset? AsOf) : IQuery<PriceListQuery>
+    DateTimeOffset? AsOf, PriceListSort Sort) : IQuery<PriceListQuery>
 {
     /// <summary>If no limit is given, a list has at most this many items.</summary>
     public const int Most = 100_000;
@@ -127,9 +125,19 @@ public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? V
         new("channel", "Key of a stored channel; every channel if absent.", "string", Example: "web"),
         new("profile", "Only designs of this cost profile.", "string", Example: "main"),
         new("verdict", "Only listed prices with this verdict: below-floor, below-target or meets-target.", "string", Example: "below-floor"),
+        new("sort", "The order: key (default), or short-by, the listed price that is short of most first; that needs the scope read, and with "
+            + "limit gives the first so many.", "string", Example: "short-by"),
         QueryParameters.LimitOfWhole, QueryParameters.After with { Example = "RB-014/web" }, SheetQuery.Dialect, QueryParameters.AsOf,
     ];
 
-    public static PriceListQuery Read(QueryValues values) => new(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"),
-        values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"));
+    public static PriceListQuery Read(QueryValues values)
+    {
+        var asked = new PriceListQuery(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"),
+            values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"),
+            values.EnumValue<PriceListSort>("sort") ?? PriceListSort.Key);
+        if (asked is { After: not null, Sort: not PriceListSort.Key })
+            values.Add("after", FaultCodes.Unexpected,
+                "A list that is sorted by another order than its keys has no pages; leave after out, or sort by key.");
+        return asked;
+    }
 }

@@ -5,14 +5,23 @@ using PriceFloor.Api.Http;
 namespace PriceFloor.Api.PriceLists;
 
 /// <summary>A design's floor and target price on one channel, and its listed price there; or why there is no price.</summary>
-public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, Verdict? Verdict, bool NotAllowed, string? Reason)
+/// <param name="FloorPrice">Null if there is a reason.</param>
+/// <param name="TargetPrice">Null if there is a reason.</param>
+/// <param name="ListedPrice">Null if nothing is listed.</param>
+/// <param name="Verdict">Null if nothing is listed.</param>
+/// <param name="NotAllowed">Whether the channel does not allow the listed price.</param>
+/// <param name="Reason">Why there is no price.</param>
+/// <param name="ShortBy">What the listed price is short of the floor on the channel, unrounded; null if nothing is
+/// listed, and for callers who may not read.</param>
+public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, decimal? ListedPrice, Verdict? Verdict, bool NotAllowed,
+    string? Reason, decimal? ShortBy = null)
 {
     /// <summary>A damaged document is the reason for the prices that rest on it, and for no others.</summary>
-    public static PricedDesign Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel)
+    public static PricedDesign Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, bool mayRead = false)
     {
         try
         {
-            return Priced(catalogue, design, channel);
+            return Priced(catalogue, design, channel, mayRead);
         }
         catch (DamagedDocumentException)
         {
@@ -20,7 +29,7 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         }
     }
 
-    private static PricedDesign Priced(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel)
+    private static PricedDesign Priced(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, bool mayRead)
     {
         var listed = catalogue.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
         if (catalogue.Profile(design.Document.Profile) is not { } profile)
@@ -31,7 +40,7 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         var prices = floor.On(channel);
         return prices.Found is { } found
             ? new PricedDesign(found.FloorPrice, found.TargetPrice, listed, listed is { } price ? found.VerdictOf(price) : null,
-                listed is { } on && !found.Terms.Grid.Allows(on), null)
+                listed is { } on && !found.Terms.Grid.Allows(on), null, mayRead && listed is { } asked ? found.ShortBy(asked) : null)
             : new PricedDesign(null, null, listed, null, false, prices.Faults[0].Code);
     }
 }

@@ -12,17 +12,20 @@ public static class PricePartsPicture
 
     private static readonly (PricePart Part, char Letter, string Words, Palette Palette, Hatch Hatch)[] s_parts =
     [
-        (PricePart.SalesTax, 'a', "sales tax", Palette.Grey, Hatch.None),
-        (PricePart.ShopShare, 'b', "shop or gallery", Palette.Sky, Hatch.Rising),
-        (PricePart.Fees, 'c', "fees", Palette.Blue, Hatch.None),
-        (PricePart.Shipping, 'd', "shipping", Palette.Teal, Hatch.Level),
-        (PricePart.PackingAndStall, 'e', "packing, stall", Palette.Mint, Hatch.Upright),
-        (PricePart.Returns, 'f', "returns", Palette.Rose, Hatch.Falling),
-        (PricePart.Materials, 'g', "materials", Palette.Amber, Hatch.Dots),
-        (PricePart.Expenses, 'h', "bench: expenses", Palette.Straw, Hatch.Ticks),
-        (PricePart.Tax, 'i', "bench: tax", Palette.Lilac, Hatch.Squares),
-        (PricePart.Household, 'j', "bench: household", Palette.Green, Hatch.None),
-        (PricePart.AboveFloor, 'k', "above the floor", Palette.Sea, Hatch.Rings),
+        (PricePart.UsualDiscount, 'a', "usual discount", Palette.Ash, Hatch.Falling),
+        (PricePart.SalesTax, 'b', "sales tax", Palette.Grey, Hatch.None),
+        (PricePart.ShopShare, 'c', "shop or gallery", Palette.Sky, Hatch.Rising),
+        (PricePart.Fees, 'd', "fees", Palette.Blue, Hatch.None),
+        (PricePart.Shipping, 'e', "shipping", Palette.Teal, Hatch.Level),
+        (PricePart.PackingAndStall, 'f', "packing, stall", Palette.Mint, Hatch.Upright),
+        (PricePart.Returns, 'g', "returns", Palette.Rose, Hatch.Falling),
+        (PricePart.Losses, 'h', "lost on the channel", Palette.Plum, Hatch.Rising),
+        (PricePart.Development, 'i', "one-off cost", Palette.Peach, Hatch.Squares),
+        (PricePart.Materials, 'j', "materials", Palette.Amber, Hatch.Dots),
+        (PricePart.Expenses, 'k', "hours: expenses", Palette.Straw, Hatch.Ticks),
+        (PricePart.Tax, 'l', "hours: tax", Palette.Lilac, Hatch.Squares),
+        (PricePart.Household, 'm', "hours: household", Palette.Green, Hatch.None),
+        (PricePart.AboveFloor, 'n', "above the floor", Palette.Sea, Hatch.Rings),
     ];
 
     public static byte[] Of(string sku, PricePartsAnswer answer)

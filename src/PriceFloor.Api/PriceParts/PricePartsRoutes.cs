@@ -105,22 +105,31 @@ public static class PricePartsRoutes
             PriceIs = from,
             Verdict = parts.Check.Verdict,
             Paid = rounded.Sum(part => part.Amount),
+            Work = [.. parts.RoundedWork.Select(one => new WorkAnswer { Work = one.Work, Hours = Answers.Hours(one.Hours), Amount = one.Amount })],
             Parts = [.. rounded.Select(part =>
                 new PartAnswer { Part = part.Part, Amount = part.Amount, Share = Answers.Ratio(parts[part.Part] / parts.Paid) })],
         };
     }
 
     private static ChannelPartsAnswer WithoutPrice(Stored<Channel> channel, IReadOnlyList<Fault> faults) =>
-        new() { Channel = channel.Key, Name = channel.Document.Name, Currency = channel.Document.Currency, Parts = [], Reason = faults[0].Code };
+        new()
+        {
+            Channel = channel.Key,
+            Name = channel.Document.Name,
+            Currency = channel.Document.Currency,
+            Parts = [],
+            Work = [],
+            Reason = faults[0].Code,
+        };
 }
 
-/// <summary>Which price; without a channel each channel's own.</summary>
+/// <summary>The price in question; without a channel, each channel's own.</summary>
 public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOffset? AsOf, bool Workings) : IQuery<PricePartsQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
-        new("channel", "Key of a stored channel; absent: every channel at its listed price, else at its floor price.", "string", Example: "web"),
-        new("price", "A price on that channel; absent: the listed one, else the floor price.", "number", "decimal", "58.00", Minimum: 0,
+        new("channel", "Key of a stored channel; if absent, every channel at its listed price, else at its floor price.", "string", Example: "web"),
+        new("price", "A price on that channel; if absent, the listed one, else the floor price.", "number", "decimal", "58.00", Minimum: 0,
             Maximum: Limits.HighestPrice),
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
@@ -130,9 +139,9 @@ public sealed record PricePartsQuery(string? Channel, decimal? Price, DateTimeOf
         var asked = new PricePartsQuery(values.Text("channel"), values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"),
             values.Boolean("workings"));
         if (asked.Channel is null && asked.Price is not null)
-            values.Add("channel", FaultCodes.Required, "A price is asked about on one channel; name it.");
+            values.Add("channel", FaultCodes.Required, "A price needs a channel; name it.");
         else if (asked.Channel is null && asked.Workings)
-            values.Add("channel", FaultCodes.Required, "Workings are of one channel's price; name it.");
+            values.Add("channel", FaultCodes.Required, "Workings need a channel; name it.");
         return asked;
     }
 }

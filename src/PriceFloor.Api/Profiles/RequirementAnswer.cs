@@ -45,13 +45,19 @@ public sealed record RequirementAnswer
     /// <summary>Hours at the bench, helpers' included, up to four decimals.</summary>
     public required decimal BenchHours { get; init; }
 
+    /// <summary>
+    /// The hours that carry the year, up to four decimals: bench, selling and helpers' hours, of which normalUse find work that sells.
+    /// </summary>
+    /// <example>1224</example>
+    public required decimal CarryingHours { get; init; }
+
     /// <summary>Takings of a working week, from requiredRevenue, rounded up.</summary>
     public required decimal PerWeek { get; init; }
 
     /// <summary>Takings of a working day, from requiredRevenue, rounded up.</summary>
     public required decimal PerDay { get; init; }
 
-    /// <summary>What an hour at the bench must bring, rounded up.</summary>
+    /// <summary>What a carrying hour, at the bench or selling, must bring, rounded up: benchMustEarn over carryingHours.</summary>
     public required decimal PerBenchHour { get; init; }
 
     /// <summary>What reaches the household for each working hour, at the bench or not. Not the same as perBenchHour.</summary>
@@ -91,6 +97,7 @@ public sealed record RequirementAnswer
             ProfitBeforeTax = money.RoundUp(year.Profit),
             Workdays = Answers.Hours(year.Workdays),
             BenchHours = Answers.Hours(year.BenchHours),
+            CarryingHours = Answers.Hours(year.CarryingHours),
             PerWeek = money.RoundUp(year.PerWeek),
             PerDay = money.RoundUp(year.PerDay),
             PerBenchHour = money.RoundUp(year.PerBenchHour),

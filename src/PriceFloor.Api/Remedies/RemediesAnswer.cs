@@ -10,25 +10,31 @@ public sealed record RemediesAnswer
     /// <summary>ISO 4217 code.</summary>
     public required string Currency { get; init; }
 
-    /// <summary>The price that was asked about.</summary>
+    /// <summary>The price in question.</summary>
     public required decimal Price { get; init; }
 
-    /// <summary>What it does for the year as it is.</summary>
+    /// <summary>The verdict on the price as it is.</summary>
     public required Verdict Verdict { get; init; }
 
-    /// <summary>Net proceeds less the floor; negative when short.</summary>
+    /// <summary>What the remedies bring the price to.</summary>
+    public required RemedyGoal Toward { get; init; }
+
+    /// <summary>Net proceeds less the floor on the channel; negative when short.</summary>
     public required decimal AboveFloor { get; init; }
 
-    /// <summary>Every way, each with its figure before and after in its own measure, or the reason why it cannot be.</summary>
+    /// <summary>
+    /// Every way, each with its figure before and after in its own measure, or the reason why it cannot be: a higher price first, then by the size
+    /// of the change, then those that cannot be.
+    /// </summary>
     public required IReadOnlyList<RemedyAnswer> Remedies { get; init; }
 
-    /// <summary>A third each, as far as the three ways are possible; null where none is.</summary>
+    /// <summary>A third each, as far as the three ways are possible; null where none is, and toward a target.</summary>
     public BalancedAnswer? Balanced { get; init; }
 
     /// <summary>The revisions that the answer rests on.</summary>
     public required BasisAnswer Basis { get; init; }
 
-    /// <summary>Defaults that the answer leaned on and that lower the floor.</summary>
+    /// <summary>Defaults that the answer rests on and that lower the floor.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>
@@ -42,10 +48,10 @@ public sealed record RemediesAnswer
 /// <summary>The gap spread over faster work, cheaper materials and lower costs.</summary>
 public sealed record BalancedAnswer
 {
-    /// <summary>Bench minutes a sold piece, rounded down; null if the proposal leaves them as they are.</summary>
+    /// <summary>Bench minutes for each sold piece, rounded down; null if the proposal leaves them as they are.</summary>
     public required decimal? BenchMinutes { get; init; }
 
-    /// <summary>Materials a sold piece, rounded down; null if the proposal leaves them as they are.</summary>
+    /// <summary>Materials for each sold piece, rounded down; null if the proposal leaves them as they are.</summary>
     /// <example>12.40</example>
     public required decimal? Materials { get; init; }
 

@@ -19,7 +19,7 @@ public static class RemedyRoutes
             var check = OnSale.OfPath(catalogue, path, asked.Channel, asked.Price);
             if (check.Found is not { } sale)
                 return Problem.Of(check.Faults);
-            var remedies = Pricing.Planning.Remedies.Of(sale.Check);
+            var remedies = Pricing.Planning.Remedies.Of(sale.Check, asked.Toward, OtherChannels.Of(sale.Floor, sale.Channel, catalogue));
             return remedies.Found is { } found ? JsonAnswer.Of(AnswerOf(sale, found, asked.Workings)) : Problem.Of(remedies.Faults);
         });
     }
@@ -33,18 +33,8 @@ public static class RemedyRoutes
             Price = Rounding.WithDecimals(sale.Check.Sale.Price, money.Decimals),
             Verdict = sale.Check.Verdict,
             AboveFloor = money.Round(sale.Check.AboveFloor),
-            Remedies = [.. remedies.All.Select(one => new RemedyAnswer
-            {
-                Remedy = one.Kind,
-                Measure = one.Measure,
-                Possible = one.Possible,
-                Before = one.Before,
-                After = one.After,
-                Cut = one.Cut,
-                InWords = one.InWords,
-                Reason = one.Reason,
-                Flag = one.Flag,
-            })],
+            Toward = remedies.Goal,
+            Remedies = [.. remedies.All.Select(RemedyAnswer.Of)],
             Balanced = remedies.Balanced is { } balanced
                 ? new BalancedAnswer
                 {
@@ -63,16 +53,21 @@ public static class RemedyRoutes
 }
 
 /// <summary>One design on one channel at the price that the market pays; the listed one where none is given.</summary>
-public sealed record RemedyQuery(string Channel, decimal? Price, DateTimeOffset? AsOf, bool Workings) : IQuery<RemedyQuery>
+public sealed record RemedyQuery(string Channel, decimal? Price, RemedyGoal Toward, DateTimeOffset? AsOf, bool Workings) : IQuery<RemedyQuery>
 {
+    public static readonly QueryParameter TowardParameter = new("toward",
+        "What a price is to be brought to: floor (default), or target, which also keeps the studio's own price rule.", "string", Example: "target");
+
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
         new("channel", "Key of a stored channel.", "string", Example: "web", Required: true),
-        new("price", "The price that the market pays, in the channel's currency; the listed one where absent.", "number", "decimal", "58.00",
+        new("price", "The price that the market pays, in the channel's currency; the listed one if absent.", "number", "decimal", "58.00",
             Minimum: 0, Maximum: Limits.HighestPrice),
+        TowardParameter,
         QueryParameters.AsOf, QueryParameters.Workings,
     ];
 
     public static RemedyQuery Read(QueryValues values) => new(values.RequiredText("channel"),
-        values.Number("price", new PriceAttribute { Above = true }), values.Time("asOf"), values.Boolean("workings"));
+        values.Number("price", new PriceAttribute { Above = true }), values.EnumValue<RemedyGoal>("toward") ?? RemedyGoal.Floor, values.Time("asOf"),
+        values.Boolean("workings"));
 }

@@ -9,13 +9,19 @@ namespace PriceFloor.Api.Sheets;
 public sealed class SheetColumns
 {
     /// <summary>The columns that an answer adds, or fills if the sheet has them.</summary>
-    public static readonly IReadOnlyList<string> Answers = ["verdict", "floorPrice", "targetPrice", "problem"];
+    public static readonly IReadOnlyList<AnswerColumn> ForCheckers =
+        [AnswerColumn.Verdict, AnswerColumn.FloorPrice, AnswerColumn.TargetPrice, AnswerColumn.Problem];
+
+    /// <summary>The same for a caller who may learn what costs a price must carry.</summary>
+    public static readonly IReadOnlyList<AnswerColumn> ForReaders =
+        [AnswerColumn.Verdict, AnswerColumn.FloorPrice, AnswerColumn.TargetPrice, AnswerColumn.Problem, AnswerColumn.ShortBy];
 
     private const int MostNamesTold = 20;
 
     private readonly int[] _answers;
 
-    private SheetColumns(int sku, int? channel, int price, int[] answers) => (Sku, Channel, Price, _answers) = (sku, channel, price, answers);
+    private SheetColumns(int sku, int? channel, int price, IReadOnlyList<AnswerColumn> given, int[] answers) =>
+        (Sku, Channel, Price, Answers, _answers) = (sku, channel, price, given, answers);
 
     public int Sku { get; }
 
@@ -24,19 +30,33 @@ public sealed class SheetColumns
 
     public int Price { get; }
 
+    /// <summary>The columns of the answer.</summary>
+    public IReadOnlyList<AnswerColumn> Answers { get; }
+
     /// <summary>For each column of the answer the sheet's own that it replaces, or -1.</summary>
     internal ReadOnlySpan<int> AnswerPlaces => _answers;
 
     /// <summary>The columns, or every fault of the header: unprocessable, not unreadable.</summary>
-    public static (SheetColumns? Found, IReadOnlyList<InputError> Faults) Of(SheetHeader header, ColumnNames names, SheetDialect dialect)
+    public static (SheetColumns? Found, IReadOnlyList<InputError> Faults) Of(SheetHeader header, ColumnNames names, SheetDialect dialect,
+        bool mayRead = false)
     {
         var faults = new List<InputError>();
-        int[] answers = [.. Answers.Select(name => Find(header, name, name, faults))];
+        var given = mayRead ? ForReaders : ForCheckers;
+        int[] answers = [.. given.Select(NameOf).Select(name => Find(header, name, name, faults))];
         var sku = Needed(header, names.Sku, "skuColumn", answers, dialect, faults);
         int? channel = names.Channel is null ? null : Needed(header, names.Channel, "channelColumn", answers, dialect, faults);
         var price = Needed(header, names.Price, "priceColumn", answers, dialect, faults);
-        return faults.Count == 0 ? (new SheetColumns(sku, channel, price, answers), faults) : (null, faults);
+        return faults.Count == 0 ? (new SheetColumns(sku, channel, price, given, answers), faults) : (null, faults);
     }
+
+    public static string NameOf(AnswerColumn column) => column switch
+    {
+        AnswerColumn.Verdict => "verdict",
+        AnswerColumn.FloorPrice => "floorPrice",
+        AnswerColumn.TargetPrice => "targetPrice",
+        AnswerColumn.ShortBy => "shortBy",
+        _ => "problem",
+    };
 
     private static int Needed(SheetHeader header, string name, string parameter, int[] answers, SheetDialect dialect, List<InputError> faults)
     {
@@ -83,6 +103,9 @@ public sealed class SheetColumns
 
     private static InputError Fault(string parameter, Code code, string detail) => new() { Parameter = parameter, Code = code, Detail = detail };
 }
+
+/// <summary>A column that the answer to a sheet of prices has.</summary>
+public enum AnswerColumn { Verdict, FloorPrice, TargetPrice, ShortBy, Problem }
 
 /// <summary>The caller's names of the columns to read. Without a channel column every row is on one channel, which the caller names.</summary>
 public sealed record ColumnNames(string Sku = "sku", string? Channel = "channel", string Price = "price");

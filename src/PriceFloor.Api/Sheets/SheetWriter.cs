@@ -17,11 +17,13 @@ public sealed class SheetWriter : IDisposable
     /// <summary>For each of the sheet's columns the answer's that replaces it, or -1.</summary>
     private readonly int[] _replaced;
     private readonly int[] _appended;
+    private readonly AnswerColumn[] _answers;
     private readonly int _firstOwn;
 
     public SheetWriter(PipeWriter pipe, SheetHeader header, SheetColumns columns, SheetDialect dialect)
     {
         (_output, _header) = (new SheetOutput(pipe, dialect), header);
+        _answers = [.. columns.Answers];
         var places = columns.AnswerPlaces.ToArray();
         _replaced = [.. Enumerable.Range(0, header.Count).Select(column => Array.IndexOf(places, column))];
         _appended = [.. Enumerable.Range(0, places.Length).Where(answer => places[answer] < 0)];
@@ -47,7 +49,7 @@ public sealed class SheetWriter : IDisposable
         foreach (var answer in _appended)
         {
             _output.Separator();
-            _output.Text(SheetColumns.Answers[answer]);
+            _output.Text(SheetColumns.NameOf(_answers[answer]));
         }
 
         _output.Raw(_header.LineEnd.Span);
@@ -67,7 +69,7 @@ public sealed class SheetWriter : IDisposable
 
     private void WriteSound(SheetRow row, in SheetAnswer answer)
     {
-        if (_appended.Length == SheetColumns.Answers.Count)
+        if (_appended.Length == _answers.Length)
             _output.Raw(row.Raw);
         else
             for (var column = 0; column < _replaced.Length; column++)
@@ -115,12 +117,39 @@ public sealed class SheetWriter : IDisposable
 
     private void WriteAnswer(int index, in SheetAnswer answer)
     {
-        if ((index == 1 ? answer.FloorPrice : index == 2 ? answer.TargetPrice : null) is { } number)
-            _output.Number(number);
-        else if ((index == 0 ? answer.Verdict : index == 3 ? answer.Problem : null) is { } text)
+        switch (_answers[index])
+        {
+            case AnswerColumn.Verdict:
+                Write(answer.Verdict);
+                break;
+            case AnswerColumn.FloorPrice:
+                Write(answer.FloorPrice);
+                break;
+            case AnswerColumn.TargetPrice:
+                Write(answer.TargetPrice);
+                break;
+            case AnswerColumn.ShortBy:
+                Write(answer.ShortBy);
+                break;
+            default:
+                Write(answer.Problem);
+                break;
+        }
+    }
+
+    private void Write(decimal? number)
+    {
+        if (number is { } known)
+            _output.Number(known);
+    }
+
+    private void Write(string? text)
+    {
+        if (text is not null)
             _output.Text(text);
     }
 }
 
 /// <summary>The answer for one row; a missing value is an empty cell.</summary>
-public readonly record struct SheetAnswer(string? Verdict = null, decimal? FloorPrice = null, decimal? TargetPrice = null, string? Problem = null);
+public readonly record struct SheetAnswer(string? Verdict = null, decimal? FloorPrice = null, decimal? TargetPrice = null,
+    string? Problem = null, decimal? ShortBy = null);

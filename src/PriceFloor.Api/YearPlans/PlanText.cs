@@ -3,10 +3,10 @@ using PriceFloor.Api.PriceChecks;
 
 namespace PriceFloor.Api.YearPlans;
 
-/// <summary>A plan as it goes out.</summary>
+/// <summary>A plan as an answer.</summary>
 public static class PlanText
 {
-    private const string Hours = "hours";
+    private const string Hours = "hours", Selling = "selling";
 
     public static YearPlanAnswer Of(YearPlan plan, SaleLines sold, IReadOnlyList<ISaleLine> asked, DateOnly today, bool workings)
     {
@@ -23,8 +23,15 @@ public static class PlanText
             Revenue = money.Round(plan.Revenue),
             Proceeds = money.Round(plan.Proceeds),
             BenchHours = Answers.Hours(plan.BenchHours),
-            WithinLimits = plan.WithinHours && plan.Loads.All(use => use.Within),
-            Limits = [HoursOf(plan), .. plan.Loads.Select(LoadsOf)],
+            SellingHours = Answers.Hours(plan.SellingHours),
+            StallsNeeded = [.. plan.Stalls.Select(use => new StallsNeededAnswer
+            {
+                Channel = asked[use.Lines[0]].Channel,
+                Stalls = use.Stalls,
+                TimesAYear = use.Stall.TimesAYear is { } times ? Rounding.Trim(times) : null,
+            })],
+            WithinLimits = plan.WithinHours && plan.Loads.All(use => use.Within) && plan.WithinSellingHours && plan.Stalls.All(use => use.Within),
+            Limits = LimitsOf(plan, asked),
             Lines = [.. plan.Lines.Select((line, i) => LineOf(line, asked[i], plan.Ranks[i], money))],
             MaterialSpend = new MaterialSpendAnswer
             {
@@ -34,7 +41,7 @@ public static class PlanText
             },
             Basis = sold.Basis,
             Assumed = AssumptionAnswer.Of(sold.Assumptions),
-            Warnings = WarningAnswer.Of(sold.WarningsOn(today)),
+            Warnings = WarningAnswer.Of(sold.WarningsOn(today).Concat(Warnings.In(plan))),
             Workings = WorkingAnswer.Of(workings, () => Workings.Of(plan.Year).Concat(Workings.Of(plan))),
         };
     }
@@ -44,8 +51,7 @@ public static class PlanText
         var (plan, money) = (Of(best.Plan, sold, asked, today, workings: false), best.Plan.Year.Currency);
         return plan with
         {
-            // The hours come first among the uses, whatever a scarce thing is called.
-            Limits = [.. plan.Limits.Select((limit, i) => i == 0 ? WithUse(limit, best.Mix.Uses[0], best.Goal, money) : LoadUse(limit, best, money))],
+            Limits = [.. plan.Limits.Select(limit => UseOf(limit, best, asked) is { } use ? WithUse(limit, use, best.Goal, money) : limit)],
             Lines = [.. plan.Lines.Zip(asked, (line, may) => line with { HeldBy = HeldBy(line.Units, may) })],
             Best = new BestAnswer
             {
@@ -59,8 +65,13 @@ public static class PlanText
         };
     }
 
-    private static PlanLimitAnswer LoadUse(PlanLimitAnswer limit, BestYear best, Currency money) =>
-        best.Mix.Uses.Skip(1).FirstOrDefault(use => use.Name == limit.Name) is { } use ? WithUse(limit, use, best.Goal, money) : limit;
+    /// <summary>What the best mix takes of a limit: the hours come first among its uses, then what else is scarce.</summary>
+    private static ConstraintUsage? UseOf(PlanLimitAnswer limit, BestYear best, IReadOnlyList<ISaleLine> asked) =>
+        limit.Kind == LimitKind.BenchHours
+            ? best.Mix.Uses[0]
+            : best.Resources.Zip(best.Mix.Uses.Skip(1)).Where(one => one.First.Kind == limit.Kind
+                && (one.First.Line is { } line ? asked[line].Channel : one.First.Resource.Name) == limit.Name)
+                    .Select(one => one.Second).FirstOrDefault();
 
     private static PlanLimitAnswer WithUse(PlanLimitAnswer limit, ConstraintUsage use, MixGoal goal, Currency money) => limit with
     {
@@ -85,6 +96,29 @@ public static class PlanText
         ContributionPerBenchHour = money.Round(line.PerBenchHour),
         Rank = rank,
     };
+
+    private static List<PlanLimitAnswer> LimitsOf(YearPlan plan, IReadOnlyList<ISaleLine> asked)
+    {
+        List<PlanLimitAnswer> limits = [HoursOf(plan), .. plan.Loads.Select(LoadsOf)];
+        if (plan.Year.SellingHours > 0)
+            limits.Add(new PlanLimitAnswer
+            {
+                Name = Selling,
+                Kind = LimitKind.SellingHours,
+                Used = Answers.Hours(plan.SellingHours),
+                Available = Answers.Hours(plan.Year.SellingHours),
+                Within = plan.WithinSellingHours,
+            });
+        limits.AddRange(plan.Stalls.Where(use => use.MostUnits is not null).Select(use => new PlanLimitAnswer
+        {
+            Name = asked[use.Lines[0]].Channel,
+            Kind = LimitKind.StallPieces,
+            Used = Rounding.Trim(use.Units),
+            Available = Answers.Hours(use.MostUnits!.Value),
+            Within = use.Within,
+        }));
+        return limits;
+    }
 
     private static PlanLimitAnswer HoursOf(YearPlan plan) => new()
     {

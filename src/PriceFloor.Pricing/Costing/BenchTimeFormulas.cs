@@ -38,6 +38,14 @@ internal readonly struct BenchTimeFormulas<T> where T : IFigure<T>
     /// <summary>Those of the hours that must not be shortened; without a symbol.</summary>
     public T FixedHours(Making making) => StepMinutes(making, Entering, step => !step.MayBeHurried) / 60;
 
+    /// <summary>Those of the hours in which pieces are worked over; without a symbol.</summary>
+    public T ReworkHours(Making making)
+    {
+        var entering = Entering;
+        return Formulas.Sum(making.Steps ?? [], step => step.Rework is not null,
+            (step, i) => entering[i] * step.Rework!.Share * step.Rework.Minutes) / 60;
+    }
+
     /// <summary>Loads of a scarce thing for each good piece; without a symbol.</summary>
     public T LoadsOf(string resource, Making making)
     {
@@ -47,7 +55,9 @@ internal readonly struct BenchTimeFormulas<T> where T : IFigure<T>
 
     /// <summary>Hands-on minutes of some of the steps for each good piece.</summary>
     public static T StepMinutes(Making making, T[] entering, Func<Step, bool> counts) =>
-        Formulas.Sum(making.Steps ?? [], counts, (step, i) => entering[i] * step.HandsOnMinutes / step.BatchSize);
+        Formulas.Sum(making.Steps ?? [], counts, (step, i) => step.Rework is { } rework
+            ? entering[i] * step.HandsOnMinutes / step.BatchSize + entering[i] * rework.Share * rework.Minutes
+            : entering[i] * step.HandsOnMinutes / step.BatchSize);
 
     /// <summary>From the last step back, step by step: the product of many shares loses its digits.</summary>
     private static T[] EnteringEachStep(IReadOnlyList<Step> steps)

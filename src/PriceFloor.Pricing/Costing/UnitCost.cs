@@ -15,7 +15,9 @@ public sealed class UnitCost
         Year = year;
         Time = time;
         SoldShare = design.SoldShare ?? year.Profile.SoldShare;
+        ScarceThings = [.. (design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!).Distinct()];
         _formulas = new UnitCostFormulas<Figure>(design, year, time.Formulas);
+        YearlyPieces = new YearlyPieces(this);
         SecondsPayMoreThanTheyCost = time.Starts > 1 && design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
     }
 
@@ -46,17 +48,29 @@ public sealed class UnitCost
     /// <summary>F: what one sold piece must bring in, after everything that a channel takes.</summary>
     public decimal Floor => _formulas.Floor.Value;
 
-    /// <summary>H/t: this floor holds only if that much is made and sold.</summary>
-    public decimal PiecesPerYear => _formulas.PiecesPerYear.Value;
+    /// <summary>The least that bench hours and the loads of scarce things allow.</summary>
+    public decimal PiecesPerYear => YearlyPieces.Pieces;
+
+    /// <summary>How many the year can make: this floor holds only if that many are made and sold.</summary>
+    public YearlyPieces YearlyPieces { get; }
+
+    /// <summary>One-off bench hours of the design a sold piece.</summary>
+    public decimal DevelopmentHours => _formulas.DevelopmentHours.Value;
+
+    /// <summary>One-off cost of the design a sold piece: no remedy saves it.</summary>
+    public decimal DevelopmentCost => _formulas.DevelopmentCost.Value;
+
+    /// <summary>Bench hours a sold piece in which pieces are worked over.</summary>
+    public decimal ReworkHours => _formulas.ReworkHours.Value;
 
     /// <summary>What the floor is taken of: below zero where seconds bring more than the piece takes.</summary>
     public decimal Cost => _formulas.Cost.Value;
 
-    /// <summary>Bench hours a sold piece that must not be shortened: the steps that are not mayBeHurried.</summary>
+    /// <summary>Bench hours a sold piece that must not be shortened: the steps that are not mayBeHurried, and one-off work, which is spent.</summary>
     public decimal FixedHours => _formulas.FixedHours.Value;
 
     /// <summary>The scarce things that its steps use, in their order.</summary>
-    public IEnumerable<string> ScarceThings => (Design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!).Distinct();
+    public IReadOnlyList<string> ScarceThings { get; }
 
     /// <summary>
     /// Loads of a scarce thing that one sold piece takes: pieces entering each step that uses it, over its batch size. A kiln step of 24

@@ -23,6 +23,22 @@ public sealed record Channel
     [Share]
     public decimal ShopShare { get; init; }
 
+    /// <summary>The average share off the listed price over all sales: codes, sale weeks, terms. At most 0.9999.</summary>
+    /// <example>0.05</example>
+    [Share(Maximum = "0.9999")]
+    public decimal UsualDiscount { get; init; }
+
+    /// <summary>
+    /// Of the pieces handed over, the share that is never paid for and never comes back: broken, stolen, shop-worn at a gallery.
+    /// At most 0.9999.
+    /// </summary>
+    /// <example>0.03</example>
+    [Share(Maximum = "0.9999")]
+    public decimal LossShare { get; init; }
+
+    /// <summary>The work of selling here.</summary>
+    public SellingTime Selling { get; init; } = new();
+
     /// <summary>What is charged on each order.</summary>
     [MaxLength(Limits.Fees)]
     public IReadOnlyList<Fee> Fees { get; init; } = [];

@@ -53,6 +53,13 @@ public sealed record CostProfile
     /// <summary>What the profit pays before the household sees it. Your own tables: the service is a calculator, not tax advice.</summary>
     public TaxRules Tax { get; init; } = new() { Kind = TaxKind.None };
 
+    /// <summary>
+    /// Whether the profile's amounts hold sales tax that can be claimed back: "claimable-tax" or "no-claimable-tax". Absent: not said, and answers
+    /// for channels with sales tax warn of it.
+    /// </summary>
+    /// <example>no-claimable-tax</example>
+    public CostsInclude? CostsInclude { get; init; }
+
     /// <summary>Stock price list, used by designs.</summary>
     [MaxLength(Documents.Limits.Lines)]
     public IReadOnlyList<StockMaterial> Materials { get; init; } = [];

@@ -32,6 +32,9 @@ public sealed record Design
     /// <summary>What rejected pieces still bring.</summary>
     public Seconds? Seconds { get; init; }
 
+    /// <summary>Work that is done once for the design, spread over the pieces expected of it.</summary>
+    public Development? Development { get; init; }
+
     /// <summary>Of the finished pieces, the share that ever sells at its price. Absent: the profile's. At least 0.0001.</summary>
     /// <example>0.9</example>
     [Share(Minimum = "0.0001")]

@@ -9,6 +9,7 @@ public static class ProfileRules
     public static IEnumerable<Fault> Faults(CostProfile profile) =>
     [
         .. CurrencyRule.Faults(profile.Currency),
+        .. CalendarFaults(profile.Calendar),
         .. EachOf(profile.Expenses, "/expenses", RecurringFaults),
         .. EachOf(profile.Household, "/household", RecurringFaults),
         .. EachOf(profile.OtherIncome, "/otherIncome", RecurringFaults),
@@ -25,6 +26,13 @@ public static class ProfileRules
     private static IEnumerable<Fault> EachOf<T>(IReadOnlyList<T> lines, string at, Func<T, IEnumerable<Fault>> faults) =>
         lines.SelectMany((line, i) =>
             faults(line).Select(fault => fault with { Pointer = FormattableString.Invariant($"{at}/{i}{fault.Pointer}") }));
+
+    private static IEnumerable<Fault> CalendarFaults(StudioCalendar? calendar)
+    {
+        if (calendar is not null && calendar.BenchShare + calendar.SellingShare > 1)
+            yield return new("/calendar/sellingShare", FaultCodes.OutOfRange,
+                "benchShare and sellingShare are parts of one working day: together at most 1. Lower one of them.");
+    }
 
     /// <summary><c>times</c> goes with <c>per</c> "time" and with nothing else.</summary>
     private static IEnumerable<Fault> RecurringFaults(IRecurring line)

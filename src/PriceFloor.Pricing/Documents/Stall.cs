@@ -12,4 +12,14 @@ public sealed record Stall
     /// <example>30</example>
     [Quantity(Above = true)]
     public required decimal Pieces { get; init; }
+
+    /// <summary>Hours of selling that it takes, with the way there, setting up and packing up.</summary>
+    /// <example>9</example>
+    [Quantity]
+    public decimal Hours { get; init; }
+
+    /// <summary>How often a year it takes place, whole; 0: not this year. Absent: no bound. It limits plans, not prices.</summary>
+    /// <example>6</example>
+    [Pieces]
+    public decimal? TimesAYear { get; init; }
 }

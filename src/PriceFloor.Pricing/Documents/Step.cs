@@ -25,6 +25,9 @@ public sealed record Step
     [Share(Minimum = "0.0001")]
     public decimal GoodShare { get; init; } = 1;
 
+    /// <summary>Pieces that are worked over once in this step.</summary>
+    public Rework? Rework { get; init; }
+
     /// <summary>False marks time that must not be shortened: annealing, curing, anything safety depends on.</summary>
     public bool MayBeHurried { get; init; } = true;
 

@@ -1,5 +1,6 @@
 using PriceFloor.Pricing.Costing;
 using PriceFloor.Pricing.Documents;
+using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Explaining;
 
@@ -10,6 +11,8 @@ public static class Assumed
     {
         if (profile.Calendar.BenchShare == 1)
             yield return new("/profile/calendar/benchShare", 1m);
+        if (profile.Calendar.NormalUse == 1)
+            yield return new("/profile/calendar/normalUse", 1m);
         if (profile.Tax.Kind == TaxKind.None)
             yield return new("/profile/tax", "none");
     }
@@ -40,10 +43,16 @@ public static class Assumed
     /// <param name="at">Where the channel stands, such as <c>/channel</c> or <c>/channels/0</c>.</param>
     public static IEnumerable<Assumption> In(Channel channel, string at)
     {
+        if (channel.UsualDiscount == 0)
+            yield return new($"{at}/usualDiscount", 0m);
+        if (channel.LossShare == 0)
+            yield return new($"{at}/lossShare", 0m);
         if (channel.SalesTax.Rate == 0)
             yield return new($"{at}/salesTax", 0m);
         if (channel.Returns.Share == 0)
             yield return new($"{at}/returns", 0m);
+        if (!SellingTerms.TakesTime(channel))
+            yield return new($"{at}/selling", 0m);
     }
 }
 

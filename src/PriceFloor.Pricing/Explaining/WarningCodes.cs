@@ -53,6 +53,35 @@ public static class WarningCodes
         "Expenses are traced to sales while no channel charges for that kind, so nothing recovers them.",
         "Give the channel its fees, shipping, stall or costPerPiece, or take tracedTo off the expense.");
 
+    public static readonly Code LimitBeforeHours = new("limit-before-hours",
+        "Something scarce that the design takes, such as kiln loads, allows fewer pieces a year than the bench hours do.",
+        "Look at floorWithinLimit: the most that the limit can ask of a piece. Fill the other hours with pieces that take less of it, "
+        + "or raise the limit.");
+
+    public static readonly Code SellingTimeNotTraced = new("selling-time-not-traced",
+        "The channel charges a piece for selling time while the calendar has no sellingShare, so that time may be counted twice.",
+        "Split the working day: lower nothing at the bench, and give the share that goes into selling as sellingShare.");
+
+    public static readonly Code TracedSellingTimeUnused = new("traced-selling-time-unused",
+        "The calendar has a sellingShare while the channel takes no selling time, so what it sells leaves part of that time unpaid.",
+        "Give the channel its selling minutes or stall hours, or set sellingShare to 0.");
+
+    public static readonly Code SalesTaxOnCostsUnsaid = new("sales-tax-on-costs-unsaid",
+        "A channel has sales tax, and the profile does not say whether its costs hold sales tax that can be claimed back.",
+        "Set costsInclude to \"claimable-tax\" or \"no-claimable-tax\"; with the first, give the costs without that tax to get a lower, true floor.");
+
+    public static readonly Code SellingHoursShort = new("selling-hours-short",
+        "The plan takes more hours of selling than the calendar's sellingShare leaves.",
+        "Sell less on channels that take time, sell faster, or raise sellingShare.");
+
+    public static readonly Code MoreStallsThanThereAre = new("more-stalls-than-there-are",
+        "The plan takes more stalls on a channel than its timesAYear.",
+        "Plan fewer pieces there, or book more stalls and raise timesAYear.");
+
+    public static readonly Code OwnShopUndercutsGallery = new("own-shop-undercuts-gallery",
+        "A design is listed lower on a channel of the studio's own than at a shop or gallery that keeps a share.",
+        "List one price everywhere: oneRetailPrice says which holds on all of them.");
+
     public static readonly Code NotAnAllowedPrice = new("not-an-allowed-price",
         "The price is not one that the channel's priceStep and priceEnding allow.",
         "Choose an allowed price, or change the channel's steps.");

@@ -2,6 +2,7 @@ using System.Globalization;
 using PriceFloor.Pricing.Costing;
 using PriceFloor.Pricing.Documents;
 using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Planning;
 using PriceFloor.Pricing.Selling;
 using PriceFloor.Pricing.Years;
 
@@ -59,6 +60,10 @@ public static class Warnings
             yield return new(WarningCodes.SecondsPayMoreThanTheyCost,
                 "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.",
                 "/design/seconds/price");
+        if (piece.YearlyPieces.LimitBeforeHours is { } limit)
+            yield return new(WarningCodes.LimitBeforeHours,
+                $"Loads of {limit.Name} allow fewer pieces a year than the bench hours do; floorWithinLimit says what a piece would have to bring in "
+                + "if this limit alone held the whole year back.", $"/profile/limits/{IndexOf(piece.Year.Profile.Limits, limit)}");
     }
 
     /// <summary>
@@ -85,15 +90,47 @@ public static class Warnings
                     $"Expenses for {cost.Words} are traced to sales while no channel charges any; they are recovered nowhere.", at + cost.Pointer);
         }
 
+        foreach (var warning in TimeAndTax(channel, year.Profile, at))
+            yield return warning;
         if (anyKind && !SellingCost.All.Any(cost => cost.IsChargedBy(channel)))
             yield return new(WarningCodes.TracedSaleCostsUnused,
                 "Expenses are traced to sales while the channel charges nothing; they are recovered nowhere.", at);
+    }
+
+    private static IEnumerable<Warning> TimeAndTax(Channel channel, CostProfile profile, string at)
+    {
+        var takesTime = SellingTerms.TakesTime(channel);
+        if (takesTime && profile.Calendar.SellingShare == 0)
+            yield return new(WarningCodes.SellingTimeNotTraced,
+                "The channel charges for selling time while the calendar has no sellingShare; that time may be counted twice.", $"{at}/selling");
+        if (!takesTime && profile.Calendar.SellingShare > 0)
+            yield return new(WarningCodes.TracedSellingTimeUnused,
+                "The calendar has a sellingShare while this channel takes no selling time; what is sold here recovers none of it.", $"{at}/selling");
+        if (channel.SalesTax.Rate > 0 && profile.CostsInclude is null)
+            yield return new(WarningCodes.SalesTaxOnCostsUnsaid,
+                "The channel has sales tax; say in costsInclude whether the profile's costs hold sales tax that can be claimed back.",
+                "/profile/costsInclude");
+    }
+
+    /// <summary>What a plan takes beyond what there is of selling hours and stalls.</summary>
+    public static IEnumerable<Warning> In(YearPlan plan)
+    {
+        if (!plan.WithinSellingHours)
+            yield return new(WarningCodes.SellingHoursShort,
+                "The plan takes more hours of selling than the calendar's sellingShare leaves.", "/profile/calendar/sellingShare");
+        foreach (var use in plan.Stalls.Where(use => !use.Within))
+            yield return new(WarningCodes.MoreStallsThanThereAre, string.Create(CultureInfo.InvariantCulture,
+                $"The plan takes {use.Stalls} stalls on this channel, and there are {Rounding.Trim(use.Stall.TimesAYear!.Value)} in the year."),
+                string.Create(CultureInfo.InvariantCulture, $"/lines/{use.Lines[0]}/channel/stall/timesAYear"));
     }
 
     public static IEnumerable<Warning> In(decimal price, PriceGrid grid) => grid.Allows(price) ? [] : [NotAllowed("/price")];
 
     public static Warning NotAllowed(string at) =>
         new(WarningCodes.NotAnAllowedPrice, "The price is not one that the channel's priceStep and priceEnding allow.", at);
+
+    private static int IndexOf<T>(IReadOnlyList<T> items, T one) where T : class =>
+        Enumerable.Range(0, items.Count).First(i => ReferenceEquals(items[i], one));
 
     private static int Line(CostProfile profile, Func<Expense, bool> matches) =>
         profile.Expenses.Index().Where(line => matches(line.Item)).Select(line => line.Index).DefaultIfEmpty(-1).First();

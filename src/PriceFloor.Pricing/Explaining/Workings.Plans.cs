@@ -43,6 +43,12 @@ public static partial class Workings
             yield return one;
         yield return Line(line.Units, $"pieces of line {number}");
         yield return Line(line.BenchHours, $"bench hours of line {number}");
+        if (line.SellingHours.Value > 0)
+        {
+            yield return Line(line.SellingHoursEach, $"hours of selling a piece of line {number}; the workings of its price check say how");
+            yield return Line(line.SellingHours, $"hours of selling of line {number}");
+        }
+
         yield return Line(line.Revenue, $"what buyers pay for line {number}");
         yield return Line(line.Proceeds, $"what reaches the studio for line {number}");
         yield return Line(line.Materials, $"materials of line {number}");
@@ -82,6 +88,11 @@ public static partial class Workings
         yield return Line(formulas.Proceeds, "what of it reaches the studio");
         yield return Line(formulas.BenchHours, "bench hours of the plan");
         yield return Line(formulas.HoursAvailable, "bench hours of the year less those kept back");
+        if (plan.SellingHours > 0)
+            yield return Line(formulas.SellingHours, "hours of selling that the plan takes");
+        foreach (var (i, use) in plan.Stalls.Index())
+            yield return Line(formulas.StallsOf(use.Stall, use.Lines, i + 1),
+                $"stalls for line {string.Join(", ", use.Lines.Select(line => line + 1))}");
         yield return Line(formulas.Materials, "materials that the plan uses");
         foreach (var (i, use) in plan.Loads.Index())
         {

@@ -10,17 +10,32 @@ public static partial class Workings
     /// </summary>
     public static IEnumerable<Working> Of(Remedies remedies)
     {
-        var figures = remedies.Figures;
-        var formulas = new RemedyFormulas<WrittenFigure>(figures.Check);
-        yield return Line(formulas.Room, "what the price leaves for bench time");
+        var lines = OfBound(remedies.Figures, remedies.CanBeHelped);
+        if (remedies.TowardTarget is { } target)
+            lines =
+                lines.Concat(Prefixed("toTarget", "toward the target: ", OfMostForTheFloor(remedies).Concat(OfBound(target, remedies.CanBeHelped))));
+        return remedies.CanBeHelped ? lines.Concat(OfIncome(remedies)).Concat(OfBalance(remedies.Figures, remedies.Balanced)) : lines;
+    }
+
+    private static IEnumerable<Working> OfMostForTheFloor(Remedies remedies)
+    {
+        yield return Line(RemedyBound.MostForTheFloor<WrittenFigure>(remedies.Check),
+            "the price before tax over the retail multiple, rounded down: the highest wholesale price that goes with it");
+    }
+
+    /// <summary>What the hours, materials and losses of a piece must stay within, and by how much they do not.</summary>
+    private static IEnumerable<Working> OfBound(RemedyFigures figures, bool canBeHelped)
+    {
+        var formulas = new RemedyFormulas<WrittenFigure>(figures.UnitCost, figures.Bound);
+        yield return Line(formulas.Room, "what the price leaves for the hours of a piece");
+        yield return Line(formulas.SellingCost, "what its hours of selling must recover");
         yield return Line(formulas.Gap, "what the price is short of");
-        if (!figures.CanBeHelped)
+        if (!canBeHelped)
             yield break;
-        IEnumerable<Working> ways =
-            [.. OfTime(formulas, figures), .. OfCosts(formulas), .. OfYield(figures), .. OfIncome(formulas, figures),
-                .. OfBalance(figures, remedies.Balanced)];
-        foreach (var line in ways)
+        foreach (var line in OfTime(formulas, figures).Concat(OfCosts(formulas)).Concat(OfYield(figures)))
             yield return line;
+        if (formulas.MoreHoursHelp)
+            yield return Line(formulas.WeekHours, "working hours a week, with the same weeks");
     }
 
     private static IEnumerable<Working> OfTime(RemedyFormulas<WrittenFigure> formulas, RemedyFigures figures)
@@ -56,16 +71,19 @@ public static partial class Workings
         yield return Line(formulas.GoodShare, "the good share that is enough");
     }
 
-    private static IEnumerable<Working> OfIncome(RemedyFormulas<WrittenFigure> formulas, RemedyFigures figures)
+    private static IEnumerable<Working> OfIncome(Remedies remedies)
     {
+        var year = remedies.Figures.Year;
+        var formulas = new IncomeFormulas<WrittenFigure>(year, remedies.Cut,
+            remedies.TowardTarget is null ? "cut" : IncomeFormulas<WrittenFigure>.LargerCutSymbol);
+        if (remedies.TowardTarget is { } target)
+            yield return Line(IncomeFormulas<WrittenFigure>.LargerCut(remedies.Figures.Cut, target.Cut), "the larger of both cuts");
         yield return Line(formulas.MoreTaxableIncome, "further taxable income, a year");
         yield return Line(formulas.ProfitLeft, "the profit that is still needed after the cut");
-        foreach (var line in Prefixed("lower", "on the lower profit: ", OfTax(formulas.OnProfitLeft, figures.Year.TaxRules.Levies)))
+        foreach (var line in Prefixed("lower", "on the lower profit: ", OfTax(formulas.OnProfitLeft, year.TaxRules.Levies)))
             yield return line;
         yield return Line(formulas.LeftAfterTax, "what that profit leaves after tax");
         yield return Line(formulas.MoreNetIncome, "further income already taxed, a year");
-        if (formulas.MoreHoursHelp)
-            yield return Line(formulas.WeekHours, "working hours a week, with the same weeks");
     }
 
     private static IEnumerable<Working> OfBalance(RemedyFigures figures, BalancedRemedy? balanced)

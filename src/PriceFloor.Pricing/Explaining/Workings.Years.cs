@@ -44,6 +44,9 @@ public static partial class Workings
     {
         yield return Line(formulas.Hours.Workdays, "working days");
         yield return Line(formulas.Hours.BenchHours, "hours at the bench, helpers' included");
+        if (year.Profile.Calendar.SellingShare > 0)
+            yield return Line(formulas.Hours.SellingHours, "hours of selling that channels are charged for");
+        yield return Line(formulas.Hours.CarryingHours, "hours that carry the year: those of them that find work that sells");
         if (year.Profile.Pay is not null)
             yield return Line(formulas.Needs.PayAYear, "the least pay, a year");
         yield return Line(formulas.Needs.Need, "what must be left after tax");
@@ -60,7 +63,7 @@ public static partial class Workings
         yield return Line(formulas.Pool, "what bench time must recover");
         yield return Line(formulas.PerDay, "each working day must take");
         yield return Line(formulas.PerWeek, "each working week must take");
-        yield return Line(formulas.PerBenchHour, "each hour at the bench must bring");
+        yield return Line(formulas.PerBenchHour, "each hour at the bench or of selling must bring");
         yield return Line(formulas.TakeHomePerHour, "reaches the household for each working hour");
     }
 

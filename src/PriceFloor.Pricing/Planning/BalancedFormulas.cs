@@ -1,4 +1,5 @@
 using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Planning;
 
@@ -11,6 +12,7 @@ internal static class BalancedFormulas<T> where T : IFigure<T>
     {
         var (piece, year) = (figures.UnitCost, figures.Year);
         T left = T.Named("gap", figures.Gap), hours = T.Named("benchHours", piece.BenchHours), materials = T.Named("materials", piece.Materials);
+        var onChannel = new ChannelFloorFormulas<T>(piece, figures.Check.Prices.Terms.Channel);
         foreach (var (i, way) in ways.Index())
         {
             var part = T.Named("part", i + 1, left / (ways.Count - i));
@@ -21,7 +23,8 @@ internal static class BalancedFormulas<T> where T : IFigure<T>
             {
                 RemedyKind.WorkFaster => hours,
                 RemedyKind.CheaperMaterials => T.Named("balancedMaterials", materials - part),
-                _ => T.Named("balancedCut", part * T.Named("benchHoursOfTheYear", year.BenchHours) / hours),
+                _ => T.Named("balancedCut", part * T.Named("carryingHours", year.CarryingHours)
+                    / (onChannel.HasSellingHours ? hours + onChannel.SellingHours : hours)),
             });
         }
     }

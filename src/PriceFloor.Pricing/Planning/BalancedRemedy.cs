@@ -13,10 +13,10 @@ public sealed class BalancedRemedy
         var (piece, year) = (figures.UnitCost, figures.Year);
         Parts = parts;
         Cut = FigureOf(RemedyKind.SpendLess) is { } cut ? year.Currency.RoundUp(cut) : null;
-        BenchMinutes = FigureOf(RemedyKind.WorkFaster) is { } hours ? Rounding.Down(hours * 60, Remedies.MinuteDecimals) : null;
+        BenchMinutes = FigureOf(RemedyKind.WorkFaster) is { } hours ? Rounding.Down(hours * 60, RemedyCase.MinuteDecimals) : null;
         Materials = FigureOf(RemedyKind.CheaperMaterials) is { } materials ? year.Currency.RoundDown(materials) : null;
-        CarriesItsShare = figures.Net.Reaches((year.Pool - (Cut ?? 0)) / year.BenchHours * (BenchMinutes / 60 ?? piece.BenchHours)
-            + (Materials ?? piece.Materials) - piece.SecondsCredit);
+        CarriesItsShare = figures.Amount.Reaches((year.Pool - (Cut ?? 0)) / year.CarryingHours
+            * ((BenchMinutes / 60 ?? piece.BenchHours) + figures.SellingHours) + (Materials ?? piece.Materials) - piece.SecondsCredit);
 
         decimal? FigureOf(RemedyKind way) => parts.FirstOrDefault(part => part.Way == way)?.Figure;
     }

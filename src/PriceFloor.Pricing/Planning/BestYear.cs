@@ -8,13 +8,17 @@ namespace PriceFloor.Pricing.Planning;
 /// <summary>The best plan of a year: how many of each line, found by <see cref="BestMix"/> and computed like any other plan.</summary>
 public sealed class BestYear
 {
-    private BestYear(YearPlan plan, BestMix mix, MixGoal goal) => (Plan, Mix, Goal) = (plan, mix, goal);
+    private BestYear(YearPlan plan, BestMix mix, MixGoal goal, IReadOnlyList<ScarceResource> resources) =>
+        (Plan, Mix, Goal, Resources) = (plan, mix, goal, resources);
 
     public YearPlan Plan { get; }
 
     public BestMix Mix { get; }
 
     public MixGoal Goal { get; }
+
+    /// <summary>What is limited beside the hours, in the order in which the mix's uses have it after them.</summary>
+    public IReadOnlyList<ScarceResource> Resources { get; }
 
     /// <summary>If optimality is not proven: no plan leaves more than this surplus, or takes fewer hours than this.</summary>
     public decimal? Bound => Mix.AtMost is { } most ? most - Plan.Pool : Mix.AtLeast;
@@ -29,9 +33,10 @@ public sealed class BestYear
         Outcome<BestYear>.Guard(() =>
         {
             var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
-            var resources = year.Profile.Limits.Select(resource => new Resource(resource.Name, resource.LoadsPerYear)).ToList();
-            var activities = inOrder.Select(line => ActivityOf(line.Item, resources)).ToList();
-            var mix = BestMix.Of(new ProductMixProblem(activities, year.PoolWith(surplus), year.BenchHours - hoursKeptBack, resources, goal));
+            var scarce = ScarceResource.Of(year, [.. lines.Select(line => line.Check)]).ToList();
+            var activities = inOrder.Select(line => ActivityOf(line.Item, line.Index, scarce)).ToList();
+            var mix = BestMix.Of(new ProductMixProblem(activities, year.PoolWith(surplus), year.BenchHours - hoursKeptBack,
+                [.. scarce.Select(one => one.Resource)], goal));
             if (mix.Found is null)
                 return mix.Faults.ToList();
 
@@ -39,14 +44,14 @@ public sealed class BestYear
             foreach (var (place, line) in inOrder.Index())
                 units[line.Index] = mix.Value.Units[place];
             var plan = YearPlan.Of(year, [.. lines.Zip(units, (line, made) => new PlannedLine(line.Check, made))], surplus, hoursKeptBack);
-            return plan.Found is null ? plan.Faults.ToList() : new BestYear(plan.Value, mix.Value, goal);
+            return plan.Found is null ? plan.Faults.ToList() : new BestYear(plan.Value, mix.Value, goal, scarce);
         });
 
-    private static Activity ActivityOf(OfferedLine line, IReadOnlyList<Resource> resources)
+    private static Activity ActivityOf(OfferedLine line, int index, IReadOnlyList<ScarceResource> scarce)
     {
         var piece = line.Check.Prices.Floor.UnitCost;
         return new Activity(BreakEven.ContributionOf(piece, line.Check.Sale), piece.BenchHours,
-            [.. resources.Select(resource => piece.LoadsOf(resource.Name))], line.Minimum, line.Maximum);
+            [.. scarce.Select(one => one.TakenBy(line.Check, index))], line.Minimum, line.Maximum);
     }
 }
 

@@ -13,10 +13,11 @@ internal readonly struct BreakEvenFormulas<T> where T : IFigure<T>
         Pool = T.Named("benchMustEarn", piece.Year.Pool);
         ExactUnits = T.Named("exactUnits", Pool / Contribution);
         Units = T.Named("units", T.RoundUp(ExactUnits, 0));
-        BenchHours = T.Named("unitsHours", Units * T.Named("benchHours", piece.BenchHours));
-        Capacity = T.Named("capacity", T.RoundDown(T.Named("piecesPerYear", piece.PiecesPerYear), 0));
+        T hoursOfTheYear = T.Named("benchHoursOfTheYear", piece.Year.BenchHours), benchHours = T.Named("benchHours", piece.BenchHours);
+        BenchHours = T.Named("unitsHours", Units * benchHours);
+        Capacity = T.Named("capacity", T.RoundDown(hoursOfTheYear / benchHours, 0));
         Revenue = T.Named("revenue", Units * T.Named("revenueAPiece", sale.Revenue));
-        ShareOfYear = T.Named("shareOfYear", BenchHours / T.Named("benchHoursOfTheYear", piece.Year.BenchHours));
+        ShareOfYear = T.Named("shareOfYear", BenchHours / hoursOfTheYear);
     }
 
     public T Contribution { get; }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PriceFloor.Pricing.Documents;
 using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Years;
 
@@ -20,6 +21,7 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
         Proceeds = T.Named("proceeds", Formulas.Sum(Lines.Select(line => line.Proceeds)));
         Materials = T.Named("planMaterials", Formulas.Sum(Lines.Select(line => line.Materials)));
         BenchHours = T.Named("planHours", Formulas.Sum(Lines.Select(line => line.BenchHours)));
+        SellingHours = T.Named("planSellingHours", Formulas.Sum(Lines.Where(line => line.SellingHours.Value > 0).Select(line => line.SellingHours)));
         HoursAvailable = T.Named("hoursAvailable", T.Named("benchHoursOfTheYear", year.BenchHours) - hoursKeptBack);
 
         Profit = T.Named("planProfit", Contribution - T.Named("allocated", year.Allocated) + T.Named("taxableIncome", year.TaxableIncome));
@@ -45,6 +47,8 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
 
     public T BenchHours { get; }
 
+    public T SellingHours { get; }
+
     public T HoursAvailable { get; }
 
     public T Profit { get; }
@@ -55,6 +59,13 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
 
     /// <summary>Means nothing where the year does not close.</summary>
     public T SurplusAfterTax { get; }
+
+    /// <summary>Stalls that the pieces of some lines take on one channel.</summary>
+    /// <param name="stall">The channel's stall.</param>
+    /// <param name="lines">Indices of the lines that are sold there.</param>
+    /// <param name="number">The number of the channel among those with a stall, 1 first.</param>
+    public T StallsOf(Stall stall, IReadOnlyList<int> lines, int number) =>
+        T.Named("stalls", number, T.RoundUp(Formulas.Sum(lines.Select(line => Lines[line].Units)) / stall.Pieces, 0));
 
     /// <summary>Loads of a scarce thing: what one piece of each line takes of it, and what all take.</summary>
     /// <param name="thing">The thing.</param>

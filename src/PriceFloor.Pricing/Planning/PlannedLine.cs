@@ -27,6 +27,8 @@ public sealed class PlannedLine(PriceCheck check, decimal units)
 
     public decimal BenchHours => _formulas.BenchHours.Value;
 
+    public decimal SellingHours => _formulas.SellingHours.Value;
+
     /// <summary>What all of them leave for the pool.</summary>
     public decimal TotalContribution => _formulas.Contribution.Value;
 

@@ -12,8 +12,11 @@ internal readonly struct PlannedLineFormulas<T> where T : IFigure<T>
     public PlannedLineFormulas(PriceCheck check, decimal units, int number)
     {
         Each = new LineFormulas<T>(check.Prices.Floor.UnitCost, check.Sale, number);
+        var sellingHours = check.Prices.ChannelFloor.SellingHours;
+        SellingHoursEach = T.Named("sellingHours", number, sellingHours);
         Units = T.Named("units", number, units);
         BenchHours = T.Named("lineHours", number, Units * Each.BenchHours);
+        SellingHours = sellingHours == 0 ? 0 : T.Named("lineSellingHours", number, Units * SellingHoursEach);
         Revenue = T.Named("lineRevenue", number, Units * Each.Revenue);
         Proceeds = T.Named("lineProceeds", number, Units * Each.Net);
         Materials = T.Named("lineMaterials", number, Units * Each.Materials);
@@ -26,6 +29,11 @@ internal readonly struct PlannedLineFormulas<T> where T : IFigure<T>
     public T Units { get; }
 
     public T BenchHours { get; }
+
+    public T SellingHoursEach { get; }
+
+    /// <summary>0 if the channel takes no selling hours.</summary>
+    public T SellingHours { get; }
 
     public T Revenue { get; }
 

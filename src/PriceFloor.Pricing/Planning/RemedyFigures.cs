@@ -1,5 +1,4 @@
 using PriceFloor.Pricing.Costing;
-using PriceFloor.Pricing.Documents;
 using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Selling;
 using PriceFloor.Pricing.Years;
@@ -14,11 +13,12 @@ public sealed class RemedyFigures
 {
     private readonly RemedyFormulas<Figure> _formulas;
 
-    internal RemedyFigures(PriceCheck check)
+    internal RemedyFigures(PriceCheck check, RemedyBound bound)
     {
-        (Check, UnitCost, _formulas) = (check, check.Prices.Floor.UnitCost, new RemedyFormulas<Figure>(check));
+        (Check, Bound, UnitCost) = (check, bound, check.Prices.Floor.UnitCost);
+        _formulas = new RemedyFormulas<Figure>(UnitCost, bound);
         FixedHours = UnitCost.FixedHours;
-        if (!check.CarriesItsShare && WorstShare < 1 && !UnitCost.SecondsPayMoreThanTheyCost)
+        if (!bound.IsKept && WorstShare < 1 && !UnitCost.SecondsPayMoreThanTheyCost)
             BetterYield = new BetterYield(this);
     }
 
@@ -28,26 +28,29 @@ public sealed class RemedyFigures
 
     public StudioYear Year => UnitCost.Year;
 
-    public decimal Net => Check.Sale.Net;
+    /// <summary>What a piece may cost at this price: its net, or toward the target what the target leaves for the floor.</summary>
+    public decimal Amount => Bound.Amount;
 
-    /// <summary>
-    /// False if selling at this price brings the studio nothing although a floor is due: then only another price,
-    /// channel or term of the channel can help.
-    /// </summary>
-    public bool CanBeHelped => Check.CarriesItsShare || Rounding.Settle(Net) > 0;
+    /// <summary>Hours of selling that the amount pays for too.</summary>
+    public decimal SellingHours => Bound.SellingHours;
 
-    /// <summary>net(p) - M + C: what the price leaves for bench time.</summary>
+    /// <summary>What these hours must recover.</summary>
+    public decimal SellingCost => _formulas.SellingCost.Value;
+
+    /// <summary>The amount less materials, with what seconds bring: what is left for the hours of a piece.</summary>
     public decimal Room => _formulas.Room.Value;
 
     public bool HasRoom => _formulas.HasRoom;
 
-    /// <summary>What the price is short of; 0 where it carries its share.</summary>
+    /// <summary>What the price is short of; 0 where it is enough.</summary>
     public decimal Gap => _formulas.Gap.Value;
 
     /// <summary>Less for bench time to recover in the year.</summary>
     public decimal Cut => _formulas.Cut.Value;
 
-    /// <summary>t': bench hours a sold piece that the price pays for; null where it pays for none, or for any number.</summary>
+    /// <summary>
+    /// t': bench hours a sold piece that the price pays for, 0 or less where selling takes it all; null where it pays for none, or for any number.
+    /// </summary>
     public decimal? EnoughHours => _formulas.PaysForSomeTime ? _formulas.EnoughHours.Value : null;
 
     /// <summary>Bench hours a sold piece that must not be shortened.</summary>
@@ -62,22 +65,6 @@ public sealed class RemedyFigures
     /// <summary>The maker's hours a week, with the same weeks and helpers, that would be enough; null where no number is.</summary>
     public decimal? WeekHours => _formulas.MoreHoursHelp ? _formulas.WeekHours.Value : null;
 
-    /// <summary>
-    /// Whether pay per hour still fits into the need on a longer working day. Pay of any other period does not grow with the hours.
-    /// </summary>
-    /// <param name="hoursPerDay">Working hours on each working day.</param>
-    internal bool PayAllows(decimal hoursPerDay) =>
-        Year.Profile.Pay is not { Per: PayPer.Hour } pay || Year.Need.Reaches(pay.Amount * Year.Workdays * hoursPerDay + Year.NotDeductible);
-
-    /// <summary>Y' = Y* - cut: the profit that would still be needed.</summary>
-    public decimal ProfitLeft => _formulas.ProfitLeft.Value;
-
-    /// <summary>Y' - T(Y').</summary>
-    public decimal LeftAfterTax => _formulas.LeftAfterTax.Value;
-
-    /// <summary>Further income, already taxed, that makes up for the cut. Income beyond what the household needs closes nothing yet.</summary>
-    public decimal MoreNetIncome => _formulas.MoreNetIncome.Value;
-
     /// <summary>The good share, with steps the lowest.</summary>
     public decimal WorstShare => WorstStep is { } worst ? UnitCost.Design.Making.Steps![worst].GoodShare : UnitCost.Design.Making.GoodShare;
 
@@ -86,6 +73,8 @@ public sealed class RemedyFigures
 
     /// <summary>Null where nothing is lost, nothing need change, or better yield would raise the floor.</summary>
     public BetterYield? BetterYield { get; }
+
+    internal RemedyBound Bound { get; }
 
     /// <summary>A year's hours at the bench that helpers bring, and go on to bring.</summary>
     internal static decimal HelperHoursOf(StudioYear year) => year.Profile.Helpers.Sum(helper => helper.BenchHoursPerYear);

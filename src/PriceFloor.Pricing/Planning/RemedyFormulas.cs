@@ -1,3 +1,4 @@
+using PriceFloor.Pricing.Costing;
 using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Selling;
 using PriceFloor.Pricing.Years;
@@ -7,34 +8,32 @@ namespace PriceFloor.Pricing.Planning;
 /// <summary>The formulas of <see cref="RemedyFigures"/>.</summary>
 internal sealed class RemedyFormulas<T> where T : IFigure<T>
 {
-    public RemedyFormulas(PriceCheck check)
+    public RemedyFormulas(UnitCost piece, RemedyBound bound)
     {
-        var piece = check.Prices.Floor.UnitCost;
         var (year, calendar) = (piece.Year, piece.Year.Profile.Calendar);
-        T net = T.Named("net", check.Sale.Net), benchCost = T.Named("benchCost", piece.BenchCost),
-            benchHours = T.Named("benchHours", piece.BenchHours);
+        T amount = T.Named(bound.Symbol, bound.Amount), benchCost = T.Named("benchCost", piece.BenchCost);
         T materials = T.Named("materials", piece.Materials), seconds = T.Named("secondsCredit", piece.SecondsCredit);
-        var pool = T.Named("benchMustEarn", year.Pool);
-        Room = T.Named("room", CheckFormulas<T>.LeftOf(net, materials, seconds));
+        T pool = T.Named("benchMustEarn", year.Pool), perHour = T.Named("perBenchHour", year.PerBenchHour);
+        T benchHours = T.Named("benchHours", piece.BenchHours), sellingHours = T.Named("sellingHours", bound.SellingHours);
+        var sells = bound.SellingHours > 0;
+        var hours = sells ? benchHours + sellingHours : benchHours;
+        SellingCost = T.Named("sellingCost", sells ? perHour * sellingHours : 0);
+        var timeCost = sells ? benchCost + SellingCost : benchCost;
+
+        Room = T.Named("room", CheckFormulas<T>.LeftOf(amount, materials, seconds));
         // A price at or above its floor needs no change at all.
-        Gap = T.Named("gap", check.CarriesItsShare ? 0 : T.Max(0, benchCost + materials - seconds - net));
-        Cut = T.Named("cut", check.CarriesItsShare ? 0 : T.Max(0, pool - Room * T.Named("benchHoursOfTheYear", year.BenchHours) / benchHours));
+        Gap = T.Named("gap", bound.IsKept ? 0 : T.Max(0, timeCost + materials - seconds - amount));
+        Cut = T.Named("cut", bound.IsKept ? 0 : T.Max(0, pool - Room * T.Named("carryingHours", year.CarryingHours) / hours));
         EnoughForBench = T.Named("enoughForBench", pool - Cut);
-        MoreTaxableIncome = T.Named("moreTaxableIncome", Cut);
         EnoughMaterials = T.Named("enoughMaterials", materials - Gap);
-        NewMaterials = T.Named("newMaterials", net + seconds - benchCost);
+        NewMaterials = T.Named("newMaterials", amount + seconds - timeCost);
 
         HasRoom = Rounding.Settle(Room.Value) > 0;
         PaysForSomeTime = HasRoom && year.Pool > 0;
-        EnoughHours = PaysForSomeTime ? T.Named("enoughHours", Room / T.Named("perBenchHour", year.PerBenchHour)) : 0;
+        EnoughHours = PaysForSomeTime ? T.Named("enoughHours", sells ? Room / perHour - sellingHours : Room / perHour) : 0;
         EnoughMinutes = T.Named("enoughMinutes", EnoughHours * 60);
-        MoreHoursHelp = HasRoom && calendar.BenchShare > 0 && !check.CarriesItsShare;
-        WeekHours = MoreHoursHelp ? T.Named("weekHours", WeekOf(pool * benchHours / Room, year)) : 0;
-
-        ProfitLeft = T.Named("profitLeft", T.Max(0, T.Named("profitBeforeTax", year.Profit) - Cut));
-        OnProfitLeft = new TaxFormulas<T>(year.TaxRules.Levies, ProfitLeft);
-        LeftAfterTax = T.Named("leftAfterTax", ProfitLeft - T.Named("lowerTax", OnProfitLeft.Total));
-        MoreNetIncome = T.Named("moreNetIncome", Cut.Value == 0 ? 0 : InsteadOfProfit(year));
+        MoreHoursHelp = HasRoom && calendar.BenchShare + calendar.SellingShare > 0 && !bound.IsKept;
+        WeekHours = MoreHoursHelp ? T.Named("weekHours", WeekOf(pool * hours / Room, year)) : 0;
     }
 
     public T Room { get; }
@@ -47,16 +46,17 @@ internal sealed class RemedyFormulas<T> where T : IFigure<T>
 
     public T EnoughForBench { get; }
 
-    public T MoreTaxableIncome { get; }
-
     public T EnoughMaterials { get; }
 
     public T NewMaterials { get; }
 
-    /// <summary>Whether the price pays for some bench time, but not for any.</summary>
+    /// <summary>What the hours of selling must recover; 0 if the channel takes none.</summary>
+    public T SellingCost { get; }
+
+    /// <summary>Whether the price pays for some time, but not for any.</summary>
     public bool PaysForSomeTime { get; }
 
-    /// <summary>Means something only where the price pays for some bench time, but not for any.</summary>
+    /// <summary>Means something only where the price pays for some time, but not for any; 0 or less where selling takes it all.</summary>
     public T EnoughHours { get; }
 
     public T EnoughMinutes { get; }
@@ -66,25 +66,12 @@ internal sealed class RemedyFormulas<T> where T : IFigure<T>
     /// <summary>Means something only where more hours help.</summary>
     public T WeekHours { get; }
 
-    public T ProfitLeft { get; }
-
-    public TaxFormulas<T> OnProfitLeft { get; }
-
-    public T LeftAfterTax { get; }
-
-    public T MoreNetIncome { get; }
-
     /// <summary>A longer day makes proportionally more; helpers' hours stay.</summary>
     private static T WeekOf(T hours, StudioYear year)
     {
         var (calendar, helpers) = (year.Profile.Calendar, RemedyFigures.HelperHoursOf(year));
-        return (helpers > 0 ? hours - helpers : hours) * calendar.DaysPerWeek / (T.Named("workdays", year.Workdays) * calendar.BenchShare);
-    }
-
-    /// <summary>Income beyond what the household needs closes nothing yet, unless a least pay is asked for whatever else comes in.</summary>
-    private T InsteadOfProfit(StudioYear year)
-    {
-        var more = T.Named("need", year.Need) - LeftAfterTax;
-        return year.Profile.Pay is not null ? more : more + T.Max(0, T.Named("netIncome", year.NetIncome) - T.Named("household", year.Household));
+        var worked = year.NormalUse == 1 ? hours : hours / year.NormalUse;
+        T share = calendar.SellingShare == 0 ? calendar.BenchShare : (T)calendar.BenchShare + calendar.SellingShare;
+        return (helpers > 0 ? worked - helpers : worked) * calendar.DaysPerWeek / (T.Named("workdays", year.Workdays) * share);
     }
 }

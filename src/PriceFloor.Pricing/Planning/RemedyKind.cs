@@ -32,4 +32,22 @@ public enum RemedyKind
 
     /// <summary>Working hours a week; over 48 flagged, never offered as the answer.</summary>
     MoreHours,
+
+    /// <summary>What the buyer is charged for shipping an order.</summary>
+    ChargeMoreShipping,
+
+    /// <summary>Average pieces in an order.</summary>
+    MorePiecesAnOrder,
+
+    /// <summary>The share that a shop or gallery keeps.</summary>
+    LowerShopShare,
+
+    /// <summary>Pieces that a stall sells.</summary>
+    FullerStall,
+
+    /// <summary>The channel's usual discount.</summary>
+    LessDiscount,
+
+    /// <summary>The other channels on which the piece holds.</summary>
+    SellElsewhere,
 }

@@ -20,4 +20,22 @@ public enum RemedyMeasure
 
     /// <summary>Working hours a week.</summary>
     HoursAWeek,
+
+    /// <summary>Money an order in the channel's currency.</summary>
+    MoneyAnOrder,
+
+    /// <summary>Pieces in an order, on average.</summary>
+    PiecesAnOrder,
+
+    /// <summary>The share of the price that a shop keeps.</summary>
+    ShopShare,
+
+    /// <summary>Pieces that one stall sells.</summary>
+    PiecesAStall,
+
+    /// <summary>The share that is usually taken off the price.</summary>
+    UsualDiscount,
+
+    /// <summary>No figure: channels.</summary>
+    Channels,
 }

@@ -15,7 +15,7 @@ public static class RemedyReasons
 
     public static readonly Code FixedTime = new("fixed-time",
         "The time that must not be hurried alone takes more than this price pays for.",
-        "Raise the price or choose another way; safety time is never offered as time to save.");
+        "Raise the price or choose another way; safety time is never offered as time to save, and one-off work is spent.");
 
     public static readonly Code MoreThanIsSpent = new("more-than-is-spent",
         "Even with no costs at all, the household's need is too much for this price.",
@@ -55,6 +55,42 @@ public static class RemedyReasons
 
     public static readonly Code LongerThanADay = new("longer-than-a-day",
         "It would take more hours than the working days have.",
+        "Choose another way.");
+
+    public static readonly Code SellingTakesItAll = new("selling-takes-it-all",
+        "Selling a piece on this channel takes more time than the price pays for.",
+        "Sell with less time a piece, sell elsewhere, or raise the price.");
+
+    public static readonly Code ListedWholesaleDecides = new("listed-wholesale-decides",
+        "What shops pay by the listed wholesale price makes the retail target higher than this price.",
+        "Raise the price, or lower the listed wholesale price.");
+
+    public static readonly Code MovesNoTarget = new("moves-no-target",
+        "The target is a price before tax, and what the channel takes does not move it.",
+        "Raise the price, or lower what the piece costs.");
+
+    public static readonly Code NoShipping = new("no-shipping",
+        "The channel has no shipping, charged or paid for.",
+        "Choose another way.");
+
+    public static readonly Code NothingPerOrder = new("nothing-per-order",
+        "Nothing on the channel is paid or worked once an order, so larger orders save nothing.",
+        "Choose another way.");
+
+    public static readonly Code NoShopShare = new("no-shop-share",
+        "No shop keeps a share of the price on this channel.",
+        "Choose another way.");
+
+    public static readonly Code NoStall = new("no-stall",
+        "The channel has no stall that costs money or time.",
+        "Choose another way.");
+
+    public static readonly Code NoDiscount = new("no-discount",
+        "The channel has no usual discount.",
+        "Choose another way.");
+
+    public static readonly Code NowhereElse = new("nowhere-else",
+        "On no other channel of the currency does the piece hold at its listed price or at this one.",
         "Choose another way.");
 
     public static readonly Code BenchMustEarnNothing = new("bench-must-earn-nothing",

@@ -18,6 +18,9 @@ public sealed class YearPlan
         (Year, Lines, Surplus, HoursKeptBack) = (year, lines, surplus, hoursKeptBack);
         _formulas = new PlanFormulas<Figure>(year, lines, surplus, hoursKeptBack);
         Loads = [.. LoadsOf(year, lines)];
+        Stalls = [.. StallLines.Of(lines.Select(line => line.Check)).Select((sold, i) =>
+            new StallUse(sold.Stall, sold.Lines, _formulas.StallsOf(sold.Stall, sold.Lines, i + 1).Value,
+                sold.Lines.Sum(line => lines[line].Units)))];
         Ranks = RanksOf(lines);
     }
 
@@ -48,6 +51,9 @@ public sealed class YearPlan
 
     public decimal BenchHours => _formulas.BenchHours.Value;
 
+    /// <summary>Hours of selling that the lines take.</summary>
+    public decimal SellingHours => _formulas.SellingHours.Value;
+
     /// <summary>The year's hours less those kept back; negative where more are kept back than there are.</summary>
     public decimal HoursAvailable => _formulas.HoursAvailable.Value;
 
@@ -72,6 +78,12 @@ public sealed class YearPlan
     /// What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.
     /// </summary>
     public decimal SurplusAfterTax => _formulas.SurplusAfterTax.Value;
+
+    /// <summary>The stalls that the plan takes on each channel with one, in the order of the lines.</summary>
+    public IReadOnlyList<StallUse> Stalls { get; }
+
+    /// <summary>Whether the year's selling hours are enough; always true where the calendar has no selling share.</summary>
+    public bool WithinSellingHours => Year.SellingHours == 0 || Year.SellingHours.Reaches(SellingHours);
 
     public bool WithinHours => HoursAvailable.Reaches(BenchHours);
 

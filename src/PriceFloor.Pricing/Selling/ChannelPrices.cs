@@ -6,15 +6,18 @@ namespace PriceFloor.Pricing.Selling;
 /// <summary>The floor and target price of one piece on one channel. Both lie on the channel's price grid.</summary>
 public sealed class ChannelPrices
 {
-    private ChannelPrices(FloorPrice floor, SellingTerms terms, decimal floorPrice, decimal? reachingTarget) =>
-        (Floor, Terms, FloorPrice, ReachingTarget, TargetPrice) =
-        (floor, terms, floorPrice, reachingTarget, new ChannelPricesFormulas<Figure>(floorPrice, reachingTarget).TargetPrice.Value);
+    private ChannelPrices(FloorPrice floor, SellingTerms terms, ChannelFloor channelFloor, decimal floorPrice, decimal? reachingTarget) =>
+        (Floor, Terms, ChannelFloor, FloorPrice, ReachingTarget, TargetPrice) =
+        (floor, terms, channelFloor, floorPrice, reachingTarget, new ChannelPricesFormulas<Figure>(floorPrice, reachingTarget).TargetPrice.Value);
 
     public FloorPrice Floor { get; }
 
     public SellingTerms Terms { get; }
 
-    /// <summary>The smallest allowed price whose net reaches the floor.</summary>
+    /// <summary>What a piece must bring in on this channel.</summary>
+    public ChannelFloor ChannelFloor { get; }
+
+    /// <summary>The smallest allowed price whose net reaches the floor on the channel.</summary>
     public decimal FloorPrice { get; }
 
     /// <summary>
@@ -33,16 +36,7 @@ public sealed class ChannelPrices
             return new Fault("", FaultCodes.CurrencyMismatch,
                 $"The channel sells in {terms.Channel.Currency} and the profile counts in {currency}; nothing is ever converted.");
 
-        var least = terms.FloorPrice(floor.UnitCost.Floor);
-        if (least.Found is null)
-            return least.Faults.ToList();
-        if (terms.Channel.Sells == Sells.Wholesale)
-            return new ChannelPrices(floor, terms, least.Value.Price, null);
-
-        var target = terms.PriceReaching(floor.Target);
-        return target.Found is null
-            ? target.Faults.ToList()
-            : new ChannelPrices(floor, terms, least.Value.Price, target.Value.Price);
+        return Outcome<ChannelPrices>.Guard(() => OnOneCurrency(floor, terms));
     }
 
     /// <summary>
@@ -55,10 +49,29 @@ public sealed class ChannelPrices
         : price < TargetPrice ? Verdict.BelowTarget
         : Verdict.MeetsTarget;
 
-    internal Verdict VerdictOf(Sale sale) => !sale.Net.Reaches(Floor.UnitCost.Floor) ? Verdict.BelowFloor
+    /// <summary>What a price above zero is short of the floor on the channel; 0 where it carries its share.</summary>
+    public decimal ShortBy(decimal price) =>
+        VerdictOf(price) == Verdict.BelowFloor ? decimal.Max(0, ChannelFloor.Floor - Sale.Of(price, Terms.Channel).Net) : 0;
+
+    internal Verdict VerdictOf(Sale sale) => !sale.Net.Reaches(ChannelFloor.Floor) ? Verdict.BelowFloor
         : Terms.Channel.Sells == Sells.Retail && !sale.BeforeTax.Reaches(Floor.Target) ? Verdict.BelowTarget
         : Verdict.MeetsTarget;
 
     /// <summary>What a listed price above zero does, on the grid or not.</summary>
     public Outcome<PriceCheck> Check(decimal price) => Outcome<PriceCheck>.Guard(() => new PriceCheck(this, price));
+
+    private static Outcome<ChannelPrices> OnOneCurrency(FloorPrice floor, SellingTerms terms)
+    {
+        var channelFloor = new ChannelFloor(floor.UnitCost, terms.Channel);
+        var least = terms.FloorPrice(channelFloor.Floor);
+        if (least.Found is null)
+            return least.Faults.ToList();
+        if (terms.Channel.Sells == Sells.Wholesale)
+            return new ChannelPrices(floor, terms, channelFloor, least.Value.Price, null);
+
+        var target = terms.PriceReaching(floor.Target);
+        return target.Found is null
+            ? target.Faults.ToList()
+            : new ChannelPrices(floor, terms, channelFloor, least.Value.Price, target.Value.Price);
+    }
 }

@@ -6,10 +6,12 @@ namespace PriceFloor.Pricing.Selling;
 /// <summary>The formulas of a <see cref="PriceCheck"/>.</summary>
 internal readonly struct CheckFormulas<T> where T : IFigure<T>
 {
-    public CheckFormulas(Sale sale, UnitCost piece)
+    public CheckFormulas(ChannelPrices prices, Sale sale)
     {
-        AboveFloor = T.Named("aboveFloor", T.Named("net", sale.Net) - T.Named("floor", piece.Floor));
-        EarnedPerBenchHour = T.Named("earnedPerBenchHour", LeftOf(sale, piece) / T.Named("benchHours", piece.BenchHours));
+        var piece = prices.Floor.UnitCost;
+        var onChannel = new ChannelFloorFormulas<T>(piece, prices.Terms.Channel);
+        AboveFloor = T.Named("aboveFloor", T.Named("net", sale.Net) - onChannel.Floor);
+        EarnedPerBenchHour = T.Named("earnedPerBenchHour", LeftOf(sale, piece) / onChannel.Hours);
     }
 
     public T AboveFloor { get; }

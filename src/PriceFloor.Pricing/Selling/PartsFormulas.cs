@@ -10,15 +10,25 @@ internal readonly struct PartsFormulas<T> where T : IFigure<T>
         var (sale, piece, channel) = (check.Sale, check.Prices.Floor.UnitCost, check.Prices.Terms.Channel);
         T n = channel.PiecesPerOrder;
         T beforeTax = T.Named("beforeTax", sale.BeforeTax), keep = T.Named("keep", sale.Keep);
-        Paid = T.Named("paidAPiece", T.Named("paid", sale.Paid) / n);
-        SalesTax = T.Named("salesTaxPart", (beforeTax + T.Named("shippingCharged", sale.ShippingCharged) / n) * channel.SalesTax.Rate);
-        ShopShare = T.Named("shopPart", beforeTax * channel.ShopShare);
+        var afterDiscount = channel.UsualDiscount == 0 ? beforeTax : T.Named("afterDiscount", sale.AfterDiscount);
+        var paid = T.Named("paid", sale.Paid) / n;
+        Discount = channel.UsualDiscount == 0 ? 0 : T.Named("discountPart", (beforeTax - afterDiscount) * (1 + (T)channel.SalesTax.Rate));
+        Paid = T.Named("paidAPiece", channel.UsualDiscount == 0 ? paid : paid + Discount);
+        SalesTax = T.Named("salesTaxPart", (afterDiscount + T.Named("shippingCharged", sale.ShippingCharged) / n) * channel.SalesTax.Rate);
+        ShopShare = T.Named("shopPart", afterDiscount * channel.ShopShare);
         Fees = T.Named("feesPart", T.Named("fees", sale.AllFees) / n);
         Shipping = T.Named("shippingPart", channel.Shipping.Cost / n);
         PackingAndStall = T.Named("perPieceCosts", sale.PerPieceCosts);
-        Returns = T.Named("returnsPart", keep - T.Named("net", sale.Net));
+        var net = T.Named("net", sale.Net);
+        var beforeLosses = channel.LossShare == 0 ? net : T.Named("beforeLosses", sale.BeforeLosses);
+        Returns = T.Named("returnsPart", keep - beforeLosses);
+        Losses = channel.LossShare == 0 ? 0 : T.Named("lossesPart", beforeLosses - net);
+        var onChannel = new ChannelFloorFormulas<T>(piece, channel);
         ForMaterials = T.Named("forMaterials", T.Max(0, T.Named("materials", piece.Materials) - T.Named("secondsCredit", piece.SecondsCredit)));
-        ForBenchTime = T.Named("forBenchTime", T.Named("floor", piece.Floor) - ForMaterials);
+        Development = piece.DevelopmentCost == 0 ? 0
+            : T.Named("developmentPart", T.Min(ForMaterials, T.Named("developmentCost", piece.DevelopmentCost)));
+        Materials = piece.DevelopmentCost == 0 ? ForMaterials : T.Named("materialsPart", ForMaterials - Development);
+        ForBenchTime = T.Named("forBenchTime", onChannel.Floor - ForMaterials);
 
         T allocated = T.Named("allocated", piece.Year.Allocated), all = allocated + T.Named("profitBeforeTax", piece.Year.Profit);
         Expenses = T.Named("expensesPart", Share(ForBenchTime, allocated, all));
@@ -26,7 +36,10 @@ internal readonly struct PartsFormulas<T> where T : IFigure<T>
         Household = T.Named("householdPart", ForBenchTime - Expenses - Tax);
     }
 
+    /// <summary>What the buyer would pay a piece without the usual discount.</summary>
     public T Paid { get; }
+
+    public T Discount { get; }
 
     public T SalesTax { get; }
 
@@ -40,7 +53,14 @@ internal readonly struct PartsFormulas<T> where T : IFigure<T>
 
     public T Returns { get; }
 
+    public T Losses { get; }
+
+    /// <summary>Materials and one-off cost, less what seconds bring.</summary>
     public T ForMaterials { get; }
+
+    public T Development { get; }
+
+    public T Materials { get; }
 
     public T ForBenchTime { get; }
 

@@ -10,7 +10,7 @@ public sealed class PriceCheck
         Prices = prices;
         Sale = Sale.Of(price, prices.Terms.Channel);
         Verdict = prices.VerdictOf(Sale);
-        var formulas = new CheckFormulas<Figure>(Sale, prices.Floor.UnitCost);
+        var formulas = new CheckFormulas<Figure>(prices, Sale);
         (AboveFloor, EarnedPerBenchHour) = (formulas.AboveFloor.Value, formulas.EarnedPerBenchHour.Value);
     }
 
@@ -20,13 +20,19 @@ public sealed class PriceCheck
 
     public Verdict Verdict { get; }
 
-    /// <summary>net(p) reaches the floor.</summary>
+    /// <summary>net(p) reaches the floor on the channel.</summary>
     public bool CarriesItsShare => Verdict != Verdict.BelowFloor;
 
-    /// <summary>net(p) less the floor; negative when short.</summary>
+    /// <summary>net(p) less the floor on the channel; negative when short.</summary>
     public decimal AboveFloor { get; }
 
-    /// <summary>What the price really pays for an hour at the bench.</summary>
+    /// <summary>What the price is short of the floor on the channel; 0 where it carries its share.</summary>
+    public decimal ShortBy => decimal.Max(0, -AboveFloor);
+
+    /// <summary>The most that may be taken off it; null where it does not carry its share even with nothing taken off.</summary>
+    public DiscountRoom? DiscountRoom => DiscountRoom.Of(this);
+
+    /// <summary>What the price really pays for an hour of making and selling.</summary>
     public decimal EarnedPerBenchHour { get; }
 }
 

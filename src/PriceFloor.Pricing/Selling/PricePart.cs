@@ -6,6 +6,9 @@ namespace PriceFloor.Pricing.Selling;
 /// </summary>
 public enum PricePart
 {
+    /// <summary>What the channel's usual discount takes off the listed price, with its tax.</summary>
+    UsualDiscount,
+
     /// <summary>VAT or sales tax on the price and on shipping.</summary>
     SalesTax,
 
@@ -23,6 +26,12 @@ public enum PricePart
 
     /// <summary>What pieces that come back cost, spread over those that stay sold.</summary>
     Returns,
+
+    /// <summary>Pieces handed over that are never paid for nor come back.</summary>
+    Losses,
+
+    /// <summary>One-off cost of the design, spread over the pieces expected of it.</summary>
+    Development,
 
     /// <summary>Materials, less what seconds bring.</summary>
     Materials,

@@ -8,7 +8,8 @@ namespace PriceFloor.Pricing.Selling;
 /// </summary>
 public sealed class PriceParts
 {
-    private static readonly PricePart[] s_ofTheFloor = [PricePart.Materials, PricePart.Expenses, PricePart.Tax, PricePart.Household];
+    private static readonly PricePart[] s_ofTheFloor = [PricePart.Development, PricePart.Materials, PricePart.Expenses,
+        PricePart.Tax, PricePart.Household];
 
     private readonly decimal[] _amounts = new decimal[Enum.GetValues<PricePart>().Length];
 
@@ -17,13 +18,16 @@ public sealed class PriceParts
         Check = check;
         var formulas = new PartsFormulas<Figure>(check);
         (Paid, ForMaterials, ForBenchTime) = (formulas.Paid.Value, formulas.ForMaterials.Value, formulas.ForBenchTime.Value);
+        this[PricePart.UsualDiscount] = formulas.Discount.Value;
         this[PricePart.SalesTax] = formulas.SalesTax.Value;
         this[PricePart.ShopShare] = formulas.ShopShare.Value;
         this[PricePart.Fees] = formulas.Fees.Value;
         this[PricePart.Shipping] = formulas.Shipping.Value;
         this[PricePart.PackingAndStall] = formulas.PackingAndStall.Value;
         this[PricePart.Returns] = formulas.Returns.Value;
-        this[PricePart.Materials] = ForMaterials;
+        this[PricePart.Losses] = formulas.Losses.Value;
+        this[PricePart.Development] = formulas.Development.Value;
+        this[PricePart.Materials] = formulas.Materials.Value;
         this[PricePart.Expenses] = formulas.Expenses.Value;
         this[PricePart.Tax] = formulas.Tax.Value;
         this[PricePart.Household] = formulas.Household.Value;
@@ -32,13 +36,17 @@ public sealed class PriceParts
 
     public PriceCheck Check { get; }
 
-    /// <summary>What the buyer pays a piece, tax and shipping included. Two pieces of 50.00 and 10.00 shipping at 20 % on top: 66.00.</summary>
+    /// <summary>
+    /// What the buyer pays a piece at the listed price, tax and shipping included. Two pieces of 50.00 and 10.00 shipping at 20 % on top: 66.00.
+    /// </summary>
     public decimal Paid { get; }
 
-    /// <summary>Materials that the price must pay: 6.00 of glass less 1.50 that seconds bring is 4.50; never below 0.</summary>
+    /// <summary>Materials and one-off cost that the price must pay: 6.00 of glass less 1.50 that seconds bring is 4.50; never below 0.</summary>
     public decimal ForMaterials { get; }
 
-    /// <summary>The rest of the floor, which bench time owes to the year: a floor of 60.00 with 4.50 of materials leaves 55.50.</summary>
+    /// <summary>
+    /// The rest of the floor on the channel, which its hours owe to the year: a floor of 60.00 with 4.50 of materials leaves 55.50.
+    /// </summary>
     public decimal ForBenchTime { get; }
 
     /// <summary>One part. 58.00 with 2.4 % + 0.25 in fees: fees are 1.642.</summary>
@@ -66,6 +74,34 @@ public sealed class PriceParts
             return [.. s_ofTheFloor.Zip(money.NearestTogether([.. s_ofTheFloor.Select(part => this[part])], floor))
                 .Concat(rest.Zip(money.NearestTogether([.. rest.Select(part => this[part])], money.Round(Paid) - salesTax - floor)))
                 .Append((PricePart.SalesTax, salesTax)).OrderBy(part => part.Item1)];
+        }
+    }
+
+    /// <summary>The hours of a piece by what they are, and what each owes to the year: all of <see cref="ForBenchTime"/>. Unrounded.</summary>
+    public IReadOnlyList<(PieceWork Work, decimal Hours, decimal Amount)> Work
+    {
+        get
+        {
+            var (piece, onChannel) = (Check.Prices.Floor.UnitCost, Check.Prices.ChannelFloor);
+            (PieceWork Work, decimal Hours)[] hours =
+            [
+                (PieceWork.Making, piece.BenchHours - piece.ReworkHours - piece.DevelopmentHours),
+                (PieceWork.Rework, piece.ReworkHours),
+                (PieceWork.Development, piece.DevelopmentHours),
+                (PieceWork.Selling, onChannel.SellingHours),
+            ];
+            return [.. hours.Select(one => (one.Work, one.Hours, ForBenchTime * (one.Hours / onChannel.Hours)))];
+        }
+    }
+
+    /// <summary>The same in the currency's decimals, adding up to the rounded parts expenses, tax and household.</summary>
+    public IReadOnlyList<(PieceWork Work, decimal Hours, decimal Amount)> RoundedWork
+    {
+        get
+        {
+            var whole = Rounded.Where(part => part.Part is PricePart.Expenses or PricePart.Tax or PricePart.Household).Sum(part => part.Amount);
+            var amounts = Check.Prices.Floor.UnitCost.Year.Currency.NearestTogether([.. Work.Select(one => one.Amount)], whole);
+            return [.. Work.Zip(amounts, (one, amount) => (one.Work, one.Hours, amount))];
         }
     }
 

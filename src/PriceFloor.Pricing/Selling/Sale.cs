@@ -17,8 +17,11 @@ public sealed class Sale
     /// <summary>p, as listed.</summary>
     public decimal Price => _formulas.Price.Value;
 
-    /// <summary>x: the price before sales tax.</summary>
+    /// <summary>x0: the listed price before sales tax.</summary>
     public decimal BeforeTax => _formulas.BeforeTax.Value;
+
+    /// <summary>x: what is paid on average, before sales tax: 58.00 with a usual discount of 5 % is 55.10.</summary>
+    public decimal AfterDiscount => _formulas.AfterDiscount.Value;
 
     /// <summary>S: shipping charged an order, before tax.</summary>
     public decimal ShippingCharged => _formulas.ShippingCharged.Value;
@@ -47,17 +50,28 @@ public sealed class Sale
     /// </summary>
     public decimal Revenue => _formulas.Revenue.Value;
 
+    /// <summary>The net if no piece that is handed over were lost.</summary>
+    public decimal BeforeLosses => _formulas.BeforeLosses.Value;
+
     /// <summary>net(p): what reaches the studio a piece. 58.00 in a gallery that keeps 40 %: 34.80.</summary>
     public decimal Net => _formulas.Net.Value;
 
     /// <summary>The sale at a listed price of a channel whose shape is valid.</summary>
     public static Sale Of(decimal price, Channel channel) => new(price, channel);
 
-    /// <summary>x of a listed price: 120.00 with 20 % included is 100.00.</summary>
+    /// <summary>x0 of a listed price: 120.00 with 20 % included is 100.00.</summary>
     public static decimal BeforeTaxOf(decimal price, Channel channel) => SalesTaxFormulas<Figure>.BeforeTax(price, channel.SalesTax).Value;
 
-    /// <summary>The listed price of an x.</summary>
+    /// <summary>x of a listed price: the same less the usual discount.</summary>
+    public static decimal AfterDiscountOf(decimal price, Channel channel) => BeforeTaxOf(price, channel) * (1 - channel.UsualDiscount);
+
+    /// <summary>The listed price of an x0.</summary>
     public static decimal ListedOf(decimal beforeTax, Channel channel) => SalesTaxFormulas<Figure>.Listed(beforeTax, channel.SalesTax).Value;
 
-    internal static Sale BeforeTaxAt(decimal beforeTax, Channel channel) => new(ListedOf(beforeTax, channel), channel);
+    /// <summary>The listed price of an x.</summary>
+    public static decimal ListedBeforeDiscount(decimal afterDiscount, Channel channel) =>
+        ListedOf(channel.UsualDiscount == 0 ? afterDiscount : afterDiscount / (1 - channel.UsualDiscount), channel);
+
+    /// <summary>The sale at an x.</summary>
+    internal static Sale AfterDiscountAt(decimal afterDiscount, Channel channel) => new(ListedBeforeDiscount(afterDiscount, channel), channel);
 }

@@ -5,7 +5,7 @@ namespace PriceFloor.Pricing.Selling;
 
 /// <summary>
 /// A channel whose net is known to rise with every price, so that it has a lowest price for every floor. The net is piecewise linear
-/// in the price before tax, with a corner wherever a fee leaves its minimum or reaches its maximum.
+/// in what is paid before tax, with a corner wherever a fee leaves its minimum or reaches its maximum.
 /// </summary>
 public sealed class SellingTerms
 {
@@ -22,6 +22,10 @@ public sealed class SellingTerms
     public static Outcome<SellingTerms> Of(Channel channel) => Outcome<SellingTerms>.Guard(() =>
         TakesEverything(channel) is { } fault ? fault : new SellingTerms(channel, [.. StretchesOf(channel)]));
 
+    /// <summary>Whether a piece takes any time to sell there.</summary>
+    public static bool TakesTime(Channel channel) =>
+        channel.Selling.MinutesPerOrder > 0 || channel.Selling.MinutesPerPiece > 0 || channel.Stall is { Hours: > 0 };
+
     /// <summary>
     /// What stands against the rates alone: it asks for shopShare, fees, salesTax, shipping charged, piecesPerOrder
     /// and returns, and for no other field.
@@ -31,26 +35,26 @@ public sealed class SellingTerms
 
     /// <summary>The smallest allowed price whose net reaches the floor. <c>no-price</c> where it would pass 10^12.</summary>
     public Outcome<FoundPrice> FloorPrice(decimal floor) => Outcome<FoundPrice>.Guard(() =>
-    {
-        var stretch = _stretches.FindLast(stretch => stretch.NetAtStart < floor) ?? _stretches[0];
-        var beforeTax = decimal.Max(0, stretch.From + (floor - stretch.NetAtStart) / stretch.NetOfOneMore);
-        return Found(beforeTax, price => Sale.Of(price, Channel).Net.Reaches(floor));
-    });
+        Found(Sale.ListedBeforeDiscount(LeastAfterDiscount(floor), Channel), price => Sale.Of(price, Channel).Net.Reaches(floor)));
 
     /// <summary>The smallest allowed price that reaches <paramref name="least"/> before tax.</summary>
     public Outcome<FoundPrice> PriceReaching(decimal least) => Outcome<FoundPrice>.Guard(() =>
-        Found(least, price => Sale.BeforeTaxOf(price, Channel).Reaches(least)));
+        Found(Sale.ListedOf(least, Channel), price => Sale.BeforeTaxOf(price, Channel).Reaches(least)));
 
-    private Outcome<FoundPrice> Found(decimal nearBeforeTax, Func<decimal, bool> isEnough)
+    /// <summary>About what must be paid before tax for the net to reach the floor, exact but for the last digits.</summary>
+    internal decimal LeastAfterDiscount(decimal floor)
     {
-        var near = Sale.ListedOf(nearBeforeTax, Channel);
-        return near <= Limits.HighestPrice && Grid.First(near, isEnough) is { } price
+        var stretch = _stretches.FindLast(stretch => stretch.NetAtStart < floor) ?? _stretches[0];
+        return decimal.Max(0, stretch.From + (floor - stretch.NetAtStart) / stretch.NetOfOneMore);
+    }
+
+    private Outcome<FoundPrice> Found(decimal near, Func<decimal, bool> isEnough) =>
+        near <= Limits.HighestPrice && Grid.First(near, isEnough) is { } price
             ? new FoundPrice(price)
             : new Fault("", FaultCodes.NoPrice,
                 "No price up to 10^12 would be enough on this channel; check its fees and the design's bench time and materials.");
-    }
 
-    /// <summary>A stretch of prices before tax over which the net is a straight line.</summary>
+    /// <summary>A stretch of what is paid before tax over which the net is a straight line.</summary>
     private sealed record Stretch(decimal From, decimal NetAtStart, decimal NetOfOneMore);
 
     private static Fault? TakesEverything(Channel channel)
@@ -58,20 +62,23 @@ public sealed class SellingTerms
         var corners = CornersOf(channel);
         var flat = corners.FindIndex(from => !(Rounding.Settle(NetOfOneMore(channel, corners, from)) > 0));
         return flat < 0 ? null : new Fault(channel.ShopShare >= RatesOf(channel) ? "/shopShare" : "/fees", FaultCodes.TakesEverything,
-            $"From a price before tax of {Rounding.Nearest(corners[flat], 2)} on, stockist, fees and returns together take all of each further "
+            $"From a price before tax of {Rounding.Nearest(corners[flat] / (1 - channel.UsualDiscount), 2)} on, shop, "
+            + "fees and returns together take all of each further "
             + "unit, so no price could ever reach a floor; lower shopShare, the fees' rates or returns.share.");
     }
 
     private static IEnumerable<Stretch> StretchesOf(Channel channel)
     {
         var corners = CornersOf(channel);
-        return corners.Select(from => new Stretch(from, Sale.BeforeTaxAt(from, channel).Net, NetOfOneMore(channel, corners, from)));
+        var paidFor = 1 - channel.LossShare;
+        return corners.Select(from =>
+            new Stretch(from, Sale.AfterDiscountAt(from, channel).Net, paidFor * NetOfOneMore(channel, corners, from)));
     }
 
     private static List<decimal> CornersOf(Channel channel) =>
         [.. channel.Fees.SelectMany(fee => CornersOf(fee, channel)).Where(corner => corner > 0).Prepend(0).Distinct().Order()];
 
-    /// <summary>What one more unit leaves on the stretch that begins at a corner.</summary>
+    /// <summary>What one more unit leaves on the stretch that begins at a corner, where no piece is lost on the channel.</summary>
     private static decimal NetOfOneMore(Channel channel, List<decimal> corners, decimal from)
     {
         var next = corners.IndexOf(from) + 1;
@@ -102,7 +109,7 @@ public sealed class SellingTerms
         return ((1 - q) * (1 - channel.ShopShare - fees) - q * lost) / (1 - q * channel.Returns.ResaleShare);
     }
 
-    /// <summary>A fee before its bounds as a line in the price before tax: what one more unit adds, and what it is at zero.</summary>
+    /// <summary>A fee before its bounds as a line in what is paid before tax: what one more unit adds, and what it is at zero.</summary>
     private static (decimal PerUnit, decimal AtZero) FeeLine(Fee fee, Channel channel)
     {
         var tax = 1 + channel.SalesTax.Rate;

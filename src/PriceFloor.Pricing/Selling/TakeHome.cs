@@ -3,8 +3,8 @@ using PriceFloor.Pricing.Numbers;
 namespace PriceFloor.Pricing.Selling;
 
 /// <summary>
-/// What a working hour would leave the household if every hour at the bench earned what one price pays. Unrounded. At 28.00 for each of 2,000
-/// bench hours, 24,000 of expenses and no tax: (56,000 - 24,000) / 2,000 h = 16.00.
+/// What a working hour would leave the household if every carrying hour earned what one price pays. Unrounded. At 28.00 for each of 2,000
+/// hours, 24,000 of expenses and no tax: (56,000 - 24,000) / 2,000 h = 16.00.
 /// </summary>
 public sealed class TakeHome
 {

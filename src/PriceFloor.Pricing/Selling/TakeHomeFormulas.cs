@@ -8,7 +8,7 @@ internal readonly struct TakeHomeFormulas<T> where T : IFigure<T>
 {
     public TakeHomeFormulas(decimal earnedPerBenchHour, StudioYear year)
     {
-        Profit = T.Named("profitAtThisPrice", T.Named("earnedPerBenchHour", earnedPerBenchHour) * T.Named("benchHoursOfTheYear", year.BenchHours)
+        Profit = T.Named("profitAtThisPrice", T.Named("earnedPerBenchHour", earnedPerBenchHour) * T.Named("carryingHours", year.CarryingHours)
             - T.Named("allocated", year.Allocated) + T.Named("taxableIncome", year.TaxableIncome));
         TaxedProfit = T.Named("taxedProfit", T.Max(0, Profit));
         Tax = new TaxFormulas<T>(year.TaxRules.Levies, TaxedProfit);

@@ -3,7 +3,7 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Years;
 
-/// <summary>The working days and bench hours of a <see cref="StudioYear"/>.</summary>
+/// <summary>The working days and hours of a <see cref="StudioYear"/>.</summary>
 internal readonly struct HoursFormulas<T> where T : IFigure<T>
 {
     public HoursFormulas(CostProfile profile)
@@ -17,9 +17,22 @@ internal readonly struct HoursFormulas<T> where T : IFigure<T>
         foreach (var helper in profile.Helpers)
             hours += helper.BenchHoursPerYear;
         BenchHours = T.Named("benchHoursOfTheYear", hours);
+        var carrying = BenchHours;
+        if (calendar.SellingShare > 0)
+        {
+            SellingHours = T.Named("sellingHoursOfTheYear", Workdays * calendar.HoursPerDay * calendar.SellingShare);
+            carrying += SellingHours;
+        }
+
+        CarryingHours = T.Named("carryingHours", calendar.NormalUse == 1 ? carrying : carrying * calendar.NormalUse);
     }
 
     public T Workdays { get; }
 
     public T BenchHours { get; }
+
+    /// <summary>Nothing where the calendar has no selling share.</summary>
+    public T SellingHours { get; } = 0;
+
+    public T CarryingHours { get; }
 }

@@ -85,7 +85,19 @@ public sealed class StudioYear
     /// <summary>R/(D/d): what a working week must take.</summary>
     public decimal PerWeek => _formulas.PerWeek.Value;
 
-    /// <summary>What an hour at the bench must recover.</summary>
+    /// <summary>D*h*s: hours of selling work that channels are charged for; 0 where the calendar has none.</summary>
+    public decimal SellingHours => _formulas.Hours.SellingHours.Value;
+
+    /// <summary>
+    /// K: the hours of bench and selling work that in a normal year find work that sells, helpers' included. An hour of selling carries the year
+    /// like an hour at the bench. 1,248 hours at the bench and 192 of selling, of which 85 % find work: 1,224.
+    /// </summary>
+    public decimal CarryingHours => _formulas.Hours.CarryingHours.Value;
+
+    /// <summary>u: the share of these hours that in a normal year finds work that sells.</summary>
+    public decimal NormalUse => Profile.Calendar.NormalUse;
+
+    /// <summary>What a carrying hour, at the bench or selling, must recover.</summary>
     public decimal PerBenchHour => _formulas.PerBenchHour.Value;
 
     /// <summary>What reaches the household for each working hour, bench or not: never to be confused with <see cref="PerBenchHour"/>.</summary>
@@ -133,5 +145,8 @@ public sealed class StudioYear
         else if (hours.BenchHours.Value < Limits.LeastBenchHours)
             yield return new Fault("/calendar/benchShare", FaultCodes.NoBenchTime,
                 "No time is left at the bench (at least 0.01 hours a year are needed); raise benchShare or add helpers.");
+        else if (hours.CarryingHours.Value < Limits.LeastBenchHours)
+            yield return new Fault("/calendar/normalUse", FaultCodes.NoBenchTime,
+                "Of the year's hours too few find work that sells (at least 0.01 are needed); raise normalUse.");
     }
 }

@@ -20,7 +20,7 @@ internal sealed class YearFormulas<T> where T : IFigure<T>
         Pool = T.Named("benchMustEarn", T.Max(0, Costs.Allocated + Profit.Profit - Costs.TaxableIncome));
         PerDay = T.Named("perDay", RequiredRevenue / Hours.Workdays);
         PerWeek = T.Named("perWeek", RequiredRevenue * calendar.DaysPerWeek / Hours.Workdays);
-        PerBenchHour = T.Named("perBenchHour", Pool / Hours.BenchHours);
+        PerBenchHour = T.Named("perBenchHour", Pool / Hours.CarryingHours);
         TakeHomePerHour = T.Named("takeHomePerHour", T.Max(0, Needs.Need - Costs.NotDeductible) / (Hours.Workdays * calendar.HoursPerDay));
     }
 

@@ -136,6 +136,7 @@ internal static class ScopeRequests
         ["GET /v1/designs/{sku}/price-parts.svg"] = ["/v1/designs/RB-014/price-parts.svg"],
         ["GET /v1/designs/{sku}/floor-history"] = ["/v1/designs/RB-014/floor-history?channel=web", "/v1/designs/ONYX-3/floor-history?channel=web"],
         ["GET /v1/designs/{sku}/floor-history.svg"] = ["/v1/designs/RB-014/floor-history.svg?channel=web"],
+        ["GET /v1/remedies"] = ["/v1/remedies?channel=web", "/v1/remedies?toward=target&sort=short-by"],
         ["GET /v1/designs/{sku}/remedies"] = ["/v1/designs/RB-014/remedies?channel=web&workings=true", "/v1/designs/ONYX-3/remedies?channel=web"],
         ["POST /v1/break-even"] = [new("/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":200,"ratio":1}]}""")],
         ["POST /v1/design-budgets"] = [new("/v1/design-budgets", """{"profile":"main","channel":"web","price":300,"minutes":30}""")],

@@ -48,6 +48,7 @@ public sealed class ScopeTests
         ["GET /v1/designs/{sku}/floor-history"] = "read",
         ["GET /v1/designs/{sku}/floor-history.svg"] = "read",
         ["GET /v1/designs/{sku}/remedies"] = "read",
+        ["GET /v1/remedies"] = "read",
         ["POST /v1/break-even"] = "read",
         ["POST /v1/design-budgets"] = "read",
         ["POST /v1/quick-floor"] = "read",

@@ -58,7 +58,7 @@ public sealed class UnreadAnswerTests
         var watch = Stopwatch.StartNew();
         while (await stream.ReadAsync(block, Studio.Cancellation) is > 0 and var count)
         {
-            verdicts += block.AsSpan(0, count).Count((byte)'6'); // once in a row, in the floor price of 61.74
+            verdicts += block.AsSpan(0, count).Count((byte)'7'); // once in a row, in the floor price of 61.74
             if (watch.Elapsed < TimeSpan.FromSeconds(5))
                 await Task.Delay(100, Studio.Cancellation);
         }

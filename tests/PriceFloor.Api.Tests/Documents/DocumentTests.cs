@@ -45,7 +45,7 @@ public sealed class DocumentTests
         await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("USD", currency, StringComparison.Ordinal));
         var read = await studio.Get("/v1/profiles/main");
         Assert.Equal("{\"key\":\"main\",\"revision\":1,\"savedAt\":\"2027-01-02T09:00:00.000000Z\",\"currency\":\"" + currency + "\","
-            + "\"yearStart\":\"2027-01-01\",\"calendar\":{\"weeksPerYear\":50,\"daysPerWeek\":5,\"hoursPerDay\":8,\"benchShare\":1},\"helpers\":[],"
+            + "\"yearStart\":\"2027-01-01\",\"calendar\":{\"weeksPerYear\":50,\"daysPerWeek\":5,\"hoursPerDay\":8,\"benchShare\":1,\"sellingShare\":0,\"normalUse\":1},\"helpers\":[],"
             + "\"expenses\":[{\"amount\":"
             + expense + ",\"per\":\"year\",\"deductible\":true}],\"equipment\":[],\"soldShare\":1,\"household\":[{\"amount\":" + household
             + ",\"per\":\"month\",\"businessShare\":0}],\"otherIncome\":[],\"tax\":{\"kind\":\"none\",\"levies\":[]},\"materials\":[],\"limits\":[],"

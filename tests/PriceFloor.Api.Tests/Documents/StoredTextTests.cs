@@ -20,7 +20,7 @@ public sealed class StoredTextTests
              "materials":[{"material":"rod","price":38}],"limits":[{"name":"kiln","loadsPerYear":240}],"pay":{"amount":14,"per":"hour"},"priceRule":{"retailMultiple":2.50}}
             """);
         Assert.Equal("{\"key\":\"main\"," + Saved
-            + """currency":"KWD","yearStart":"2027-04-06","calendar":{"weeksPerYear":48.5,"daysPerWeek":4.5,"hoursPerDay":7.25,"benchShare":0.65},"helpers":[{"benchHoursPerYear":120}],"expenses":[{"amount":150.500,"per":"time","times":8,"tracedTo":"sale","deductible":true}],"equipment":[{"cost":3200.000,"salvage":0.000,"depreciation":{"method":"percentages","percentages":[0.2,0.32]}}],"pay":{"amount":14.000,"per":"hour"},"soldShare":0.95,"household":[],"otherIncome":[{"amount":0.0005,"per":"four-weeks","kind":"net","daysPerYear":0}],"tax":{"kind":"levies","levies":[{"share":1,"allowance":0.000,"otherBase":0.000,"deductibleShare":0,"bands":[{"upTo":1000.000,"rate":0},{"rate":0.1}]}]},"materials":[{"material":"rod","price":38.000}],"limits":[{"name":"kiln","loadsPerYear":240}],"priceRule":{"retailMultiple":2.5}}""",
+            + """currency":"KWD","yearStart":"2027-04-06","calendar":{"weeksPerYear":48.5,"daysPerWeek":4.5,"hoursPerDay":7.25,"benchShare":0.65,"sellingShare":0,"normalUse":1},"helpers":[{"benchHoursPerYear":120}],"expenses":[{"amount":150.500,"per":"time","times":8,"tracedTo":"sale","deductible":true}],"equipment":[{"cost":3200.000,"salvage":0.000,"depreciation":{"method":"percentages","percentages":[0.2,0.32]}}],"pay":{"amount":14.000,"per":"hour"},"soldShare":0.95,"household":[],"otherIncome":[{"amount":0.0005,"per":"four-weeks","kind":"net","daysPerYear":0}],"tax":{"kind":"levies","levies":[{"share":1,"allowance":0.000,"otherBase":0.000,"deductibleShare":0,"bands":[{"upTo":1000.000,"rate":0},{"rate":0.1}]}]},"materials":[{"material":"rod","price":38.000}],"limits":[{"name":"kiln","loadsPerYear":240}],"priceRule":{"retailMultiple":2.5}}""",
             (await studio.Get("/v1/profiles/main")).Text);
     }
 
@@ -52,7 +52,7 @@ public sealed class StoredTextTests
         await using var studio = new Studio();
         await studio.Has("/v1/channels/web", $$"""{"sells":"retail","currency":"{{currency}}"}""");
         Assert.Equal("{\"key\":\"web\"," + Saved + $$$"""
-            sells":"retail","currency":"{{{currency}}}","shopShare":0,"fees":[],"salesTax":{"rate":0,"included":false},"shipping":{"charged":{{{zero}}},"cost":{{{zero}}},"returnCost":{{{zero}}}},"piecesPerOrder":1,"costPerPiece":{{{zero}}},"returns":{"share":0,"resaleShare":0,"feesRefunded":false},"priceStep":{{{step}}},"priceEnding":{{{zero}}}}
+            sells":"retail","currency":"{{{currency}}}","shopShare":0,"usualDiscount":0,"lossShare":0,"selling":{"minutesPerOrder":0,"minutesPerPiece":0},"fees":[],"salesTax":{"rate":0,"included":false},"shipping":{"charged":{{{zero}}},"cost":{{{zero}}},"returnCost":{{{zero}}}},"piecesPerOrder":1,"costPerPiece":{{{zero}}},"returns":{"share":0,"resaleShare":0,"feesRefunded":false},"priceStep":{{{step}}},"priceEnding":{{{zero}}}}
             """.Trim(), (await studio.Get("/v1/channels/web")).Text);
     }
 

@@ -46,7 +46,7 @@ public sealed class WorkingsByHandTests
                 "lines/0/units:units1:0", "lines/1/units:units2:0", "revenue:revenue:2", "benchHours:unitsHours:4", "shareOfYear:shareOfYear:6"]
         },
         { "/v1/designs/RB-014/remedies?channel=web&price=30", null,
-            ["remedies/1/after:enoughMinutes:down2", "remedies/5/after:moreTaxableIncome:up2"] },
+            ["remedies/2/after:enoughMinutes:down2", "remedies/7/after:moreTaxableIncome:up2"] },
         { "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"materials":6}""", ["minutes:minutes:down2"] },
         {
             "/v1/year-plans", Plan + Surplus,

@@ -39,7 +39,7 @@ public sealed class ChannelKindTests(SharedStudio shared) : IClassFixture<Shared
         var answer = await studio.Post("/v1/floor-prices",
             $$$"""{"profile":{{{Sample.SmallProfile}}},"design":{"making":{"piecesPerDay":4}},"channels":[{"currency":"USD",{{{channel}}} }]}""");
         Assert.Equal(
-            $$"""{"channel":"inline","currency":"USD","floorPrice":{{floorPrice}},"targetPrice":{{targetPrice}},"listedPrice":null,"verdict":null}""",
+            $$"""{"channel":"inline","currency":"USD","floor":60.00,"sellingHours":0,"floorPrice":{{floorPrice}},"targetPrice":{{targetPrice}},"listedPrice":null,"verdict":null}""",
             answer.Json.GetProperty("channels")[0].GetRawText());
         Assert.NotEqual("", what);
     }
@@ -67,7 +67,7 @@ public sealed class ChannelKindTests(SharedStudio shared) : IClassFixture<Shared
         await studio.Has("/v1/profiles/main", profile);
         await studio.Has("/v1/designs/A", Sample.Pendant);
         Assert.StartsWith(
-            """{"currency":"USD","requiredRevenue":69000.00,"benchMustEarn":69000.00,"expenses":24000.00,"depreciation":0.00,"traced":0.00,"household":36000.00,"otherIncome":0.00,"need":36000.00,"tax":9000.00,"profitBeforeTax":45000.00,"workdays":250,"benchHours":2000,"perWeek":1380.00,"perDay":276.00,"perBenchHour":34.50,"takeHomePerHour":18.00,""",
+            """{"currency":"USD","requiredRevenue":69000.00,"benchMustEarn":69000.00,"expenses":24000.00,"depreciation":0.00,"traced":0.00,"household":36000.00,"otherIncome":0.00,"need":36000.00,"tax":9000.00,"profitBeforeTax":45000.00,"workdays":250,"benchHours":2000,"carryingHours":2000,"perWeek":1380.00,"perDay":276.00,"perBenchHour":34.50,"takeHomePerHour":18.00,""",
             (await studio.Get("/v1/profiles/main/requirement")).Text, StringComparison.Ordinal);
         Assert.Equal("69.00", (await studio.Get("/v1/designs/A/floor-price")).Json.GetProperty("floor").GetRawText());
     }

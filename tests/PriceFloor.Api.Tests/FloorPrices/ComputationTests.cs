@@ -12,7 +12,7 @@ public sealed class ComputationTests
         var answer = await studio.Post("/v1/floor-prices",
             """{"profile":{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]},"design":{"making":{"piecesPerDay":4}}}""");
         Assert.Equal(
-            """{"currency":"USD","floor":60.00,"wholesale":60.00,"retail":120.00,"benchHours":2,"benchCost":60.00,"materials":0.00,"secondsCredit":0.00,"startsPerGoodPiece":1,"piecesPerYear":1000,"channels":[],"basis":{"profile":"inline","design":"inline","channels":[]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1}],"warnings":[]}""",
+            """{"currency":"USD","floor":60.00,"wholesale":60.00,"retail":120.00,"benchHours":2,"benchCost":60.00,"materials":0.00,"secondsCredit":0.00,"startsPerGoodPiece":1,"piecesPerYear":1000,"floorWithinLimit":null,"oneRetailPrice":null,"channels":[],"basis":{"profile":"inline","design":"inline","channels":[]},"assumed":[{"pointer":"#/profile/calendar/benchShare","value":1},{"pointer":"#/profile/calendar/normalUse","value":1},{"pointer":"#/profile/tax","value":"none"},{"pointer":"#/profile/soldShare","value":1},{"pointer":"#/design/making/goodShare","value":1}],"warnings":[]}""",
             answer.Text);
     }
 
@@ -102,10 +102,11 @@ public sealed class ComputationTests
         await studio.Has("/v1/channels/berlin", Sample.Shop.Replace("USD", "EUR", StringComparison.Ordinal));
         var rows = (await studio.Get("/v1/designs/RB-014/floor-price")).Json.GetProperty("channels");
         Assert.Equal(
-            """{"channel":"berlin","currency":"EUR","floorPrice":null,"targetPrice":null,"listedPrice":null,"verdict":null,"reason":"currency-mismatch"}""",
+            """{"channel":"berlin","currency":"EUR","floor":null,"sellingHours":0,"floorPrice":null,"targetPrice":null,"listedPrice":null,"verdict":null,"reason":"currency-mismatch"}""",
             rows[0].GetRawText());
         // (60 + 0.25) / 0.976 = 61.764...
-        Assert.Equal("""{"channel":"web","currency":"USD","floorPrice":61.74,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}""",
+        Assert.Equal(
+            """{"channel":"web","currency":"USD","floor":60.00,"sellingHours":0,"floorPrice":61.74,"targetPrice":120.00,"listedPrice":58.00,"verdict":"below-floor"}""",
             rows[1].GetRawText());
         (await studio.Get("/v1/price-checks?sku=RB-014&channel=berlin&price=99")).IsProblem(422, "currency-mismatch");
     }

@@ -13,9 +13,10 @@ public sealed class PricePartsTests
         await studio.HasASmallShop();
         var channel = (await studio.Get("/v1/designs/RB-014/price-parts")).Json.GetProperty("channels")[0];
         Assert.Equal("\"web\" 58.00 \"listed\" \"below-floor\" 58.00", Raw(channel, "channel", "price", "priceIs", "verdict", "paid"));
-        Assert.Equal(["sales-tax 0.00", "shop-share 0.00", "fees 1.64", "shipping 0.00", "packing-and-stall 0.00", "returns 0.00", "materials 0.00",
-            "expenses 24.00", "tax 0.00", "household 36.00", "above-floor -3.64"], Parts(channel));
-        Assert.Equal("0.02831", channel.GetProperty("parts")[2].GetProperty("share").GetRawText()); // 1.642 / 58
+        Assert.Equal(["usual-discount 0.00", "sales-tax 0.00", "shop-share 0.00", "fees 1.64", "shipping 0.00", "packing-and-stall 0.00",
+            "returns 0.00", "losses 0.00", "development 0.00", "materials 0.00", "expenses 24.00", "tax 0.00", "household 36.00",
+            "above-floor -3.64"], Parts(channel));
+        Assert.Equal("0.02831", channel.GetProperty("parts")[3].GetProperty("share").GetRawText()); // 1.642 / 58
     }
 
     [Fact]

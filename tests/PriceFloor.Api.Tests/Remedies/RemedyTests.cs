@@ -15,7 +15,7 @@ public sealed class RemedyTests
             .ToDictionary(one => one.GetProperty("remedy").GetString()!);
         string Raw(string remedy, string name) => remedies[remedy].GetProperty(name).GetRawText();
         Assert.Equal(("58.00", "61.74"), (Raw("raise-the-price", "before"), Raw("raise-the-price", "after")));
-        Assert.Equal("\"112.71 bench minutes a piece instead of 120\"", Raw("work-faster", "inWords"));
+        Assert.Equal("\"4.26 pieces a day instead of 4: 112.71 bench minutes a sold piece instead of 120\"", Raw("work-faster", "inWords"));
         Assert.Equal(("60000.00", "56358.00"), (Raw("spend-less", "before"), Raw("spend-less", "after")));
         Assert.Equal(("false", "\"no-materials\"", "null"),
             (Raw("cheaper-materials", "possible"), Raw("cheaper-materials", "reason"), Raw("cheaper-materials", "after")));
@@ -32,8 +32,9 @@ public sealed class RemedyTests
         await studio.HasASmallShop();
         var measures = (await studio.Get("/v1/designs/RB-014/remedies?channel=web")).Json.GetProperty("remedies").EnumerateArray()
             .Select(one => one.GetProperty("measure").GetString());
-        Assert.Equal(["price", "bench-minutes-a-piece", "money-a-year", "money-a-piece", "good-share", "money-a-year", "money-a-year",
-            "bench-minutes-a-piece", "money-a-piece", "hours-a-week"], measures);
+        Assert.Equal(["price", "money-a-year", "bench-minutes-a-piece", "bench-minutes-a-piece", "hours-a-week", "money-a-year", "money-a-year",
+            "money-a-piece", "good-share", "money-a-piece", "money-an-order", "pieces-an-order", "shop-share", "pieces-a-stall", "usual-discount",
+            "channels"], measures);
     }
 
     [Fact]
@@ -47,12 +48,12 @@ public sealed class RemedyTests
             .Json.GetProperty("workings").EnumerateArray().ToList();
         Assert.Equal(check, lines.Take(check.Count).Select(line => line.GetRawText()));
         Assert.Equal(
-            ["room", "gap", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughForBench", "enoughMaterials", "newMaterials",
-                "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "weekHours", "part1", "balancedHours",
+            ["room", "sellingCost", "gap", "fixedHours", "enoughHours", "enoughMinutes", "cut", "enoughForBench", "enoughMaterials", "newMaterials",
+                "weekHours", "moreTaxableIncome", "profitLeft", "lowerTax", "leftAfterTax", "moreNetIncome", "part1", "balancedHours",
                 "part2", "balancedCut"],
             lines.Skip(check.Count).Select(line => line.GetProperty("symbol").GetString()));
         Assert.Equal(
-            """{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, benchMustEarn - room * benchHoursOfTheYear / benchHours)","value":3642}""",
+            """{"symbol":"cut","label":"less for bench time to recover, a year","formula":"max(0, benchMustEarn - room * carryingHours / benchHours)","value":3642}""",
             lines.Single(line => line.GetProperty("symbol").GetString() == "cut").GetRawText());
     }
 
@@ -62,7 +63,8 @@ public sealed class RemedyTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         await studio.Has("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":4},"materials":[{"amount":5}]}""");
-        var low = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&price=30")).Json.GetProperty("remedies").EnumerateArray().Last();
+        var low = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&price=30")).Json.GetProperty("remedies").EnumerateArray()
+            .Single(one => one.GetProperty("remedy").GetString() == "more-hours");
         Assert.Equal("long-week", low.GetProperty("flag").GetString());
         var below = (await studio.Get("/v1/designs/RB-014/remedies?channel=web&price=5")).Json;
         Assert.Contains("price-below-materials",

@@ -6,12 +6,13 @@ namespace PriceFloor.Pricing.Tests.ExactReckoning;
 public static class ByHand
 {
     public sealed record Year(Fraction Expenses, Fraction Traced, Fraction Household, Fraction Need, Fraction Profit, Fraction Revenue, Fraction Pool,
-        Fraction Workdays, Fraction BenchHours)
+        Fraction Workdays, Fraction BenchHours, Fraction CarryingHours)
     {
-        public Fraction PerBenchHour => Pool / BenchHours;
+        public Fraction PerBenchHour => Pool / CarryingHours;
     }
 
-    public sealed record OnePiece(Fraction Starts, Fraction Hours, Fraction Materials, Fraction Seconds, Fraction Floor);
+    public sealed record OnePiece(Fraction Starts, Fraction Hours, Fraction Materials, Fraction Seconds, Fraction Floor,
+        Fraction PiecesPerYear, Fraction? FloorWithinLimit);
 
     public static Year YearOf(CostProfile p, DateOnly start)
     {
@@ -40,7 +41,8 @@ public static class ByHand
 
         var profit = ProfitLeaving(p.Tax, need);
         return new Year(expenses, traced, household, need, profit, Fraction.Max(0m, expenses + profit - taxable),
-            Fraction.Max(0m, expenses - traced + profit - taxable), days, hours);
+            Fraction.Max(0m, expenses - traced + profit - taxable), days, hours,
+            (hours + days * p.Calendar.HoursPerDay * p.Calendar.SellingShare) * p.Calendar.NormalUse);
     }
 
     public static Fraction TaxOn(TaxRules rules, Fraction profit)
@@ -96,7 +98,9 @@ public static class ByHand
             { PiecesPerDay: { } n } => starts * 60m * calendar.HoursPerDay * calendar.BenchShare / n,
             { PiecesPerBenchDay: { } n } => starts * 60m * calendar.HoursPerDay / n,
             { MinutesPerPiece: { } m } => starts * m,
-            _ => steps.Select((step, i) => entering[i] * step.HandsOnMinutes / step.BatchSize).Aggregate((Fraction)0m, (a, b) => a + b),
+            _ => steps.Select((step, i) => entering[i]
+                * ((Fraction)step.HandsOnMinutes / step.BatchSize + (Fraction)(step.Rework?.Share ?? 0) * (step.Rework?.Minutes ?? 0)))
+                    .Aggregate((Fraction)0m, (a, b) => a + b),
         };
         var hours = (minutes + starts * design.Making.SetupMinutes / (design.Making.RunSize ?? 1)) / 60m;
         Fraction materials = 0m;
@@ -112,14 +116,37 @@ public static class ByHand
 
         var seconds = design.Seconds is { } s ? (Fraction)s.Share * s.Price * (starts - 1m) : 0m;
         Fraction sold = design.SoldShare ?? profile.SoldShare;
-        return new OnePiece(starts, hours / sold, materials / sold, seconds / sold,
-            Fraction.Max(0m, year.PerBenchHour * (hours / sold) + materials / sold - seconds / sold));
+        var once = design.Development ?? new Development { Pieces = 1 };
+        var (t, used, c) = (hours / sold + (Fraction)once.Hours / once.Pieces, materials / sold + (Fraction)once.Cost / once.Pieces, seconds / sold);
+        var inTheHours = year.BenchHours * calendar.NormalUse / t;
+        var (most, within) = (inTheHours, (Fraction?)null);
+        foreach (var limit in profile.Limits)
+        {
+            var loads = steps.Select((step, i) => step.Uses == limit.Name ? entering[i] / step.BatchSize : 0m)
+                .Aggregate((Fraction)0m, (a, b) => a + b) / sold;
+            if (loads > 0m && limit.LoadsPerYear / loads < most)
+            {
+                most = limit.LoadsPerYear / loads;
+                within = most > 0m ? Fraction.Max(0m, year.Pool / most + used - c) : null;
+            }
+        }
+
+        return new OnePiece(starts, t, used, c, Fraction.Max(0m, year.PerBenchHour * t + used - c), most, within);
+    }
+
+    /// <summary>What a piece must bring in on a channel, and the hours of selling in it.</summary>
+    public static (Fraction Hours, Fraction Floor) FloorOn(Channel channel, OnePiece piece, Year year)
+    {
+        var hours = ((Fraction)channel.Selling.MinutesPerOrder / channel.PiecesPerOrder + channel.Selling.MinutesPerPiece) / 60m
+            + (channel.Stall is { } stall ? (Fraction)stall.Hours / stall.Pieces : 0m);
+        return (hours, Fraction.Max(0m, year.PerBenchHour * (piece.Hours + hours) + piece.Materials - piece.Seconds));
     }
 
     public static (Fraction Net, Fraction BeforeTax) NetOf(Fraction price, Channel channel)
     {
         Fraction v = channel.SalesTax.Rate, n = channel.PiecesPerOrder, q = channel.Returns.Share;
-        var x = channel.SalesTax.Included ? price / (1m + v) : price;
+        var listed = channel.SalesTax.Included ? price / (1m + v) : price;
+        var x = listed * (1 - channel.UsualDiscount);
         var shipping = channel.SalesTax.Included ? channel.Shipping.Charged / (1m + v) : channel.Shipping.Charged;
         var paid = (n * x + shipping) * (1m + v);
         Fraction fees = 0m;
@@ -134,7 +161,8 @@ public static class ByHand
         var perPiece = channel.CostPerPiece + (channel.Stall is { } stall ? (Fraction)stall.Cost / stall.Pieces : 0m);
         var keep = x * (1 - channel.ShopShare) + (shipping - channel.Shipping.Cost - fees) / n - perPiece;
         var lost = (channel.Returns.FeesRefunded ? 0m : fees) / n + (channel.Shipping.Cost + channel.Shipping.ReturnCost) / n + perPiece;
-        return (((1m - q) * keep - q * lost) / (1m - q * channel.Returns.ResaleShare), x);
+        var net = ((1m - q) * keep - q * lost) / (1m - q * channel.Returns.ResaleShare);
+        return ((1 - channel.LossShare) * net - (Fraction)channel.LossShare * channel.CostPerPiece, listed);
     }
 
     private static Fraction InBands(Levy levy, Fraction charged)

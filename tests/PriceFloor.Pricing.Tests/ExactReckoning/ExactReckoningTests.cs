@@ -2,10 +2,10 @@ using Xunit;
 
 namespace PriceFloor.Pricing.Tests.ExactReckoning;
 
-/// <summary>Every figure of the model, held against a second calculation in exact fractions, on hundreds of random studios.</summary>
+/// <summary>Every figure of the model, held against a second calculation in exact fractions, on a thousand random studios.</summary>
 public sealed class ExactReckoningTests
 {
-    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 300)];
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 1000)];
 
     [Theory]
     [MemberData(nameof(Seeds))]
@@ -27,6 +27,7 @@ public sealed class ExactReckoningTests
         Same(exact.Pool.Up(2), year.Currency.RoundUp(year.Pool));
         Same(exact.Workdays.Nearest(4), Rounding.Nearest(year.Workdays, 4));
         Same(exact.BenchHours.Nearest(4), Rounding.Nearest(year.BenchHours, 4));
+        Same(exact.CarryingHours.Nearest(4), Rounding.Nearest(year.CarryingHours, 4));
         Same(exact.PerBenchHour.Up(2), year.Currency.RoundUp(year.PerBenchHour));
 
         var piece = UnitCost.Of(design, year).Value;
@@ -36,12 +37,18 @@ public sealed class ExactReckoningTests
         Same(one.Materials.Nearest(2), year.Currency.Round(piece.Materials));
         Same(one.Seconds.Nearest(2), year.Currency.Round(piece.SecondsCredit));
         Same(one.Floor.Up(2), year.Currency.RoundUp(piece.Floor));
-        Same((exact.BenchHours / one.Hours).Down(0), Rounding.Down(piece.PiecesPerYear, 0));
+        Same(one.PiecesPerYear.Down(0), Rounding.Down(piece.PiecesPerYear, 0));
+        Assert.Equal(one.FloorWithinLimit is not null, piece.YearlyPieces.FloorWithinLimit is not null);
+        if (one.FloorWithinLimit is { } within)
+            Same(within.Up(2), year.Currency.RoundUp(piece.YearlyPieces.FloorWithinLimit!.Value));
 
         var channel = studio.Channel();
         var floor = FloorPrice.Of(piece, null).Value;
         var prices = ChannelPrices.Of(floor, SellingTerms.Of(channel).Value).Value;
-        IsTheSmallest(prices.FloorPrice, channel, price => ByHand.NetOf(price, channel).Net.Settled() >= one.Floor.Settled());
+        var there = ByHand.FloorOn(channel, one, exact);
+        Same(there.Hours.Nearest(4), Rounding.Nearest(prices.ChannelFloor.SellingHours, 4));
+        Same(there.Floor.Up(2), year.Currency.RoundUp(prices.ChannelFloor.Floor));
+        IsTheSmallest(prices.FloorPrice, channel, price => ByHand.NetOf(price, channel).Net.Settled() >= there.Floor.Settled());
         var target = one.Floor.Up(2) * profile.PriceRule.RetailMultiple;
         if (channel.Sells == Sells.Wholesale)
             Assert.Equal(prices.FloorPrice, prices.TargetPrice);
@@ -52,7 +59,8 @@ public sealed class ExactReckoningTests
         var net = ByHand.NetOf(prices.TargetPrice, channel).Net;
         var check = prices.Check(prices.TargetPrice).Value;
         Same(net.Nearest(2), year.Currency.Round(check.Sale.Net));
-        Same(((net - one.Materials + one.Seconds) / one.Hours).Nearest(2), year.Currency.Round(check.EarnedPerBenchHour));
+        Same((net - there.Floor).Nearest(2), year.Currency.Round(check.AboveFloor));
+        Same(((net - one.Materials + one.Seconds) / (one.Hours + there.Hours)).Nearest(2), year.Currency.Round(check.EarnedPerBenchHour));
         Assert.Equal(Verdict.MeetsTarget, check.Verdict);
     }
 

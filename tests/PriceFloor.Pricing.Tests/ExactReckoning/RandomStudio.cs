@@ -5,7 +5,22 @@ public sealed class RandomStudio(int seed)
 {
     private readonly Random _random = new(seed);
 
-    public CostProfile Profile() => new()
+    public CostProfile Profile()
+    {
+        var profile = Bare();
+        var calendar = profile.Calendar;
+        return profile with
+        {
+            Calendar = calendar with
+            {
+                SellingShare = Rarely ? Between(0, 1 - calendar.BenchShare, 2) : 0,
+                NormalUse = Rarely ? Between(0.5m, 1, 2) : 1,
+            },
+            Limits = [new ResourceLimit { Name = "kiln", LoadsPerYear = Between(0, 400, 0) }, new ResourceLimit { Name = "saw", LoadsPerYear = 900 }],
+        };
+    }
+
+    private CostProfile Bare() => new()
     {
         Currency = "USD",
         YearStart = new DateOnly(2024 + _random.Next(5), 1 + _random.Next(12), 1),
@@ -51,6 +66,8 @@ public sealed class RandomStudio(int seed)
             HandsOnMinutes = Between(1, 60, 1),
             BatchSize = 1 + _random.Next(20),
             GoodShare = Often(Between(0.5m, 1, 2), 1),
+            Uses = Rarely ? new[] { "kiln", "saw", "lathe" }[_random.Next(3)] : null,
+            Rework = Rarely ? new Rework { Share = Between(0, 1, 2), Minutes = Between(0, 20, 1) } : null,
         }).Select((step, i) => step with { Name = $"step {i}" }).ToList();
         var kind = _random.Next(steps.Count == 0 ? 3 : 4);
         string[] points = kind == 3 ? ["start", "finish", .. steps.Select(step => step.Name!)] : ["start", "finish"];
@@ -79,6 +96,9 @@ public sealed class RandomStudio(int seed)
                 }),
             Seconds = Rarely ? new Seconds { Share = Between(0, 1, 2), Price = Between(0, 20, 2) } : null,
             SoldShare = Rarely ? Between(0.5m, 1, 2) : null,
+            Development = Rarely
+                ? new Development { Hours = Between(0, 30, 1), Cost = Between(0, 400, 2), Pieces = 1 + _random.Next(300) }
+                : null,
         };
     }
 
@@ -102,7 +122,14 @@ public sealed class RandomStudio(int seed)
             Shipping = new Shipping { Charged = Between(0, 8, 2), Cost = Between(0, 9, 2), ReturnCost = Between(0, 9, 2) },
             PiecesPerOrder = Often(Between(1, 3, 2), 1),
             CostPerPiece = Between(0, 2, 2),
-            Stall = Rarely ? new Stall { Cost = Between(0, 300, 2), Pieces = 1 + _random.Next(40) } : null,
+            Stall = Rarely
+                ? new Stall { Cost = Between(0, 300, 2), Pieces = 1 + _random.Next(40), Hours = Rarely ? Between(0, 14, 1) : 0, TimesAYear = 6 }
+                : null,
+            UsualDiscount = Rarely ? Between(0, 0.4m, 3) : 0,
+            LossShare = Rarely ? Between(0, 0.2m, 3) : 0,
+            Selling = Rarely
+                ? new SellingTime { MinutesPerOrder = Between(0, 30, 1), MinutesPerPiece = Between(0, 15, 1) }
+                : new SellingTime(),
             Returns = new Returns { Share = Often(Between(0, 0.3m, 2), 0), ResaleShare = Between(0, 1, 2), FeesRefunded = Rarely },
             PriceStep = step,
             PriceEnding = Rarely ? step * 0.8m : 0,

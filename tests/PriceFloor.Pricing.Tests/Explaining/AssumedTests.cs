@@ -8,7 +8,7 @@ public sealed class AssumedTests
     private static readonly CostProfile s_careful = new()
     {
         Currency = "USD",
-        Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8, BenchShare = 0.6m },
+        Calendar = new StudioCalendar { WeeksPerYear = 48, DaysPerWeek = 5, HoursPerDay = 8, BenchShare = 0.6m, NormalUse = 0.85m },
         Expenses = [new Expense { Amount = 24000, Per = Per.Year }],
         Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m },
         SoldShare = 0.95m,
@@ -22,8 +22,16 @@ public sealed class AssumedTests
         Materials = [new MaterialLine { Material = "rod", Quantity = 1, WasteShare = 0.08m }, new MaterialLine { Name = "gift box", Amount = 1.55m }],
     };
 
-    private static readonly Channel s_carefulShop =
-        new() { Sells = Sells.Retail, Currency = "USD", SalesTax = new SalesTax { Rate = 0.2m }, Returns = new Returns { Share = 0.03m } };
+    private static readonly Channel s_carefulShop = new()
+    {
+        Sells = Sells.Retail,
+        Currency = "USD",
+        UsualDiscount = 0.05m,
+        LossShare = 0.01m,
+        SalesTax = new SalesTax { Rate = 0.2m },
+        Returns = new Returns { Share = 0.03m },
+        Selling = new SellingTime { MinutesPerOrder = 10 },
+    };
 
     [Fact]
     public void A_studio_that_says_everything_leaned_on_nothing()
@@ -37,6 +45,11 @@ public sealed class AssumedTests
     public void All_day_at_the_bench_is_an_assumption() =>
         Assert.Equal([new Assumption("/profile/calendar/benchShare", 1m)],
             Assumed.In(s_careful with { Calendar = s_careful.Calendar with { BenchShare = 1 } }));
+
+    [Fact]
+    public void Work_for_every_hour_is_an_assumption() =>
+        Assert.Equal([new Assumption("/profile/calendar/normalUse", 1m)],
+            Assumed.In(s_careful with { Calendar = s_careful.Calendar with { NormalUse = 1 } }));
 
     [Fact]
     public void Paying_no_tax_is_an_assumption() =>
@@ -76,6 +89,18 @@ public sealed class AssumedTests
     {
         Assert.Equal([new Assumption("/channels/2/salesTax", 0m)], Assumed.In(s_carefulShop with { SalesTax = new SalesTax() }, "/channels/2"));
         Assert.Equal([new Assumption("/channels/2/returns", 0m)], Assumed.In(s_carefulShop with { Returns = new Returns() }, "/channels/2"));
+        Assert.Equal([new Assumption("/channels/2/usualDiscount", 0m)], Assumed.In(s_carefulShop with { UsualDiscount = 0 }, "/channels/2"));
+        Assert.Equal([new Assumption("/channels/2/lossShare", 0m)], Assumed.In(s_carefulShop with { LossShare = 0 }, "/channels/2"));
+    }
+
+    [Fact]
+    public void Selling_in_no_time_is_an_assumption_unless_minutes_or_a_stalls_hours_are_given()
+    {
+        var quick = s_carefulShop with { Selling = new SellingTime() };
+        Assert.Equal([new Assumption("/channel/selling", 0m)], Assumed.In(quick, "/channel"));
+        Assert.Equal([new Assumption("/channel/selling", 0m)], Assumed.In(quick with { Stall = new Stall { Cost = 10, Pieces = 5 } }, "/channel"));
+        Assert.Empty(Assumed.In(quick with { Stall = new Stall { Hours = 8, Pieces = 5 } }, "/channel"));
+        Assert.Empty(Assumed.In(quick with { Selling = new SellingTime { MinutesPerPiece = 1 } }, "/channel"));
     }
 
     private static IEnumerable<Assumption> Of(CostProfile profile, Design design) =>

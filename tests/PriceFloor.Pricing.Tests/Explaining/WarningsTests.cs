@@ -181,8 +181,13 @@ public sealed class WarningsTests
     public void Defaults_that_lower_a_floor_are_owned_up_to()
     {
         var bare = StudioYear.Of(s_quiet with { Calendar = s_quiet.Calendar with { BenchShare = 1 } }, default).Value;
-        Assert.Equal(["/profile/calendar/benchShare", "/profile/tax"], Assumed.In(bare.Profile).Select(one => one.Pointer));
-        Assert.Empty(Assumed.In(s_quiet with { Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0 } }));
+        Assert.Equal(["/profile/calendar/benchShare", "/profile/calendar/normalUse", "/profile/tax"],
+            Assumed.In(bare.Profile).Select(one => one.Pointer));
+        Assert.Empty(Assumed.In(s_quiet with
+        {
+            Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0 },
+            Calendar = s_quiet.Calendar with { NormalUse = 0.9m },
+        }));
 
         var design = new Design
         {
@@ -193,7 +198,7 @@ public sealed class WarningsTests
         var year = StudioYear.Of(s_quiet with { Materials = [new StockMaterial { Material = "rod", Price = 1 }] }, default).Value;
         Assert.Equal(["/profile/soldShare", "/design/making/steps/1/goodShare", "/design/materials/1/wasteShare"],
             Assumed.In(UnitCost.Of(design, year).Value).Select(one => one.Pointer));
-        Assert.Equal(["/channel/salesTax", "/channel/returns"],
+        Assert.Equal(["/channel/usualDiscount", "/channel/lossShare", "/channel/salesTax", "/channel/returns", "/channel/selling"],
             Assumed.In(new Channel { Sells = Sells.Retail, Currency = "USD" }, "/channel").Select(one => one.Pointer));
     }
 

@@ -27,6 +27,7 @@ public sealed class WorkingsWordsTests
             taxableIncome: other income still to be taxed, a year
             workdays: working days
             benchHoursOfTheYear: hours at the bench, helpers' included
+            carryingHours: hours that carry the year: those of them that find work that sells
             payAYear: the least pay, a year
             need: what must be left after tax
             pieceStart: the tax is a line of 5 straight pieces: the profit at which piece 3 starts, in which the one that is sought lies
@@ -50,7 +51,7 @@ public sealed class WorkingsWordsTests
             benchMustEarn: what bench time must recover
             perDay: each working day must take
             perWeek: each working week must take
-            perBenchHour: each hour at the bench must bring
+            perBenchHour: each hour at the bench or of selling must bring
             takeHomePerHour: reaches the household for each working hour
             entering3: pieces that enter step 3 (polish) for each good one
             entering2: pieces that enter step 2 (anneal) for each good one
@@ -65,8 +66,10 @@ public sealed class WorkingsWordsTests
             secondsCredit: what its rejected pieces bring as seconds
             benchCost: what its bench time must recover
             floor: what one sold piece must bring in
-            piecesPerYear: pieces that the year's bench hours make
             loadsAPiece1: loads of kiln a sold piece
+            piecesInTheHours: pieces that the year's bench hours make
+            piecesWithinLimit1: pieces that the year's loads of kiln allow
+            piecesPerYear: pieces a year: the least of these
             wholesale: the wholesale price: the floor rounded up
             wholesaleBase: the larger of the floor rounded up and the highest price listed on a wholesale channel
             target: what a retail price before tax must reach
@@ -83,8 +86,8 @@ public sealed class WorkingsWordsTests
             revenueAPiece: what buyers pay before sales tax and do not get back, a piece
             net: reaches the studio, a piece
             aboveFloor: above the floor; negative when short
-            earnedPerBenchHour: what the price really pays for an hour at the bench
-            profitAtThisPrice: the year's profit before tax if every bench hour earned that
+            earnedPerBenchHour: what the price really pays for an hour of the piece
+            profitAtThisPrice: the year's profit before tax if every carrying hour earned that
             taxedProfit: the part of it that is taxed
             atThisPriceBase1: at this price: what levy 1 (self-employment) is charged on
             atThisPriceLevy1: at this price: levy 1 (self-employment)
@@ -92,6 +95,19 @@ public sealed class WorkingsWordsTests
             atThisPriceLevy2: at this price: levy 2 (income tax)
             atThisPriceTax: at this price: tax on that profit
             takeHomePerHourAtThisPrice: would reach the household for each working hour
+            mostOff: the most that may be taken off the price, in thousandths: its sale still reaches the floor
+            atMostOffPrice: with that taken off: the listed price
+            atMostOffBeforeTax: with that taken off: the price before sales tax
+            atMostOffAfterDiscount: with that taken off: what is paid of it on average, the usual discount taken off
+            atMostOffShippingCharged: with that taken off: shipping charged an order, before tax
+            atMostOffPaid: with that taken off: all that the buyer pays for an order
+            atMostOffFee1: with that taken off: fee 1 (card) on an order
+            atMostOffFees: with that taken off: all fees on an order
+            atMostOffPerPieceCosts: with that taken off: packing and the stall's share, a piece
+            atMostOffKeep: with that taken off: kept of a sale that stays sold, a piece
+            atMostOffLost: with that taken off: lost on a sale that comes back, a piece
+            atMostOffRevenueAPiece: with that taken off: what buyers pay before sales tax and do not get back, a piece
+            atMostOffNet: with that taken off: reaches the studio, a piece
             """,
             Workings.Of(Year).Concat(Workings.Of(Pendant)).Concat(Workings.Of(Prices.Floor)).Concat(Workings.Of(check.Sale))
                 .Concat(Workings.Of(check)));
@@ -126,7 +142,8 @@ public sealed class WorkingsWordsTests
     public void The_ways_to_mend_a_price_in_words() =>
         Says(
             """
-            room: what the price leaves for bench time
+            room: what the price leaves for the hours of a piece
+            sellingCost: what its hours of selling must recover
             gap: what the price is short of
             fixedHours: bench hours a sold piece that must not be shortened
             enoughHours: bench hours a sold piece that the price pays for
@@ -149,6 +166,7 @@ public sealed class WorkingsWordsTests
             flawlessBenchCost: with no such loss: what its bench time must recover
             flawlessCost: what a piece must bring in where nothing is lost in step 1
             costPerStart: what each further start there costs
+            weekHours: working hours a week, with the same weeks
             moreTaxableIncome: further taxable income, a year
             profitLeft: the profit that is still needed after the cut
             lowerBase1: on the lower profit: what levy 1 (self-employment) is charged on
@@ -158,7 +176,6 @@ public sealed class WorkingsWordsTests
             lowerTax: on the lower profit: tax on that profit
             leftAfterTax: what that profit leaves after tax
             moreNetIncome: further income already taxed, a year
-            weekHours: working hours a week, with the same weeks
             part1: of the gap closed by faster work
             balancedHours: bench hours a sold piece in the balanced proposal
             part2: of the gap closed by cheaper materials

@@ -32,9 +32,11 @@ public sealed class BreakEvenTests
         var piece = UnitCost.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value;
         if (piece.Floor <= 0 || piece.Year.Pool <= 0)
             return;
-        var sale = Sale.Of(piece.Floor, new Channel { Sells = Sells.Wholesale, Currency = "USD" }); // nothing is taken: the net is the price
-        var hours = piece.Year.Pool / BreakEven.ContributionOf(piece, sale) * piece.BenchHours;
-        Near.Equal(piece.Year.BenchHours, hours);
+        var channel = new Channel { Sells = Sells.Wholesale, Currency = "USD", Selling = studio.Channel().Selling };
+        var floor = new ChannelFloor(piece, channel);
+        var sale = Sale.Of(floor.Floor, channel); // nothing is taken: the net is the price
+        var hours = piece.Year.Pool / BreakEven.ContributionOf(piece, sale) * floor.Hours;
+        Near.Equal(piece.Year.CarryingHours, hours);
     }
 
     [Fact]

@@ -14,10 +14,12 @@ public sealed class RemediesTests
         var check = Draw(seed, part);
         if (check is null)
             return;
-        var (piece, net) = (check.Prices.Floor.UnitCost, check.Sale.Net);
-        var year = piece.Year;
+        var (piece, net, channel) = (check.Prices.Floor.UnitCost, check.Sale.Net, check.Prices.Terms.Channel);
+        var (year, sold) = (piece.Year, check.Prices.ChannelFloor.SellingHours);
         foreach (var remedy in Remedies.Of(check).Value.All.Where(remedy => remedy.Possible && remedy.After != remedy.Before))
         {
+            if (remedy.InTheDesign.Count > 0)
+                Assert.True(net.Reaches(FloorOn(Faster(piece, remedy.InTheDesign), check)), "The design's own figures are not enough");
             var after = remedy.After!.Value;
             switch (remedy.Kind)
             {
@@ -26,34 +28,59 @@ public sealed class RemediesTests
                         price => price <= 0 || check.Prices.Check(price).Value.CarriesItsShare || price < check.Prices.Terms.Grid.Step);
                     break;
                 case RemedyKind.WorkFaster or RemedyKind.NewDesignMinutes:
-                    Turns(after, 0.01m, minutes => net.Reaches(year.PerBenchHour * minutes / 60 + piece.Materials - piece.SecondsCredit));
+                    Turns(after, 0.01m, minutes =>
+                        net.Reaches(year.PerBenchHour * (minutes / 60 + sold) + piece.Materials - piece.SecondsCredit));
                     break;
                 case RemedyKind.SpendLess:
                     Assert.Equal(remedy.Before!.Value - remedy.Cut!.Value, after);
                     Turns(remedy.Cut.Value, -0.01m,
-                        cut => net.Reaches((year.Pool - cut) / year.BenchHours * piece.BenchHours + piece.Materials - piece.SecondsCredit));
+                        cut => net.Reaches(
+                            (year.Pool - cut) / year.CarryingHours * (piece.BenchHours + sold) + piece.Materials - piece.SecondsCredit));
                     break;
                 case RemedyKind.CheaperMaterials or RemedyKind.NewDesignMaterials:
-                    Turns(after, 0.01m, materials => net.Reaches(piece.BenchCost + materials - piece.SecondsCredit));
+                    Turns(after, 0.01m, materials => net.Reaches(FloorOn(piece, check) - piece.Materials + materials));
                     break;
                 case RemedyKind.LoseFewer:
-                    Turns(after, -0.000001m, share => net.Reaches(WithGoodShare(piece, share).Floor));
+                    Turns(after, -0.000001m, share => net.Reaches(FloorOn(WithGoodShare(piece, share), check)));
                     break;
                 case RemedyKind.EarnTaxableElsewhere:
                     Turns(after, -0.01m,
-                        income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Taxable })));
+                        income =>
+                            net.Reaches(FloorOn(With(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Taxable }), check)));
                     break;
                 case RemedyKind.EarnNetElsewhere:
                     Turns(after, -0.01m,
-                        income => net.Reaches(FloorWith(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Net })));
+                        income =>
+                            net.Reaches(FloorOn(With(piece, new OtherIncome { Amount = income, Per = Per.Year, Kind = IncomeKind.Net }), check)));
                     break;
                 case RemedyKind.MoreHours:
                     var calendar = year.Profile.Calendar;
                     Turns(after, -0.01m, week => net.Reaches(
-                        YearOf(year, week / calendar.DaysPerWeek).PerBenchHour * piece.BenchHours + piece.Materials - piece.SecondsCredit));
+                        YearOf(year, week / calendar.DaysPerWeek).PerBenchHour * (piece.BenchHours + sold) + piece.Materials - piece.SecondsCredit));
                     Assert.Equal(after > 48, remedy.Flag == RemedyReasons.LongWeek);
                     break;
+                case RemedyKind.ChargeMoreShipping:
+                    Turns(after, -0.01m, charged => Holds(channel with { Shipping = channel.Shipping with { Charged = charged } }));
+                    break;
+                case RemedyKind.MorePiecesAnOrder:
+                    Turns(after, -1, pieces => pieces > channel.PiecesPerOrder && Holds(channel with { PiecesPerOrder = pieces }));
+                    break;
+                case RemedyKind.LowerShopShare:
+                    Turns(after, 0.000001m, share => Holds(channel with { ShopShare = share }));
+                    break;
+                case RemedyKind.FullerStall:
+                    Turns(after, -1,
+                        pieces => pieces > channel.Stall!.Pieces && Holds(channel with { Stall = channel.Stall with { Pieces = pieces } }));
+                    break;
+                case RemedyKind.LessDiscount:
+                    Turns(after, 0.000001m, share => Holds(channel with { UsualDiscount = share }));
+                    break;
+                default:
+                    Assert.Fail($"{remedy.Kind} is not fed back");
+                    break;
             }
+
+            bool Holds(Channel changed) => Sale.Of(check.Sale.Price, changed).Net.Reaches(new ChannelFloor(piece, changed).Floor);
 
             void Turns(decimal enough, decimal hair, Func<decimal, bool> carries)
             {
@@ -80,7 +107,7 @@ public sealed class RemediesTests
         Assert.Equal((60m, 40m), (Of(check, RemedyKind.WorkFaster).Before, Of(check, RemedyKind.WorkFaster).After));
         Assert.Equal("fixed-time",
             Of(Check(12, new Step { HandsOnMinutes = 30 }, new Step { HandsOnMinutes = 30, MayBeHurried = false }), RemedyKind.WorkFaster).Reason);
-        Assert.Equal("40 bench minutes a piece instead of 60", Of(check, RemedyKind.WorkFaster).InWords);
+        Assert.Equal("step 1 in 10 minutes instead of 30: 40 bench minutes a sold piece instead of 60", Of(check, RemedyKind.WorkFaster).InWords);
     }
 
     [Fact]
@@ -89,11 +116,11 @@ public sealed class RemediesTests
         // Two steps of 24 min at 24.00 an hour are 9.60 each: 9.60 / 0.8 + 9.60 = 21.60 with the second keeping all. At 20.16 the first
         // may cost 10.56: 9.60 / 10.56 = 0.909091.
         var check = Check(20.16m, new Step { Name = "torch", HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 });
-        Assert.Equal("a good share of 0.909091 instead of 0.8 in the step \"torch\"", Of(check, RemedyKind.LoseFewer).InWords);
-        Assert.Equal("a good share of 0.909091 instead of 0.8 in step 1",
+        Assert.Equal("91 of 100 must come out good in the step \"torch\" instead of 80", Of(check, RemedyKind.LoseFewer).InWords);
+        Assert.Equal("91 of 100 must come out good in step 1 instead of 80",
             Of(Check(20.16m, new Step { HandsOnMinutes = 24, GoodShare = 0.8m }, new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords);
         // A brace in a name is only a name.
-        Assert.EndsWith("in the step \"{0} {x\"", Of(Check(20.16m, new Step { Name = "{0} {x", HandsOnMinutes = 24, GoodShare = 0.8m },
+        Assert.EndsWith("in the step \"{0} {x\" instead of 80", Of(Check(20.16m, new Step { Name = "{0} {x", HandsOnMinutes = 24, GoodShare = 0.8m },
             new Step { HandsOnMinutes = 24 }), RemedyKind.LoseFewer).InWords, StringComparison.Ordinal);
     }
 
@@ -103,8 +130,8 @@ public sealed class RemediesTests
         // 52 min at 24.00 an hour cost 20.80; at 16.40 there is time for 41 min; 40 h a week would have to be 40 x
         // 20.80 / 16.40 = 50.7317, up to 50.74.
         var check = Check(16.40m, new Step { HandsOnMinutes = 52 });
-        Assert.Equal("41 bench minutes a piece instead of 52", Of(check, RemedyKind.WorkFaster).InWords);
-        Assert.Equal("a price of 20.80 instead of 16.40", Of(check, RemedyKind.RaiseThePrice).InWords);
+        Assert.Equal("step 1 in 41 minutes instead of 52: 41 bench minutes a sold piece instead of 52", Of(check, RemedyKind.WorkFaster).InWords);
+        Assert.Equal("a price of 20.80 USD instead of 16.40 USD", Of(check, RemedyKind.RaiseThePrice).InWords);
         Assert.Equal("It would take 50.74 hours a week: more than 48 are no answer, choose another way.", Of(check, RemedyKind.MoreHours).InWords);
         // At 18.91 they would have to be 40 x 20.80 / 18.91 = 43.998, up to 44.
         Assert.Equal("44 working hours a week instead of 40, with the same weeks",
@@ -118,8 +145,11 @@ public sealed class RemediesTests
         [
             RemedyMeasure.Price, RemedyMeasure.BenchMinutesAPiece, RemedyMeasure.MoneyAYear, RemedyMeasure.MoneyAPiece, RemedyMeasure.GoodShare,
             RemedyMeasure.MoneyAYear, RemedyMeasure.MoneyAYear, RemedyMeasure.BenchMinutesAPiece, RemedyMeasure.MoneyAPiece, RemedyMeasure.HoursAWeek,
+            RemedyMeasure.MoneyAnOrder, RemedyMeasure.PiecesAnOrder, RemedyMeasure.ShopShare, RemedyMeasure.PiecesAStall,
+            RemedyMeasure.UsualDiscount, RemedyMeasure.Channels,
         ];
-        Assert.Equal(measures, Remedies.Of(Check(16, new Step { HandsOnMinutes = 60 })).Value.All.Select(remedy => remedy.Measure));
+        Assert.Equal(measures, Remedies.Of(Check(16, new Step { HandsOnMinutes = 60 })).Value.All.OrderBy(remedy => remedy.Kind)
+            .Select(remedy => remedy.Measure));
     }
 
     [Fact]
@@ -184,7 +214,35 @@ public sealed class RemediesTests
     private static StudioYear YearOf(StudioYear year, decimal hoursPerDay) =>
         StudioYear.Of(year.Profile with { Calendar = year.Profile.Calendar with { HoursPerDay = hoursPerDay } }, default).Value;
 
-    private static decimal FloorWith(UnitCost piece, OtherIncome income) =>
-        UnitCost.Of(piece.Design,
-            StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value.Floor;
+    private static UnitCost With(UnitCost piece, OtherIncome income) => UnitCost.Of(piece.Design,
+        StudioYear.Of(piece.Year.Profile with { OtherIncome = [.. piece.Year.Profile.OtherIncome, income] }, default).Value).Value;
+
+    private static decimal FloorOn(UnitCost piece, PriceCheck check) => new ChannelFloor(piece, check.Prices.Terms.Channel).Floor;
+
+    /// <summary>The same design with the figures that a remedy gives.</summary>
+    private static UnitCost Faster(UnitCost piece, IReadOnlyList<DesignFigure> figures)
+    {
+        var making = piece.Design.Making;
+        foreach (var figure in figures)
+        {
+            var at = figure.At.Split('/');
+            making = (at[2], at[^1]) switch
+            {
+                ("steps", "handsOnMinutes") => WithStep(making, at[3], step => step with { HandsOnMinutes = figure.After }),
+                ("steps", _) => WithStep(making, at[3], step => step with { Rework = step.Rework! with { Minutes = figure.After } }),
+                ("minutesPerPiece", _) => making with { MinutesPerPiece = figure.After },
+                ("piecesPerDay", _) => making with { PiecesPerDay = figure.After },
+                ("piecesPerBenchDay", _) => making with { PiecesPerBenchDay = figure.After },
+                _ => making with { SetupMinutes = figure.After },
+            };
+        }
+
+        return UnitCost.Of(piece.Design with { Making = making }, piece.Year).Value;
+    }
+
+    private static Making WithStep(Making making, string index, Func<Step, Step> changed) => making with
+    {
+        Steps =
+            [.. making.Steps!.Select((step, i) => i == int.Parse(index, System.Globalization.CultureInfo.InvariantCulture) ? changed(step) : step)],
+    };
 }

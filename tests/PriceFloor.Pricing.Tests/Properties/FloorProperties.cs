@@ -122,6 +122,7 @@ public sealed class FloorProperties
         {
             Materials = [.. design.Materials.Select(line => line with { Amount = line.Amount * 10 })],
             Seconds = design.Seconds is { } seconds ? seconds with { Price = seconds.Price * 10 } : null,
+            Development = design.Development is { } once ? once with { Cost = once.Cost * 10 } : null,
         };
         Near.Equal(Of(profile, design).Floor * 10, Of(tenfold, dearer).Floor);
     }

@@ -119,7 +119,8 @@ public sealed class PricePartsTests
         Assert.Equal(Rounding.Nearest(parts.Paid, 2), parts.Rounded.Sum(part => part.Amount));
         Assert.Equal(Enum.GetValues<PricePart>(), parts.Rounded.Select(part => part.Part));
         Assert.All(parts.Parts.Zip(parts.Rounded), pair => Assert.InRange(pair.Second.Amount - pair.First.Amount, -0.015m, 0.015m));
-        Assert.All(parts.Parts.Where(part => part.Part is not (PricePart.AboveFloor or PricePart.Returns or PricePart.Tax or PricePart.Household)),
+        Assert.All(parts.Parts.Where(part =>
+            part.Part is not (PricePart.AboveFloor or PricePart.Returns or PricePart.Losses or PricePart.Tax or PricePart.Household)),
             part => Assert.True(part.Amount >= 0, part.ToString()));
     }
 
@@ -130,9 +131,10 @@ public sealed class PricePartsTests
         var parts = Of(studio.Profile(), studio.Design(), studio.Channel(), 41.37m);
         var floor = parts.Check.Prices.Floor;
         var redone = Redone.From(Workings.Of(floor.UnitCost.Year).Concat(Workings.Of(floor.UnitCost)).Concat(Workings.Of(floor))
-            .Concat(Workings.Of(parts.Check.Sale)).Concat(Workings.Of(parts.Check)).Concat(Workings.Of(parts)));
+            .Concat(Workings.Of(parts.Check.Prices)).Concat(Workings.Of(parts.Check.Sale)).Concat(Workings.Of(parts.Check))
+            .Concat(Workings.Of(parts)));
         Near.Equal(redone["paidAPiece"], redone["salesTaxPart"] + redone["shopPart"] + redone["feesPart"] + redone["shippingPart"]
-            + redone["perPieceCosts"]
+            + redone["perPieceCosts"] + redone.GetValueOrDefault("discountPart") + redone.GetValueOrDefault("lossesPart")
             + redone["returnsPart"] + redone["forMaterials"] + redone["expensesPart"] + redone["taxPart"] + redone["householdPart"]
             + redone["aboveFloor"]);
     }

@@ -61,7 +61,7 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
         var (header, unreadable) = await sheet.ReadHeaderAsync(_cancel);
         if (unreadable is not null)
             return Problem.Unreadable(unreadable);
-        var (columns, faults) = SheetColumns.Of(header!, query.Columns, query.Dialect);
+        var (columns, faults) = SheetColumns.Of(header!, query.Columns, query.Dialect, _mayRead);
         if (columns is null)
             return Problem.Invalid(faults);
         var check = new SheetCheck(catalogue, columns, header!, query, _mayRead) { ShowsPrices = caller.May(Scope.Check) };

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// <summary>A new sheet for lines that came as JSON.</summary>
 public sealed class SheetAnswers(PipeWriter pipe, SheetDialect dialect, Caller caller) : BatchAnswers
 {
-    private readonly SheetDocument _sheet = new(pipe, dialect, ["sku", "channel", "price", .. SheetColumns.Answers]);
+    private readonly SheetDocument _sheet = new(pipe, dialect, ["sku", "channel", "price", .. Columns(caller).Select(SheetColumns.NameOf)]);
 
     public override bool IsFull => _sheet.IsFull;
 
@@ -26,8 +26,13 @@ public sealed class SheetAnswers(PipeWriter pipe, SheetDialect dialect, Caller c
     {
         _sheet.Text(line.Request?.Sku).Text(line.Request?.Channel).Number(line.Request?.Price);
         var answer = outcome.Found?.Answer(caller, workings: false);
-        _sheet.Text(answer is null ? null : KebabWords.Of(answer.Verdict)).Number(answer?.FloorPrice).Number(answer?.TargetPrice)
-            .Text(answer is null ? line.InASheet(outcome.Faults) : null)
-            .EndRow();
+        _sheet.Text(answer is null ? null : KebabWords.Of(answer.Verdict)).Number(answer?.FloorPrice).Number(answer?.TargetPrice);
+        _sheet.Text(answer is null ? line.InASheet(outcome.Faults) : null);
+        if (caller.May(Scope.Read))
+            _sheet.Number(outcome.Found is { } found ? found.Prices.Floor.UnitCost.Year.Currency.RoundUp(found.Check.ShortBy) : null);
+        _sheet.EndRow();
     }
+
+    private static IReadOnlyList<AnswerColumn> Columns(Caller caller) =>
+        caller.May(Scope.Read) ? SheetColumns.ForReaders : SheetColumns.ForCheckers;
 }

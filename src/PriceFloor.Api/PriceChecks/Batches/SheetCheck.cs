@@ -45,25 +45,26 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         if (error is null && PricesOf(row) is { } prices && Rounding.HasAtMost(price, prices.Floor.UnitCost.Year.Currency.Decimals))
         {
             var verdict = prices.VerdictOf(price);
-            return (AnswerOf(prices, verdict), verdict);
+            return (AnswerOf(prices, verdict, price), verdict);
         }
 
         // Faults are reported in the same words as for a single check.
         var line = LineOf(row);
         var outcome = line.Checked(catalogue, mayRead);
         return outcome.Found is { } found
-            ? (AnswerOf(found.Prices, found.Verdict), found.Verdict)
+            ? (AnswerOf(found.Prices, found.Verdict, line.Request!.Price), found.Verdict)
             : (new SheetAnswer(Problem: line.InASheet(outcome.Faults)), null);
     }
 
     /// <summary>What the caller may see of the answer.</summary>
     public bool ShowsPrices { get; init; } = true;
 
-    private SheetAnswer AnswerOf(ChannelPrices prices, Verdict verdict)
+    private SheetAnswer AnswerOf(ChannelPrices prices, Verdict verdict, decimal price)
     {
-        var decimals = prices.Floor.UnitCost.Year.Currency.Decimals;
+        var money = prices.Floor.UnitCost.Year.Currency;
         return ShowsPrices
-            ? new SheetAnswer(Word(verdict), Rounding.WithDecimals(prices.FloorPrice, decimals), Rounding.WithDecimals(prices.TargetPrice, decimals))
+            ? new SheetAnswer(Word(verdict), Rounding.WithDecimals(prices.FloorPrice, money.Decimals),
+                Rounding.WithDecimals(prices.TargetPrice, money.Decimals), ShortBy: mayRead ? money.RoundUp(prices.ShortBy(price)) : null)
             : new SheetAnswer(Word(verdict));
     }
 

@@ -19,7 +19,8 @@ internal static class Evaluation
     [
         new("hours", "bench hours", activity => activity.Hours, problem.Hours),
         .. problem.Resources.Select((resource, k) =>
-            new ResourceConstraint(resource.Name, $"loads of \"{resource.Name}\"", activity => activity.Loads[k], resource.Loads)),
+            new ResourceConstraint(resource.Name, resource.InWords ?? $"loads of \"{resource.Name}\"",
+                activity => activity.Loads[k], resource.Loads)),
     ];
 
     public static decimal Sum(ProductMixProblem problem, IReadOnlyList<decimal> units, Func<Activity, decimal> figure) =>

@@ -6,8 +6,8 @@ namespace PriceFloor.Api.Tests.PriceChecks.Batches;
 /// <summary>Sheets as they really arrive, each with the answer that it must get.</summary>
 public sealed class NastySheetTests(NastySheetTests.Shop shop) : IClassFixture<NastySheetTests.Shop>
 {
-    private const string Answers = ",verdict,floorPrice,targetPrice,problem";
-    private const string Floor = ",below-floor,61.74,120.00,";
+    private const string Answers = ",verdict,floorPrice,targetPrice,problem,shortBy";
+    private const string Floor = ",below-floor,61.74,120.00,,3.65";
 
     public static TheoryData<string, string, string> Sheets => new()
     {
@@ -35,7 +35,7 @@ public sealed class NastySheetTests(NastySheetTests.Shop shop) : IClassFixture<N
         { "too many decimals", "sku,channel,price\nRB-014,web,58.001\nRB-014,web,58.000\n",
             $"sku,channel,price{Answers}\nRB-014,web,58.001,,,,*\nRB-014,web,58.000{Floor}\n" },
         { "a formula", "sku,channel,price\n=RB,web,58\n", $"sku,channel,price{Answers}\n=RB,web,58,,,,*\n" },
-        { "its own answer", $"sku,channel,price{Answers}\nRB-014,web,58,meets-target,1.00,2.00,old\n",
+        { "its own answer", $"sku,channel,price{Answers}\nRB-014,web,58,meets-target,1.00,2.00,old,0\n",
             $"sku,channel,price{Answers}\nRB-014,web,58{Floor}\n" },
     };
 
@@ -64,8 +64,8 @@ public sealed class NastySheetTests(NastySheetTests.Shop shop) : IClassFixture<N
     public async Task A_row_too_long_to_be_kept_is_reported_and_the_next_is_read()
     {
         var answer = await BatchTests.Post(await shop.Studio, "text/csv", $"sku,channel,price\n{new string('z', 200_000)},web,58\nRB-014,web,58\n");
-        Assert.Matches("^sku,channel,price,verdict,floorPrice,targetPrice,problem\n,,,,,,\"?Line 2, column 1: [^\n]+\n"
-            + "RB-014,web,58,below-floor,61.74,120.00,\n$", answer.Text);
+        Assert.Matches("^sku,channel,price,verdict,floorPrice,targetPrice,problem,shortBy\n,,,,,,\"?Line 2, column 1: [^\n]+\n"
+            + "RB-014,web,58,below-floor,61.74,120.00,,3.65\n$", answer.Text);
     }
 
     [Fact]

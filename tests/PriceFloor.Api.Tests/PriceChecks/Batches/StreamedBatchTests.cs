@@ -25,8 +25,8 @@ public sealed class StreamedBatchTests
             Encoding.UTF8.GetBytes("sku,channel,price\n" + string.Concat(Enumerable.Repeat("RB-014,web,58\n", Rows))), Studio.Cancellation).AsTask();
         using var response = await sending; // though the request has not ended
         using var reader = new StreamReader(await response.Content.ReadAsStreamAsync(Studio.Cancellation));
-        Assert.Equal("sku,channel,price,verdict,floorPrice,targetPrice,problem", await reader.ReadLineAsync(Studio.Cancellation));
-        Assert.Equal("RB-014,web,58,below-floor,61.74,120.00,", await reader.ReadLineAsync(Studio.Cancellation));
+        Assert.Equal("sku,channel,price,verdict,floorPrice,targetPrice,problem,shortBy", await reader.ReadLineAsync(Studio.Cancellation));
+        Assert.Equal("RB-014,web,58,below-floor,61.74,120.00,,3.65", await reader.ReadLineAsync(Studio.Cancellation));
 
         // Costs rise while the batch is under way: its rest is still answered from the documents it began with.
         Assert.Equal(200, (await studio.Put("/v1/profiles/main", Sample.SmallProfile.Replace("24000", "54000", StringComparison.Ordinal))).Status);
@@ -40,8 +40,8 @@ public sealed class StreamedBatchTests
         var rest = (await reader.ReadToEndAsync(Studio.Cancellation)).TrimEnd('\n').Split('\n');
         await ending;
         Assert.Equal((2 * Rows) - 1, rest.Length);
-        Assert.All(rest.Take(Rows - 1), line => Assert.Equal("RB-014,web,58,below-floor,61.74,120.00,", line));
-        Assert.All(rest.Skip(Rows - 1), line => Assert.Equal("ST-001,web,58,below-target,31.00,60.00,", line));
+        Assert.All(rest.Take(Rows - 1), line => Assert.Equal("RB-014,web,58,below-floor,61.74,120.00,,3.65", line));
+        Assert.All(rest.Skip(Rows - 1), line => Assert.Equal("ST-001,web,58,below-target,31.00,60.00,,0.00", line));
     }
 
     [Fact]
