@@ -9,6 +9,8 @@ public static partial class Workings
     public static IEnumerable<Working> Of(DesignBudget budget)
     {
         var formulas = new DesignBudgetFormulas<WrittenFigure>(budget.Year, budget.Sale, budget.Given, budget.AskedByMaterials);
+        if (formulas.SellingHours.Value > 0)
+            yield return Line(formulas.SellingHours, "hours of selling a piece");
         yield return Line(formulas.Room, budget.AskedByMaterials ? "left of the net for bench time" : "left of the net for materials");
         if (budget.AskedByMaterials && budget.Minutes is not null)
             yield return Line(formulas.Minutes, "bench minutes that it pays for");

@@ -19,7 +19,7 @@ public sealed class DesignBudget
         if (Rounding.Settle(sale.Net) <= 0)
             Reason = RemedyReasons.NothingReachesTheStudio;
         else if (materials is not null)
-            (Minutes, Materials, Reason) = (ReasonAgainstMinutes is null ? formulas.Minutes.Value : null, materials, ReasonAgainstMinutes);
+            (Minutes, Materials, Reason) = MinutesFor(materials.Value, formulas);
         else
             (Minutes, Materials, Reason) = (minutes, Room.Reaches(0) ? Room : null, Room.Reaches(0) ? null : RemedyReasons.TimeTakesItAll);
     }
@@ -44,13 +44,16 @@ public sealed class DesignBudget
     public decimal? Materials { get; }
 
     /// <summary>
-    /// Why there is no figure: <c>nothing-reaches-the-studio</c>, <c>price-below-materials</c>, <c>time-takes-it-all</c>, or
+    /// Why there is no figure: <c>nothing-reaches-the-studio</c>, <c>price-below-materials</c>, <c>time-takes-it-all</c>, <c>selling-takes-it-all</c>, or
     /// <c>bench-must-earn-nothing</c>, where bench time has nothing to recover and any time is paid for.
     /// </summary>
     public Code? Reason { get; }
 
-    private Code? ReasonAgainstMinutes =>
-        Rounding.Settle(Room) <= 0 ? RemedyReasons.PriceBelowMaterials : Year.Pool == 0 ? RemedyReasons.BenchMustEarnNothing : null;
+    private (decimal? Minutes, decimal? Materials, Code? Reason) MinutesFor(decimal materials, DesignBudgetFormulas<Figure> formulas) =>
+        Rounding.Settle(Room) <= 0 ? (null, materials, RemedyReasons.PriceBelowMaterials)
+        : Year.Pool == 0 ? (null, materials, RemedyReasons.BenchMustEarnNothing)
+        : Rounding.Settle(formulas.Minutes.Value) <= 0 ? (null, materials, RemedyReasons.SellingTakesItAll)
+        : (formulas.Minutes.Value, materials, null);
 
     /// <summary>What a piece may take; exactly one of minutes and materials is given, each a sold piece.</summary>
     public static Outcome<DesignBudget> Of(StudioYear year, Sale sale, decimal? minutes, decimal? materials) =>

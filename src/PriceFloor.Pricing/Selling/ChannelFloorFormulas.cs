@@ -11,7 +11,7 @@ internal readonly struct ChannelFloorFormulas<T> where T : IFigure<T>
     {
         var benchHours = T.Named("benchHours", piece.BenchHours);
         HasSellingHours = SellingTerms.TakesTime(channel);
-        SellingHours = HasSellingHours ? T.Named("sellingHours", HoursOf(channel)) : 0;
+        SellingHours = SellingHoursOn(channel);
         Hours = HasSellingHours ? T.Named("hoursAPiece", benchHours + SellingHours) : benchHours;
         Floor = HasSellingHours
             ? T.Named("channelFloor", T.Max(0, T.Named("perBenchHour", piece.Year.PerBenchHour) * Hours
@@ -28,6 +28,9 @@ internal readonly struct ChannelFloorFormulas<T> where T : IFigure<T>
 
     /// <summary>The piece's own floor if the channel takes no selling hours.</summary>
     public T Floor { get; }
+
+    /// <summary>Hours of selling a piece; nothing on a channel that takes none.</summary>
+    public static T SellingHoursOn(Channel channel) => SellingTerms.TakesTime(channel) ? T.Named("sellingHours", HoursOf(channel)) : 0;
 
     private static T HoursOf(Channel channel)
     {

@@ -29,6 +29,19 @@ public sealed class DesignBudgetTests
     }
 
     [Fact]
+    public void Selling_time_is_paid_for_before_any_time_to_make_it_in()
+    {
+        // 30.00 an hour, 24 minutes of selling are 12.00: 56 - 8 - 12 = 36 are 72 min; 72 min and selling leave 8.00; 12.00 for selling leave none.
+        var slow = new Channel { Sells = Sells.Retail, Currency = "USD", Selling = new SellingTime { MinutesPerPiece = 24 } };
+        Assert.Equal(72m, DesignBudget.Of(Year(60000), Sale.Of(56, slow), null, 8).Value.Minutes);
+        Assert.Equal(8m, DesignBudget.Of(Year(60000), Sale.Of(56, slow), 72, null).Value.Materials);
+        Assert.Equal("selling-takes-it-all", DesignBudget.Of(Year(60000), Sale.Of(20, slow), null, 8).Value.Reason!.Word);
+        Assert.Equal(["sellingHours = (0 / 1 + 24) / 60 = 0.4", "room = net - 8 = 48", "minutes = (room / perBenchHour - sellingHours) * 60 = 72"],
+            Workings.Of(DesignBudget.Of(Year(60000), Sale.Of(56, slow), null, 8).Value)
+                .Select(line => $"{line.Symbol} = {line.Formula} = {Rounding.Trim(Rounding.Settle(line.Value))}"));
+    }
+
+    [Fact]
     public void A_net_of_just_nothing_does_not_reach_the_studio()
     {
         var atCost = Sale.Of(6, new Channel { Sells = Sells.Retail, Currency = "USD", CostPerPiece = 6 });
@@ -66,20 +79,20 @@ public sealed class DesignBudgetTests
             return;
 
         var down = Rounding.Down(minutes, 2);
-        Assert.True(sale.Net.Reaches(FloorOf(year, down, 5.25m)));
-        Assert.False(sale.Net.Reaches(FloorOf(year, down + 0.01m, 5.25m)));
+        Assert.True(sale.Net.Reaches(FloorOf(sale, year, down, 5.25m)));
+        Assert.False(sale.Net.Reaches(FloorOf(sale, year, down + 0.01m, 5.25m)));
         var materials = DesignBudget.Of(year, sale, down, null).Value.Materials!.Value;
-        Assert.True(sale.Net.Reaches(FloorOf(year, down, Rounding.Down(materials, 2))));
-        Assert.False(sale.Net.Reaches(FloorOf(year, down, Rounding.Down(materials, 2) + 0.01m)));
+        Assert.True(sale.Net.Reaches(FloorOf(sale, year, down, Rounding.Down(materials, 2))));
+        Assert.False(sale.Net.Reaches(FloorOf(sale, year, down, Rounding.Down(materials, 2) + 0.01m)));
     }
 
     /// <summary>The floor of a design that takes so much a sold piece: of a finished one the sold share of it.</summary>
-    private static decimal FloorOf(StudioYear year, decimal minutes, decimal materials) => UnitCost.Of(new Design
+    private static decimal FloorOf(Sale sale, StudioYear year, decimal minutes, decimal materials) => new ChannelFloor(UnitCost.Of(new Design
     {
         Profile = "main",
         Making = new Making { MinutesPerPiece = minutes * year.Profile.SoldShare },
         Materials = [new MaterialLine { Amount = materials * year.Profile.SoldShare }],
-    }, year).Value.Floor;
+    }, year).Value, sale.Channel).Floor;
 
     /// <summary>The lines of the budget itself, each redone from those of the year and the sale above it.</summary>
     private static IEnumerable<string> WorkingsOf(decimal price, decimal packing, decimal? minutes, decimal? materials)
