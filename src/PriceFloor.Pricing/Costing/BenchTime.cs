@@ -39,7 +39,7 @@ public sealed class BenchTime
 
     /// <summary>
     /// Pieces at a point of the making for each good one: "start" (all that are started), "finish" (1) or a step's name.
-    /// Null where no step has the name.
+    /// Null if no step has the name.
     /// </summary>
     public decimal? PiecesAt(string point) =>
         point is "start" or "finish" || _making.StepNamed(point) >= 0 ? Formulas.PiecesAt(point, _making).Value : null;

@@ -63,7 +63,7 @@ public sealed class UnitCost
     /// <summary>Bench hours a sold piece in which pieces are worked over.</summary>
     public decimal ReworkHours => _formulas.ReworkHours.Value;
 
-    /// <summary>What the floor is taken of: below zero where seconds bring more than the piece takes.</summary>
+    /// <summary>What the floor is taken of: below zero if seconds bring more than the piece takes.</summary>
     public decimal Cost => _formulas.Cost.Value;
 
     /// <summary>Bench hours a sold piece that must not be shortened: the steps that are not mayBeHurried, and one-off work, which is spent.</summary>
@@ -78,7 +78,7 @@ public sealed class UnitCost
     /// </summary>
     public decimal LoadsOf(string resource) => _formulas.LoadsOf(resource, 1).Value;
 
-    /// <summary>True where a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
+    /// <summary>True if a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
     public bool SecondsPayMoreThanTheyCost { get; }
 
     /// <summary>What has gone into a start that is lost at the first step that loses any.</summary>

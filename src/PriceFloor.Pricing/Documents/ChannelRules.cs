@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Documents;
 /// <summary>The rules between the fields of a channel: fees with room between their bounds, a grid of prices that the currency has.</summary>
 public static class ChannelRules
 {
-    /// <summary>What breaks a rule; a field that is missing altogether is not told again here.</summary>
+    /// <summary>Every rule that the document breaks. Missing required fields are reported elsewhere.</summary>
     public static IEnumerable<Fault> Faults(Channel channel) =>
     [
         .. CurrencyRule.Faults(channel.Currency),
@@ -14,7 +14,7 @@ public static class ChannelRules
         .. GridFaults(channel),
     ];
 
-    /// <summary>What to say of a price with more decimals than its currency has; null where it has no more.</summary>
+    /// <summary>What to say of a price with more decimals than its currency has; null if it has no more.</summary>
     public static string? TooFine(decimal price, string name, Currency currency) => Rounding.HasAtMost(price, currency.Decimals) ? null
         : string.Create(CultureInfo.InvariantCulture, $"{name} has more decimals than {currency.Code} has: at most {currency.Decimals}.");
 

@@ -5,7 +5,7 @@ namespace PriceFloor.Pricing.Documents;
 /// <summary>The rules between the fields of a design: one way to give its bench time, steps that materials can find.</summary>
 public static class DesignRules
 {
-    /// <summary>What breaks a rule; a field that is missing altogether is not told again here.</summary>
+    /// <summary>Every rule that the document breaks. Missing required fields are reported elsewhere.</summary>
     public static IEnumerable<Fault> Faults(Design design)
     {
         var points = (design.Making?.Steps ?? []).Select(step => step.Name).Append("start").Append("finish").ToHashSet();
@@ -76,7 +76,7 @@ public static class DesignRules
             yield return new("/batchSize", FaultCodes.Unexpected, "batchSize goes with material, not with amount; give the amount for one piece.");
     }
 
-    /// <summary>The places of names that stand in the list before.</summary>
+    /// <summary>Indices of the names that occur earlier in the list.</summary>
     private static IEnumerable<int> Twice(IReadOnlyList<string?> names)
     {
         var before = new HashSet<string>(StringComparer.Ordinal);

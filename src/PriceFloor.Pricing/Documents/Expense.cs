@@ -33,5 +33,5 @@ public sealed record Expense : IRecurring
     public bool Deductible { get; init; } = true;
 }
 
-/// <summary>Where an expense is recovered when it is not spread over bench time.</summary>
+/// <summary>What recovers an expense that is not spread over bench time.</summary>
 public enum TracedTo { Piece, Sale }

@@ -2,7 +2,7 @@ using System.ComponentModel.DataAnnotations;
 
 namespace PriceFloor.Pricing.Documents;
 
-/// <summary>The eight numbers that a first floor needs, and the whole documents that they stand for.</summary>
+/// <summary>The eight numbers that a first floor needs, and the complete documents made from them.</summary>
 public sealed record FirstNumbers
 {
     /// <summary>ISO 4217 code of every amount.</summary>

@@ -29,7 +29,7 @@ public sealed record HouseholdLine : IRecurring
     public decimal BusinessShare { get; init; }
 
     /// <summary>
-    /// What kind of cost its business share is, such as home-workspace or car-and-travel; it counts as covered where there is such a share.
+    /// What kind of cost its business share is, such as home-workspace or car-and-travel; it counts as covered if there is such a share.
     /// </summary>
     public CostKind? CostKind { get; init; }
 }

@@ -18,7 +18,7 @@ public abstract class NumberFieldAttribute(int decimals, string minimum, string 
     /// <summary>The upper bound, as exact decimal text; the bound itself is allowed.</summary>
     public string Maximum { get; init => (field, MaximumValue) = (value, Number(value)); } = maximum;
 
-    /// <summary>True where the lower bound itself is refused ("above zero").</summary>
+    /// <summary>True if the lower bound itself is refused ("above zero").</summary>
     public bool Above { get; init; }
 
     public decimal MinimumValue { get; private init; } = Number(minimum);

@@ -5,7 +5,7 @@ namespace PriceFloor.Pricing.Documents;
 /// <summary>The rules between the fields of a cost profile. What is sent and what is read from the store are held to the same ones.</summary>
 public static class ProfileRules
 {
-    /// <summary>What breaks a rule; a field that is missing altogether is not told again here.</summary>
+    /// <summary>Every rule that the document breaks. Missing required fields are reported elsewhere.</summary>
     public static IEnumerable<Fault> Faults(CostProfile profile) =>
     [
         .. CurrencyRule.Faults(profile.Currency),

@@ -8,6 +8,6 @@ public sealed record SalesTax
     [Share]
     public decimal Rate { get; init; }
 
-    /// <summary>True where listed prices hold the tax already; false where it is added on top.</summary>
+    /// <summary>True if listed prices include the tax; false if it is added on top.</summary>
     public bool Included { get; init; }
 }

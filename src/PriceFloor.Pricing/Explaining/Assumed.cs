@@ -17,7 +17,7 @@ public static class Assumed
             yield return new("/profile/tax", "none");
     }
 
-    /// <summary>That every finished piece sells, where nothing else is said.</summary>
+    /// <summary>That every finished piece sells, unless something else is said.</summary>
     public static IEnumerable<Assumption> OfUnsoldPieces(CostProfile profile)
     {
         if (profile.SoldShare == 1)
@@ -40,7 +40,7 @@ public static class Assumed
     }
 
     /// <param name="channel">The channel.</param>
-    /// <param name="at">Where the channel stands, such as <c>/channel</c> or <c>/channels/0</c>.</param>
+    /// <param name="at">The channel's pointer, such as <c>/channel</c> or <c>/channels/0</c>.</param>
     public static IEnumerable<Assumption> In(Channel channel, string at)
     {
         if (channel.UsualDiscount == 0)
@@ -57,6 +57,6 @@ public static class Assumed
 }
 
 /// <summary>A default that an answer leaned on and that lowers the floor.</summary>
-/// <param name="Pointer">Where it could be said, below <c>/profile</c>, <c>/design</c> or the channel.</param>
+/// <param name="Pointer">The pointer at which it can be given, below <c>/profile</c>, <c>/design</c> or the channel.</param>
 /// <param name="Value">What was taken: a number or a word.</param>
 public sealed record Assumption(string Pointer, object Value);

@@ -72,7 +72,7 @@ public static class Warnings
     /// </summary>
     /// <param name="channel">The channel.</param>
     /// <param name="year">The year whose expenses may be traced to sales.</param>
-    /// <param name="at">Where the channel stands, such as <c>/channel</c>.</param>
+    /// <param name="at">The channel's pointer, such as <c>/channel</c>.</param>
     /// <param name="others">The studio's other channels: what one of them charges is recovered there.</param>
     public static IEnumerable<Warning> In(Channel channel, StudioYear year, string at, IEnumerable<Channel> others)
     {

@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Explaining;
 
 public static partial class Workings
 {
-    /// <param name="asked">What was given, a price with its tax where that is included.</param>
+    /// <param name="asked">What was given, a price with its tax if that is included.</param>
     /// <param name="tax">The tax that the price holds, or that comes on top.</param>
     public static IEnumerable<Working> Of(MarkupValues asked, SalesTax? tax)
     {
@@ -18,7 +18,7 @@ public static partial class Workings
             yield return line;
     }
 
-    /// <param name="asked">The first cost or the last price, a price with its tax where that is included.</param>
+    /// <param name="asked">The first cost or the last price, a price with its tax if that is included.</param>
     /// <param name="tax">The tax that the price holds, or that comes on top.</param>
     /// <param name="steps">What each hand does.</param>
     public static IEnumerable<Working> Of(MarkupValues asked, SalesTax? tax, IReadOnlyList<ChainStep> steps)

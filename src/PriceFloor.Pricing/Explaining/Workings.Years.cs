@@ -67,7 +67,7 @@ public static partial class Workings
         yield return Line(formulas.TakeHomePerHour, "reaches the household for each working hour");
     }
 
-    /// <summary>Where the straight piece of the tax starts in which the profit lies, the tax there, and what one more unit leaves.</summary>
+    /// <summary>The start of the straight piece of the tax that the profit lies in, the tax there, and what one more unit leaves.</summary>
     private static IEnumerable<Working> OfProfit(ProfitFormulas<WrittenFigure> profit, Tax tax)
     {
         var (levies, (number, count)) = (tax.Levies, tax.PlaceOf(profit.UnitCost));

@@ -27,7 +27,7 @@ public sealed record Currency(string Code, int Decimals)
 
     public static IEnumerable<Currency> All => s_all.Values;
 
-    /// <summary>The currency of that code, or null where ISO 4217 has none with a minor unit.</summary>
+    /// <summary>The currency of that code, or null if ISO 4217 has none with a minor unit.</summary>
     public static Currency? Find(string code) => s_all.GetValueOrDefault(code);
 
     /// <summary>The currency of a code that a validator has let through.</summary>

@@ -5,12 +5,12 @@ public sealed class Outcome<T> where T : class
 {
     private Outcome(T? value, IReadOnlyList<Fault> faults) => (Found, Faults) = (value, faults);
 
-    /// <summary>The result, or null where there are faults.</summary>
+    /// <summary>The result, or null if there are faults.</summary>
     public T? Found { get; }
 
     public IReadOnlyList<Fault> Faults { get; }
 
-    /// <summary>The result. Asking for it where there is none is a bug.</summary>
+    /// <summary>The result. Asking for it when there is none is a bug.</summary>
     public T Value => Found ?? throw new InvalidOperationException($"No {typeof(T).Name}: {Faults[0].Code}");
 
     public static implicit operator Outcome<T>(T value) => new(value, []);

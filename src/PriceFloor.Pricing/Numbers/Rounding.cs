@@ -1,7 +1,7 @@
 namespace PriceFloor.Pricing.Numbers;
 
 /// <summary>
-/// The one place where figures are rounded, once, at the edge. <c>decimal</c> quotients are inexact in the 28th digit, so every
+/// Rounds figures, once, at the edge, and nowhere else. <c>decimal</c> quotients are inexact in the 28th digit, so every
 /// comparison and every rounding first settles its operands half-even to 12 decimals: 1.00 over one of three pieces must not
 /// quote 1.01, and a capacity of 1440 must not come out as 1439.
 /// </summary>
@@ -22,7 +22,7 @@ public static class Rounding
     public static decimal Nearest(decimal value, int decimals) => Round(value, decimals, MidpointRounding.AwayFromZero);
 
     /// <summary>
-    /// Parts of a whole, each to the nearest, and then moved by one unit where they would not add up: first those that rounding moved
+    /// Parts of a whole, each to the nearest, and then moved by one unit if they would not add up: first those that rounding moved
     /// furthest the other way; of equals the last. Three thirds of 1.00 are 0.33, 0.33 and 0.34.
     /// </summary>
     /// <param name="parts">The parts, unrounded.</param>

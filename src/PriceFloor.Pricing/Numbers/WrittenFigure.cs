@@ -60,7 +60,7 @@ internal sealed class WrittenFigure : IFigure<WrittenFigure>
     public static WrittenFigure Named(string symbol, int number, WrittenFigure figure) =>
         Named(string.Create(CultureInfo.InvariantCulture, $"{symbol}{number}"), figure);
 
-    /// <summary>What stands on the right of a sign is held together even where the sign binds no tighter: a - (b - c).</summary>
+    /// <summary>The right operand gets parentheses even if its own operator binds as tightly: a - (b - c).</summary>
     private static string Joined(WrittenFigure left, string sign, WrittenFigure right, Binding binding) =>
         $"{(left._binding < binding ? $"({left.Text})" : left.Text)} {sign} {(right._binding <= binding ? $"({right.Text})" : right.Text)}";
 

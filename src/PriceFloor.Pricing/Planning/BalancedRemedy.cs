@@ -21,7 +21,7 @@ public sealed class BalancedRemedy
         decimal? FigureOf(RemedyKind way) => parts.FirstOrDefault(part => part.Way == way)?.Figure;
     }
 
-    /// <summary>In order; none where the price carries its share already.</summary>
+    /// <summary>In order; empty if the price carries its share already.</summary>
     public IReadOnlyList<BalancedPart> Parts { get; }
 
     /// <summary>Bench minutes a sold piece, rounded down; null if they stay as they are.</summary>

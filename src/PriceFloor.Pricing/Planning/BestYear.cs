@@ -59,5 +59,5 @@ public sealed class BestYear
 /// <param name="Key">Decides between equally good plans: the earlier key gets more.</param>
 /// <param name="Check">The piece at its price.</param>
 /// <param name="Minimum">Least whole pieces.</param>
-/// <param name="Maximum">Most whole pieces; null where the market takes any number.</param>
+/// <param name="Maximum">Most whole pieces; null if the market takes any number.</param>
 public sealed record OfferedLine(string Key, PriceCheck Check, decimal Minimum, decimal? Maximum);

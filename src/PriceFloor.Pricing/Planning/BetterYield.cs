@@ -27,7 +27,7 @@ public sealed class BetterYield
     /// <summary>What each further start costs.</summary>
     public decimal PerStart { get; }
 
-    /// <summary>Starts there for each good piece that the price still pays for; null where even no loss is not enough.</summary>
+    /// <summary>Starts there for each good piece that the price still pays for; null if even no loss is not enough.</summary>
     public decimal? Starts { get; }
 
     /// <summary>The good share that comes to as many starts.</summary>

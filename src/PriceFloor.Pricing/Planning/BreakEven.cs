@@ -39,11 +39,11 @@ public sealed class BreakEven
     /// <summary>Their part of the year's bench hours.</summary>
     public decimal ShareOfYear => _formulas.ShareOfYear.Value;
 
-    /// <summary>How safe planned sales are. Refused with <c>too-large</c> where they pass exactness.</summary>
+    /// <summary>How safe planned sales are. Refused with <c>too-large</c> if they pass exactness.</summary>
     /// <param name="planned">Pieces, above 0.</param>
     public Outcome<PlannedSales> At(decimal planned) => Outcome<PlannedSales>.Guard(() => new PlannedSales(this, planned));
 
-    /// <summary>Refused with <c>never-breaks-even</c> where a sale leaves nothing for the pool.</summary>
+    /// <summary>Refused with <c>never-breaks-even</c> if a sale leaves nothing for the pool.</summary>
     public static Outcome<BreakEven> Of(UnitCost piece, Sale sale) => Outcome<BreakEven>.Guard(() =>
         0m.Reaches(ContributionOf(piece, sale))
             ? Never("At this price a sale leaves nothing for rent, living and tax once the channel and the materials are paid, "

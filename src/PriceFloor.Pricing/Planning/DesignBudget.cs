@@ -28,24 +28,24 @@ public sealed class DesignBudget
 
     public Sale Sale { get; }
 
-    /// <summary>True where the materials are given and the minutes asked for.</summary>
+    /// <summary>True if the materials are given and the minutes asked for.</summary>
     public bool AskedByMaterials { get; }
 
-    /// <summary>The materials, or else the bench minutes, that were given; there also where there is no figure for the other.</summary>
+    /// <summary>The materials, or else the bench minutes, that were given; also if there is no figure for the other.</summary>
     public decimal Given { get; }
 
-    /// <summary>What is left of the net for what is asked about; negative where nothing is.</summary>
+    /// <summary>What is left of the net for what is asked about; negative if nothing is.</summary>
     public decimal Room { get; }
 
-    /// <summary>Bench minutes a sold piece; null where none are left, or where any number is paid for.</summary>
+    /// <summary>Bench minutes a sold piece; null if none are left, or if any number is paid for.</summary>
     public decimal? Minutes { get; }
 
-    /// <summary>Materials a sold piece; null where nothing is left for them.</summary>
+    /// <summary>Materials a sold piece; null if nothing is left for them.</summary>
     public decimal? Materials { get; }
 
     /// <summary>
     /// Why there is no figure: <c>nothing-reaches-the-studio</c>, <c>price-below-materials</c>, <c>time-takes-it-all</c>, <c>selling-takes-it-all</c>, or
-    /// <c>bench-must-earn-nothing</c>, where bench time has nothing to recover and any time is paid for.
+    /// <c>bench-must-earn-nothing</c>: bench time has nothing to recover, so any time is paid for.
     /// </summary>
     public Code? Reason { get; }
 

@@ -29,6 +29,6 @@ internal readonly struct DesignBudgetFormulas<T> where T : IFigure<T>
 
     public T SellingHours => _sellingHours;
 
-    /// <summary>Where the materials are given and an hour has a price; 0 or less where selling takes it all.</summary>
+    /// <summary>Valid if the materials are given and an hour has a price; 0 or less if selling takes it all.</summary>
     public T Minutes => T.Named("minutes", (_sells ? Room / _perBenchHour - _sellingHours : Room / _perBenchHour) * 60);
 }

@@ -38,7 +38,7 @@ public sealed class MixBreakEven
 
     public bool WithinCapacity => Year.BenchHours.Reaches(BenchHours);
 
-    /// <summary>Refused with <c>never-breaks-even</c> where a unit of the mix leaves nothing for the pool.</summary>
+    /// <summary>Refused with <c>never-breaks-even</c> if a unit of the mix leaves nothing for the pool.</summary>
     public static Outcome<MixBreakEven> Of(StudioYear year, IReadOnlyList<MixLine> lines, Surplus? surplus) => Outcome<MixBreakEven>.Guard(() =>
     {
         var formulas = new MixFormulas<Figure>(year, lines, surplus);

@@ -32,7 +32,7 @@ internal sealed class MixFormulas<T> where T : IFigure<T>
 
     public T PerMixUnit { get; }
 
-    /// <summary>Where a unit of the mix leaves nothing, what follows means nothing.</summary>
+    /// <summary>Not valid if a unit of the mix leaves nothing.</summary>
     public bool NeverBreaksEven { get; }
 
     public T MixUnits { get; }

@@ -57,7 +57,7 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
 
     public TaxFormulas<T> OnProfitAskedFor { get; }
 
-    /// <summary>Means nothing where the year does not close.</summary>
+    /// <summary>Not valid if the year does not close.</summary>
     public T SurplusAfterTax { get; }
 
     /// <summary>Stalls that the pieces of some lines take on one channel.</summary>

@@ -32,6 +32,6 @@ public sealed class PlannedLine(PriceCheck check, decimal units)
     /// <summary>What all of them leave for the pool.</summary>
     public decimal TotalContribution => _formulas.Contribution.Value;
 
-    /// <summary>The same for each hour at the bench: where time is what is short, the highest comes first.</summary>
+    /// <summary>The same for each hour at the bench. If time is short, the line with the highest comes first.</summary>
     public decimal PerBenchHour => _formulas.PerBenchHour.Value;
 }

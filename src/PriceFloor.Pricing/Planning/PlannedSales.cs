@@ -3,7 +3,7 @@ using PriceFloor.Pricing.Numbers;
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>
-/// Planned sales beside break-even. 1,250 pieces where 1,000 break even: a fifth may fail to sell, and each percent more leaves 5 % more.
+/// Planned sales beside break-even. 1,250 pieces planned, 1,000 to break even: a fifth may fail to sell, and each percent more leaves 5 % more.
 /// </summary>
 public sealed class PlannedSales
 {
@@ -20,7 +20,7 @@ public sealed class PlannedSales
     /// <summary>Pieces that are planned.</summary>
     public decimal Planned { get; }
 
-    /// <summary>By how much of the plan sales may fall before the year no longer closes; negative where they must rise.</summary>
+    /// <summary>By how much of the plan sales may fall before the year no longer closes; negative if they must rise.</summary>
     public decimal MarginOfSafety { get; }
 
     /// <summary>By what multiple a change of sales changes the surplus; null at or below break-even.</summary>

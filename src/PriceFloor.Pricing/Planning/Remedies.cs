@@ -42,10 +42,10 @@ public sealed class Remedies
     /// <summary>Every way: a higher price first, then by the size of the change, then those that cannot be.</summary>
     public IReadOnlyList<Remedy> All { get; }
 
-    /// <summary>Null where none of its three ways is possible, and toward a target.</summary>
+    /// <summary>Null if none of its three ways is possible, and toward a target.</summary>
     public BalancedRemedy? Balanced { get; }
 
-    /// <summary>Refused with <c>too-large</c> where figures pass exactness.</summary>
+    /// <summary>Refused with <c>too-large</c> if figures pass exactness.</summary>
     /// <param name="check">The price.</param>
     /// <param name="goal">What it is to be brought to.</param>
     /// <param name="others">The studio's other channels in the same currency, by key; none if left out.</param>

@@ -4,10 +4,10 @@ namespace PriceFloor.Pricing.Planning;
 
 /// <summary>One way, alone, as a figure before and after; or the reason why it cannot be.</summary>
 /// <param name="Kind">Which way.</param>
-/// <param name="Before">The figure today; null where the way has no figure.</param>
-/// <param name="After">The figure that is enough, rounded to the safe side; null where the way is not possible or has no figure.</param>
+/// <param name="Before">The figure today; null if the way has no figure.</param>
+/// <param name="After">The figure that is enough, rounded to the safe side; null if the way is not possible or has no figure.</param>
 /// <param name="InWords">The change in the maker's words, or why it cannot be.</param>
-/// <param name="Reason">A stable word where it is not possible.</param>
+/// <param name="Reason">A stable word if it is not possible.</param>
 public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, string InWords, Code? Reason)
 {
     private const int ByDecimals = 6;
@@ -43,12 +43,12 @@ public sealed record Remedy(RemedyKind Kind, decimal? Before, decimal? After, st
     /// <summary>With sell-elsewhere: where, and at what price.</summary>
     public IReadOnlyList<SoldElsewhere> Channels { get; init; } = [];
 
-    /// <summary>"long-week" where the figure is there to be seen, not to be followed.</summary>
+    /// <summary>"long-week" if the figure is shown only and is no advice.</summary>
     public Code? Flag { get; init; }
 }
 
 /// <summary>A figure of a design before a change and after it.</summary>
-/// <param name="At">Where it stands in the document, as a JSON Pointer.</param>
+/// <param name="At">Its place in the document, as a JSON Pointer.</param>
 /// <param name="What">What it is, in words: the name of its step, or what the figure counts.</param>
 /// <param name="Before">Today.</param>
 /// <param name="After">What is enough, rounded to the safe side.</param>

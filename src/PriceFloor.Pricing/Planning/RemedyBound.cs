@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Planning;
 
 /// <summary>
 /// What the hours, materials and losses of a piece must stay within. The floor asks that they stay within what reaches the studio, selling
-/// included; the target asks that they stay within the retail price before tax over the retail multiple, where selling does not count.
+/// included; the target asks that they stay within the retail price before tax over the retail multiple, and selling does not count.
 /// </summary>
 /// <param name="Symbol">What the workings call the amount.</param>
 /// <param name="Amount">The amount that a piece may cost.</param>

@@ -49,7 +49,7 @@ internal sealed class RemedyCase
     /// <summary>Whether something is left for the hours of a piece, by each bound.</summary>
     public bool HasRoom => Bounds.All(bound => bound.HasRoom);
 
-    /// <summary>The least of what both bounds allow; null where one of them allows none, or any number.</summary>
+    /// <summary>The least of what both bounds allow; null if one of them allows none, or any number.</summary>
     public decimal? EnoughHours => Bounds.All(bound => bound.EnoughHours is not null) ? Bounds.Min(bound => bound.EnoughHours) : null;
 
     public decimal EnoughMaterials => Bounds.Min(bound => bound.EnoughMaterials);

@@ -42,27 +42,27 @@ public sealed class RemedyFigures
 
     public bool HasRoom => _formulas.HasRoom;
 
-    /// <summary>What the price is short of; 0 where it is enough.</summary>
+    /// <summary>What the price is short of; 0 if it is enough.</summary>
     public decimal Gap => _formulas.Gap.Value;
 
     /// <summary>Less for bench time to recover in the year.</summary>
     public decimal Cut => _formulas.Cut.Value;
 
     /// <summary>
-    /// t': bench hours a sold piece that the price pays for, 0 or less where selling takes it all; null where it pays for none, or for any number.
+    /// t': bench hours a sold piece that the price pays for, 0 or less if selling takes it all; null if it pays for none, or for any number.
     /// </summary>
     public decimal? EnoughHours => _formulas.PaysForSomeTime ? _formulas.EnoughHours.Value : null;
 
     /// <summary>Bench hours a sold piece that must not be shortened.</summary>
     public decimal FixedHours { get; }
 
-    /// <summary>M': materials a sold piece; negative where even none would be too much.</summary>
+    /// <summary>M': materials a sold piece; negative if even none would be too much.</summary>
     public decimal EnoughMaterials => _formulas.EnoughMaterials.Value;
 
     /// <summary>Materials that a new design with these minutes may use.</summary>
     public decimal NewMaterials => _formulas.NewMaterials.Value;
 
-    /// <summary>The maker's hours a week, with the same weeks and helpers, that would be enough; null where no number is.</summary>
+    /// <summary>The maker's hours a week, with the same weeks and helpers, that would be enough; null if no number is.</summary>
     public decimal? WeekHours => _formulas.MoreHoursHelp ? _formulas.WeekHours.Value : null;
 
     /// <summary>The good share, with steps the lowest.</summary>
@@ -71,7 +71,7 @@ public sealed class RemedyFigures
     /// <summary>Index of the step that loses most, the first of equals; null without steps.</summary>
     public int? WorstStep => UnitCost.Design.Making.Steps?.Index().MinBy(step => step.Item.GoodShare).Index;
 
-    /// <summary>Null where nothing is lost, nothing need change, or better yield would raise the floor.</summary>
+    /// <summary>Null if nothing is lost, nothing need change, or better yield would raise the floor.</summary>
     public BetterYield? BetterYield { get; }
 
     internal RemedyBound Bound { get; }

@@ -56,14 +56,14 @@ internal sealed class RemedyFormulas<T> where T : IFigure<T>
     /// <summary>Whether the price pays for some time, but not for any.</summary>
     public bool PaysForSomeTime { get; }
 
-    /// <summary>Means something only where the price pays for some time, but not for any; 0 or less where selling takes it all.</summary>
+    /// <summary>Valid only if the price pays for some time, but not for any; 0 or less if selling takes it all.</summary>
     public T EnoughHours { get; }
 
     public T EnoughMinutes { get; }
 
     public bool MoreHoursHelp { get; }
 
-    /// <summary>Means something only where more hours help.</summary>
+    /// <summary>Valid only if more hours help.</summary>
     public T WeekHours { get; }
 
     /// <summary>A longer day makes proportionally more; helpers' hours stay.</summary>

@@ -21,7 +21,7 @@ public sealed class ScarceResource
     public Resource Resource { get; }
 
     /// <summary>
-    /// The profile's loads; the selling hours, where the calendar has some; the pieces that each channel's stalls of the year sell.
+    /// The profile's loads; the selling hours, if the calendar has some; the pieces that each channel's stalls of the year sell.
     /// </summary>
     /// <param name="year">The year.</param>
     /// <param name="lines">What may be sold.</param>

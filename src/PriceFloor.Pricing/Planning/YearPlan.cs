@@ -54,7 +54,7 @@ public sealed class YearPlan
     /// <summary>Hours of selling that the lines take.</summary>
     public decimal SellingHours => _formulas.SellingHours.Value;
 
-    /// <summary>The year's hours less those kept back; negative where more are kept back than there are.</summary>
+    /// <summary>The year's hours less those kept back; negative if more are kept back than there are.</summary>
     public decimal HoursAvailable => _formulas.HoursAvailable.Value;
 
     /// <summary>Every scarce thing that a step uses or that the profile limits.</summary>
@@ -65,7 +65,7 @@ public sealed class YearPlan
 
     public bool Closes => Contribution.Reaches(Pool);
 
-    /// <summary>Contribution less pool; negative where the year falls short.</summary>
+    /// <summary>Contribution less pool; negative if the year falls short.</summary>
     public decimal SurplusBeforeTax => _formulas.SurplusBeforeTax.Value;
 
     /// <summary>Y* with a wanted surplus in it: the profit before tax that the pool asks for.</summary>
@@ -75,14 +75,14 @@ public sealed class YearPlan
     public decimal Profit => _formulas.Profit.Value;
 
     /// <summary>
-    /// What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Means nothing where the year does not close.
+    /// What is left once the larger profit is taxed too: Y - T(Y) less what the profit asked for leaves. Not valid if the year does not close.
     /// </summary>
     public decimal SurplusAfterTax => _formulas.SurplusAfterTax.Value;
 
     /// <summary>The stalls that the plan takes on each channel with one, in the order of the lines.</summary>
     public IReadOnlyList<StallUse> Stalls { get; }
 
-    /// <summary>Whether the year's selling hours are enough; always true where the calendar has no selling share.</summary>
+    /// <summary>Whether the year's selling hours are enough; always true if the calendar has no selling share.</summary>
     public bool WithinSellingHours => Year.SellingHours == 0 || Year.SellingHours.Reaches(SellingHours);
 
     public bool WithinHours => HoursAvailable.Reaches(BenchHours);
@@ -90,7 +90,7 @@ public sealed class YearPlan
     /// <summary>What the profile says is bought for pieces in the year: its lines traced to pieces.</summary>
     public decimal MaterialsBought => Year.Profile.Expenses.Where(line => line.Deductible && line.TracedTo == TracedTo.Piece).Sum(Annual.Amount);
 
-    /// <summary>Refused with <c>too-large</c> where figures pass exactness.</summary>
+    /// <summary>Refused with <c>too-large</c> if figures pass exactness.</summary>
     /// <param name="year">The year that the plan must close.</param>
     /// <param name="lines">Whole pieces of each.</param>
     /// <param name="surplus">What the year should leave beyond the need.</param>
@@ -118,7 +118,7 @@ public sealed class YearPlan
 /// <summary>Loads of a scarce thing that a plan takes.</summary>
 /// <param name="Name">The name that steps use.</param>
 /// <param name="Loads">Taken in the year; fractions are allowed.</param>
-/// <param name="LoadsPerYear">What there is; null where the profile sets no limit.</param>
+/// <param name="LoadsPerYear">What there is; null if the profile sets no limit.</param>
 public sealed record LoadUse(string Name, decimal Loads, decimal? LoadsPerYear)
 {
     public bool Within => LoadsPerYear is not { } most || most.Reaches(Loads);

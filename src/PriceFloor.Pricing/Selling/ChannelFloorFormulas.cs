@@ -4,7 +4,7 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Selling;
 
-/// <summary>What a piece must bring in on one channel, where an hour of selling carries the year like an hour at the bench.</summary>
+/// <summary>What a piece must bring in on one channel: an hour of selling carries the year like an hour at the bench.</summary>
 internal readonly struct ChannelFloorFormulas<T> where T : IFigure<T>
 {
     public ChannelFloorFormulas(UnitCost piece, Channel channel)

@@ -49,7 +49,7 @@ public sealed class ChannelPrices
         : price < TargetPrice ? Verdict.BelowTarget
         : Verdict.MeetsTarget;
 
-    /// <summary>What a price above zero is short of the floor on the channel; 0 where it carries its share.</summary>
+    /// <summary>What a price above zero is short of the floor on the channel; 0 if it carries its share.</summary>
     public decimal ShortBy(decimal price) =>
         VerdictOf(price) == Verdict.BelowFloor ? decimal.Max(0, ChannelFloor.Floor - Sale.Of(price, Terms.Channel).Net) : 0;
 

@@ -3,7 +3,7 @@ using PriceFloor.Pricing.Numbers;
 namespace PriceFloor.Pricing.Selling;
 
 /// <summary>
-/// The most that may be taken off a listed price, instead of the channel's usual discount, so that the sale still carries its share. 58.00 where
+/// The most that may be taken off a listed price, instead of the channel's usual discount, so that the sale still carries its share. 58.00 when
 /// 46.40 must be paid: 20 %.
 /// </summary>
 public sealed class DiscountRoom
@@ -18,7 +18,7 @@ public sealed class DiscountRoom
     /// <summary>The sale with that much taken off.</summary>
     public Sale Sale { get; }
 
-    /// <summary>Null where the price does not carry its share even with nothing taken off.</summary>
+    /// <summary>Null if the price does not carry its share even with nothing taken off.</summary>
     public static DiscountRoom? Of(PriceCheck check)
     {
         var (prices, price) = (check.Prices, check.Sale.Price);

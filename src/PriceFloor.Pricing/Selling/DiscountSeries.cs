@@ -19,7 +19,7 @@ public sealed class DiscountSeries(IReadOnlyList<decimal> rates)
     /// <summary>What these discounts make of a list price.</summary>
     public Discounted FromList(decimal list) => new(list, _formulas.NetOf(list).Value);
 
-    /// <summary>The list price from which these discounts make a net price. Refused with <c>too-large</c> where they leave next to nothing.</summary>
+    /// <summary>The list price from which these discounts make a net price. Refused with <c>too-large</c> if they leave next to nothing.</summary>
     public Outcome<Discounted> FromNet(decimal net) => Factor < 0.000000000001m
         ? new Fault("/discounts/rates", FaultCodes.TooLarge,
             "These discounts leave next to nothing of a price, so no exact list price can be named; check the rates (0.2 is 20 %).")

@@ -12,10 +12,10 @@ public sealed record Markup(decimal Cost, decimal Price)
 
     public decimal Profit => _shares.Profit.Value;
 
-    /// <summary>Null where the cost is nothing. Computed at once, so that a share past exactness is refused with the step, not later.</summary>
+    /// <summary>Null if the cost is nothing. Computed at once, so that a share past exactness is refused with the step, not later.</summary>
     public decimal? OnCost => _shares.HasOnCost ? _shares.OnCost.Value : null;
 
-    /// <summary>Null where the price is nothing.</summary>
+    /// <summary>Null if the price is nothing.</summary>
     public decimal? OnPrice => _shares.HasOnPrice ? _shares.OnPrice.Value : null;
 
     /// <summary>

@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Selling;
 /// <summary>The cost and the price of one step, of whichever two of the five values decide it.</summary>
 internal readonly struct MarkupFormulas<T> where T : IFigure<T>
 {
-    /// <param name="asked">What was given, a price with its tax where that is included.</param>
+    /// <param name="asked">What was given, a price with its tax if that is included.</param>
     /// <param name="tax">The tax that the price holds, or that comes on top.</param>
     public MarkupFormulas(MarkupValues asked, SalesTax? tax)
     {

@@ -19,7 +19,7 @@ public sealed record OnePrice
     /// <summary>The lowest common price that also reaches the target on all of them.</summary>
     public decimal TargetPrice { get; }
 
-    /// <summary>Refused with <c>no-price</c> where no price up to 10^12 is allowed on all of the channels.</summary>
+    /// <summary>Refused with <c>no-price</c> if no price up to 10^12 is allowed on all of the channels.</summary>
     /// <param name="channels">The piece's prices on at least one channel, all of one currency.</param>
     public static Outcome<OnePrice> Of(IReadOnlyList<ChannelPrices> channels) =>
         Lowest(channels, prices => prices.FloorPrice) is { } floor && Lowest(channels, prices => prices.TargetPrice) is { } target

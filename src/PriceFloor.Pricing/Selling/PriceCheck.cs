@@ -26,10 +26,10 @@ public sealed class PriceCheck
     /// <summary>net(p) less the floor on the channel; negative when short.</summary>
     public decimal AboveFloor { get; }
 
-    /// <summary>What the price is short of the floor on the channel; 0 where it carries its share.</summary>
+    /// <summary>What the price is short of the floor on the channel; 0 if it carries its share.</summary>
     public decimal ShortBy => decimal.Max(0, -AboveFloor);
 
-    /// <summary>The most that may be taken off it; null where it does not carry its share even with nothing taken off.</summary>
+    /// <summary>The most that may be taken off it; null if it does not carry its share even with nothing taken off.</summary>
     public DiscountRoom? DiscountRoom => DiscountRoom.Of(this);
 
     /// <summary>What the price really pays for an hour of making and selling.</summary>

@@ -11,11 +11,11 @@ public sealed record PriceGrid(decimal Step, decimal Ending)
 
     public bool Allows(decimal price) => price > 0 && price >= Ending && (price - Ending) % Step == 0;
 
-    /// <summary>The allowed price one step lower, or null where there is none.</summary>
+    /// <summary>The allowed price one step lower, or null if there is none.</summary>
     public decimal? Below(decimal price) => Allows(price - Step) ? price - Step : null;
 
     /// <summary>
-    /// The smallest allowed price that is enough, or null where it would pass 10^12.
+    /// The smallest allowed price that is enough, or null if it would pass 10^12.
     /// </summary>
     /// <param name="near">About where it lies.</param>
     /// <param name="isEnough">Holds for every price from some point on.</param>

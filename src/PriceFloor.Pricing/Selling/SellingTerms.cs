@@ -18,7 +18,7 @@ public sealed class SellingTerms
 
     public PriceGrid Grid { get; }
 
-    /// <summary>Refused with <c>takes-everything</c> where somewhere a higher price would leave no more.</summary>
+    /// <summary>Refused with <c>takes-everything</c> if somewhere a higher price would leave no more.</summary>
     public static Outcome<SellingTerms> Of(Channel channel) => Outcome<SellingTerms>.Guard(() =>
         TakesEverything(channel) is { } fault ? fault : new SellingTerms(channel, [.. StretchesOf(channel)]));
 
@@ -27,13 +27,13 @@ public sealed class SellingTerms
         channel.Selling.MinutesPerOrder > 0 || channel.Selling.MinutesPerPiece > 0 || channel.Stall is { Hours: > 0 };
 
     /// <summary>
-    /// What stands against the rates alone: it asks for shopShare, fees, salesTax, shipping charged, piecesPerOrder
+    /// What is wrong with the rates alone: it reads shopShare, fees, salesTax, shipping charged, piecesPerOrder
     /// and returns, and for no other field.
     /// </summary>
     public static IReadOnlyList<Fault> RateFaults(Channel channel) =>
         Outcome<Channel>.Guard(() => TakesEverything(channel) is { } fault ? fault : channel).Faults;
 
-    /// <summary>The smallest allowed price whose net reaches the floor. <c>no-price</c> where it would pass 10^12.</summary>
+    /// <summary>The smallest allowed price whose net reaches the floor. <c>no-price</c> if it would pass 10^12.</summary>
     public Outcome<FoundPrice> FloorPrice(decimal floor) => Outcome<FoundPrice>.Guard(() =>
         Found(Sale.ListedBeforeDiscount(LeastAfterDiscount(floor), Channel), price => Sale.Of(price, Channel).Net.Reaches(floor)));
 
@@ -78,7 +78,7 @@ public sealed class SellingTerms
     private static List<decimal> CornersOf(Channel channel) =>
         [.. channel.Fees.SelectMany(fee => CornersOf(fee, channel)).Where(corner => corner > 0).Prepend(0).Distinct().Order()];
 
-    /// <summary>What one more unit leaves on the stretch that begins at a corner, where no piece is lost on the channel.</summary>
+    /// <summary>What one more unit leaves on the stretch that begins at a corner, if no piece is lost on the channel.</summary>
     private static decimal NetOfOneMore(Channel channel, List<decimal> corners, decimal from)
     {
         var next = corners.IndexOf(from) + 1;

@@ -7,7 +7,7 @@ internal readonly struct ShareFormulas<T> where T : IFigure<T>
 {
     /// <param name="cost">The cost.</param>
     /// <param name="price">The price.</param>
-    /// <param name="number">The number of the hand, 1 first; 0 where there is only one.</param>
+    /// <param name="number">The number of the hand, 1 first; 0 if there is only one.</param>
     public ShareFormulas(T cost, T price, int number)
     {
         (HasOnCost, HasOnPrice) = (cost.Value != 0, price.Value != 0);
@@ -18,12 +18,12 @@ internal readonly struct ShareFormulas<T> where T : IFigure<T>
 
     public T Profit { get; }
 
-    /// <summary>False where the cost is nothing.</summary>
+    /// <summary>False if the cost is nothing.</summary>
     public bool HasOnCost { get; }
 
     public T OnCost { get; }
 
-    /// <summary>False where the price is nothing.</summary>
+    /// <summary>False if the price is nothing.</summary>
     public bool HasOnPrice { get; }
 
     public T OnPrice { get; }

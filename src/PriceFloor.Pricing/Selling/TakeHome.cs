@@ -14,15 +14,15 @@ public sealed class TakeHome
         (Profit, TaxedProfit, PerHour) = (formulas.Profit.Value, formulas.TaxedProfit.Value, formulas.PerHour.Value);
     }
 
-    /// <summary>Y: the year's profit before tax; negative where the price does not even pay the expenses.</summary>
+    /// <summary>Y: the year's profit before tax; negative if the price does not even pay the expenses.</summary>
     public decimal Profit { get; }
 
     /// <summary>The part of it that is taxed: max(0, Y).</summary>
     public decimal TaxedProfit { get; }
 
-    /// <summary>For each working hour, at the bench or not; negative where the household would have to pay in.</summary>
+    /// <summary>For each working hour, at the bench or not; negative if the household would have to pay in.</summary>
     public decimal PerHour { get; }
 
-    /// <summary>Refused with <c>too-large</c> where figures pass exactness.</summary>
+    /// <summary>Refused with <c>too-large</c> if figures pass exactness.</summary>
     public static Outcome<TakeHome> Of(PriceCheck check) => Outcome<TakeHome>.Guard(() => new TakeHome(check));
 }

@@ -13,7 +13,7 @@ public static class Depreciation
     public static decimal InYear(Equipment thing, DateOnly yearStart) => new DepreciationFormulas<Figure>(thing, yearStart, 1).Loss.Value;
 
     /// <summary>
-    /// True where the thing is in use but nothing is left to spread over this year or a later one: a table with 0 in this year and more
+    /// True if the thing is in use but nothing is left to spread over this year or a later one: a table with 0 in this year and more
     /// in the next goes on.
     /// </summary>
     public static bool LifeIsOver(Equipment thing, DateOnly yearStart) =>

@@ -31,7 +31,7 @@ internal readonly struct HoursFormulas<T> where T : IFigure<T>
 
     public T BenchHours { get; }
 
-    /// <summary>Nothing where the calendar has no selling share.</summary>
+    /// <summary>Nothing if the calendar has no selling share.</summary>
     public T SellingHours { get; } = 0;
 
     public T CarryingHours { get; }

@@ -13,7 +13,7 @@ internal readonly struct NeedFormulas<T> where T : IFigure<T>
         Need = T.Named("need", profile.Pay is null ? forTheHousehold : T.Max(forTheHousehold, PayAYear + costs.NotDeductible));
     }
 
-    /// <summary>0 where no least pay is asked for.</summary>
+    /// <summary>0 if no least pay is asked for.</summary>
     public T PayAYear { get; }
 
     public T Need { get; }

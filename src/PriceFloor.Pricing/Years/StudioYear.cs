@@ -55,7 +55,7 @@ public sealed class StudioYear
     /// <summary>O_t: other income that is still to be taxed.</summary>
     public decimal TaxableIncome => _formulas.Costs.TaxableIncome.Value;
 
-    /// <summary>The least pay a year; 0 where none is asked for.</summary>
+    /// <summary>The least pay a year; 0 if none is asked for.</summary>
     public decimal PayAYear => _formulas.Needs.PayAYear.Value;
 
     /// <summary>What must be left after tax.</summary>
@@ -85,7 +85,7 @@ public sealed class StudioYear
     /// <summary>R/(D/d): what a working week must take.</summary>
     public decimal PerWeek => _formulas.PerWeek.Value;
 
-    /// <summary>D*h*s: hours of selling work that channels are charged for; 0 where the calendar has none.</summary>
+    /// <summary>D*h*s: hours of selling work that channels are charged for; 0 if the calendar has none.</summary>
     public decimal SellingHours => _formulas.Hours.SellingHours.Value;
 
     /// <summary>
@@ -109,13 +109,13 @@ public sealed class StudioYear
         .Except(Profile.Household.Where(line => line.BusinessShare > 0 && line.CostKind is not null).Select(line => line.CostKind!.Value))
         .Except(Profile.Equipment.Select(_ => CostKind.Depreciation));
 
-    /// <summary>The pool where the year should also leave a surplus.</summary>
+    /// <summary>The pool if the year should also leave a surplus.</summary>
     public decimal PoolWith(Surplus? surplus) => new SurplusFormulas<Figure>(this, surplus).Pool.Value;
 
     /// <summary>The profit before tax that leaves the need and a wanted surplus.</summary>
     public decimal ProfitWith(Surplus? surplus) => new SurplusFormulas<Figure>(this, surplus).Profit.Value;
 
-    /// <summary>True where an expense is recovered on designs or by channels instead of by bench time.</summary>
+    /// <summary>True if an expense is recovered on designs or by channels instead of by bench time.</summary>
     public bool Traces(TracedTo where) => Profile.Expenses.Any(line => line.Deductible && line.TracedTo == where);
 
     /// <summary>The price of a material of the stock list, or null.</summary>
@@ -126,7 +126,7 @@ public sealed class StudioYear
     /// (<c>no-bench-time</c>), tax that takes everything (<c>marginal-rate</c>), figures past exactness (<c>too-large</c>).
     /// </summary>
     /// <param name="profile">The profile.</param>
-    /// <param name="yearStart">Its first day where the profile does not say.</param>
+    /// <param name="yearStart">Its first day if the profile does not say.</param>
     public static Outcome<StudioYear> Of(CostProfile profile, DateOnly yearStart) => Outcome<StudioYear>.Guard(() =>
     {
         var faults = CalendarFaults(profile).ToList();
@@ -135,7 +135,7 @@ public sealed class StudioYear
         return faults.Count > 0 ? faults : new StudioYear(profile, profile.YearStart ?? yearStart, tax.Value);
     });
 
-    /// <summary>What stands against the calendar: no working days, or no bench time.</summary>
+    /// <summary>What is wrong with the calendar: no working days, or no bench time.</summary>
     public static IEnumerable<Fault> CalendarFaults(CostProfile profile)
     {
         var hours = new HoursFormulas<Figure>(profile);

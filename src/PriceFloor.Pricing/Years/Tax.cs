@@ -16,7 +16,7 @@ public sealed class Tax
     /// <summary>The rules as levies: a flat rate is one levy with one band.</summary>
     public IReadOnlyList<Levy> Levies { get; }
 
-    /// <summary>Refused with <c>marginal-rate</c> where one more unit of profit would leave nothing.</summary>
+    /// <summary>Refused with <c>marginal-rate</c> if one more unit of profit would leave nothing.</summary>
     public static Outcome<Tax> Of(TaxRules rules) => Outcome<Tax>.Guard(() =>
     {
         var levies = LeviesOf(rules);

@@ -52,7 +52,7 @@ internal sealed class LexicographicSolver
 
     /// <summary>
     /// The optimum with one more hour (-1), or one more load of a resource: the whole problem solved again, null if that is not proven. It is known
-    /// without solving where one more can change nothing.
+    /// without solving if one more can change nothing.
     /// </summary>
     public decimal? WithOneMore(int resource, decimal optimum, int stillToAsk)
     {
