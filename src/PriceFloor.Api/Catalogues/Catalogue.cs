@@ -1,5 +1,6 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Catalogues;
@@ -10,6 +11,8 @@ namespace PriceFloor.Api.Catalogues;
 /// </summary>
 public class Catalogue
 {
+    private const int FewDesigns = 500;
+
     private readonly IDocuments _documents;
     private readonly ProfileAccess _access;
     private readonly FloorBook _book;
@@ -46,6 +49,18 @@ public class Catalogue
     public string? KeyInOtherCase(string name) => _documents.KeyInOtherCase(name) is { } key && Design(key) is not null ? key : null;
 
     public Stored<Channel>? Channel(string key) => _documents.Channel(key);
+
+    /// <summary>
+    /// What a message adds for callers who may read: the design that was probably meant. Among many designs only the same name in other case is
+    /// looked for, so that a sheet full of unknown names is answered as fast.
+    /// </summary>
+    public string HintOfDesign(string sku) =>
+        KeyInOtherCase(sku) is { } same ? $", but there is \"{same}\""
+        : Designs.Count <= FewDesigns ? NearestName.Hint(sku, [.. Designs.Select(design => design.Key)])
+        : "";
+
+    /// <summary>What a message adds for callers who may read: the channel that was probably meant, or those that there are.</summary>
+    public string HintOfChannel(string key) => NearestName.Hint(key, [.. Channels.Select(channel => channel.Key)]);
 
     /// <summary>The prices listed for a design, by channel.</summary>
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) =>

@@ -18,8 +18,8 @@ public sealed record ChannelBudgetAnswer
     public decimal? Materials { get; init; }
 
     /// <summary>
-    /// Why there is no figure: nothing-reaches-the-studio, price-below-materials, time-takes-it-all, selling-takes-it-all, bench-must-earn-nothing (hours have
-    /// nothing to recover), currency-mismatch.
+    /// Why there is no figure: nothing-reaches-the-studio, price-below-materials, time-takes-it-all, selling-takes-it-all, bench-must-earn-nothing
+    /// (hours have nothing to recover), currency-mismatch.
     /// </summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Reason { get; init; }

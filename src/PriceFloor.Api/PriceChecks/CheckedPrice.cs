@@ -134,14 +134,14 @@ public sealed class CheckedPrice
         var unknown = new List<Fault>();
         if (channel is null)
             unknown.Add(
-                RequestFault.Unknown(place.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{request.Channel}\"; case counts.")));
+                RequestFault.Unknown(place.Error("channel", InputCodes.UnknownChannel,
+                    $"There is no channel \"{request.Channel}\"{(mayRead ? catalogue.HintOfChannel(request.Channel) : "")}; case counts.")));
         if (design is null)
-            unknown.Add(RequestFault.Unknown(place.Error("sku", InputCodes.UnknownDesign, mayRead
-                && catalogue.KeyInOtherCase(request.Sku) is { } close
-                ? $"There is no design \"{request.Sku}\", but there is \"{close}\"; case counts."
-                : $"There is no design \"{request.Sku}\"; case counts.")));
+            unknown.Add(RequestFault.Unknown(place.Error("sku", InputCodes.UnknownDesign,
+                $"There is no design \"{request.Sku}\"{(mayRead ? catalogue.HintOfDesign(request.Sku) : "")}; case counts.")));
         return unknown;
     }
+
 
     /// <summary>Why there is no floor, for a caller who may not learn the names of the materials.</summary>
     private static List<Fault> NoFloor(IReadOnlyList<Fault> faults, Place place) => faults.Any(fault => fault.Code == FaultCodes.UnknownMaterial)

@@ -21,7 +21,7 @@ public static class PriceListRoutes
         if (format == Format.Svg && asked.Channel is null)
             return Problem.Invalid(
                 [new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture shows one channel; name it." }]);
-        if (UnknownNames.Of(catalogue, asked.Channel, asked.Profile) is { Count: > 0 } unknown)
+        if (UnknownNames.Of(catalogue, asked.Channel, asked.Profile, mayRead) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
         var page = await Kept(catalogue, asked, format, mayRead, context.RequestAborted);
         if (page.Next is { } next)

@@ -38,7 +38,8 @@ public static class PricePartsRoutes
     private static Outcome<PricePartsAnswer> OnOne(Catalogue catalogue, DesignFloor floor, Stored<Design> design, string key, PricePartsQuery asked)
     {
         if (catalogue.Channel(key) is not { } channel)
-            return RequestFault.Unknown(Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{key}\"; case counts."));
+            return RequestFault.Unknown(Place.Query.Error("channel", InputCodes.UnknownChannel,
+                $"There is no channel \"{key}\"{catalogue.HintOfChannel(key)}; case counts."));
         if (asked.Price is null && floor.On(channel) is { Found: null } none)
             return none.Faults.ToList();
         var (price, from) = PriceOn(floor, channel, asked.Price);

@@ -15,7 +15,7 @@ public static class RemedyListRoutes
     {
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
         var catalogue = reader.Whole(asked.AsOf);
-        if (UnknownNames.Of(catalogue, asked.Channel, asked.Profile) is { Count: > 0 } unknown)
+        if (UnknownNames.Of(catalogue, asked.Channel, asked.Profile, mayRead: true) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
         var list = Of(catalogue, asked);
         if (list.Next is { } next)

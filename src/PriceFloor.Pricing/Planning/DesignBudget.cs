@@ -44,8 +44,8 @@ public sealed class DesignBudget
     public decimal? Materials { get; }
 
     /// <summary>
-    /// Why there is no figure: <c>nothing-reaches-the-studio</c>, <c>price-below-materials</c>, <c>time-takes-it-all</c>, <c>selling-takes-it-all</c>, or
-    /// <c>bench-must-earn-nothing</c>: bench time has nothing to recover, so any time is paid for.
+    /// Why there is no figure: <c>nothing-reaches-the-studio</c>, <c>price-below-materials</c>, <c>time-takes-it-all</c>,
+    /// <c>selling-takes-it-all</c>, or <c>bench-must-earn-nothing</c>: bench time has nothing to recover, so any time is paid for.
     /// </summary>
     public Code? Reason { get; }
 

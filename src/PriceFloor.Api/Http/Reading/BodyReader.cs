@@ -138,7 +138,7 @@ public sealed class BodyReader
         var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
         if (!members.ReadOnly.Contains(name))
             throw Unreadable(ref json, at, InputCodes.UnknownProperty,
-                $"\"{name}\" is not a property here{Meant(name, members)}; correct the name or leave it out.");
+                $"\"{Short(name)}\" is not a property here{WordHints.OfProperty(name, members)}; correct the name or leave it out.");
         if (!before.Add(name))
             throw Unreadable(ref json, at, InputCodes.DuplicateProperty, $"\"{name}\" is given twice; leave one out.");
         PassOver(ref json, at);
@@ -183,7 +183,8 @@ public sealed class BodyReader
     private void WordValue(string text, BodySchema shape, string pointer)
     {
         if (shape is BodySchema.Choice { Words: var words } && !words.Contains(text))
-            Fault(pointer, InputCodes.NotOneOf, $"{FieldRules.Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
+            Fault(pointer, InputCodes.NotOneOf, $"{FieldRules.Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\"."
+                + WordHints.OfWord(Short(text), words));
         else if (shape is BodySchema.Date && TimeText.ReadDate(text) is null)
             Fault(pointer, InputCodes.NotADate,
                 $"{FieldRules.Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
@@ -233,11 +234,6 @@ public sealed class BodyReader
     private void Fault(InputError error) => (_faults ??= []).Add(error);
 
     private void Fault(string pointer, Code code, string detail) => Fault(new InputError { Pointer = pointer, Code = code, Detail = detail });
-
-    private static string Meant(string name, BodySchema.Members members) =>
-        members.All.FirstOrDefault(known => string.Equals(known.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: var close }
-            ? $" (\"{close}\" is)"
-            : "";
 
     private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";
 }

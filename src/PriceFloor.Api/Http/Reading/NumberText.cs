@@ -26,7 +26,8 @@ public static class NumberText
             return text.ContainsAny('e', 'E') && decimal.TryParse(text, NumberStyles.Float, format, out _)
                 ? (0, InputCodes.Exponent, $"{name} is written with an exponent; write the digits out, such as 1200{decimalMark}50.")
                 : (0, InputCodes.NotANumber, $"{name} is not a plain number; write digits with at most one decimal "
-                    + $"{(decimalMark == ',' ? "comma" : "point")}, such as 1200{decimalMark}50, without currency signs, spaces or thousands marks.");
+                    + $"{(decimalMark == ',' ? "comma" : "point")}, such as 1200{decimalMark}50, without currency signs, "
+                    + $"spaces or thousands marks.{OfPercentage(text, field, format)}");
 
         if (whole + fraction > MostDigits)
             return (0, InputCodes.TooManyDigits, $"{name} has more than 18 digits, which is finer than any price; shorten it.");
@@ -38,8 +39,21 @@ public static class NumberText
         return field is null || InRange(value, field)
             ? (value, null, null)
             : (value, FaultCodes.OutOfRange, $"{name} must be {(field.Above ? "above" : "at least")} {field.Minimum} and at most {field.Maximum}; "
-                + $"it is {value.ToString(format)}.");
+                + $"it is {value.ToString(format)}.{AsShare(value, field, format)}");
     }
+
+    /// <summary>"45 %" where a share is wanted: the number to write instead.</summary>
+    private static string OfPercentage(ReadOnlySpan<char> text, NumberFieldAttribute? field, IFormatProvider format) =>
+        field is ShareAttribute && text.EndsWith('%')
+            && decimal.TryParse(text[..^1].Trim(), NumberStyles.AllowDecimalPoint, format, out var percent) && percent <= 100
+            ? AsShare(percent, field, format)
+            : "";
+
+    /// <summary>A share that was given as a percentage: 2.9 of 100 is 0.029.</summary>
+    private static string AsShare(decimal percent, NumberFieldAttribute? field, IFormatProvider format) =>
+        field is ShareAttribute && percent is >= 0 and <= 100
+            ? $" Shares are fractions of 1: {percent.ToString(format)} % is written {Rounding.Trim(percent / 100).ToString(format)}."
+            : "";
 
     private static bool InRange(decimal value, NumberFieldAttribute field) =>
         value <= field.MaximumValue && (field.Above ? value > field.MinimumValue : value >= field.MinimumValue);
