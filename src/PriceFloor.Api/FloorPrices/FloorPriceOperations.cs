@@ -8,8 +8,8 @@ namespace PriceFloor.Api.FloorPrices;
 public static class FloorPriceOperations
 {
     private static readonly Operation FloorPrice = new("getFloorPrice", "Prices", "The lowest price of a design",
-        "What one sold piece must bring in, and the floor and target price on every stored channel. "
-        + "The floor holds only if piecesPerYear are made and sold. Scope: read.")
+        "What one sold piece must bring in, by itself and on every stored channel with its selling time, the floor and target price there, and one "
+        + "price for every retail channel on which the design is listed. The floor holds only if piecesPerYear are made and sold. Scope: read.")
     { Answer = typeof(FloorPriceAnswer), Cases = FloorPriceCases.FloorPrice, Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute] };
 
     private static readonly Operation WhatIf = new("computeFloorPrice", "Prices", "What if: a floor from inline documents",

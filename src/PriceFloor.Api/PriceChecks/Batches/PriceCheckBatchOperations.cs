@@ -12,7 +12,8 @@ public static class PriceCheckBatchOperations
     private static readonly Operation PriceCheckBatch = new("checkPrices", "Prices", "Many price checks at once",
         "A JSON array (at most 1000), or NDJSON or CSV without limit; answered in the same format or as Accept says, in order, "
         + "while it is still coming in. A line with a fault is answered in its place by a problem that names line and column. "
-        + "A sheet comes back with its own columns unchanged, and with verdict, floorPrice, targetPrice and problem added. "
+        + "A sheet comes back with its own columns unchanged, and with verdict, floorPrice, targetPrice and problem added, "
+        + "for a key with the scope read also shortBy. "
         + "All answers come from the documents of one moment. Scopes as for a single check. Scope: verdict.")
     {
         Answer = typeof(PriceCheckBatchAnswer),
