@@ -1,4 +1,3 @@
-using System.IO.Pipelines;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Sheets;
 
@@ -12,26 +11,9 @@ internal static class RemedySheet
 {
     private static readonly RemedyKind[] s_ways = Enum.GetValues<RemedyKind>();
 
-    public static async Task<byte[]> Of(RemedyListAnswer list, SheetDialect dialect, CancellationToken cancel)
-    {
-        using var bytes = new MemoryStream();
-        var pipe = PipeWriter.Create(bytes, new StreamPipeWriterOptions(leaveOpen: true));
-        using (var sheet = new SheetDocument(pipe, dialect,
-            ["sku", "name", "channel", "currency", "listedPrice", "verdict", "shortBy", .. s_ways.Select(way => KebabWords.Of(way))]))
-        {
-            foreach (var item in list.Items)
-            {
-                Write(sheet, item);
-                if (sheet.IsFull)
-                    await sheet.FlushAsync(cancel);
-            }
-
-            await sheet.FlushAsync(cancel);
-        }
-
-        await pipe.CompleteAsync();
-        return bytes.ToArray();
-    }
+    public static Task<byte[]> Of(RemedyListAnswer list, SheetDialect dialect, CancellationToken cancel) => SheetBytes.Of(dialect,
+        ["sku", "name", "channel", "currency", "listedPrice", "verdict", "shortBy", .. s_ways.Select(way => KebabWords.Of(way))],
+        list.Items, Write, cancel);
 
     private static void Write(SheetDocument sheet, ShortPriceAnswer item)
     {
@@ -45,7 +27,5 @@ internal static class RemedySheet
             else
                 sheet.Number(remedy?.Cut ?? remedy?.After);
         }
-
-        sheet.EndRow();
     }
 }

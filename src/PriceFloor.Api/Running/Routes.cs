@@ -15,6 +15,7 @@ using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.LineSheets;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.Metrics;
@@ -52,6 +53,7 @@ public static class Routes
         v1.MapPriceChecks();
         v1.MapPriceCheckBatches(slots);
         v1.MapPriceLists();
+        v1.MapLineSheets();
         v1.MapFloorChanges();
         v1.MapBreakEvens();
         v1.MapRemedies();

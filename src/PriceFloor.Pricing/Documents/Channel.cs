@@ -74,6 +74,16 @@ public sealed record Channel
     /// <example>0.00</example>
     [Price]
     public decimal PriceEnding { get; init; }
+
+    /// <summary>The smallest order that is taken here, as its total before sales tax: on line sheets, for buyers. No figure depends on it.</summary>
+    /// <example>180.00</example>
+    [Price(Above = true)]
+    public decimal? MinimumOrder { get; init; }
+
+    /// <summary>What else a buyer here must know, such as when to pay and what happens to breakages: on line sheets. No figure depends on it.</summary>
+    /// <example>Paid within 30 days. What breaks in the post is replaced.</example>
+    [MaxLength(Limits.OrderTermsLength)]
+    public string? OrderTerms { get; init; }
 }
 
 /// <summary>Whom a channel sells to.</summary>

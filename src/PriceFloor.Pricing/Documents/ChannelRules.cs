@@ -35,5 +35,7 @@ public static class ChannelRules
             yield return new("/priceStep", FaultCodes.TooManyDecimals, tooFine);
         if (TooFine(channel.PriceEnding, "priceEnding", currency) is { } ending)
             yield return new("/priceEnding", FaultCodes.TooManyDecimals, ending);
+        if (channel.MinimumOrder is { } order && TooFine(order, "minimumOrder", currency) is { } tooFineAnOrder)
+            yield return new("/minimumOrder", FaultCodes.TooManyDecimals, tooFineAnOrder);
     }
 }

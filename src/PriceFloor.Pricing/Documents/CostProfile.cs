@@ -10,6 +10,11 @@ public sealed record CostProfile
     [MaxLength(Documents.Limits.NameLength)]
     public string? Name { get; init; }
 
+    /// <summary>The studio's name as buyers know it, for the pages that are made for them.</summary>
+    /// <example>Example Flamework</example>
+    [MaxLength(Documents.Limits.NameLength)]
+    public string? StudioName { get; init; }
+
     /// <summary>ISO 4217 code of every amount in the profile and in its designs.</summary>
     /// <example>USD</example>
     [MaxLength(3), RegularExpression(Documents.Limits.CurrencyPattern)]

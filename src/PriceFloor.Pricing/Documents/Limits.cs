@@ -14,6 +14,7 @@ public static class Limits
 
     public const int AliasLength = 128;
     public const int Aliases = 200;
+    public const int OrderTermsLength = 1000;
     public const int Lines = 500;
     public const int Steps = 100;
     public const int Levies = 20;

@@ -194,6 +194,13 @@ internal static class ScopeRequests
         ],
         ["GET /v1/price-list.svg"] = [new ScopeRequest("/v1/price-list.svg?channel=web").AsPriceList()],
         ["GET /v1/price-list.html"] = [new ScopeRequest("/v1/price-list.html").AsPriceList()],
+        ["GET /v1/line-sheet"] =
+        [
+            new ScopeRequest("/v1/line-sheet?channel=web").AsPriceList(),
+            new ScopeRequest("/v1/line-sheet?channel=web").AsPriceList() with { Accept = "text/csv" },
+            new("/v1/line-sheet?channel=WEB&profile=MAIN") { IsRefused = true },
+        ],
+        ["GET /v1/line-sheet.html"] = [new ScopeRequest("/v1/line-sheet.html?channel=web").AsPriceList()],
         ["GET /v1/floor-changes"] = [new ScopeRequest("/v1/floor-changes").AsPriceList()],
         ["POST /v1/keys"] = [new("/v1/keys", """{"name":"new-key","scopes":["verdict"]}"""),
             new("/v1/keys", """{"name":"spare-key","scopes":["verdict"]}""") { IsRefused = true }],

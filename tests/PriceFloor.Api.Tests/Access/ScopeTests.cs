@@ -69,6 +69,8 @@ public sealed class ScopeTests
         ["GET /v1/price-list"] = "check read",
         ["GET /v1/price-list.svg"] = "check read",
         ["GET /v1/price-list.html"] = "check read",
+        ["GET /v1/line-sheet"] = "check read",
+        ["GET /v1/line-sheet.html"] = "check read",
         ["GET /v1/floor-changes"] = "check read",
         ["GET /v1/price-checks"] = "verdict check read",
         ["POST /v1/price-checks"] = "verdict check read",

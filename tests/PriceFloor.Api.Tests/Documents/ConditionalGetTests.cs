@@ -42,6 +42,8 @@ public sealed class ConditionalGetTests
     [InlineData("/v1/price-list?channel=web")]
     [InlineData("/v1/price-list.html?channel=web")]
     [InlineData("/v1/price-list.svg?channel=web")]
+    [InlineData("/v1/line-sheet?channel=web")]
+    [InlineData("/v1/line-sheet.html?channel=web")]
     [InlineData("/v1/designs/RB-014/price-parts.svg?channel=web")]
     [InlineData("/v1/designs/RB-014/break-even.svg?channel=web&price=58")]
     public async Task An_answer_with_a_tag_of_its_own_is_sent_for_that_tag_alone(string path)

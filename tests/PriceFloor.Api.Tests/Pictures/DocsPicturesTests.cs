@@ -21,6 +21,7 @@ public sealed class DocsPicturesTests
         ("break-even.svg", "/v1/designs/PN-007/break-even.svg?channel=web&planned=420"),
         ("price-ladder.svg", "/v1/price-list.svg?channel=web"),
         ("price-list.html", "/v1/price-list.html"),
+        ("line-sheet.html", "/v1/line-sheet.html?channel=wholesale"),
     ];
 
     [Fact]

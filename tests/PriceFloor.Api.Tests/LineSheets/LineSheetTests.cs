@@ -1,0 +1,112 @@
+using System.Text.RegularExpressions;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.LineSheets;
+
+/// <summary>What buyers of a channel may be shown, on a studio with two retail channels, shops and a gallery.</summary>
+public sealed class LineSheetTests
+{
+    [Fact]
+    public async Task A_shop_sees_its_price_and_what_nobody_sells_below()
+    {
+        await using var studio = await AStudio();
+        var sheet = await studio.Get("/v1/line-sheet?channel=shops");
+        // RB-014 is listed at 58.00 on web and 60.00 at the fair: the lower. B-1 is only sold to shops: 2.5 times 28.50 = 71.25.
+        Assert.Equal("""
+            {"channel":"shops","studioName":"Glass <on> fire","sells":"wholesale","currency":"USD","day":"2027-01-02","taxIncluded":false,"minimumOrder":180.00,
+            "orderTerms":"Paid within 30 days.","items":[{"sku":"B-1","name":null,"price":28.50,"suggestedRetail":71.25},
+            {"sku":"RB-014","name":"River drop","price":29.00,"suggestedRetail":58.00}]}
+            """.ReplaceLineEndings(""), sheet.Text);
+        Assert.Equal("sku,name,price,suggestedRetail,currency\r\nB-1,,28.50,71.25,USD\r\nRB-014,River drop,29.00,58.00,USD\r\n",
+            (await studio.Get("/v1/line-sheet?channel=shops", null, ("Accept", "text/csv"))).Text);
+    }
+
+    [Fact]
+    public async Task Sales_tax_in_the_shop_s_price_is_taken_out_before_it_is_multiplied()
+    {
+        await using var studio = await AStudio();
+        await studio.Has("/v1/channels/shops", """{"sells":"wholesale","currency":"USD","salesTax":{"rate":0.2,"included":true}}""");
+        // 28.50 / 1.2 = 23.75, times 2.5 = 59.375, up
+        Assert.Equal(59.38m, (await studio.Get("/v1/line-sheet?channel=shops")).Json.GetProperty("items")[0].GetProperty("suggestedRetail").GetDecimal());
+    }
+
+    [Fact]
+    public async Task A_stall_shows_retail_prices_and_nothing_of_what_shops_pay()
+    {
+        await using var studio = await AStudio();
+        var sheet = await studio.Get("/v1/line-sheet?channel=fair");
+        Assert.Equal(["RB-014 60.00"], sheet.Json.GetProperty("items").EnumerateArray()
+            .Select(item => $"{item.GetProperty("sku").GetString()} {item.GetProperty("price").GetRawText()}"));
+        Assert.DoesNotMatch("suggestedRetail|shopShare|minimumOrder|orderTerms|29\\.00", sheet.Text);
+    }
+
+    [Fact]
+    public async Task A_gallery_reads_the_share_that_it_keeps()
+    {
+        await using var studio = await AStudio();
+        await studio.Has("/v1/channels/gallery", """{"sells":"retail","currency":"USD","shopShare":0.45,"salesTax":{"rate":0.1,"included":true}}""");
+        await studio.Has("/v1/designs/RB-014/prices/gallery", """{"price":66}""");
+        Assert.Equal("0.45", (await studio.Get("/v1/line-sheet?channel=gallery")).Json.GetProperty("shopShare").GetRawText());
+        Assert.Contains("<p>You keep 45 % of the price before sales tax.</p>", (await studio.Get("/v1/line-sheet.html?channel=gallery")).Text,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_page_is_for_buyers()
+    {
+        await using var studio = await AStudio();
+        var page = await studio.Get("/v1/line-sheet.html?channel=shops", await studio.ClientFor("check"));
+        Assert.Equal((200, "text/html"), (page.Status, page.ContentType));
+        Assert.Contains("<h1>Glass &lt;on&gt; fire</h1>\n<p>Shops by the dozen, 2027-01-02. Prices in USD, before sales tax.</p>", page.Text, StringComparison.Ordinal);
+        Assert.Equal(["B-1|B-1|28.50|71.25", "River drop|RB-014|29.00|58.00"], Regex.Matches(page.Text, "<tr><th scope=\"row\">.*?</tr>")
+            .Select(row => Regex.Replace(row.Value, "(<[^>]+>)+", "|").Trim('|')));
+        Assert.Contains("<footer><p>Smallest order: 180.00 USD.</p><p>Paid within 30 days.</p></footer>", page.Text, StringComparison.Ordinal);
+        // nothing of its floor, its floor price and its target price
+        Assert.DoesNotMatch("(?i)floor|target|verdict|60\\.00|61\\.74|<script|https?:|@[0-9]", page.Text[page.Text.IndexOf("<body>", StringComparison.Ordinal)..]);
+        Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'",
+            page["Content-Security-Policy"]);
+    }
+
+    [Fact]
+    public async Task What_is_not_listed_is_not_offered_and_an_empty_sheet_says_so()
+    {
+        await using var studio = await AStudio();
+        await studio.Has("/v1/channels/empty", """{"sells":"retail","currency":"USD"}""");
+        Assert.Contains("Nothing is listed here.", (await studio.Get("/v1/line-sheet.html?channel=empty")).Text, StringComparison.Ordinal);
+        Assert.Equal("""{"channel":"empty","studioName":null,"sells":"retail","currency":"USD","day":"2027-01-02","taxIncluded":false,"items":[]}""",
+            (await studio.Get("/v1/line-sheet?channel=empty")).Text);
+    }
+
+    [Fact]
+    public async Task A_sheet_for_nobody_is_refused()
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(["channel"], (await studio.Get("/v1/line-sheet")).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["channel", "profile"], (await studio.Get("/v1/line-sheet?channel=x&profile=y")).IsProblem(422, "unknown-reference").Pointers);
+        (await studio.Get("/v1/line-sheet?channel=shops", await studio.ClientFor("verdict"))).IsProblem(403, "key-not-allowed");
+    }
+
+    [Fact]
+    public async Task A_smallest_order_has_the_decimals_of_its_currency() =>
+        Assert.Equal(["#/minimumOrder"], (await new Studio().Put("/v1/channels/x", """{"sells":"wholesale","currency":"JPY","minimumOrder":100.5}"""))
+            .IsProblem(422, "invalid-input").Pointers);
+
+    private static async Task<Studio> AStudio()
+    {
+        var studio = new Studio();
+        await studio.HasASmallShop();
+        var profile = await studio.Get("/v1/profiles/main");
+        await studio.Has("/v1/profiles/main", profile.Text.Replace("\"currency\"", "\"studioName\":\"Glass <on> fire\",\"currency\"", StringComparison.Ordinal)
+            .Replace("\"retailMultiple\":2", "\"retailMultiple\":2.5", StringComparison.Ordinal));
+        await studio.Has("/v1/designs/RB-014", """{"name":"River drop","profile":"main","making":{"piecesPerDay":4}}""");
+        await studio.Has("/v1/designs/B-1", Sample.Pendant);
+        await studio.Has("/v1/channels/fair", """{"sells":"retail","currency":"USD","stall":{"cost":100,"pieces":20}}""");
+        await studio.Has("/v1/channels/abroad", """{"sells":"retail","currency":"EUR"}""");
+        await studio.Has("/v1/channels/shops",
+            """{"name":"Shops by the dozen","sells":"wholesale","currency":"USD","minimumOrder":180,"orderTerms":"Paid within 30 days."}""");
+        foreach (var (listed, price) in new[] { ("RB-014/prices/web", 58), ("RB-014/prices/fair", 60), ("RB-014/prices/abroad", 40), ("RB-014/prices/shops", 29) })
+            await studio.Has("/v1/designs/" + listed, $$"""{"price":{{price}}}""");
+        await studio.Has("/v1/designs/B-1/prices/shops", """{"price":28.50}""");
+        return studio;
+    }
+}
