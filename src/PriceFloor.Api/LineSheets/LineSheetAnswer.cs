@@ -4,7 +4,9 @@ using PriceFloor.Api.Documents;
 
 namespace PriceFloor.Api.LineSheets;
 
-/// <summary>What the buyers of one channel may be shown: what can be ordered, at which price, on which terms. It reveals no floor and no cost.</summary>
+/// <summary>
+/// What the buyers of one channel may be shown: what can be ordered, at which price, on which terms. It reveals no floor and no cost.
+/// </summary>
 public sealed record LineSheetAnswer
 {
     /// <summary>Key of the channel.</summary>

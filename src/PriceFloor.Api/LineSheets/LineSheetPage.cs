@@ -12,7 +12,8 @@ public static class LineSheetPage
     public static byte[] Of(LineSheetAnswer sheet, string channel)
     {
         var heading = sheet.StudioName ?? "Prices";
-        var page = new StringBuilder($"<h1>{Text(heading)}</h1>\n<p>{Text(channel)}, {Date(sheet.Day)}. Prices in {sheet.Currency}, {TaxWords(sheet)}.</p>\n");
+        var page = new StringBuilder(
+            $"<h1>{Text(heading)}</h1>\n<p>{Text(channel)}, {Date(sheet.Day)}. Prices in {sheet.Currency}, {TaxWords(sheet)}.</p>\n");
         if (sheet.Items.Count == 0)
             page.Append("<p>Nothing is listed here.</p>\n");
         else

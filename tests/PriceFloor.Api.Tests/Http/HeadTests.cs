@@ -46,7 +46,8 @@ public sealed class HeadTests
             .Select(path => path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1"
                 : path.Contains("/break-even", StringComparison.Ordinal) || path.EndsWith("/remedies", StringComparison.Ordinal)
                     || path.Contains("/floor-history", StringComparison.Ordinal)
-                    || path.EndsWith("price-list.svg", StringComparison.Ordinal) ? path + "?channel=web"
+                    || path.EndsWith("price-list.svg", StringComparison.Ordinal)
+                    || path.Contains("/line-sheet", StringComparison.Ordinal) ? path + "?channel=web"
                 : path)
             .Concat(["/openapi/v1.json", "/openapi/v1.yaml", "/docs/index.html"]).ToList();
         Assert.True(paths.Count > 20);

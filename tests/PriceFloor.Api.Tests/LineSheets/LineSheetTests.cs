@@ -27,7 +27,8 @@ public sealed class LineSheetTests
         await using var studio = await AStudio();
         await studio.Has("/v1/channels/shops", """{"sells":"wholesale","currency":"USD","salesTax":{"rate":0.2,"included":true}}""");
         // 28.50 / 1.2 = 23.75, times 2.5 = 59.375, up
-        Assert.Equal(59.38m, (await studio.Get("/v1/line-sheet?channel=shops")).Json.GetProperty("items")[0].GetProperty("suggestedRetail").GetDecimal());
+        Assert.Equal(59.38m,
+            (await studio.Get("/v1/line-sheet?channel=shops")).Json.GetProperty("items")[0].GetProperty("suggestedRetail").GetDecimal());
     }
 
     [Fact]
@@ -57,12 +58,14 @@ public sealed class LineSheetTests
         await using var studio = await AStudio();
         var page = await studio.Get("/v1/line-sheet.html?channel=shops", await studio.ClientFor("check"));
         Assert.Equal((200, "text/html"), (page.Status, page.ContentType));
-        Assert.Contains("<h1>Glass &lt;on&gt; fire</h1>\n<p>Shops by the dozen, 2027-01-02. Prices in USD, before sales tax.</p>", page.Text, StringComparison.Ordinal);
+        Assert.Contains("<h1>Glass &lt;on&gt; fire</h1>\n<p>Shops by the dozen, 2027-01-02. Prices in USD, before sales tax.</p>", page.Text,
+            StringComparison.Ordinal);
         Assert.Equal(["B-1|B-1|28.50|71.25", "River drop|RB-014|29.00|58.00"], Regex.Matches(page.Text, "<tr><th scope=\"row\">.*?</tr>")
             .Select(row => Regex.Replace(row.Value, "(<[^>]+>)+", "|").Trim('|')));
         Assert.Contains("<footer><p>Smallest order: 180.00 USD.</p><p>Paid within 30 days.</p></footer>", page.Text, StringComparison.Ordinal);
         // nothing of its floor, its floor price and its target price
-        Assert.DoesNotMatch("(?i)floor|target|verdict|60\\.00|61\\.74|<script|https?:|@[0-9]", page.Text[page.Text.IndexOf("<body>", StringComparison.Ordinal)..]);
+        Assert.DoesNotMatch("(?i)floor|target|verdict|60\\.00|61\\.74|<script|https?:|@[0-9]",
+            page.Text[page.Text.IndexOf("<body>", StringComparison.Ordinal)..]);
         Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'",
             page["Content-Security-Policy"]);
     }
@@ -96,7 +99,8 @@ public sealed class LineSheetTests
         var studio = new Studio();
         await studio.HasASmallShop();
         var profile = await studio.Get("/v1/profiles/main");
-        await studio.Has("/v1/profiles/main", profile.Text.Replace("\"currency\"", "\"studioName\":\"Glass <on> fire\",\"currency\"", StringComparison.Ordinal)
+        await studio.Has("/v1/profiles/main", profile.Text
+            .Replace("\"currency\"", "\"studioName\":\"Glass <on> fire\",\"currency\"", StringComparison.Ordinal)
             .Replace("\"retailMultiple\":2", "\"retailMultiple\":2.5", StringComparison.Ordinal));
         await studio.Has("/v1/designs/RB-014", """{"name":"River drop","profile":"main","making":{"piecesPerDay":4}}""");
         await studio.Has("/v1/designs/B-1", Sample.Pendant);
@@ -104,7 +108,13 @@ public sealed class LineSheetTests
         await studio.Has("/v1/channels/abroad", """{"sells":"retail","currency":"EUR"}""");
         await studio.Has("/v1/channels/shops",
             """{"name":"Shops by the dozen","sells":"wholesale","currency":"USD","minimumOrder":180,"orderTerms":"Paid within 30 days."}""");
-        foreach (var (listed, price) in new[] { ("RB-014/prices/web", 58), ("RB-014/prices/fair", 60), ("RB-014/prices/abroad", 40), ("RB-014/prices/shops", 29) })
+        foreach (var (listed, price) in new[]
+        {
+            ("RB-014/prices/web", 58),
+            ("RB-014/prices/fair", 60),
+            ("RB-014/prices/abroad", 40),
+            ("RB-014/prices/shops", 29),
+        })
             await studio.Has("/v1/designs/" + listed, $$"""{"price":{{price}}}""");
         await studio.Has("/v1/designs/B-1/prices/shops", """{"price":28.50}""");
         return studio;
