@@ -80,7 +80,7 @@ public sealed record Channel
     [Price(Above = true)]
     public decimal? MinimumOrder { get; init; }
 
-    /// <summary>What else a buyer here must know, such as when to pay and who bears breakages: on line sheets. No figure depends on it.</summary>
+    /// <summary>What else a buyer here must know, such as when to pay: on line sheets. No figure depends on it.</summary>
     /// <example>Paid within 30 days. What breaks in the post is replaced.</example>
     [MaxLength(Limits.OrderTermsLength)]
     public string? OrderTerms { get; init; }
