@@ -27,7 +27,7 @@ public sealed class StoreReadiness
         var (stopping, addresses) = (app.Lifetime.ApplicationStopping, app.Configuration["urls"]);
         try
         {
-            await app.RunAsync();
+            await RunAsync(app);
         }
         catch (OperationCanceledException) when (stopping.IsCancellationRequested)
         {
@@ -40,5 +40,21 @@ public sealed class StoreReadiness
 
         if (Volatile.Read(ref _fault) is { } fault)
             System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(fault);
+    }
+
+    private static async Task RunAsync(WebApplication app)
+    {
+        await using var running = app;
+        try
+        {
+            await app.StartAsync();
+        }
+        catch
+        {
+            await app.StopAsync(); // a backup or an upgrade that has begun beside the start ends before the store is closed
+            throw;
+        }
+
+        await app.WaitForShutdownAsync();
     }
 }

@@ -1,5 +1,6 @@
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Telemetry;
+using PriceFloor.Storage;
 using Serilog;
 using Serilog.Core;
 using Xunit;
@@ -27,9 +28,11 @@ public sealed class CalledOffWorkTests
     }
 
     [Fact]
-    public async Task A_start_that_fails_reports_one_sentence_with_scheduled_backups_too()
+    public async Task A_start_that_fails_reports_one_sentence_and_leaves_no_half_of_a_scheduled_backup()
     {
         var folder = Directory.CreateTempSubdirectory("pricefloor-start-");
+        HoldsTenMegabytes(Path.Combine(folder.FullName, "pricefloor.db")); // so its backup is under way when the start fails
+        var backups = new DirectoryInfo(Path.Combine(folder.FullName, "backups"));
         for (var i = 0; i < 3; i++) // the order of cancellation varies
         {
             var refused = await RealProgram.Run(folder.FullName,
@@ -37,8 +40,20 @@ public sealed class CalledOffWorkTests
             Assert.Equal(1, refused.Code);
             RealProgram.OneSentence(refused.Errors, "http://192.0.2.1:5080");
             Assert.DoesNotContain("FTL", refused.Output, StringComparison.Ordinal);
+            if (!backups.Exists)
+                continue; // cancelled before it began
+            Assert.Empty(backups.GetFiles("*.part-*"));
+            backups.Delete(recursive: true); // so that another is due
         }
 
         folder.Delete(recursive: true);
+    }
+
+    private static void HoldsTenMegabytes(string path)
+    {
+        using var store = new Store(Engine.InFile(path, TimeProvider.System), TimeProvider.System);
+        store.Open();
+        var text = $"\"{new string('a', 100_000)}\"";
+        store.Write("test", writing => Enumerable.Range(0, 100).Select(i => writing.Save("text", $"t-{i}", text, [])).ToList());
     }
 }
