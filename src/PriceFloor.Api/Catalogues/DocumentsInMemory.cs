@@ -66,6 +66,45 @@ internal sealed class DocumentsInMemory : IDocuments
         [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))],
         position, Book.Apart());
 
+    /// <summary>The same with other content in some documents, which nobody stores; floors that rest on none of them stay valid.</summary>
+    public DocumentsInMemory Changed(IReadOnlyDictionary<DocumentName, object> documents)
+    {
+        var kinds = documents.Keys.Select(name => name.Kind).ToHashSet();
+        return new DocumentsInMemory(
+            Position,
+            Book.Apart(),
+            kinds.Contains(Kinds.Profile) ? Changed(_profiles, documents, Kinds.Profile) : _profiles,
+            kinds.Contains(Kinds.Design) ? Changed(_designs, documents, Kinds.Design) : _designs,
+            kinds.Contains(Kinds.Channel) ? Changed(_channels, documents, Kinds.Channel) : _channels,
+            kinds.Contains(Kinds.ListedPrice) ? WithPrices(documents) : _prices,
+            kinds.Contains(Kinds.Channel) ? null : _channelList,
+            kinds.Contains(Kinds.Design) ? null : _designList);
+    }
+
+    private static Dictionary<string, Stored<T>> Changed<T>(Dictionary<string, Stored<T>> before, IReadOnlyDictionary<DocumentName, object> documents,
+        string kind) where T : class
+    {
+        var after = new Dictionary<string, Stored<T>>(before);
+        foreach (var (name, document) in documents.Where(document => document.Key.Kind == kind))
+            after[name.Key] = after[name.Key].With((T)document);
+        return after;
+    }
+
+    private Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> WithPrices(IReadOnlyDictionary<DocumentName, object> documents)
+    {
+        var after = new Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>>(_prices);
+        foreach (var ofDesign in documents.Where(document => document.Key.Kind == Kinds.ListedPrice)
+            .Select(document => (Key: ListedPriceKey.Of(document.Key.Key), Price: (ListedPrice)document.Value)).GroupBy(price => price.Key.Sku))
+        {
+            var prices = new Dictionary<string, Stored<ListedPrice>>(ListedPrices(ofDesign.Key));
+            foreach (var (key, price) in ofDesign)
+                prices[key.Channel] = prices.GetValueOrDefault(key.Channel)?.With(price) ?? Stored<ListedPrice>.Unsaved(key.ToString(), price);
+            after[ofDesign.Key] = prices;
+        }
+
+        return after;
+    }
+
     private DocumentsInMemory With(IReadOnlyList<Revision> newest, long position, FloorBook book)
     {
         var kinds = newest.Select(revision => revision.Kind).ToHashSet();

@@ -41,5 +41,11 @@ public sealed class Stored<T> where T : class
     public static Stored<T> Of(Revision revision) =>
         new(revision.Key, revision.Number, new Lazy<T>(() => StoredText<T>.Of(revision), LazyThreadSafetyMode.PublicationOnly));
 
+    /// <summary>The same document, of the same revision, with other content: what it would be after changes that nobody stores.</summary>
+    public Stored<T> With(T document) => new(Key, Revision, new Lazy<T>(document));
+
+    /// <summary>A document of that key that nobody has stored.</summary>
+    public static Stored<T> Unsaved(string key, T document) => new(key, null, new Lazy<T>(document));
+
     public static Stored<T> Inline(T document) => new("inline", null, new Lazy<T>(document));
 }

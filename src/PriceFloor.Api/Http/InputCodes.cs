@@ -58,8 +58,8 @@ public static class InputCodes
         "Write numbers with commas between.");
 
     public static readonly Code NotANumber = new("not-a-number",
-        "The text is not a plain number.",
-        "Write digits with at most one decimal point, without currency signs, spaces or thousands marks.");
+        "The text is not a plain number, or a change multiplies or adds to what is no number.",
+        "Write digits with at most one decimal point, without currency signs, spaces or thousands marks; give what is no number with to.");
 
     public static readonly Code NotASeason = new("not-a-season",
         "The season is not twelve weights of which one is above zero.",
@@ -124,6 +124,10 @@ public static class InputCodes
     public static readonly Code UnknownReadingRules = new("unknown-reading-rules",
         "There are no reading rules of that key.",
         "Store them first, or correct the key; case counts.");
+
+    public static readonly Code UnknownReference = new("unknown-reference",
+        "A change names a document that the request does not have: another profile, a design of another profile, or nothing.",
+        "Name the request's profile, one of its designs or their prices, or a channel; case counts.");
 
     public static readonly Code WrongType = new("wrong-type",
         "The value has the wrong JSON type.",

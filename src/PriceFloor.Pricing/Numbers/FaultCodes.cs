@@ -87,6 +87,14 @@ public static class FaultCodes
         "The values do not fit each other.",
         "Leave out one of them, or correct it; the detail says what the others make of it.");
 
+    public static readonly Code LeadsNowhere = new("leads-nowhere",
+        "A pointer leads to nothing in the document.",
+        "Check its names and indices; in a list a token is an index, the name of an item, or * for every item.");
+
+    public static readonly Code AmbiguousName = new("ambiguous-name",
+        "A name in a pointer is the name of two items of the list.",
+        "Give one of the items another name, or use its index.");
+
     public static readonly Code TooLarge = new("too-large",
         "A figure on the way to the answer is too large, or a divisor too small, to be exact.",
         "Check the amounts for a slipped decimal point, or ask about less at once.");

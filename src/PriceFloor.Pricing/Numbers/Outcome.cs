@@ -19,6 +19,9 @@ public sealed class Outcome<T> where T : class
 
     public static implicit operator Outcome<T>(List<Fault> faults) => new(null, faults);
 
+    /// <summary>The same for a result whose type is an interface, which no conversion can take.</summary>
+    internal static Outcome<T> From(T value) => new(value, []);
+
     /// <summary>Runs a computation whose figures may pass exactness: then the outcome is <see cref="Fault.TooLarge"/>.</summary>
     internal static Outcome<T> Guard(Func<Outcome<T>> compute)
     {

@@ -8,10 +8,9 @@ namespace PriceFloor.Api.Http.Reading;
 /// Walks a JSON body along its schema. What cannot be read (not JSON, a wrong JSON type, a null, an unknown or duplicate property) throws with line
 /// and column; every other fault of a value is collected, so all of them are reported at once.
 /// </summary>
-public sealed class BodyReader
+public sealed partial class BodyReader
 {
     private const string Root = "#";
-    private const int ShortNumber = 64;
 
     private readonly byte[] _body;
     private readonly bool _isStored;
@@ -77,6 +76,16 @@ public sealed class BodyReader
                 Require(ref json, pointer, "an object, or a string with the key of a stored one", JsonTokenType.String);
                 TextValue(ref json, pointer, 1, Limits.KeyLength);
                 break;
+            case BodySchema.NumberOr either when json.TokenType == JsonTokenType.StartObject:
+                Value(ref json, either.Other, pointer);
+                break;
+            case BodySchema.NumberOr:
+                Require(ref json, pointer, "a number, or an object with low and high", JsonTokenType.Number, JsonTokenType.String);
+                NumberValue(ref json, s_anyNumber, pointer);
+                break;
+            case BodySchema.Any:
+                AnyValue(ref json, pointer);
+                break;
             case BodySchema.Members members:
                 Require(ref json, pointer, "an object", JsonTokenType.StartObject);
                 MembersValue(ref json, members, pointer);
@@ -135,7 +144,7 @@ public sealed class BodyReader
     private void Ignore(ref Utf8JsonReader json, BodySchema.Members members, string pointer, HashSet<string> before)
     {
         var name = Text(ref json, pointer);
-        var at = $"{pointer}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
+        var at = $"{pointer}/{DocumentPointer.Escape(name)}";
         if (!members.ReadOnly.Contains(name))
             throw Unreadable(ref json, at, InputCodes.UnknownProperty,
                 $"\"{Short(name)}\" is not a property here{WordHints.OfProperty(name, members)}; correct the name or leave it out.");
@@ -169,41 +178,6 @@ public sealed class BodyReader
             _faults?.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
         Fault(fault);
     }
-
-    private void NumberValue(ref Utf8JsonReader json, BodySchema.Number number, string pointer)
-    {
-        Span<char> digits = stackalloc char[ShortNumber];
-        ReadOnlySpan<char> text = json.TokenType == JsonTokenType.String ? Text(ref json, pointer)
-            : json.ValueSpan.Length > ShortNumber ? Encoding.UTF8.GetString(json.ValueSpan)
-            : digits[..Encoding.UTF8.GetChars(json.ValueSpan, digits)];
-        if (FieldRules.OfNumber(text, pointer, number.Field) is { } fault)
-            Fault(fault);
-    }
-
-    private void WordValue(string text, BodySchema shape, string pointer)
-    {
-        if (shape is BodySchema.Choice { Words: var words } && !words.Contains(text))
-            Fault(pointer, InputCodes.NotOneOf, $"{FieldRules.Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\"."
-                + WordHints.OfWord(Short(text), words));
-        else if (shape is BodySchema.Date && TimeText.ReadDate(text) is null)
-            Fault(pointer, InputCodes.NotADate,
-                $"{FieldRules.Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
-        else if (shape is BodySchema.Time && TimeText.ReadTime(text) is null)
-            Fault(pointer, InputCodes.NotATime,
-                $"{FieldRules.Name(pointer)} must be a time with its offset, written as 2027-03-01T00:00:00Z; it is \"{Short(text)}\".");
-    }
-
-    private void TextValue(ref Utf8JsonReader json, string pointer, int least, int most)
-    {
-        if (IsPlain(json.ValueSpan) && json.ValueSpan.Length >= least && json.ValueSpan.Length <= most)
-            return;
-        var text = Text(ref json, pointer);
-        if (FieldRules.OfText(text, pointer, least, most, _isStored) is { } fault)
-            Fault(fault);
-    }
-
-    /// <summary>Letters of one byte each that need no decoding, as in nearly all names.</summary>
-    private static bool IsPlain(ReadOnlySpan<byte> utf8) => utf8.IndexOfAnyExceptInRange((byte)' ', (byte)'~') < 0 && !utf8.Contains((byte)'\\');
 
     private void Require(ref Utf8JsonReader json, string pointer, string wanted, params ReadOnlySpan<JsonTokenType> types)
     {

@@ -31,6 +31,12 @@ public abstract record BodySchema
     /// <summary>Either the key of a stored document or the document itself.</summary>
     public sealed record KeyOr(BodySchema Document) : BodySchema;
 
+    /// <summary>A number, or an object in its place.</summary>
+    public sealed record NumberOr(BodySchema Other) : BodySchema;
+
+    /// <summary>Any JSON value.</summary>
+    public sealed record Any : BodySchema;
+
     /// <summary>The members of a record of this type.</summary>
     public sealed record Members(Type Type, ImmutableArray<Member> All, IReadOnlySet<string> ReadOnly) : BodySchema
     {
@@ -75,6 +81,9 @@ public abstract record BodySchema
                 : Of(bare.GetGenericArguments()[0], member), member?.GetCustomAttribute<MinLengthAttribute>()?.Length ?? 0, most);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(KeyOr<>))
             return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
+        if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(NumberOr<>))
+            return new NumberOr(Of(bare.GetGenericArguments()[0]));
+        if (bare == typeof(AnyJson)) return new Any();
         return s_objects.GetOrAdd(bare, MembersOf);
     }
 
@@ -92,7 +101,8 @@ public abstract record BodySchema
                 place,
                 Later(property),
                 property.IsDefined(typeof(RequiredMemberAttribute)),
-                nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType),
+                nullability.Create(property).WriteState == NullabilityState.Nullable && !IsKeyOr(property.PropertyType)
+                    && property.PropertyType != typeof(AnyJson),
                 property));
         return new Members(type, [.. members], ReadOnlyFields.Of(type));
     }

@@ -14,6 +14,10 @@ public static class FieldRules
             ? Error(pointer, code, detail) // the name is built only if there is something to report
             : null;
 
+    /// <summary>The fault of a number whose digits do not count; null if there is none.</summary>
+    public static InputError? OfRange(decimal value, string pointer, NumberFieldAttribute? field) =>
+        NumberText.OutOfRange(value, field, () => Name(pointer)) is { } detail ? Error(pointer, FaultCodes.OutOfRange, detail) : null;
+
     /// <summary>The fault of a text; null if there is none.</summary>
     public static InputError? OfText(string text, string pointer, int minimum, int maximum, bool isStored = false) =>
         UnseenCharacters.FaultOf(text, Name(pointer), isStored) is { } unseen ? Error(pointer, InputCodes.ControlCharacter, unseen)

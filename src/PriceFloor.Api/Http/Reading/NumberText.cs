@@ -36,11 +36,19 @@ public static class NumberText
                 $"{name} has at most {Plain(field.Decimals)} decimals; it was sent with {Plain(fraction)}. Round it yourself.");
 
         var value = ValueOf(text, decimalMark, fraction);
-        return field is null || InRange(value, field)
-            ? (value, null, null)
-            : (value, FaultCodes.OutOfRange, $"{name} must be {(field.Above ? "above" : "at least")} {field.Minimum} and at most {field.Maximum}; "
-                + $"it is {value.ToString(format)}.{AsShare(value, field, format)}");
+        return field is null || InRange(value, field) ? (value, null, null) : (value, FaultCodes.OutOfRange, OutOfRange(value, name, field, format));
     }
+
+    /// <summary>What to say of a number outside the bounds of its field; null if it lies within.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="field">Its field; null if it has no bounds.</param>
+    /// <param name="name">Its name, asked for only if there is something to say.</param>
+    public static string? OutOfRange(decimal value, NumberFieldAttribute? field, Func<string> name) =>
+        field is null || InRange(value, field) ? null : OutOfRange(value, name(), field, CultureInfo.InvariantCulture);
+
+    private static string OutOfRange(decimal value, string name, NumberFieldAttribute field, IFormatProvider format) =>
+        $"{name} must be {(field.Above ? "above" : "at least")} {field.Minimum} and at most {field.Maximum}; "
+        + $"it is {value.ToString(format)}.{AsShare(value, field, format)}";
 
     /// <summary>"45 %" where a share is wanted: the number to write instead.</summary>
     private static string OfPercentage(ReadOnlySpan<char> text, NumberFieldAttribute? field, IFormatProvider format) =>

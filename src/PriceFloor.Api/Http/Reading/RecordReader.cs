@@ -9,27 +9,31 @@ namespace PriceFloor.Api.Http.Reading;
 public static class RecordReader
 {
     /// <summary>Every fault of its values, in order of appearance. The validator has the rules between fields.</summary>
-    public static IReadOnlyList<InputError> Check<T>(T document) where T : class => [.. Faults(document, BodySchema.Of(typeof(T)), "#")];
+    /// <param name="document">The document.</param>
+    /// <param name="anyDecimals">Whether its numbers may have any number of digits and decimals, as the results of a multiplication do.</param>
+    public static IReadOnlyList<InputError> Check<T>(T document, bool anyDecimals = false) where T : class =>
+        [.. Faults(document, BodySchema.Of(typeof(T)), "#", anyDecimals)];
 
     /// <summary>The same of a value that stands at a pointer.</summary>
-    public static IEnumerable<InputError> Faults(object value, BodySchema schema, string pointer) => (schema, value) switch
+    public static IEnumerable<InputError> Faults(object value, BodySchema schema, string pointer, bool anyDecimals = false) => (schema, value) switch
     {
-        (BodySchema.Members members, _) => members.All.SelectMany(member => OfMember(value, member, $"{pointer}/{member.Name}")),
-        (BodySchema.Array list, IEnumerable items) => OfList([.. items.Cast<object>()], list, pointer),
+        (BodySchema.Members members, _) => members.All.SelectMany(member => OfMember(value, member, $"{pointer}/{member.Name}", anyDecimals)),
+        (BodySchema.Array list, IEnumerable items) => OfList([.. items.Cast<object>()], list, pointer, anyDecimals),
+        (BodySchema.Number number, decimal amount) when anyDecimals => One(FieldRules.OfRange(amount, pointer, number.Field)),
         (BodySchema.Number number, decimal amount) => One(FieldRules.OfNumber(amount.ToString(CultureInfo.InvariantCulture), pointer, number.Field)),
         (BodySchema.Text text, string words) => One(FieldRules.OfText(words, pointer, text.Minimum, text.Maximum)),
         _ => [], // an enum, a day or a bool cannot be wrong in a record
     };
 
-    private static IEnumerable<InputError> OfMember(object owner, BodySchema.Member member, string pointer) =>
-        member.Of(owner) is { } value ? Faults(value, member.BodySchema(), pointer)
+    private static IEnumerable<InputError> OfMember(object owner, BodySchema.Member member, string pointer, bool anyDecimals) =>
+        member.Of(owner) is { } value ? Faults(value, member.BodySchema(), pointer, anyDecimals)
         : member.Required ? [FieldRules.Missing(member.Name, pointer)]
         : [];
 
-    private static IEnumerable<InputError> OfList(IReadOnlyList<object> items, BodySchema.Array list, string pointer) =>
+    private static IEnumerable<InputError> OfList(IReadOnlyList<object> items, BodySchema.Array list, string pointer, bool anyDecimals) =>
         FieldRules.OfCount(items.Count, pointer, list) is { } fault
             ? [fault]
-            : items.SelectMany((item, index) => Faults(item, list.Item, FormattableString.Invariant($"{pointer}/{index}")));
+            : items.SelectMany((item, index) => Faults(item, list.Item, FormattableString.Invariant($"{pointer}/{index}"), anyDecimals));
 
     private static IEnumerable<InputError> One(InputError? fault) => fault is null ? [] : [fault];
 }
