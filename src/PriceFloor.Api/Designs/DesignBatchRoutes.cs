@@ -90,9 +90,9 @@ public static class DesignBatchRoutes
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
         if (unreadable is not null)
             return RequestFault.Unreadable(unreadable);
-        var (places, faults) = PlacesIn(header!);
-        if (faults.Count > 0)
-            return faults.Select(fault => (Fault)RequestFault.Invalid(fault)).ToList();
+        var columns = SheetPlaces.Of(header!, DesignSheet.Sku, DesignSheet.Columns.Select(column => column.Name), "designs");
+        if (columns.Found is not { } places)
+            return columns.Faults.ToList();
         var lines = new List<PlacedLine<Design>>();
         while (await sheet.WaitAsync(cancel))
             while (sheet.TryNext(out var row))
@@ -101,49 +101,20 @@ public static class DesignBatchRoutes
         return lines;
     }
 
-    private static PlacedLine<Design> LineOf(SheetRow row, Dictionary<string, int> places, SheetDialect dialect, Catalogue catalogue,
+    private static PlacedLine<Design> LineOf(SheetRow row, SheetPlaces places, SheetDialect dialect, Catalogue catalogue,
         IValidator<Design> validator)
     {
         if (row.Fault is { } fault)
             return PlacedLine<Design>.Faulty([fault], null, row.Line, 1) with { IsUnreadable = true };
-        var sku = Encoding.UTF8.GetString(row.Cell(places[DesignSheet.Sku]));
+        var sku = Encoding.UTF8.GetString(row.Cell(places.Key));
         var (design, wrong) = DesignSheet.Over(catalogue.Design(sku)?.Document, row, places, dialect);
         if (wrong is not null)
             return PlacedLine<Design>.Faulty([wrong], null, row.Line, 1);
-        var (line, column) = row.PlaceOf(places[DesignSheet.Sku]);
+        var (line, column) = row.PlaceOf(places.Key);
         var read = design!.Read(validator);
         var isReadable = !read.Faults.Cast<RequestFault>().Any(fault => fault.Type == ProblemTypes.UnreadableRequest);
         var againstKey = isReadable && Keys.FaultIn(sku) is { } fit ? fit with { Pointer = "#/sku", Parameter = null } : null;
         return With(new PlacedLine<Design>(null, null, [], null, line, column), sku, read, againstKey);
-    }
-
-    private static (Dictionary<string, int> Places, IReadOnlyList<InputError> Faults) PlacesIn(SheetHeader header)
-    {
-        var known = DesignSheet.Columns.Select(column => column.Name).Prepend(DesignSheet.Sku).ToList();
-        var (places, faults) = (new Dictionary<string, int>(), new List<InputError>());
-        foreach (var (index, name) in header.Names.Index())
-            if (!known.Contains(name))
-                faults.Add(new InputError
-                {
-                    Parameter = name,
-                    Code = InputCodes.UnknownColumn,
-                    Detail = $"\"{name}\" is not a column of designs; they are {string.Join(", ", known)}.",
-                });
-            else if (!places.TryAdd(name, index))
-                faults.Add(new InputError
-                {
-                    Parameter = name,
-                    Code = InputCodes.DuplicateColumn,
-                    Detail = $"The sheet has more than one column \"{name}\"; delete the others.",
-                });
-        if (!places.ContainsKey(DesignSheet.Sku))
-            faults.Add(new InputError
-            {
-                Parameter = DesignSheet.Sku,
-                Code = InputCodes.MissingColumn,
-                Detail = "The sheet has no column \"sku\" with the key of each design.",
-            });
-        return (places, faults);
     }
 }
 

@@ -68,12 +68,12 @@ public static class DesignSheet
     }
 
     /// <summary>The row laid over the stored design, whose values stay if the sheet has no such column; or the fault of a cell.</summary>
-    public static (RecordBuilder<Design>? Design, InputError? Fault) Over(Design? stored, SheetRow row, IReadOnlyDictionary<string, int> places,
+    public static (RecordBuilder<Design>? Design, InputError? Fault) Over(Design? stored, SheetRow row, SheetPlaces places,
         SheetDialect dialect)
     {
         var design = new RecordBuilder<Design>(stored);
         foreach (var column in Columns)
-            if (places.TryGetValue(column.Name, out var at)
+            if (places.Of(column.Name) is { } at
                 && Put(design, column, column.Kind == Cell.Name ? row.Text(at) : row.Cell(at), dialect) is var (code, detail))
             {
                 var (line, place) = row.PlaceOf(at);

@@ -17,6 +17,7 @@ public sealed class OperationText : IOperationFilter
         ["channel"] = "Key of the channel.",
         ["number"] = "Number of the revision.",
         ["name"] = "Name of the key.",
+        ["sheet"] = "Name of the sheet, from GET /v1/sheets.",
     };
 
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
@@ -87,6 +88,7 @@ public sealed class OperationText : IOperationFilter
                     "sku" => "RB-014",
                     "channel" => "web",
                     "number" => "1",
+                    "sheet" => "fees",
                     _ => "shop-plugin",
                 }) is { } example && name != "number" ? example : JsonValue.Create(1),
         });

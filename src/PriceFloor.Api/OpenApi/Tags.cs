@@ -11,6 +11,7 @@ public static class Tags
         ["Listed prices"] = "The prices that a shop lists for designs on channels today.",
         ["Prices"] = "Floor prices and price checks.",
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
+        ["Sheets"] = "What is stored, to edit in a spreadsheet and send back.",
         ["Statements"] = "From a year of bank statements to a cost profile; no statement is kept.",
         ["Keys"] = "Keys of the service, and who changed what with them.",
         ["Backups"] = "Copies of the whole store.",

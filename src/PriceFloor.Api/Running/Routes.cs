@@ -8,6 +8,7 @@ using PriceFloor.Api.Configuration;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.DocumentSheets;
 using PriceFloor.Api.FirstContact;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorHistories;
@@ -46,6 +47,7 @@ public static class Routes
         v1.MapChannels();
         v1.MapListedPrices(slots);
         v1.MapReadingRules();
+        v1.MapDocumentSheets(slots);
         v1.MapStatements(slots);
         v1.MapFloorPrices();
         v1.MapFloorHistories();

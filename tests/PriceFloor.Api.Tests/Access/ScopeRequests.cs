@@ -194,6 +194,14 @@ internal static class ScopeRequests
         ],
         ["GET /v1/price-list.svg"] = [new ScopeRequest("/v1/price-list.svg?channel=web").AsPriceList()],
         ["GET /v1/price-list.html"] = [new ScopeRequest("/v1/price-list.html").AsPriceList()],
+        ["GET /v1/sheets"] = ["/v1/sheets"],
+        ["GET /v1/sheets/{sheet}"] =
+            ["/v1/sheets/expenses", "/v1/sheets/stock", "/v1/sheets/steps", "/v1/sheets/materials", "/v1/sheets/channels", "/v1/sheets/fees"],
+        ["PUT /v1/sheets/{sheet}"] =
+        [
+            new("/v1/sheets/fees", "channel,name,rate\nweb,card,0.03\n", "text/csv"),
+            new("/v1/sheets/fees", "channel,name,rate\nWEB,card,0.03\n", "text/csv") { IsRefused = true },
+        ],
         ["GET /v1/line-sheet"] =
         [
             new ScopeRequest("/v1/line-sheet?channel=web").AsPriceList(),

@@ -21,7 +21,7 @@ public sealed class ExampleFileTests
         Assert.Equal(files.Order(StringComparer.Ordinal), named.Select(ExampleFiles.PathOf).Distinct().Order(StringComparer.Ordinal));
         Assert.Equal(typeof(Example).Assembly.GetManifestResourceNames().Where(name => name.Contains(".Examples.", StringComparison.Ordinal)).Order(),
             named.Select(example => example.Resource).Distinct().Order());
-        Assert.All(named, example => Assert.NotEqual("", example.Text));
+        Assert.All(named, example => Assert.DoesNotContain(example.Text.Trim(), new[] { "", "{}", "[]" })); // the contract leaves out an empty one
     }
 
     [Fact]

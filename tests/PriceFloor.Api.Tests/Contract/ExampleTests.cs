@@ -18,8 +18,8 @@ public sealed class ExampleTests
     /// <summary>Further cases come after all first ones have been sent to a small store: those that store more, and those that need it.</summary>
     private static readonly string[] s_further = ["putProfile", "getFloorPrice", "computeFloorPrice", "putDesign", "putChannel"];
 
-    private static readonly string[] s_last = ["putListedPrices", "putDesigns", "createKey", "getKey", "listKeys", "rotateKey", "listAudit",
-        "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
+    private static readonly string[] s_last = ["putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
+        "listAudit", "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
 
     /// <summary>
     /// The values that differ from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests
@@ -54,7 +54,8 @@ public sealed class ExampleTests
             if (one.Json is not null)
                 faults.AddRange(schemas.Faults(one.Operation["requestBody"]!["content"]!["application/json"]!["schema"]!, one.Json.ToJsonString())
                     .Select(fault => $"{one.Id} {one.Name}: its request breaks its schema: {fault}"));
-            foreach (var _ in one.Method == "PUT" ? [1, 2] : new[] { 1 }) // 201, then 200 for the same content
+            var maySayCreated = one.Method == "PUT" && one.Operation["responses"]!["201"] is not null;
+            foreach (var _ in maySayCreated ? [1, 2] : new[] { 1 }) // 201, then 200 for the same content
             {
                 var answer = await studio.SendBytes(one.Method, one.Address, one.Body, one.ContentType, null,
                     one.Accept is null ? [] : [("Accept", one.Accept)]);

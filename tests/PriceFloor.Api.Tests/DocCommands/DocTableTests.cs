@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.Extensions.DependencyInjection;
@@ -67,6 +68,28 @@ public sealed class DocTableTests
         Holds("docs/eight-prices-fall-short.md", ["price", "listed", "short by", "raise to", "cut the year's costs by", "bench minutes",
             "hours a week", "charge for shipping", "pieces a stall", "sell on"], answer.Json.GetProperty("items").EnumerateArray().Select(RowOf));
     }
+
+    [Fact]
+    public async Task What_dearer_glass_does_is_what_the_service_answers()
+    {
+        await using var studio = DemoFilled();
+        var before = await OnWeb(studio);
+        var sheet = (await studio.Get("/v1/sheets/stock")).Text;
+        foreach (var (was, now) in new[] { ("clear-rod,kg,38", "42.56"), ("clear-tube,kg,44", "49.28"), ("colour-rod,kg,155", "173.6"),
+            ("soft-rod,kg,32", "35.84"), ("frit,kg,58", "64.96") })
+        {
+            Assert.Contains(was + "\r\n", sheet, StringComparison.Ordinal);
+            sheet = sheet.Replace(was + "\r\n", $"{was[..(was.LastIndexOf(',') + 1)]}{now}\r\n", StringComparison.Ordinal);
+        }
+
+        Assert.Equal(200, (await studio.SendBytes("PUT", "/v1/sheets/stock", Encoding.UTF8.GetBytes(sheet), "text/csv")).Status);
+        Holds("docs/glass-is-dearer.md", ["design", "price that holds was", "is", "listed"],
+            before.Zip(await OnWeb(studio), (was, now) =>
+                new[] { Text(was, "sku"), Figure(was, "floorPrice"), Figure(now, "floorPrice"), Figure(now, "listedPrice") }));
+    }
+
+    private static async Task<List<JsonElement>> OnWeb(Studio studio) =>
+        [.. (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray()];
 
     private static string[] RowOf(JsonElement item)
     {

@@ -42,7 +42,8 @@ public sealed class HeadTests
             .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("channels/{key}", "channels/web", StringComparison.Ordinal)
                 .Replace("{key}", "main", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
                 .Replace("{name}", "first-admin-key", StringComparison.Ordinal).Replace("{channel}", "web", StringComparison.Ordinal)
-                .Replace("{number}", "1", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal))
+                .Replace("{number}", "1", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal)
+                .Replace("{sheet}", "fees", StringComparison.Ordinal))
             .Select(path => path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1"
                 : path.Contains("/break-even", StringComparison.Ordinal) || path.EndsWith("/remedies", StringComparison.Ordinal)
                     || path.Contains("/floor-history", StringComparison.Ordinal)

@@ -18,8 +18,11 @@ public static class AllOrNothing
     /// <param name="lay">
     /// Lays the lines over the documents as they are when they are written, so a change that somebody made while the body arrived is not undone.
     /// </param>
+    /// <param name="guard">Why nothing may be stored now, asked within the write.</param>
+    /// <param name="answer">What is answered, from the keys and what was stored; by default that of a batch.</param>
     public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind,
-        Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay) where T : class
+        Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay, Func<Writing, Fault?>? guard = null,
+        Func<IReadOnlyList<string>, IReadOnlyList<Saved>, object>? answer = null) where T : class
     {
         var catalogue = reader.Whole(null);
         var laid = await lay(catalogue);
@@ -29,7 +32,7 @@ public static class AllOrNothing
         var (lines, saved, problem) = await store.WriteAsync(caller, writing =>
         {
             var now = writing.Position == catalogue.Position ? laid : lay(reader.WholeWithin(writing)).GetAwaiter().GetResult();
-            var against = Against(now);
+            var against = guard?.Invoke(writing) is { } fault ? Problem.Of([fault]) : Against(now);
             var done = against is null ? now.Value.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Access)).ToList() : [];
             if (done.Exists(one => one.Found is null))
                 against = Refusal(now.Value, done);
@@ -37,7 +40,7 @@ public static class AllOrNothing
                 writing.Undo();
             return (now.Found, done, against);
         });
-        return problem ?? (IResult)JsonAnswer.Of(AnswerOf(lines!, [.. saved.Select(one => one.Value)]));
+        return problem ?? (IResult)JsonAnswer.Of((answer ?? AnswerOf)([.. lines!.Select(line => line.Key!)], [.. saved.Select(one => one.Value)]));
     }
 
     /// <summary>The whole batch gets the worst problem of its lines: what cannot be read comes before what breaks a rule.</summary>
@@ -76,10 +79,18 @@ public static class AllOrNothing
                 });
     }
 
-    private static WriteBatchAnswer AnswerOf<T>(IReadOnlyList<PlacedLine<T>> lines, IReadOnlyList<Saved> saved) where T : class => new()
+    /// <summary>How many were created, changed or unchanged.</summary>
+    public static BatchCounts CountsOf(IReadOnlyList<Saved> saved) =>
+        new(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged)));
+
+    /// <summary>What storing did to a document.</summary>
+    public static BatchResult ResultOf(Saved saved) =>
+        saved.Before is null ? BatchResult.Created : saved.Before.Number == saved.Revision.Number ? BatchResult.Unchanged : BatchResult.Changed;
+
+    private static WriteBatchAnswer AnswerOf(IReadOnlyList<string> keys, IReadOnlyList<Saved> saved) => new()
     {
-        Items = [.. lines.Zip(saved, (line, one) => ItemOf(line.Key!, one))],
-        Summary = new BatchCounts(saved.Count(Is(BatchResult.Created)), saved.Count(Is(BatchResult.Changed)), saved.Count(Is(BatchResult.Unchanged))),
+        Items = [.. keys.Zip(saved, ItemOf)],
+        Summary = CountsOf(saved),
     };
 
     private static BatchItemAnswer ItemOf(string key, Saved saved)
@@ -95,7 +106,4 @@ public static class AllOrNothing
     }
 
     private static Func<Saved, bool> Is(BatchResult result) => saved => ResultOf(saved) == result;
-
-    private static BatchResult ResultOf(Saved saved) =>
-        saved.Before is null ? BatchResult.Created : saved.Before.Number == saved.Revision.Number ? BatchResult.Unchanged : BatchResult.Changed;
 }

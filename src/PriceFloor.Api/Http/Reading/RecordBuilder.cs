@@ -23,13 +23,18 @@ public sealed class RecordBuilder<T> where T : class
     public void SetJson(ReadOnlySpan<string> path, byte[] json) => _root.Set(path, new Json(json));
 
     /// <summary>The document, or every fault, or the first thing that cannot be read.</summary>
-    public Outcome<T> Read(IValidator<T> validator)
+    public Outcome<T> Read(IValidator<T> validator) => Read((document, faults) => Rules.Faults(validator, document, faults));
+
+    /// <summary>A part of a document, whose rules between fields are the document's.</summary>
+    public Outcome<T> Read() => Read((_, _) => []);
+
+    private Outcome<T> Read(Func<T, List<InputError>, IEnumerable<InputError>> rules)
     {
         try
         {
             var faults = new List<InputError>();
             var document = (T)_root.Build("#", faults);
-            faults.AddRange([.. Rules.Faults(validator, document, faults)]);
+            faults.AddRange([.. rules(document, faults)]);
             return faults.Count == 0 ? document : faults.Select(error => (Fault)RequestFault.Invalid(error)).ToList();
         }
         catch (UnreadableException e)

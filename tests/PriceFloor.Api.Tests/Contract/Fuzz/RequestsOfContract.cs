@@ -79,6 +79,8 @@ internal sealed class RequestsOfContract
         var name = parameter["name"]!.GetValue<string>();
         if (name == "name")
             return _odd.Any(["key-a", "key-b", "key-c", "key-d"]);
+        if (name == "sheet")
+            return _odd.Any(["fees", "fees", "stock", "channels"]);
         if (name == "limit" || name == "number")
             return _odd.Any(["1", "1", "1", "1", "2", "100"]);
         if (name is "key" && path.Contains("reading-rules", StringComparison.Ordinal))

@@ -1,0 +1,103 @@
+using System.Globalization;
+using System.Text;
+using PriceFloor.Api.Catalogues;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Documents.Batches;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Sheets;
+
+namespace PriceFloor.Api.DocumentSheets;
+
+/// <summary>
+/// A list in documents as a sheet, a row for each of its lines. A sheet that comes back replaces the list of each document that it names; other
+/// documents stay. A column that it does not have stays as it is in the stored line of the same name.
+/// </summary>
+internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string about, ListPlace<T, TLine> place)
+    : DocumentSheetOf<T>(name, keyColumn, about) where T : class where TLine : class
+{
+    private readonly IReadOnlyList<SheetColumn> _fields = SheetColumn.Of(typeof(TLine));
+
+    protected override IReadOnlyList<SheetColumn> Fields => _fields;
+
+    protected override IEnumerable<object> RowsOf(T document) => place.Lines(document);
+
+    protected override ReadRow Read(string key, SheetRow row, SheetPlaces places, SheetDialect dialect, Catalogue catalogue, DocumentKind<T> kind)
+    {
+        var line = new RecordBuilder<TLine>(Stored(key, row, places, catalogue));
+        foreach (var field in _fields)
+            if (places.Of(field.Name) is { } at && field.Put(line, row, at, dialect) is var (code, detail))
+                return Faulty(key, field, code, detail, row, places);
+        var read = line.Read();
+        return new ReadRow(key, read.Found, [.. AtCells(read.Faults.Cast<RequestFault>().Select(fault => fault.Error!), row, places)], row.Line);
+    }
+
+    protected override Outcome<List<PlacedLine<T>>> Laid(IReadOnlyList<ReadRow> rows, Catalogue catalogue, DocumentKind<T> kind)
+    {
+        var documents = new List<PlacedLine<T>>();
+        var unknown = new List<Fault>();
+        foreach (var group in rows.GroupBy(row => row.Key))
+        {
+            List<ReadRow> lines = [.. group];
+            var faults = lines.SelectMany(line => line.Faults).ToList();
+            var placed = new PlacedLine<T>(group.Key, null, faults, null, lines[0].Line, 1)
+            {
+                IsUnreadable = lines.Exists(line => line.IsUnreadable),
+            };
+            if (faults.Count > 0)
+                documents.Add(placed);
+            else if (place.Find(catalogue, group.Key) is not { } stored)
+                unknown.Add(RequestFault.Unknown(new InputError
+                {
+                    Parameter = KeyColumn,
+                    Code = place.Unknown,
+                    Detail = $"There is no {kind.Name} \"{group.Key}\"; case counts.",
+                    Line = lines[0].Line,
+                    Column = 1,
+                }));
+            else
+                documents.Add(With(placed, stored, lines, kind));
+        }
+
+        return unknown.Count > 0 && documents.TrueForAll(document => document.Faults.Count == 0) ? unknown : documents;
+    }
+
+    /// <summary>The document with the new list, or the rules that it breaks, each at its row.</summary>
+    private PlacedLine<T> With(PlacedLine<T> placed, T stored, List<ReadRow> lines, DocumentKind<T> kind)
+    {
+        var document = place.With(stored, [.. lines.Select(line => (TLine)line.Value!)]);
+        List<InputError> faults = [.. RecordReader.Check(document)];
+        faults.AddRange([.. Rules.Faults(kind.Validator, document, faults)]);
+        return faults.Count == 0 ? placed with { Document = document } : placed with { Faults = [.. faults.Select(fault => AtRow(fault, lines))] };
+    }
+
+    private InputError AtRow(InputError fault, List<ReadRow> lines)
+    {
+        var isBelow = fault.Pointer?.StartsWith(place.Pointer + "/", StringComparison.Ordinal) ?? false;
+        var parts = isBelow ? fault.Pointer![(place.Pointer.Length + 1)..].Split('/') : [""];
+        var hasLine = int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < lines.Count;
+        var line = lines[hasLine ? index : 0];
+        var field = _fields.FirstOrDefault(field => field.Pointer == "#/" + string.Join('/', parts[1..]));
+        return fault with { Pointer = null, Parameter = field?.Name ?? fault.Pointer?.Split('/')[^1], Line = line.Line, Column = 1 };
+    }
+
+    private TLine? Stored(string key, SheetRow row, SheetPlaces places, Catalogue catalogue)
+    {
+        if (_fields.All(field => places.Of(field.Name) is not null) || place.Find(catalogue, key) is not { } document)
+            return null;
+        var called = string.Join('\n', place.NameColumns.Select(column => places.Of(column) is { } at ? Encoding.UTF8.GetString(row.Text(at)) : ""));
+        var same = place.Lines(document).Where(line => place.NameOf(line) == called).Take(2).ToList();
+        return same.Count == 1 ? same[0] : null;
+    }
+}
+
+/// <summary>Where a list is in its document.</summary>
+/// <param name="Pointer">Its JSON Pointer, such as <c>#/expenses</c>.</param>
+/// <param name="Lines">The list.</param>
+/// <param name="With">The document with another list.</param>
+/// <param name="Find">The stored document of a key, if the caller sees it.</param>
+/// <param name="Unknown">The code if there is none.</param>
+/// <param name="NameColumns">The columns by which people know a line.</param>
+/// <param name="NameOf">Their values in a line, with line breaks between them.</param>
+internal sealed record ListPlace<T, TLine>(string Pointer, Func<T, IReadOnlyList<TLine>> Lines, Func<T, IReadOnlyList<TLine>, T> With,
+    Func<Catalogue, string, T?> Find, Code Unknown, IReadOnlyList<string> NameColumns, Func<TLine, string?> NameOf);

@@ -1,0 +1,38 @@
+using PriceFloor.Api.Http;
+
+namespace PriceFloor.Api.Sheets;
+
+/// <summary>Where a sheet has which column.</summary>
+public sealed class SheetPlaces
+{
+    private readonly IReadOnlyDictionary<string, int> _places;
+
+    private SheetPlaces(IReadOnlyDictionary<string, int> places, string keyColumn) => (_places, Key) = (places, places[keyColumn]);
+
+    /// <summary>The column with the key of the document.</summary>
+    public int Key { get; }
+
+    public int? Of(string column) => _places.TryGetValue(column, out var at) ? at : null;
+
+    /// <summary>The columns, or every fault of the header.</summary>
+    /// <param name="header">The first row.</param>
+    /// <param name="keyColumn">The column that every sheet needs.</param>
+    /// <param name="columns">The other columns that it may have.</param>
+    /// <param name="about">What its rows are, in the plural.</param>
+    public static Outcome<SheetPlaces> Of(SheetHeader header, string keyColumn, IEnumerable<string> columns, string about)
+    {
+        string[] known = [keyColumn, .. columns];
+        var (places, faults) = (new Dictionary<string, int>(), new List<Fault>());
+        foreach (var (index, name) in header.Names.Index())
+            if (!known.Contains(name))
+                faults.Add(Fault(name, InputCodes.UnknownColumn, $"\"{name}\" is not a column of {about}; they are {string.Join(", ", known)}."));
+            else if (!places.TryAdd(name, index))
+                faults.Add(Fault(name, InputCodes.DuplicateColumn, $"The sheet has more than one column \"{name}\"; delete the others."));
+        if (!places.ContainsKey(keyColumn))
+            faults.Add(Fault(keyColumn, InputCodes.MissingColumn, $"The sheet has no column \"{keyColumn}\" with the key that each row is about."));
+        return faults.Count > 0 ? faults : new SheetPlaces(places, keyColumn);
+    }
+
+    private static RequestFault Fault(string column, Code code, string detail) =>
+        RequestFault.Invalid(new InputError { Parameter = column, Code = code, Detail = detail });
+}
