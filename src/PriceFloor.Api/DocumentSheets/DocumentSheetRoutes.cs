@@ -12,8 +12,12 @@ namespace PriceFloor.Api.DocumentSheets;
 public static class DocumentSheetRoutes
 {
     /// <summary>The sheets and their columns.</summary>
-    public static IResult List() => JsonAnswer.Of(new SheetListAnswer(
-        [.. SheetsOfDocuments.All.Select(sheet => new SheetInListAnswer(sheet.Name, sheet.About, sheet.Columns))]));
+    public static IResult List(HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        return JsonAnswer.Of(new SheetListAnswer(
+            [.. SheetsOfDocuments.All.Select(sheet => new SheetInListAnswer(sheet.Name, sheet.About, sheet.Columns))]));
+    }
 
     public static async Task<IResult> Get(string sheet, FromQuery<DocumentSheetQuery> query, Store store, HttpContext context)
     {

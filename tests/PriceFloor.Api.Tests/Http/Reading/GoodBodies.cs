@@ -41,6 +41,8 @@ internal static class GoodBodies
         ("POST", "/v1/price-checks/batch", Json, """[{"sku":"RB-014","channel":"web","price":58,"currency":"USD"}]"""),
         ("POST", "/v1/price-checks/batch", Lines,
             "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":1}\n"),
+        ("PUT", "/v1/sheets/fees", Sheet, "channel,name,rate,fixed,of\r\nweb,card,0.03,0.25,paid\r\n"),
+        ("PUT", "/v1/sheets/channels", Sheet, "channel,name,sells,currency\r\nmarket,\"Market, Saturdays\",retail,USD\r\n"),
         ("POST", "/v1/price-checks/batch", Sheet, "sku,channel,price,note\r\nRB-014,web,58.00,\"a, b\"\r\nnone,web,1,\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Sheet,
             "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
