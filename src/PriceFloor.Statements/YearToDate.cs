@@ -9,7 +9,7 @@ public sealed class YearToDate
         SoFar = soFar;
         IsWhole = isWhole;
         Elapsed = (soFar.To.DayNumber - soFar.From.DayNumber + 1) / (decimal)days;
-        ShareDue = season?.ShareGone(soFar) ?? Elapsed;
+        ShareDue = season?.ShareGone(soFar.From, soFar.To) ?? Elapsed;
         KeptBack = keptBack;
         RequiredRevenue = decimal.Max(0, year.RequiredRevenue - keptBack);
         RequiredToDate = RequiredRevenue * ShareDue;

@@ -61,9 +61,7 @@ public static class InputCodes
         "The text is not a plain number, or a change multiplies or adds to what is no number.",
         "Write digits with at most one decimal point, without currency signs, spaces or thousands marks; give what is no number with to.");
 
-    public static readonly Code NotASeason = new("not-a-season",
-        "The season is not twelve weights of which one is above zero.",
-        "Give one weight for each month of the year.");
+    public static readonly Code NotASeason = FaultCodes.NotASeason;
 
     public static readonly Code NotATime = new("not-a-time",
         "The text is not a time with its offset.",

@@ -20,6 +20,11 @@ public static class Limits
     public const int Levies = 20;
     public const int Bands = 50;
     public const int Fees = 50;
+    public const int Seasons = 50;
+    public const int Months = 12;
+
+    /// <summary>A JSON Pointer to a line by its name, of which every character may be escaped.</summary>
+    public const int PointerLength = 450;
 
     /// <summary>A price above this is no price: 10^12.</summary>
     public const decimal HighestPrice = 1_000_000_000_000m;

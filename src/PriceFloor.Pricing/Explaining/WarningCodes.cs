@@ -85,4 +85,40 @@ public static class WarningCodes
     public static readonly Code NotAnAllowedPrice = new("not-an-allowed-price",
         "The price is not one that the channel's priceStep and priceEnding allow.",
         "Choose an allowed price, or change the channel's steps.");
+
+    public static readonly Code CashBelowZero = new("cash-below-zero",
+        "A planned year runs out of cash in some month.",
+        "Begin with more cash (openingNeeded), take deposits, move bills, or sell earlier.");
+
+    public static readonly Code BelowReserve = new("below-reserve",
+        "Cash falls below the reserve that the plan wants to keep.",
+        "Begin with more cash (openingNeeded), or lower the reserve.");
+
+    public static readonly Code OverCapacity = new("over-capacity",
+        "The plan takes more bench hours than the year has, however they are spread.",
+        "Plan fewer pieces, faster ones, or help at the bench.");
+
+    public static readonly Code StockNeededAtStart = new("stock-needed-at-start",
+        "More work must lie ready when the year begins than its opening stock has.",
+        "Make it before the year begins and give it as opening.stock, or plan fewer pieces for the first months.");
+
+    public static readonly Code SeasonUnlikeWork = new("season-unlike-work",
+        "The bench is fully used three months running, while other months have hours to spare.",
+        "Make ahead in quieter months, or spread work as the season is spread.");
+
+    public static readonly Code TaxNotCovered = new("tax-not-covered",
+        "What taxPaid pays for this year is less than the tax on the plan.",
+        "Add payments to taxPaid, or keep what is left in the pot for next year.");
+
+    public static readonly Code TermsUnknown = new("terms-unknown",
+        "A shop or gallery has no terms, so its money is taken to come in with the sale.",
+        "Give its item in terms: paidAfterMonths, and a deposit if there is one.");
+
+    public static readonly Code BillsMonthAssumed = new("bills-month-assumed",
+        "The months of bills that do not come every month are assumed, and they move the low point of cash.",
+        "Say when they are paid with paidIn.");
+
+    public static readonly Code WorkWeeksDiffer = new("work-weeks-differ",
+        "The weeks of work do not add up to the calendar's weeksPerYear; only their proportions count.",
+        "Nothing needs doing if they are proportions; else correct one of them.");
 }

@@ -98,4 +98,12 @@ public static class FaultCodes
     public static readonly Code TooLarge = new("too-large",
         "A figure on the way to the answer is too large, or a divisor too small, to be exact.",
         "Check the amounts for a slipped decimal point, or ask about less at once.");
+
+    public static readonly Code NotASeason = new("not-a-season",
+        "The season is not twelve weights of which one is above zero.",
+        "Give twelve numbers of at least 0, one for each month of the year; only their proportions count.");
+
+    public static readonly Code UnknownSeason = new("unknown-season",
+        "A line of a plan names a season that the plan does not have.",
+        "Add the season to the plan's seasons, or correct its name; case counts.");
 }
