@@ -1,11 +1,12 @@
 // In headless Chromium: no words of a picture leave it or run into others, at the width of a telephone and of a desk, in light and in dark, which must
-// differ; the price list prints on one to three pages of A4 and of Letter, is no wider than a telephone, and runs no script.
-import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+// differ; a list to print takes one to three pages of A4 and of Letter and is no wider than a telephone; so is the page of the contract, with every part of it
+// open.
+import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { resolve, basename } from 'node:path';
 import puppeteer from 'puppeteer-core';
 
-const [from, to] = process.argv.slice(2);
+const [from, to, contract] = process.argv.slice(2);
 let executablePath = process.env.CHROMIUM, args = ['--no-sandbox'];
 if (!executablePath) {
   const { default: bundled } = await import('@sparticuz/chromium');
@@ -43,25 +44,47 @@ async function look(picture) {
 }
 
 async function print(sheet) {
+  const name = basename(sheet, '.html');
   const page = await browser.newPage();
   await page.setViewport({ width: 380, height: 700 });
   await page.goto(pathToFileURL(resolve(sheet)).href);
-  await page.screenshot({ path: `${to}/price-list-380.png`, fullPage: true });
+  await page.screenshot({ path: `${to}/${name}-380.png`, fullPage: true });
   const width = await page.evaluate(() => document.documentElement.scrollWidth);
   if (width > 380) wrong.push(`${sheet}: ${width} wide on a telephone of 380`);
   await page.setViewport({ width: 1000, height: 1200 });
-  await page.screenshot({ path: `${to}/price-list-1000.png`, fullPage: true });
+  await page.screenshot({ path: `${to}/${name}-1000.png`, fullPage: true });
   for (const format of ['A4', 'Letter']) {
     const pdf = Buffer.from(await page.pdf({ format }));
-    writeFileSync(`${to}/price-list-${format}.pdf`, pdf);
+    writeFileSync(`${to}/${name}-${format}.pdf`, pdf);
     const pages = Number(/\/Count (\d+)/.exec(pdf.toString('latin1'))?.[1] ?? 0);
     if (pages < 1 || pages > 3) wrong.push(`${sheet}: ${pages} pages of ${format}`);
-    console.log(`the price list prints on ${pages} pages of ${format}`);
+    console.log(`${name} prints on ${pages} pages of ${format}`);
   }
+}
+
+async function read(text) {
+  const shots = [];
+  for (const [width, scheme] of [[360, 'light'], [360, 'dark'], [1000, 'light']]) {
+    const page = await browser.newPage();
+    await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: scheme }]);
+    await page.setViewport({ width, height: 800 });
+    await page.goto(pathToFileURL(resolve(text)).href);
+    shots.push(Buffer.from(await page.screenshot({ path: `${to}/contract-${width}-${scheme}.png` })));
+    const [wide, calls] = await page.evaluate(() => {
+      document.querySelectorAll('details').forEach(part => { part.open = true; });
+      return [document.documentElement.scrollWidth, document.querySelectorAll('section details').length];
+    });
+    if (wide > width) wrong.push(`${text}: ${wide} wide in ${width}`);
+    if (calls < 50) wrong.push(`${text}: hardly a call on it`);
+    await page.close();
+  }
+  if (shots[0].equals(shots[1])) wrong.push(`${text}: light and dark look the same`);
 }
 
 const files = readdirSync(from).map(name => `${from}/${name}`);
 for (const file of files) await (file.endsWith('.svg') ? look(file) : print(file));
+if (existsSync(contract)) await read(contract);
+else console.log('the page of the contract is not looked at: the tests write it');
 await browser.close();
 wrong.forEach(fault => console.log(fault));
 console.log(`${files.length} looked at, ${wrong.length} faults`);

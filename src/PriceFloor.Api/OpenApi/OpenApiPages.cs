@@ -1,5 +1,7 @@
 using System.Text;
 using Microsoft.OpenApi;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi.Reading;
 using Swashbuckle.AspNetCore.Swagger;
 
 namespace PriceFloor.Api.OpenApi;
@@ -14,9 +16,9 @@ public static class OpenApiPages
     public static void UseOpenApiPages(this WebApplication app)
     {
         var texts = new Lazy<Task<Texts>>(() => Task.Run(() => WriteAsync(app.Services)));
-        var reader = new Lazy<RequestDelegate>(() => ReaderOf(app.Services));
-        app.Use((context, next) => context.Request.Path.StartsWithSegments("/docs", StringComparison.Ordinal) ? reader.Value(context)
-            : !HttpMethods.IsGet(context.Request.Method) ? next(context)
+        app.Use((context, next) => !HttpMethods.IsGet(context.Request.Method) ? next(context)
+            : context.Request.Path == "/docs/" ? Moved(context)
+            : context.Request.Path == "/docs" ? AnswerAsync(context, HtmlPage.ContentType, texts.Value, kept => kept.Page)
             : context.Request.Path == "/openapi/v1.json" ? AnswerAsync(context, "application/json;charset=utf-8", texts.Value, kept => kept.Json)
             : context.Request.Path == "/openapi/v1.yaml" ? AnswerAsync(context, "text/yaml;charset=utf-8", texts.Value, kept => kept.Yaml)
             : next(context));
@@ -31,6 +33,13 @@ public static class OpenApiPages
             Encoding.UTF8.GetBytes(await document.SerializeAsYamlAsync(OpenApiSpecVersion.OpenApi3_1)));
     }
 
+    /// <summary>Links on the page are relative to /docs.</summary>
+    private static Task Moved(HttpContext context)
+    {
+        context.Response.Redirect(context.Request.PathBase + "/docs", permanent: true);
+        return Task.CompletedTask;
+    }
+
     private static async Task AnswerAsync(HttpContext context, string contentType, Task<Texts> texts, Func<Texts, byte[]> choose)
     {
         var text = choose(await texts);
@@ -38,17 +47,10 @@ public static class OpenApiPages
         await context.Response.Body.WriteAsync(text, context.RequestAborted);
     }
 
-    private static RequestDelegate ReaderOf(IServiceProvider services)
+    private sealed record Texts(byte[] Json, byte[] Yaml)
     {
-        var pages = new ApplicationBuilder(services);
-        pages.UseSwaggerUI(page =>
-        {
-            page.RoutePrefix = "docs";
-            page.DocumentTitle = "PriceFloor";
-            page.SwaggerEndpoint("../openapi/v1.json", "PriceFloor v1");
-        });
-        return pages.Build();
-    }
+        private readonly Lazy<byte[]> _page = new(() => ContractPage.Of(Json));
 
-    private sealed record Texts(byte[] Json, byte[] Yaml);
+        public byte[] Page => _page.Value;
+    }
 }

@@ -48,8 +48,6 @@ public sealed class WelcomeTests
             var path = link.Value.GetString()!;
             Assert.Contains(path, page, StringComparison.Ordinal);
             var answer = await studio.Get(path, nobody);
-            if (answer.Status is 301 or 302) // the pages of /docs stand one level deeper
-                answer = await studio.Get(new Uri(new Uri("http://localhost" + path), answer["Location"]).PathAndQuery, nobody);
             Assert.Equal((path, link.Name == "priceChecks" ? 401 : 200), (path, answer.Status));
         }
     }

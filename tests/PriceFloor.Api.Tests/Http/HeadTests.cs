@@ -50,7 +50,7 @@ public sealed class HeadTests
                     || path.EndsWith("price-list.svg", StringComparison.Ordinal)
                     || path.Contains("/line-sheet", StringComparison.Ordinal) ? path + "?channel=web"
                 : path)
-            .Concat(["/openapi/v1.json", "/openapi/v1.yaml", "/docs/index.html"]).ToList();
+            .Concat(["/openapi/v1.json", "/openapi/v1.yaml", "/docs"]).ToList();
         Assert.True(paths.Count > 20);
         foreach (var path in paths)
         {
