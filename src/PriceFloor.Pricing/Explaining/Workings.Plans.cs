@@ -54,7 +54,7 @@ public static partial class Workings
         yield return Line(line.Revenue, $"what buyers pay for line {number}");
         yield return Line(line.Proceeds, $"what reaches the studio for line {number}");
         yield return Line(line.Materials, $"materials of line {number}");
-        yield return Line(line.Contribution, $"what line {number} leaves for the pool");
+        yield return Line(line.Contribution, $"what line {number} leaves toward what bench time must recover");
         yield return Line(line.PerBenchHour, "the same for each of its bench hours");
     }
 
@@ -67,12 +67,12 @@ public static partial class Workings
         yield return Line(line.Materials, $"materials of a piece of line {line.Number}, likewise");
         yield return Line(line.SecondsCredit, $"what seconds bring for a piece of line {line.Number}, likewise");
         yield return Line(line.BenchHours, $"bench hours of a piece of line {line.Number}, likewise");
-        yield return Line(line.Contribution, $"what one sale of line {line.Number} leaves for the pool");
+        yield return Line(line.Contribution, $"what one sale of line {line.Number} leaves toward what bench time must recover");
     }
 
     private static IEnumerable<Working> OfClosing(PlanFormulas<WrittenFigure> formulas, YearPlan plan)
     {
-        yield return Line(formulas.Contribution, "what all lines leave for the pool");
+        yield return Line(formulas.Contribution, "what all lines leave toward what bench time must recover");
         yield return Line(formulas.SurplusBeforeTax, "by how much the year closes; negative when short");
         if (!plan.Closes)
             yield break;

@@ -17,30 +17,30 @@ public sealed class PlanWordsTests
             materials1: materials of a piece of line 1, likewise
             secondsCredit1: what seconds bring for a piece of line 1, likewise
             benchHours1: bench hours of a piece of line 1, likewise
-            contribution1: what one sale of line 1 leaves for the pool
+            contribution1: what one sale of line 1 leaves toward what bench time must recover
             units1: pieces of line 1
             lineHours1: bench hours of line 1
             lineRevenue1: what buyers pay for line 1
             lineProceeds1: what reaches the studio for line 1
             lineMaterials1: materials of line 1
-            lineContribution1: what line 1 leaves for the pool
+            lineContribution1: what line 1 leaves toward what bench time must recover
             perBenchHour1: the same for each of its bench hours
             net2: reaches the studio for a piece of line 2; the workings of its price check say how, here with 12 decimals
             revenueAPiece2: what buyers pay before sales tax for a piece of line 2, likewise
             materials2: materials of a piece of line 2, likewise
             secondsCredit2: what seconds bring for a piece of line 2, likewise
             benchHours2: bench hours of a piece of line 2, likewise
-            contribution2: what one sale of line 2 leaves for the pool
+            contribution2: what one sale of line 2 leaves toward what bench time must recover
             units2: pieces of line 2
             lineHours2: bench hours of line 2
             lineRevenue2: what buyers pay for line 2
             lineProceeds2: what reaches the studio for line 2
             lineMaterials2: materials of line 2
-            lineContribution2: what line 2 leaves for the pool
+            lineContribution2: what line 2 leaves toward what bench time must recover
             perBenchHour2: the same for each of its bench hours
             profitAskedFor: the profit before tax that is asked for, a wanted surplus included
             benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
-            contribution: what all lines leave for the pool
+            contribution: what all lines leave toward what bench time must recover
             surplusBeforeTax: by how much the year closes; negative when short
             revenue: what buyers pay before sales tax and do not get back
             proceeds: what of it reaches the studio
@@ -66,17 +66,17 @@ public sealed class PlanWordsTests
             materials1: materials of a piece of line 1, likewise
             secondsCredit1: what seconds bring for a piece of line 1, likewise
             benchHours1: bench hours of a piece of line 1, likewise
-            contribution1: what one sale of line 1 leaves for the pool
+            contribution1: what one sale of line 1 leaves toward what bench time must recover
             net2: reaches the studio for a piece of line 2; the workings of its price check say how, here with 12 decimals
             revenueAPiece2: what buyers pay before sales tax for a piece of line 2, likewise
             materials2: materials of a piece of line 2, likewise
             secondsCredit2: what seconds bring for a piece of line 2, likewise
             benchHours2: bench hours of a piece of line 2, likewise
-            contribution2: what one sale of line 2 leaves for the pool
+            contribution2: what one sale of line 2 leaves toward what bench time must recover
             profitAskedFor: the profit before tax that is asked for, a wanted surplus included
             benchMustEarnWithSurplus: what bench time must recover, a wanted surplus included
-            contributionPerMixUnit: what one unit of the mix leaves for the pool
-            mixUnits: units of the mix that carry the pool
+            contributionPerMixUnit: what one unit of the mix leaves toward what bench time must recover
+            mixUnits: units of the mix that bring what bench time must recover
             exactUnits1: pieces of line 1, before rounding
             units1: whole pieces of line 1
             exactUnits2: pieces of line 2, before rounding
