@@ -53,12 +53,9 @@ public static class StoredText<T> where T : class
 public sealed class DamagedDocumentException(string kind, string key, long revision)
     : Exception(FormattableString.Invariant($"The stored {kind} \"{key}\" (revision {revision}) is damaged, so nothing is computed from it."))
 {
-    /// <summary>The code in answers that leave one document out.</summary>
-    public static readonly Code Code = ReasonCodes.DamagedDocument;
-
     /// <summary>The warnings of an answer about many channels for those that it leaves out.</summary>
     public static IEnumerable<Warning> WarningsOf(IEnumerable<Stored<Channel>> channels, string pointer) =>
         channels.Where(channel => channel.Sound is null)
-            .Select(channel =>
-                new Warning(Code, $"The channel \"{channel.Key}\" is damaged in the store, so it is left out here; PUT it again.", pointer));
+            .Select(channel => new Warning(ReasonCodes.DamagedDocument,
+                $"The channel \"{channel.Key}\" is damaged in the store, so it is left out here; PUT it again.", pointer));
 }
