@@ -1,3 +1,4 @@
+using System.Text;
 using Microsoft.Data.Sqlite;
 using PriceFloor.Api.Http.Reading;
 using Xunit;
@@ -7,6 +8,51 @@ namespace PriceFloor.Api.Tests.AccessKeys;
 /// <summary>Keys from creation to deletion: used, rotated, the last of the admins.</summary>
 public sealed class KeyLifeTests
 {
+    [Fact]
+    public async Task A_key_is_shown_once_and_kept_only_as_a_hash()
+    {
+        await using var studio = new Studio();
+        var made = await studio.Post("/v1/keys", """{"name":"shop","scopes":["check"]}""");
+        Assert.Equal((201, "/v1/keys/shop", "no-store"), (made.Status, made["Location"], made["Cache-Control"]));
+        var key = made.Json.GetProperty("key").GetString()!;
+        Assert.Matches("^pf_[A-Za-z0-9]{54}$", key);
+
+        var list = await studio.Get("/v1/keys");
+        Assert.DoesNotContain(key, list.Text, StringComparison.Ordinal);
+        Assert.Equal("no-store", list["Cache-Control"]);
+        foreach (var file in Directory.EnumerateFiles(studio.Folder).Where(file => Path.GetFileName(file) != "pricefloor.lock"))
+        {
+            await using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            using var bytes = new MemoryStream();
+            await stream.CopyToAsync(bytes, Studio.Cancellation);
+            Assert.Equal(-1, bytes.ToArray().AsSpan().IndexOf(Encoding.UTF8.GetBytes(key)));
+            Assert.Equal(-1, bytes.ToArray().AsSpan().IndexOf(Encoding.UTF8.GetBytes(Studio.AdminKey)));
+        }
+    }
+
+    [Fact]
+    public async Task Keys_end_when_they_expire_or_are_deleted_and_the_last_admin_key_stays()
+    {
+        await using var studio = new Studio();
+        var made = await studio.Post("/v1/keys", """{"name":"guest","scopes":["read"],"expires":"2027-01-03T00:00:00Z"}""");
+        var guest = studio.ClientWith(made.Json.GetProperty("key").GetString());
+        Assert.Equal(200, (await studio.Get("/v1/profiles", guest)).Status);
+        studio.Clock.Advance(TimeSpan.FromDays(1));
+        (await studio.Get("/v1/profiles", guest)).IsProblem(401, "no-key");
+
+        (await studio.Post("/v1/keys", """{"name":"guest","scopes":["read"]}""")).IsProblem(409, "in-use");
+        (await studio.Post("/v1/keys", """{"name":"late","scopes":["read"],"expires":"2027-01-01T00:00:00Z"}""")).IsProblem(422, "invalid-input");
+        Assert.Equal(["#/scopes/0"], (await studio.Post("/v1/keys", """{"name":"x","scopes":["all"]}""")).IsProblem(422, "invalid-input").Pointers);
+
+        var reader = await studio.ClientFor("read");
+        (await studio.Delete("/v1/keys/first-admin-key")).IsProblem(409, "in-use");
+        (await studio.Delete("/v1/keys/nobody")).IsProblem(404, "not-found");
+        var readers = (await studio.Get("/v1/keys")).Json.GetProperty("items").EnumerateArray().Select(key => key.GetProperty("name").GetString()!)
+            .Single(name => name.StartsWith("key-", StringComparison.Ordinal));
+        Assert.Equal(204, (await studio.Delete($"/v1/keys/{readers}")).Status);
+        (await studio.Get("/v1/profiles", reader)).IsProblem(401, "no-key");
+    }
+
     [Fact]
     public async Task A_key_says_in_which_minute_it_was_last_used_without_a_write_for_each_request()
     {
