@@ -8,10 +8,8 @@ public static partial class Workings
     public static IEnumerable<Working> Of(UnitCost piece)
     {
         var formulas = FormulasOf(piece);
-        var steps = piece.Design.Making.Steps ?? [];
-        foreach (var (i, entering) in formulas.Time.Entering.Index().Reverse())
-            yield return Line(entering, $"pieces that enter step {i + 1}{Named(steps[i].Name)} for each good one");
-        yield return Line(formulas.Time.Starts, "pieces started for each good one");
+        foreach (var line in OfStarts(piece))
+            yield return line;
         yield return Line(formulas.Time.Hours, "bench hours for each good piece");
         if (piece.Design.Development is { Hours: > 0 })
             yield return Line(formulas.DevelopmentHours, "one-off bench hours of the design a sold piece");
@@ -28,6 +26,14 @@ public static partial class Workings
             yield return Line(formulas.LoadsOf(thing, i + 1), $"loads of {thing} a sold piece");
         foreach (var line in OfYearlyPieces(new YearlyPiecesFormulas<WrittenFigure>(piece)))
             yield return line;
+    }
+
+    private static IEnumerable<Working> OfStarts(UnitCost piece)
+    {
+        var (formulas, steps) = (FormulasOf(piece).Time, piece.Design.Making.Steps ?? []);
+        foreach (var (i, entering) in formulas.Entering.Index().Reverse())
+            yield return Line(entering, $"pieces that enter step {i + 1}{Named(steps[i].Name)} for each good one");
+        yield return Line(formulas.Starts, "pieces started for each good one");
     }
 
     private static IEnumerable<Working> OfYearlyPieces(YearlyPiecesFormulas<WrittenFigure> formulas)

@@ -67,7 +67,8 @@ internal readonly struct SaleFormulas<T> where T : IFigure<T>
 
     public T Net { get; }
 
-    private static T FeeOn(Fee fee, T pieces, T shipping, T paid)
+    /// <summary>A fee on an order, kept within its bounds; without a symbol.</summary>
+    public static T FeeOn(Fee fee, T pieces, T shipping, T paid)
     {
         var on = fee.Of switch { FeeBase.Price => pieces, FeeBase.PriceAndShipping => pieces + shipping, _ => paid };
         var amount = fee.Rate * on + fee.Fixed;
