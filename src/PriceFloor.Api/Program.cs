@@ -15,9 +15,12 @@ try
     if (StoreCommands.All.Contains(verb))
         return StoreCommands.Run(verb, line.Words, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
 
-    QuickStart.Preload();
+    if (verb == Commands.Serve)
+        QuickStart.Preload();
     var builder =
         WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = line.HostArguments, ContentRootPath = AppContext.BaseDirectory });
+    if (verb == Commands.OpenApiFiles)
+        builder.IgnoreSettings(); // they are for every server, not for the one with these settings
     builder.UseAddresses();
     builder.UseSettings(line.Demo);
     builder.UseServerLimits();
@@ -28,7 +31,7 @@ try
     builder.UseOpenApi();
 
     var app = builder.Build();
-    if (verb != Commands.OpenApi)
+    if (verb == Commands.Serve)
         QuickStart.OpenStore(app);
     app.UseRequestPipeline();
     app.UseOpenApiPages();
@@ -36,6 +39,8 @@ try
 
     if (verb == Commands.OpenApi)
         return await app.WriteOpenApiAsync(Console.Out);
+    if (verb == Commands.OpenApiFiles)
+        return await app.BakeOpenApiAsync(line.Words[0], Console.Out);
     var opening = app.Services.GetRequiredService<StoreReadiness>();
     await opening.ServeAsync(app);
     return 0;

@@ -16,17 +16,29 @@ public static partial class OpenApiSetup
 
     public const string DocumentName = "v1";
 
-    /// <summary>Keeps the parts of the service for the container that writes the document.</summary>
-    public static void UseOpenApi(this WebApplicationBuilder builder) => builder.Services.AddSingleton(new Parts(builder.Services));
+    /// <summary>Keeps the parts of the service for the container that writes the document, if no build has left it beside the program.</summary>
+    public static void UseOpenApi(this WebApplicationBuilder builder) =>
+        builder.Services.AddSingleton(new Parts(builder.Services)).AddSingleton(BakedContract.BesideTheProgram);
 
     /// <summary>The document as YAML, for the file in openapi/.</summary>
     public static async Task<int> WriteOpenApiAsync(this WebApplication app, TextWriter output)
     {
-        // The document knows endpoints only once the end of the pipeline is in place, which starting does by itself.
-        app.UseEndpoints(_ => { });
+        EndPipeline(app);
         await output.WriteAsync(await TextOf(app.Services));
         return 0;
     }
+
+    /// <summary>The document in both formats, for the files beside the program.</summary>
+    public static async Task<int> BakeOpenApiAsync(this WebApplication app, string folder, TextWriter output)
+    {
+        EndPipeline(app);
+        new BakedContract(folder).Write(await ContractTexts.WrittenBy(app.Services));
+        await output.WriteLineAsync($"The OpenAPI document is in {folder}.");
+        return 0;
+    }
+
+    /// <summary>The document knows endpoints only once the end of the pipeline is in place, which starting does by itself.</summary>
+    private static void EndPipeline(WebApplication app) => app.UseEndpoints(_ => { });
 
     public static async Task<string> TextOf(IServiceProvider services, CancellationToken cancellation = default)
     {

@@ -10,12 +10,14 @@ public static class Commands
     public const string Version = "--version";
     public const string HealthCheck = "healthcheck";
     public const string OpenApi = "openapi";
+    public const string OpenApiFiles = "openapi-files";
 
     /// <summary>Each verb, its arguments, and what it does.</summary>
     public static readonly IReadOnlyDictionary<string, (string[] Words, string Does)> All = new Dictionary<string, (string[], string)>
     {
         [HealthCheck] = ([], "asks a running service whether it is ready; exit code 0 or 1"),
         [OpenApi] = ([], "prints the OpenAPI document"),
+        [OpenApiFiles] = (["FOLDER"], "writes it into a folder as the build does, whatever the settings are"),
         [StoreCommands.Backup] = (["FILE"], "copies the store to a new file, also while a service writes"),
         [StoreCommands.CheckStore] = ([], "checks the whole store, also while a service runs; exit code 0 or 1"),
         [StoreCommands.Restore] = (["FILE"], "checks a backup and puts it in the store's place; the service must be stopped"),

@@ -38,6 +38,13 @@ public static class Starting
     /// <summary>Faults that whoever runs the server can fix: reported in one sentence, without a stack trace.</summary>
     public static bool IsOperatorsFault(Exception fault) => fault is SettingsException or StoreException;
 
+    /// <summary>Neither the environment nor the command line counts.</summary>
+    public static void IgnoreSettings(this WebApplicationBuilder builder)
+    {
+        builder.Configuration.Sources.Clear();
+        builder.Configuration.AddInMemoryCollection(); // the host keeps its own here
+    }
+
     public static void UseSettings(this WebApplicationBuilder builder, bool demo)
     {
         builder.Services.AddSingleton(services => Settings.Read(services.GetRequiredService<IConfiguration>(), demo));

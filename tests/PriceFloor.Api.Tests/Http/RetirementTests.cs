@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
@@ -34,6 +35,7 @@ public sealed class RetirementTests : IAsyncLifetime
         builder.UseStore();
         builder.UseDocuments();
         builder.UseOpenApi();
+        builder.Services.AddSingleton(new BakedContract(_folder)); // the build knows nothing of these addresses
         _service = builder.Build();
         _service.UseRequestPipeline();
         _service.UseOpenApiPages();
