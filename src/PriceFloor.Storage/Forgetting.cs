@@ -8,13 +8,15 @@ namespace PriceFloor.Storage;
 /// </summary>
 public static class Forgetting
 {
-    /// <summary>Erases a deleted document, and returns the number of erased revisions.</summary>
+    /// <summary>Erases a document, and returns the number of erased revisions.</summary>
     /// <param name="store">The store's file.</param>
     /// <param name="kind">The document's kind.</param>
     /// <param name="key">The document's key.</param>
     /// <param name="now">The time. The trail lists it with the document's kind, but not its key, which would be a trace.</param>
-    /// <param name="kindBelow">Documents of this kind are erased with it if their keys begin with its own and a slash.</param>
-    public static int Forget(string store, string kind, string key, DateTimeOffset now, string? kindBelow = null)
+    /// <param name="kindsBelow">Documents of these kinds are erased with it if they have its key, or one that begins with it and a slash.</param>
+    /// <param name="mayStand">Whether it is also erased if it was not deleted before.</param>
+    public static int Forget(string store, string kind, string key, DateTimeOffset now, IReadOnlyList<string>? kindsBelow = null,
+        bool mayStand = false)
     {
         try
         {
@@ -24,7 +26,7 @@ public static class Forgetting
                     + "so that it is upgraded, and stop it again.");
             connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
             var given = Continuity.Given(connection, store);
-            var gone = Erase(connection, (kind, key, kindBelow), given, now);
+            var gone = Erase(connection, (kind, key, kindsBelow ?? [], mayStand), given, now);
             WriteAnew(connection);
             HighWater.Renew(connection, store);
             return gone;
@@ -37,9 +39,10 @@ public static class Forgetting
 
     private static void WriteAnew(SqliteConnection connection) => connection.Execute("VACUUM; PRAGMA wal_checkpoint(TRUNCATE)");
 
-    private static int Erase(SqliteConnection connection, (string Kind, string Key, string? KindBelow) what, long given, DateTimeOffset now)
+    private static int Erase(SqliteConnection connection, (string Kind, string Key, IReadOnlyList<string> KindsBelow, bool MayStand) what, long given,
+        DateTimeOffset now)
     {
-        var (kind, key, kindBelow) = what;
+        var (kind, key, kindsBelow, mayStand) = what;
         using var session = SqliteSession.On(connection, deferred: false);
         var snapshot = new Snapshot(session);
         if (snapshot.Newest(kind, key) is not { } newest)
@@ -50,19 +53,20 @@ public static class Forgetting
                 + "the file was rewritten all the same.");
         }
 
-        if (!newest.IsDeletion)
+        if (!newest.IsDeletion && !mayStand)
             throw new StoreException(
                 $"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also reports what still uses it), then forget it.");
         if (snapshot.UsersOf(kind, key) is { Count: > 0 } users)
             throw new StoreException($"The {kind} \"{key}\" is still used by {string.Join(", ", users.Select(user => $"{user.Kind} {user.Key}"))}. "
                 + "Change or delete those first.");
-        if (kindBelow is not null && snapshot.List(kindBelow, key + "/", limit: 1) is [var below])
-            throw new StoreException($"The {below.Kind} \"{below.Key}\" is still there. Delete it first, then forget the {kind}.");
+        if (kindsBelow.SelectMany(below => snapshot.List(below, key + "/", limit: 1)).FirstOrDefault() is { } standing)
+            throw new StoreException($"The {standing.Kind} \"{standing.Key}\" is still there. Delete it first, then forget the {kind}.");
 
-        const string Those = "((kind = @kind AND key = @key) OR (kind = @kindBelow AND substr(key, 1, length(@below)) = @below))";
-        var document = new { kind, key, kindBelow, below = key + "/" };
+        const string Those = "((kind = @kind AND key = @key) OR (kind IN @kindsBelow AND (key = @key OR substr(key, 1, length(@below)) = @below)))";
+        var document = new { kind, key, kindsBelow, below = key + "/" };
+        session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", document);
         session.Execute($"DELETE FROM head WHERE {Those}", document);
-        var gone = session.Execute($"DELETE FROM revision WHERE {Those}", document); // a deletion has left no references
+        var gone = session.Execute($"DELETE FROM revision WHERE {Those}", document);
         StoreEpoch.BeginAnother(session, given);
         Trail.Tell(session, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(session, now));
         session.Keep();

@@ -241,4 +241,16 @@ public static class Sample
           "salesTax": { "rate": 0.0, "included": false }, "shipping": { "charged": 5.00, "cost": 6.20, "returnCost": 6.20 }, "piecesPerOrder": 1.4,
           "costPerPiece": 0.80, "returns": { "share": 0.03, "resaleShare": 0.8, "feesRefunded": false }, "priceStep": 1.00, "priceEnding": 0.00 }
         """;
+
+    public const string RichQuote = """
+        { "profile": "main", "channel": "web", "to": "wedding table, May", "validUntil": "2027-03-31", "promised": "2027-06-30",
+          "lines": [ { "name": "Pendants", "quantity": 12, "design": "RB-014", "sure": 0.9, "runs": 2 },
+                     { "name": "Goblets", "quantity": 30, "trialPieces": 2, "learning": { "rate": 0.85, "madeBefore": 6 },
+                       "design": { "making": { "steps": [ { "name": "torch", "handsOnMinutes": 120, "goodShare": 0.87 } ], "setupMinutes": 45, "runSize": 30 },
+                                   "materials": [ { "material": "clear-rod", "quantity": 0.3 }, { "name": "box", "amount": 2.10, "at": "finish" } ] } } ],
+          "extra": [ { "name": "Design and drawing", "hours": 6, "kind": "design-fee" } ],
+          "bought": [ { "name": "Engraver", "amount": 180 }, { "name": "Travel", "distance": 84, "rate": 0.70 } ],
+          "rush": 0.25, "price": 4200.00, "deposit": { "share": 0.4 }, "payments": [ { "when": "delivery", "share": 0.6 } ],
+          "revisionsIncluded": 2, "revisionHours": 1.5, "rights": { "text": "one year, shop display", "amount": 15 } }
+        """;
 }

@@ -13,14 +13,17 @@ namespace PriceFloor.Api.Documents;
 public static class DocumentAccess
 {
     /// <summary>
-    /// Whether a revision is visible: a design by the profile that it names, a deletion like the deleted document, a listed price like its design.
+    /// Whether a revision is visible: a design or a quote by the profile that it names, a deletion like the deleted document, a listed price like
+    /// its design, what became of a quote like the quote.
     /// </summary>
     public static bool Sees(this ProfileAccess access, Snapshot snapshot, Revision revision) => access.IsWhole || revision.Kind switch
     {
         Kinds.Profile => access.Sees(revision.Key),
-        Kinds.Design => access.SeesDesign(snapshot, revision),
+        Kinds.Design or Kinds.Quote => access.SeesByProfile(snapshot, revision),
         Kinds.ReadingRules => false,
-        Kinds.ListedPrice => snapshot.Newest(Kinds.Design, ListedPriceKey.Of(revision.Key).Sku) is { } design && access.SeesDesign(snapshot, design),
+        Kinds.ListedPrice => snapshot.Newest(Kinds.Design, ListedPriceKey.Of(revision.Key).Sku) is { } design
+            && access.SeesByProfile(snapshot, design),
+        Kinds.QuoteOutcome or Kinds.QuoteActual => snapshot.Newest(Kinds.Quote, revision.Key) is { } quote && access.SeesByProfile(snapshot, quote),
         _ => true,
     };
 
@@ -42,7 +45,7 @@ public static class DocumentAccess
         Kinds.ReadingRules =>
             RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key with few profiles cannot change them."),
         Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is limited to other profiles."),
-        Kinds.Design when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
+        Kinds.Design or Kinds.Quote when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
         _ => null,
     };
 
@@ -65,9 +68,9 @@ public static class DocumentAccess
         return seen.Count > limit ? seen[..limit] : seen;
     }
 
-    private static bool SeesDesign(this ProfileAccess access, Snapshot snapshot, Revision design) => design.Body is { } body
+    private static bool SeesByProfile(this ProfileAccess access, Snapshot snapshot, Revision revision) => revision.Body is { } body
         ? ProfileIn(body) is { } profile && access.Sees(profile)
-        : snapshot.RevisionOf(Kinds.Design, design.Key, design.Number - 1) is { } before && access.SeesDesign(snapshot, before);
+        : snapshot.RevisionOf(revision.Kind, revision.Key, revision.Number - 1) is { } before && access.SeesByProfile(snapshot, before);
 
     /// <summary>Null if the text is damaged: nobody can say whose it is, so no key that is limited to profiles sees it.</summary>
     private static string? ProfileIn(string body)

@@ -30,6 +30,21 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// <summary>What else is deleted with the document.</summary>
     public virtual void Cascade(Writing writing, string key) { }
 
+    /// <summary>Why a stored document may not be deleted, apart from what refers to it; null if it may.</summary>
+    public virtual RequestFault? AgainstDeleting(Revision stored) => null;
+
+    /// <summary>What is wrong with a stored text of this kind; null if it can be read.</summary>
+    public virtual string? FaultIn(string body) => StoredText<T>.Read(body).Fault;
+
+    /// <summary>
+    /// A revision as answers have it, and whether its number says all of it: false if the same revision is shown differently on another day, so no
+    /// caller may be told that it has it already.
+    /// </summary>
+    public virtual (Revision Revision, bool IsSettled) Shown(Snapshot snapshot, Revision revision, DateTimeOffset? asOf) => (revision, true);
+
+    /// <summary>Whether a stored text has the content of a document that is to be stored.</summary>
+    protected virtual bool IsSame(string stored, string body) => stored == body;
+
     /// <summary>The read-only properties that name the document in answers.</summary>
     public virtual IEnumerable<(string Property, string Value)> NamesOf(string key) => [("key", key)];
 
@@ -42,7 +57,7 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
         if (revision.Body is not { } body
                 || (_sound.TryGetValue(revision.Position, out var hash) && hash == body.GetHashCode(StringComparison.Ordinal)))
             return revision;
-        if (StoredText<T>.Read(body).Fault is not null)
+        if (FaultIn(body) is not null)
             throw new DamagedDocumentException(revision.Kind, revision.Key, revision.Number);
         if (_sound.Count >= MostSound)
             _sound.Clear();
@@ -63,7 +78,7 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
             return check.Faults.ToList();
 
         var body = WireJson.WriteDocument(ready.Document, ready.Currency);
-        return new Saved(before?.Body == body ? before : writing.Save(Name, key, body, ready.References), before);
+        return new Saved(before?.Body is { } same && IsSame(same, body) ? before : writing.Save(Name, key, body, ready.References), before);
     }
 }
 

@@ -17,16 +17,17 @@ public static class DocumentRoutes
         HttpRequest request) where T : class
     {
         var page = query.Value;
-        var found = await store.ReadAsync(snapshot =>
-            AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)));
-        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(revision.Key)))],
+        var found = await store.ReadAsync(snapshot => Shown(snapshot, kind, page.AsOf,
+            AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)), page.Limit));
+        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(revision.Key)))],
             found.Count > page.Limit ? found[page.Limit - 1].Key[prefix.Length..] : null, request);
     }
 
     public static async Task<IResult> Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request)
         where T : class =>
-        await store.ReadAsync(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request)) is { } revision
-            ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
+        await store.ReadAsync(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request) is { } revision
+            ? kind.Shown(snapshot, kind.Sound(revision), query.Value.AsOf) : default) is { Revision: { } shown, IsSettled: var isSettled }
+            ? DocumentText.Answer(shown, kind.NamesOf(path.Text), request, isSettled: isSettled)
             : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
 
     public static async Task<IResult> Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
@@ -43,9 +44,10 @@ public static class DocumentRoutes
             if (caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
                 return hidden;
             var stored = writing.Find(kind.Name, path.Text);
-            return preconditions.Forbid(stored?.Number)
-                ? RequestFault.Stale(stored?.Number)
-                : kind.Save(writing, path.Text, body.Value, caller.Access, stored);
+            if (preconditions.Forbid(stored?.Number))
+                return RequestFault.Stale(stored?.Number);
+            var saving = kind.Save(writing, path.Text, body.Value, caller.Access, stored);
+            return saving.Found is { } done ? done with { Revision = kind.Shown(writing, done.Revision, null).Revision } : saving;
         });
         return outcome.Found is { } saved
             ? DocumentText.Answer(saved.Revision, kind.NamesOf(path.Text), context.Request, created: saved.Before is null)
@@ -66,6 +68,8 @@ public static class DocumentRoutes
                 return shared;
             if (preconditions.Forbid(stored.Number))
                 return RequestFault.Stale(stored.Number);
+            if (kind.AgainstDeleting(stored) is { } settled)
+                return settled;
             if (writing.UsersOf(kind.Name, path.Text) is { Count: > 0 } users)
                 return RequestFault.InUse($"The {kind.Name} \"{path.Text}\" is still used.",
                     [.. users.Select(user => new Usage(user.Kind, user.Key))]);
@@ -84,20 +88,30 @@ public static class DocumentRoutes
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
             return Problem.Invalid(
                 [new InputError { Parameter = "after", Code = FaultCodes.OutOfRange, Detail = "after must be the number of a revision." }]);
-        var (found, isThere) = await store.ReadAsync(snapshot => HistoryOf(snapshot, kind.Name, path.Text, after, page, request));
+        var (found, isThere) = await store.ReadAsync(snapshot =>
+        {
+            var history = HistoryOf(snapshot, kind.Name, path.Text, after, page, request);
+            return history with { Found = Shown(snapshot, kind, page.AsOf, history.Found, page.Limit) };
+        });
         if (!isThere)
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
-        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(kind.Sound(revision), kind.NamesOf(path.Text)))],
+        return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(path.Text)))],
             found.Count > page.Limit ? found[page.Limit - 1].Number.ToString(CultureInfo.InvariantCulture) : null, request);
     }
 
     public static async Task<IResult> Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind,
         HttpRequest request) where T : class =>
             long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
-            && await store.ReadAsync(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request)) is { } revision
-            && !(revision.SavedAtTime > query.Value.AsOf)
-                ? DocumentText.Answer(kind.Sound(revision), kind.NamesOf(path.Text), request)
+            && await store.ReadAsync(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request) is { } revision
+                && !(revision.SavedAtTime > query.Value.AsOf)
+                    ? kind.Shown(snapshot, kind.Sound(revision), query.Value.AsOf) : default) is { Revision: { } shown, IsSettled: var isSettled }
+                ? DocumentText.Answer(shown, kind.NamesOf(path.Text), request, isSettled: isSettled)
                 : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
+
+    /// <summary>The revisions of a page as answers have them; the one behind it only says that there are more.</summary>
+    private static IReadOnlyList<Revision> Shown<T>(Snapshot snapshot, DocumentKind<T> kind, DateTimeOffset? asOf, IReadOnlyList<Revision> found,
+        int limit) where T : class =>
+            [.. found.Take(limit).Select(revision => kind.Shown(snapshot, kind.Sound(revision), asOf).Revision), .. found.Skip(limit)];
 
     /// <summary>The page of a history, and whether there ever was such a document.</summary>
     private static (IReadOnlyList<Revision> Found, bool IsThere) HistoryOf(Snapshot snapshot, string kind, string key, long after, ListQuery page,

@@ -19,7 +19,8 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
     public int? StatusCode =>
         _known ? StatusCodes.Status304NotModified : _location is not null ? StatusCodes.Status201Created : StatusCodes.Status200OK;
 
-    public static IResult Answer(Revision revision, IEnumerable<(string, string)> names, HttpRequest request, bool created = false)
+    public static IResult Answer(Revision revision, IEnumerable<(string, string)> names, HttpRequest request, bool created = false,
+        bool isSettled = true, string? createdAt = null)
     {
         var known = false;
         if (HttpMethods.IsGet(request.Method))
@@ -29,11 +30,11 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
                 return Problem.Of(read.Faults);
             if (preconditions.IsStale(revision.Number))
                 return Problem.Of([RequestFault.Stale(revision.Number)]);
-            known = preconditions.IsKnown(revision.Number);
+            known = isSettled && preconditions.IsKnown(revision.Number);
         }
 
         return new DocumentText(Encoding.UTF8.GetBytes(Of(revision, names)), revision.Number, known,
-            created ? request.PathBase + request.Path.ToUriComponent() : null);
+            created || createdAt is not null ? request.PathBase + (createdAt ?? request.Path.ToUriComponent()) : null);
     }
 
     /// <summary>The text of a revision; for a deletion it says so in place of a document.</summary>

@@ -10,6 +10,9 @@ public static class Kinds
     public const string Channel = "channel";
     public const string ListedPrice = "price";
     public const string ReadingRules = "reading-rules";
+    public const string Quote = "quote";
+    public const string QuoteOutcome = "quote-outcome";
+    public const string QuoteActual = "quote-actual";
 
     /// <summary>Not a kind of document: a design's aliases are references of this kind, so no two designs share one.</summary>
     public const string Alias = "alias";
@@ -17,10 +20,13 @@ public static class Kinds
     public static IReadOnlyList<Kind> All { get; } =
     [
         new(Profile, text => StoredText<CostProfile>.Read(text).Fault),
-        new(Design, text => StoredText<Design>.Read(text).Fault, Below: ListedPrice),
+        new(Design, text => StoredText<Design>.Read(text).Fault, ListedPrice),
         new(Channel, text => StoredText<Channel>.Read(text).Fault),
         new(ListedPrice, text => StoredText<ListedPrice>.Read(text).Fault),
         new(ReadingRules, text => StoredText<ReadingRules>.Read(text).Fault),
+        new(Quote, QuoteText.FaultIn, QuoteOutcome, QuoteActual) { IsForgottenWhole = true },
+        new(QuoteOutcome, text => StoredText<QuoteOutcome>.Read(text).Fault),
+        new(QuoteActual, text => StoredText<QuoteActual>.Read(text).Fault),
     ];
 
     /// <summary>The kind of that name; null if there is none.</summary>

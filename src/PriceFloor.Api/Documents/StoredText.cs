@@ -38,6 +38,7 @@ public static class StoredText<T> where T : class
         CostProfile profile => ProfileRules.Faults(profile),
         Design design => DesignRules.Faults(design),
         Channel channel => ChannelRules.Faults(channel),
+        Quote quote => QuoteRules.Faults(quote),
         ReadingRules rules => ReadingRuleFaults.Of(rules, _ => true),
         ListedPrice { Currency: { } code } when Currency.Find(code) is null =>
             [new Fault("/currency", FaultCodes.UnknownCurrency, $"there is no currency {code}.")],

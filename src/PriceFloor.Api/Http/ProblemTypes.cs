@@ -31,6 +31,14 @@ public static class ProblemTypes
         "Deleting or narrowing this would leave other documents with broken references, or the name is already in use.",
         "Change or delete what usedBy lists first, or choose another name.");
 
+    public static readonly ProblemType Issued = new("issued", 409, "The quote is issued",
+        "An issued quote is what the client was offered, so it can be neither changed nor deleted, and it is superseded only once.",
+        "POST /v1/quotes/{key}/revise makes a draft of a new quote from it; the verb forget erases it.");
+
+    public static readonly ProblemType NotIssued = new("not-issued", 409, "The quote is not issued",
+        "A draft has no outcome, no actual figures and nothing to supersede.",
+        "Issue it first with POST /v1/quotes/{key}/issue, or change the draft with PUT.");
+
     public static readonly ProblemType StaleRevision = new("stale-revision", 412, "It has changed meanwhile",
         "If-Match or If-None-Match does not fit the present revision, so nothing was written, or nothing was sent.",
         "GET the document, make the change again on its present content, and send its ETag as If-Match.");
@@ -81,6 +89,7 @@ public static class ProblemTypes
     public static IReadOnlyList<ProblemType> All { get; } =
     [
         UnreadableRequest, NoKey, KeyNotAllowed, NotFound, MethodNotAllowed, NotAcceptable, InUse, StaleRevision, TooLarge, MediaType,
+        Issued, NotIssued,
         InvalidInput, UnknownReference, CurrencyMismatch, CannotCompute, TooManyRequests, Busy, DamagedDocument, Internal,
     ];
 }

@@ -27,6 +27,7 @@ public static class WireJson
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         options.UnmappedMemberHandling = JsonUnmappedMemberHandling.Skip;
         options.Converters.Add(new KebabWords(JsonNamingPolicy.KebabCaseLower));
+        options.Converters.Add(new KeyOrConverter());
         options.Converters.Add(new LenientNumber());
         options.Converters.Add(new LenientDate());
         options.Converters.Add(new LenientTime());

@@ -44,8 +44,14 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>True if a document in the answer may be its deletion.</summary>
     public bool TellsDeletions { get; init; }
 
+    /// <summary>What a key is told that may not read the answer.</summary>
+    public Type? AnswerUnread { get; init; }
+
     /// <summary>Parameters that this address needs, though others of the same query do not.</summary>
     public IReadOnlyList<string> Needed { get; init; } = [];
+
+    /// <summary>The key in the path of its example, if it is not the one of its neighbours.</summary>
+    public string? KeyExample { get; init; }
 
     /// <summary>The problems that the call can answer with, besides those that every call can.</summary>
     public IReadOnlyList<ProblemType> Problems { get; init; } = [];

@@ -30,7 +30,7 @@ public sealed class OperationText : IOperationFilter
         var body = metadata.OfType<BodyMetadata>().FirstOrDefault()?.Type;
         operation.Parameters =
         [
-            .. PathParameters(context.ApiDescription.RelativePath!),
+            .. PathParameters(context.ApiDescription.RelativePath!, told.KeyExample),
             .. metadata.OfType<QueryMetadata>().SelectMany(query => query.Parameters).Select(parameter => Query(parameter, told)),
             .. Preconditions(told, context),
         ];
@@ -71,7 +71,7 @@ public sealed class OperationText : IOperationFilter
             operation.Security = [];
     }
 
-    private static IEnumerable<IOpenApiParameter> PathParameters(string path) =>
+    private static IEnumerable<IOpenApiParameter> PathParameters(string path, string? key) =>
         path.Split('/').Where(part => part.StartsWith('{')).Select(part => part.Trim('{', '}')).Select(name => new OpenApiParameter
         {
             Name = name,
@@ -84,7 +84,7 @@ public sealed class OperationText : IOperationFilter
             Example =
                 JsonValue.Create(name switch
                 {
-                    "key" => KeyIn(path).Example,
+                    "key" => key ?? KeyIn(path).Example,
                     "sku" => "RB-014",
                     "channel" => "web",
                     "number" => "1",
@@ -99,6 +99,7 @@ public sealed class OperationText : IOperationFilter
     {
         "profiles" => ("Key of the cost profile.", "main"),
         "channels" => ("Key of the channel.", "web"),
+        "quotes" => ("Key of the quote.", "Q-2027-014"),
         _ => ("Key of the set of reading rules.", "main"),
     };
 
@@ -131,7 +132,7 @@ public sealed class OperationText : IOperationFilter
     private static IEnumerable<IOpenApiParameter> Preconditions(Operation told, OperationFilterContext context)
     {
         var method = context.ApiDescription.HttpMethod!;
-        if (method is "PUT" or "DELETE" && told.Problems.Contains(ProblemTypes.StaleRevision))
+        if (method is "PUT" or "DELETE" or "POST" && told.Problems.Contains(ProblemTypes.StaleRevision))
             yield return Header("If-Match", "Write only if the present revision has this ETag.", "\"7\"");
         if (method == "PUT")
             yield return Header("If-None-Match", "* to create only.", "*");
@@ -215,7 +216,9 @@ public sealed class OperationText : IOperationFilter
 
     private static IOpenApiSchema AnswerOf(Operation told, OperationFilterContext context) => told.TellsDeletions
         ? new OpenApiSchema { AnyOf = [Schema(told.Answer!, context), new OpenApiSchemaReference(DocumentTextFilter.Deletion)] }
-        : Schema(told.Answer!, context);
+        : told.AnswerUnread is { } unread
+            ? new OpenApiSchema { AnyOf = [Schema(told.Answer!, context), Schema(unread, context)] }
+            : Schema(told.Answer!, context);
 
     private static IOpenApiSchema Schema(Type type, OperationFilterContext context) =>
         context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);

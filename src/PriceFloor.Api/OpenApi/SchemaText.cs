@@ -131,6 +131,28 @@ public sealed class SchemaText : ISchemaFilter
             Description = "When the revision was saved; ignored on input.",
             Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")],
         },
+        "state" => new OpenApiSchema
+        {
+            Type = JsonSchemaType.String,
+            ReadOnly = true,
+            Description = "draft, issued, accepted, declined, withdrawn, lapsed, superseded or done, on the day of the answer; ignored on input.",
+            Examples = [JsonValue.Create("issued")],
+        },
+        "issuedAt" => new OpenApiSchema
+        {
+            Type = JsonSchemaType.String,
+            Format = "date-time",
+            ReadOnly = true,
+            Description = "When it was issued; ignored on input.",
+            Examples = [JsonValue.Create("2027-01-02T09:00:00.000000Z")],
+        },
+        "supersededBy" => new OpenApiSchema
+        {
+            Type = JsonSchemaType.String,
+            ReadOnly = true,
+            Description = "Key of the quote that was made from it; ignored on input.",
+            Examples = [JsonValue.Create("Q-2027-014-2")],
+        },
         _ => new OpenApiSchema
         {
             Type = JsonSchemaType.String,

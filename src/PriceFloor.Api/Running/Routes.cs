@@ -27,6 +27,7 @@ using PriceFloor.Api.PriceLists;
 using PriceFloor.Api.PriceParts;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.QuickFloors;
+using PriceFloor.Api.Quotes;
 using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Statements;
@@ -48,6 +49,7 @@ public static class Routes
         v1.MapListedPrices(slots);
         v1.MapReadingRules();
         v1.MapDocumentSheets(slots);
+        v1.MapQuotes();
         v1.MapStatements(slots);
         v1.MapFloorPrices();
         v1.MapFloorHistories();

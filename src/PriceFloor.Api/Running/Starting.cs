@@ -18,6 +18,7 @@ using PriceFloor.Api.Markups;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.QuickFloors;
+using PriceFloor.Api.Quotes;
 using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Api.Telemetry;
@@ -104,6 +105,11 @@ public static class Starting
             .AddSingleton<IValidator<Channel>, ChannelValidator>()
             .AddSingleton<IValidator<ListedPrice>, NoRules<ListedPrice>>()
             .AddSingleton<IValidator<ReadingRules>, ReadingRulesValidator>()
+            .AddSingleton<IValidator<Quote>, QuoteValidator>()
+            .AddSingleton<IValidator<QuoteFiguresRequest>, QuoteFiguresRequestValidator>()
+            .AddSingleton<IValidator<QuoteReviseRequest>, NoRules<QuoteReviseRequest>>()
+            .AddSingleton<IValidator<QuoteOutcome>, NoRules<QuoteOutcome>>()
+            .AddSingleton<IValidator<QuoteActual>, NoRules<QuoteActual>>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, NoRules<PriceCheckRequest>>()
             .AddSingleton<IValidator<BreakEvenRequest>, BreakEvenRequestValidator>()
@@ -118,6 +124,9 @@ public static class Starting
             .AddSingleton<DocumentKind<Design>, DesignDocuments>()
             .AddSingleton<DocumentKind<Channel>, ChannelDocuments>()
             .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>()
-            .AddSingleton<DocumentKind<ReadingRules>, ReadingRuleDocuments>();
+            .AddSingleton<DocumentKind<ReadingRules>, ReadingRuleDocuments>()
+            .AddSingleton<DocumentKind<Quote>, QuoteDocuments>()
+            .AddSingleton<DocumentKind<QuoteOutcome>, QuoteOutcomeDocuments>()
+            .AddSingleton<DocumentKind<QuoteActual>, QuoteActualDocuments>();
     }
 }

@@ -86,14 +86,22 @@ public static class StoreCommands
                 + $"they are {string.Join(", ", Kinds.All.Select(one => one.Name))} (a price's key is SKU/CHANNEL).");
         using var held = Alone(settings);
         SpillingWriter.ClearAway(settings.DataFolder);
-        var gone = Forgetting.Forget(settings.StorePath, name, key, TimeProvider.System.GetUtcNow(), kind.Below);
+        var gone = Forgetting.Forget(settings.StorePath, name, key, TimeProvider.System.GetUtcNow(), kind.Below,
+            kind.IsForgottenWhole);
         output.WriteLine($"The {name} \"{key}\" is forgotten: "
-            + $"{gone} revisions are erased{(kind.Below is not null ? ", those of its listed prices included" : "")}, and the file is rewritten.");
+            + $"{gone} revisions are erased{Included(kind)}, and the file is rewritten.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. "
             + "Followers of /v1/floor-changes must begin again without since.");
         output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them if it must be gone.");
         return 0;
     }
+
+    private static string Included(Kind kind) => kind.Name switch
+    {
+        Kinds.Design => ", those of its listed prices included",
+        Kinds.Quote => ", those of its outcome and its actual figures included",
+        _ => "",
+    };
 
     /// <summary>Makes a key with every scope, to replace a lost one. A running service would not know it, so none may run.</summary>
     private static int MakeAdminKey(Settings settings, TextWriter output)

@@ -82,6 +82,34 @@ public static class WarningCodes
         "A design is listed lower on a channel of the studio's own than at a shop or gallery that keeps a share.",
         "List one price everywhere: oneRetailPrice says which holds on all of them.");
 
+    public static readonly Code BelowFloor = new("below-floor",
+        "The price of a quote does not carry its part of the year.",
+        "Raise it to the floor total, or take work out of the quote; a surcharge for a rush does not count.");
+
+    public static readonly Code DepositBelowOutOfPocket = new("deposit-below-out-of-pocket",
+        "The deposit of a quote is less than what is paid out for it before the rest of the price comes in.",
+        "Ask for leastDeposit at least.");
+
+    public static readonly Code ValidTooLong = new("valid-too-long",
+        "A quote is valid for more than 90 days, in which costs may move.",
+        "Bring validUntil forward.");
+
+    public static readonly Code NoHoursLeft = new("no-hours-left",
+        "A quote takes more hours than are left until the promised day, the hours of accepted quotes taken off.",
+        "Promise a later day, or offer less; a longer week is no answer.");
+
+    public static readonly Code SecondsFromCommission = new("seconds-from-commission",
+        "A quote counts on selling rejected pieces of a commission as seconds.",
+        "Take seconds out of the design if the client's pieces may not be sold to others.");
+
+    public static readonly Code QuotesRunOver = new("quotes-run-over",
+        "The work of earlier quotes took longer than was quoted, by the median of the last 20.",
+        "Look at where the time went, and quote the hours that it takes; the figures are not raised for it.");
+
+    public static readonly Code CostsMovedSince = new("costs-moved-since",
+        "The floor total of an issued quote would be another now.",
+        "Nothing of the quote changes; think of it before the client accepts, or withdraw it.");
+
     public static readonly Code NotAnAllowedPrice = new("not-an-allowed-price",
         "The price is not one that the channel's priceStep and priceEnding allow.",
         "Choose an allowed price, or change the channel's steps.");

@@ -95,6 +95,10 @@ public static class FaultCodes
         "A name in a pointer is the name of two items of the list.",
         "Give one of the items another name, or use its index.");
 
+    public static readonly Code NotWhole = new("not-whole",
+        "The shares of a quote's deposit and payments are not 1 together.",
+        "Make them 1 together, such as 0.4 and 0.6.");
+
     public static readonly Code TooLarge = new("too-large",
         "A figure on the way to the answer is too large, or a divisor too small, to be exact.",
         "Check the amounts for a slipped decimal point, or ask about less at once.");

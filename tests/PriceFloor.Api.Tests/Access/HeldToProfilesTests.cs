@@ -34,6 +34,22 @@ public sealed class HeldToProfilesTests
             "/prices/web/revisions/1",
         })
             await Alike(studio, own, "/v1/designs/{0}" + path, "RB-014", "GLOBE", "nothing");
+        foreach (var path in new[]
+        {
+            "",
+            "/revisions",
+            "/revisions/1",
+            "/figures",
+            "/page",
+            "/outcome",
+            "/outcome/revisions",
+            "/outcome/revisions/1",
+            "/actual",
+            "/actual/revisions",
+            "/actual/revisions/1",
+        })
+            await Alike(studio, own, "/v1/quotes/{0}" + path, "Q-MAIN", "Q-OTHER", "nothing");
+        await Alike(studio, own, "/v1/quote-load?profile={0}", "main", "other", "nothing");
         await Alike(studio, own, "/v1/price-checks?channel=web&price=58&sku={0}", "RB-014", "GLOBE", "nothing");
         await Alike(studio, own, "/v1/designs/RB-014/floor-price?profile={0}", "main", "other", "nothing");
         await Alike(studio, own, "/v1/price-list?profile={0}", "main", "other", "nothing");
@@ -50,6 +66,7 @@ public sealed class HeldToProfilesTests
             ("/v1/floor-prices", """{"design":"SKU"}"""),
             ("/v1/floor-prices", """{"design":"RB-014","profile":"PROFILE"}"""),
             ("/v1/design-budgets", """{"profile":"PROFILE","channel":"web","price":58,"minutes":90}"""),
+            ("/v1/quote-figures", """{"profile":"PROFILE","channel":"web","lines":[{"quantity":1,"design":"SKU"}]}"""),
             ("/v1/break-even", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web","ratio":1}]}"""),
             ("/v1/year-plans", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web","units":1}]}"""),
             ("/v1/year-plans/best", """{"profile":"PROFILE","lines":[{"sku":"SKU","channel":"web"}]}"""),
@@ -79,6 +96,8 @@ public sealed class HeldToProfilesTests
         Assert.Equal(["main"], Keys(await studio.Get("/v1/profiles", own), "key"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/designs", own), "key"));
         Assert.Equal(["web"], Keys(await studio.Get("/v1/channels", own), "key"));
+        Assert.Equal(["Q-MAIN"], Keys(await studio.Get("/v1/quotes", own), "key"));
+        Assert.Equal(["Q-MAIN"], Keys(await studio.Get("/v1/quotes?state=done", own), "key"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/price-list", own), "sku"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/floor-changes", own), "sku"));
         Assert.Equal(["RB-014"], Keys(await studio.Get("/v1/designs?asOf=2027-01-02T09:30:00Z", own), "key"));
@@ -129,6 +148,11 @@ public sealed class HeldToProfilesTests
         (await studio.Put("/v1/designs/GLOBE/prices/web", """{"price":60}""", own)).IsProblem(404, "not-found");
         (await studio.Delete("/v1/designs/GLOBE", own)).IsProblem(404, "not-found");
         (await studio.Delete("/v1/profiles/other", own)).IsProblem(404, "not-found");
+        (await studio.Delete("/v1/quotes/Q-OTHER", own)).IsProblem(404, "not-found");
+        (await studio.Post("/v1/quotes/Q-OTHER/issue", "", own)).IsProblem(404, "not-found");
+        (await studio.Post("/v1/quotes/Q-OTHER/revise", """{"as":"Q-MINE"}""", own)).IsProblem(404, "not-found");
+        (await studio.Put("/v1/quotes/Q-OTHER/outcome", """{"result":"declined"}""", own)).IsProblem(404, "not-found");
+        (await studio.Put("/v1/quotes/Q-OTHER/actual", """{"benchHours":3}""", own)).IsProblem(404, "not-found");
         foreach (var name in new[] { "other", "nothing" })
             (await studio.Put($"/v1/profiles/{name}", Sample.SmallProfile, own)).IsProblem(403, "key-not-allowed");
         (await studio.Put("/v1/channels/web", Sample.Shop, own)).IsProblem(403, "key-not-allowed");
@@ -136,6 +160,8 @@ public sealed class HeldToProfilesTests
         foreach (var taken in new[]
         {
             await studio.Put("/v1/designs/GLOBE", Sample.Pendant, own, ("If-Match", "\"9\"")),
+            await studio.Put("/v1/quotes/Q-OTHER", """{"profile":"main","channel":"web","extra":[{"hours":1}]}""", own),
+            await studio.Post("/v1/quotes/Q-MAIN/revise", """{"as":"Q-OTHER"}""", own),
             await studio.Put("/v1/designs/RB-015", """{"profile":"main","making":{"piecesPerDay":5},"aliases":["globe-alias"]}""", own),
             await studio.Post("/v1/designs/batch", """[{"key":"GLOBE","profile":"main","making":{"piecesPerDay":5}}]""", own),
         })
@@ -200,6 +226,15 @@ public sealed class HeldToProfilesTests
         return studio.ClientWith(made.Json.GetProperty("key").GetString());
     }
 
+    private static async Task HasAQuote(Studio studio, string key, string profile)
+    {
+        await studio.Has($"/v1/quotes/{key}",
+            $$"""{"profile":"{{profile}}","channel":"web","extra":[{"hours":1}],"price":90,"validUntil":"2027-02-01"}""");
+        Assert.Equal(200, (await studio.Send("POST", $"/v1/quotes/{key}/issue", null)).Status);
+        await studio.Has($"/v1/quotes/{key}/outcome", """{"result":"accepted"}""");
+        await studio.Has($"/v1/quotes/{key}/actual", """{"benchHours":2}""");
+    }
+
     private static async Task<Studio> TwoStudios()
     {
         var studio = new Studio();
@@ -207,6 +242,8 @@ public sealed class HeldToProfilesTests
         await studio.Has("/v1/profiles/other", Sample.SmallProfile);
         await studio.Has("/v1/designs/GLOBE", """{"profile":"other","making":{"piecesPerDay":3},"aliases":["globe-alias"]}""");
         await studio.Has("/v1/designs/GLOBE/prices/web", """{"price":90.00}""");
+        foreach (var (key, profile) in new[] { ("Q-MAIN", "main"), ("Q-OTHER", "other") })
+            await HasAQuote(studio, key, profile);
         studio.Clock.Advance(TimeSpan.FromHours(1));
         return studio;
     }

@@ -68,8 +68,24 @@ internal static class ScopeRequests
         ("/v1/designs/RB-014/prices/web", """{"price":91.37}"""),
         ("/v1/designs/RB-014/prices/beryl-wholesale", """{"price":443.21}"""),
         ("/v1/designs/ONYX-3/prices/web", """{"price":77.77}"""),
+        ("/v1/quotes/Q-1", """
+            {"profile":"main","channel":"web","to":"zircon client","validUntil":"2027-02-01","price":1234.56,"deposit":{"share":1},
+             "lines":[{"name":"Cup","quantity":4,"design":{"name":"Zircon cup","profile":"main","making":{"minutesPerPiece":61.75},"materials":[{"material":"zircon-rod","quantity":1.0625}]}}],
+             "extra":[{"name":"Drawing","hours":2.4375,"kind":"zircon-fee"}],"bought":[{"name":"Zircon engraver","amount":181.43}]}
+            """),
+        ("/v1/quotes/Q-DRAFT",
+            """{"profile":"main","channel":"web","to":"zircon client","lines":[{"name":"Zircon vase","quantity":2,"design":"RB-014"}]}"""),
+        ("/v1/quotes/Q-9", """{"profile":"onyx","channel":"web","extra":[{"name":"Onyx work","hours":1}]}"""),
         ("/v1/reading-rules/main",
             """{"name":"Jasper rules","rules":[{"textHas":"jasp payment","to":"business","costKind":"rent","name":"Jasper line"}]}"""),
+    ];
+
+    /// <summary>What makes the first quote one that is issued, accepted and done.</summary>
+    public static readonly (string Method, string Path, string Body)[] Steps =
+    [
+        ("POST", "/v1/quotes/Q-1/issue", ""),
+        ("PUT", "/v1/quotes/Q-1/outcome", """{"result":"accepted","on":"2027-01-02"}"""),
+        ("PUT", "/v1/quotes/Q-1/actual", """{"benchHours":9.875}"""),
     ];
 
     /// <summary>Documents that requests write and delete: restored before each.</summary>
@@ -81,6 +97,7 @@ internal static class ScopeRequests
             """{"name":"Beryl spare","profile":"main","making":{"minutesPerPiece":34.25},"materials":[{"material":"zircon-rod","quantity":0.0625}]}"""),
         ("/v1/channels/spare", """{"name":"Beryl spare","sells":"retail","currency":"USD","costPerPiece":1.83}"""),
         ("/v1/designs/SPARE/prices/web", """{"price":91.37}"""),
+        ("/v1/quotes/Q-SPARE", """{"profile":"main","channel":"web","to":"zircon client","extra":[{"name":"Zircon work","hours":1.4375}]}"""),
         ("/v1/reading-rules/spare", """{"name":"Jasper spare","rules":[{"textHas":"jasper","to":"household"}]}"""),
     ];
 
@@ -158,6 +175,40 @@ internal static class ScopeRequests
         ["DELETE /v1/reading-rules/{key}"] = ["/v1/reading-rules/spare"],
         ["GET /v1/reading-rules/{key}/revisions"] = ["/v1/reading-rules/main/revisions"],
         ["GET /v1/reading-rules/{key}/revisions/{number}"] = ["/v1/reading-rules/main/revisions/1"],
+        ["GET /v1/quotes"] = ["/v1/quotes", "/v1/quotes?state=issued", "/v1/quotes?state=draft&asOf=2027-01-02T09:00:00Z"],
+        ["GET /v1/quotes/{key}"] = ["/v1/quotes/Q-1", "/v1/quotes/Q-9", new("/v1/quotes/q-1") { IsRefused = true }],
+        ["PUT /v1/quotes/{key}"] =
+        [
+            new("/v1/quotes/Q-SPARE", """{"profile":"main","channel":"web","extra":[{"hours":2}]}"""),
+            new("/v1/quotes/Q-1", """{"profile":"main","channel":"web","extra":[{"hours":2}]}""") { IsRefused = true },
+            new("/v1/quotes/Q-SPARE", """{"profile":"MAIN","channel":"WEB","lines":[{"quantity":1,"design":"rb-014"}]}""") { IsRefused = true },
+        ],
+        ["DELETE /v1/quotes/{key}"] = ["/v1/quotes/Q-SPARE", new("/v1/quotes/Q-1") { IsRefused = true }],
+        ["GET /v1/quotes/{key}/revisions"] = ["/v1/quotes/Q-1/revisions", "/v1/quotes/Q-9/revisions"],
+        ["GET /v1/quotes/{key}/revisions/{number}"] = ["/v1/quotes/Q-1/revisions/2", "/v1/quotes/Q-9/revisions/1"],
+        ["POST /v1/quotes/{key}/issue"] = ["/v1/quotes/Q-1/issue", new("/v1/quotes/Q-DRAFT/issue") { IsRefused = true }],
+        ["POST /v1/quotes/{key}/revise"] =
+        [
+            new("/v1/quotes/Q-1/revise", """{"as":"Q-SPARE"}""") { IsRefused = true },
+            new("/v1/quotes/Q-DRAFT/revise", """{"as":"Q-3"}""") { IsRefused = true },
+        ],
+        ["GET /v1/quotes/{key}/figures"] = ["/v1/quotes/Q-1/figures", "/v1/quotes/Q-DRAFT/figures?workings=true", "/v1/quotes/Q-9/figures"],
+        ["POST /v1/quote-figures"] = [new("/v1/quote-figures",
+            """{"profile":"main","channel":"web","lines":[{"quantity":3,"design":"RB-014"}],"price":300,"promised":"2027-02-01"}""")],
+        ["GET /v1/quotes/{key}/page"] = ["/v1/quotes/Q-1/page", "/v1/quotes/Q-DRAFT/page"],
+        ["GET /v1/quotes/{key}/outcome"] = ["/v1/quotes/Q-1/outcome"],
+        ["PUT /v1/quotes/{key}/outcome"] = [new("/v1/quotes/Q-1/outcome", """{"result":"accepted","on":"2027-01-02"}"""),
+            new("/v1/quotes/Q-DRAFT/outcome", """{"result":"accepted"}""") { IsRefused = true }],
+        ["DELETE /v1/quotes/{key}/outcome"] = [new("/v1/quotes/Q-DRAFT/outcome") { IsRefused = true }],
+        ["GET /v1/quotes/{key}/outcome/revisions"] = ["/v1/quotes/Q-1/outcome/revisions"],
+        ["GET /v1/quotes/{key}/outcome/revisions/{number}"] = ["/v1/quotes/Q-1/outcome/revisions/1"],
+        ["GET /v1/quotes/{key}/actual"] = ["/v1/quotes/Q-1/actual"],
+        ["PUT /v1/quotes/{key}/actual"] = [new("/v1/quotes/Q-1/actual", """{"benchHours":9.875}"""),
+            new("/v1/quotes/Q-DRAFT/actual", """{"benchHours":2}""") { IsRefused = true }],
+        ["DELETE /v1/quotes/{key}/actual"] = [new("/v1/quotes/Q-DRAFT/actual") { IsRefused = true }],
+        ["GET /v1/quotes/{key}/actual/revisions"] = ["/v1/quotes/Q-1/actual/revisions"],
+        ["GET /v1/quotes/{key}/actual/revisions/{number}"] = ["/v1/quotes/Q-1/actual/revisions/1"],
+        ["GET /v1/quote-load"] = ["/v1/quote-load", "/v1/quote-load?profile=main", new("/v1/quote-load?profile=MAIN") { IsRefused = true }],
         ["POST /v1/statements"] =
         [
             new("/v1/statements?currency=USD", Lessons, "text/csv"), new("/v1/statements?currency=USD&lines=true", Lessons, "text/csv"),

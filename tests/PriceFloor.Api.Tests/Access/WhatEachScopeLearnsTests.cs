@@ -63,7 +63,8 @@ public sealed partial class WhatEachScopeLearnsTests
         await Furnish(studio);
         var (secrets, all) = (await Secrets(studio), new StringBuilder());
         foreach (var path in new[] { "/v1/profiles", "/v1/designs", "/v1/channels", "/v1/reading-rules", "/v1/price-list", "/v1/keys",
-                "/v1/designs/RB-014/floor-price?workings=true", "/v1/profiles/main/requirement?workings=true", "/v1/audit" })
+                "/v1/designs/RB-014/floor-price?workings=true", "/v1/profiles/main/requirement?workings=true", "/v1/audit",
+                "/v1/quotes/Q-1/figures", "/v1/quotes/Q-DRAFT/figures" })
             all.Append((await studio.Get(path)).Text);
         Assert.True(secrets.Count > 60, $"only {secrets.Count}");
         Assert.All(Enum.GetValues<Told>().Where(kind => kind != Told.Nothing), kind => Assert.Contains(secrets, secret => secret.Kind == kind));
@@ -98,6 +99,8 @@ public sealed partial class WhatEachScopeLearnsTests
     {
         foreach (var (path, document) in ScopeRequests.Stored)
             await studio.Has(path, document);
+        foreach (var (method, path, body) in ScopeRequests.Steps)
+            await studio.Send(method, path, body.Length == 0 ? null : body);
         await Prepare(studio, "");
         await studio.Post("/v1/keys", """{"name":"opal-shop","scopes":["verdict"]}""");
     }
@@ -126,6 +129,8 @@ public sealed partial class WhatEachScopeLearnsTests
             "/v1/designs/RB-014",
             "/v1/designs/RB-014/floor-price?workings=true",
             "/v1/channels/web",
+            "/v1/quotes/Q-1/figures",
+            "/v1/quotes/Q-DRAFT/figures",
         })
             costs.UnionWith(OddFigure().Matches((await studio.Get(path)).Text).Select(figure => figure.Value));
         costs.ExceptWith(prices);

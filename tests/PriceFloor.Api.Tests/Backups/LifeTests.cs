@@ -21,7 +21,7 @@ public sealed class LifeTests
     private static async Task<Studio> AfterForgetting(Studio studio, string kind, string key)
     {
         var folder = await studio.Stopped();
-        Forgetting.Forget(Path.Combine(folder, "pricefloor.db"), kind, key, studio.Clock.GetUtcNow(), kindBelow: "price");
+        Forgetting.Forget(Path.Combine(folder, "pricefloor.db"), kind, key, studio.Clock.GetUtcNow(), kindsBelow: ["price"]);
         return await studio.Restarted();
     }
 

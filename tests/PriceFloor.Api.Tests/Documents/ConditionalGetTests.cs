@@ -44,12 +44,14 @@ public sealed class ConditionalGetTests
     [InlineData("/v1/price-list.svg?channel=web")]
     [InlineData("/v1/line-sheet?channel=web")]
     [InlineData("/v1/line-sheet.html?channel=web")]
+    [InlineData("/v1/quotes/Q-1/page")]
     [InlineData("/v1/designs/RB-014/price-parts.svg?channel=web")]
     [InlineData("/v1/designs/RB-014/break-even.svg?channel=web&price=58")]
     public async Task An_answer_with_a_tag_of_its_own_is_sent_for_that_tag_alone(string path)
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
+        await studio.Has("/v1/quotes/Q-1", """{"profile":"main","channel":"web","extra":[{"hours":2}]}""");
         var tag = (await studio.Get(path))["ETag"]!;
         Assert.Equal(200, (await studio.Get(path, headers: ("If-Match", tag))).Status);
         Assert.Equal(200, (await studio.Get(path, headers: ("If-Match", "*"))).Status);

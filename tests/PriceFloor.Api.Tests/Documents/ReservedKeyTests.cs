@@ -24,6 +24,7 @@ public sealed class ReservedKeyTests
             ("designs", Sample.Pendant),
             ("channels", Sample.Shop),
             ("reading-rules", """{"rules":[]}"""),
+            ("quotes", """{"profile":"main","channel":"web","extra":[{"hours":1}]}"""),
             ("designs/RB-014/prices", """{"price":58}"""),
         })
         {

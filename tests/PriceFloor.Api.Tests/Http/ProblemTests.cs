@@ -25,6 +25,16 @@ public sealed class ProblemTests
         ["method-not-allowed"] = studio => studio.Post("/v1/profiles/main", "{}"),
         ["not-acceptable"] = studio => studio.Get("/v1/profiles", headers: ("Accept", "text/csv")),
         ["in-use"] = studio => studio.Delete("/v1/profiles/main"),
+        ["issued"] = async studio =>
+        {
+            await IsIssued(studio);
+            return await studio.Delete("/v1/quotes/Q-1");
+        },
+        ["not-issued"] = async studio =>
+        {
+            await studio.Has("/v1/quotes/Q-2", """{"profile":"main","channel":"web","extra":[{"hours":2}]}""");
+            return await studio.Put("/v1/quotes/Q-2/outcome", """{"result":"accepted"}""");
+        },
         ["stale-revision"] = studio => studio.Delete("/v1/profiles/main", headers: ("If-Match", "\"9\"")),
         ["too-large"] = studio => studio.Put("/v1/profiles/x", new string(' ', 2_100_000)),
         ["media-type"] = studio => studio.SendBytes("PUT", "/v1/profiles/x", [1], "text/csv"),
@@ -75,6 +85,12 @@ public sealed class ProblemTests
             return answer;
         },
     };
+
+    private static async Task IsIssued(Studio studio)
+    {
+        await studio.Has("/v1/quotes/Q-1", """{"profile":"main","channel":"web","extra":[{"hours":2}],"price":120,"validUntil":"2027-02-01"}""");
+        Assert.Equal(200, (await studio.Send("POST", "/v1/quotes/Q-1/issue", null)).Status);
+    }
 
     public static TheoryData<string> Slugs => [.. ProblemTypes.All.Select(type => type.Slug)];
 

@@ -22,7 +22,7 @@ public abstract class EngineUnderTest : IDisposable
     /// <summary>
     /// Erases a deleted document, and those of the kind below it, while nobody has the store open. Returns the number of erased revisions.
     /// </summary>
-    public abstract int Forget(string kind, string key, string? kindBelow = null);
+    public abstract int Forget(string kind, string key, string? kindBelow = null, bool mayStand = false);
 
     /// <summary>The faults of the stored data.</summary>
     public abstract IReadOnlyList<string> Faults();

@@ -31,7 +31,8 @@ public sealed class SqliteUnderTest : EngineUnderTest
         return () => Restoring.Restore(backup.Path, Db, Clock.GetUtcNow());
     }
 
-    public override int Forget(string kind, string key, string? kindBelow = null) => Forgetting.Forget(Db, kind, key, Clock.GetUtcNow(), kindBelow);
+    public override int Forget(string kind, string key, string? kindBelow = null, bool mayStand = false) =>
+        Forgetting.Forget(Db, kind, key, Clock.GetUtcNow(), kindBelow is null ? [] : [kindBelow], mayStand);
 
     public override IReadOnlyList<string> Faults() => StoreCheck.Of(Db, (_, _) => null).Faults;
 

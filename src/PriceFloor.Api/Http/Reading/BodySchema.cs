@@ -127,7 +127,11 @@ public static class ReadOnlyFields
         [typeof(Channel)] = ["key", "revision", "savedAt"],
         [typeof(ListedPrice)] = ["sku", "channel", "revision", "savedAt"],
         [typeof(ReadingRules)] = ["key", "revision", "savedAt"],
+        [typeof(QuoteTerms)] = ["key", "revision", "savedAt", "state", "issuedAt", "supersededBy"],
+        [typeof(QuoteOutcome)] = ["key", "revision", "savedAt"],
+        [typeof(QuoteActual)] = ["key", "revision", "savedAt"],
     };
 
-    public static IReadOnlySet<string> Of(Type type) => s_fields.GetValueOrDefault(type, []);
+    public static IReadOnlySet<string> Of(Type type) =>
+        s_fields.GetValueOrDefault(type.BaseType == typeof(QuoteTerms) ? typeof(QuoteTerms) : type, []);
 }

@@ -13,6 +13,7 @@ public sealed class FuzzedDocumentTests
         "/v1/profiles/main/requirement?", "/v1/designs/RB-014/floor-price?", "/v1/price-checks?sku=RB-014&channel=web&price=58&",
         "/v1/designs/RB-014/remedies?channel=web&price=58&",
         "/v1/designs/RB-014/break-even?channel=web&price=1000000000000&planned=1000000&", "/v1/designs/RB-014/price-parts?channel=web&price=58&",
+        "/v1/quotes/Q-1/figures?",
     ];
 
     private static readonly (string Path, string Body)[] s_posts =
@@ -27,6 +28,7 @@ public sealed class FuzzedDocumentTests
     [InlineData("/v1/profiles/main", Sample.Rich, 20270103)]
     [InlineData("/v1/designs/RB-014", Sample.RichDesign, 20270104)]
     [InlineData("/v1/channels/web", Sample.RichChannel, 20270105)]
+    [InlineData("/v1/quotes/Q-1", Sample.RichQuote, 20270106)]
     public async Task Any_value_in_any_place_is_answered(string path, string document, int seed)
     {
         await using var studio = new Studio();
@@ -34,6 +36,7 @@ public sealed class FuzzedDocumentTests
         await studio.Has("/v1/profiles/main", Sample.Rich);
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
         await studio.Has("/v1/channels/web", Sample.RichChannel);
+        await studio.Has("/v1/quotes/Q-1", Sample.RichQuote);
         var random = new Random(seed);
         for (var i = 0; i < 60; i++)
         {

@@ -81,6 +81,16 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
         foreach (var channel in (string[])["web", "stall"])
             await studio.Has($"/v1/channels/{channel}", Sample.RichChannel);
         await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
+        // these fail once a quote is issued with other content or superseded
+        foreach (var quote in (string[])["Q-1", "Q-2"])
+        {
+            await studio.Put($"/v1/quotes/{quote}",
+                """{"profile":"main","channel":"web","lines":[{"quantity":2,"design":"RB-014"}],"price":300,"validUntil":"2027-03-31"}""");
+            await studio.Send("POST", $"/v1/quotes/{quote}/issue", null);
+        }
+
+        await studio.Put("/v1/quotes/Q-1/outcome", """{"result":"accepted"}""");
+        await studio.Put("/v1/quotes/Q-1/actual", """{"benchHours":3}""");
     }
 
     /// <summary>Null if the client itself refuses to send it.</summary>

@@ -85,6 +85,10 @@ internal sealed class RequestsOfContract
             return _odd.Any(["1", "1", "1", "1", "2", "100"]);
         if (name is "key" && path.Contains("reading-rules", StringComparison.Ordinal))
             return _odd.Any(["main", "second"]);
+        if (name is "key" && path.Contains("/quotes/", StringComparison.Ordinal))
+            return _odd.Any<string>(path.EndsWith("/revise", StringComparison.Ordinal)
+                ? ["Q-2027-014", "Q-2"] // the first one is never superseded
+                : ["Q-1", "Q-1", "Q-1", "Q-2027-014", "Q-2027-014", "Q-2027-014-2", "Q-2"]);
         if (name == "key" && path == "/v1/profiles/{key}")
             return _odd.Any(["main", "second", "third", "third"]); // nothing refers to the third, so it may be stored in any form
         if (name == "key" && path.StartsWith("/v1/channels/", StringComparison.Ordinal))

@@ -34,7 +34,7 @@ public sealed class ContentCodingTests(SharedStudio shared) : IClassFixture<Shar
     public async Task Identity_changes_nothing(string coding)
     {
         var studio = await AShop();
-        foreach (var (method, path, type, good) in GoodBodies.All.Where(body => body.Method == "POST" && body.Path != "/v1/keys"))
+        foreach (var (method, path, type, good) in GoodBodies.All.Where(body => body.Method == "POST" && !GoodBodies.NeedMore.Contains(body.Path)))
             Assert.Equal((path, type, 200), (path, type,
                 (await studio.SendBytes(method, path, Encoding.UTF8.GetBytes(good), type, headers: ("Content-Encoding", coding))).Status));
     }

@@ -81,7 +81,7 @@ public sealed class EveryBodyTests(SharedStudio shared) : IClassFixture<SharedSt
             .Select(route => $"{route.Method} {route.Path} has no row in {nameof(GoodBodies)}"));
         Assert.Empty(GoodBodies.OfJson.Where(row => !routes.Exists(route => row.Method == route.Method && Leads(route.Path, row.Path)))
             .Select(row => $"{row.Method} {row.Path} reads no body"));
-        foreach (var (method, path, good) in GoodBodies.OfJson.Where(row => row.Method == "POST" && row.Path != "/v1/keys"))
+        foreach (var (method, path, good) in GoodBodies.OfJson.Where(row => row.Method == "POST" && !GoodBodies.NeedMore.Contains(row.Path)))
             Assert.Equal((path, 200), (path, (await studio.Send(method, path, good)).Status)); // what is broken above is good to begin with
 
         static bool Leads(string template, string path) => new TemplateMatcher(TemplateParser.Parse(template), []).TryMatch(path, []);

@@ -13,6 +13,11 @@ internal static class GoodBodies
         ("PUT", "/v1/channels/new", Sample.Shop),
         ("PUT", "/v1/designs/RB-014/prices/other", """{"price":58}"""),
         ("PUT", "/v1/reading-rules/new", """{"rules":[{"textHas":"rent","least":58,"to":"business"}]}"""),
+        ("PUT", "/v1/quotes/new", """{"profile":"main","channel":"web","lines":[{"quantity":6,"design":"RB-014"}]}"""),
+        ("PUT", "/v1/quotes/Q-1/outcome", """{"result":"accepted"}"""),
+        ("PUT", "/v1/quotes/Q-1/actual", """{"benchHours":3}"""),
+        ("POST", "/v1/quotes/Q-1/revise", """{"as":"Q-1-2"}"""),
+        ("POST", "/v1/quote-figures", """{"profile":"main","channel":"web","lines":[{"quantity":6,"design":"RB-014"}]}"""),
         ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
         ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),
         ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),
@@ -24,6 +29,9 @@ internal static class GoodBodies
         ("POST", "/v1/break-even", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","ratio":1}]}"""),
         ("POST", "/v1/keys", """{"name":"new","scopes":["read"]}"""),
     ];
+
+    /// <summary>Addresses that answer a good body with 200 only if more is stored, or with 201.</summary>
+    internal static readonly string[] NeedMore = ["/v1/keys", "/v1/quotes/Q-1/revise"];
 
     /// <summary>Every address that reads a body, in each format that it reads.</summary>
     internal static readonly (string Method, string Path, string Type, string Good)[] All =

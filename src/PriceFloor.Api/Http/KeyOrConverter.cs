@@ -1,12 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace PriceFloor.Api.Http.Reading;
+namespace PriceFloor.Api.Http;
 
-/// <summary>The key of a stored document, or the document itself: what-if needs no second schema.</summary>
-[JsonConverter(typeof(KeyOrConverter))]
-public sealed record KeyOr<T>(string? Key, T? Document) where T : class;
-
+/// <summary>The key of a stored document as a string, or the document itself as an object.</summary>
 public sealed class KeyOrConverter : JsonConverterFactory
 {
     public override bool CanConvert(Type typeToConvert) => typeToConvert.IsGenericType && typeToConvert.GetGenericTypeDefinition() == typeof(KeyOr<>);
@@ -21,6 +18,12 @@ public sealed class KeyOrConverter : JsonConverterFactory
                 ? new KeyOr<T>(reader.GetString(), null)
                 : new KeyOr<T>(null, JsonSerializer.Deserialize<T>(ref reader, options));
 
-        public override void Write(Utf8JsonWriter writer, KeyOr<T> value, JsonSerializerOptions options) => throw new NotSupportedException();
+        public override void Write(Utf8JsonWriter writer, KeyOr<T> value, JsonSerializerOptions options)
+        {
+            if (value.Key is { } key)
+                writer.WriteStringValue(key);
+            else
+                JsonSerializer.Serialize(writer, value.Document, options);
+        }
     }
 }
