@@ -47,6 +47,14 @@ public static class ExampleFiles
         File.WriteAllText(path, example.File.EndsWith(".json", StringComparison.Ordinal) ? ExampleText.Readable(text) : text);
     }
 
+    /// <summary>Writes the proposed content of a page that has copies of examples.</summary>
+    public static void ProposePage(string path, string text)
+    {
+        var proposed = Repository.File($"artifacts/examples/{path}");
+        Directory.CreateDirectory(Path.GetDirectoryName(proposed)!);
+        File.WriteAllText(proposed, text);
+    }
+
     /// <summary>Deletes an earlier proposal if the example is right.</summary>
     public static void Keep(Example example)
     {
