@@ -87,6 +87,7 @@ public static partial class OpenApiSetup
             swagger.DocumentFilter<DocumentTextFilter>();
             swagger.DocumentFilter<ScalarExamples>();
             swagger.DocumentFilter<SharedProblems>();
+            swagger.DocumentFilter<SharedExamples>();
         });
         return writers.BuildServiceProvider();
     }

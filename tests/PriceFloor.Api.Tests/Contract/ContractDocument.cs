@@ -20,10 +20,11 @@ public sealed class ContractDocument(JsonNode root)
         ? reference.GetValue<string>().TrimStart('#', '/').Split('/').Aggregate(root, (found, name) => found[name]!).AsObject()
         : node.AsObject();
 
-    /// <summary>The examples of a media type or a parameter by name; a single one has the empty name.</summary>
+    /// <summary>The examples of a media type or a parameter by name, also those that it refers to; a single one has the empty name.</summary>
     public static IReadOnlyDictionary<string, JsonNode> ExamplesOf(JsonNode node) =>
         node["examples"] is JsonObject several
-            ? several.Where(one => one.Value!["value"] is not null).ToDictionary(one => one.Key, one => one.Value!["value"]!)
+            ? several.ToDictionary(one => one.Key == SharedExamples.Only ? "" : one.Key,
+                one => new ContractDocument(node.Root).Followed(one.Value!)["value"]!)
         : node["example"] is { } only ? new Dictionary<string, JsonNode> { [""] = only } : new Dictionary<string, JsonNode>();
 
     /// <summary>The first of them.</summary>

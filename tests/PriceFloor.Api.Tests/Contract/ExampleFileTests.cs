@@ -35,4 +35,22 @@ public sealed class ExampleFileTests
             ExampleFiles.Propose(example, example.Text);
         Assert.True(other.Count == 0, $"{string.Join('\n', other.Select(ExampleFiles.PathOf))}\n{ExampleFiles.HowToRewrite}");
     }
+
+    /// <summary>The contract does not grow with each answer that shows the same document.</summary>
+    [Fact]
+    public async Task An_example_that_several_answers_have_is_in_the_contract_once()
+    {
+        await using var studio = new Studio();
+        var contract = await ContractDocument.Of(studio);
+        var written = from one in contract.Operations
+                      from response in one.Operation["responses"]!.AsObject()
+                      from content in contract.Followed(response.Value!)["content"]?.AsObject() ?? []
+                      from text in content.Value!["example"] is { } only ? [only.ToJsonString()]
+                          : content.Value["examples"]?.AsObject().Select(example => example.Value!["value"]?.ToJsonString()) ?? []
+                      where text is not null && response.Key[0] == '2'
+                      select text;
+        Assert.Empty(written.GroupBy(text => text).Where(same => same.Skip(1).Any()).Select(same => same.Key));
+        var get = contract.Root["paths"]!["/v1/profiles/{key}"]!["get"]!["responses"]!["200"]!["content"]!["application/json"]!;
+        Assert.Equal("#/components/examples/putProfile.few-figures", get["examples"]!["answer"]!["$ref"]!.GetValue<string>());
+    }
 }

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.OpenApi;
 using Xunit;
@@ -82,7 +83,8 @@ public sealed class ExampleTests
         var contract = await ContractDocument.Of(studio);
         var schemas = new ContractSchemas(contract);
         var schema = JsonNode.Parse("""{"$ref":"#/components/schemas/ProblemBody"}""")!;
-        var examples = contract.Root["components"]!["examples"]!.AsObject();
+        var examples = contract.Root["components"]!["examples"]!.AsObject()
+            .Where(example => ProblemTypes.All.Any(type => type.Slug == example.Key)).ToList();
         Assert.True(examples.Count > 12);
         foreach (var (slug, example) in examples)
             Assert.Empty(schemas.Faults(schema, example!["value"]!.ToJsonString()).Select(fault => $"{slug}: {fault}"));

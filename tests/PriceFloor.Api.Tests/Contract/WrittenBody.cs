@@ -27,7 +27,8 @@ public sealed partial record WrittenBody(string Page, string? Says, string Text,
         from Match match in bodies.Matches(File.ReadAllText(file))
         let says = match.Groups["says"]
         let body = match.Groups["body"]
-        select new WrittenBody(Path.GetRelativePath(Repository.Root, file).Replace('\\', '/'), says.Success ? says.Value : null, body.Value, body.Index);
+        select new WrittenBody(Path.GetRelativePath(Repository.Root, file).Replace('\\', '/'), says.Success ? says.Value : null,
+            body.Value, body.Index);
 
     /// <summary>Below the title, the comments, the request line, the headers and an empty line; before the check.</summary>
     [GeneratedRegex(@"^### .+\n(?:# (?:Body: (?<says>.+)|.+)\n)*[A-Z]+ .+\n(?:[A-Za-z-]+: .+\n)*\n(?<body>[^>\s][\s\S]*?)\n\n> \{%",

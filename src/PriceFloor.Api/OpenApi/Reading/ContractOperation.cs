@@ -30,7 +30,8 @@ internal sealed record ContractOperation(string Method, string Path, JsonElement
     }
 
     /// <summary>A command line with the examples of the contract, for a service on this machine.</summary>
-    public string Command()
+    /// <param name="shared">The examples that several bodies refer to.</param>
+    public string Command(JsonElement shared)
     {
         var query = Parameters.Where(one => one.Text("in") == "query" && one.TryGetProperty("required", out var needed) && needed.GetBoolean())
             .Select(one => $"{one.Text("name")}={Uri.EscapeDataString(ExampleOf(one))}").ToList();
@@ -41,7 +42,7 @@ internal sealed record ContractOperation(string Method, string Path, JsonElement
         if (Body.TryGetProperty("requestBody", out var body) && body.TryGetProperty("content", out var contents)
                 && contents.EnumerateObject().FirstOrDefault() is { Value.ValueKind: JsonValueKind.Object } content)
         {
-            var sent = ExamplesOf(content.Value).Select(example => example.Text).FirstOrDefault("...");
+            var sent = ExamplesOf(content.Value, shared).Select(example => example.Text).FirstOrDefault("...");
             line.Append($" \\\n  -H \"Content-Type: {content.Name}\" \\\n  -d '{sent.Replace("'", "'\\''", StringComparison.Ordinal)}'");
         }
 
@@ -49,11 +50,16 @@ internal sealed record ContractOperation(string Method, string Path, JsonElement
     }
 
     /// <summary>The examples of a body, JSON indented, other formats as they are.</summary>
-    public static IEnumerable<(string Summary, string Text)> ExamplesOf(JsonElement content) =>
+    /// <param name="content">The body in one format.</param>
+    /// <param name="shared">The examples that several bodies refer to.</param>
+    public static IEnumerable<(string Summary, string Text)> ExamplesOf(JsonElement content, JsonElement shared) =>
         content.TryGetProperty("examples", out var several)
-            ? several.EnumerateObject().Where(one => one.Value.TryGetProperty("value", out _))
-                .Select(one => (one.Value.Text("summary"), TextOf(one.Value.GetProperty("value"))))
+            ? several.EnumerateObject().Select(one => Followed(one.Value, shared))
+                .Select(one => (one.Text("summary"), TextOf(one.GetProperty("value"))))
             : content.TryGetProperty("example", out var single) ? [("", TextOf(single))] : [];
+
+    private static JsonElement Followed(JsonElement example, JsonElement shared) =>
+        example.TryGetProperty("$ref", out var reference) ? shared.GetProperty(reference.GetString()!.Split('/')[^1]) : example;
 
     private static string ExampleOf(JsonElement parameter) => parameter.TryGetProperty("example", out var example) ? example.ToString() : "...";
 

@@ -73,7 +73,7 @@ public sealed class ContractPage
         Parameters(operation);
         if (operation.Body.TryGetProperty("requestBody", out var request))
             Contents("Body", request);
-        _page.Append($"<h3>To try</h3>\n<pre>{Html.Of(operation.Command())}</pre>\n");
+        _page.Append($"<h3>To try</h3>\n<pre>{Html.Of(operation.Command(Shared))}</pre>\n");
         foreach (var answer in operation.Body.GetProperty("responses").EnumerateObject())
             Answer(answer.Name, answer.Value);
         _page.Append("</details>\n");
@@ -101,6 +101,8 @@ public sealed class ContractPage
             _page.Append($"<p>{Html.Of(status)}: {Html.Prose(shown.Text("description"))}</p>\n");
     }
 
+    private JsonElement Shared => _contract.GetProperty("components").TryGetProperty("examples", out var shared) ? shared : default;
+
     private JsonElement Resolved(JsonElement answer) => answer.TryGetProperty("$ref", out var reference)
         ? _contract.GetProperty("components").GetProperty("responses").GetProperty(reference.GetString()!.Split('/')[^1])
         : answer;
@@ -114,7 +116,7 @@ public sealed class ContractPage
         {
             var type = content.Value.TryGetProperty("schema", out var schema) ? ": " + _schemas.TypeOf(schema) : "";
             _page.Append($"<p><code>{Html.Of(content.Name)}</code>{type}</p>\n");
-            foreach (var (summary, text) in ContractOperation.ExamplesOf(content.Value).Take(4))
+            foreach (var (summary, text) in ContractOperation.ExamplesOf(content.Value, Shared).Take(4))
                 _page.Append(summary.Length > 0 ? $"<p>{Html.Prose(summary)}</p>" : "").Append($"<pre>{Html.Of(text)}</pre>\n");
         }
     }
