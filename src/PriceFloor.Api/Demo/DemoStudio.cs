@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Demo;
 
 /// <summary>An invented studio to try the service with. Its documents are stored in the same way as everybody's.</summary>
 public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels,
-    DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules)
+    DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules, DocumentKind<Quote> quotes)
 {
     public void Fill(Store store) => store.Write("demo", writing =>
     {
@@ -19,6 +19,7 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         Put(writing, channels, studio.GetProperty("channels"));
         Put(writing, designs, studio.GetProperty("designs"));
         Put(writing, prices, studio.GetProperty("prices"));
+        Put(writing, quotes, studio.GetProperty("quotes"));
         Put(writing, rules, "main", JsonDocument.Parse(Read("starter-rules.json")).RootElement);
         return true;
     });

@@ -107,7 +107,7 @@ public sealed class DocTableTests
 
     private static string Text(JsonElement of, string name) => of.GetProperty(name).GetString()!;
 
-    private static Studio DemoFilled()
+    internal static Studio DemoFilled()
     {
         var studio = new Studio();
         _ = studio.ClientWith(null);
@@ -116,7 +116,7 @@ public sealed class DocTableTests
     }
 
     /// <summary>The page has this table, cell by cell. It is found by its head.</summary>
-    private static void Holds(string page, string[] head, IEnumerable<string[]> rows)
+    internal static void Holds(string page, string[] head, IEnumerable<string[]> rows)
     {
         var (path, heading) = (Repository.File(page), Row(head));
         var lines = File.ReadAllLines(path).ToList();
