@@ -3,6 +3,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Patches;
 
 namespace PriceFloor.Api.Designs;
 
@@ -40,6 +41,8 @@ public static class DesignOperations
         v1.MapGet("/designs", DesignBatchRoutes.List).Needs(Scope.Read).Offer(Format.Json, Format.Ndjson, Format.Csv).Tell(ListOfDesigns);
         v1.MapGet("/designs/{sku}", DocumentRoutes.Get<Design>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/designs/{sku}", DocumentRoutes.Put<Design>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapPatch("/designs/{sku}", PatchRoutes.Patch<Design>).Needs(Scope.Write)
+            .Tell(PatchOperations.Patch(s_noun, s_files["patchDesign.request.json"], s_files["patchDesign.answer.json"]));
         v1.MapDelete("/designs/{sku}", DocumentRoutes.Delete<Design>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
         v1.MapGet("/designs/{sku}/revisions", DocumentRoutes.Revisions<Design>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
         v1.MapGet("/designs/{sku}/revisions/{number}", DocumentRoutes.Revision<Design>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));

@@ -7,6 +7,7 @@ namespace PriceFloor.Api.Http;
 public sealed record Format(string MediaType, string ContentType, string? Suffix = null)
 {
     public static readonly Format Json = new("application/json", "application/json");
+    public static readonly Format MergePatch = new("application/merge-patch+json", "application/merge-patch+json");
     public static readonly Format Ndjson = new("application/x-ndjson", "application/x-ndjson");
     public static readonly Format Csv = new("text/csv", "text/csv; charset=utf-8");
     public static readonly Format Xml = new("application/xml", "application/xml");

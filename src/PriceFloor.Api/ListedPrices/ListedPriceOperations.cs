@@ -3,6 +3,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Patches;
 using PriceFloor.Api.PriceChecks;
 
 namespace PriceFloor.Api.ListedPrices;
@@ -30,6 +31,8 @@ public static class ListedPriceOperations
         v1.MapGet("/designs/{sku}/prices", ListedPriceRoutes.List).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
         v1.MapGet("/designs/{sku}/prices/{channel}", DocumentRoutes.Get<ListedPrice>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/designs/{sku}/prices/{channel}", DocumentRoutes.Put<ListedPrice>).Needs(Scope.Prices).Tell(DocumentOperations.Put(s_noun));
+        v1.MapPatch("/designs/{sku}/prices/{channel}", PatchRoutes.Patch<ListedPrice>).Needs(Scope.Prices)
+            .Tell(PatchOperations.Patch(s_noun, s_files["patchListedPrice.request.json"], s_files["patchListedPrice.answer.json"]));
         v1.MapDelete("/designs/{sku}/prices/{channel}", DocumentRoutes.Delete<ListedPrice>).Needs(Scope.Prices)
             .Tell(DocumentOperations.Delete(s_noun));
         v1.MapGet("/designs/{sku}/prices/{channel}/revisions", DocumentRoutes.Revisions<ListedPrice>).Needs(Scope.Read)

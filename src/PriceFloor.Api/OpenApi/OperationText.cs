@@ -132,7 +132,7 @@ public sealed class OperationText : IOperationFilter
     private static IEnumerable<IOpenApiParameter> Preconditions(Operation told, OperationFilterContext context)
     {
         var method = context.ApiDescription.HttpMethod!;
-        if (method is "PUT" or "DELETE" or "POST" && told.Problems.Contains(ProblemTypes.StaleRevision))
+        if (method is "PUT" or "PATCH" or "DELETE" or "POST" && told.Problems.Contains(ProblemTypes.StaleRevision))
             yield return Header("If-Match", "Write only if the present revision has this ETag.", "\"7\"");
         if (method == "PUT")
             yield return Header("If-None-Match", "* to create only.", "*");
@@ -179,6 +179,8 @@ public sealed class OperationText : IOperationFilter
         ? Media(one.Schema!.IsArray
             ? new OpenApiSchema { Type = JsonSchemaType.Array, MaxItems = 1000, Items = ElementOf(one.Schema.GetElementType()!, context) }
             : Schema(one.Schema, context), one.Example)
+        : one.Format == Format.MergePatch
+        ? Media(new OpenApiSchema { Type = JsonSchemaType.Object, AdditionalProperties = new OpenApiSchema() }, one.Example)
         : one.Format == Format.Files
         ? new OpenApiMediaType
         {

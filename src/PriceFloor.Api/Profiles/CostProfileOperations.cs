@@ -2,6 +2,7 @@ using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Patches;
 
 namespace PriceFloor.Api.Profiles;
 
@@ -26,6 +27,8 @@ public static class CostProfileOperations
         v1.MapGet("/profiles", DocumentRoutes.List<CostProfile>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
         v1.MapGet("/profiles/{key}", DocumentRoutes.Get<CostProfile>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/profiles/{key}", DocumentRoutes.Put<CostProfile>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapPatch("/profiles/{key}", PatchRoutes.Patch<CostProfile>).Needs(Scope.Write)
+            .Tell(PatchOperations.Patch(s_noun, s_files["patchProfile.request.json"], s_files["patchProfile.answer.json"]));
         v1.MapDelete("/profiles/{key}", DocumentRoutes.Delete<CostProfile>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
         v1.MapGet("/profiles/{key}/revisions", DocumentRoutes.Revisions<CostProfile>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
         v1.MapGet("/profiles/{key}/revisions/{number}", DocumentRoutes.Revision<CostProfile>).Needs(Scope.Read)

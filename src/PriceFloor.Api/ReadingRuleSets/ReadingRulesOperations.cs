@@ -1,6 +1,7 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Patches;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.ReadingRuleSets;
@@ -18,6 +19,8 @@ public static class ReadingRulesOperations
         v1.MapGet("/reading-rules", DocumentRoutes.List<ReadingRules>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
         v1.MapGet("/reading-rules/{key}", DocumentRoutes.Get<ReadingRules>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/reading-rules/{key}", DocumentRoutes.Put<ReadingRules>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapPatch("/reading-rules/{key}", PatchRoutes.Patch<ReadingRules>).Needs(Scope.Write)
+            .Tell(PatchOperations.Patch(s_noun, s_files["patchReadingRules.request.json"], s_files["patchReadingRules.answer.json"]));
         v1.MapDelete("/reading-rules/{key}", DocumentRoutes.Delete<ReadingRules>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
         v1.MapGet("/reading-rules/{key}/revisions", DocumentRoutes.Revisions<ReadingRules>).Needs(Scope.Read)
             .Tell(DocumentOperations.Revisions(s_noun));

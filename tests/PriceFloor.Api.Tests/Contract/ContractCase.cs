@@ -53,7 +53,7 @@ public sealed record ContractCase(string Id, string Name, int Rank, string Metho
     private static (string? Type, byte[]? Bytes) Sent(string? type, JsonNode? body) => type switch
     {
         null => (null, null),
-        "application/json" => (type, Encoding.UTF8.GetBytes(body!.ToJsonString())),
+        "application/json" or "application/merge-patch+json" => (type, Encoding.UTF8.GetBytes(body!.ToJsonString())),
         "multipart/form-data" => ($"{type}; boundary={Boundary}", Form(body!.AsObject())),
         _ => (type, Encoding.UTF8.GetBytes(body!.GetValue<string>())),
     };

@@ -24,7 +24,8 @@ public sealed class ExampleTests
         "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "deleteQuoteOutcome", "deleteQuote"];
 
     private static readonly string[] s_last = ["putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
-        "listAudit", "deleteKey", "createBackup", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
+        "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
+        "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
 
     /// <summary>
     /// The values that differ from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests

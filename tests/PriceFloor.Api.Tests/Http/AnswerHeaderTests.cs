@@ -89,8 +89,8 @@ public sealed class AnswerHeaderTests(SharedStudio shared) : IClassFixture<Share
     }
 
     [Theory]
-    [InlineData("PATCH", "/v1/profiles/main", "DELETE, GET, HEAD, PUT")]
-    [InlineData("POST", "/v1/profiles/main", "DELETE, GET, HEAD, PUT")]
+    [InlineData("PATCH", "/v1/profiles", "GET, HEAD")]
+    [InlineData("POST", "/v1/profiles/main", "DELETE, GET, HEAD, PATCH, PUT")]
     [InlineData("PUT", "/v1/profiles", "GET, HEAD")]
     [InlineData("DELETE", "/v1/price-checks", "GET, HEAD, POST")]
     [InlineData("GET", "/v1/floor-prices", "POST")]

@@ -117,7 +117,7 @@ internal sealed class RequestsOfContract
         request.ContentType = type;
         if (type == "multipart/form-data")
             (request.ContentType, request.Body) = ($"multipart/form-data; boundary={Boundary}", Form(example.AsObject()));
-        else if (type != "application/json")
+        else if (type is not ("application/json" or "application/merge-patch+json"))
             request.Body = Encoding.UTF8.GetBytes(type == "application/x-ndjson" && _random.Next(3) > 0
                 ? Lines(content, example.GetValue<string>())
                 : example.GetValue<string>());

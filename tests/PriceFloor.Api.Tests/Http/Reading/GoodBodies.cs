@@ -3,7 +3,8 @@ namespace PriceFloor.Api.Tests.Http.Reading;
 /// <summary>A body that is accepted, for every address that reads one; tests break them.</summary>
 internal static class GoodBodies
 {
-    private const string Json = "application/json", Lines = "application/x-ndjson", Sheet = "text/csv", Form = "multipart/form-data; boundary=cut";
+    private const string Json = "application/json", Lines = "application/x-ndjson", Sheet = "text/csv", Form = "multipart/form-data; boundary=cut",
+        Patch = "application/merge-patch+json";
 
     /// <summary>Every address that reads one JSON object.</summary>
     internal static readonly (string Method, string Path, string Good)[] OfJson =
@@ -49,6 +50,11 @@ internal static class GoodBodies
         ("POST", "/v1/price-checks/batch", Json, """[{"sku":"RB-014","channel":"web","price":58,"currency":"USD"}]"""),
         ("POST", "/v1/price-checks/batch", Lines,
             "{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":58}\n{\"sku\":\"RB-014\",\"channel\":\"web\",\"price\":1}\n"),
+        ("PATCH", "/v1/profiles/main", Patch, """{"name":"Main, 2027","calendar":{"hoursPerDay":7.5}}"""),
+        ("PATCH", "/v1/designs/RB-014", Patch, """{"name":"River drop, large"}"""),
+        ("PATCH", "/v1/channels/web", Patch, """{"costPerPiece":2.1,"fees":[]}"""),
+        ("PATCH", "/v1/designs/RB-014/prices/web", Patch, """{"price":61.00}"""),
+        ("PATCH", "/v1/reading-rules/main", Patch, """{"rules":[]}"""),
         ("PUT", "/v1/sheets/fees", Sheet, "channel,name,rate,fixed,of\r\nweb,card,0.03,0.25,paid\r\n"),
         ("PUT", "/v1/sheets/channels", Sheet, "channel,name,sells,currency\r\nmarket,\"Market, Saturdays\",retail,USD\r\n"),
         ("POST", "/v1/price-checks/batch", Sheet, "sku,channel,price,note\r\nRB-014,web,58.00,\"a, b\"\r\nnone,web,1,\r\n"),
