@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json;
@@ -62,7 +63,7 @@ internal static class ToldRows
         told.Add($"{reader.Fault?.Code} {reader.Fault?.Pointer} {reader.Fault?.Line}:{reader.Fault?.Column}");
         var really = Elements(input.AsMemory(input.AsSpan().StartsWith("\uFEFF"u8) ? 3 : 0));
         Insist(really is null == reader.Fault is not null,
-            $"the framework counts {really?.ToString() ?? "no array"}, but the fault is {reader.Fault?.Code ?? "none"}");
+            $"the framework counts {really?.ToString(CultureInfo.InvariantCulture) ?? "no array"}, but the fault is {reader.Fault?.Code ?? "none"}");
         Insist(really is null || really == count, $"{count} elements of {really}");
         return told;
     }

@@ -5,6 +5,8 @@ namespace PriceFloor.Api.Tests.Access;
 /// <summary>A key that is limited to some profiles sees the others, their designs and their listed prices as if they did not exist.</summary>
 public sealed class HeldToProfilesTests
 {
+    private static readonly int[] s_unknown = [404, 422];
+
     [Fact]
     public async Task Every_address_of_another_profile_is_as_if_absent()
     {
@@ -212,7 +214,7 @@ public sealed class HeldToProfilesTests
         Assert.Equal((path, 200), (path, (await studio.Get(At(seen), client)).Status));
         Assert.Equal((path, 200), (path, (await studio.Get(At(hidden))).Status));
         var (one, other) = (await studio.Get(At(hidden), client), await studio.Get(At(missing), client));
-        Assert.Contains(one.Status, new[] { 404, 422 });
+        Assert.Contains(one.Status, s_unknown);
         Assert.Equal(Plain(other, missing), Plain(one, hidden));
     }
 

@@ -144,13 +144,13 @@ public sealed partial class WhatEachScopeLearnsTests
     }
 
     /// <summary>At least five characters with a decimal point among them, so none occurs by chance.</summary>
-    [GeneratedRegex(@"(?<![\d.\w-]|\d:)(?=[\d.]{5})\d+\.\d*[1-9]\d*(?![\d:])")]
+    [GeneratedRegex(@"(?<![\d.\w-]|\d:)(?=[\d.]{5})\d+\.\d*[1-9]\d*(?![\d:])", RegexOptions.None, 5000)]
     private static partial Regex OddFigure();
 
     private sealed record Secret(string Word, Told Kind)
     {
         private readonly Regex _word = new(char.IsDigit(Word[0]) ? $@"(?<![\d.]){Regex.Escape(Word)}(?!\d)" : Regex.Escape(Word),
-            RegexOptions.IgnoreCase);
+            RegexOptions.IgnoreCase, TimeSpan.FromSeconds(5));
 
         public bool IsIn(string text) => _word.IsMatch(text);
     }

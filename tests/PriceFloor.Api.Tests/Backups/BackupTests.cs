@@ -12,6 +12,8 @@ namespace PriceFloor.Api.Tests.Backups;
 /// <summary>Backups by request and by schedule.</summary>
 public sealed class BackupTests
 {
+    private static readonly int[] s_stored = [200, 201];
+
     private static string FolderOf(Studio studio) => Path.Combine(studio.Folder, "backups");
 
     private static string[] Names(Studio studio) => !Directory.Exists(FolderOf(studio)) ? [] :
@@ -41,7 +43,7 @@ public sealed class BackupTests
         await studio.HasASmallShop();
         var writes = Task.WhenAll(Enumerable.Range(1, 60).Select(i => studio.Put("/v1/designs/RB-014/prices/web", $$"""{"price":{{i}}}""")));
         var backups = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => studio.Send("POST", "/v1/backups", null)));
-        Assert.All(await writes, answer => Assert.Contains(answer.Status, new[] { 200, 201 }));
+        Assert.All(await writes, answer => Assert.Contains(answer.Status, s_stored));
         Assert.Equal(4, backups.Select(answer => answer.Json.GetProperty("name").GetString()).Distinct().Count());
         foreach (var name in Names(studio))
             Assert.Empty(StoreCheck.Of(Path.Combine(FolderOf(studio), name), (_, _) => null).Faults);

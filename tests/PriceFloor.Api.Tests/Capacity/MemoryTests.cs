@@ -13,6 +13,7 @@ namespace PriceFloor.Api.Tests.Capacity;
 /// <summary>No caller can take all the memory, the connections or the disk from the others.</summary>
 public sealed class MemoryTests : IDisposable
 {
+    private static readonly int[] s_atOnce = [30_000_000, 9_000_000, 9_000_000, 4_000_000, 4_000_000, 4_000_000];
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-memory-").FullName;
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
@@ -55,7 +56,7 @@ public sealed class MemoryTests : IDisposable
         await client.PutAsync(new Uri("/v1/profiles/main", UriKind.Relative),
             new StringContent(Sample.SmallProfile, Encoding.UTF8, "application/json"), Studio.Cancellation);
 
-        var statuses = await Task.WhenAll(new[] { 30_000_000, 9_000_000, 9_000_000, 4_000_000, 4_000_000, 4_000_000 }.Select(async bytes =>
+        var statuses = await Task.WhenAll(s_atOnce.Select(async bytes =>
         {
             using var answer = await client.PostAsync(new Uri("/v1/designs/batch", UriKind.Relative),
                 new ByteArrayContent(Designs(bytes)) { Headers = { ContentType = new("application/x-ndjson") } }, Studio.Cancellation);

@@ -1,11 +1,12 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Json.Schema;
 
 namespace PriceFloor.Api.Tests.Contract;
 
 /// <summary>The contract's schemas as JSON Schema 2020-12, to check real texts with.</summary>
-public sealed class ContractSchemas(ContractDocument contract)
+public sealed partial class ContractSchemas(ContractDocument contract)
 {
     private const string Components = "#/components/schemas/";
 
@@ -30,10 +31,10 @@ public sealed class ContractSchemas(ContractDocument contract)
         var reached = new Dictionary<string, string>();
         void Reach(string text)
         {
-            foreach (System.Text.RegularExpressions.Match match in System.Text.RegularExpressions.Regex.Matches(text, $"\"{Components}([A-Za-z]+)\""))
-                if (!reached.ContainsKey(match.Groups[1].Value))
+            foreach (var name in Reference().Matches(text).Select(match => match.Groups["name"].Value))
+                if (!reached.ContainsKey(name))
                 {
-                    var found = reached[match.Groups[1].Value] = _all[match.Groups[1].Value]!.ToJsonString();
+                    var found = reached[name] = _all[name]!.ToJsonString();
                     Reach(found);
                 }
         }
@@ -44,4 +45,7 @@ public sealed class ContractSchemas(ContractDocument contract)
             $"{{\"$schema\":\"https://json-schema.org/draft/2020-12/schema\",\"$defs\":{{{definitions}}},\"allOf\":[{schema}]}}".Replace(Components,
                 "#/$defs/", StringComparison.Ordinal));
     }
+
+    [GeneratedRegex($"\"{Components}(?<name>[A-Za-z]+)\"", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex Reference();
 }

@@ -8,6 +8,8 @@ namespace PriceFloor.Api.Tests.Contract;
 /// <summary>The contract and the folders Examples have the same files, and each is written for people.</summary>
 public sealed class ExampleFileTests
 {
+    private static readonly string[] s_empty = ["", "{}", "[]"];
+
     [Fact]
     public async Task Every_example_that_is_named_is_a_file_and_every_file_is_named()
     {
@@ -21,7 +23,7 @@ public sealed class ExampleFileTests
         Assert.Equal(files.Order(StringComparer.Ordinal), named.Select(ExampleFiles.PathOf).Distinct().Order(StringComparer.Ordinal));
         Assert.Equal(typeof(Example).Assembly.GetManifestResourceNames().Where(name => name.Contains(".Examples.", StringComparison.Ordinal)).Order(),
             named.Select(example => example.Resource).Distinct().Order());
-        Assert.All(named, example => Assert.DoesNotContain(example.Text.Trim(), new[] { "", "{}", "[]" })); // the contract leaves out an empty one
+        Assert.All(named, example => Assert.DoesNotContain(example.Text.Trim(), s_empty)); // the contract leaves out an empty one
     }
 
     [Fact]

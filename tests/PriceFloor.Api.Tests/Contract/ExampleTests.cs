@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using PriceFloor.Api.Http;
@@ -101,7 +102,7 @@ public sealed class ExampleTests
     private static IEnumerable<string> FaultsOf(ContractDocument contract, ContractSchemas schemas, Operation operation,
         ContractCase one, Answer answer, HashSet<string> met)
     {
-        if (one.Operation["responses"]![answer.Status.ToString()] is not { } told)
+        if (one.Operation["responses"]![answer.Status.ToString(CultureInfo.InvariantCulture)] is not { } told)
         {
             yield return $"{answer.Status} {answer.Text}";
             yield break;
@@ -120,7 +121,7 @@ public sealed class ExampleTests
             yield break;
         }
 
-        met.Add(PlaceOf(one.Id, answer.Status.ToString(), answer.ContentType!, one.Name));
+        met.Add(PlaceOf(one.Id, answer.Status.ToString(CultureInfo.InvariantCulture), answer.ContentType!, one.Name));
         var isJson = answer.ContentType!.EndsWith("json", StringComparison.Ordinal)
             && !answer.ContentType.EndsWith("ndjson", StringComparison.Ordinal);
         foreach (var fault in isJson ? schemas.Faults(media["schema"]!, answer.Text) : [])

@@ -39,6 +39,6 @@ public sealed partial class CodeTests
     private static IEnumerable<string> Sources() => Directory.EnumerateFiles(Repository.File("src"), "*.cs", SearchOption.AllDirectories)
         .Where(file => !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("/bin/", StringComparison.Ordinal));
 
-    [GeneratedRegex(@"new Code\(|\bCode\?? \w+ (\{[^}]*\} )?=>? new\(")]
+    [GeneratedRegex(@"new Code\(|\bCode\?? \w+ (\{[^}]*\} )?=>? new\(", RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex MadeCode();
 }

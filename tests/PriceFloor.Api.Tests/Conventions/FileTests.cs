@@ -46,6 +46,6 @@ public sealed partial class FileTests
     }
 
     [GeneratedRegex(@"^((public|internal|file|static|sealed|abstract|partial|readonly|ref) )*"
-        + @"(record struct|record|class|struct|interface|enum) (?<name>\w+)", RegexOptions.ExplicitCapture)]
+        + @"(record struct|record|class|struct|interface|enum) (?<name>\w+)", RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Declaration();
 }

@@ -48,6 +48,6 @@ public sealed partial class FolderTests
     private static IEnumerable<string> Sources() => Directory.EnumerateFiles(Repository.File("src"), "*.cs", SearchOption.AllDirectories)
         .Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal));
 
-    [GeneratedRegex(@"^namespace (?<name>[\w.]+);", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^namespace (?<name>[\w.]+);", RegexOptions.Multiline | RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Namespace();
 }

@@ -19,7 +19,8 @@ public sealed class InventedFeesTests
             .Append(Repository.File("README.md")).ToList();
         Assert.True(files.Count > 50);
         foreach (var file in files)
-            Assert.False(Regex.IsMatch(File.ReadAllText(file), WellKnown, RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture), file);
+            Assert.False(Regex.IsMatch(File.ReadAllText(file), WellKnown,
+                RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)), file);
     }
 
     [Theory]

@@ -21,6 +21,6 @@ public sealed partial class LicencePageTests
     }
 
     [GeneratedRegex(@"^\| (?<name>[A-Za-z0-9._]+) \| (?<version>[0-9][^ ]*) \| [A-Z][^|]+ \|$",
-        RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Row();
 }

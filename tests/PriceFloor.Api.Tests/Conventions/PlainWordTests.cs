@@ -32,6 +32,6 @@ public sealed partial class PlainWordTests
         + @"|(begin|begins|begun|writes?|written|makes?|made|starts?|started|draws?|copy) anew|in silence|now and then|flat memory"
         + @"|brought up to date|(tells?|told|spoken) of|leans? on|the (newest|oldest|largest|smallest) first|where not (set|given)"
         + @"|(as it|as they) stands?|shown this once)\b|(?<![""'`.<])\breckoned\b(?![""'`])",
-        RegexOptions.ExplicitCapture)]
+        RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Old();
 }

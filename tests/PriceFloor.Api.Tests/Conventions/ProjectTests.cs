@@ -38,7 +38,7 @@ public sealed class ProjectTests
     public void Api_names_neither_the_engine_nor_what_asks_it_and_the_compiler_shows_it_neither()
     {
         foreach (var file in Files("src/PriceFloor.Api", "*.cs").Concat(Projects("src/PriceFloor.Api")))
-            Assert.False(Regex.IsMatch(File.ReadAllText(file), "sqlite|dapper", RegexOptions.IgnoreCase), file);
+            Assert.False(Regex.IsMatch(File.ReadAllText(file), "sqlite|dapper", RegexOptions.IgnoreCase, TimeSpan.FromSeconds(5)), file);
         var references = XDocument.Load(Repository.File("src/PriceFloor.Storage/PriceFloor.Storage.csproj")).Descendants("PackageReference");
         Assert.All(references, reference => Assert.Contains("compile", reference.Attribute("PrivateAssets")?.Value.Split(';') ?? []));
     }
@@ -49,7 +49,8 @@ public sealed class ProjectTests
         var others = Files("src/PriceFloor.Storage", "*.cs").Where(file => Path.GetFileName(file) != "EngineCalls.cs");
         foreach (var file in others)
             Assert.False(Regex.IsMatch(File.ReadAllText(file),
-                @"\b(Dapper|SqliteException|SQLitePCL|BeginTransaction|CreateCommand)\b|\.(Commit|Rollback|Open)\(\)"), file);
+                @"\b(Dapper|SqliteException|SQLitePCL|BeginTransaction|CreateCommand)\b|\.(Commit|Rollback|Open)\(\)",
+                RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)), file);
     }
 
     [Fact]
@@ -60,7 +61,7 @@ public sealed class ProjectTests
             var text = File.ReadAllText(file);
             Assert.True(
                 !text.Contains("ProblemDetails", StringComparison.Ordinal) && !text.Contains("TypedResults.Problem", StringComparison.Ordinal), file);
-            Assert.False(Regex.IsMatch(text, @"\bDateTime(Offset)?\.(Utc)?Now\b"), file);
+            Assert.False(Regex.IsMatch(text, @"\bDateTime(Offset)?\.(Utc)?Now\b", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)), file);
         }
     }
 
@@ -68,7 +69,7 @@ public sealed class ProjectTests
 
     private static IEnumerable<string> Files(string folder, string pattern) =>
         Directory.EnumerateFiles(Repository.File(folder), pattern, SearchOption.AllDirectories)
-            .Where(file => !Regex.IsMatch(file, @"[/\\](obj|bin)[/\\]"));
+            .Where(file => !Regex.IsMatch(file, @"[/\\](obj|bin)[/\\]", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)));
 
     private static IEnumerable<string> Includes(string project, string element) =>
         XDocument.Load(project).Descendants(element).Select(item => item.Attribute("Include")!.Value.Split('/', '\\')[^1]);

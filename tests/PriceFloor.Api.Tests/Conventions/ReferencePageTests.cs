@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using PriceFloor.Api.Tests.Contract;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
 
-public sealed class ReferencePageTests
+public sealed partial class ReferencePageTests
 {
     [Fact]
     public void The_pages_of_reference_are_what_the_code_says()
@@ -28,9 +29,12 @@ public sealed class ReferencePageTests
         var contract = (await ContractDocument.Of(studio)).Root.ToJsonString();
         var glossary = await File.ReadAllLinesAsync(Repository.File("docs/glossary.md"), Studio.Cancellation);
         var fields = glossary.Where(line => line.StartsWith('|'))
-            .SelectMany(line => System.Text.RegularExpressions.Regex.Matches(line, "`([a-zA-Z]+)`"))
-            .Select(match => match.Groups[1].Value).Distinct().ToList();
+            .SelectMany(line => InBackquotes().Matches(line))
+            .Select(match => match.Groups["name"].Value).Distinct().ToList();
         Assert.True(fields.Count > 30);
         Assert.All(fields, field => Assert.Contains($"\"{field}\"", contract, StringComparison.Ordinal));
     }
+
+    [GeneratedRegex("`(?<name>[a-zA-Z]+)`", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex InBackquotes();
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http.Reading;
@@ -116,7 +117,8 @@ public sealed partial class ContainerTests
         Assert.Equal([$"{ContainerFiles.VolumeName}:{ContainerFiles.Volume}"], Texts(service, "volumes"));
         Assert.Equal([$"127.0.0.1:5080:{ContainerFiles.Port}"], Texts(service, "ports"));
         Assert.Equal("true", Text(service, "read_only"));
-        Assert.True(int.Parse(Text(service, "stop_grace_period").TrimEnd('s')) > 8, "docs/running.md: it ends within eight seconds.");
+        Assert.True(int.Parse(Text(service, "stop_grace_period").TrimEnd('s'), CultureInfo.InvariantCulture) > 8,
+            "docs/running.md: it ends within eight seconds.");
         Assert.Empty(Names(At(service, "environment")).Concat(Named(text)).Except(Settings.Names.Keys)); // also those in comments
     }
 

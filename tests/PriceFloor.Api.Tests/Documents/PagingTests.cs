@@ -5,6 +5,8 @@ namespace PriceFloor.Api.Tests.Documents;
 /// <summary>Every list comes a page at a time, with the link to the next page in the body and in Link.</summary>
 public sealed class PagingTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
+    private static readonly string[] s_inOrder = ["A", "a", "B", "~"];
+
     [Theory]
     [InlineData("/v1/profiles", "key", 2, "A Ax Bx ax ~x")]
     [InlineData("/v1/profiles", "key", 3, "A Ax Bx ax ~x")]
@@ -87,7 +89,7 @@ public sealed class PagingTests(SharedStudio shared) : IClassFixture<SharedStudi
     private static async Task<Studio> WithSomethingOfEach()
     {
         var studio = new Studio();
-        foreach (var (price, key) in new[] { "A", "a", "B", "~" }.Index())
+        foreach (var (price, key) in s_inOrder.Index())
         {
             await studio.Has("/v1/profiles/A", Sample.SmallProfile.Replace("24000", $"{price}", StringComparison.Ordinal));
             await studio.Has($"/v1/profiles/{key}x", Sample.SmallProfile);

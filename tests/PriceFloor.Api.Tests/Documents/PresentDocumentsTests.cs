@@ -7,8 +7,10 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Documents;
 
 /// <summary>Computations read the present documents from memory; the answers never show it.</summary>
-public sealed class PresentDocumentsTests
+public sealed partial class PresentDocumentsTests
 {
+    private static readonly string[] s_figures = ["floor", "wholesale", "channels", "basis"];
+
     /// <summary>
     /// Odd revisions of the profile need 60.00 for a pendant, even ones 30.00: (24,000 + 36,000) or (24,000 + 6,000) over 1,000 pieces. The shop
     /// takes 2.4 % and 0.25: 60.25 / 0.976 = 61.7316, 30.25 / 0.976 = 30.9939, rounded up.
@@ -42,7 +44,7 @@ public sealed class PresentDocumentsTests
             {
                 var atLeast = Volatile.Read(ref acknowledged);
                 var answer = (await studio.Get(question)).Text;
-                var revision = int.Parse(Regex.Match(answer, "main@([0-9]+)").Groups[1].ValueSpan, CultureInfo.InvariantCulture);
+                var revision = int.Parse(Revision().Match(answer).Groups["number"].ValueSpan, CultureInfo.InvariantCulture);
                 Assert.True(revision >= atLeast, $"main@{revision} was answered after main@{atLeast} was acknowledged");
                 Assert.Contains(revision % 2 == 0 ? even : odd, answer, StringComparison.Ordinal);
                 asked++;
@@ -86,5 +88,8 @@ public sealed class PresentDocumentsTests
     }
 
     private static string Of(JsonElement floor) =>
-        string.Join(' ', new[] { "floor", "wholesale", "channels", "basis" }.Select(name => floor.GetProperty(name).GetRawText()));
+        string.Join(' ', s_figures.Select(name => floor.GetProperty(name).GetRawText()));
+
+    [GeneratedRegex("main@(?<number>[0-9]+)", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex Revision();
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Documents;
@@ -41,7 +42,8 @@ public sealed class StoredTextTests
     }
 
     /// <summary>The clock stands still, so each save is a microsecond after the one before.</summary>
-    private static string Settled(Answer answer) => System.Text.RegularExpressions.Regex.Replace(answer.Text, "00[.]00000[0-9]Z", "00.000000Z");
+    private static string Settled(Answer answer) =>
+        Regex.Replace(answer.Text, "00[.]00000[0-9]Z", "00.000000Z", RegexOptions.None, TimeSpan.FromSeconds(5));
 
     [Theory]
     [InlineData("USD", "0.01", "0.00")]

@@ -5,6 +5,8 @@ namespace PriceFloor.Api.Tests.FloorHistories;
 
 public sealed class FloorHistoryTests
 {
+    private static readonly string[] s_fields = ["floorPrice", "targetPrice", "listedPrice", "verdict", "movedBy"];
+
     [Fact]
     public async Task Each_item_is_a_moment_at_which_a_price_moved_and_names_what_moved_it()
     {
@@ -116,7 +118,7 @@ public sealed class FloorHistoryTests
 
     private static List<string> Items(Answer history) => [.. history.Json.GetProperty("items").EnumerateArray().Select(item =>
         string.Join(' ',
-            new[] { "floorPrice", "targetPrice", "listedPrice", "verdict", "movedBy" }.Select(name => item.GetProperty(name).GetRawText())))];
+            s_fields.Select(name => item.GetProperty(name).GetRawText())))];
 
     private static string Prices(string item) => item[..item.IndexOf('[', StringComparison.Ordinal)];
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using FluentValidation;
 using Microsoft.AspNetCore.Hosting;
@@ -15,6 +16,8 @@ namespace PriceFloor.Api.Tests.Http;
 
 public sealed class ProblemTests
 {
+    private static readonly string[] s_accepted = ["text/html", "text/plain", "application/xml", "*/*"];
+
     /// <summary>Every slug, and how it is provoked; the others are provoked in the tests beside this one, and here once more.</summary>
     private static readonly Dictionary<string, Func<Studio, Task<Answer>>> s_provoked = new()
     {
@@ -52,7 +55,7 @@ public sealed class ProblemTests
             await hurried.Get("/v1/profiles");
             await hurried.Get("/v1/profiles");
             var answer = await hurried.Get("/v1/profiles");
-            Assert.InRange(int.Parse(answer["Retry-After"]!), 1, 60);
+            Assert.InRange(int.Parse(answer["Retry-After"]!, CultureInfo.InvariantCulture), 1, 60);
             Assert.StartsWith("\"default\";r=0;t=", answer["RateLimit"], StringComparison.Ordinal);
             Assert.Equal("\"default\";q=2;w=60", answer["RateLimit-Policy"]);
             return answer;
@@ -117,7 +120,7 @@ public sealed class ProblemTests
     public async Task Whatever_Accept_says_a_problem_is_JSON()
     {
         foreach (var environment in new[] { "Production", "Development" })
-            await foreach (var accept in new[] { "text/html", "text/plain", "application/xml", "*/*" }.ToAsyncEnumerable())
+            await foreach (var accept in s_accepted.ToAsyncEnumerable())
             {
                 await using var studio = new Studio(environment);
                 (await studio.Get("/nowhere", headers: ("Accept", accept))).IsProblem(404, "not-found");
@@ -141,5 +144,6 @@ public sealed class ProblemTests
     }
 
     /// <summary>A request's id is different each time.</summary>
-    private static string WithId(string id, string problem) => Regex.Replace(problem, "\"requestId\":\"[0-9a-f]{32}\"", $"\"requestId\":\"{id}\"");
+    private static string WithId(string id, string problem) =>
+        Regex.Replace(problem, "\"requestId\":\"[0-9a-f]{32}\"", $"\"requestId\":\"{id}\"", RegexOptions.None, TimeSpan.FromSeconds(5));
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Hosting;
 using PriceFloor.Api.Access;
 using PriceFloor.Storage;
@@ -24,7 +25,7 @@ public sealed class DiskTests
 
         await FillUp(disk);
         Assert.True(written > 5);
-        Assert.InRange(int.Parse(refused.IsProblem(503, "busy")["Retry-After"]!), 1, 60);
+        Assert.InRange(int.Parse(refused.IsProblem(503, "busy")["Retry-After"]!, CultureInfo.InvariantCulture), 1, 60);
         (await studio.Delete("/v1/designs/RB-014")).IsProblem(503, "busy");
         // a small write may still find the room that the refused one had taken
         for (var i = 0; i < 50

@@ -16,6 +16,8 @@ namespace PriceFloor.Api.Tests.Running;
 public sealed class KilledVerbTests : IDisposable
 {
     private const int Designs = 1500;
+    private static readonly int[] s_beforeOrAfterRestore = [1, 2];
+    private static readonly int[] s_goneOrWhole = [0, 51];
 
     private static readonly int s_rounds =
         int.Parse(Environment.GetEnvironmentVariable("PRICEFLOOR_CRASH_ROUNDS") ?? "50", CultureInfo.InvariantCulture) / 10;
@@ -39,7 +41,7 @@ public sealed class KilledVerbTests : IDisposable
         }
 
         File.Copy(Db, Kept);
-        await KillAgainAndAgain(() => Assert.Contains(Revisions("D-1"), new[] { 1, 2 }), "restore", Path.Combine(_folder, "backup.db"));
+        await KillAgainAndAgain(() => Assert.Contains(Revisions("D-1"), s_beforeOrAfterRestore), "restore", Path.Combine(_folder, "backup.db"));
         Assert.Equal(1, Revisions("D-1"));
         Assert.Empty(Directory.GetFiles(_folder, "*.restoring-*"));
     }
@@ -56,7 +58,7 @@ public sealed class KilledVerbTests : IDisposable
         }
 
         File.Copy(Db, Kept);
-        await KillAgainAndAgain(() => Assert.Contains(Revisions("secret"), new[] { 0, 51 }), "forget", "design", "secret");
+        await KillAgainAndAgain(() => Assert.Contains(Revisions("secret"), s_goneOrWhole), "forget", "design", "secret");
         File.Delete(Kept);
         foreach (var file in Directory.GetFiles(_folder))
             Assert.Equal(-1,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Hosting;
@@ -11,8 +12,10 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
 
-public sealed class MetricsTests
+public sealed partial class MetricsTests
 {
+    private static readonly string[] s_storeFiles = ["pricefloor.db", "pricefloor.db-wal"];
+
     [Fact]
     public async Task They_are_off_unless_asked_for_and_need_a_key()
     {
@@ -83,7 +86,7 @@ public sealed class MetricsTests
         await studio.HasASmallShop();
         var metrics = await Metrics(studio);
         Assert.Equal(4, metrics["pricefloor_revisions_total"]); // a profile, a design, a channel, a listed price
-        Assert.Equal(new[] { "pricefloor.db", "pricefloor.db-wal" }.Sum(file => new FileInfo(Path.Combine(studio.Folder, file)).Length),
+        Assert.Equal(s_storeFiles.Sum(file => new FileInfo(Path.Combine(studio.Folder, file)).Length),
             metrics["pricefloor_store_bytes"]);
         Assert.DoesNotContain("pricefloor_backup_age_seconds", metrics.Keys);
 
@@ -195,16 +198,24 @@ public sealed class MetricsTests
     {
         var (samples, family, isHistogram) = (new Dictionary<string, decimal>(), "", false);
         foreach (var line in (await studio.Get("/metrics")).Text.Split('\n', StringSplitOptions.RemoveEmptyEntries))
-            if (Regex.Match(line, "^# TYPE ([a-z_]+) (counter|gauge|histogram)$") is { Success: true } type)
-                (family, isHistogram) = (type.Groups[1].Value, type.Groups[2].Value == "histogram");
+            if (TypeLine().Match(line) is { Success: true } type)
+                (family, isHistogram) = (type.Groups["family"].Value, type.Groups["type"].Value == "histogram");
             else if (!line.StartsWith("# HELP ", StringComparison.Ordinal))
             {
-                var sample = Regex.Match(line, "^(([a-z_]+)(\\{[a-z]+=\"[^\"\\\\]*\"(,[a-z]+=\"[^\"\\\\]*\")*\\})?) ([0-9]+([.][0-9]+)?)$");
+                var sample = SampleLine().Match(line);
                 Assert.True(sample.Success, line);
-                Assert.Contains(sample.Groups[2].Value, isHistogram ? [family + "_bucket", family + "_sum", family + "_count"] : new[] { family });
-                samples.Add(sample.Groups[1].Value, decimal.Parse(sample.Groups[5].Value, System.Globalization.CultureInfo.InvariantCulture));
+                Assert.Contains(sample.Groups["name"].Value,
+                    isHistogram ? [family + "_bucket", family + "_sum", family + "_count"] : new[] { family });
+                samples.Add(sample.Groups["series"].Value, decimal.Parse(sample.Groups["value"].Value, CultureInfo.InvariantCulture));
             }
 
         return samples;
     }
+
+    [GeneratedRegex("^# TYPE (?<family>[a-z_]+) (?<type>counter|gauge|histogram)$", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex TypeLine();
+
+    [GeneratedRegex("^(?<series>(?<name>[a-z_]+)(\\{[a-z]+=\"[^\"\\\\]*\"(,[a-z]+=\"[^\"\\\\]*\")*\\})?) (?<value>[0-9]+([.][0-9]+)?)$",
+        RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex SampleLine();
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
@@ -24,7 +25,7 @@ public sealed class RequestLogTests
         await studio.Put("/v1/profiles/main", """{"name":"private household"}""");
 
         Assert.Equal(2, lines.Events.Count);
-        string Value(string name) => lines.Events[0].Properties[name].ToString().Trim('"');
+        string Value(string name) => lines.Events[0].Properties[name].ToString(null, CultureInfo.InvariantCulture).Trim('"');
         Assert.Equal(("GET", "/v1/price-checks", "200", "first-admin-key", answer["X-Request-Id"]),
             (Value("RequestMethod"), Value("Route"), Value("StatusCode"), Value("KeyName"), Value("RequestId")));
         var all = string.Join('\n',

@@ -4,16 +4,19 @@ namespace PriceFloor.Pricing.Tests.Costing;
 
 public sealed class LearningCurveTests
 {
+    private static readonly int[] s_doublings = [1, 2, 4, 8, 16];
+    private static readonly int[] s_runs = [2, 4, 8, 16, 30];
+
     [Fact]
     public void Twice_as_many_take_the_rate()
     {
         // 120 min at 85 %: 102, 86.70, 73.695, 62.64075 with each doubling.
         var curve = new LearningCurve(new Learning { Rate = 0.85m });
-        Assert.Equal([120m, 102, 86.7m, 73.695m, 62.64075m], new[] { 1, 2, 4, 8, 16 }.Select(k => 120 * curve.FactorOf(k)));
+        Assert.Equal([120m, 102, 86.7m, 73.695m, 62.64075m], s_doublings.Select(k => 120 * curve.FactorOf(k)));
         Assert.Equal(-0.234465253637m, curve.Exponent); // worked example of the model
         Assert.Equal(54.0565m, Rounding.Nearest(120 * curve.FactorOf(30), 4)); // worked example of the model
         Assert.Equal([222m, 401.4498m, 712.3014m, 1245.9675m, 2050.8790m],
-            new[] { 2, 4, 8, 16, 30 }.Select(n => Rounding.Nearest(120 * curve.SumTo(n), 4)));
+            s_runs.Select(n => Rounding.Nearest(120 * curve.SumTo(n), 4)));
     }
 
     [Fact]

@@ -3,6 +3,7 @@ namespace PriceFloor.Pricing.Tests.ExactReckoning;
 /// <summary>Valid documents of every kind, drawn from a seed.</summary>
 public sealed class RandomStudio(int seed)
 {
+    private static readonly string[] s_machines = ["kiln", "saw", "lathe"];
     private readonly Random _random = new(seed);
 
     public CostProfile Profile()
@@ -66,7 +67,7 @@ public sealed class RandomStudio(int seed)
             HandsOnMinutes = Between(1, 60, 1),
             BatchSize = 1 + _random.Next(20),
             GoodShare = Often(Between(0.5m, 1, 2), 1),
-            Uses = Rarely ? new[] { "kiln", "saw", "lathe" }[_random.Next(3)] : null,
+            Uses = Rarely ? s_machines[_random.Next(3)] : null,
             Rework = Rarely ? new Rework { Share = Between(0, 1, 2), Minutes = Between(0, 20, 1) } : null,
         }).Select((step, i) => step with { Name = $"step {i}" }).ToList();
         var kind = _random.Next(steps.Count == 0 ? 3 : 4);

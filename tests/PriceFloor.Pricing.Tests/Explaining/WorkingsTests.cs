@@ -9,6 +9,9 @@ namespace PriceFloor.Pricing.Tests.Explaining;
 
 public sealed class WorkingsTests
 {
+    private static readonly string[] s_yearsOfTheMachine =
+        ["lost1Year1", "book1Year1", "lost1Year2", "book1Year2", "lost1Year3", "book1Year3", "depreciation1"];
+
     [Property(MaxTest = 200, EndSize = 1_000_000)]
     public void Every_line_can_be_redone_from_the_lines_above_it(NonNegativeInt seed)
     {
@@ -89,8 +92,8 @@ public sealed class WorkingsTests
             return;
         }
 
-        Assert.Equal([437.5m, 2562.5m, 640.625m, 1921.875m, 480.46875m, 1441.40625m, 360.3515625m], new[] { "lost1Year1", "book1Year1", "lost1Year2",
-            "book1Year2", "lost1Year3", "book1Year3", "depreciation1" }.Select(symbol => known[symbol]));
+        Assert.Equal([437.5m, 2562.5m, 640.625m, 1921.875m, 480.46875m, 1441.40625m, 360.3515625m],
+            s_yearsOfTheMachine.Select(symbol => known[symbol]));
         Assert.Equal($"min(3000 * 0.25 * {months} / 12, 3000 - 500)", lines.Single(line => line.Symbol == "lost1Year1").Formula);
         Assert.Equal("what machine 1 (Concentrator) lost in year 2 of its use", lines.Single(line => line.Symbol == "lost1Year2").Label);
     }

@@ -5,6 +5,8 @@ namespace PriceFloor.Pricing.Tests.Properties;
 /// <summary>A studio and a plan of its year, drawn from a seed.</summary>
 internal sealed class RandomPlan
 {
+    private static readonly string[] s_channels = ["x", "y", "z"];
+    private static readonly string[] s_skus = ["a", "b"];
     private readonly Random _random;
     private readonly RandomStudio _studio;
     private readonly List<FloorPrice> _floors;
@@ -47,7 +49,7 @@ internal sealed class RandomPlan
             })],
             Seasons = new Dictionary<string, IReadOnlyList<decimal>> { ["one"] = Weights(), ["two"] = Weights() },
             Work = Rarely ? null : Weights(),
-            Terms = [.. new[] { "x", "y", "z" }.Where(_ => Rarely).Select(channel => new PlanTerms
+            Terms = [.. s_channels.Where(_ => Rarely).Select(channel => new PlanTerms
             {
                 Channel = channel,
                 DepositShare = _random.Next(101) / 100m,
@@ -65,7 +67,7 @@ internal sealed class RandomPlan
                 TaxSetAside = _random.Next(100_000) / 100m,
                 SalesTaxHeld = _random.Next(10_000) / 100m,
                 OwedToUs = steady || !Rarely ? [] : [new OwedToUs { Month = 1 + _random.Next(12), Amount = _random.Next(100_000) / 100m }],
-                Stock = steady ? [] : [.. new[] { "a", "b" }.Where(_ => Rarely).Select(sku =>
+                Stock = steady ? [] : [.. s_skus.Where(_ => Rarely).Select(sku =>
                     new StockOfPieces { Sku = sku, Pieces = _random.Next(200) })],
             },
             SalesTaxPaid = [.. Enumerable.Range(1, 12).Where(_ => Rarely).Select(month => (decimal)month)],

@@ -8,6 +8,8 @@ namespace PriceFloor.Pricing.Tests.PublishedValues;
 /// </summary>
 public sealed class CashBudgets
 {
+    private static readonly int[] s_quarterEnds = [2, 5, 8, 11];
+
     /// <summary>
     /// Garden Depot, cash budget by quarter: opening 32,000; receipts 240,000, 390,000, 270,000, 290,000; payments 302,000, 272,000, 262,000,
     /// 282,000; at least 10,000. Short by 30,000 in the first quarter, so 40,000 are borrowed, and paid back with 2,400 of interest in the second.
@@ -21,7 +23,7 @@ public sealed class CashBudgets
         Assert.Equal(-30_000m, short_.Months[2].Cash);
         Assert.Equal((3, 72_000m), (short_.LowestCash.Number, short_.OpeningNeeded)); // 32,000 and the 40,000 that are borrowed
         var borrowed = Budget(32_000, 10_000, [.. receipts, ("loan", 40_000, [3])], [.. payments, ("loan and interest", 42_400, [6])]);
-        Assert.Equal([10_000m, 85_600m, 93_600m, 101_600m], new[] { 2, 5, 8, 11 }.Select(month => borrowed.Months[month].Cash));
+        Assert.Equal([10_000m, 85_600m, 93_600m, 101_600m], s_quarterEnds.Select(month => borrowed.Months[month].Cash));
         Assert.Equal(32_000m, borrowed.OpeningNeeded);
     }
 

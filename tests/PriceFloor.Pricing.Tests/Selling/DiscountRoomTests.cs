@@ -1,3 +1,4 @@
+using System.Globalization;
 using FsCheck;
 using FsCheck.Xunit;
 using PriceFloor.Pricing.Tests.ExactReckoning;
@@ -41,7 +42,8 @@ public sealed class DiscountRoomTests
         var floor = check.Prices.ChannelFloor.Floor;
         bool Holds(decimal share) => Sale.Of(check.Sale.Price, channel with { UsualDiscount = share }).Net.Reaches(floor);
         if (check.DiscountRoom is { } room)
-            Assert.True(Holds(room.Share) && (room.Share == 0.999m || !Holds(room.Share + 0.001m)), room.Share.ToString());
+            Assert.True(Holds(room.Share) && (room.Share == 0.999m || !Holds(room.Share + 0.001m)),
+                room.Share.ToString(CultureInfo.InvariantCulture));
         else
             Assert.False(Holds(0));
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Xunit;
 
@@ -119,7 +120,8 @@ public sealed class OfxTests
     {
         var read = Reading.Of(One($"<DTPOSTED>{written}<TRNAMT>1.00<FITID>1")).Value;
 
-        Assert.Equal(expected, read.Refused is [var refused] ? refused.Code : Reading.Only(read).Date.ToString("yyyy-MM-dd"));
+        Assert.Equal(expected, read.Refused is [var refused] ? refused.Code
+            : Reading.Only(read).Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
     }
 
     [Theory]
@@ -139,7 +141,8 @@ public sealed class OfxTests
     {
         var read = Reading.Of(One($"<DTPOSTED>20270304<TRNAMT>{written}<FITID>1")).Value;
 
-        Assert.Equal(expected, read.Refused is [var refused] ? refused.Code : Reading.Only(read).Amount.ToString("0.00"));
+        Assert.Equal(expected, read.Refused is [var refused] ? refused.Code
+            : Reading.Only(read).Amount.ToString("0.00", CultureInfo.InvariantCulture));
     }
 
     [Fact]

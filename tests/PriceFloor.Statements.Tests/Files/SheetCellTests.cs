@@ -1,3 +1,4 @@
+using System.Globalization;
 using Xunit;
 
 namespace PriceFloor.Statements.Tests.Files;
@@ -28,7 +29,7 @@ public sealed class SheetCellTests
     {
         var read = Reading.Of($"Date,Amount\n{cell},1.00", new SheetReading { DateOrder = order }).Value;
 
-        var told = read.Refused is [var refused] ? refused.Code : Reading.Only(read).Date.ToString("yyyy-MM-dd");
+        var told = read.Refused is [var refused] ? refused.Code : Reading.Only(read).Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         Assert.Equal(expected, told);
     }
 
@@ -66,7 +67,7 @@ public sealed class SheetCellTests
     {
         var read = Reading.Of($"Date,Amount\n2027-03-04,\"{cell}\"").Value;
 
-        var told = read.Refused is [var refused] ? refused.Code : Reading.Only(read).Amount.ToString("0.00");
+        var told = read.Refused is [var refused] ? refused.Code : Reading.Only(read).Amount.ToString("0.00", CultureInfo.InvariantCulture);
         Assert.Equal(expected, told);
     }
 

@@ -90,7 +90,8 @@ internal static class StudioYear
             foreach (var one in account)
                 camt.Append(CultureInfo.InvariantCulture,
                     $"<Ntry><Amt Ccy=\"{one.Currency}\">{decimal.Abs(one.Amount)}</Amt><CdtDbtInd>{(one.Amount > 0 ? "CRDT" : "DBIT")}</CdtDbtInd>")
-                    .Append($"<Sts><Cd>BOOK</Cd></Sts><BookgDt><Dt>{one.Date:yyyy-MM-dd}</Dt></BookgDt><AcctSvcrRef>{one.BankId}</AcctSvcrRef>")
+                    .Append(CultureInfo.InvariantCulture,
+                        $"<Sts><Cd>BOOK</Cd></Sts><BookgDt><Dt>{one.Date:yyyy-MM-dd}</Dt></BookgDt><AcctSvcrRef>{one.BankId}</AcctSvcrRef>")
                     .Append($"<NtryDtls><TxDtls><RmtInf><Ustrd>{SecurityElement.Escape(one.Text)}</Ustrd></RmtInf></TxDtls></NtryDtls></Ntry>");
             camt.Append("</Stmt>");
         }

@@ -7,6 +7,7 @@ namespace PriceFloor.Storage.Tests.Sqlite;
 /// <summary>A store of every earlier schema is upgraded with everything in it.</summary>
 public sealed class MigrationTests : IDisposable
 {
+    private static readonly string[] s_kinds = ["channel", "design", "profile", "reading-rules"];
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-store-").FullName;
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
@@ -58,7 +59,7 @@ public sealed class MigrationTests : IDisposable
                 """{"rules":[{"costKind":"rent"}]}""",
             ],
             store.Read(snapshot =>
-                (List<string>)[.. new[] { "channel", "design", "profile", "reading-rules" }.Select(kind => snapshot.Newest(kind, "a")!.Body!)]));
+                (List<string>)[.. s_kinds.Select(kind => snapshot.Newest(kind, "a")!.Body!)]));
     }
 
     private static void Insert(SqliteConnection connection, string kind, string body)

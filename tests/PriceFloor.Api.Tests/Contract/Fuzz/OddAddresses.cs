@@ -5,6 +5,8 @@ namespace PriceFloor.Api.Tests.Contract.Fuzz;
 /// <summary>Bytes that are not text, and text with a meaning elsewhere, in every kind of place of an address.</summary>
 internal static class OddAddresses
 {
+    private static readonly string[] s_get = ["GET"];
+    private static readonly string[] s_methods = ["GET", "DELETE", "PUT"];
     private static readonly string[] s_odd =
     [
         "%FF", "%ED%A0%80", "%C0%80", "%C3%28", "%92", "%01", "%0d%0a", "%F0%9F%94%A5", "%EF%BF%BF", "%", "%zz", "%25", "%5c", "%E2%80%AE", "é",
@@ -21,7 +23,7 @@ internal static class OddAddresses
     public static IEnumerable<FuzzedRequest> All =>
         from path in s_paths
         from odd in s_odd
-        from method in path.Contains('?', StringComparison.Ordinal) ? ["GET"] : new[] { "GET", "DELETE", "PUT" }
+        from method in path.Contains('?', StringComparison.Ordinal) ? s_get : s_methods
         select new FuzzedRequest(path.Replace("@", odd, StringComparison.Ordinal), method)
         {
             ContentType = method == "PUT" ? "application/json" : null,
