@@ -29,7 +29,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
         {
             var words = File.ReadAllText(FileOf(store)).TrimEnd().Split(' ');
             return words is ["life", var life, "position", var position, "mark", var mark, "number", var number, .. var more]
-                && Whole(position) is { } at && Whole(number) is { } highest
+                && NumberIn(position) is { } at && NumberIn(number) is { } highest
                     ? new HighWater(life, at, mark, highest, more is ["born", not NotKept and var born] ? born : null)
                     : null;
         }
@@ -89,5 +89,6 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
             file.Flush(flushToDisk: true);
     }
 
-    private static long? Whole(string text) => long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+    private static long? NumberIn(string text) =>
+        long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
 }

@@ -47,7 +47,7 @@ public sealed class ExampleStudioTests
     public void What_the_pieces_must_bring()
     {
         Assert.Equal(43219.75m, Least(s_year.RequiredRevenue)); // 12,843 + 33,736.7499 - 3,360
-        Assert.Equal(39319.75m, Least(s_year.Pool)); // 8,943 + 33,736.7499 - 3,360
+        Assert.Equal(39319.75m, Least(s_year.BenchMustEarn)); // 8,943 + 33,736.7499 - 3,360
         Assert.Equal(189.57m, Least(s_year.PerDay)); // 43,219.7499 / 228 = 189.5603
         Assert.Equal(947.81m, Least(s_year.PerWeek)); // over 45.6 weeks: 947.8015
         Assert.Equal(30.12m, Least(s_year.PerBenchHour)); // / 1,305.6 = 30.1162

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Access;
 public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
 {
     private readonly Lock _lock = new();
-    private Known[]? _keys;
+    private KnownKey[]? _keys;
 
     /// <summary>The caller behind a key, or null if the key is unknown or has expired.</summary>
     public Caller? Identify(ReadOnlySpan<char> key) => StillGood(Find(key, Keys()));
@@ -35,18 +35,18 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
         return StillGood(found);
     }
 
-    private static Known? Find(ReadOnlySpan<char> key, Known[] keys)
+    private static KnownKey? Find(ReadOnlySpan<char> key, KnownKey[] keys)
     {
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         Hash(key, hash); // an unknown or a mistyped key; only a refusal says which
-        Known? found = null;
+        KnownKey? found = null;
         foreach (var stored in keys)
             if (CryptographicOperations.FixedTimeEquals(stored.Hash, hash))
                 found = stored;
         return found;
     }
 
-    private Caller? StillGood(Known? found)
+    private Caller? StillGood(KnownKey? found)
     {
         var now = Moment.Of(clock.GetUtcNow());
         if (found is null || found.Until <= now)
@@ -75,7 +75,7 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     public static string NameOf(Scope scope) => JsonNamingPolicy.KebabCaseLower.ConvertName(scope.ToString());
 
     // Read inside the lock, so a list from before a change is never kept after it.
-    private Known[] Keys()
+    private KnownKey[] Keys()
     {
         if (Volatile.Read(ref _keys) is { } known)
             return known;
@@ -84,21 +84,21 @@ public sealed class KeyRing(Store store, KeyUses uses, TimeProvider clock)
     }
 
     /// <summary>The secret of a key, and the one before its rotation, which expires by itself.</summary>
-    private IEnumerable<Known> SecretsOf(StoredKey key)
+    private IEnumerable<KnownKey> SecretsOf(StoredKey key)
     {
         var caller = new Caller(key.Name, ScopesOf(key))
         {
             Secret = key.Hash,
             Access = key.Profiles is { } profiles ? ProfileAccess.Of(profiles.Split(' ')) : ProfileAccess.All,
         };
-        yield return new Known(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
+        yield return new KnownKey(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
         if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
-            yield return new Known(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, uses.Of(key.Name));
+            yield return new KnownKey(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, uses.Of(key.Name));
     }
 
-    private sealed record Known(byte[] Hash, long? Until, Caller Caller, KeyUse Use);
+    private sealed record KnownKey(byte[] Hash, long? Until, Caller Caller, KeyUse Use);
 
-    private sealed record Recognised(string Header, Known[] Keys, Known Key);
+    private sealed record Recognised(string Header, KnownKey[] Keys, KnownKey Key);
 
     public static byte[] HashOf(string key)
     {

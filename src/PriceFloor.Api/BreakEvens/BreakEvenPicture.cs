@@ -12,14 +12,14 @@ public static class BreakEvenPicture
 
     public static byte[] Of(BreakEvenAnswer answer, BreakEven found, decimal? planned, string design, string channel)
     {
-        var pool = Currency.Of(answer.Currency).RoundUp(found.Pool);
-        var picture = new Picture("How many must sell", Description(answer, pool, planned, design, channel));
+        var mustEarn = Currency.Of(answer.Currency).RoundUp(found.BenchMustEarn);
+        var picture = new Picture("How many must sell", Description(answer, mustEarn, planned, design, channel));
         picture.Words(Picture.Margin, 52, design, fit: Picture.Inner);
         picture.Words(Picture.Margin, 70, $"{DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}", Picture.Small,
             Palette.Quiet, fit: Picture.Inner);
 
         var pieces = decimal.Max(1, new[] { answer.Units, answer.Capacity, planned ?? 0 }.Max() * 1.1m);
-        var money = decimal.Max(pool * 1.1m, pieces * found.Contribution);
+        var money = decimal.Max(mustEarn * 1.1m, pieces * found.Contribution);
         var ticks = new Scale(0, money, Bottom, Top).Ticks(5).ToList();
         var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(DisplayText.Number(tick), Picture.Small)) + 8;
         var (across, up) = (new Scale(0, pieces, left, Picture.Right), new Scale(0, money, Bottom, Top));
@@ -27,14 +27,14 @@ public static class BreakEvenPicture
         Axes(picture, across, up, ticks, left);
         picture.Box(across.At(answer.Capacity), Top, Picture.Right - across.At(answer.Capacity), Bottom - Top, hatch: Hatch.Rising);
         picture.Line(across.At(answer.Capacity), Top - 6, across.At(answer.Capacity), Bottom, Palette.Quiet, Dash.Dashed, 2);
-        picture.Line(left, up.At(pool), Picture.Right, up.At(pool), Palette.Floor, Dash.Dashed, 2);
+        picture.Line(left, up.At(mustEarn), Picture.Right, up.At(mustEarn), Palette.Floor, Dash.Dashed, 2);
         picture.Path($"M{Svg.Number(left)} {Svg.Number(Bottom)}L{Svg.Number(Picture.Right)} {Svg.Number(up.At(pieces * found.Contribution))}",
             Palette.Target, thick: 3);
         if (planned is { } plan)
             picture.Path(Diamond(across.At(plan), up.At(plan * found.Contribution)), Palette.Text, thick: 2.5m);
-        picture.Line(across.At(answer.Units), up.At(pool), across.At(answer.Units), Bottom, Palette.Text, Dash.Dotted, 2);
+        picture.Line(across.At(answer.Units), up.At(mustEarn), across.At(answer.Units), Bottom, Palette.Text, Dash.Dotted, 2);
         picture.Disc(across.At(answer.Units), up.At(answer.Units * found.Contribution), 6, Palette.Text, Palette.Paper);
-        return picture.Render(Key(picture, answer, pool, planned));
+        return picture.Render(Key(picture, answer, mustEarn, planned));
     }
 
     private static void Axes(Picture picture, Scale across, Scale up, List<decimal> ticks, decimal left)
@@ -60,7 +60,7 @@ public static class BreakEvenPicture
     }
 
     /// <summary>The meaning of each line and mark, with its figure.</summary>
-    private static decimal Key(Picture picture, BreakEvenAnswer answer, decimal pool, decimal? planned)
+    private static decimal Key(Picture picture, BreakEvenAnswer answer, decimal mustEarn, decimal? planned)
     {
         var y = Bottom + 62;
         void Row(string words, Action<decimal> mark)
@@ -73,7 +73,7 @@ public static class BreakEvenPicture
         string Money(decimal amount) => DisplayText.Money(amount, answer.Currency);
         Row($"{DisplayText.Number(answer.Units)} pieces carry the year", at => picture.Disc(Picture.Margin + 12, at, 6, Palette.Text, Palette.Paper));
         Row($"each leaves {Money(answer.Contribution)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Palette.Target, thick: 3));
-        Row($"the year must bring {Money(pool)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Palette.Floor, Dash.Dashed, 2));
+        Row($"the year must bring {Money(mustEarn)}", at => picture.Line(Picture.Margin, at, Picture.Margin + 24, at, Palette.Floor, Dash.Dashed, 2));
         Row($"the bench hours make {DisplayText.Number(answer.Capacity)}{(answer.WithinCapacity ? "" : ": not enough")}", at =>
         {
             picture.Box(Picture.Margin + 8, at - 8, 16, 16, hatch: Hatch.Rising);
@@ -86,9 +86,10 @@ public static class BreakEvenPicture
 
     private static string Diamond(decimal x, decimal y) => $"M{Svg.Number(x)} {Svg.Number(y - 8)}l8 8l-8 8l-8-8z";
 
-    private static string Description(BreakEvenAnswer answer, decimal pool, decimal? planned, string design, string channel) =>
+    private static string Description(BreakEvenAnswer answer, decimal mustEarn, decimal? planned, string design, string channel) =>
         $"{design} at {DisplayText.Money(answer.Price, answer.Currency)} {answer.Currency} on {channel}: each piece leaves "
-        + $"{DisplayText.Money(answer.Contribution, answer.Currency)} of the {DisplayText.Money(pool, answer.Currency)} that the year must bring, "
+        + $"{DisplayText.Money(answer.Contribution, answer.Currency)} of the {DisplayText.Money(mustEarn, answer.Currency)} "
+        + $"that the year must bring, "
         + $"so {DisplayText.Number(answer.Units)} pieces carry it. "
         + $"The bench hours make {DisplayText.Number(answer.Capacity)}, "
         + $"which is {(answer.WithinCapacity ? "enough" : "not enough")}.{(planned is { } plan ? $" {DisplayText.Number(plan)} are planned." : "")}";

@@ -80,7 +80,7 @@ public static class BreakEvenRoutes
         return new MixBreakEvenAnswer
         {
             Currency = money.Code,
-            BenchMustEarn = money.RoundUp(mix.Pool),
+            BenchMustEarn = money.RoundUp(mix.BenchMustEarn),
             ContributionPerMixUnit = money.Round(mix.ContributionPerMixUnit),
             MixUnits = Answers.Ratio(mix.MixUnits),
             Lines = [.. request.Lines.Select((line, i) => new MixLineAnswer(line.Sku, line.Channel,

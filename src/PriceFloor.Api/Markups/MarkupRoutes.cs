@@ -13,7 +13,7 @@ public static class MarkupRoutes
         var request = body.Value;
         var chain = ChainOf(request);
         var step = chain is null ? request.Values.Known >= 2 ? Markup.Of(request.Values) : null
-            : chain.Found is { } hands ? MarkupChain.Whole(hands)
+            : chain.Found is { } hands ? MarkupChain.AsOneStep(hands)
             : null;
         var taxed = step?.Found is { } priced && request.SalesTax is { } tax ? TaxedPrice.Of(priced.Price, tax) : null;
         var discounts = request.Discounts is { } asked ? DiscountsOf(asked) : null;

@@ -86,7 +86,7 @@ public sealed record RequirementAnswer
         {
             Currency = money.Code,
             RequiredRevenue = money.RoundUp(year.RequiredRevenue),
-            BenchMustEarn = money.RoundUp(year.Pool),
+            BenchMustEarn = money.RoundUp(year.BenchMustEarn),
             Expenses = money.Round(year.Expenses),
             Depreciation = money.Round(year.Depreciation),
             Traced = money.Round(year.Traced),

@@ -22,7 +22,7 @@ public sealed record StatementAnswer
     /// <summary>Lines that could not be read, or are in another currency.</summary>
     public required RefusedAnswer Refused { get; init; }
 
-    /// <summary>The draft: PUT it to /v1/profiles/{profile} as it is, or with your changes.</summary>
+    /// <summary>The draft: PUT it to /v1/profiles/{key} as it is, or with your changes.</summary>
     [JsonConverter(typeof(DraftText))]
     public required CostProfile Draft { get; init; }
 

@@ -18,7 +18,7 @@ public static class PlanText
             SurplusBeforeTax = money.RoundDown(plan.Closes ? decimal.Max(0, plan.SurplusBeforeTax) : 0),
             SurplusAfterTax = money.RoundDown(plan.Closes ? decimal.Max(0, plan.SurplusAfterTax) : 0),
             Shortfall = money.RoundUp(plan.Closes ? 0 : -plan.SurplusBeforeTax),
-            BenchMustEarn = money.RoundUp(plan.Pool),
+            BenchMustEarn = money.RoundUp(plan.BenchMustEarn),
             Contribution = money.Round(plan.Contribution),
             Revenue = money.Round(plan.Revenue),
             Proceeds = money.Round(plan.Proceeds),

@@ -26,7 +26,7 @@ internal readonly struct YearlyPiecesFormulas<T> where T : IFigure<T>
         Taken = taken;
         Pieces = T.Named("piecesPerYear", pieces);
         HasFloorWithinLimit = LimitBeforeHours is { LoadsPerYear: > 0 };
-        FloorWithinLimit = !HasFloorWithinLimit ? 0 : T.Named("floorWithinLimit", T.Max(0, T.Named("benchMustEarn", year.Pool) / Tightest
+        FloorWithinLimit = !HasFloorWithinLimit ? 0 : T.Named("floorWithinLimit", T.Max(0, T.Named("benchMustEarn", year.BenchMustEarn) / Tightest
             + T.Named("materials", piece.Materials) - T.Named("secondsCredit", piece.SecondsCredit)));
     }
 

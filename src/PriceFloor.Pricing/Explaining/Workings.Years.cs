@@ -60,7 +60,7 @@ public static partial class Workings
             yield return line;
         yield return Line(formulas.ProfitAfterTax, "what that profit leaves: the need again");
         yield return Line(formulas.RequiredRevenue, "what sales must bring in");
-        yield return Line(formulas.Pool, "what bench time must recover");
+        yield return Line(formulas.BenchMustEarn, "what bench time must recover");
         yield return Line(formulas.PerDay, "each working day must take");
         yield return Line(formulas.PerWeek, "each working week must take");
         yield return Line(formulas.PerBenchHour, "each hour at the bench or of selling must bring");
@@ -111,6 +111,6 @@ public static partial class Workings
         }
 
         yield return Line(formulas.Profit, "the profit before tax that is asked for, a wanted surplus included");
-        yield return Line(formulas.Pool, "what bench time must recover, a wanted surplus included");
+        yield return Line(formulas.BenchMustEarn, "what bench time must recover, a wanted surplus included");
     }
 }

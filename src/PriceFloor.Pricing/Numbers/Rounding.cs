@@ -12,7 +12,7 @@ public static class Rounding
     /// <summary>What the figure is, without the dust of division.</summary>
     public static decimal Settle(decimal value) => decimal.Round(value, SettledDecimals, MidpointRounding.ToEven);
 
-    /// <summary>Least that must be (floor, pool, what an hour must earn): 34.2857 becomes 34.29.</summary>
+    /// <summary>Least that must be (floor, what bench time must recover, what an hour must earn): 34.2857 becomes 34.29.</summary>
     public static decimal Up(decimal value, int decimals) => Round(value, decimals, MidpointRounding.ToPositiveInfinity);
 
     /// <summary>Most that may be (capacity, minutes that a price allows): 1632.57 pieces become 1632.</summary>

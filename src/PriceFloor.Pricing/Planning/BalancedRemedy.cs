@@ -15,7 +15,7 @@ public sealed class BalancedRemedy
         Cut = FigureOf(RemedyKind.SpendLess) is { } cut ? year.Currency.RoundUp(cut) : null;
         BenchMinutes = FigureOf(RemedyKind.WorkFaster) is { } hours ? Rounding.Down(hours * 60, RemedyCase.MinuteDecimals) : null;
         Materials = FigureOf(RemedyKind.CheaperMaterials) is { } materials ? year.Currency.RoundDown(materials) : null;
-        CarriesItsShare = figures.Amount.Reaches((year.Pool - (Cut ?? 0)) / year.CarryingHours
+        CarriesItsShare = figures.Amount.Reaches((year.BenchMustEarn - (Cut ?? 0)) / year.CarryingHours
             * ((BenchMinutes / 60 ?? piece.BenchHours) + figures.SellingHours) + (Materials ?? piece.Materials) - piece.SecondsCredit);
 
         decimal? FigureOf(RemedyKind way) => parts.FirstOrDefault(part => part.Way == way)?.Figure;

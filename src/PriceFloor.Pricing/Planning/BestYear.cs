@@ -21,7 +21,7 @@ public sealed class BestYear
     public IReadOnlyList<ScarceResource> Resources { get; }
 
     /// <summary>If optimality is not proven: no plan leaves more than this surplus, or takes fewer hours than this.</summary>
-    public decimal? Bound => Mix.AtMost is { } most ? most - Plan.Pool : Mix.AtLeast;
+    public decimal? Bound => Mix.AtMost is { } most ? most - Plan.BenchMustEarn : Mix.AtLeast;
 
     /// <summary>Refused as <see cref="BestMix.Of(ProductMixProblem)"/> is.</summary>
     /// <param name="year">The year to plan.</param>
@@ -35,7 +35,7 @@ public sealed class BestYear
             var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
             var scarce = ScarceResource.Of(year, [.. lines.Select(line => line.Check)]).ToList();
             var activities = inOrder.Select(line => ActivityOf(line.Item, line.Index, scarce)).ToList();
-            var mix = BestMix.Of(new ProductMixProblem(activities, year.PoolWith(surplus), year.BenchHours - hoursKeptBack,
+            var mix = BestMix.Of(new ProductMixProblem(activities, year.BenchMustEarnWith(surplus), year.BenchHours - hoursKeptBack,
                 [.. scarce.Select(one => one.Resource)], goal));
             if (mix.Found is null)
                 return mix.Faults.ToList();

@@ -5,7 +5,7 @@ using PriceFloor.Pricing.Selling;
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>
-/// How many pieces of one design at one price carry the whole pool. A pool of 60,000 at a contribution of 60 a piece: 1,000 pieces.
+/// How many pieces of one design at one price earn what bench time must recover. 60,000 at a contribution of 60 a piece: 1,000 pieces.
 /// </summary>
 public sealed class BreakEven
 {
@@ -17,10 +17,10 @@ public sealed class BreakEven
 
     public Sale Sale { get; }
 
-    /// <summary>c: what one sale leaves for the pool.</summary>
+    /// <summary>c: what one sale leaves toward what bench time must recover.</summary>
     public decimal Contribution => _formulas.Contribution.Value;
 
-    public decimal Pool => _formulas.Pool.Value;
+    public decimal BenchMustEarn => _formulas.BenchMustEarn.Value;
 
     /// <summary>Whole pieces, rounded up.</summary>
     public decimal Units => _formulas.Units.Value;
@@ -43,14 +43,14 @@ public sealed class BreakEven
     /// <param name="planned">Pieces, above 0.</param>
     public Outcome<PlannedSales> At(decimal planned) => Outcome<PlannedSales>.Guard(() => new PlannedSales(this, planned));
 
-    /// <summary>Refused with <c>never-breaks-even</c> if a sale leaves nothing for the pool.</summary>
+    /// <summary>Refused with <c>never-breaks-even</c> if a sale leaves nothing toward what bench time must recover.</summary>
     public static Outcome<BreakEven> Of(UnitCost piece, Sale sale) => Outcome<BreakEven>.Guard(() =>
         0m.Reaches(ContributionOf(piece, sale))
             ? Never("At this price a sale leaves nothing for rent, living and tax once the channel and the materials are paid, "
                 + "so no number of sales is enough; raise the price or lower materials or fees.")
             : new BreakEven(piece, sale));
 
-    /// <summary>net(p) - M + C: what one sale leaves for the pool.</summary>
+    /// <summary>net(p) - M + C: what one sale leaves toward what bench time must recover.</summary>
     public static decimal ContributionOf(UnitCost piece, Sale sale) => CheckFormulas<Figure>.LeftOf(sale, piece).Value;
 
     internal static Fault Never(string detail) => new("", FaultCodes.NeverBreaksEven, detail);

@@ -10,8 +10,8 @@ internal readonly struct BreakEvenFormulas<T> where T : IFigure<T>
     public BreakEvenFormulas(UnitCost piece, Sale sale)
     {
         Contribution = T.Named("contribution", CheckFormulas<T>.LeftOf(sale, piece));
-        Pool = T.Named("benchMustEarn", piece.Year.Pool);
-        ExactUnits = T.Named("exactUnits", Pool / Contribution);
+        BenchMustEarn = T.Named("benchMustEarn", piece.Year.BenchMustEarn);
+        ExactUnits = T.Named("exactUnits", BenchMustEarn / Contribution);
         Units = T.Named("units", T.RoundUp(ExactUnits, 0));
         T hoursOfTheYear = T.Named("benchHoursOfTheYear", piece.Year.BenchHours), benchHours = T.Named("benchHours", piece.BenchHours);
         BenchHours = T.Named("unitsHours", Units * benchHours);
@@ -22,7 +22,7 @@ internal readonly struct BreakEvenFormulas<T> where T : IFigure<T>
 
     public T Contribution { get; }
 
-    public T Pool { get; }
+    public T BenchMustEarn { get; }
 
     public T ExactUnits { get; }
 

@@ -51,7 +51,7 @@ public sealed class DesignBudget
 
     private (decimal? Minutes, decimal? Materials, Code? Reason) MinutesFor(decimal materials, DesignBudgetFormulas<Figure> formulas) =>
         Rounding.Settle(Room) <= 0 ? (null, materials, RemedyReasons.PriceBelowMaterials)
-        : Year.Pool == 0 ? (null, materials, RemedyReasons.BenchMustEarnNothing)
+        : Year.BenchMustEarn == 0 ? (null, materials, RemedyReasons.BenchMustEarnNothing)
         : Rounding.Settle(formulas.Minutes.Value) <= 0 ? (null, materials, RemedyReasons.SellingTakesItAll)
         : (formulas.Minutes.Value, materials, null);
 

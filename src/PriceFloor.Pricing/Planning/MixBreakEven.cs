@@ -5,7 +5,7 @@ using PriceFloor.Pricing.Years;
 
 namespace PriceFloor.Pricing.Planning;
 
-/// <summary>How many units of a mix carry the pool, and the pieces of each line in them.</summary>
+/// <summary>How many units of a mix bring what bench time must recover, and the pieces of each line in them.</summary>
 public sealed class MixBreakEven
 {
     private readonly MixFormulas<Figure> _formulas;
@@ -19,12 +19,12 @@ public sealed class MixBreakEven
 
     public Surplus? Surplus { get; }
 
-    public decimal Pool => _formulas.Surplus.Pool.Value;
+    public decimal BenchMustEarn => _formulas.Surplus.BenchMustEarn.Value;
 
-    /// <summary>What one unit of the mix leaves for the pool.</summary>
+    /// <summary>What one unit of the mix leaves toward what bench time must recover.</summary>
     public decimal ContributionPerMixUnit => _formulas.PerMixUnit.Value;
 
-    /// <summary>Units of the mix that carry the pool, not rounded.</summary>
+    /// <summary>Units of the mix that bring what bench time must recover, not rounded.</summary>
     public decimal MixUnits => _formulas.MixUnits.Value;
 
     /// <summary>Whole pieces of each line: rounded up, or down for a line that leaves nothing.</summary>
@@ -38,7 +38,7 @@ public sealed class MixBreakEven
 
     public bool WithinCapacity => Year.BenchHours.Reaches(BenchHours);
 
-    /// <summary>Refused with <c>never-breaks-even</c> if a unit of the mix leaves nothing for the pool.</summary>
+    /// <summary>Refused with <c>never-breaks-even</c> if a unit of the mix leaves nothing toward what bench time must recover.</summary>
     public static Outcome<MixBreakEven> Of(StudioYear year, IReadOnlyList<MixLine> lines, Surplus? surplus) => Outcome<MixBreakEven>.Guard(() =>
     {
         var formulas = new MixFormulas<Figure>(year, lines, surplus);

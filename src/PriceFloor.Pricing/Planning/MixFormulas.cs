@@ -18,7 +18,7 @@ internal sealed class MixFormulas<T> where T : IFigure<T>
             return;
         }
 
-        MixUnits = T.Named("mixUnits", Surplus.Pool / PerMixUnit);
+        MixUnits = T.Named("mixUnits", Surplus.BenchMustEarn / PerMixUnit);
         ExactUnits = [.. lines.Select((line, i) => T.Named("exactUnits", i + 1, line.Ratio * MixUnits))];
         Units = [.. ExactUnits.Select((units, i) => T.Named("units", i + 1, Whole(units, Lines[i])))];
         BenchHours = T.Named("unitsHours", Formulas.Sum(Units.Zip(Lines, (units, line) => units * line.BenchHours)));

@@ -73,7 +73,7 @@ internal sealed class PieceRemedies(RemedyCase one)
     {
         const RemedyKind Kind = RemedyKind.NewDesignMinutes;
         if (one.EnoughHours is not { } hours)
-            return one.Year.Pool == 0 && one.Bounds.All(bound => bound.Room.Reaches(0))
+            return one.Year.BenchMustEarn == 0 && one.Bounds.All(bound => bound.Room.Reaches(0))
                 ? RemedyCase.Not(Kind, MinutesNow, RemedyReasons.BenchMustEarnNothing, "Bench time has nothing to recover, so any time is paid for.")
                 : RemedyCase.Not(Kind, MinutesNow, RemedyReasons.PriceBelowMaterials, "The price does not even pay for these materials.");
         if (Rounding.Settle(hours) <= 0)

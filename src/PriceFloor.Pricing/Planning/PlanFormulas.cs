@@ -16,7 +16,7 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
         Lines = [.. lines.Select((line, i) => new PlannedLineFormulas<T>(line.Check, line.Units, i + 1))];
         Surplus = new SurplusFormulas<T>(year, surplus);
         Contribution = T.Named("contribution", Formulas.Sum(Lines.Select(line => line.Contribution)));
-        SurplusBeforeTax = T.Named("surplusBeforeTax", Contribution - Surplus.Pool);
+        SurplusBeforeTax = T.Named("surplusBeforeTax", Contribution - Surplus.BenchMustEarn);
         Revenue = T.Named("revenue", Formulas.Sum(Lines.Select(line => line.Revenue)));
         Proceeds = T.Named("proceeds", Formulas.Sum(Lines.Select(line => line.Proceeds)));
         Materials = T.Named("planMaterials", Formulas.Sum(Lines.Select(line => line.Materials)));

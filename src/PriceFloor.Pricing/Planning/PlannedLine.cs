@@ -17,7 +17,7 @@ public sealed class PlannedLine(PriceCheck check, decimal units)
 
     public Sale Sale => Check.Sale;
 
-    /// <summary>c: what one sale leaves for the pool.</summary>
+    /// <summary>c: what one sale leaves toward what bench time must recover.</summary>
     public decimal Contribution => _formulas.Each.Contribution.Value;
 
     /// <summary>What reaches the studio for all of them.</summary>
@@ -29,7 +29,7 @@ public sealed class PlannedLine(PriceCheck check, decimal units)
 
     public decimal SellingHours => _formulas.SellingHours.Value;
 
-    /// <summary>What all of them leave for the pool.</summary>
+    /// <summary>What all of them leave toward what bench time must recover.</summary>
     public decimal TotalContribution => _formulas.Contribution.Value;
 
     /// <summary>The same for each hour at the bench. If time is short, the line with the highest comes first.</summary>

@@ -10,9 +10,9 @@ internal readonly struct PlannedSalesFormulas<T> where T : IFigure<T>
         Planned = T.Named("planned", planned);
         MarginOfSafety = T.Named("marginOfSafety", (Planned - T.Named("units", breakEven.Units)) / Planned);
         PlannedContribution = T.Named("plannedContribution", Planned * T.Named("contribution", breakEven.Contribution));
-        var pool = T.Named("benchMustEarn", breakEven.Pool);
-        AboveBreakEven = !breakEven.Pool.Reaches(PlannedContribution.Value);
-        OperatingLeverage = AboveBreakEven ? T.Named("operatingLeverage", PlannedContribution / (PlannedContribution - pool)) : 0;
+        var mustEarn = T.Named("benchMustEarn", breakEven.BenchMustEarn);
+        AboveBreakEven = !breakEven.BenchMustEarn.Reaches(PlannedContribution.Value);
+        OperatingLeverage = AboveBreakEven ? T.Named("operatingLeverage", PlannedContribution / (PlannedContribution - mustEarn)) : 0;
     }
 
     public T Planned { get; }

@@ -13,7 +13,7 @@ internal sealed class RemedyFormulas<T> where T : IFigure<T>
         var (year, calendar) = (piece.Year, piece.Year.Profile.Calendar);
         T amount = T.Named(bound.Symbol, bound.Amount), benchCost = T.Named("benchCost", piece.BenchCost);
         T materials = T.Named("materials", piece.Materials), seconds = T.Named("secondsCredit", piece.SecondsCredit);
-        T pool = T.Named("benchMustEarn", year.Pool), perHour = T.Named("perBenchHour", year.PerBenchHour);
+        T mustEarn = T.Named("benchMustEarn", year.BenchMustEarn), perHour = T.Named("perBenchHour", year.PerBenchHour);
         T benchHours = T.Named("benchHours", piece.BenchHours), sellingHours = T.Named("sellingHours", bound.SellingHours);
         var sells = bound.SellingHours > 0;
         var hours = sells ? benchHours + sellingHours : benchHours;
@@ -23,17 +23,17 @@ internal sealed class RemedyFormulas<T> where T : IFigure<T>
         Room = T.Named("room", CheckFormulas<T>.LeftOf(amount, materials, seconds));
         // A price at or above its floor needs no change at all.
         Gap = T.Named("gap", bound.IsKept ? 0 : T.Max(0, timeCost + materials - seconds - amount));
-        Cut = T.Named("cut", bound.IsKept ? 0 : T.Max(0, pool - Room * T.Named("carryingHours", year.CarryingHours) / hours));
-        EnoughForBench = T.Named("enoughForBench", pool - Cut);
+        Cut = T.Named("cut", bound.IsKept ? 0 : T.Max(0, mustEarn - Room * T.Named("carryingHours", year.CarryingHours) / hours));
+        EnoughForBench = T.Named("enoughForBench", mustEarn - Cut);
         EnoughMaterials = T.Named("enoughMaterials", materials - Gap);
         NewMaterials = T.Named("newMaterials", amount + seconds - timeCost);
 
         HasRoom = Rounding.Settle(Room.Value) > 0;
-        PaysForSomeTime = HasRoom && year.Pool > 0;
+        PaysForSomeTime = HasRoom && year.BenchMustEarn > 0;
         EnoughHours = PaysForSomeTime ? T.Named("enoughHours", sells ? Room / perHour - sellingHours : Room / perHour) : 0;
         EnoughMinutes = T.Named("enoughMinutes", EnoughHours * 60);
         MoreHoursHelp = HasRoom && calendar.BenchShare + calendar.SellingShare > 0 && !bound.IsKept;
-        WeekHours = MoreHoursHelp ? T.Named("weekHours", WeekOf(pool * hours / Room, year)) : 0;
+        WeekHours = MoreHoursHelp ? T.Named("weekHours", WeekOf(mustEarn * hours / Room, year)) : 0;
     }
 
     public T Room { get; }

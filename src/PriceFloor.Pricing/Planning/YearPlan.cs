@@ -6,8 +6,8 @@ using PriceFloor.Pricing.Years;
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>
-/// Whether a year of so many pieces closes. 600 pieces that leave 56.00 each bring 33,600 to a pool of 30,000: it closes with
-/// 3,600 to spare, if the hours are there.
+/// Whether a year of so many pieces closes. 600 pieces that leave 56.00 each bring 33,600 toward the 30,000 that bench time must recover: it
+/// closes with 3,600 to spare, if the hours are there.
 /// </summary>
 public sealed class YearPlan
 {
@@ -35,9 +35,9 @@ public sealed class YearPlan
     public decimal HoursKeptBack { get; }
 
     /// <summary>What bench time must recover, a wanted surplus included.</summary>
-    public decimal Pool => _formulas.Surplus.Pool.Value;
+    public decimal BenchMustEarn => _formulas.Surplus.BenchMustEarn.Value;
 
-    /// <summary>What all lines leave for the pool.</summary>
+    /// <summary>What all lines leave toward what bench time must recover.</summary>
     public decimal Contribution => _formulas.Contribution.Value;
 
     /// <summary>What buyers pay before sales tax and do not get back.</summary>
@@ -63,12 +63,12 @@ public sealed class YearPlan
     /// <summary>For each line its place, 1 first, in the order in which bench time should be given out; equal lines keep their order.</summary>
     public IReadOnlyList<int> Ranks { get; }
 
-    public bool Closes => Contribution.Reaches(Pool);
+    public bool Closes => Contribution.Reaches(BenchMustEarn);
 
-    /// <summary>Contribution less pool; negative if the year falls short.</summary>
+    /// <summary>Contribution less what bench time must recover; negative if the year falls short.</summary>
     public decimal SurplusBeforeTax => _formulas.SurplusBeforeTax.Value;
 
-    /// <summary>Y* with a wanted surplus in it: the profit before tax that the pool asks for.</summary>
+    /// <summary>Y* with a wanted surplus in it: the profit before tax that it asks for.</summary>
     public decimal ProfitAskedFor => _formulas.Surplus.Profit.Value;
 
     /// <summary>Y: the profit before tax that the plan brings.</summary>

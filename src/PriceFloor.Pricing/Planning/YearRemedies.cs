@@ -17,7 +17,7 @@ internal sealed class YearRemedies(RemedyCase one)
     public Remedy Spend()
     {
         const RemedyKind Kind = RemedyKind.SpendLess;
-        var before = one.Money.RoundUp(one.Year.Pool);
+        var before = one.Money.RoundUp(one.Year.BenchMustEarn);
         if (one.IsReached)
             return one.Unchanged(Kind, before) with { Cut = None };
         if (!LeavesRoom)

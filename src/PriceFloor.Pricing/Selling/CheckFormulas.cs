@@ -18,7 +18,7 @@ internal readonly struct CheckFormulas<T> where T : IFigure<T>
 
     public T EarnedPerBenchHour { get; }
 
-    /// <summary>net(p) - M + C: what one sale leaves for bench time, and so for the pool; without a symbol.</summary>
+    /// <summary>net(p) - M + C: what one sale leaves toward what bench time must recover; without a symbol.</summary>
     public static T LeftOf(Sale sale, UnitCost piece) =>
         LeftOf(T.Named("net", sale.Net), T.Named("materials", piece.Materials), T.Named("secondsCredit", piece.SecondsCredit));
 

@@ -6,7 +6,7 @@ namespace PriceFloor.Pricing.Selling;
 public static class MarkupChain
 {
     /// <summary>All hands as one step: from what the first pays to what the last asks.</summary>
-    public static Outcome<Markup> Whole(IReadOnlyList<Markup> hands) => Outcome<Markup>.Guard(() => new Markup(hands[0].Cost, hands[^1].Price));
+    public static Outcome<Markup> AsOneStep(IReadOnlyList<Markup> hands) => Outcome<Markup>.Guard(() => new Markup(hands[0].Cost, hands[^1].Price));
 
     /// <summary>50.00 through a shop that doubles and a dealer with a margin of 0.2: 100.00, then 125.00.</summary>
     public static Outcome<List<Markup>> From(decimal cost, IEnumerable<ChainStep> steps) => Outcome<List<Markup>>.Guard(() =>

@@ -71,8 +71,8 @@ internal readonly struct PartsFormulas<T> where T : IFigure<T>
     public T Household { get; }
 
     /// <summary>
-    /// Other taxable income pays a share of the pool before the pieces do; it lightens expenses, tax and household alike, in proportion,
-    /// since nobody can say which of them it paid.
+    /// Other taxable income pays a share of what bench time must recover before the pieces do; it lightens expenses, tax and household alike,
+    /// in proportion, since nobody can say which of them it paid.
     /// </summary>
     private static T Share(T forBenchTime, T part, T all) => all.Value > 0 ? forBenchTime * (part / all) : 0;
 }

@@ -5,7 +5,7 @@ namespace PriceFloor.Pricing.Years;
 
 /// <summary>
 /// What the pieces of one year must bring in, and the hours there are to make them in. Nothing here is rounded. Expenses of
-/// 24,000 and living of 36,000 over 50 weeks of 5 days of 8 hours: a pool of 60,000, 240 a day, 30 an hour at the bench.
+/// 24,000 and living of 36,000 over 50 weeks of 5 days of 8 hours: 60,000 that bench time must recover, 240 a day, 30 an hour at the bench.
 /// </summary>
 public sealed class StudioYear
 {
@@ -71,7 +71,10 @@ public sealed class StudioYear
     public decimal RequiredRevenue => _formulas.RequiredRevenue.Value;
 
     /// <summary>The part of it that bench time must recover: what pieces and channels carry themselves is not in it.</summary>
-    public decimal Pool => _formulas.Pool.Value;
+    public decimal BenchMustEarn => _formulas.BenchMustEarn.Value;
+
+    /// <summary>The same by its former name.</summary>
+    public decimal Pool => BenchMustEarn;
 
     /// <summary>D: working days, less those that other income takes.</summary>
     public decimal Workdays => _formulas.Hours.Workdays.Value;
@@ -109,8 +112,8 @@ public sealed class StudioYear
         .Except(Profile.Household.Where(line => line.BusinessShare > 0 && line.CostKind is not null).Select(line => line.CostKind!.Value))
         .Except(Profile.Equipment.Select(_ => CostKind.Depreciation));
 
-    /// <summary>The pool if the year should also leave a surplus.</summary>
-    public decimal PoolWith(Surplus? surplus) => new SurplusFormulas<Figure>(this, surplus).Pool.Value;
+    /// <summary>What bench time must recover if the year should also leave a surplus.</summary>
+    public decimal BenchMustEarnWith(Surplus? surplus) => new SurplusFormulas<Figure>(this, surplus).BenchMustEarn.Value;
 
     /// <summary>The profit before tax that leaves the need and a wanted surplus.</summary>
     public decimal ProfitWith(Surplus? surplus) => new SurplusFormulas<Figure>(this, surplus).Profit.Value;

@@ -2,7 +2,7 @@ using PriceFloor.Pricing.Numbers;
 
 namespace PriceFloor.Pricing.Years;
 
-/// <summary>The profit and the pool of a year that should also leave a surplus; without one, those of the year.</summary>
+/// <summary>The profit and what bench time must recover in a year that should also leave a surplus; without one, those of the year.</summary>
 internal readonly struct SurplusFormulas<T> where T : IFigure<T>
 {
     public SurplusFormulas(StudioYear year, Surplus? surplus)
@@ -21,7 +21,7 @@ internal readonly struct SurplusFormulas<T> where T : IFigure<T>
         }
 
         Profit = T.Named("profitAskedFor", profit);
-        Pool = T.Named("benchMustEarnWithSurplus", surplus is null ? T.Named("benchMustEarn", year.Pool)
+        BenchMustEarn = T.Named("benchMustEarnWithSurplus", surplus is null ? T.Named("benchMustEarn", year.BenchMustEarn)
             : T.Max(0, T.Named("allocated", year.Allocated) + Profit - T.Named("taxableIncome", year.TaxableIncome)));
     }
 
@@ -33,5 +33,5 @@ internal readonly struct SurplusFormulas<T> where T : IFigure<T>
 
     public T Profit { get; }
 
-    public T Pool { get; }
+    public T BenchMustEarn { get; }
 }

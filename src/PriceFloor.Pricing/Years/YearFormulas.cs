@@ -17,10 +17,10 @@ internal sealed class YearFormulas<T> where T : IFigure<T>
         ProfitAfterTax = T.Named("profitAfterTax", Profit.Profit - OnProfit.Total);
 
         RequiredRevenue = T.Named("requiredRevenue", T.Max(0, Costs.Expenses + Profit.Profit - Costs.TaxableIncome));
-        Pool = T.Named("benchMustEarn", T.Max(0, Costs.Allocated + Profit.Profit - Costs.TaxableIncome));
+        BenchMustEarn = T.Named("benchMustEarn", T.Max(0, Costs.Allocated + Profit.Profit - Costs.TaxableIncome));
         PerDay = T.Named("perDay", RequiredRevenue / Hours.Workdays);
         PerWeek = T.Named("perWeek", RequiredRevenue * calendar.DaysPerWeek / Hours.Workdays);
-        PerBenchHour = T.Named("perBenchHour", Pool / Hours.CarryingHours);
+        PerBenchHour = T.Named("perBenchHour", BenchMustEarn / Hours.CarryingHours);
         TakeHomePerHour = T.Named("takeHomePerHour", T.Max(0, Needs.Need - Costs.NotDeductible) / (Hours.Workdays * calendar.HoursPerDay));
     }
 
@@ -39,7 +39,7 @@ internal sealed class YearFormulas<T> where T : IFigure<T>
 
     public T RequiredRevenue { get; }
 
-    public T Pool { get; }
+    public T BenchMustEarn { get; }
 
     public T PerDay { get; }
 

@@ -32,17 +32,17 @@ internal sealed class CamtEntry(int line)
             _details[^1].Say(path[Detail.Length..], value);
     }
 
-    public void End(CamtStatement statement, ParseResult gathered)
+    public void End(CamtStatement statement, ParseResult result)
     {
         if (Read(statement, out var entry) is { } fault)
         {
-            gathered.Refuse(line, fault.Code, fault.Detail);
+            result.Refuse(line, fault.Code, fault.Detail);
             return;
         }
         foreach (var transaction in Parts(entry!))
         {
             statement.Add(transaction);
-            gathered.Take();
+            result.Take();
         }
     }
 

@@ -33,28 +33,28 @@ internal sealed class OfxStatement
         }
     }
 
-    public void Add(OfxTransaction read, ParseResult gathered)
+    public void Add(OfxTransaction read, ParseResult result)
     {
         if (read.CorrectedId is not null && read.IsDeletion)
         {
             _corrections.Add((read, null));
-            gathered.Take();
+            result.Take();
             return;
         }
         if (read.Read(_currency, out var transaction) is { } fault)
         {
-            gathered.Refuse(read.Line, fault.Code, fault.Detail);
+            result.Refuse(read.Line, fault.Code, fault.Detail);
             return;
         }
         if (read.CorrectedId is not null)
             _corrections.Add((read, _transactions.Count));
         _transactions.Add(transaction);
-        gathered.Take();
+        result.Take();
     }
 
-    public AccountStatement End(string account, ParseResult gathered)
+    public AccountStatement End(string account, ParseResult result)
     {
-        Correct(gathered);
+        Correct(result);
         return new AccountStatement(Name() ?? account, _from, _to, [.. _transactions.OfType<Transaction>()]);
     }
 
@@ -66,7 +66,7 @@ internal sealed class OfxStatement
     /// A correction replaces the line that it corrects. If that line is in another file, neither can be identified here, so the correction is
     /// refused.
     /// </summary>
-    private void Correct(ParseResult gathered)
+    private void Correct(ParseResult result)
     {
         if (_corrections.Count == 0)
             return;
@@ -78,17 +78,17 @@ internal sealed class OfxStatement
         {
             var isHere = places.TryGetValue(correction.CorrectedId!, out var place) && place != at && _transactions[place] is not null;
             if (isHere)
-                Drop(place, LineFault.Corrected, gathered);
+                Drop(place, LineFault.Corrected, result);
             if (at is { } own && !isHere)
-                Drop(own, LineFault.CorrectsElsewhere, gathered);
+                Drop(own, LineFault.CorrectsElsewhere, result);
             else if (at is null)
-                gathered.Untake(correction.Line, isHere ? LineFault.Deletion : LineFault.CorrectsElsewhere);
+                result.Untake(correction.Line, isHere ? LineFault.Deletion : LineFault.CorrectsElsewhere);
         }
     }
 
-    private void Drop(int place, LineFault why, ParseResult gathered)
+    private void Drop(int place, LineFault why, ParseResult result)
     {
-        gathered.Untake(_transactions[place]!.Line, why);
+        result.Untake(_transactions[place]!.Line, why);
         _transactions[place] = null;
     }
 }

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Tests.FloorPrices;
 /// </summary>
 public sealed class HandWorkedTests(SharedStudio shared) : IClassFixture<SharedStudio>
 {
-    // The year (see the requirement's test): a pool of 39,319.7499 over 1,305.6 bench hours.
+    // The year (see the requirement's test): 39,319.7499 to recover over 1,305.6 bench hours.
     private const decimal PerHour = 39319.74986890414m / 1305.6m; // 30.1162...
     private const decimal Starts = 1 / (0.95m * 0.98m); // 1.074114 pieces started for a good one
     private const decimal Annealed = 1 / 0.98m; // 1.020408 enter the kiln

@@ -4,7 +4,7 @@ namespace PriceFloor.Pricing.Tests.Costing;
 
 public sealed class UnitCostTests
 {
-    /// <summary>A pool of 48,000 over 250 days of 8 hours: 24.00 for each of 2,000 bench hours.</summary>
+    /// <summary>48,000 to recover over 250 days of 8 hours: 24.00 for each of 2,000 bench hours.</summary>
     private static readonly CostProfile s_profile = new()
     {
         Currency = "USD",

@@ -5,10 +5,10 @@ namespace PriceFloor.Pricing.Tests.ExactReckoning;
 /// </summary>
 public static class ByHand
 {
-    public sealed record Year(Fraction Expenses, Fraction Traced, Fraction Household, Fraction Need, Fraction Profit, Fraction Revenue, Fraction Pool,
-        Fraction Workdays, Fraction BenchHours, Fraction CarryingHours)
+    public sealed record Year(Fraction Expenses, Fraction Traced, Fraction Household, Fraction Need, Fraction Profit, Fraction Revenue,
+        Fraction BenchMustEarn, Fraction Workdays, Fraction BenchHours, Fraction CarryingHours)
     {
-        public Fraction PerBenchHour => Pool / CarryingHours;
+        public Fraction PerBenchHour => BenchMustEarn / CarryingHours;
     }
 
     public sealed record OnePiece(Fraction Starts, Fraction Hours, Fraction Materials, Fraction Seconds, Fraction Floor,
@@ -127,7 +127,7 @@ public static class ByHand
             if (loads > 0m && limit.LoadsPerYear / loads < most)
             {
                 most = limit.LoadsPerYear / loads;
-                within = most > 0m ? Fraction.Max(0m, year.Pool / most + used - c) : null;
+                within = most > 0m ? Fraction.Max(0m, year.BenchMustEarn / most + used - c) : null;
             }
         }
 

@@ -24,7 +24,7 @@ public sealed class ExactReckoningTests
         Same(exact.Profit.Up(2), year.Currency.RoundUp(year.Profit));
         Same(ByHand.TaxOn(profile.Tax, exact.Profit).Nearest(2), year.Currency.Round(year.TaxOnProfit));
         Same(exact.Revenue.Up(2), year.Currency.RoundUp(year.RequiredRevenue));
-        Same(exact.Pool.Up(2), year.Currency.RoundUp(year.Pool));
+        Same(exact.BenchMustEarn.Up(2), year.Currency.RoundUp(year.BenchMustEarn));
         Same(exact.Workdays.Nearest(4), Rounding.Nearest(year.Workdays, 4));
         Same(exact.BenchHours.Nearest(4), Rounding.Nearest(year.BenchHours, 4));
         Same(exact.CarryingHours.Nearest(4), Rounding.Nearest(year.CarryingHours, 4));

@@ -100,8 +100,8 @@ public sealed class MarkupWorkingsTests
         // A margin of 0.9999 takes four digits each: three lead 10^12 back to 1, nine to 10^-24. 10^12 over that
         // is 10^36; decimal ends at 7.9 x 10^28.
         ChainStep[] Hands(int count) => [.. Enumerable.Repeat(new ChainStep { Margin = 0.9999m }, count)];
-        Assert.NotNull(MarkupChain.Whole(MarkupChain.BackFrom(1_000_000_000_000m, Hands(3)).Value).Found);
+        Assert.NotNull(MarkupChain.AsOneStep(MarkupChain.BackFrom(1_000_000_000_000m, Hands(3)).Value).Found);
         var hands = MarkupChain.BackFrom(1_000_000_000_000m, Hands(9)).Value;
-        Assert.Equal("too-large", Assert.Single(MarkupChain.Whole(hands).Faults).Code);
+        Assert.Equal("too-large", Assert.Single(MarkupChain.AsOneStep(hands).Faults).Code);
     }
 }

@@ -52,7 +52,7 @@ public sealed class WorkingsTests
         {
             var plan = YearPlan.Of(year, [.. checks.Select((check, i) => new PlannedLine(check, 100 * i + 900))], surplus, 12.5m).Value;
             var known = Redone.From(Workings.Of(year).Concat(WithTwelveDecimals(Workings.Of(plan))));
-            Assert.Equal((plan.Pool, plan.Contribution, plan.SurplusBeforeTax),
+            Assert.Equal((plan.BenchMustEarn, plan.Contribution, plan.SurplusBeforeTax),
                 (known["benchMustEarnWithSurplus"], known["contribution"], known["surplusBeforeTax"]));
             Assert.Equal((plan.Revenue, plan.Proceeds, plan.Materials, plan.BenchHours),
                 (known["revenue"], known["proceeds"], known["planMaterials"], known["planHours"]));

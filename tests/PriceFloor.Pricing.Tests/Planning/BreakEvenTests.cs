@@ -20,9 +20,9 @@ public sealed class BreakEvenTests
             return;
         }
 
-        Assert.True((found.Units * found.Contribution).Reaches(piece.Year.Pool));
-        if (piece.Year.Pool > 0)
-            Assert.False(((found.Units - 1) * found.Contribution).Reaches(piece.Year.Pool));
+        Assert.True((found.Units * found.Contribution).Reaches(piece.Year.BenchMustEarn));
+        if (piece.Year.BenchMustEarn > 0)
+            Assert.False(((found.Units - 1) * found.Contribution).Reaches(piece.Year.BenchMustEarn));
     }
 
     [Property(MaxTest = 200, EndSize = 1_000_000)]
@@ -30,12 +30,12 @@ public sealed class BreakEvenTests
     {
         var studio = new RandomStudio(seed.Get);
         var piece = UnitCost.Of(studio.Design(), StudioYear.Of(studio.Profile(), default).Value).Value;
-        if (piece.Floor <= 0 || piece.Year.Pool <= 0)
+        if (piece.Floor <= 0 || piece.Year.BenchMustEarn <= 0)
             return;
         var channel = new Channel { Sells = Sells.Wholesale, Currency = "USD", Selling = studio.Channel().Selling };
         var floor = new ChannelFloor(piece, channel);
         var sale = Sale.Of(floor.Floor, channel); // nothing is taken: the net is the price
-        var hours = piece.Year.Pool / BreakEven.ContributionOf(piece, sale) * floor.Hours;
+        var hours = piece.Year.BenchMustEarn / BreakEven.ContributionOf(piece, sale) * floor.Hours;
         Near.Equal(piece.Year.CarryingHours, hours);
     }
 
@@ -49,9 +49,9 @@ public sealed class BreakEvenTests
             Household = [new HouseholdLine { Amount = 8000, Per = Per.Year }],
             Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m },
         }, default).Value;
-        Assert.Equal(10000m, year.Pool);
-        Assert.Equal(12000m, year.PoolWith(new Surplus { Amount = 2000, Tax = SurplusTax.Before }));
-        Assert.Equal(12500m, year.PoolWith(new Surplus { Amount = 2000, Tax = SurplusTax.After }));
+        Assert.Equal(10000m, year.BenchMustEarn);
+        Assert.Equal(12000m, year.BenchMustEarnWith(new Surplus { Amount = 2000, Tax = SurplusTax.Before }));
+        Assert.Equal(12500m, year.BenchMustEarnWith(new Surplus { Amount = 2000, Tax = SurplusTax.After }));
     }
 
     [Fact]
@@ -67,9 +67,9 @@ public sealed class BreakEvenTests
             OtherIncome = [new OtherIncome { Amount = 4000, Per = Per.Year, Kind = IncomeKind.Taxable }],
             Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m },
         }, default).Value;
-        Assert.Equal(11500m, year.PoolWith(null));
-        Assert.Equal(13500m, year.PoolWith(new Surplus { Amount = 2000, Tax = SurplusTax.Before }));
-        Assert.Equal(14000m, year.PoolWith(new Surplus { Amount = 2000, Tax = SurplusTax.After }));
+        Assert.Equal(11500m, year.BenchMustEarnWith(null));
+        Assert.Equal(13500m, year.BenchMustEarnWith(new Surplus { Amount = 2000, Tax = SurplusTax.Before }));
+        Assert.Equal(14000m, year.BenchMustEarnWith(new Surplus { Amount = 2000, Tax = SurplusTax.After }));
     }
 
     [Fact]
@@ -178,11 +178,11 @@ public sealed class BreakEvenTests
         Assert.Equal("never-breaks-even", Assert.Single(MixBreakEven.Of(year, [Line(year, 10, 20, 1)], null).Faults).Code);
     }
 
-    internal static StudioYear Year(decimal pool) => StudioYear.Of(new CostProfile
+    internal static StudioYear Year(decimal mustEarn) => StudioYear.Of(new CostProfile
     {
         Currency = "USD",
         Calendar = new StudioCalendar { WeeksPerYear = 50, DaysPerWeek = 5, HoursPerDay = 8 },
-        Expenses = [new Expense { Amount = pool, Per = Per.Year }],
+        Expenses = [new Expense { Amount = mustEarn, Per = Per.Year }],
     }, default).Value;
 
     internal static MixLine Line(StudioYear year, decimal price, decimal variableCost, decimal weight) => new(
@@ -192,9 +192,9 @@ public sealed class BreakEvenTests
         Sale.Of(price, new Channel { Sells = Sells.Wholesale, Currency = "USD" }), weight);
 
     /// <summary>A piece of 2 hours that sells at 70.00 and takes 10.00 of materials, in a year of 2,000 hours.</summary>
-    private static MixLine TwoHours(decimal pool) => new(
+    private static MixLine TwoHours(decimal mustEarn) => new(
         UnitCost.Of(new Design { Profile = "main", Making = new Making { MinutesPerPiece = 120 }, Materials = [new MaterialLine { Amount = 10 }] },
-            Year(pool)).Value,
+            Year(mustEarn)).Value,
         Sale.Of(70, s_bare), 1);
 
     private static (UnitCost, Sale) Draw(NonNegativeInt seed, decimal price)

@@ -35,7 +35,7 @@ public sealed class RemediesTests
                     Assert.Equal(remedy.Before!.Value - remedy.Cut!.Value, after);
                     Turns(remedy.Cut.Value, -0.01m,
                         cut => net.Reaches(
-                            (year.Pool - cut) / year.CarryingHours * (piece.BenchHours + sold) + piece.Materials - piece.SecondsCredit));
+                            (year.BenchMustEarn - cut) / year.CarryingHours * (piece.BenchHours + sold) + piece.Materials - piece.SecondsCredit));
                     break;
                 case RemedyKind.CheaperMaterials or RemedyKind.NewDesignMaterials:
                     Turns(after, 0.01m, materials => net.Reaches(FloorOn(piece, check) - piece.Materials + materials));

@@ -88,9 +88,9 @@ public sealed class TowardTargetTests
                     Turns(remedy, 0.01m, materials => Meets(year.PerBenchHour, piece.BenchHours, materials));
                     break;
                 case RemedyKind.SpendLess:
-                    Assert.True(Meets((year.Pool - remedy.Cut!.Value) / year.CarryingHours, piece.BenchHours, piece.Materials));
+                    Assert.True(Meets((year.BenchMustEarn - remedy.Cut!.Value) / year.CarryingHours, piece.BenchHours, piece.Materials));
                     Assert.False(remedy.Cut > 0.01m
-                        && Meets((year.Pool - remedy.Cut.Value + 0.01m) / year.CarryingHours, piece.BenchHours, piece.Materials));
+                        && Meets((year.BenchMustEarn - remedy.Cut.Value + 0.01m) / year.CarryingHours, piece.BenchHours, piece.Materials));
                     break;
                 case RemedyKind.RaiseThePrice:
                     Assert.Equal(Verdict.MeetsTarget, prices.VerdictOf(remedy.After!.Value));

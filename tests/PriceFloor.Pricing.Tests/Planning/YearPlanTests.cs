@@ -117,13 +117,13 @@ public sealed class YearPlanTests
     public void A_wanted_surplus_is_part_of_what_must_be_carried()
     {
         var plan = Plan([(120, 10, 70, 1000)], surplus: new Surplus { Amount = 600, Tax = SurplusTax.Before });
-        Assert.Equal((60600m, -600m), (plan.Pool, plan.SurplusBeforeTax));
+        Assert.Equal((60600m, -600m), (plan.BenchMustEarn, plan.SurplusBeforeTax));
     }
 
     [Fact]
     public void What_is_left_over_is_taxed_too()
     {
-        // 48,000 of expenses, 12,000 to live on, a quarter of the profit for tax: Y* = 16,000, pool 64,000. 1,100 pieces that leave 60.00 bring
+        // 48,000 of expenses, 12,000 to live on, a quarter of the profit for tax: Y* = 16,000, to recover 64,000. 1,100 pieces that leave 60.00 bring
         // 66,000: 2,000 over. Profit 66,000 - 48,000 = 18,000 leaves 13,500; asked for were 12,000: 1,500 stay.
         var year = StudioYear.Of(Taxed, default).Value;
         var lines = new[] { new PlannedLine(Check(year, Simple(60, 10), 70), 1100) };
@@ -137,7 +137,7 @@ public sealed class YearPlanTests
     [Fact]
     public void Where_other_income_pays_for_everything_more_can_be_left_after_tax_than_before()
     {
-        // 60,000 of taxable income beside 48,000 of expenses and a need of 6,000 (Y* 8,000): 12,000 of profit before a piece is sold, pool 0.
+        // 60,000 of taxable income beside 48,000 of expenses and a need of 6,000 (Y* 8,000): 12,000 of profit before a piece is sold, 0 to recover.
         // One piece that leaves 60.00: profit 12,060, of which 9,045 stay; 6,000 were asked for.
         var year = StudioYear.Of(Taxed with
         {
@@ -145,7 +145,7 @@ public sealed class YearPlanTests
             OtherIncome = [new OtherIncome { Amount = 60000, Per = Per.Year, Kind = IncomeKind.Taxable }],
         }, default).Value;
         var plan = YearPlan.Of(year, [new PlannedLine(Check(year, Simple(60, 10), 70), 1)], null, 0).Value;
-        Assert.Equal((0m, 60m, 3045m), (plan.Pool, plan.SurplusBeforeTax, plan.SurplusAfterTax));
+        Assert.Equal((0m, 60m, 3045m), (plan.BenchMustEarn, plan.SurplusBeforeTax, plan.SurplusAfterTax));
     }
 
     [Fact]

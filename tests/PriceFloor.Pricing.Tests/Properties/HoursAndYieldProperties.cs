@@ -74,10 +74,10 @@ public sealed class HoursAndYieldProperties
     [Property(MaxTest = Tries, EndSize = 1_000_000)]
     public void All_the_pieces_of_a_year_carry_the_whole_pool(NonNegativeInt seed)
     {
-        // Bench cost x pieces in all carrying hours = pool: what these hours must recover is recovered when they are all spent.
+        // Bench cost x pieces in all carrying hours = what bench time must recover, when all these hours are spent.
         var (profile, design) = Draw(seed);
         var piece = Of(profile, design);
-        Near.Equal(piece.Year.Pool, piece.BenchCost * (piece.Year.CarryingHours / piece.BenchHours));
+        Near.Equal(piece.Year.BenchMustEarn, piece.BenchCost * (piece.Year.CarryingHours / piece.BenchHours));
     }
 
     private static Making SavingAFew(Making making)

@@ -19,7 +19,7 @@ public sealed class MixProperties
             var (chance, best) = (new RandomMix(seed.Get + 1), BestMix.Of(problem).Found);
             for (var tries = 0; tries < 40; tries++)
                 if (chance.Plan(problem) is { } plan
-                        && (goal == MixGoal.MaximumSurplus || Enumeration.Contribution(problem, plan).Reaches(problem.Pool)))
+                        && (goal == MixGoal.MaximumSurplus || Enumeration.Contribution(problem, plan).Reaches(problem.RequiredContribution)))
                     Assert.True(Enumeration.Score(problem, best!.Units) >= Enumeration.Score(problem, plan),
                         $"{string.Join(' ', plan)} is better than {string.Join(' ', best.Units)}");
         }
@@ -40,7 +40,7 @@ public sealed class MixProperties
             Assert.Equal(["hours", .. problem.Resources.Select(limit => limit.Name)], best.Uses.Select(use => use.Name));
             Assert.Equal([best.Hours, .. problem.Resources.Select((_, k) => Enumeration.Loads(problem, best.Units, k))],
                 best.Uses.Select(use => use.Used));
-            Assert.True(goal == MixGoal.MaximumSurplus || best.Contribution.Reaches(problem.Pool));
+            Assert.True(goal == MixGoal.MaximumSurplus || best.Contribution.Reaches(problem.RequiredContribution));
         }
     }
 

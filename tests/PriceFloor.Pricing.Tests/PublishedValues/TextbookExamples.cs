@@ -211,7 +211,7 @@ public sealed class TextbookExamples
         // A shelf price of 20.00: the retailer's margin of 40 % leaves 12.00, the wholesaler's 25 % leaves the maker 9.00; together 55 %, not 65 %.
         var hands = MarkupChain.BackFrom(20, [new ChainStep { Margin = 0.25m }, new ChainStep { Margin = 0.4m }]).Value;
         Assert.Equal([9m, 12m], hands.Select(hand => hand.Cost));
-        Assert.Equal(0.55m, MarkupChain.Whole(hands).Value.OnPrice);
+        Assert.Equal(0.55m, MarkupChain.AsOneStep(hands).Value.OnPrice);
     }
 
     private static MixLine Line(decimal fixedCost, decimal price, decimal variableCost, decimal taxRate = 0) =>

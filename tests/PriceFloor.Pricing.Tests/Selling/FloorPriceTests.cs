@@ -5,7 +5,7 @@ namespace PriceFloor.Pricing.Tests.Selling;
 
 public sealed class FloorPriceTests
 {
-    /// <summary>Three bench hours a year, so that a pool is divided by three.</summary>
+    /// <summary>Three bench hours a year, so that what they must recover is divided by three.</summary>
     private static readonly CostProfile s_threeHours = new()
     {
         Currency = "USD",
@@ -16,16 +16,16 @@ public sealed class FloorPriceTests
     [InlineData(1, "1.00")] // 1.00 / 3 h x 3 h comes out a hair below one
     [InlineData(2, "2.00")] // 2.00 / 3 h x 3 h comes out a hair above two, and must not quote 2.01
     [InlineData(100, "100.00")]
-    public void The_dust_of_division_never_costs_a_cent(int pool, string wholesale)
+    public void The_dust_of_division_never_costs_a_cent(int mustEarn, string wholesale)
     {
-        var profile = s_threeHours with { Expenses = [new Expense { Amount = pool, Per = Per.Year }] };
+        var profile = s_threeHours with { Expenses = [new Expense { Amount = mustEarn, Per = Per.Year }] };
         Assert.Equal(wholesale, Text(Of(profile, new Making { MinutesPerPiece = 180 }).Wholesale));
     }
 
     [Fact]
     public void One_good_piece_of_three_carries_all_three()
     {
-        // A pool of 1.00 for 3 h; three starts of 20 min for one good piece: a whole hour, a third of the pool: 0.3333, up to 0.34.
+        // 1.00 to recover in 3 h; three starts of 20 min for one good piece: a whole hour, a third of it: 0.3333, up to 0.34.
         var profile = s_threeHours with { Expenses = [new Expense { Amount = 1, Per = Per.Year }] };
         var piece = Of(profile, new Making { MinutesPerPiece = 20, GoodShare = 1m / 3 });
         Assert.Equal((0.34m, 3m), (piece.Wholesale, Rounding.Settle(piece.UnitCost.PiecesPerYear)));

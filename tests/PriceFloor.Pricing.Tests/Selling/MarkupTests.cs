@@ -111,7 +111,7 @@ public sealed class MarkupTests
         Markup[] hands = [new(50, 100), new(100, 125), new(125, 150)];
         Assert.Equal(hands, MarkupChain.From(50, steps).Value);
         Assert.Equal(hands, MarkupChain.BackFrom(150, steps).Value);
-        Assert.Equal(new Markup(50, 150), MarkupChain.Whole(hands).Value);
+        Assert.Equal(new Markup(50, 150), MarkupChain.AsOneStep(hands).Value);
     }
 
     [Fact]

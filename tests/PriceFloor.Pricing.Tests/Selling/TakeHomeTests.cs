@@ -54,7 +54,7 @@ public sealed class TakeHomeTests
         var studio = new RandomStudio(seed.Get);
         var year = StudioYear.Of(studio.Profile(), default).Value;
         var piece = UnitCost.Of(studio.Design(), year).Value;
-        if (piece.Floor <= 0 || year.Pool <= 0 || year.Need < year.NotDeductible)
+        if (piece.Floor <= 0 || year.BenchMustEarn <= 0 || year.Need < year.NotDeductible)
             return;
         var floor = FloorPrice.Of(piece, null).Value;
         var prices = ChannelPrices.Of(floor, SellingTerms.Of(new Channel { Sells = Sells.Wholesale, Currency = year.Currency.Code }).Value).Value;

@@ -27,7 +27,7 @@ public sealed class StudioYearTests
     {
         var year = Of(s_plain);
         // 36,000 / 2,000 h = 18
-        Assert.Equal((60000m, 1200m, 240m, 30m, 18m), (year.Pool, year.PerWeek, year.PerDay, year.PerBenchHour, year.TakeHomePerHour));
+        Assert.Equal((60000m, 1200m, 240m, 30m, 18m), (year.BenchMustEarn, year.PerWeek, year.PerDay, year.PerBenchHour, year.TakeHomePerHour));
     }
 
     [Theory]
@@ -48,20 +48,21 @@ public sealed class StudioYearTests
             Expenses = [.. s_plain.Expenses, new Expense { Amount = 1000, Per = Per.Year, TracedTo = TracedTo.Piece },
                 new Expense { Amount = 500, Per = Per.Year, TracedTo = TracedTo.Sale }],
         });
-        Assert.Equal((61500m, 1500m, 60000m), (year.RequiredRevenue, year.Traced, year.Pool));
+        Assert.Equal((61500m, 1500m, 60000m), (year.RequiredRevenue, year.Traced, year.BenchMustEarn));
         Assert.True(year.Traces(TracedTo.Piece) && year.Traces(TracedTo.Sale));
     }
 
     [Fact]
     public void A_loans_principal_is_paid_out_of_taxed_money()
     {
-        // 36,000 + 2,000 principal after a flat tax of 20 %: profit 47,500; pool 24,000 + 47,500.
+        // 36,000 + 2,000 principal after a flat tax of 20 %: profit 47,500; to recover 24,000 + 47,500.
         var year = Of(s_plain with
         {
             Expenses = [.. s_plain.Expenses, new Expense { Amount = 2000, Per = Per.Year, Deductible = false, TracedTo = TracedTo.Piece }],
             Tax = Flat(0.2m),
         });
-        Assert.Equal((38000m, 38000m, 47500m, 9500m, 71500m, 0m), (year.Household, year.Need, year.Profit, year.TaxOnProfit, year.Pool, year.Traced));
+        Assert.Equal((38000m, 38000m, 47500m, 9500m, 71500m, 0m),
+            (year.Household, year.Need, year.Profit, year.TaxOnProfit, year.BenchMustEarn, year.Traced));
         Assert.Equal(18m, year.TakeHomePerHour); // the principal does not reach the household
     }
 
@@ -69,13 +70,13 @@ public sealed class StudioYearTests
     public void A_business_share_is_moved_and_never_counted_twice()
     {
         var year = Of(s_plain with { Household = [new HouseholdLine { Amount = 3000, Per = Per.Month, BusinessShare = 0.25m }] });
-        Assert.Equal((33000m, 27000m, 60000m), (year.Expenses, year.Household, year.Pool));
+        Assert.Equal((33000m, 27000m, 60000m), (year.Expenses, year.Household, year.BenchMustEarn));
     }
 
     [Fact]
     public void Other_income_helps_and_may_take_days()
     {
-        // 3,000 net lowers the need; 4,000 taxable lowers the pool; 10 days leave 240: 1,920 hours.
+        // 3,000 net lowers the need; 4,000 taxable lowers what is to recover; 10 days leave 240: 1,920 hours.
         var year = Of(s_plain with
         {
             OtherIncome =
@@ -84,7 +85,7 @@ public sealed class StudioYearTests
                 new OtherIncome { Amount = 4000, Per = Per.Year, Kind = IncomeKind.Taxable, DaysPerYear = 10 },
             ],
         });
-        Assert.Equal((33000m, 53000m, 240m, 1920m), (year.Need, year.Pool, year.Workdays, year.BenchHours));
+        Assert.Equal((33000m, 53000m, 240m, 1920m), (year.Need, year.BenchMustEarn, year.Workdays, year.BenchHours));
         Assert.Equal(Rounding.Settle(53000m / 48), Rounding.Settle(year.PerWeek)); // 240 days of a 5-day week are 48 weeks
     }
 
@@ -106,7 +107,7 @@ public sealed class StudioYearTests
     public void A_household_that_others_pay_for_needs_nothing()
     {
         var year = Of(s_plain with { OtherIncome = [new OtherIncome { Amount = 40000, Per = Per.Year, Kind = IncomeKind.Net }], Tax = Flat(0.2m) });
-        Assert.Equal((0m, 0m, 24000m, 0m), (year.Need, year.Profit, year.Pool, year.TakeHomePerHour));
+        Assert.Equal((0m, 0m, 24000m, 0m), (year.Need, year.Profit, year.BenchMustEarn, year.TakeHomePerHour));
     }
 
     [Fact]
@@ -120,7 +121,8 @@ public sealed class StudioYearTests
             InService = new DateOnly(2027, 10, 20),
             Depreciation = new DepreciationRule { Method = DepreciationMethod.StraightLine, LifeYears = 8 },
         };
-        Assert.Equal((93.75m, 60093.75m), (Of(s_plain with { Equipment = [kiln] }).Depreciation, Of(s_plain with { Equipment = [kiln] }).Pool));
+        Assert.Equal((93.75m, 60093.75m),
+            (Of(s_plain with { Equipment = [kiln] }).Depreciation, Of(s_plain with { Equipment = [kiln] }).BenchMustEarn));
         Assert.Equal(375m, Of(s_plain with { Equipment = [kiln], YearStart = new DateOnly(2028, 1, 1) }).Depreciation);
     }
 
@@ -143,7 +145,7 @@ public sealed class StudioYearTests
     public void Taxable_income_above_everything_leaves_no_pool()
     {
         var year = Of(s_plain with { OtherIncome = [new OtherIncome { Amount = 99999, Per = Per.Year, Kind = IncomeKind.Taxable }] });
-        Assert.Equal((0m, 0m, 0m), (year.Pool, year.RequiredRevenue, year.PerBenchHour));
+        Assert.Equal((0m, 0m, 0m), (year.BenchMustEarn, year.RequiredRevenue, year.PerBenchHour));
     }
 
     [Fact]
@@ -190,7 +192,7 @@ public sealed class StudioYearTests
             OtherIncome = [new OtherIncome { Amount = 5000, Per = Per.Year, Kind = IncomeKind.Taxable }],
             Tax = Flat(0.2m),
         });
-        Assert.Equal((65000m, 64000m, 25000m, 24000m), (year.RequiredRevenue, year.Pool, year.Expenses, year.Allocated));
+        Assert.Equal((65000m, 64000m, 25000m, 24000m), (year.RequiredRevenue, year.BenchMustEarn, year.Expenses, year.Allocated));
     }
 
     [Fact]

@@ -52,7 +52,7 @@ var floor = await client.V1.Designs["CS-1"].FloorPrice.GetAsync(request => reque
 Check("the floor", floor?.Floor, 60.00m);
 Check("its workings", floor?.Workings?.Count > 5, true);
 
-// 120 less 2.4 % and 0.25 leaves 116.87; 600 of them leave 70,122 for a pool of 60,000.
+// 120 less 2.4 % and 0.25 leaves 116.87; 600 of them leave 70,122 toward 60,000.
 var plan = await client.V1.YearPlans.PostAsync(new YearPlanRequest
 {
     Profile = "cs-year",

@@ -63,9 +63,9 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
     {
         var money = prices.Floor.UnitCost.Year.Currency;
         return ShowsPrices
-            ? new SheetAnswer(Word(verdict), Rounding.WithDecimals(prices.FloorPrice, money.Decimals),
+            ? new SheetAnswer(VerdictText(verdict), Rounding.WithDecimals(prices.FloorPrice, money.Decimals),
                 Rounding.WithDecimals(prices.TargetPrice, money.Decimals), ShortBy: mayRead ? money.RoundUp(prices.ShortBy(price)) : null)
-            : new SheetAnswer(Word(verdict));
+            : new SheetAnswer(VerdictText(verdict));
     }
 
     private (decimal Price, InputError? Error) PriceOf(SheetRow row)
@@ -131,7 +131,7 @@ public sealed class SheetCheck(Catalogue catalogue, SheetColumns columns, SheetH
         return new InputError { Parameter = header.Names[column], Code = code, Detail = detail, Line = line, Column = at };
     }
 
-    private static string Word(Verdict verdict) => verdict switch
+    private static string VerdictText(Verdict verdict) => verdict switch
     {
         Verdict.MeetsTarget => "meets-target",
         Verdict.BelowTarget => "below-target",

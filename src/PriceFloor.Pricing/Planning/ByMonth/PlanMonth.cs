@@ -31,7 +31,7 @@ public sealed class PlanMonth
     /// <summary>Hours of work that must lie ready when it begins, without the opening stock.</summary>
     public decimal StockHours => _formulas.Making.Stock[_index].Value;
 
-    /// <summary>What its sales leave for the pool.</summary>
+    /// <summary>What its sales leave toward what bench time must recover.</summary>
     public decimal Contribution => _formulas.Sold.Contribution[_index].Value;
 
     public decimal Receipts => _formulas.Receipts.Receipts[_index].Value;

@@ -3,9 +3,10 @@ using PriceFloor.Pricing.Numbers;
 namespace PriceFloor.Pricing.Planning.Solver;
 
 /// <summary>
-/// The optimal product mix: the whole pieces of each line that give the largest contribution, or the fewest hours that carry the pool, within
-/// the hours, the resources and what the market takes. Ties are broken by fewer hours (by the larger contribution if hours are the goal), then
-/// by the order of the activities, the earlier taking more. 120 hours, 300.00 for 1 hour (60 at most) and 600.00 for 3 hours: 60 and 20, 30,000.00.
+/// The optimal product mix: the whole pieces of each line that give the largest contribution, or the fewest hours that bring the required
+/// contribution, within the hours, the resources and what the market takes. Ties are broken by fewer hours (by the larger contribution if hours are
+/// the goal), then by the order of the activities, the earlier taking more. 120 hours, 300.00 for 1 hour (60 at most) and 600.00 for 3 hours: 60
+/// and 20, 30,000.00.
 /// </summary>
 public sealed class BestMix
 {
@@ -24,7 +25,7 @@ public sealed class BestMix
     /// <summary>Whole pieces of each activity, in their order. They are checked against every constraint once more before they are given.</summary>
     public IReadOnlyList<decimal> Units { get; }
 
-    /// <summary>What they leave for the pool, in money, not rounded.</summary>
+    /// <summary>What they leave toward what bench time must recover, in money, not rounded.</summary>
     public decimal Contribution { get; }
 
     /// <summary>Bench hours that they take, not rounded.</summary>
@@ -39,15 +40,15 @@ public sealed class BestMix
     /// </summary>
     public bool Proven { get; }
 
-    /// <summary>If the largest surplus is not proven: the upper bound of what any mix leaves for the pool.</summary>
+    /// <summary>If the largest surplus is not proven: the upper bound of what any mix leaves toward what bench time must recover.</summary>
     public decimal? AtMost { get; }
 
-    /// <summary>If the fewest hours are not proven: the lower bound of the hours of any mix that carries the pool.</summary>
+    /// <summary>If the fewest hours are not proven: the lower bound of the hours of any mix that brings the required contribution.</summary>
     public decimal? AtLeast { get; }
 
     /// <summary>
-    /// Refused with <c>infeasible</c> if the minimum units alone violate a constraint or no mix carries the pool, with <c>undecided</c> if the
-    /// search stopped before it found a feasible mix, and with <c>too-large</c> if a figure exceeds what can be exact.
+    /// Refused with <c>infeasible</c> if the minimum units alone violate a constraint or no mix brings the required contribution, with
+    /// <c>undecided</c> if the search stopped before it found a feasible mix, and with <c>too-large</c> if a figure exceeds what can be exact.
     /// </summary>
     public static Outcome<BestMix> Of(ProductMixProblem problem) => Of(problem, LexicographicSolver.MaxEffort);
 
@@ -56,6 +57,6 @@ public sealed class BestMix
         if (Infeasibility.OfTheMinimums(problem) is { } fault)
             return fault;
         var solver = new LexicographicSolver(problem, effort);
-        return solver.First is { } first ? new BestMix(problem, solver, first) : Infeasibility.OfThePool(problem, effort);
+        return solver.First is { } first ? new BestMix(problem, solver, first) : Infeasibility.OfTheRequirement(problem, effort);
     });
 }

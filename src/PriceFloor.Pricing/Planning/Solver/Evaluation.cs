@@ -35,7 +35,7 @@ internal static class Evaluation
         foreach (var constraint in Constraints(problem))
             if (!constraint.Available.Reaches(Sum(problem, units, constraint.Coefficient)))
                 throw new InvalidOperationException($"A best mix takes more {constraint.InWords} than there are.");
-        if (problem.Goal == MixGoal.FewestHours && !Contribution(problem, units).Reaches(problem.Pool))
-            throw new InvalidOperationException("A best mix does not carry the pool.");
+        if (problem.Goal == MixGoal.FewestHours && !Contribution(problem, units).Reaches(problem.RequiredContribution))
+            throw new InvalidOperationException("A best mix does not bring the required contribution.");
     }
 }

@@ -48,7 +48,7 @@ internal sealed class Formulation
     public bool Matters(int resource) =>
         CanBeViolated(_loads[resource].AtMost(_problem.Resources[resource].Loads), UpperBounds([_hours.AtMost(_problem.Hours)]));
 
-    /// <summary>What the minimum units leave for the pool.</summary>
+    /// <summary>What the minimum units leave toward what bench time must recover.</summary>
     public decimal LeastContribution => -_contributions.OfMinimums;
 
     /// <summary>The work of formulating a programme, beside that of solving it.</summary>

@@ -18,30 +18,31 @@ internal static class Infeasibility
         var violated = Evaluation.Constraints(problem)
             .Select(constraint => (Constraint: constraint, Needed: Evaluation.Sum(problem, least, constraint.Coefficient)))
             .Where(one => !one.Constraint.Available.Reaches(one.Needed))
-            .Select(one => $"{Least(one.Needed)} {one.Constraint.InWords} where there are {Text(one.Constraint.Available)}")
+            .Select(one => $"{AtLeast(one.Needed)} {one.Constraint.InWords} where there are {Text(one.Constraint.Available)}")
             .ToList();
         return violated.Count == 0 ? null
             : new Fault("", FaultCodes.Infeasible,
                 $"The least that is to be made does not fit: it takes {Listed(violated)}. Lower a minimum, or find more of what is short.");
     }
 
-    /// <summary>No mix was found that carries the pool: by how much the best falls short, and which constraints bind it.</summary>
-    public static Outcome<BestMix> OfThePool(ProductMixProblem problem, long effort)
+    /// <summary>No mix was found that brings the required contribution: by how much the best falls short, and which constraints bind it.</summary>
+    public static Outcome<BestMix> OfTheRequirement(ProductMixProblem problem, long effort)
     {
         var most = BestMix.Of(problem with { Goal = MixGoal.MaximumSurplus }, effort).Value;
         var atMost = most.AtMost ?? most.Contribution;
-        if (!most.Proven && atMost.Reaches(problem.Pool))
-            return new Fault("", FaultCodes.Undecided, "No mix that carries the pool was found before the search gave up, "
+        if (!most.Proven && atMost.Reaches(problem.RequiredContribution))
+            return new Fault("", FaultCodes.Undecided, "No mix that brings what bench time must recover was found before the search gave up, "
                 + "and none was shown to be impossible; ask for the largest surplus, or leave out some lines.");
         var binding = Evaluation.Constraints(problem).Zip(most.Uses).Where(one => one.Second.Binds).Select(one => one.First.InWords).ToList();
         var because = binding.Count == 0
             ? "Every line that leaves something is already made as often as its market takes it"
             : $"What is short: {Listed(binding)}";
-        return new Fault("", FaultCodes.Infeasible, $"No mix carries the pool of {Least(problem.Pool)}: the most that any leaves is "
-            + $"{Text(Rounding.Trim(Rounding.Down(atMost, Decimals)))}, which is {Least(problem.Pool - atMost)} too little. {because}.");
+        return new Fault("", FaultCodes.Infeasible, $"No mix brings the {AtLeast(problem.RequiredContribution)} that bench time must recover: "
+            + $"the most that any leaves is {Text(Rounding.Trim(Rounding.Down(atMost, Decimals)))}, "
+            + $"which is {AtLeast(problem.RequiredContribution - atMost)} too little. {because}.");
     }
 
-    private static string Least(decimal needed) => Text(Rounding.Trim(Rounding.Up(needed, Decimals)));
+    private static string AtLeast(decimal needed) => Text(Rounding.Trim(Rounding.Up(needed, Decimals)));
 
     private static string Listed(List<string> parts) => parts.Count == 1 ? parts[0] : $"{string.Join(", ", parts[..^1])} and {parts[^1]}";
 

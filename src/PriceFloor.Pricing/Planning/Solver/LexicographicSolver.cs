@@ -28,17 +28,17 @@ internal sealed class LexicographicSolver
             First = Spend(_effort / 5 * 3, effort => BranchAndBound.Run(programme, start, effort, breaksTies: true));
     }
 
-    /// <summary>The search for the goal alone, which has an incumbent; null if no mix that carries the pool was found.</summary>
+    /// <summary>The search for the goal alone, which has an incumbent; null if no mix that brings the required contribution was found.</summary>
     public BranchAndBound? First { get; }
 
     /// <summary>
-    /// Phase one of the fewest hours: a feasible start, any mix that carries the pool, found on the way to the largest contribution; null if none
-    /// was found.
+    /// Phase one of the fewest hours: a feasible start, any mix that brings the required contribution, found on the way to the largest
+    /// contribution; null if none was found.
     /// </summary>
     private Solution? Carrying(IntegerProgramme programme)
     {
         var most = _formulation.Programme(MixGoal.MaximumSurplus, _problem.Hours, _loads, null);
-        var target = _problem.Pool - _formulation.LeastContribution;
+        var target = _problem.RequiredContribution - _formulation.LeastContribution;
         var search = Spend(_effort / 2, effort => BranchAndBound.Run(most, null, effort, breaksTies: false, target));
         return search.Incumbent is { } best && programme.IsFeasible(best.Units) ? Solution.Of(programme, best.Units) : null;
     }
@@ -69,9 +69,9 @@ internal sealed class LexicographicSolver
     }
 
     private IntegerProgramme Programme(decimal hours, decimal[] loads) =>
-        _formulation.Programme(_problem.Goal, hours, loads, Pool);
+        _formulation.Programme(_problem.Goal, hours, loads, Required);
 
-    private decimal? Pool => _problem.Goal == MixGoal.FewestHours ? _problem.Pool : null;
+    private decimal? Required => _problem.Goal == MixGoal.FewestHours ? _problem.RequiredContribution : null;
 
     private BranchAndBound Spend(long effort, Func<long, BranchAndBound> search)
     {
@@ -98,7 +98,7 @@ internal sealed class LexicographicSolver
             return second.Units;
         var formulation = new Formulation(_problem, aggregated: false);
         var units = formulation.Aggregate(second.Units);
-        var goal = formulation.Programme(_problem.Goal, _problem.Hours, _loads, Pool);
+        var goal = formulation.Programme(_problem.Goal, _problem.Hours, _loads, Required);
         var (lower, upper) = BranchAndBound.BoundsOf(goal, Solution.Of(goal, units), _effort);
         var reserve = _effort * 2 / 3;
         var (hours, contribution) = (Evaluation.Hours(_problem, second.Units), Evaluation.Contribution(_problem, second.Units));

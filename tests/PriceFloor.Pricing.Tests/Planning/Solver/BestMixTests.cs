@@ -83,7 +83,7 @@ public sealed class BestMixTests
 
     [Fact]
     public void Hours_never_bind_the_fewest_hours() =>
-        // 60 in 3 h carry the pool. 90 in 3.5 h would leave more an hour and do not fit beside them, but take longer alone.
+        // 60 in 3 h bring the required contribution. 90 in 3.5 h would leave more an hour and do not fit beside them, but take longer alone.
         Assert.Equal([new ConstraintUsage("hours", 3, 4, false, 3, 0)], BestMix.Of(Fewest(60, 4, Line(60, 3), Line(90, 3.5m))).Value.Uses);
 
     [Fact]
@@ -113,9 +113,9 @@ public sealed class BestMixTests
     public void The_fewest_hours_carry_the_pool()
     {
         // 30 an hour for 2 pieces, then 20 an hour: 60 + 2 x 20 = 100 in 4 hours. With 90 asked three pieces leave 80, so it is four as well.
-        foreach (var pool in new[] { 100m, 90m })
+        foreach (var required in new[] { 100m, 90m })
         {
-            var best = BestMix.Of(Fewest(pool, 10, Line(20, 1), Line(30, 1, most: 2))).Value;
+            var best = BestMix.Of(Fewest(required, 10, Line(20, 1), Line(30, 1, most: 2))).Value;
             Assert.Equal([2m, 2m], best.Units);
             Assert.Equal((100m, 4m, true), (best.Contribution, best.Hours, best.Proven));
             Assert.Equal([new ConstraintUsage("hours", 4, 10, false, 4, 0)], best.Uses);
@@ -125,7 +125,7 @@ public sealed class BestMixTests
     [Fact]
     public void One_more_load_saves_hours()
     {
-        // 60 in 1 hour takes a load, 60 in 3 hours takes none. A pool of 180 with one load: 1 + 3 + 3 = 7 hours; with two: 1 + 1 + 3 = 5.
+        // 60 in 1 hour takes a load, 60 in 3 hours takes none. 180 required with one load: 1 + 3 + 3 = 7 hours; with two: 1 + 1 + 3 = 5.
         var best = BestMix.Of(Fewest(180, 20, Line(60, 1, null, 0, 1), Line(60, 3, null, 0, 0)).Within(1)).Value;
         Assert.Equal([1m, 2m], best.Units);
         Assert.Equal(new ConstraintUsage("kiln", 1, 1, true, 5, 2), best.Uses[1]);

@@ -21,7 +21,8 @@ public static class Enumeration
     {
         decimal[]? best = null;
         foreach (var units in All(problem, new decimal[problem.Activities.Count], 0))
-            if (Fits(problem, units) && (problem.Goal == MixGoal.MaximumSurplus || Contribution(problem, units).Reaches(problem.Pool)))
+            if (Fits(problem, units) && (problem.Goal == MixGoal.MaximumSurplus
+                    || Contribution(problem, units).Reaches(problem.RequiredContribution)))
                 if (best is null || Compare(problem, units, best) > 0)
                     best = [.. units];
         return best;

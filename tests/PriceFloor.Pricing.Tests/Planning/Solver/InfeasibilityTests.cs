@@ -31,15 +31,16 @@ public sealed class InfeasibilityTests
         Assert.Contains("0 bench hours where there are -2", FaultOf(Most(-2, Line(30, 1)) with { Goal = goal }).Detail, StringComparison.Ordinal);
 
     [Fact]
-    public void A_pool_that_the_hours_cannot_carry_says_what_is_missing() =>
+    public void A_requirement_that_the_hours_cannot_earn_says_what_is_missing() =>
         // 10 hours of 30 are 300: 700.50 short.
         Assert.Equal(
             new Fault("", FaultCodes.Infeasible,
-                "No mix carries the pool of 1000.5: the most that any leaves is 300, which is 700.5 too little. What is short: bench hours."),
+                "No mix brings the 1000.5 that bench time must recover: "
+                + "the most that any leaves is 300, which is 700.5 too little. What is short: bench hours."),
             FaultOf(Fewest(1000.50m, 10, Line(30, 1))));
 
     [Fact]
-    public void A_pool_that_the_market_cannot_carry_says_so() =>
+    public void A_requirement_that_the_market_cannot_bring_says_so() =>
         Assert.EndsWith("the most that any leaves is 90, which is 10 too little. Every line that leaves something is already made as often as its "
             + "market takes it.", FaultOf(Fewest(100, 10, Line(30, 1, most: 3))).Detail, StringComparison.Ordinal);
 

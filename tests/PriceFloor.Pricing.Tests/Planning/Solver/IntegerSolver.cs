@@ -24,7 +24,7 @@ public static class IntegerSolver
             model.Maximize(Total(activity => activity.Contribution));
         else
         {
-            model.Add(Total(activity => activity.Contribution) >= Whole(problem.Pool));
+            model.Add(Total(activity => activity.Contribution) >= Whole(problem.RequiredContribution));
             model.Maximize(Total(activity => -activity.Hours));
         }
 

@@ -54,7 +54,7 @@ public sealed class LargeMixes
         Assert.InRange(best.AtLeast!.Value, best.Hours - 0.1m, best.Hours);
         Assert.True(best.AtLeast < best.Hours); // what is not proven may still be bettered
         Assert.All(best.Uses, use => Assert.Null(use.WorthOfOneMore));
-        Assert.True(Enumeration.Fits(problem, best.Units) && Enumeration.Contribution(problem, best.Units).Reaches(problem.Pool));
+        Assert.True(Enumeration.Fits(problem, best.Units) && Enumeration.Contribution(problem, best.Units).Reaches(problem.RequiredContribution));
     }
 
     [Fact]
@@ -66,8 +66,8 @@ public sealed class LargeMixes
         Assert.Null(most.AtLeast);
         Assert.InRange(most.AtMost!.Value, most.Contribution, most.Contribution + 1);
         Assert.True(most.AtMost > most.Contribution);
-        Assert.Equal("undecided", Assert.Single(BestMix.Of(problem with { Pool = most.AtMost.Value }).Faults).Code);
-        Assert.Equal("infeasible", Assert.Single(BestMix.Of(problem with { Pool = most.AtMost.Value + 0.01m }).Faults).Code);
+        Assert.Equal("undecided", Assert.Single(BestMix.Of(problem with { RequiredContribution = most.AtMost.Value }).Faults).Code);
+        Assert.Equal("infeasible", Assert.Single(BestMix.Of(problem with { RequiredContribution = most.AtMost.Value + 0.01m }).Faults).Code);
     }
 
     [Fact]

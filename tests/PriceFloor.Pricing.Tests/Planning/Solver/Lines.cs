@@ -8,7 +8,8 @@ public static class Lines
 
     public static ProductMixProblem Most(decimal hours, params Activity[] lines) => new(lines, 0, hours, [], MixGoal.MaximumSurplus);
 
-    public static ProductMixProblem Fewest(decimal pool, decimal hours, params Activity[] lines) => new(lines, pool, hours, [], MixGoal.FewestHours);
+    public static ProductMixProblem Fewest(decimal required, decimal hours, params Activity[] lines) =>
+        new(lines, required, hours, [], MixGoal.FewestHours);
 
     public static ProductMixProblem Within(this ProductMixProblem problem, params decimal[] limits) =>
         problem with { Resources = [.. limits.Select((loads, k) => new Resource(k == 0 ? "kiln" : "lathe", loads))] };
