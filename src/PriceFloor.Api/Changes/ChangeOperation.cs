@@ -37,7 +37,7 @@ internal sealed class ChangeOperation
     {
         if (change.Merge is { } merge)
             return MergeOf(change, merge, document, schema);
-        var place = ChangePlace.Find(document, schema.Root, DocumentPointer.Find(change.At!)!, change.Remove);
+        var place = ChangePlace.Find(document, schema.Root, DocumentPointer.Find(change.At!)!, change.Remove == true);
         if (place.Found is not { } found)
             return place.Faults.Select(fault => fault with { Pointer = "/at" }).ToList();
         if (isNew && change.To is null)
@@ -84,7 +84,7 @@ internal sealed class ChangeOperation
 
     private static Outcome<ChangeOperation> ChangeOf(DocumentChange change, ChangePlace place, object document)
     {
-        if (change.Remove)
+        if (change.Remove == true)
             return change.At!.Length == 0 ? new Fault("/at", FaultCodes.LeadsNowhere, "A document as a whole cannot be taken out.")
                 : place is { Member: { Required: true } member }
                     ? new Fault("/at", FaultCodes.Required, $"{member.Name} must be there; give it with to.")

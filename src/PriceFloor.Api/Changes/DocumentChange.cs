@@ -41,7 +41,7 @@ public sealed record DocumentChange
     public NumberOr<NumberRange>? Plus { get; init; }
 
     /// <summary>True takes out a line of a list, or gives a property its default back.</summary>
-    public bool Remove { get; init; }
+    public bool? Remove { get; init; }
 
     /// <summary>A JSON Merge Patch (RFC 7396) for the whole document: lists are replaced, null gives a default back.</summary>
     public AnyJson? Merge { get; init; }

@@ -17,7 +17,7 @@ public static class DocumentChangeRules
     /// <summary>Every rule that a change breaks.</summary>
     public static IEnumerable<Fault> Faults(DocumentChange change)
     {
-        var ways = new[] { change.To is not null, change.By is not null, change.Plus is not null, change.Remove, change.Merge is not null };
+        var ways = new[] { change.To is not null, change.By is not null, change.Plus is not null, change.Remove == true, change.Merge is not null };
         if (ways.Count(given => given) != 1)
             return [new Fault("", FaultCodes.ExactlyOne, "Say what happens in exactly one way: to, by, plus, remove (true) or merge.")];
         return [.. PlaceFaults(change), .. ChangeRange.Faults(change)];

@@ -13,13 +13,13 @@ namespace PriceFloor.Api.Documents;
 public static class DocumentAccess
 {
     /// <summary>
-    /// Whether a revision is visible: a design or a quote by the profile that it names, a deletion like the deleted document, a listed price like
-    /// its design, what became of a quote like the quote.
+    /// Whether a revision is visible: a design, quote or scenario by the profile that it names, a deletion like the deleted document, a listed
+    /// price like its design, what became of a quote like the quote.
     /// </summary>
     public static bool Sees(this ProfileAccess access, Snapshot snapshot, Revision revision) => access.IsWhole || revision.Kind switch
     {
         Kinds.Profile => access.Sees(revision.Key),
-        Kinds.Design or Kinds.Quote => access.SeesByProfile(snapshot, revision),
+        Kinds.Design or Kinds.Quote or Kinds.Scenario => access.SeesByProfile(snapshot, revision),
         Kinds.ReadingRules => false,
         Kinds.ListedPrice => snapshot.Newest(Kinds.Design, ListedPriceKey.Of(revision.Key).Sku) is { } design
             && access.SeesByProfile(snapshot, design),
@@ -45,7 +45,7 @@ public static class DocumentAccess
         Kinds.ReadingRules =>
             RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key with few profiles cannot change them."),
         Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is limited to other profiles."),
-        Kinds.Design or Kinds.Quote when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
+        Kinds.Design or Kinds.Quote or Kinds.Scenario when snapshot.Newest(kind, key) is { } stored && !access.Sees(snapshot, stored) => Taken(key),
         _ => null,
     };
 

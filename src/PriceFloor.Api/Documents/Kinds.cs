@@ -1,3 +1,4 @@
+using PriceFloor.Api.Changes;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Documents;
@@ -13,6 +14,7 @@ public static class Kinds
     public const string Quote = "quote";
     public const string QuoteOutcome = "quote-outcome";
     public const string QuoteActual = "quote-actual";
+    public const string Scenario = "scenario";
 
     /// <summary>Not a kind of document: a design's aliases are references of this kind, so no two designs share one.</summary>
     public const string Alias = "alias";
@@ -27,6 +29,7 @@ public static class Kinds
         new(Quote, QuoteText.FaultIn, QuoteOutcome, QuoteActual) { IsForgottenWhole = true },
         new(QuoteOutcome, text => StoredText<QuoteOutcome>.Read(text).Fault),
         new(QuoteActual, text => StoredText<QuoteActual>.Read(text).Fault),
+        new(Scenario, text => StoredText<Scenario>.Read(text).Fault),
     ];
 
     /// <summary>The kind of that name; null if there is none.</summary>

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using PriceFloor.Api.Changes;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Statements;
@@ -40,6 +41,7 @@ public static class StoredText<T> where T : class
         Channel channel => ChannelRules.Faults(channel),
         Quote quote => QuoteRules.Faults(quote),
         ReadingRules rules => ReadingRuleFaults.Of(rules, _ => true),
+        Scenario scenario => DocumentChangeRules.Faults(scenario.Changes),
         ListedPrice { Currency: { } code } when Currency.Find(code) is null =>
             [new Fault("/currency", FaultCodes.UnknownCurrency, $"there is no currency {code}.")],
         _ => [],

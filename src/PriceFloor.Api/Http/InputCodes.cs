@@ -123,6 +123,10 @@ public static class InputCodes
         "There are no reading rules of that key.",
         "Store them first, or correct the key; case counts.");
 
+    public static readonly Code UnknownScenario = new("unknown-scenario",
+        "There is no scenario of that key for the profile (or was none at that time).",
+        "Store it first, or correct the key; case counts.");
+
     public static readonly Code UnknownReference = new("unknown-reference",
         "A change names a document that the request does not have: another profile, a design of another profile, or nothing.",
         "Name the request's profile, one of its designs or their prices, or a channel; case counts.");

@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
+using PriceFloor.Api.Changes;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Statements;
@@ -24,6 +25,10 @@ public sealed class SchemaText : ISchemaFilter
             OfMember(concrete, member);
         else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(KeyOr<>))
             EitherKeyOrDocument(concrete, context.Type.GetGenericArguments()[0], context);
+        else if (context.Type == typeof(AnyJson))
+            Any(concrete);
+        else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(NumberOr<>))
+            EitherNumberOr(concrete, context.Type.GetGenericArguments()[0], context);
         else if (context.Type.GetCustomAttribute<EitherOfAttribute>() is { } either)
             AnyOf(concrete, context, [.. either.Types]);
         else if (concrete.Properties is { Count: > 0 })
@@ -32,7 +37,7 @@ public sealed class SchemaText : ISchemaFilter
 
     /// <summary>The requests of callers.</summary>
     private static bool IsInput(Type type) => type.Assembly == typeof(Design).Assembly || type.Assembly == typeof(ReadingRules).Assembly
-        || type.Name.EndsWith("Request", StringComparison.Ordinal);
+        || type.Name.EndsWith("Request", StringComparison.Ordinal) || type.Namespace == typeof(DocumentChange).Namespace;
 
     private static void OfMember(OpenApiSchema schema, PropertyInfo member)
     {
@@ -166,6 +171,23 @@ public sealed class SchemaText : ISchemaFilter
     {
         (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
         schema.AnyOf = [.. types.Select(type => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository))];
+    }
+
+    private static void Any(OpenApiSchema schema)
+    {
+        (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
+        schema.Description = "Any JSON value that the place takes.";
+    }
+
+    private static void EitherNumberOr(OpenApiSchema schema, Type other, SchemaFilterContext context)
+    {
+        (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
+        schema.Description = "A number, or an object in its place.";
+        schema.OneOf =
+        [
+            new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.String, Format = "decimal", Examples = [JsonValue.Create(1.1m)] },
+            context.SchemaGenerator.GenerateSchema(other, context.SchemaRepository),
+        ];
     }
 
     private static void EitherKeyOrDocument(OpenApiSchema schema, Type document, SchemaFilterContext context)

@@ -10,6 +10,7 @@ public static class Tags
         ["Channels"] = "Channels: ways of selling and everything they take.",
         ["Listed prices"] = "The prices that a shop lists for designs on channels today.",
         ["Prices"] = "Floor prices and price checks.",
+        ["Scenarios"] = "Numbers that may be other than stored: scenarios, and what they move.",
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
         ["Sheets"] = "What is stored, to edit in a spreadsheet and send back.",
         ["Quotes"] = "Quotes for work made to order: drafts, what was issued and never changes, and what became of it.",

@@ -30,7 +30,9 @@ using PriceFloor.Api.QuickFloors;
 using PriceFloor.Api.Quotes;
 using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Remedies;
+using PriceFloor.Api.Scenarios;
 using PriceFloor.Api.Statements;
+using PriceFloor.Api.WhatIfs;
 using PriceFloor.Api.YearPlans;
 
 namespace PriceFloor.Api.Running;
@@ -64,6 +66,8 @@ public static class Routes
         v1.MapDesignBudgets();
         v1.MapQuickFloors();
         v1.MapYearPlans();
+        v1.MapWhatIfs();
+        v1.MapScenarios();
         v1.MapMarkups();
         v1.MapAccessKeys();
         v1.MapBackups();

@@ -4,6 +4,7 @@ using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.Catalogues;
+using PriceFloor.Api.Changes;
 using PriceFloor.Api.Channels;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.DesignBudgets;
@@ -20,8 +21,10 @@ using PriceFloor.Api.Profiles;
 using PriceFloor.Api.QuickFloors;
 using PriceFloor.Api.Quotes;
 using PriceFloor.Api.ReadingRuleSets;
+using PriceFloor.Api.Scenarios;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Api.Telemetry;
+using PriceFloor.Api.WhatIfs;
 using PriceFloor.Api.YearPlans;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
@@ -110,6 +113,8 @@ public static class Starting
             .AddSingleton<IValidator<QuoteReviseRequest>, NoRules<QuoteReviseRequest>>()
             .AddSingleton<IValidator<QuoteOutcome>, NoRules<QuoteOutcome>>()
             .AddSingleton<IValidator<QuoteActual>, NoRules<QuoteActual>>()
+            .AddSingleton<IValidator<Scenario>, ScenarioValidator>()
+            .AddSingleton<IValidator<WhatIfRequest>, NoRules<WhatIfRequest>>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, NoRules<PriceCheckRequest>>()
             .AddSingleton<IValidator<BreakEvenRequest>, BreakEvenRequestValidator>()
@@ -125,6 +130,7 @@ public static class Starting
             .AddSingleton<DocumentKind<Channel>, ChannelDocuments>()
             .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>()
             .AddSingleton<DocumentKind<ReadingRules>, ReadingRuleDocuments>()
+            .AddSingleton<DocumentKind<Scenario>, ScenarioDocuments>()
             .AddSingleton<DocumentKind<Quote>, QuoteDocuments>()
             .AddSingleton<DocumentKind<QuoteOutcome>, QuoteOutcomeDocuments>()
             .AddSingleton<DocumentKind<QuoteActual>, QuoteActualDocuments>();

@@ -110,6 +110,14 @@ public static class WarningCodes
         "The floor total of an issued quote would be another now.",
         "Nothing of the quote changes; think of it before the client accepts, or withdraw it.");
 
+    public static readonly Code NotAdditive = new("not-additive",
+        "The differences of scenarios do not add up to the difference of all of them together.",
+        "Read combined for the whole; each scenario alone is still right.");
+
+    public static readonly Code TracedSpendNotMoved = new("traced-spend-not-moved",
+        "Prices of materials change and the expense lines traced to pieces do not, or the other way round.",
+        "Change both, if they speak of the same purchases.");
+
     public static readonly Code NotAnAllowedPrice = new("not-an-allowed-price",
         "The price is not one that the channel's priceStep and priceEnding allow.",
         "Choose an allowed price, or change the channel's steps.");

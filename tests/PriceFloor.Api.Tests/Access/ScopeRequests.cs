@@ -98,6 +98,9 @@ internal static class ScopeRequests
         ("/v1/channels/spare", """{"name":"Beryl spare","sells":"retail","currency":"USD","costPerPiece":1.83}"""),
         ("/v1/designs/SPARE/prices/web", """{"price":91.37}"""),
         ("/v1/quotes/Q-SPARE", """{"profile":"main","channel":"web","to":"zircon client","extra":[{"name":"Zircon work","hours":1.4375}]}"""),
+        ("/v1/scenarios/main",
+            """{"name":"Zircon dearer","profile":"main","changes":[{"of":"main","at":"/expenses/0/amount","by":1.0625}]}"""),
+        ("/v1/scenarios/spare", """{"name":"Beryl spare","profile":"main","changes":[]}"""),
         ("/v1/reading-rules/spare", """{"name":"Jasper spare","rules":[{"textHas":"jasper","to":"household"}]}"""),
     ];
 
@@ -214,6 +217,18 @@ internal static class ScopeRequests
         ["GET /v1/quotes/{key}/actual/revisions"] = ["/v1/quotes/Q-1/actual/revisions"],
         ["GET /v1/quotes/{key}/actual/revisions/{number}"] = ["/v1/quotes/Q-1/actual/revisions/1"],
         ["GET /v1/quote-load"] = ["/v1/quote-load", "/v1/quote-load?profile=main", new("/v1/quote-load?profile=MAIN") { IsRefused = true }],
+        ["POST /v1/what-ifs"] =
+        [
+            new("/v1/what-ifs",
+                """{"profile":"main","list":"all","scenarios":["main",{"changes":[{"of":"main","at":"/calendar/weeksPerYear","by":0.9}]}]}"""),
+            new("/v1/what-ifs", """{"profile":"main","scenarios":[{"changes":[{"of":"RB-014x","at":"/name","to":"x"}]}]}""") { IsRefused = true },
+        ],
+        ["GET /v1/scenarios"] = ["/v1/scenarios"],
+        ["GET /v1/scenarios/{key}"] = ["/v1/scenarios/main"],
+        ["PUT /v1/scenarios/{key}"] = [new("/v1/scenarios/spare", """{"profile":"main","changes":[]}""")],
+        ["DELETE /v1/scenarios/{key}"] = ["/v1/scenarios/spare"],
+        ["GET /v1/scenarios/{key}/revisions"] = ["/v1/scenarios/main/revisions"],
+        ["GET /v1/scenarios/{key}/revisions/{number}"] = ["/v1/scenarios/main/revisions/1"],
         ["POST /v1/statements"] =
         [
             new("/v1/statements?currency=USD", Lessons, "text/csv"), new("/v1/statements?currency=USD&lines=true", Lessons, "text/csv"),

@@ -5,7 +5,6 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
-using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Http.Reading;
 
@@ -115,23 +114,4 @@ public abstract record BodySchema
         var shape = new Lazy<BodySchema>(() => Of(property.PropertyType, property));
         return () => shape.Value;
     }
-}
-
-/// <summary>Properties that GET adds to a document and PUT ignores, so the answer of GET can be PUT back.</summary>
-public static class ReadOnlyFields
-{
-    private static readonly Dictionary<Type, HashSet<string>> s_fields = new()
-    {
-        [typeof(CostProfile)] = ["key", "revision", "savedAt"],
-        [typeof(Design)] = ["key", "revision", "savedAt"],
-        [typeof(Channel)] = ["key", "revision", "savedAt"],
-        [typeof(ListedPrice)] = ["sku", "channel", "revision", "savedAt"],
-        [typeof(ReadingRules)] = ["key", "revision", "savedAt"],
-        [typeof(QuoteTerms)] = ["key", "revision", "savedAt", "state", "issuedAt", "supersededBy"],
-        [typeof(QuoteOutcome)] = ["key", "revision", "savedAt"],
-        [typeof(QuoteActual)] = ["key", "revision", "savedAt"],
-    };
-
-    public static IReadOnlySet<string> Of(Type type) =>
-        s_fields.GetValueOrDefault(type.BaseType == typeof(QuoteTerms) ? typeof(QuoteTerms) : type, []);
 }

@@ -1,0 +1,27 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Scenarios;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.WhatIfs;
+
+public static class WhatIfRoutes
+{
+    public static async Task<Results<JsonAnswer<WhatIfAnswer>, Problem>> Post(JsonBody<WhatIfRequest> body, FromQuery<ReadQuery> query,
+        CatalogueReader reader, Store store, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var (request, asOf) = (body.Value, query.Value.AsOf);
+        var catalogue = reader.Whole(asOf);
+        if (catalogue.Profile(request.Profile) is not { } profile)
+            return Problem.Of([RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,
+                $"There is no profile \"{request.Profile}\"; case counts."))]);
+        var stored = await StoredScenarios.Of(store, Caller.Of(context), profile.Key, request.Scenarios.Select(one => one.Key), asOf);
+        var asked = new WhatIfFinder(new ChangeScope(catalogue, profile), stored).Of(request);
+        return asked.Found is { } found ? JsonAnswer.Of(WhatIfText.Of(found)) : Problem.Of(asked.Faults);
+    }
+}
