@@ -32,6 +32,7 @@ using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.Scenarios;
 using PriceFloor.Api.Statements;
+using PriceFloor.Api.Sureness;
 using PriceFloor.Api.WhatIfs;
 using PriceFloor.Api.YearPlans;
 
@@ -68,6 +69,7 @@ public static class Routes
         v1.MapYearPlans();
         v1.MapWhatIfs();
         v1.MapScenarios();
+        v1.MapSureness();
         v1.MapMarkups();
         v1.MapAccessKeys();
         v1.MapBackups();

@@ -24,6 +24,7 @@ using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Scenarios;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Api.Telemetry;
+using PriceFloor.Api.Sureness;
 using PriceFloor.Api.WhatIfs;
 using PriceFloor.Api.YearPlans;
 using PriceFloor.Statements;
@@ -114,6 +115,7 @@ public static class Starting
             .AddSingleton<IValidator<QuoteOutcome>, NoRules<QuoteOutcome>>()
             .AddSingleton<IValidator<QuoteActual>, NoRules<QuoteActual>>()
             .AddSingleton<IValidator<Scenario>, ScenarioValidator>()
+            .AddSingleton<IValidator<SurenessRequest>, SurenessRequestValidator>()
             .AddSingleton<IValidator<WhatIfRequest>, NoRules<WhatIfRequest>>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, NoRules<PriceCheckRequest>>()

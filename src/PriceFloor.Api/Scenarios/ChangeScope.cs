@@ -52,6 +52,10 @@ public sealed class ChangeScope
         _ => Listed(ListedPriceKey.Of(name.Key))?.Basis,
     };
 
+    /// <summary>How answers name the stored ones of documents that changes name, in order.</summary>
+    public IReadOnlyList<string> BasisOf(IEnumerable<DocumentName> changed) =>
+        [.. changed.Where(name => BasisOf(name) is not null).Select(name => $"{name.Kind}:{BasisOf(name)}").Order(StringComparer.Ordinal)];
+
     /// <summary>The documents that <c>of</c> names, in order, or why it names none.</summary>
     public Outcome<List<DocumentName>> Named(string of)
     {

@@ -32,8 +32,7 @@ internal sealed class WhatIfFinder(ChangeScope scope, IReadOnlyDictionary<string
             Now = new WhatIfScenario(null, scope.Catalogue, now),
             Scenarios = [.. found.OfType<WhatIfScenario>()],
             Combined = combined,
-            ChangedDocuments = [.. _changed.Where(name => scope.BasisOf(name) is not null).Select(name => $"{name.Kind}:{scope.BasisOf(name)}")
-                .Order(StringComparer.Ordinal)],
+            ChangedDocuments = scope.BasisOf(_changed),
             StoredScenarios = [.. request.Scenarios.Select(one => one.Key).OfType<string>().Distinct().Select(key => stored[key].Basis)],
         };
     }

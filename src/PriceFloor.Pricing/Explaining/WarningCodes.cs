@@ -110,6 +110,10 @@ public static class WarningCodes
         "The floor total of an issued quote would be another now.",
         "Nothing of the quote changes; think of it before the client accepts, or withdraw it.");
 
+    public static readonly Code HeldAtBound = new("held-at-bound",
+        "Some draws of a range pass the bounds of the field, and are held there.",
+        "Narrow the range, if that is not meant.");
+
     public static readonly Code NotAdditive = new("not-additive",
         "The differences of scenarios do not add up to the difference of all of them together.",
         "Read combined for the whole; each scenario alone is still right.");

@@ -99,6 +99,10 @@ public static class FaultCodes
         "The shares of a quote's deposit and payments are not 1 together.",
         "Make them 1 together, such as 0.4 and 0.6.");
 
+    public static readonly Code RangesTooWide = new("ranges-too-wide",
+        "More than one draw in a hundred has no answer.",
+        "Narrow the ranges: some of their numbers leave no bench time, or no price that is enough.");
+
     public static readonly Code TooLarge = new("too-large",
         "A figure on the way to the answer is too large, or a divisor too small, to be exact.",
         "Check the amounts for a slipped decimal point, or ask about less at once.");

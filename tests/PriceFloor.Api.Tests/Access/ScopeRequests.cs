@@ -223,6 +223,13 @@ internal static class ScopeRequests
                 """{"profile":"main","list":"all","scenarios":["main",{"changes":[{"of":"main","at":"/calendar/weeksPerYear","by":0.9}]}]}"""),
             new("/v1/what-ifs", """{"profile":"main","scenarios":[{"changes":[{"of":"RB-014x","at":"/name","to":"x"}]}]}""") { IsRefused = true },
         ],
+        ["POST /v1/sureness"] =
+        [
+            new("/v1/sureness", """
+                {"profile":"main","sku":"RB-014","channel":"web","price":200,"draws":1024,
+                 "ranges":[{"of":"main","at":"/calendar/weeksPerYear","by":{"low":0.9,"high":1}}]}
+                """),
+        ],
         ["GET /v1/scenarios"] = ["/v1/scenarios"],
         ["GET /v1/scenarios/{key}"] = ["/v1/scenarios/main"],
         ["PUT /v1/scenarios/{key}"] = [new("/v1/scenarios/spare", """{"profile":"main","changes":[]}""")],

@@ -56,6 +56,7 @@ public sealed class ScopeTests
         ["POST /v1/design-budgets"] = "read",
         ["POST /v1/quick-floor"] = "read",
         ["POST /v1/what-ifs"] = "read",
+        ["POST /v1/sureness"] = "read",
         ["GET /v1/scenarios"] = "read",
         ["GET /v1/scenarios/{key}"] = "read",
         ["PUT /v1/scenarios/{key}"] = "write",

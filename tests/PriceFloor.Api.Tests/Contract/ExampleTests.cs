@@ -27,8 +27,7 @@ public sealed class ExampleTests
 
     private static readonly string[] s_last = ["putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
-        "deleteScenario",
-        "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
+        "deleteScenario", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign", "deleteProfile"];
 
     /// <summary>
     /// The values that differ from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests

@@ -37,6 +37,7 @@ public sealed class HeadTests
         await using var studio = new Studio();
         await studio.HasASmallShop();
         await studio.Has("/v1/reading-rules/main", "{\"rules\":[]}");
+        await studio.Has("/v1/scenarios/main", """{"profile":"main","changes":[]}""");
         await studio.Has("/v1/quotes/main", """{"profile":"main","channel":"web","extra":[{"hours":2}],"price":120,"validUntil":"2027-02-01"}""");
         await studio.Send("POST", "/v1/quotes/main/issue", null);
         await studio.Has("/v1/quotes/main/outcome", """{"result":"accepted"}""");

@@ -81,6 +81,8 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
         foreach (var channel in (string[])["web", "stall"])
             await studio.Has($"/v1/channels/{channel}", Sample.RichChannel);
         await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
+        await studio.Has("/v1/scenarios/main",
+            """{"profile":"main","changes":[{"of":"profile:main","at":"/calendar/weeksPerYear","by":{"low":0.9,"high":1}}]}""");
         // these fail once a quote is issued with other content or superseded
         foreach (var quote in (string[])["Q-1", "Q-2"])
         {
@@ -89,6 +91,7 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
             await studio.Send("POST", $"/v1/quotes/{quote}/issue", null);
         }
 
+        await studio.Put("/v1/quotes/Q-3", """{"profile":"main","channel":"web","extra":[{"hours":2}]}"""); // a draft, which may be deleted
         await studio.Put("/v1/quotes/Q-1/outcome", """{"result":"accepted"}""");
         await studio.Put("/v1/quotes/Q-1/actual", """{"benchHours":3}""");
     }

@@ -85,6 +85,8 @@ internal sealed class RequestsOfContract
             return _odd.Any(["1", "1", "1", "1", "2", "100"]);
         if (name is "key" && path.Contains("reading-rules", StringComparison.Ordinal))
             return _odd.Any(["main", "second"]);
+        if (name is "key" && path == "/v1/quotes/{key}")
+            return _odd.Any(["Q-1", "Q-2027-014", "Q-2", "Q-3", "Q-3"]);
         if (name is "key" && path.Contains("/quotes/", StringComparison.Ordinal))
             return _odd.Any<string>(path.EndsWith("/revise", StringComparison.Ordinal)
                 ? ["Q-2027-014", "Q-2"] // the first one is never superseded
