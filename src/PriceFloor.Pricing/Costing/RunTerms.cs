@@ -12,6 +12,9 @@ public sealed record RunTerms(int Quantity)
     /// <summary>How the work gets quicker. Null: it does not.</summary>
     public Learning? Learning { get; init; }
 
+    /// <summary>The curve of <see cref="Learning"/> if runs of one order share it: each of its sums is then calculated once.</summary>
+    internal LearningCurve? Curve { get; init; }
+
     /// <summary>Pieces made to try it out, before the run: they are paid for and teach nothing.</summary>
     public int TrialPieces { get; init; }
 

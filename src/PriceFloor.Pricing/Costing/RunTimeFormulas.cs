@@ -15,7 +15,7 @@ internal readonly struct RunTimeFormulas<T> where T : IFigure<T>
         Quantity = T.Named("quantity", terms.Quantity);
         Starts = T.Named("runStarts", _isSure ? startsToBeSure : _time.Starts * Quantity);
         var steps = making.Steps ?? [new Step { HandsOnMinutes = 0 }];
-        var curve = terms.Learning is { } learning ? new LearningCurve(learning) : null;
+        var curve = terms.Curve ?? (terms.Learning is { } learning ? new LearningCurve(learning) : null);
         LearnedFirst = curve is null ? 0 : T.Named("learnedFirst", curve.FactorOf(1));
         (Entering, Loads, Learned, StepMinutes) = (new T[steps.Count], new T[steps.Count], new T[steps.Count], new T[steps.Count]);
         T oneTrial = 0;

@@ -24,15 +24,17 @@ public static class QuotedWork
             return new Fault("/lines", FaultCodes.TooLarge,
                 $"The lines would start more than {Run.MostStarts} pieces together; quote for fewer, or check the good shares for a slipped decimal "
                 + "point.");
-        var runs = terms.Lines.Zip(pieces, (line, piece) => Run.Of(piece, TermsOf(line))).ToList();
+        var curves = terms.Lines.Select(line => line.Learning).OfType<Learning>().Distinct().ToDictionary(one => one, one => new LearningCurve(one));
+        var runs = terms.Lines.Zip(pieces, (line, piece) => Run.Of(piece, TermsOf(line, curves))).ToList();
         var faults = runs.SelectMany((run, i) => run.Faults.Select(fault =>
             fault with { Pointer = FormattableString.Invariant($"/lines/{i}{fault.Pointer}") })).ToList();
         return faults.Count > 0 ? faults : MadeToOrder.Of(year, channel, [.. runs.Select(run => run.Value)], ExtraOf(terms));
     }
 
-    private static RunTerms TermsOf(QuoteLine line) => new((int)line.Quantity)
+    private static RunTerms TermsOf(QuoteLine line, Dictionary<Learning, LearningCurve> curves) => new((int)line.Quantity)
     {
         Learning = line.Learning,
+        Curve = line.Learning is { } learning ? curves[learning] : null,
         TrialPieces = (int)line.TrialPieces,
         Sure = line.Sure,
         Runs = (int)line.Runs,
