@@ -84,6 +84,10 @@ public class Snapshot
             .Select(document => new Change(document, Standing(document, after), Standing(document, upTo))),
     ];
 
+    /// <summary>The position of the last revision of some kinds up to a position; 0 if there is none.</summary>
+    public long LastOf(IReadOnlyList<string> kinds, long upTo) => Query<long>(
+        "SELECT position FROM revision WHERE position <= @upTo AND kind IN @kinds ORDER BY position DESC LIMIT 1", new { kinds, upTo }).FirstOrDefault();
+
     /// <summary>Every document that existed at a moment.</summary>
     public IReadOnlyList<Revision> All(long asOf) => Query<Revision>(
         $"""

@@ -23,14 +23,17 @@ public static class FloorChangeRoutes
         if (cursor.UpTo is { } pinned && pinned < now.Position)
             // the rest of an answer is of the same moment
             now = now.Before(await store.ReadAsync(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned);
-        var changes = cursor.Since < now.Position ? await store.ReadAsync(snapshot => snapshot.ChangesBetween(cursor.Since, now.Position)) : [];
+        var (changes, last) = cursor.Since < now.Position
+            ? await store.ReadAsync(snapshot =>
+                (snapshot.ChangesBetween(cursor.Since, now.Position), snapshot.LastOf(MovedFloors.RestOn, now.Position)))
+            : ([], cursor.Since);
         var after = asked.After ?? cursor.After;
         var most = asked.Limit ?? FloorChangeQuery.Most;
         var items = MovedFloors.Between(now.Before(changes, cursor.Since), now, changes, after, mayRead: Caller.Of(context).May(Scope.Read))
             .Take(most + 1).ToList();
         var next = items.Count > most
             ? new FloorCursor(cursor.Since, now.Position, new ListedPriceKey(items[most - 1].Sku, items[most - 1].Channel).ToString())
-            : new FloorCursor(long.Max(cursor.Since, now.Position));
+            : new FloorCursor(long.Max(cursor.Since, last)); // other kinds move nobody
         if (items.Count > most)
             DocumentPage.LinkToNext(context.Request, ("since", next.Text(store)));
         return JsonAnswer.Of(new FloorChangesAnswer { Items = items[..int.Min(most, items.Count)], Next = next.Text(store) });

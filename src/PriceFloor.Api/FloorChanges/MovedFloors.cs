@@ -11,6 +11,9 @@ namespace PriceFloor.Api.FloorChanges;
 /// </summary>
 public static class MovedFloors
 {
+    /// <summary>The kinds of documents that floors and targets rest on.</summary>
+    public static readonly IReadOnlyList<string> RestOn = [Kinds.Profile, Kinds.Design, Kinds.Channel, Kinds.ListedPrice];
+
     public static IEnumerable<FloorChangeItemAnswer> Between(Catalogue then, Catalogue now, IReadOnlyList<Change> changes,
         string? after, bool mayRead)
     {

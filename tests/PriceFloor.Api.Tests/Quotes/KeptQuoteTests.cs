@@ -65,12 +65,16 @@ public sealed class KeptQuoteTests
     }
 
     [Fact]
-    public async Task Quotes_are_no_event_for_those_who_follow_floors()
+    public async Task Quotes_move_no_cursor_of_those_who_follow_floors()
     {
         await using var studio = await QuotingStudio.Small();
         var next = (await studio.Get("/v1/floor-changes")).Json.GetProperty("next").GetString();
         await studio.HasDone("Q-1", 2, 3);
-        Assert.Equal("[]", (await studio.Get($"/v1/floor-changes?since={next}")).Json.GetProperty("items").GetRawText());
+        Assert.Equal($$"""{"items":[],"next":"{{next}}"}""", (await studio.Get($"/v1/floor-changes?since={next}")).Text);
+        Assert.Equal(next, (await studio.Get("/v1/floor-changes")).Json.GetProperty("next").GetString());
+        await studio.Has("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":5}}""");
+        var moved = (await studio.Get($"/v1/floor-changes?since={next}")).Json;
+        Assert.Equal(("RB-014", true), (moved.GetProperty("items")[0].GetProperty("sku").GetString(), moved.GetProperty("next").GetString() != next));
     }
 
     /// <summary>The service is killed while it issues: a quote is then a draft or whole, and what a caller was told is true.</summary>

@@ -69,6 +69,18 @@ public abstract class PositionContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
+    public void The_last_position_of_some_kinds_passes_over_the_others()
+    {
+        long Last(long upTo, params string[] kinds) => Store.Read(snapshot => snapshot.LastOf(kinds, upTo));
+        Assert.Equal(0, Last(Store.Position, "design"));
+        Save("a", "1");
+        Save("channel", "x", "1");
+        Delete("a");
+        Save("channel", "x", "2");
+        Assert.Equal((3, 1, 4, 4, 0), (Last(4, "design"), Last(2, "design"), Last(4, "design", "channel"), Last(9, "channel"), Last(4, "price")));
+    }
+
+    [Fact]
     public void A_moment_has_a_position_and_all_that_was_there()
     {
         var first = Save("a", "1");
