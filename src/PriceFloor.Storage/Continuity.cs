@@ -32,7 +32,7 @@ internal static class Continuity
     {
         using var session = SqliteSession.On(connection, deferred: false);
         StoreEpoch.BeginAnother(session, note.MayHaveGiven);
-        session.Keep();
+        session.Keep().AtOnce();
     }
 
     private static long NumberIn(SqliteConnection connection)

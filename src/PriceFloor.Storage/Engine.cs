@@ -13,6 +13,12 @@ public abstract class Engine : IDisposable
     /// <summary>Loads the libraries of a store in a file, so opening one is faster.</summary>
     public static void LoadLibraries() => SqliteEngine.Load();
 
+    /// <summary>
+    /// True if every question is answered before its call returns, as by a file beside the service: then reading one document after another costs no
+    /// waiting. False if each waits for a network, so documents are better read together.
+    /// </summary>
+    public abstract bool AnswersAtOnce { get; }
+
     /// <summary>The size of the store on the disk.</summary>
     public abstract long Bytes { get; }
 
@@ -22,29 +28,26 @@ public abstract class Engine : IDisposable
     public abstract void Dispose();
 
     /// <summary>Makes the store if there is none, upgrades it to the newest schema, and continues it.</summary>
-    internal abstract Opened Open(DateTimeOffset now);
+    protected internal abstract Opened Open(DateTimeOffset now);
 
     /// <summary>A transaction that reads, all of it from one moment.</summary>
-    internal abstract Session BeginReading();
-
-    /// <summary>The same without blocking a thread while it waits for the engine.</summary>
-    internal abstract ValueTask<Session> BeginReadingAsync();
+    protected internal abstract ValueTask<Session> BeginReading();
 
     /// <summary>A transaction that writes: no other does until it ends.</summary>
-    internal abstract ValueTask<Session> BeginWritingAsync();
+    protected internal abstract ValueTask<Session> BeginWriting();
 
     /// <summary>Writes a row that means nothing, through a connection of its own, or throws.</summary>
-    internal abstract void Probe(TimeSpan within, DateTimeOffset now);
+    protected internal abstract ValueTask Probe(TimeSpan within, DateTimeOffset now);
 
     /// <summary>Called after each commit, by one thread at a time.</summary>
     /// <param name="position">The position of the newest revision.</param>
     /// <param name="number">The highest revision number of the commit.</param>
-    internal abstract void Committed(long position, long number);
+    protected internal abstract void Committed(long position, long number);
 
     /// <summary>An open store.</summary>
     /// <param name="Upgrade">The upgrade, if it had an earlier schema.</param>
     /// <param name="Life">The name of its life.</param>
     /// <param name="Position">The position of its newest revision.</param>
     /// <param name="WhyAnotherLife">Why another life of it begins; null if the earlier one continues.</param>
-    internal sealed record Opened(Upgrade? Upgrade, string Life, long Position, string? WhyAnotherLife);
+    protected internal sealed record Opened(Upgrade? Upgrade, string Life, long Position, string? WhyAnotherLife);
 }

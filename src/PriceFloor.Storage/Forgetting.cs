@@ -45,7 +45,7 @@ public static class Forgetting
         var (kind, key, kindsBelow, mayStand) = what;
         using var session = SqliteSession.On(connection, deferred: false);
         var snapshot = new Snapshot(session);
-        if (snapshot.Newest(kind, key) is not { } newest)
+        if (snapshot.Newest(kind, key).AtOnce() is not { } newest)
         {
             session.TakeBack();
             WriteAnew(connection); // one that was stopped midway may have got no further than this
@@ -56,20 +56,20 @@ public static class Forgetting
         if (!newest.IsDeletion && !mayStand)
             throw new StoreException(
                 $"The {kind} \"{key}\" is still there. Delete it first (DELETE over HTTP, which also reports what still uses it), then forget it.");
-        if (snapshot.UsersOf(kind, key) is { Count: > 0 } users)
+        if (snapshot.UsersOf(kind, key).AtOnce() is { Count: > 0 } users)
             throw new StoreException($"The {kind} \"{key}\" is still used by {string.Join(", ", users.Select(user => $"{user.Kind} {user.Key}"))}. "
                 + "Change or delete those first.");
-        if (kindsBelow.SelectMany(below => snapshot.List(below, key + "/", limit: 1)).FirstOrDefault() is { } standing)
+        if (kindsBelow.SelectMany(below => snapshot.List(below, key + "/", limit: 1).AtOnce()).FirstOrDefault() is { } standing)
             throw new StoreException($"The {standing.Kind} \"{standing.Key}\" is still there. Delete it first, then forget the {kind}.");
 
         const string Those = "((kind = @kind AND key = @key) OR (kind IN @kindsBelow AND (key = @key OR substr(key, 1, length(@below)) = @below)))";
         var document = new { kind, key, kindsBelow, below = key + "/" };
-        session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", document);
-        session.Execute($"DELETE FROM head WHERE {Those}", document);
-        var gone = session.Execute($"DELETE FROM revision WHERE {Those}", document);
+        session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", document).AtOnce();
+        session.Execute($"DELETE FROM head WHERE {Those}", document).AtOnce();
+        var gone = session.Execute($"DELETE FROM revision WHERE {Those}", document).AtOnce();
         StoreEpoch.BeginAnother(session, given);
-        Trail.Tell(session, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(session, now));
-        session.Keep();
+        Trail.Tell(session, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(session, now).AtOnce()).AtOnce();
+        session.Keep().AtOnce();
         return gone;
     }
 }

@@ -49,8 +49,9 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
         var snapshot = new Snapshot(session);
         var number = earlier is null
             ? StoreEpoch.HighestNumber(session)
-            : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position));
-        return new HighWater(snapshot.LifeName, snapshot.Position, snapshot.MarkAt(snapshot.Position), number, Unix.BornAt(store));
+            : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position).AtOnce());
+        var position = snapshot.Position.AtOnce();
+        return new HighWater(snapshot.LifeName.AtOnce(), position, snapshot.MarkAt(position).AtOnce(), number, Unix.BornAt(store));
     }
 
     /// <summary>Writes the note of a store that a verb has changed, on the disk when this returns.</summary>
@@ -61,12 +62,12 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
     {
         using var session = SqliteSession.On(connection, deferred: true);
         var snapshot = new Snapshot(session);
-        if (snapshot.LifeName != Life)
+        if (snapshot.LifeName.AtOnce() != Life)
             return "the one served here last had another life";
-        if (snapshot.Position < Position)
+        if (snapshot.Position.AtOnce() is var here && here < Position)
             return string.Create(CultureInfo.InvariantCulture,
-                $"the one served here last had come to position {Position}, this one only to {snapshot.Position}");
-        if (snapshot.MarkAt(Position) != Mark)
+                $"the one served here last had come to position {Position}, this one only to {here}");
+        if (snapshot.MarkAt(Position).AtOnce() != Mark)
             return string.Create(CultureInfo.InvariantCulture, $"at position {Position} its history differs from the one served here last");
         return Born is not null && Unix.BornAt(store) is { } born && born != Born
             ? "it is a copy: the file served here last was made at another time, so later writes may be lost"

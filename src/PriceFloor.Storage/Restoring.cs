@@ -113,8 +113,9 @@ public static class Restoring
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
             using var session = SqliteSession.On(connection, deferred: false);
             StoreEpoch.BeginAnother(session, given ?? long.Max(StoreEpoch.HighestNumber(session) + StoreEpoch.Leap, note?.MayHaveGiven ?? 0));
-            Trail.Tell(session, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored), Trail.TimeOf(session, backup.At));
-            session.Keep();
+            Trail.Tell(session, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored),
+                Trail.TimeOf(session, backup.At).AtOnce()).AtOnce();
+            session.Keep().AtOnce();
         }
 
         Unix.Flush(copy);

@@ -1,28 +1,30 @@
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// A transaction of the engine, on its own connection: a <see cref="Snapshot"/> reads and a <see cref="Writing"/> writes through it.
-/// The engine's exceptions leave it as a <see cref="StoreTroubleException"/>. Disposing of it rolls back what was not kept.
+/// A transaction of the engine, on its own connection: a <see cref="Snapshot"/> reads and a <see cref="Writing"/> writes through it. Everything
+/// that may wait for the engine is awaited. The engine's exceptions leave it as a <see cref="StoreTroubleException"/>. Disposing of it rolls back
+/// what was not kept.
 /// </summary>
-internal abstract class Session : IDisposable
+public abstract class Session : IAsyncDisposable
 {
-    public abstract int Execute(string sql, object? parameters = null);
+    /// <summary>Returns the number of rows that it changed.</summary>
+    public abstract ValueTask<int> Execute(string sql, object? parameters = null);
 
-    public abstract T? ExecuteScalar<T>(string sql, object? parameters = null);
+    public abstract ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null);
 
-    public abstract List<T> Query<T>(string sql, object? parameters = null);
+    public abstract ValueTask<List<T>> Query<T>(string sql, object? parameters = null);
 
     /// <summary>Commits; complete when everything written is safe on the disk.</summary>
-    public abstract ValueTask KeepAsync();
+    public abstract ValueTask Keep();
 
     /// <summary>Sets a savepoint.</summary>
-    public abstract void Mark(string moment);
+    public abstract ValueTask Mark(string moment);
 
     /// <summary>Rolls back to that savepoint.</summary>
-    public abstract void GoBackTo(string moment);
+    public abstract ValueTask GoBackTo(string moment);
 
     /// <summary>Whether the engine has ended the transaction by itself: a full disk rolls all of it back.</summary>
     public abstract bool HasEnded { get; }
 
-    public abstract void Dispose();
+    public abstract ValueTask DisposeAsync();
 }

@@ -22,14 +22,14 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
     /// <summary>Whether the last write was refused.</summary>
     public bool IsRefusing { get; private set; }
 
-    public T Write<T>(string savedBy, Func<Writing, T> write)
+    public T Write<T>(string savedBy, Func<Writing, ValueTask<T>> write)
     {
         var work = Added(savedBy, write);
         _gate.Wait();
         return DoneAsync(work).GetAwaiter().GetResult();
     }
 
-    public async Task<T> WriteAsync<T>(string savedBy, Func<Writing, T> write)
+    public async Task<T> WriteAsync<T>(string savedBy, Func<Writing, ValueTask<T>> write)
     {
         var work = Added(savedBy, write);
         await _gate.WaitAsync();
@@ -37,13 +37,13 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
     }
 
     /// <summary>Runs an action while nobody writes; false if that moment does not come in time.</summary>
-    public bool Alone(TimeSpan within, Action act)
+    public async ValueTask<bool> Alone(TimeSpan within, Func<ValueTask> act)
     {
-        if (!_gate.Wait(within))
+        if (!await _gate.WaitAsync(within))
             return false;
         try
         {
-            act();
+            await act();
             return true;
         }
         finally
@@ -54,7 +54,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
 
     public void Dispose() => _gate.Dispose();
 
-    private Work<T> Added<T>(string savedBy, Func<Writing, T> write)
+    private Work<T> Added<T>(string savedBy, Func<Writing, ValueTask<T>> write)
     {
         var work = new Work<T>(savedBy, write);
         _waiting.Enqueue(work);
@@ -91,9 +91,9 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
     {
         try
         {
-            using var session = await engine.BeginWritingAsync();
+            await using var session = await engine.BeginWriting();
             foreach (var work in together)
-                Do(work, session, isLone: together.Count == 1);
+                await DoAsync(work, session, isLone: together.Count == 1);
             if (together.Exists(work => work.IsKept))
                 await CommitAsync(session); // else disposing of it rolls everything back
             if (together.Max(work => work.LastPosition) is > 0 and var last)
@@ -112,7 +112,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
 
     private async ValueTask CommitAsync(Session session)
     {
-        await session.KeepAsync();
+        await session.Keep();
         IsRefusing = false;
     }
 
@@ -124,14 +124,14 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         IsRefusing = refused.Trouble != StoreTrouble.Busy; // a lock ends as soon as it is released
     }
 
-    private void Do(Work work, Session session, bool isLone)
+    private async ValueTask DoAsync(Work work, Session session, bool isLone)
     {
         if (!isLone)
-            session.Mark(Beginning);
-        var writing = new Writing(session, work.SavedBy, clock.GetUtcNow());
+            await session.Mark(Beginning);
+        var writing = await Writing.Begin(session, work.SavedBy, clock.GetUtcNow());
         try
         {
-            work.Run(writing);
+            await work.Run(writing);
         }
         catch (Exception fault)
         {
@@ -144,7 +144,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         else if (session.HasEnded)
             throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk rolls all of it back
         else if (!isLone)
-            session.GoBackTo(Beginning);
+            await session.GoBackTo(Beginning);
     }
 
     private abstract class Work(string savedBy)
@@ -164,13 +164,13 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         /// <summary>The highest number of its kept revisions; 0 if there are none.</summary>
         public long HighestNumber { get; set; }
 
-        public abstract void Run(Writing writing);
+        public abstract ValueTask Run(Writing writing);
     }
 
-    private sealed class Work<T>(string savedBy, Func<Writing, T> write) : Work(savedBy)
+    private sealed class Work<T>(string savedBy, Func<Writing, ValueTask<T>> write) : Work(savedBy)
     {
         public T? Result { get; private set; }
 
-        public override void Run(Writing writing) => Result = write(writing);
+        public override async ValueTask Run(Writing writing) => Result = await write(writing);
     }
 }

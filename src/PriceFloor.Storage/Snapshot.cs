@@ -3,7 +3,7 @@ using System.Text;
 
 namespace PriceFloor.Storage;
 
-/// <summary>The store as it is at one moment.</summary>
+/// <summary>The store as it is at one moment. Each question may wait for the engine, one after another.</summary>
 public class Snapshot
 {
     private const string Columns = "position, kind, key, number, saved_at AS SavedAt, saved_by AS SavedBy, body";
@@ -13,16 +13,15 @@ public class Snapshot
     private protected Session Session { get; }
 
     /// <summary>The newest revision of a document, deletions included; null if there never was one.</summary>
-    public Revision? Newest(string kind, string key) => Query<Revision>(
-        $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key",
-        new { kind, key }).SingleOrDefault();
+    public ValueTask<Revision?> Newest(string kind, string key) => One<Revision>(
+        $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key", new { kind, key });
 
     /// <summary>The document as it is, or as it was at a moment; null if it did not exist.</summary>
-    public Revision? Find(string kind, string key, long? asOf = null)
+    public async ValueTask<Revision?> Find(string kind, string key, long? asOf = null)
     {
-        var found = asOf is null ? Newest(kind, key) : Query<Revision>(
+        var found = await (asOf is null ? Newest(kind, key) : One<Revision>(
             $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND saved_at <= @asOf ORDER BY saved_at DESC, number DESC LIMIT 1",
-            new { kind, key, asOf }).SingleOrDefault();
+            new { kind, key, asOf }));
         return found is { IsDeletion: false } ? found : null;
     }
 
@@ -32,7 +31,7 @@ public class Snapshot
     /// <param name="after">Only keys after this one.</param>
     /// <param name="limit">At most this many.</param>
     /// <param name="asOf">At that moment; now if null.</param>
-    public IReadOnlyList<Revision> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) =>
+    public ValueTask<List<Revision>> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) =>
         Query<Revision>(
             asOf is null
                 ? $"""
@@ -49,47 +48,50 @@ public class Snapshot
             new { kind, prefix, after, limit, asOf });
 
     /// <summary>The position of the newest revision of all; 0 if nothing was ever stored.</summary>
-    public long Position => Query<long>("SELECT coalesce(max(position), 0) FROM revision", new { }).Single();
+    public ValueTask<long> Position => Whole("SELECT coalesce(max(position), 0) FROM revision");
 
     /// <summary>The name of the store's life.</summary>
-    internal string LifeName => Query<string>("SELECT name FROM life", new { }).Single();
+    internal ValueTask<string> LifeName => Single<string>("SELECT name FROM life", new { });
 
     /// <summary>The mark of the history up to a position: the time of the write there says which of two files it is in.</summary>
-    internal string MarkAt(long position)
+    internal async ValueTask<string> MarkAt(long position)
     {
-        var history = Query<string>(
+        var history = await One<string>(
             "SELECT saved_at || ' ' || kind || ' ' || key || ' ' || number FROM revision WHERE position <= @position ORDER BY position DESC LIMIT 1",
-            new { position }).FirstOrDefault() ?? "";
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{LifeName} {history}")).AsSpan(0, 6));
+            new { position }) ?? "";
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{await LifeName} {history}")).AsSpan(0, 6));
     }
 
     /// <summary>The highest number of a revision that was written after a position; 0 if there is none.</summary>
-    internal long HighestNumberSince(long position) =>
-        Query<long>("SELECT coalesce(max(number), 0) FROM revision WHERE position > @position", new { position }).Single();
+    internal ValueTask<long> HighestNumberSince(long position) =>
+        Whole("SELECT coalesce(max(number), 0) FROM revision WHERE position > @position", new { position });
 
     /// <summary>The newest revision of each document that was written after a position, deletions included.</summary>
-    public IReadOnlyList<Revision> NewestSince(long position) => Query<Revision>(
+    public ValueTask<List<Revision>> NewestSince(long position) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });
 
     /// <summary>The position of the newest revision at a moment; 0 if there was none.</summary>
-    public long PositionAt(long asOf) =>
-        Query<long>("SELECT coalesce(max(position), 0) FROM revision WHERE saved_at <= @asOf", new { asOf }).Single();
+    public ValueTask<long> PositionAt(long asOf) =>
+        Whole("SELECT coalesce(max(position), 0) FROM revision WHERE saved_at <= @asOf", new { asOf });
 
     /// <summary>
     /// Each document that was written after one position and up to another, as it was at both: null if it did not exist.
     /// </summary>
-    public IReadOnlyList<Change> ChangesBetween(long after, long upTo) =>
-    [
-        .. Query<DocumentName>("SELECT DISTINCT kind, key FROM revision WHERE position > @after AND position <= @upTo", new { after, upTo })
-            .Select(document => new Change(document, Standing(document, after), Standing(document, upTo))),
-    ];
+    public async ValueTask<List<Change>> ChangesBetween(long after, long upTo)
+    {
+        var changes = new List<Change>();
+        foreach (var document in await Query<DocumentName>("SELECT DISTINCT kind, key FROM revision WHERE position > @after AND position <= @upTo",
+                new { after, upTo }))
+            changes.Add(new Change(document, await Standing(document, after), await Standing(document, upTo)));
+        return changes;
+    }
 
     /// <summary>The position of the last revision of some kinds up to a position; 0 if there is none.</summary>
     public long LastOf(IReadOnlyList<string> kinds, long upTo) => Query<long>(
         "SELECT position FROM revision WHERE position <= @upTo AND kind IN @kinds ORDER BY position DESC LIMIT 1", new { kinds, upTo }).FirstOrDefault();
 
     /// <summary>Every document that existed at a moment.</summary>
-    public IReadOnlyList<Revision> All(long asOf) => Query<Revision>(
+    public ValueTask<List<Revision>> All(long asOf) => Query<Revision>(
         $"""
          SELECT {Columns} FROM revision r WHERE saved_at <= @asOf AND body IS NOT NULL
          AND number = (SELECT max(p.number) FROM revision p WHERE p.kind = r.kind AND p.key = r.key AND p.saved_at <= @asOf)
@@ -97,66 +99,71 @@ public class Snapshot
         new { asOf });
 
     /// <summary>The revisions of a document in order, after a number, up to a moment.</summary>
-    public IReadOnlyList<Revision> History(string kind, string key, long after = 0, int limit = int.MaxValue, long? asOf = null) => Query<Revision>(
-        $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number > @after AND (@asOf IS NULL OR saved_at <= @asOf) ORDER BY "
-        + "number LIMIT @limit",
-        new { kind, key, after, limit, asOf });
+    public ValueTask<List<Revision>> History(string kind, string key, long after = 0, int limit = int.MaxValue, long? asOf = null) =>
+        Query<Revision>(
+            $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number > @after AND saved_at <= @upTo "
+            + "ORDER BY number LIMIT @limit",
+            new { kind, key, after, limit, upTo = asOf ?? long.MaxValue });
 
     /// <summary>The newest revisions of a document that were written after one moment and up to another, newest first.</summary>
-    public IReadOnlyList<Revision> Latest(DocumentName document, int limit, long after = -1, long upTo = long.MaxValue) => Query<Revision>(
+    public ValueTask<List<Revision>> Latest(DocumentName document, int limit, long after = -1, long upTo = long.MaxValue) => Query<Revision>(
         $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND saved_at > @after AND saved_at <= @upTo ORDER BY saved_at DESC, "
         + "number DESC LIMIT @limit",
         new { document.Kind, document.Key, after, upTo, limit });
 
     /// <summary>The keys of a kind that start with a prefix, deleted ones included, in order.</summary>
-    public IReadOnlyList<string> KeysEver(string kind, string prefix) => Query<string>(
+    public ValueTask<List<string>> KeysEver(string kind, string prefix) => Query<string>(
         "SELECT key FROM head WHERE kind = @kind AND key >= @prefix AND substr(key, 1, length(@prefix)) = @prefix ORDER BY key",
         new { kind, prefix });
 
     /// <summary>One revision of a document by its number.</summary>
-    public Revision? RevisionOf(string kind, string key, long number) => Query<Revision>(
-        $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number = @number", new { kind, key, number }).SingleOrDefault();
+    public ValueTask<Revision?> RevisionOf(string kind, string key, long number) => One<Revision>(
+        $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number = @number", new { kind, key, number });
 
     /// <summary>The present documents that refer to something, in order.</summary>
-    public IReadOnlyList<DocumentName> UsersOf(string kind, string key) => Query<DocumentName>(
+    public ValueTask<List<DocumentName>> UsersOf(string kind, string key) => Query<DocumentName>(
         "SELECT from_kind AS kind, from_key AS key FROM reference WHERE to_kind = @kind AND to_key = @key ORDER BY from_kind, from_key",
         new { kind, key });
 
     /// <summary>True if nothing was ever stored.</summary>
-    public bool IsEmpty => Query<long>("SELECT count(*) FROM (SELECT 1 FROM revision LIMIT 1)", new { }).Single() == 0;
-
-    /// <summary>How hard a commit waits for the disk: 2 is FULL, so what was acknowledged survives a power cut.</summary>
-    public long SynchronousLevel => Query<long>("PRAGMA synchronous", new { }).Single();
+    public ValueTask<bool> IsEmpty => Single<bool>("SELECT NOT EXISTS (SELECT 1 FROM revision)", new { });
 
     /// <summary>All keys, by name.</summary>
-    public IReadOnlyList<StoredKey> Keys => Query<StoredKey>(
+    public ValueTask<List<StoredKey>> Keys => Query<StoredKey>(
         """
         SELECT name, hash, scopes, created_at AS CreatedAt, expires_at AS ExpiresAt, profiles, last_used AS LastUsed, previous_hash AS PreviousHash, previous_until AS PreviousUntil
         FROM access_key ORDER BY name
         """, new { });
 
     /// <summary>The actions on documents before a position, newest first.</summary>
-    public IReadOnlyList<AuditEntry> DocumentEntries(long before, int limit) => Query<AuditEntry>(
+    public ValueTask<List<AuditEntry>> DocumentEntries(long before, int limit) => Query<AuditEntry>(
         """
         SELECT r.position, r.saved_at AS At, r.saved_by AS By, r.kind, r.key, r.number, CASE
             WHEN r.body IS NULL THEN 'deleted'
-            WHEN (SELECT p.body IS NULL FROM revision p WHERE p.kind = r.kind AND p.key = r.key AND p.number = r.number - 1) IS NOT 0 THEN 'created'
+            WHEN NOT EXISTS (SELECT 1 FROM revision p WHERE p.kind = r.kind AND p.key = r.key AND p.number = r.number - 1 AND p.body IS NOT NULL) THEN 'created'
             ELSE 'changed' END AS What
         FROM revision r WHERE r.position < @before ORDER BY r.position DESC LIMIT @limit
         """, new { before, limit });
 
     /// <summary>The actions on keys and on the whole store before a position, newest first.</summary>
-    public IReadOnlyList<AuditEntry> OtherEntries(long before, int limit) => Query<AuditEntry>(
+    public ValueTask<List<AuditEntry>> OtherEntries(long before, int limit) => Query<AuditEntry>(
         "SELECT position, at, by, kind, name AS Key, 0 AS Number, what FROM event WHERE position < @before ORDER BY position DESC LIMIT @limit",
         new { before, limit });
 
-    private Revision? Standing(DocumentName document, long position) => Query<Revision>(
+    private ValueTask<Revision?> Standing(DocumentName document, long position) => One<Revision>(
         $"SELECT {Columns} FROM revision WHERE kind = @Kind AND key = @Key AND position <= @position ORDER BY number DESC LIMIT 1",
-        new { document.Kind, document.Key, position }).SingleOrDefault();
+        new { document.Kind, document.Key, position });
 
     private static string Prefixed => "r.position, r.kind, r.key, r.number, r.saved_at AS SavedAt, r.saved_by AS SavedBy, r.body";
 
-    private protected List<T> Query<T>(string sql, object parameters) => Session.Query<T>(sql, parameters);
+    private protected ValueTask<List<T>> Query<T>(string sql, object parameters) => Session.Query<T>(sql, parameters);
+
+    private protected async ValueTask<T> Single<T>(string sql, object parameters) => (await Session.Query<T>(sql, parameters)).Single();
+
+    private ValueTask<long> Whole(string sql, object? parameters = null) => Single<long>(sql, parameters ?? new { });
+
+    /// <summary>Null if there is no such row.</summary>
+    private async ValueTask<T?> One<T>(string sql, object parameters) where T : class => (await Session.Query<T>(sql, parameters)).SingleOrDefault();
 }
 
 /// <summary>A stored key: never the key itself.</summary>

@@ -5,7 +5,7 @@ namespace PriceFloor.Storage;
 
 /// <summary>
 /// One SQLite file. Write-ahead log, synchronous=FULL: what was acknowledged survives a power cut. SQLite works synchronously, so everything
-/// awaitable is done when it returns; one writer at a time, any number of readers.
+/// that is awaited is done when its call returns; one writer at a time, any number of readers.
 /// </summary>
 internal sealed class SqliteEngine : Engine
 {
@@ -21,6 +21,8 @@ internal sealed class SqliteEngine : Engine
             new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
         _highWater = new HighWaterKeeper(path, clock, MarkAt);
     }
+
+    public override bool AnswersAtOnce => true;
 
     public override long Bytes => SizeOf(_path) + SizeOf(_path + "-wal");
 
@@ -47,7 +49,7 @@ internal sealed class SqliteEngine : Engine
         }
     }
 
-    internal override Opened Open(DateTimeOffset now)
+    protected internal override Opened Open(DateTimeOffset now)
     {
         try
         {
@@ -69,22 +71,21 @@ internal sealed class SqliteEngine : Engine
         }
     }
 
-    internal override Session BeginReading() => SqliteSession.Alone(Connect(), deferred: true);
+    protected internal override ValueTask<Session> BeginReading() => new(SqliteSession.Alone(Connect(), deferred: true));
 
-    internal override ValueTask<Session> BeginReadingAsync() => new(BeginReading());
+    protected internal override ValueTask<Session> BeginWriting() => new(SqliteSession.Alone(Connect(), deferred: false));
 
-    internal override ValueTask<Session> BeginWritingAsync() => new(SqliteSession.Alone(Connect(), deferred: false));
-
-    internal override void Probe(TimeSpan within, DateTimeOffset now)
+    protected internal override ValueTask Probe(TimeSpan within, DateTimeOffset now)
     {
         using var connection = Connect();
         connection.DefaultTimeout = int.Max(1, (int)within.TotalSeconds);
         connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout={within.TotalMilliseconds:0}"));
         connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at",
             new { now = Moment.Of(now) });
+        return ValueTask.CompletedTask;
     }
 
-    internal override void Committed(long position, long number) => _highWater.Advance(position, number);
+    protected internal override void Committed(long position, long number) => _highWater.Advance(position, number);
 
     /// <summary>Closes the connections and moves the write-ahead log into the file, so the file can be copied as it is.</summary>
     public override void Dispose()
@@ -98,8 +99,8 @@ internal sealed class SqliteEngine : Engine
 
     private string MarkAt(long position)
     {
-        using var session = BeginReading();
-        return new Snapshot(session).MarkAt(position);
+        using var session = SqliteSession.Alone(Connect(), deferred: true);
+        return new Snapshot(session).MarkAt(position).AtOnce();
     }
 
     private void Checkpoint()

@@ -2,8 +2,8 @@ using Microsoft.Data.Sqlite;
 
 namespace PriceFloor.Storage;
 
-/// <summary>A transaction of SQLite, which works synchronously.</summary>
-internal sealed class SqliteSession : Session
+/// <summary>A transaction of SQLite, which works synchronously: everything is done when its call returns.</summary>
+internal sealed class SqliteSession : Session, IDisposable
 {
     private readonly SqliteConnection _connection;
     private readonly SqliteTransaction _transaction;
@@ -34,29 +34,41 @@ internal sealed class SqliteSession : Session
         }
     }
 
-    public override int Execute(string sql, object? parameters = null) => _connection.Execute(sql, parameters, _transaction);
+    public override ValueTask<int> Execute(string sql, object? parameters = null) => new(_connection.Execute(sql, parameters, _transaction));
 
-    public override T? ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
-        _connection.ExecuteScalar<T>(sql, parameters, _transaction);
+    public override ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
+        new(_connection.ExecuteScalar<T>(sql, parameters, _transaction));
 
-    public override List<T> Query<T>(string sql, object? parameters = null) => _connection.Query<T>(sql, parameters, _transaction);
+    public override ValueTask<List<T>> Query<T>(string sql, object? parameters = null) => new(_connection.Query<T>(sql, parameters, _transaction));
 
-    public void Keep() => _transaction.Keep();
-
-    public override ValueTask KeepAsync()
+    public override ValueTask Keep()
     {
-        Keep();
+        _transaction.Keep();
         return ValueTask.CompletedTask;
     }
 
     /// <summary>Rolls all of it back.</summary>
     public void TakeBack() => _transaction.TakeBack();
 
-    public override void Mark(string moment) => _transaction.Mark(moment);
+    public override ValueTask Mark(string moment)
+    {
+        _transaction.Mark(moment);
+        return ValueTask.CompletedTask;
+    }
 
-    public override void GoBackTo(string moment) => _transaction.GoBackTo(moment);
+    public override ValueTask GoBackTo(string moment)
+    {
+        _transaction.GoBackTo(moment);
+        return ValueTask.CompletedTask;
+    }
 
-    public override void Dispose()
+    public override ValueTask DisposeAsync()
+    {
+        Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    public void Dispose()
     {
         _transaction.Dispose();
         if (_isOwner)

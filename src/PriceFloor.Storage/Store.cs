@@ -32,6 +32,11 @@ public sealed class Store : IDisposable
     /// <summary>Whether the engine refused the last write for another reason than a lock: no space, no permission, a broken disk.</summary>
     public bool IsRefusingWrites => _writes.IsRefusing;
 
+    /// <summary>
+    /// True if every question is answered before its call returns; false if each waits, so many documents are better read together.
+    /// </summary>
+    public bool AnswersAtOnce => _engine.AnswersAtOnce;
+
     /// <summary>Its size on the disk.</summary>
     public long Bytes => _engine.Bytes;
 
@@ -49,46 +54,43 @@ public sealed class Store : IDisposable
     /// <summary>
     /// The mark of the history up to a position: twelve letters that another store, or the same one after other writes, does not have there.
     /// </summary>
-    public string MarkAt(long position)
-    {
-        if (Volatile.Read(ref _mark) is { } known && known.Position == position)
-            return known.Text;
-        var text = Read(snapshot => snapshot.MarkAt(position));
-        Volatile.Write(ref _mark, new Mark(position, text));
-        return text;
-    }
+    public ValueTask<string> MarkAt(long position) =>
+        Volatile.Read(ref _mark) is { } known && known.Position == position ? new(known.Text) : ReadMark(position);
 
     /// <summary>Reads from one moment: what others write meanwhile is not seen.</summary>
-    public T Read<T>(Func<Snapshot, T> read)
+    public async ValueTask<T> ReadAsync<T>(Func<Snapshot, ValueTask<T>> read)
     {
-        using var session = _engine.BeginReading();
-        return read(new Snapshot(session));
+        await using var session = await _engine.BeginReading();
+        return await read(new Snapshot(session));
     }
 
-    /// <summary>The same without blocking a thread while it waits for the engine.</summary>
-    public async ValueTask<T> ReadAsync<T>(Func<Snapshot, T> read)
-    {
-        using var session = await _engine.BeginReadingAsync();
-        return read(new Snapshot(session));
-    }
+    /// <summary>The same for the start and the verbs, which have nothing else to do: blocks the thread until the engine has answered.</summary>
+    public T Read<T>(Func<Snapshot, ValueTask<T>> read) => ReadAsync(read).AtOnce();
 
     /// <summary>
     /// Reads and writes as one: kept when <paramref name="write"/> returns, rolled back when it throws or calls <see cref="Writing.Undo"/>. Returns
     /// when it is committed, often together with what others wrote meanwhile.
     /// </summary>
-    public T Write<T>(string savedBy, Func<Writing, T> write) => _writes.Write(savedBy, write);
+    public Task<T> WriteAsync<T>(string savedBy, Func<Writing, ValueTask<T>> write) => _writes.WriteAsync(savedBy, write);
 
-    /// <summary>The same without blocking a thread while others write.</summary>
-    public Task<T> WriteAsync<T>(string savedBy, Func<Writing, T> write) => _writes.WriteAsync(savedBy, write);
+    /// <summary>The same for the start and the verbs: blocks the thread until it is committed.</summary>
+    public T Write<T>(string savedBy, Func<Writing, ValueTask<T>> write) => _writes.Write(savedBy, write);
 
     /// <summary>Writes a row that means nothing; false if other writes leave no moment for it. A store that cannot be written throws.</summary>
-    public bool Probe(TimeSpan within) => _writes.Alone(within, () => _engine.Probe(within, _clock.GetUtcNow()));
+    public ValueTask<bool> Probe(TimeSpan within) => _writes.Alone(within, () => _engine.Probe(within, _clock.GetUtcNow()));
 
     /// <summary>Closes the engine, so its files can be copied as they are.</summary>
     public void Dispose()
     {
         _engine.Dispose();
         _writes.Dispose();
+    }
+
+    private async ValueTask<string> ReadMark(long position)
+    {
+        var text = await ReadAsync(snapshot => snapshot.MarkAt(position));
+        Volatile.Write(ref _mark, new Mark(position, text));
+        return text;
     }
 
     /// <summary>Called after each commit, by one thread at a time.</summary>

@@ -11,17 +11,17 @@ internal static class StoreEpoch
     public const long Leap = 1000;
 
     /// <summary>Begins another life. Its numbers are above all that are in the store and above <paramref name="given"/>.</summary>
-    public static void BeginAnother(Session session, long given)
+    public static void BeginAnother(SqliteSession session, long given)
     {
         var above = long.Max(given, HighestNumber(session));
-        session.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above });
+        session.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above }).AtOnce();
     }
 
     /// <summary>No revision of this store, or of one that it replaced, has a higher number; 0 if there never was any.</summary>
-    public static long HighestNumber(Session session)
+    public static long HighestNumber(SqliteSession session)
     {
-        var stored = session.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision");
-        return session.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'life'") == 0 ? stored
-            : long.Max(stored, session.ExecuteScalar<long>("SELECT numbers_above FROM life"));
+        var stored = session.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision").AtOnce();
+        return session.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'life'").AtOnce() == 0 ? stored
+            : long.Max(stored, session.ExecuteScalar<long>("SELECT numbers_above FROM life").AtOnce());
     }
 }

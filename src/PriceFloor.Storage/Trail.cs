@@ -26,8 +26,8 @@ public static class Trail
             if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
                 return false;
             using var session = SqliteSession.On(connection, deferred: false);
-            Tell(session, (CommandLine, WholeStore, Path.GetFileName(file), BackedUp), TimeOf(session, now));
-            session.Keep();
+            Tell(session, (CommandLine, WholeStore, Path.GetFileName(file), BackedUp), TimeOf(session, now).AtOnce()).AtOnce();
+            session.Keep().AtOnce();
             return true;
         }
         catch (Exception e) when (e is StoreTroubleException or StoreException)
@@ -37,13 +37,15 @@ public static class Trail
     }
 
     /// <summary>Appends a row, whose time is never earlier than that of the row before it.</summary>
-    internal static void Tell(Session session, (string By, string Kind, string Name, string What) row, long at) => session.Execute(
-            "INSERT INTO event (at, by, kind, name, what) VALUES (max(@at, coalesce((SELECT at FROM event ORDER BY position DESC LIMIT 1), 0)), @By, "
-            + "@Kind, @Name, @What)",
-            new { at, row.By, row.Kind, row.Name, row.What });
+    internal static async ValueTask Tell(Session session, (string By, string Kind, string Name, string What) row, long at)
+    {
+        var last = await session.ExecuteScalar<long?>("SELECT at FROM event ORDER BY position DESC LIMIT 1") ?? 0;
+        await session.Execute("INSERT INTO event (at, by, kind, name, what) VALUES (@at, @By, @Kind, @Name, @What)",
+            new { at = long.Max(at, last), row.By, row.Kind, row.Name, row.What });
+    }
 
     /// <summary>The time for a present action: later than that of the newest revision even if the clock jumped back.</summary>
-    internal static long TimeOf(Session session, DateTimeOffset now) => long.Max(
+    internal static async ValueTask<long> TimeOf(Session session, DateTimeOffset now) => long.Max(
         Moment.Of(now),
-        (session.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1") ?? 0) + 1);
+        (await session.ExecuteScalar<long?>("SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1") ?? 0) + 1);
 }

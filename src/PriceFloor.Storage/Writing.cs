@@ -6,12 +6,11 @@ public sealed class Writing : Snapshot
     private readonly string _savedBy;
     private readonly long _savedAt;
 
-    internal Writing(Session session, string savedBy, DateTimeOffset now)
-        : base(session)
-    {
-        _savedBy = savedBy;
-        _savedAt = Trail.TimeOf(session, now);
-    }
+    private Writing(Session session, string savedBy, long savedAt)
+        : base(session) => (_savedBy, _savedAt) = (savedBy, savedAt);
+
+    internal static async ValueTask<Writing> Begin(Session session, string savedBy, DateTimeOffset now) =>
+        new(session, savedBy, await Trail.TimeOf(session, now));
 
     /// <summary>The time of everything in this transaction.</summary>
     public DateTimeOffset Now => Moment.ToTime(_savedAt);
@@ -28,80 +27,81 @@ public sealed class Writing : Snapshot
     internal bool IsUndone { get; private set; }
 
     /// <summary>Appends a revision of a document and records its references.</summary>
-    public Revision Save(string kind, string key, string body, IEnumerable<DocumentName> references)
+    public async ValueTask<Revision> Save(string kind, string key, string body, IEnumerable<DocumentName> references)
     {
-        var revision = Append(kind, key, body);
+        var revision = await Append(kind, key, body);
         foreach (var to in references.Distinct())
-            Session.Execute("INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES (@kind, @key, @toKind, @toKey)",
+            await Session.Execute("INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES (@kind, @key, @toKind, @toKey)",
                 new { kind, key, toKind = to.Kind, toKey = to.Key });
         return revision;
     }
 
     /// <summary>Appends a revision that hides the document; its history stays.</summary>
-    public Revision Delete(string kind, string key) => Append(kind, key, body: null);
+    public ValueTask<Revision> Delete(string kind, string key) => Append(kind, key, body: null);
 
-    public void AddKey(StoredKey key)
+    public async ValueTask AddKey(StoredKey key)
     {
-        Session.Execute(
+        await Session.Execute(
             "INSERT INTO access_key (name, hash, scopes, created_at, expires_at, profiles) VALUES (@Name, @Hash, @Scopes, @CreatedAt, @ExpiresAt, "
             + "@Profiles)", key);
-        Remember(key.Name, "created");
+        await Remember(key.Name, "created");
     }
 
     /// <summary>Gives a key a new secret; the old one works until the given time.</summary>
-    public void RotateKey(string name, byte[] hash, long previousUntil)
+    public async ValueTask RotateKey(string name, byte[] hash, long previousUntil)
     {
-        Session.Execute(
+        await Session.Execute(
             "UPDATE access_key SET previous_hash = hash, previous_until = @previousUntil, hash = @hash WHERE name = @name",
             new { name, hash, previousUntil });
-        Remember(name, "rotated");
+        await Remember(name, "rotated");
     }
 
     /// <summary>False if there is no such key.</summary>
-    public bool DeleteKey(string name)
+    public async ValueTask<bool> DeleteKey(string name)
     {
-        var deleted = Session.Execute("DELETE FROM access_key WHERE name = @name", new { name }) > 0;
+        var deleted = await Session.Execute("DELETE FROM access_key WHERE name = @name", new { name }) > 0;
         if (deleted)
-            Remember(name, "deleted");
+            await Remember(name, "deleted");
         return deleted;
     }
 
     /// <summary>
     /// Whether a key's secret is still valid when this is written: it may have been deleted, rotated away or have expired while a request came in.
     /// </summary>
-    public bool Opens(byte[] hash) => Session.ExecuteScalar<bool>(
+    public ValueTask<bool> Opens(byte[] hash) => Single<bool>(
         """
         SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
         """, new { hash, now = _savedAt });
 
     /// <summary>Records when a key was last used.</summary>
-    public void KeyWasUsed(string name, long at) =>
-        Session.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at });
+    public async ValueTask KeyWasUsed(string name, long at) =>
+        await Session.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at });
 
     /// <summary>Records a backup of the whole store.</summary>
-    public void BackedUp(string file) =>
+    public ValueTask BackedUp(string file) =>
         Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 
-    private void Remember(string name, string what) => Trail.Tell(Session, (_savedBy, "key", name, what), _savedAt);
+    private ValueTask Remember(string name, string what) => Trail.Tell(Session, (_savedBy, "key", name, what), _savedAt);
 
-    private Revision Append(string kind, string key, string? body)
+    private async ValueTask<Revision> Append(string kind, string key, string? body)
     {
-        var (position, number) = Session.Query<(long, long)>(
+        var (position, number) = await Single<(long, long)>(
             """
-            INSERT INTO revision (kind, key, number, saved_at, saved_by, body) VALUES (@kind, @key, max(
-                (SELECT numbers_above FROM life),
-                coalesce((SELECT r.number FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key), 0)) + 1, @savedAt, @savedBy, @body)
+            INSERT INTO revision (kind, key, number, saved_at, saved_by, body)
+            SELECT @kind, @key, max(given.number) + 1, @savedAt, @savedBy, @body FROM (
+                SELECT numbers_above AS number FROM life
+                UNION ALL SELECT r.number FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key) AS given
             RETURNING position, number
             """,
-            new { kind, key, savedAt = _savedAt, savedBy = _savedBy, body }).Single();
-        Session.Execute(
+            new { kind, key, savedAt = _savedAt, savedBy = _savedBy, body });
+        await Session.Execute(
             """
             INSERT INTO head (kind, key, position, deleted) VALUES (@kind, @key, @position, @deleted)
             ON CONFLICT (kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
             """,
             new { kind, key, position, deleted = body is null ? 1 : 0 });
         (LastPosition, HighestNumber) = (position, long.Max(HighestNumber, number));
-        Session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key });
+        await Session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key });
         return new Revision(position, kind, key, number, _savedAt, _savedBy, body);
     }
 }

@@ -39,6 +39,8 @@ public sealed class Studio : IAsyncDisposable
             if (onSockets)
                 host.UseSetting("urls", "http://127.0.0.1:0"); // tests on sockets run in parallel
             host.ConfigureServices(services => services.AddSingleton<TimeProvider>(Clock));
+            if (WaitingStore.IsForAll)
+                host.UseWaitingStore();
             configure?.Invoke(host);
         });
         if (onSockets)

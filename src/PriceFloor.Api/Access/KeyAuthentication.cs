@@ -11,7 +11,7 @@ namespace PriceFloor.Api.Access;
 /// Authenticates the key, applies the rate limits, and checks that the key has the scope that the endpoint needs. Refuses everything while the
 /// store is closed.
 /// </summary>
-public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, RateLimits limits)
+public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, RateLimits limits, TimeProvider clock)
 {
     private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture,
         $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
@@ -19,9 +19,23 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
     public Task LetIn(HttpContext context, RequestDelegate next)
     {
         var needs = context.GetEndpoint()?.Metadata.GetMetadata<NeedsScope>();
-        if (needs is not null && !opening.IsDone)
+        if (needs is null)
+            return LetIn(context, next, needs, caller: null);
+        if (!opening.IsDone)
             return Problem.Busy().ExecuteAsync(context); // the store of an earlier program is being upgraded
-        var caller = needs is not null ? CallerOf(context) : null;
+        if (KeyIn(context).IsEmpty)
+            return LetIn(context, next, needs, caller: null);
+        var keys = ring.Keys;
+        return keys.IsCompletedSuccessfully
+            ? LetIn(context, next, needs, CallerOf(context, keys.Result))
+            : WhenRead(keys, context, next, needs);
+    }
+
+    private async Task WhenRead(ValueTask<KnownKeys> keys, HttpContext context, RequestDelegate next, NeedsScope needs) =>
+        await LetIn(context, next, needs, CallerOf(context, await keys));
+
+    private Task LetIn(HttpContext context, RequestDelegate next, NeedsScope? needs, Caller? caller)
+    {
         if (caller is not null)
             context.Features.Set(caller);
 
@@ -38,9 +52,8 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
         : needed is not { } scope || caller.May(scope) ? next(context)
         : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.NameOf(scope)}\".").ExecuteAsync(context);
 
-    private Caller? CallerOf(HttpContext context) => KeyIn(context) is { Length: > 0 } key
-        ? ring.Identify(context.Request.Headers.Authorization.ToString(), key, KeptFor(context))
-        : null;
+    private Caller? CallerOf(HttpContext context, KnownKeys keys) =>
+        keys.Identify(context.Request.Headers.Authorization.ToString(), KeyIn(context), KeptFor(context), clock.GetUtcNow());
 
     /// <summary>Only if a connection has one request at a time.</summary>
     private static IDictionary<object, object?>? KeptFor(HttpContext context) =>

@@ -6,10 +6,8 @@ namespace PriceFloor.Api.Access;
 public static class KeyedWrites
 {
     /// <summary>Throws <see cref="KeyEndedException"/> if the key is no longer valid; then nothing is written.</summary>
-    public static Task<T> WriteAsync<T>(this Store store, Caller caller, Func<Writing, T> write) =>
-        store.WriteAsync(caller.Name, writing => StillOpens(writing, caller) ? write(writing) : throw new KeyEndedException());
-
-    private static bool StillOpens(Writing writing, Caller caller) => writing.Opens(caller.Secret);
+    public static Task<T> WriteAsync<T>(this Store store, Caller caller, Func<Writing, ValueTask<T>> write) =>
+        store.WriteAsync(caller.Name, async writing => await writing.Opens(caller.Secret) ? await write(writing) : throw new KeyEndedException());
 }
 
 /// <summary>A key was deleted, rotated away or expired after its request began.</summary>

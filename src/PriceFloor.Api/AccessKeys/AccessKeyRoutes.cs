@@ -16,12 +16,12 @@ public static class AccessKeyRoutes
         NotKept(context);
         var request = body.Value;
         var secret = KeyText.New();
-        var stored = await store.WriteAsync<StoredKey?>(Caller.Of(context), writing =>
+        var stored = await store.WriteAsync<StoredKey?>(Caller.Of(context), async writing =>
         {
-            if (writing.Keys.Any(key => key.Name == request.Name))
+            if ((await writing.Keys).Any(key => key.Name == request.Name))
                 return null;
             var key = KeyRing.Stored(request.Name, secret, request.Scopes, writing.Now, request.Expires, request.Profiles);
-            writing.AddKey(key);
+            await writing.AddKey(key);
             return key;
         });
         if (stored is null)
@@ -59,13 +59,13 @@ public static class AccessKeyRoutes
     {
         NotKept(context);
         var secret = KeyText.New();
-        var stored = await store.WriteAsync(Caller.Of(context), writing =>
+        var stored = await store.WriteAsync(Caller.Of(context), async writing =>
         {
             var now = Moment.Of(writing.Now);
-            if (!writing.Keys.Any(key => key.Name == name && !(key.ExpiresAt <= now)))
+            if (!(await writing.Keys).Any(key => key.Name == name && !(key.ExpiresAt <= now)))
                 return null;
-            writing.RotateKey(name, KeyRing.HashOf(secret), Moment.Of(writing.Now.AddHours(query.Value.OverlapHours)));
-            return writing.Keys.Single(key => key.Name == name);
+            await writing.RotateKey(name, KeyRing.HashOf(secret), Moment.Of(writing.Now.AddHours(query.Value.OverlapHours)));
+            return (await writing.Keys).Single(key => key.Name == name);
         });
         return stored is null
             ? Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\", or it has expired.")
@@ -75,15 +75,15 @@ public static class AccessKeyRoutes
     public static async Task<Results<NoContent, Problem>> Delete(string name, Store store, KeyRing ring, KeyUses uses, HttpContext context)
     {
         NotKept(context);
-        var problem = await store.WriteAsync<Problem?>(Caller.Of(context), writing =>
+        var problem = await store.WriteAsync<Problem?>(Caller.Of(context), async writing =>
         {
             // A key that expires would one day leave nobody who can make keys, so it does not count.
-            var lasting = writing.Keys.Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
+            var lasting = (await writing.Keys).Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
             if (lasting is [var last] && last.Name == name)
                 return Problem.Of([RequestFault.InUse(
                     "This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.",
                     [new Usage("key", name)])]);
-            return writing.DeleteKey(name) ? null : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
+            return await writing.DeleteKey(name) ? null : Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\".");
         });
         if (problem is not null)
             return problem;

@@ -7,13 +7,14 @@ namespace PriceFloor.Api.AccessKeys;
 /// <summary>Stores when keys were last used: at most once a minute, and at the end.</summary>
 public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) : BackgroundService
 {
-    private readonly Lock _writing = new();
+    private readonly Lock _order = new();
+    private Task _writing = Task.CompletedTask;
     private bool _ended;
 
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken);
-        Write(last: true);
+        await WriteAsync(last: true);
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -22,7 +23,7 @@ public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) 
         try
         {
             while (await timer.WaitForNextTickAsync(stoppingToken))
-                Write(last: false);
+                await WriteAsync(last: false);
         }
         catch (OperationCanceledException)
         {
@@ -30,27 +31,32 @@ public sealed class KeyUseWriter(KeyUses uses, Store store, TimeProvider clock) 
         }
     }
 
-    private void Write(bool last)
+    /// <summary>One after another: a host may be stopped twice at once.</summary>
+    private Task WriteAsync(bool last)
     {
-        lock (_writing) // a host may be stopped twice at once
-        {
-            if (!_ended)
-                WriteUnwritten();
-            _ended |= last;
-        }
+        lock (_order)
+            return _writing = WriteAfterAsync(_writing, last);
     }
 
-    private void WriteUnwritten()
+    private async Task WriteAfterAsync(Task before, bool last)
+    {
+        await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        if (!_ended)
+            await WriteUnwrittenAsync();
+        _ended |= last;
+    }
+
+    private async Task WriteUnwrittenAsync()
     {
         var unwritten = uses.Unwritten;
         if (unwritten.Count == 0)
             return;
         try
         {
-            store.Write("key-use", writing =>
+            await store.WriteAsync("key-use", async writing =>
             {
                 foreach (var (name, at) in unwritten)
-                    writing.KeyWasUsed(name, at);
+                    await writing.KeyWasUsed(name, at);
                 return true;
             });
             foreach (var (name, at) in unwritten)

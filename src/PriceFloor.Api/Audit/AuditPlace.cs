@@ -16,10 +16,10 @@ public sealed record AuditPlace(long Documents, long Others)
         ? new(document, other) : null;
 
     /// <summary>The entries before this place, newest first, and the place after them; null if there are no more.</summary>
-    public (IReadOnlyList<AuditEntry> Entries, AuditPlace? Next) Before(Snapshot snapshot, int limit)
+    public async ValueTask<(IReadOnlyList<AuditEntry> Entries, AuditPlace? Next)> Before(Snapshot snapshot, int limit)
     {
-        var documents = snapshot.DocumentEntries(Documents, limit + 1).Select(entry => (AuditEntry: entry, IsOther: false));
-        var others = snapshot.OtherEntries(Others, limit + 1).Select(entry => (AuditEntry: entry, IsOther: true));
+        var documents = (await snapshot.DocumentEntries(Documents, limit + 1)).Select(entry => (AuditEntry: entry, IsOther: false));
+        var others = (await snapshot.OtherEntries(Others, limit + 1)).Select(entry => (AuditEntry: entry, IsOther: true));
         var all = documents.Concat(others).OrderByDescending(one => one.AuditEntry.At).ThenBy(one => one.IsOther)
             .ThenByDescending(one => one.AuditEntry.Position).ToList();
         var page = all.Take(limit).ToList();

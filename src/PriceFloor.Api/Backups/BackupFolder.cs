@@ -36,9 +36,9 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
     {
         try
         {
-            store.Write(by, writing =>
+            store.Write(by, async writing =>
             {
-                writing.BackedUp(made.Path);
+                await writing.BackedUp(made.Path);
                 return true;
             });
         }

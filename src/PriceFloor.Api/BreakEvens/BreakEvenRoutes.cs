@@ -10,7 +10,7 @@ namespace PriceFloor.Api.BreakEvens;
 
 public static class BreakEvenRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<BreakEvenQuery> query, CatalogueReader reader, HttpContext context)
+    public static ValueTask<IResult> Get(PathKey path, FromQuery<BreakEvenQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
@@ -33,7 +33,7 @@ public static class BreakEvenRoutes
         });
     }
 
-    public static Results<JsonAnswer<MixBreakEvenAnswer>, Problem> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query,
+    public static ValueTask<Results<JsonAnswer<MixBreakEvenAnswer>, Problem>> Post(JsonBody<BreakEvenRequest> body, FromQuery<ComputeQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);

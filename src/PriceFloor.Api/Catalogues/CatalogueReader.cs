@@ -11,15 +11,20 @@ public sealed class CatalogueReader(CatalogueSource source, ProfileAccess access
         ValueTask.FromResult<CatalogueReader?>(context.RequestServices.GetRequiredService<CatalogueSource>().SeenBy(Caller.Of(context).Access));
 
     /// <summary>Asks the documents of now, or of a moment.</summary>
-    public T Read<T>(DateTimeOffset? asOf, Func<Catalogue, T> read) =>
-        asOf is { } moment ? source.ReadAsOf(access, moment, read) : read(source.Now(access));
+    public ValueTask<T> Read<T>(DateTimeOffset? asOf, Func<Catalogue, T> read) =>
+        asOf is { } moment ? source.ReadAsOf(access, moment, read) : Read(source.Now(access), read);
 
     /// <summary>All documents of now or of a moment, for an answer that takes long: nothing stays open.</summary>
-    public WholeCatalogue Whole(DateTimeOffset? asOf) => asOf is { } moment ? source.WholeAsOf(access, moment) : source.Now(access);
+    public ValueTask<WholeCatalogue> Whole(DateTimeOffset? asOf) => asOf is { } moment ? source.WholeAsOf(access, moment) : source.Now(access);
 
-    /// <summary>The documents as a write sees them, including what it has already written; each is read when it is asked for.</summary>
-    public Catalogue Within(Writing writing) => source.Within(writing, access);
+    /// <summary>These documents as a write sees them, including what it has already written.</summary>
+    public ValueTask<Catalogue> Within(Writing writing, IEnumerable<DocumentName> names) => source.Within(writing, access, names);
 
     /// <summary>All documents as a write sees them.</summary>
-    public WholeCatalogue WholeWithin(Writing writing) => source.WholeWithin(writing, access);
+    public ValueTask<WholeCatalogue> WholeWithin(Writing writing) => source.WholeWithin(writing, access);
+
+    private static ValueTask<T> Read<T>(ValueTask<WholeCatalogue> now, Func<Catalogue, T> read) =>
+        now.IsCompletedSuccessfully ? new(read(now.Result)) : ReadLater(now, read);
+
+    private static async ValueTask<T> ReadLater<T>(ValueTask<WholeCatalogue> now, Func<Catalogue, T> read) => read(await now);
 }

@@ -7,9 +7,9 @@ namespace PriceFloor.Api.Catalogues;
 /// The one place from which computations get documents. It keeps the present ones in memory, and reads those of another moment from the store. It
 /// shows nothing without saying for whose key.
 /// </summary>
-public sealed class CatalogueSource(Store store, TimeProvider clock)
+public sealed class CatalogueSource(Store store, TimeProvider clock) : IDisposable
 {
-    private readonly Lock _refreshing = new();
+    private readonly SemaphoreSlim _refreshing = new(1, 1);
     private DocumentsInMemory _present = DocumentsInMemory.Empty;
     private CatalogueReader? _whole;
 
@@ -17,51 +17,65 @@ public sealed class CatalogueSource(Store store, TimeProvider clock)
     public CatalogueReader SeenBy(ProfileAccess access) =>
         access.IsWhole ? _whole ??= new CatalogueReader(this, access) : new CatalogueReader(this, access);
 
-    /// <summary>Now, with everything that was acknowledged before the call.</summary>
-    internal WholeCatalogue Now(ProfileAccess access) => new(Present, access, clock.GetUtcNow());
+    /// <summary>Now, with everything that was acknowledged before the call: nearly always at hand.</summary>
+    internal ValueTask<WholeCatalogue> Now(ProfileAccess access)
+    {
+        var present = Volatile.Read(ref _present);
+        return present.Position >= store.Position ? new(new WholeCatalogue(present, access, clock.GetUtcNow())) : RefreshedNow(access);
+    }
 
     /// <summary>All documents as they were at a moment.</summary>
-    internal WholeCatalogue WholeAsOf(ProfileAccess access, DateTimeOffset moment) =>
-        new(store.Read(snapshot => DocumentsInMemory.Empty.With(snapshot.All(Moment.Of(moment)), snapshot.PositionAt(Moment.Of(moment)))), access,
-            moment);
+    internal ValueTask<WholeCatalogue> WholeAsOf(ProfileAccess access, DateTimeOffset moment) => store.ReadAsync(async snapshot =>
+    {
+        var (then, position) = (await snapshot.All(Moment.Of(moment)), await snapshot.PositionAt(Moment.Of(moment)));
+        return new WholeCatalogue(DocumentsInMemory.Empty.With(then, position), access, moment);
+    });
 
-    /// <summary>The few documents that a question needs, as they were at a moment.</summary>
-    internal T ReadAsOf<T>(ProfileAccess access, DateTimeOffset moment, Func<Catalogue, T> read) =>
-        store.Read(snapshot => read(Of(snapshot, Moment.Of(moment), access, moment)));
+    /// <summary>
+    /// The documents that a question needs, as they were at a moment: each read when it is asked for, or all of them together if every question to
+    /// the store waits for a network.
+    /// </summary>
+    internal async ValueTask<T> ReadAsOf<T>(ProfileAccess access, DateTimeOffset moment, Func<Catalogue, T> read) => store.AnswersAtOnce
+        ? await store.ReadAsync(snapshot =>
+            new ValueTask<T>(read(Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment), _present), access, moment))))
+        : read(await WholeAsOf(access, moment));
 
-    /// <summary>The few documents that a write needs, including what it has already written.</summary>
-    internal Catalogue Within(Writing writing, ProfileAccess access) => Of(writing, asOf: null, access, writing.Now);
+    /// <summary>These documents as a write sees them, including what it has already written.</summary>
+    internal async ValueTask<Catalogue> Within(Writing writing, ProfileAccess access, IEnumerable<DocumentName> names)
+    {
+        var documents = new DocumentsOfSnapshot(writing, asOf: null, _present);
+        foreach (var name in names)
+            await documents.Bring(name);
+        return Of(documents, access, writing.Now);
+    }
 
     /// <summary>All documents as a write sees them.</summary>
-    internal WholeCatalogue WholeWithin(Writing writing, ProfileAccess access)
+    internal async ValueTask<WholeCatalogue> WholeWithin(Writing writing, ProfileAccess access)
     {
-        var known = Volatile.Read(ref _present);
+        var (known, position) = (Volatile.Read(ref _present), await writing.Position);
         return new WholeCatalogue(
-            writing.Position == known.Position ? known : known.With(writing.NewestSince(known.Position), writing.Position), access, writing.Now);
+            position == known.Position ? known : known.With(await writing.NewestSince(known.Position), position), access, writing.Now);
     }
 
-    private DocumentsInMemory Present
+    public void Dispose() => _refreshing.Dispose();
+
+    private Catalogue Of(DocumentsOfSnapshot documents, ProfileAccess access, DateTimeOffset moment) =>
+        new(documents, _present.Book.Apart(), access, moment);
+
+    private async ValueTask<WholeCatalogue> RefreshedNow(ProfileAccess access)
     {
-        get
+        await _refreshing.WaitAsync();
+        try
         {
-            var present = Volatile.Read(ref _present);
-            return present.Position >= store.Position ? present : Refreshed();
+            var before = _present;
+            if (before.Position < store.Position)
+                Volatile.Write(ref _present, await store.ReadAsync(async snapshot =>
+                    before.With(await snapshot.NewestSince(before.Position), await snapshot.Position)));
+            return new WholeCatalogue(_present, access, clock.GetUtcNow());
         }
-    }
-
-    private Catalogue Of(Snapshot snapshot, long? asOf, ProfileAccess access, DateTimeOffset moment)
-    {
-        var known = Volatile.Read(ref _present);
-        return new Catalogue(new DocumentsOfSnapshot(snapshot, asOf, known), known.Book.Apart(), access, moment);
-    }
-
-    private DocumentsInMemory Refreshed()
-    {
-        lock (_refreshing)
+        finally
         {
-            if (_present.Position < store.Position)
-                Volatile.Write(ref _present, store.Read(snapshot => _present.With(snapshot.NewestSince(_present.Position), snapshot.Position)));
-            return _present;
+            _refreshing.Release();
         }
     }
 }

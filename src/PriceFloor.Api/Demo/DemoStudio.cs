@@ -12,15 +12,15 @@ namespace PriceFloor.Api.Demo;
 public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels,
     DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules, DocumentKind<Quote> quotes)
 {
-    public void Fill(Store store) => store.Write("demo", writing =>
+    public void Fill(Store store) => store.Write("demo", async writing =>
     {
         var studio = JsonDocument.Parse(Read("studio.json")).RootElement;
-        Put(writing, profiles, studio.GetProperty("profiles"));
-        Put(writing, channels, studio.GetProperty("channels"));
-        Put(writing, designs, studio.GetProperty("designs"));
-        Put(writing, prices, studio.GetProperty("prices"));
-        Put(writing, quotes, studio.GetProperty("quotes"));
-        Put(writing, rules, "main", JsonDocument.Parse(Read("starter-rules.json")).RootElement);
+        await Put(writing, profiles, studio.GetProperty("profiles"));
+        await Put(writing, channels, studio.GetProperty("channels"));
+        await Put(writing, designs, studio.GetProperty("designs"));
+        await Put(writing, prices, studio.GetProperty("prices"));
+        await Put(writing, quotes, studio.GetProperty("quotes"));
+        await Put(writing, rules, "main", JsonDocument.Parse(Read("starter-rules.json")).RootElement);
         return true;
     });
 
@@ -45,16 +45,16 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
             """);
     }
 
-    private static void Put<T>(Writing writing, DocumentKind<T> kind, JsonElement documents) where T : class
+    private static async ValueTask Put<T>(Writing writing, DocumentKind<T> kind, JsonElement documents) where T : class
     {
         foreach (var document in documents.EnumerateObject())
-            Put(writing, kind, document.Name, document.Value);
+            await Put(writing, kind, document.Name, document.Value);
     }
 
-    private static void Put<T>(Writing writing, DocumentKind<T> kind, string key, JsonElement document) where T : class
+    private static async ValueTask Put<T>(Writing writing, DocumentKind<T> kind, string key, JsonElement document) where T : class
     {
         var body = JsonBody<T>.Read(System.Text.Encoding.UTF8.GetBytes(document.GetRawText()), kind.Validator);
-        var faults = body.Found is { } read ? kind.Save(writing, key, read, ProfileAccess.All).Faults : body.Faults;
+        var faults = body.Found is { } read ? (await kind.Save(writing, key, read, ProfileAccess.All)).Faults : body.Faults;
         if (faults.Count > 0)
             throw new InvalidOperationException(
                 $"The demo's {kind.Name} {key} is refused: {string.Join(' ', faults.Select(fault => $"{fault.Pointer} {fault.Detail}"))}");

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.DesignBudgets;
 
 public static class DesignBudgetRoutes
 {
-    public static Results<JsonAnswer<DesignBudgetAnswer>, Problem> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query,
+    public static ValueTask<Results<JsonAnswer<DesignBudgetAnswer>, Problem>> Post(JsonBody<DesignBudgetRequest> body, FromQuery<ComputeQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);

@@ -11,9 +11,10 @@ namespace PriceFloor.Api.Designs;
 /// <summary>Designs: their profile and its materials must be stored, and together they must make a piece that takes bench time.</summary>
 public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSource catalogues) : DocumentKind<Design>(Kinds.Design, validator)
 {
-    public override Outcome<Checked<Design>> Check(Writing writing, string key, Design document, Stored<Design>? before, ProfileAccess access)
+    public override async ValueTask<Outcome<Checked<Design>>> Check(Writing writing, string key, Design document, Stored<Design>? before,
+        ProfileAccess access)
     {
-        var catalogue = catalogues.SeenBy(access).Within(writing);
+        var catalogue = await catalogues.SeenBy(access).Within(writing, [new(Kinds.Profile, document.Profile)]);
         if (catalogue.Profile(document.Profile) is not { } profile)
             return RequestFault.Unknown(new InputError
             {
@@ -30,7 +31,7 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
         if (faults.Count > 0)
             return faults.Select(fault => (Fault)RequestFault.Invalid(InputError.At(fault))).ToList();
 
-        if (TakenName(writing, key, document, access) is { } taken)
+        if (await TakenName(writing, key, document, access) is { } taken)
             return taken;
 
         var materials = document.Materials.Where(line => line.Material is not null)
@@ -40,31 +41,31 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
     }
 
     /// <summary>No name may lead to two designs, whether it is a key or an alias.</summary>
-    private static Fault? TakenName(Writing writing, string key, Design document, ProfileAccess access)
+    private static async ValueTask<Fault?> TakenName(Writing writing, string key, Design document, ProfileAccess access)
     {
-        if (Other(writing.UsersOf(Kinds.Alias, key)) is { } named)
-            return Taken(key, named, "is an alias of it; take it out there first, or choose another key");
+        if (Other(await writing.UsersOf(Kinds.Alias, key)) is { } named)
+            return await Taken(key, named, "is an alias of it; take it out there first, or choose another key");
         foreach (var alias in document.Aliases)
         {
-            if (alias != key && writing.Find(Kinds.Design, alias) is not null)
-                return Taken(alias, alias, "is its key; leave the alias out");
-            if (Other(writing.UsersOf(Kinds.Alias, alias)) is { } other)
-                return Taken(alias, other, "is an alias of it already; leave it out here or there");
+            if (alias != key && await writing.Find(Kinds.Design, alias) is not null)
+                return await Taken(alias, alias, "is its key; leave the alias out");
+            if (Other(await writing.UsersOf(Kinds.Alias, alias)) is { } other)
+                return await Taken(alias, other, "is an alias of it already; leave it out here or there");
         }
 
         return null;
 
         string? Other(IEnumerable<DocumentName> users) => users.Select(user => user.Key).FirstOrDefault(user => user != key);
 
-        Fault Taken(string name, string design, string why) => access.Against(writing, Kinds.Design, design) is not null
+        async ValueTask<Fault> Taken(string name, string design, string why) => await access.Against(writing, Kinds.Design, design) is not null
             ? DocumentAccess.Taken(name)
             : RequestFault.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
     }
 
     /// <summary>A design's listed prices are deleted with it.</summary>
-    public override void Cascade(Writing writing, string key)
+    public override async ValueTask Cascade(Writing writing, string key)
     {
-        foreach (var price in writing.List(Kinds.ListedPrice, ListedPriceKey.Beginning(key)))
-            writing.Delete(Kinds.ListedPrice, price.Key);
+        foreach (var price in await writing.List(Kinds.ListedPrice, ListedPriceKey.Beginning(key)))
+            await writing.Delete(Kinds.ListedPrice, price.Key);
     }
 }

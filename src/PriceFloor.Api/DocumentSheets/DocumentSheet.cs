@@ -24,7 +24,8 @@ internal abstract class DocumentSheet(string name, string keyColumn, string abou
     protected abstract IReadOnlyList<SheetColumn> Fields { get; }
 
     /// <summary>The sheet of everything that the key sees.</summary>
-    public abstract byte[] Written(Snapshot snapshot, ProfileAccess access, DateTimeOffset? asOf, SheetDialect dialect, IServiceProvider services);
+    public abstract ValueTask<byte[]> Written(Snapshot snapshot, ProfileAccess access, DateTimeOffset? asOf, SheetDialect dialect,
+        IServiceProvider services);
 
     /// <summary>Stores what the rows say, all or nothing.</summary>
     /// <param name="sent">The sheet.</param>
@@ -32,6 +33,6 @@ internal abstract class DocumentSheet(string name, string keyColumn, string abou
     /// <param name="reader">What the caller sees.</param>
     /// <param name="guard">Why it must not be stored, asked within the write.</param>
     /// <param name="context">The request.</param>
-    public abstract Task<IResult> StoreAsync(BatchBody sent, SheetDialect dialect, CatalogueReader reader, Func<Writing, Fault?> guard,
+    public abstract Task<IResult> StoreAsync(BatchBody sent, SheetDialect dialect, CatalogueReader reader, Func<Writing, ValueTask<Fault?>> guard,
         HttpContext context);
 }

@@ -16,22 +16,22 @@ internal abstract class DocumentSheetOf<T>(string name, string keyColumn, string
 {
     private const int LongestRow = 512 * 1024;
 
-    public override byte[] Written(Snapshot snapshot, ProfileAccess access, DateTimeOffset? asOf, SheetDialect dialect,
+    public override async ValueTask<byte[]> Written(Snapshot snapshot, ProfileAccess access, DateTimeOffset? asOf, SheetDialect dialect,
         IServiceProvider services)
     {
         var kind = services.GetRequiredService<DocumentKind<T>>();
-        var rows = access.List(snapshot, kind.Name, "", "", int.MaxValue, asOf is { } time ? Moment.Of(time) : null)
-            .Select(kind.Sound).SelectMany(revision => RowsOf(Stored<T>.Of(revision).Document), (revision, row) => (revision.Key, Row: row));
-        var written = SheetBytes.Of(dialect, [.. Columns], rows, (sheet, row) =>
+        var stored = await access.List(snapshot, kind.Name, "", "", int.MaxValue, asOf is { } time ? Moment.Of(time) : null);
+        var rows = stored.Select(kind.Sound)
+            .SelectMany(revision => RowsOf(Stored<T>.Of(revision).Document), (revision, row) => (revision.Key, Row: row));
+        return await SheetBytes.Of(dialect, [.. Columns], rows, (sheet, row) =>
         {
             sheet.Text(row.Key);
             foreach (var field in Fields)
                 field.Write(sheet, row.Row);
         }, CancellationToken.None);
-        return written.GetAwaiter().GetResult(); // at once: a sheet in memory never waits
     }
 
-    public override Task<IResult> StoreAsync(BatchBody sent, SheetDialect dialect, CatalogueReader reader, Func<Writing, Fault?> guard,
+    public override Task<IResult> StoreAsync(BatchBody sent, SheetDialect dialect, CatalogueReader reader, Func<Writing, ValueTask<Fault?>> guard,
         HttpContext context)
     {
         var (store, kind) = (context.RequestServices.GetRequiredService<Store>(), context.RequestServices.GetRequiredService<DocumentKind<T>>());

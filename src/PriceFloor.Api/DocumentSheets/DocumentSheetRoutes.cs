@@ -46,11 +46,12 @@ public static class DocumentSheetRoutes
     }
 
     /// <summary>With If-Match, nothing is stored over what somebody else has changed since the sheet was fetched.</summary>
-    private static RequestFault? Stale(DocumentSheet sheet, Writing writing, Preconditions preconditions, SheetDialect dialect, HttpContext context)
+    private static async ValueTask<Fault?> Stale(DocumentSheet sheet, Writing writing, Preconditions preconditions, SheetDialect dialect,
+        HttpContext context)
     {
         if (context.Request.Headers.IfMatch.Count == 0)
             return null;
-        var now = TaggedBody.Of(sheet.Written(writing, Caller.Of(context).Access, null, dialect, context.RequestServices));
+        var now = TaggedBody.Of(await sheet.Written(writing, Caller.Of(context).Access, null, dialect, context.RequestServices));
         return preconditions.IsStale(now.Tag)
             ? RequestFault.Of(ProblemTypes.StaleRevision,
                 $"The sheet has changed since then; its ETag is {now.Tag} now. Fetch it again and repeat your changes.")

@@ -25,10 +25,10 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// Fills in what the document leaves to the store, and reports what prevents storing it: an unknown reference, or something that others still
     /// use. A document can refer only to what the caller sees. A damaged document can be replaced.
     /// </summary>
-    public abstract Outcome<Checked<T>> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access);
+    public abstract ValueTask<Outcome<Checked<T>>> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access);
 
     /// <summary>What else is deleted with the document.</summary>
-    public virtual void Cascade(Writing writing, string key) { }
+    public virtual ValueTask Cascade(Writing writing, string key) => ValueTask.CompletedTask;
 
     /// <summary>Why a stored document may not be deleted, apart from what refers to it; null if it may.</summary>
     public virtual RequestFault? AgainstDeleting(Revision stored) => null;
@@ -40,7 +40,8 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// A revision as answers have it, and whether its number says all of it: false if the same revision is shown differently on another day, so no
     /// caller may be told that it has it already.
     /// </summary>
-    public virtual (Revision Revision, bool IsSettled) Shown(Snapshot snapshot, Revision revision, DateTimeOffset? asOf) => (revision, true);
+    public virtual ValueTask<(Revision Revision, bool IsSettled)> Shown(Snapshot snapshot, Revision revision, DateTimeOffset? asOf) =>
+        new((revision, true));
 
     /// <summary>Whether a stored text has the content of a document that is to be stored.</summary>
     protected virtual bool IsSame(string stored, string body) => stored == body;
@@ -66,19 +67,21 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     }
 
     /// <summary>Stores the document, or does nothing if the store already has the same.</summary>
-    public Outcome<Saved> Save(Writing writing, string key, T document, ProfileAccess access) => access.Against(writing, Name, key) is { } hidden
-        ? hidden
-        : Save(writing, key, document, access, writing.Find(Name, key));
+    public async ValueTask<Outcome<Saved>> Save(Writing writing, string key, T document, ProfileAccess access) =>
+        await access.Against(writing, Name, key) is { } hidden
+            ? hidden
+            : await Save(writing, key, document, access, await writing.Find(Name, key));
 
     /// <summary>The same for a caller that has already checked whether the key may write the document, and what it is now.</summary>
-    public Outcome<Saved> Save(Writing writing, string key, T document, ProfileAccess access, Revision? before)
+    public async ValueTask<Outcome<Saved>> Save(Writing writing, string key, T document, ProfileAccess access, Revision? before)
     {
-        var check = Check(writing, key, document, before is null ? null : Stored<T>.Of(before), access);
+        var check = await Check(writing, key, document, before is null ? null : Stored<T>.Of(before), access);
         if (check.Found is not { } ready)
             return check.Faults.ToList();
 
         var body = WireJson.WriteDocument(ready.Document, ready.Currency);
-        return new Saved(before?.Body is { } same && IsSame(same, body) ? before : writing.Save(Name, key, body, ready.References), before);
+        return new Saved(
+            before?.Body is { } same && IsSame(same, body) ? before : await writing.Save(Name, key, body, ready.References), before);
     }
 }
 

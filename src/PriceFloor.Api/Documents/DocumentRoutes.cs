@@ -17,16 +17,16 @@ public static class DocumentRoutes
         HttpRequest request) where T : class
     {
         var page = query.Value;
-        var found = await store.ReadAsync(snapshot => Shown(snapshot, kind, page.AsOf,
-            AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)), page.Limit));
+        var found = await store.ReadAsync(async snapshot => await Shown(snapshot, kind, page.AsOf,
+            await AccessOf(request).List(snapshot, kind.Name, prefix, prefix + page.After, page.Limit + 1, AsOf(page.AsOf)), page.Limit));
         return DocumentPage.Of([.. found.Take(page.Limit).Select(revision => DocumentText.Of(revision, kind.NamesOf(revision.Key)))],
             found.Count > page.Limit ? found[page.Limit - 1].Key[prefix.Length..] : null, request);
     }
 
     public static async Task<IResult> Get<T>(PathKey path, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind, HttpRequest request)
         where T : class =>
-        await store.ReadAsync(snapshot => Seen(snapshot, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), request) is { } revision
-            ? kind.Shown(snapshot, kind.Sound(revision), query.Value.AsOf) : default) is { Revision: { } shown, IsSettled: var isSettled }
+        await store.ReadAsync(snapshot => ShownIfSeen(snapshot, kind, snapshot.Find(kind.Name, path.Text, AsOf(query.Value.AsOf)), query.Value.AsOf,
+            request)) is { Revision: { } shown, IsSettled: var isSettled }
             ? DocumentText.Answer(shown, kind.NamesOf(path.Text), request, isSettled: isSettled)
             : Problem.Of(ProblemTypes.NotFound, $"There is no {kind.Name} \"{path.Text}\"{(query.Value.AsOf is null ? "" : " at that time")}.");
 
@@ -39,15 +39,15 @@ public static class DocumentRoutes
             return Problem.Of(read.Faults);
 
         var caller = Caller.Of(context);
-        var outcome = await store.WriteAsync<Outcome<Saved>>(caller, writing =>
+        var outcome = await store.WriteAsync<Outcome<Saved>>(caller, async writing =>
         {
-            if (caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
+            if (await caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
                 return hidden;
-            var stored = writing.Find(kind.Name, path.Text);
+            var stored = await writing.Find(kind.Name, path.Text);
             if (preconditions.Forbid(stored?.Number))
                 return RequestFault.Stale(stored?.Number);
-            var saving = kind.Save(writing, path.Text, body.Value, caller.Access, stored);
-            return saving.Found is { } done ? done with { Revision = kind.Shown(writing, done.Revision, null).Revision } : saving;
+            var saving = await kind.Save(writing, path.Text, body.Value, caller.Access, stored);
+            return saving.Found is { } done ? done with { Revision = (await kind.Shown(writing, done.Revision, null)).Revision } : saving;
         });
         return outcome.Found is { } saved
             ? DocumentText.Answer(saved.Revision, kind.NamesOf(path.Text), context.Request, created: saved.Before is null)
@@ -60,21 +60,21 @@ public static class DocumentRoutes
         if (read.Found is not { } preconditions)
             return Problem.Of(read.Faults);
 
-        var fault = await store.WriteAsync(Caller.Of(context), writing =>
+        var fault = await store.WriteAsync(Caller.Of(context), async writing =>
         {
-            if (Seen(writing, writing.Find(kind.Name, path.Text), context.Request) is not { } stored)
+            if (await AccessOf(context.Request).Seen(writing, writing.Find(kind.Name, path.Text)) is not { } stored)
                 return RequestFault.NotFound($"There is no {kind.Name} \"{path.Text}\".");
-            if (AccessOf(context.Request).Against(writing, kind.Name, path.Text) is { } shared)
+            if (await AccessOf(context.Request).Against(writing, kind.Name, path.Text) is { } shared)
                 return shared;
             if (preconditions.Forbid(stored.Number))
                 return RequestFault.Stale(stored.Number);
             if (kind.AgainstDeleting(stored) is { } settled)
                 return settled;
-            if (writing.UsersOf(kind.Name, path.Text) is { Count: > 0 } users)
+            if (await writing.UsersOf(kind.Name, path.Text) is { Count: > 0 } users)
                 return RequestFault.InUse($"The {kind.Name} \"{path.Text}\" is still used.",
                     [.. users.Select(user => new Usage(user.Kind, user.Key))]);
-            kind.Cascade(writing, path.Text);
-            writing.Delete(kind.Name, path.Text);
+            await kind.Cascade(writing, path.Text);
+            await writing.Delete(kind.Name, path.Text);
             return null;
         });
         return fault is null ? TypedResults.NoContent() : Problem.Of([fault]);
@@ -88,10 +88,10 @@ public static class DocumentRoutes
         if (page.After is { } text && !long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out after))
             return Problem.Invalid(
                 [new InputError { Parameter = "after", Code = FaultCodes.OutOfRange, Detail = "after must be the number of a revision." }]);
-        var (found, isThere) = await store.ReadAsync(snapshot =>
+        var (found, isThere) = await store.ReadAsync(async snapshot =>
         {
-            var history = HistoryOf(snapshot, kind.Name, path.Text, after, page, request);
-            return history with { Found = Shown(snapshot, kind, page.AsOf, history.Found, page.Limit) };
+            var history = await HistoryOf(snapshot, kind.Name, path.Text, after, page, request);
+            return history with { Found = await Shown(snapshot, kind, page.AsOf, history.Found, page.Limit) };
         });
         if (!isThere)
             return Problem.Of(ProblemTypes.NotFound, $"There never was a {kind.Name} \"{path.Text}\".");
@@ -102,29 +102,37 @@ public static class DocumentRoutes
     public static async Task<IResult> Revision<T>(PathKey path, string number, FromQuery<ReadQuery> query, Store store, DocumentKind<T> kind,
         HttpRequest request) where T : class =>
             long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
-            && await store.ReadAsync(snapshot => Seen(snapshot, snapshot.RevisionOf(kind.Name, path.Text, n), request) is { } revision
-                && !(revision.SavedAtTime > query.Value.AsOf)
-                    ? kind.Shown(snapshot, kind.Sound(revision), query.Value.AsOf) : default) is { Revision: { } shown, IsSettled: var isSettled }
+            && await store.ReadAsync(snapshot => ShownIfSeen(snapshot, kind, snapshot.RevisionOf(kind.Name, path.Text, n), query.Value.AsOf,
+                request)) is { Revision: { } shown, IsSettled: var isSettled }
                 ? DocumentText.Answer(shown, kind.NamesOf(path.Text), request, isSettled: isSettled)
                 : Problem.Of(ProblemTypes.NotFound, $"There is no revision {number} of a {kind.Name} \"{path.Text}\".");
 
+    /// <summary>A revision as answers have it, if there was one then and the key sees it.</summary>
+    private static async ValueTask<(Revision? Revision, bool IsSettled)> ShownIfSeen<T>(Snapshot snapshot, DocumentKind<T> kind,
+        ValueTask<Revision?> question, DateTimeOffset? asOf, HttpRequest request) where T : class =>
+            await AccessOf(request).Seen(snapshot, question) is { } revision && !(revision.SavedAtTime > asOf)
+                ? await kind.Shown(snapshot, kind.Sound(revision), asOf)
+                : default((Revision?, bool));
+
     /// <summary>The revisions of a page as answers have them; the one behind it only says that there are more.</summary>
-    private static IReadOnlyList<Revision> Shown<T>(Snapshot snapshot, DocumentKind<T> kind, DateTimeOffset? asOf, IReadOnlyList<Revision> found,
-        int limit) where T : class =>
-            [.. found.Take(limit).Select(revision => kind.Shown(snapshot, kind.Sound(revision), asOf).Revision), .. found.Skip(limit)];
+    private static async ValueTask<List<Revision>> Shown<T>(Snapshot snapshot, DocumentKind<T> kind, DateTimeOffset? asOf, List<Revision> found,
+        int limit) where T : class
+    {
+        var shown = new List<Revision>();
+        foreach (var revision in found.Take(limit))
+            shown.Add((await kind.Shown(snapshot, kind.Sound(revision), asOf)).Revision);
+        return [.. shown, .. found.Skip(limit)];
+    }
 
     /// <summary>The page of a history, and whether there ever was such a document.</summary>
-    private static (IReadOnlyList<Revision> Found, bool IsThere) HistoryOf(Snapshot snapshot, string kind, string key, long after, ListQuery page,
-        HttpRequest request)
+    private static async ValueTask<(List<Revision> Found, bool IsThere)> HistoryOf(Snapshot snapshot, string kind, string key, long after,
+        ListQuery page, HttpRequest request)
     {
-        var found = AccessOf(request).History(snapshot, kind, key, after, page.Limit + 1, AsOf(page.AsOf));
-        return (found, found.Count > 0 || (after > 0 && Seen(snapshot, snapshot.Newest(kind, key), request) is not null));
+        var found = await AccessOf(request).History(snapshot, kind, key, after, page.Limit + 1, AsOf(page.AsOf));
+        return (found, found.Count > 0 || (after > 0 && await AccessOf(request).Seen(snapshot, snapshot.Newest(kind, key)) is not null));
     }
 
     private static ProfileAccess AccessOf(HttpRequest request) => Caller.Of(request.HttpContext).Access;
-
-    private static Revision? Seen(Snapshot snapshot, Revision? revision, HttpRequest request) =>
-        revision is not null && AccessOf(request).Sees(snapshot, revision) ? revision : null;
 
     private static long? AsOf(DateTimeOffset? time) => time is { } at ? Moment.Of(at) : null;
 }

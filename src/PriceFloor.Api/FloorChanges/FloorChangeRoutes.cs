@@ -19,7 +19,7 @@ public static class FloorChangeRoutes
         if (cursor is null)
             return problem!;
 
-        var now = reader.Whole(asked.AsOf);
+        var now = await reader.Whole(asked.AsOf);
         if (cursor.UpTo is { } pinned && pinned < now.Position)
             // the rest of an answer is of the same moment
             now = now.Before(await store.ReadAsync(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned);
@@ -35,8 +35,8 @@ public static class FloorChangeRoutes
             ? new FloorCursor(cursor.Since, now.Position, new ListedPriceKey(items[most - 1].Sku, items[most - 1].Channel).ToString())
             : new FloorCursor(long.Max(cursor.Since, last)); // other kinds move nobody
         if (items.Count > most)
-            DocumentPage.LinkToNext(context.Request, ("since", next.Text(store)));
-        return JsonAnswer.Of(new FloorChangesAnswer { Items = items[..int.Min(most, items.Count)], Next = next.Text(store) });
+            DocumentPage.LinkToNext(context.Request, ("since", await next.Text(store)));
+        return JsonAnswer.Of(new FloorChangesAnswer { Items = items[..int.Min(most, items.Count)], Next = await next.Text(store) });
     }
 
     private static Problem UnknownCursor() => Problem.Invalid([new InputError
@@ -52,7 +52,7 @@ public static class FloorChangeRoutes
         if (since is null)
             return (new FloorCursor(0), null);
         if (FloorCursor.IsOne(since))
-            return FloorCursor.Read(since, store) is { } cursor ? (cursor, null) : (null, UnknownCursor());
+            return await FloorCursor.Read(since, store) is { } cursor ? (cursor, null) : (null, UnknownCursor());
         return TimeText.ReadTime(since) is { } time
             ? (new FloorCursor(await store.ReadAsync(snapshot => snapshot.PositionAt(Moment.Of(time)))), null)
             : (null, Problem.Invalid([new InputError

@@ -17,17 +17,21 @@ public sealed record FloorCursor(long Since, long? UpTo = null, string? After = 
     public static bool IsOne(string text) => text.StartsWith(Prefix, StringComparison.Ordinal) && text.Length > 1 && char.IsAsciiDigit(text[1]);
 
     /// <summary>Null unless the cursor was given out for this history.</summary>
-    public static FloorCursor? Read(string text, Store store)
+    public static async ValueTask<FloorCursor?> Read(string text, Store store)
     {
         var parts = text[Prefix.Length..].Split('.', 4);
         if (parts.Length is not (2 or 4) || !long.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var since))
             return null;
         long? upTo = parts.Length == 4 && long.TryParse(parts[2], NumberStyles.None, CultureInfo.InvariantCulture, out var until) ? until : null;
         var cursor = new FloorCursor(since, upTo, upTo is null ? null : parts[3]);
-        return (upTo ?? since) >= since && (upTo ?? since) <= store.Position && cursor.Text(store) == text ? cursor : null;
+        return (upTo ?? since) >= since && (upTo ?? since) <= store.Position && await cursor.Text(store) == text ? cursor : null;
     }
 
-    public string Text(Store store) => UpTo is { } upTo
-        ? string.Create(CultureInfo.InvariantCulture, $"{Prefix}{Since}.{store.MarkAt(upTo)}.{upTo}.{After}")
-        : string.Create(CultureInfo.InvariantCulture, $"{Prefix}{Since}.{store.MarkAt(Since)}");
+    public async ValueTask<string> Text(Store store)
+    {
+        var mark = await store.MarkAt(UpTo ?? Since);
+        return UpTo is { } upTo
+            ? string.Create(CultureInfo.InvariantCulture, $"{Prefix}{Since}.{mark}.{upTo}.{After}")
+            : string.Create(CultureInfo.InvariantCulture, $"{Prefix}{Since}.{mark}");
+    }
 }

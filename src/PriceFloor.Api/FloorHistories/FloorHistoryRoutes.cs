@@ -14,15 +14,15 @@ public static class FloorHistoryRoutes
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
         var access = Caller.Of(context).Access;
-        return await store.ReadAsync<IResult>(snapshot =>
+        return await store.ReadAsync<IResult>(async snapshot =>
         {
             long? asOf = asked.AsOf is { } time ? Moment.Of(time) : null;
-            if (snapshot.Find(Kinds.Design, path.Text, asOf) is not { } design || !access.Sees(snapshot, design))
+            if (await access.Seen(snapshot, snapshot.Find(Kinds.Design, path.Text, asOf)) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
-            if (snapshot.Find(Kinds.Channel, asked.Channel, asOf) is not { } channel)
+            if (await snapshot.Find(Kinds.Channel, asked.Channel, asOf) is not { } channel)
                 return Problem.UnknownReference(
                     [Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{asked.Channel}\"; case counts.")]);
-            var (moments, earlier) = PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, access);
+            var (moments, earlier) = await PricedMoments.Of(snapshot, path.Text, asked.Channel, asOf ?? long.MaxValue, asked.Limit, access);
             var on = Stored<Channel>.Of(channel).Document;
             var answer = new FloorHistoryAnswer
             {

@@ -20,24 +20,29 @@ public static class PricedMoments
     /// <param name="most">The maximum number of moments.</param>
     /// <param name="access">What the caller sees: while the design used another profile, it did not exist for the caller.</param>
     /// <returns>The moments in order, and the last one before them if there are more.</returns>
-    public static (IReadOnlyList<PricedMoment> Moments, long? Earlier) Of(Snapshot snapshot, string sku, string channel, long upTo,
-        int most, ProfileAccess access)
+    public static async ValueTask<(IReadOnlyList<PricedMoment> Moments, long? Earlier)> Of(Snapshot snapshot, string sku, string channel,
+        long upTo, int most, ProfileAccess access)
     {
-        var behind = DocumentsBehind(snapshot, sku, channel, upTo, most);
-        var newest = behind.SelectMany(document => snapshot.Latest(document, most + 1, upTo: upTo)).ToList();
+        var behind = await DocumentsBehind(snapshot, sku, channel, upTo, most);
+        var newest = new List<Revision>();
+        foreach (var document in behind)
+            newest.AddRange(await snapshot.Latest(document, most + 1, upTo: upTo));
         var times = newest.Select(revision => revision.SavedAt).Distinct().OrderDescending().Take(most + 1).ToList();
         if (times.Count == 0)
             return ([], null);
         var (earlier, first) = times.Count > most ? (times[most], times[most - 1]) : ((long?)null, times[^1]);
 
-        var standing = behind.Select(document => snapshot.Find(document.Kind, document.Key, first - 1)).OfType<Revision>().ToList();
+        var standing = new List<Revision>();
+        foreach (var document in behind)
+            if (await snapshot.Find(document.Kind, document.Key, first - 1) is { } found)
+                standing.Add(found);
         var catalogue = WholeCatalogue.Of(standing, access, Moment.ToTime(first));
         var moments = new List<PricedMoment>();
         foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position)
             .GroupBy(revision => revision.SavedAt))
         {
             catalogue = catalogue.After([.. written], written.Last().Position, Moment.ToTime(written.Key));
-            moments.Add(At(catalogue, sku, channel, [.. written.Where(revision => access.Sees(snapshot, revision))]) with { At = written.Key });
+            moments.Add(At(catalogue, sku, channel, await access.Seen(snapshot, written)) with { At = written.Key });
         }
 
         return (moments, earlier);
@@ -59,11 +64,11 @@ public static class PricedMoments
         return new PricedMoment(0, PricedDesign.Of(catalogue, design, on), on.Sound?.Currency, [.. basis.OfType<string>()], names);
     }
 
-    private static List<DocumentName> DocumentsBehind(Snapshot snapshot, string sku, string channel, long upTo, int most)
+    private static async ValueTask<List<DocumentName>> DocumentsBehind(Snapshot snapshot, string sku, string channel, long upTo, int most)
     {
         var itself = new DocumentName(Kinds.Design, sku);
-        var listed = snapshot.KeysEver(Kinds.ListedPrice, ListedPriceKey.Beginning(sku)).ToList();
-        var profiles = snapshot.Latest(itself, most + 1, upTo: upTo).Where(revision => !revision.IsDeletion)
+        var listed = await snapshot.KeysEver(Kinds.ListedPrice, ListedPriceKey.Beginning(sku));
+        var profiles = (await snapshot.Latest(itself, most + 1, upTo: upTo)).Where(revision => !revision.IsDeletion)
             .Select(revision => Stored<Design>.Of(revision).Sound?.Profile).OfType<string>().Distinct();
         var channels = listed.Select(key => ListedPriceKey.Of(key).Channel).Append(channel).Distinct();
         return

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.FloorPrices;
 
 public static class FloorPriceRoutes
 {
-    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Get(PathKey path, FromQuery<FloorPriceQuery> query,
+    public static ValueTask<Results<JsonAnswer<FloorPriceAnswer>, Problem>> Get(PathKey path, FromQuery<FloorPriceQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         var (otherProfile, asOf, workings) = query.Value;
@@ -28,7 +28,7 @@ public static class FloorPriceRoutes
         });
     }
 
-    public static Results<JsonAnswer<FloorPriceAnswer>, Problem> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query,
+    public static ValueTask<Results<JsonAnswer<FloorPriceAnswer>, Problem>> Post(JsonBody<FloorPriceRequest> body, FromQuery<ComputeQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         var ((asOf, workings), request) = (query.Value, body.Value);

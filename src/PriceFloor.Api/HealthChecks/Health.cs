@@ -13,10 +13,10 @@ public static class Health
     }
 
     /// <summary>The store is open and can be written; anything that prevents this becomes the problem "busy".</summary>
-    public static Results<JsonAnswer<HealthAnswer>, Problem> Ready(Readiness readiness, HttpContext context)
+    public static async Task<Results<JsonAnswer<HealthAnswer>, Problem>> Ready(Readiness readiness, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
-        return readiness.Look() ? JsonAnswer.Of(new HealthAnswer("ready")) : Problem.Busy();
+        return await readiness.Look() ? JsonAnswer.Of(new HealthAnswer("ready")) : Problem.Busy();
     }
 }
 

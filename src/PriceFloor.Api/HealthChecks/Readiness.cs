@@ -6,19 +6,20 @@ namespace PriceFloor.Api.HealthChecks;
 /// Whether the store can be written, tested by a write. Anybody may ask, so the test is made from time to time and not for each request. If a write
 /// of a caller is refused meanwhile, that counts at once.
 /// </summary>
-public sealed class Readiness(Store store, StoreReadiness opening, TimeProvider clock)
+public sealed class Readiness(Store store, StoreReadiness opening, TimeProvider clock) : IDisposable
 {
     private static readonly TimeSpan s_holds = TimeSpan.FromSeconds(2), s_within = TimeSpan.FromSeconds(1);
 
-    private readonly Lock _looking = new();
+    private readonly SemaphoreSlim _looking = new(1, 1);
     private long? _lastGood;
     private long _refused, _refusedAt;
 
-    public bool Look()
+    public async ValueTask<bool> Look()
     {
         if (!opening.IsDone)
             return false;
-        lock (_looking)
+        await _looking.WaitAsync();
+        try
         {
             if (store.RefusedWrites is var refused && refused != _refused)
                 (_refused, _refusedAt, _lastGood) = (refused, clock.GetTimestamp(), null);
@@ -27,10 +28,16 @@ public sealed class Readiness(Store store, StoreReadiness opening, TimeProvider 
             if (_lastGood is { } last && clock.GetElapsedTime(last) < s_holds)
                 return true;
             _lastGood = null;
-            if (!store.Probe(s_within))
+            if (!await store.Probe(s_within))
                 return false;
             _lastGood = clock.GetTimestamp();
             return true;
         }
+        finally
+        {
+            _looking.Release();
+        }
     }
+
+    public void Dispose() => _looking.Dispose();
 }

@@ -13,7 +13,7 @@ public static class LineSheetRoutes
     public static async Task<IResult> Get(FromQuery<LineSheetQuery> query, CatalogueReader reader, HttpContext context)
     {
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
-        var catalogue = reader.Whole(asked.AsOf);
+        var catalogue = await reader.Whole(asked.AsOf);
         if (UnknownNames.Of(catalogue, asked.Channel, asked.Profile, Caller.Of(context).May(Scope.Read)) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
         var body = await catalogue.Kept((asked, format), async () =>

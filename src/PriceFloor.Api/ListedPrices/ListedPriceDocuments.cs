@@ -17,11 +17,11 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Cata
         return [("sku", sku), ("channel", channel)];
     }
 
-    public override Outcome<Checked<ListedPrice>> Check(Writing writing, string key, ListedPrice document,
+    public override async ValueTask<Outcome<Checked<ListedPrice>>> Check(Writing writing, string key, ListedPrice document,
         Stored<ListedPrice>? before, ProfileAccess access)
     {
         var (sku, channelKey) = ListedPriceKey.Of(key);
-        var catalogue = catalogues.SeenBy(access).Within(writing);
+        var catalogue = await catalogues.SeenBy(access).Within(writing, [new(Kinds.Design, sku), new(Kinds.Channel, channelKey)]);
         if (catalogue.Design(sku) is null)
             return RequestFault.NotFound($"There is no design \"{sku}\".");
         if (catalogue.Channel(channelKey) is not { } channel)

@@ -22,17 +22,17 @@ public static class PatchRoutes
             return Problem.Of(unknown);
 
         var caller = Caller.Of(context);
-        var outcome = await store.WriteAsync<Outcome<Saved>>(caller, writing =>
+        var outcome = await store.WriteAsync<Outcome<Saved>>(caller, async writing =>
         {
-            if (caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
+            if (await caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
                 return hidden;
-            if (writing.Find(kind.Name, path.Text) is not { Body: not null } stored)
+            if (await writing.Find(kind.Name, path.Text) is not { Body: not null } stored)
                 return RequestFault.NotFound($"There is no {kind.Name} \"{path.Text}\"; PUT creates one.");
             if (preconditions.Forbid(stored.Number))
                 return RequestFault.Stale(stored.Number);
             var patched = Patched(kind, stored, body.Value);
             return patched.Found is { } document
-                ? kind.Save(writing, path.Text, document, caller.Access, stored)
+                ? await kind.Save(writing, path.Text, document, caller.Access, stored)
                 : patched.Faults.Select(WithoutLine).ToList();
         });
         return outcome.Found is { } saved ? Answer(saved.Revision, kind.NamesOf(path.Text), caller, context) : Problem.Of(outcome.Faults);

@@ -10,20 +10,20 @@ namespace PriceFloor.Api.PriceChecks;
 
 public static class PriceCheckRoutes
 {
-    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader, ServiceCounts counts,
-        HttpContext context) =>
+    public static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader,
+        ServiceCounts counts, HttpContext context) =>
             Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, reader, counts, context);
 
-    public static Results<JsonAnswer<PriceCheckAnswer>, Problem> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query,
+    public static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query,
         CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
             Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, reader, counts, context);
 
-    private static Results<JsonAnswer<PriceCheckAnswer>, Problem> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings, Place place,
-        CatalogueReader reader, ServiceCounts counts, HttpContext context)
+    private static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings,
+        Place place, CatalogueReader reader, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (workings && !caller.May(Scope.Read))
-            return Problem.Of(ProblemTypes.KeyNotAllowed, "Workings reveal costs; they need a key with the scope \"read\".");
+            return new(Problem.Of(ProblemTypes.KeyNotAllowed, "Workings reveal costs; they need a key with the scope \"read\"."));
         Answers.ForThisCallerOnly(context);
         return reader.Read<Results<JsonAnswer<PriceCheckAnswer>, Problem>>(asOf, catalogue =>
         {

@@ -17,7 +17,7 @@ public static class PriceListRoutes
         if (asked.Sort == PriceListSort.ShortBy && !mayRead)
             return Problem.Of(ProblemTypes.KeyNotAllowed,
                 "What prices are short by reveals costs; sorting by it needs a key with the scope \"read\".");
-        var catalogue = reader.Whole(asked.AsOf);
+        var catalogue = await reader.Whole(asked.AsOf);
         if (format == Format.Svg && asked.Channel is null)
             return Problem.Invalid(
                 [new InputError { Parameter = "channel", Code = FaultCodes.Required, Detail = "A picture shows one channel; name it." }]);

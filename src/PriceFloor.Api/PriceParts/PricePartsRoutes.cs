@@ -9,7 +9,7 @@ namespace PriceFloor.Api.PriceParts;
 
 public static class PricePartsRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<PricePartsQuery> query, CatalogueReader reader, HttpContext context)
+    public static ValueTask<IResult> Get(PathKey path, FromQuery<PricePartsQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Profiles;
 /// <summary>Answers what a cost profile's year must bring in.</summary>
 public static class YearRequirement
 {
-    public static Results<JsonAnswer<RequirementAnswer>, Problem> Get(PathKey path, FromQuery<ComputeQuery> query,
+    public static ValueTask<Results<JsonAnswer<RequirementAnswer>, Problem>> Get(PathKey path, FromQuery<ComputeQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         var (asOf, workings) = query.Value;

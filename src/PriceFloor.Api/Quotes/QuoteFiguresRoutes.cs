@@ -19,11 +19,12 @@ public static class QuoteFiguresRoutes
         Answers.ForThisCallerOnly(context);
         var ((asOf, workings), access) = (query.Value, Caller.Of(context).Access);
         var today = StoredQuote.DayOf(asOf, clock);
-        var (quote, earlier) = await store.ReadAsync(snapshot => StoredQuote.Find(snapshot, path.Text, access, asOf, today) is { } found
-            ? (found, found.Text.Issued is null ? EarlierQuotes.Of(snapshot, access, HoursWanted(found.Document), asOf, today) : null) : default);
+        var (quote, earlier) = await store.ReadAsync(async snapshot => await StoredQuote.Find(snapshot, path.Text, access, asOf, today) is { } found
+            ? (found, found.Text.Issued is null ? await EarlierQuotes.Of(snapshot, access, HoursWanted(found.Document), asOf, today) : null)
+            : default);
         if (quote is null)
             return Problem.Of(ProblemTypes.NotFound, $"There is no quote \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
-        return reader.Read<IResult>(asOf, catalogue =>
+        return await reader.Read<IResult>(asOf, catalogue =>
         {
             var figures = QuoteFigures.Of(catalogue, quote.Document);
             return quote.Text.Issued is { } issued ? new IssuedFigures(issued.Figures, QuoteFigures.Moved(figures, issued))
@@ -40,7 +41,7 @@ public static class QuoteFiguresRoutes
         var (access, today) = (Caller.Of(context).Access, StoredQuote.DayOf(asOf, clock));
         var earlier = await store.ReadAsync(snapshot =>
             EarlierQuotes.Of(snapshot, access, request.Promised is null ? null : request.Profile.Key, asOf, today));
-        return reader.Read<IResult>(asOf, catalogue =>
+        return await reader.Read<IResult>(asOf, catalogue =>
         {
             var figures = QuoteFigures.Of(catalogue, request.Profile, request.Channel, request);
             return figures.Found is { } found ? JsonAnswer.Of(found.Answer(catalogue, null, earlier, workings)) : Problem.Of(figures.Faults);

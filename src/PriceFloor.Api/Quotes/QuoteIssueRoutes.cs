@@ -16,23 +16,23 @@ public static class QuoteIssueRoutes
         if (read.Found is not { } preconditions)
             return Problem.Of(read.Faults);
         var caller = Caller.Of(context);
-        var outcome = await store.WriteAsync<Outcome<Revision>>(caller, writing =>
+        var outcome = await store.WriteAsync<Outcome<Revision>>(caller, async writing =>
         {
             var today = DateOnly.FromDateTime(writing.Now.UtcDateTime);
-            if (StoredQuote.Find(writing, path.Text, caller.Access, null, today) is not { } quote)
+            if (await StoredQuote.Find(writing, path.Text, caller.Access, null, today) is not { } quote)
                 return RequestFault.NotFound($"There is no quote \"{path.Text}\".");
             if (quote.Text.Issued is not null)
                 return quote.ShownTo(caller); // it is done already, whatever If-Match asks for
             if (preconditions.Forbid(quote.Revision.Number))
                 return RequestFault.Stale(quote.Revision.Number);
-            var issued = Issued(writing, quote, reader.Within(writing), EarlierQuotes.Of(writing, caller.Access,
+            var issued = await Issued(writing, quote, await reader.WholeWithin(writing), await EarlierQuotes.Of(writing, caller.Access,
                 QuoteFiguresRoutes.HoursWanted(quote.Document), null, today));
-            return issued.Found is { } revision ? StoredQuote.Of(writing, revision, null, today).ShownTo(caller) : issued;
+            return issued.Found is { } revision ? (await StoredQuote.Of(writing, revision, null, today)).ShownTo(caller) : issued;
         });
         return outcome.Found is { } shown ? DocumentText.Answer(shown, kind.NamesOf(shown.Key), context.Request) : Problem.Of(outcome.Faults);
     }
 
-    private static Outcome<Revision> Issued(Writing writing, StoredQuote quote, Catalogue catalogue, EarlierQuotes earlier)
+    private static async ValueTask<Outcome<Revision>> Issued(Writing writing, StoredQuote quote, Catalogue catalogue, EarlierQuotes earlier)
     {
         if (Missing(quote.Document).ToList() is { Count: > 0 } missing)
             return missing;
@@ -41,7 +41,7 @@ public static class QuoteIssueRoutes
             return figures.Faults.ToList();
         var answer = found.Answer(catalogue, QuoteFiguresRoutes.Basis(quote), earlier, workings: false) with { IssuedAt = writing.Now };
         var text = quote.Text with { Issued = QuoteIssue.Of(writing.Now, JsonSerializer.Serialize(answer, WireJson.Options)) };
-        return writing.Save(Kinds.Quote, quote.Key, text.Write(), []);
+        return await writing.Save(Kinds.Quote, quote.Key, text.Write(), []);
     }
 
     private static IEnumerable<Fault> Missing(Quote quote)

@@ -13,17 +13,18 @@ internal static class QuoteLoad
     /// <param name="profile">Only quotes of this profile; null for all.</param>
     /// <param name="asOf">The moment; now if null.</param>
     /// <param name="today">Its day.</param>
-    public static List<StoredQuote> Of(Snapshot snapshot, ProfileAccess access, string? profile, DateTimeOffset? asOf, DateOnly today)
+    public static async ValueTask<List<StoredQuote>> Of(Snapshot snapshot, ProfileAccess access, string? profile, DateTimeOffset? asOf,
+        DateOnly today)
     {
         long? moment = asOf is { } at ? Moment.Of(at) : null;
-        return
-        [
-            .. snapshot.List(Kinds.QuoteOutcome, asOf: moment)
-                .Where(outcome => StoredText<QuoteOutcome>.Read(outcome.Body!).Document?.Result == QuoteResult.Accepted)
-                .Select(outcome => snapshot.Find(Kinds.Quote, outcome.Key, moment)).OfType<Revision>()
-                .Where(quote => access.Sees(snapshot, quote) && QuoteText.FaultIn(quote.Body!) is null)
-                .Select(quote => StoredQuote.Of(snapshot, quote, asOf, today))
-                .Where(quote => quote.State == QuoteState.Accepted && (profile is null || quote.Document.Profile == profile)),
-        ];
+        var load = new List<StoredQuote>();
+        foreach (var outcome in (await snapshot.List(Kinds.QuoteOutcome, asOf: moment))
+            .Where(outcome => StoredText<QuoteOutcome>.Read(outcome.Body!).Document?.Result == QuoteResult.Accepted))
+            if (await access.Seen(snapshot, snapshot.Find(Kinds.Quote, outcome.Key, moment)) is { } revision
+                    && QuoteText.FaultIn(revision.Body!) is null
+                    && await StoredQuote.Of(snapshot, revision, asOf, today) is { State: QuoteState.Accepted } quote
+                    && (profile is null || quote.Document.Profile == profile))
+                load.Add(quote);
+        return load;
     }
 }

@@ -16,7 +16,7 @@ public static class QuoteLoadRoutes
     {
         Answers.ForThisCallerOnly(context);
         var (profile, asOf) = query.Value;
-        if (profile is not null && reader.Read(asOf, catalogue => catalogue.Profile(profile)) is null)
+        if (profile is not null && await reader.Read(asOf, catalogue => catalogue.Profile(profile)) is null)
             return Problem.UnknownReference([Place.Query.Error("profile", InputCodes.UnknownProfile,
                 $"There is no profile \"{profile}\"{(asOf is null ? "" : " at that time")}; case counts.")]);
         var (access, today) = (Caller.Of(context).Access, StoredQuote.DayOf(asOf, clock));

@@ -22,7 +22,7 @@ public static class QuotePageRoutes
             return Problem.Of(ProblemTypes.KeyNotAllowed,
                 "A quote that is not issued is the maker's own; its page needs a key with the scope \"read\".");
         var (names, currency) = quote.Text.Issued is { } issued ? (issued.Names, issued.Currency)
-            : reader.Read(asOf, catalogue => OfDraft(catalogue, quote.Document));
+            : await reader.Read(asOf, catalogue => OfDraft(catalogue, quote.Document));
         return TaggedBody.Of(QuotePage.Of(quote, [.. quote.Document.Lines.Zip(names, NameOf)], currency)).Answer(context, Format.Html);
     }
 

@@ -9,11 +9,11 @@ namespace PriceFloor.Api.Quotes;
 /// <summary>What is stored about an issued quote, under the quote's key.</summary>
 public abstract class QuoteResultDocuments<T>(string name, IValidator<T> validator) : DocumentKind<T>(name, validator) where T : class
 {
-    public override Outcome<Checked<T>> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access)
+    public override async ValueTask<Outcome<Checked<T>>> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access)
     {
-        if (writing.Find(Kinds.Quote, key) is not { } revision || !access.Sees(writing, revision))
+        if (await access.Seen(writing, writing.Find(Kinds.Quote, key)) is not { } revision)
             return RequestFault.NotFound($"There is no quote \"{key}\".");
-        var quote = StoredQuote.Of(writing, revision, null, DateOnly.FromDateTime(writing.Now.UtcDateTime));
+        var quote = await StoredQuote.Of(writing, revision, null, DateOnly.FromDateTime(writing.Now.UtcDateTime));
         return quote.Text.Issued is not { } issued
             ? RequestFault.Of(ProblemTypes.NotIssued, $"The quote \"{key}\" is a draft; POST /v1/quotes/{key}/issue issues it.")
             : quote.State == QuoteState.Superseded && before is null

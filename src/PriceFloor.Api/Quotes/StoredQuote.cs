@@ -24,7 +24,7 @@ internal sealed record StoredQuote(Revision Revision, QuoteText Text, Quote Docu
     /// <param name="revision">A revision that is not a deletion.</param>
     /// <param name="asOf">The moment; now if null.</param>
     /// <param name="today">The day of that moment in UTC.</param>
-    public static StoredQuote Of(Snapshot snapshot, Revision revision, DateTimeOffset? asOf, DateOnly today)
+    public static async ValueTask<StoredQuote> Of(Snapshot snapshot, Revision revision, DateTimeOffset? asOf, DateOnly today)
     {
         var text = QuoteText.Of(revision);
         var quote = StoredText<Quote>.Read(text.Document).Document
@@ -32,20 +32,20 @@ internal sealed record StoredQuote(Revision Revision, QuoteText Text, Quote Docu
         if (text.Issued is null)
             return new StoredQuote(revision, text, quote, null, QuoteState.Draft);
         long? moment = asOf is { } at ? Moment.Of(at) : null;
-        var outcome = snapshot.Find(Kinds.QuoteOutcome, revision.Key, moment) is { } stored ? StoredText<QuoteOutcome>.Of(stored) : null;
-        return new StoredQuote(revision, text, quote, outcome, StateOf(snapshot, revision.Key, (text, quote, outcome), moment, today));
+        var outcome = await snapshot.Find(Kinds.QuoteOutcome, revision.Key, moment) is { } stored ? StoredText<QuoteOutcome>.Of(stored) : null;
+        return new StoredQuote(revision, text, quote, outcome, await StateOf(snapshot, revision.Key, (text, quote, outcome), moment, today));
     }
 
     /// <summary>The quote of a key as a caller sees it; null if there is none.</summary>
-    public static StoredQuote? Find(Snapshot snapshot, string key, ProfileAccess access, DateTimeOffset? asOf, DateOnly today) =>
-        snapshot.Find(Kinds.Quote, key, asOf is { } at ? Moment.Of(at) : null) is { } revision && access.Sees(snapshot, revision)
-            ? Of(snapshot, revision, asOf, today) : null;
+    public static async ValueTask<StoredQuote?> Find(Snapshot snapshot, string key, ProfileAccess access, DateTimeOffset? asOf, DateOnly today) =>
+        await access.Seen(snapshot, snapshot.Find(Kinds.Quote, key, asOf is { } at ? Moment.Of(at) : null)) is { } revision
+            ? await Of(snapshot, revision, asOf, today) : null;
 
     /// <summary>A quote whose later quote was deleted again is not superseded.</summary>
-    private static QuoteState StateOf(Snapshot snapshot, string key, (QuoteText Text, Quote Quote, QuoteOutcome? Outcome) it, long? moment,
-        DateOnly today) =>
-            it.Outcome?.Result == QuoteResult.Accepted && snapshot.Find(Kinds.QuoteActual, key, moment) is not null ? QuoteState.Done
-            : it.Text.SupersededBy is { } later && snapshot.Find(Kinds.Quote, later, moment) is not null ? QuoteState.Superseded
+    private static async ValueTask<QuoteState> StateOf(Snapshot snapshot, string key, (QuoteText Text, Quote Quote, QuoteOutcome? Outcome) it,
+        long? moment, DateOnly today) =>
+            it.Outcome?.Result == QuoteResult.Accepted && await snapshot.Find(Kinds.QuoteActual, key, moment) is not null ? QuoteState.Done
+            : it.Text.SupersededBy is { } later && await snapshot.Find(Kinds.Quote, later, moment) is not null ? QuoteState.Superseded
             : it.Outcome?.Result switch
             {
                 QuoteResult.Accepted => QuoteState.Accepted,
@@ -74,10 +74,10 @@ internal sealed record StoredQuote(Revision Revision, QuoteText Text, Quote Docu
     /// <summary>
     /// Whether it reads the same until its next revision. What became of an issued quote is stored beside it, and it lapses by itself.
     /// </summary>
-    public bool IsSettled(Snapshot snapshot) => State switch
+    public async ValueTask<bool> IsSettled(Snapshot snapshot) => State switch
     {
         QuoteState.Draft => true,
-        QuoteState.Issued => Text.SupersededBy is null && snapshot.Newest(Kinds.QuoteOutcome, Key) is null,
+        QuoteState.Issued => Text.SupersededBy is null && await snapshot.Newest(Kinds.QuoteOutcome, Key) is null,
         _ => false,
     };
 }

@@ -13,9 +13,8 @@ public sealed class ReadingRuleDocuments(IValidator<ReadingRules> validator) : D
     /// <summary>ISO 4217's code for no currency: amounts are written with the decimals they need.</summary>
     private static readonly Currency s_none = new("XXX", 0);
 
-    public override Outcome<Checked<ReadingRules>> Check(Writing writing, string key, ReadingRules document, Stored<ReadingRules>? before,
-        ProfileAccess access) =>
-            new Checked<ReadingRules>(document, s_none, []);
+    public override ValueTask<Outcome<Checked<ReadingRules>>> Check(Writing writing, string key, ReadingRules document,
+        Stored<ReadingRules>? before, ProfileAccess access) => new(new Checked<ReadingRules>(document, s_none, []));
 }
 
 /// <summary>The rules between the fields of a reading rule; its patterns must run in bounded time.</summary>

@@ -14,7 +14,7 @@ public static class RemedyListRoutes
     public static async Task<IResult> Get(FromQuery<RemedyListQuery> query, CatalogueReader reader, HttpContext context)
     {
         var (asked, format) = (query.Value, Offers.Of(context).Wanted(context.Request)!);
-        var catalogue = reader.Whole(asked.AsOf);
+        var catalogue = await reader.Whole(asked.AsOf);
         if (UnknownNames.Of(catalogue, asked.Channel, asked.Profile, mayRead: true) is { Count: > 0 } unknown)
             return Problem.UnknownReference(unknown);
         var list = Of(catalogue, asked);

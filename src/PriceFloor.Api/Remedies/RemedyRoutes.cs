@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Remedies;
 
 public static class RemedyRoutes
 {
-    public static Results<JsonAnswer<RemediesAnswer>, Problem> Get(PathKey path, FromQuery<RemedyQuery> query,
+    public static ValueTask<Results<JsonAnswer<RemediesAnswer>, Problem>> Get(PathKey path, FromQuery<RemedyQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);

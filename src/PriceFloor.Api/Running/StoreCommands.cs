@@ -114,9 +114,9 @@ public static class StoreCommands
         var (name, key) =
             (string.Create(CultureInfo.InvariantCulture, $"admin-key-{TimeProvider.System.GetUtcNow():yyyyMMdd-HHmmss}"), KeyText.New());
         var path = KeyFile.Write(settings, name, key);
-        store.Write(NewAdminKey, writing =>
+        store.Write(NewAdminKey, async writing =>
         {
-            writing.AddKey(KeyRing.Stored(name, key, Enum.GetValues<Scope>(), writing.Now, expires: null));
+            await writing.AddKey(KeyRing.Stored(name, key, Enum.GetValues<Scope>(), writing.Now, expires: null));
             return true;
         });
         output.WriteLine($"A key with every scope is in {path}; its name is {name}.");

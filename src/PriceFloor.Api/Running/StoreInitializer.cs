@@ -65,7 +65,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
         if (store.WhyAnotherLife is { } why)
             Log.Warning("The store in the data folder is not the one served here last: {Why:l}. Followers of floor changes must begin again, "
                 + "and no ETag from before matches. To go back to a backup, use the verb restore", why);
-        var isNew = store.Read(snapshot => snapshot.Keys.Count == 0);
+        var isNew = store.Read(snapshot => snapshot.Keys).Count == 0;
         var madeKey = isNew ? MakeFirstKey() : null;
         if (settings.Demo)
             FillWithDemo(madeKey, isNew);
@@ -82,9 +82,9 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
         if (settings.AdminKey is null)
             Log.Information("The first key is in {Path}", KeyFile.Write(settings, "first-admin-key", key));
 
-        store.Write("first-start", writing =>
+        store.Write("first-start", async writing =>
         {
-            writing.AddKey(KeyRing.Stored("first-admin-key", key, Enum.GetValues<Scope>(), writing.Now, expires: null));
+            await writing.AddKey(KeyRing.Stored("first-admin-key", key, Enum.GetValues<Scope>(), writing.Now, expires: null));
             return true;
         });
         ring.Refresh();

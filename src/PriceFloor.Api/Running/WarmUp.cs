@@ -13,7 +13,8 @@ namespace PriceFloor.Api.Running;
 /// Prepares the first price check as soon as the service listens: loads the keys and documents into memory, and makes one check that nobody asked
 /// for, so the first real one is faster.
 /// </summary>
-public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource catalogues, IHostApplicationLifetime lifetime) : BackgroundService
+public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource catalogues, TimeProvider clock, IHostApplicationLifetime lifetime)
+    : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -23,7 +24,7 @@ public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource
         {
             await started.Task.WaitAsync(stoppingToken);
             await opening.Done.WaitAsync(stoppingToken);
-            Check();
+            await Check();
         }
         catch (Exception e)
         {
@@ -31,10 +32,10 @@ public sealed class WarmUp(StoreReadiness opening, KeyRing ring, CatalogueSource
         }
     }
 
-    private void Check()
+    private async Task Check()
     {
-        ring.Identify("nobody's");
-        catalogues.SeenBy(ProfileAccess.All).Read(asOf: null, catalogue =>
+        (await ring.Keys).Identify("nobody's", clock.GetUtcNow());
+        await catalogues.SeenBy(ProfileAccess.All).Read(asOf: null, catalogue =>
         {
             if (catalogue.Designs is not [var design, ..] || catalogue.Channels is not [var channel, ..])
                 return false;

@@ -14,8 +14,11 @@ namespace PriceFloor.Api.Scenarios;
 public sealed class ScenarioDocuments(IValidator<Scenario> validator, CatalogueSource catalogues)
     : DocumentKind<Scenario>(Kinds.Scenario, validator)
 {
-    public override Outcome<Checked<Scenario>> Check(Writing writing, string key, Scenario document, Stored<Scenario>? before,
-        ProfileAccess access) => catalogues.SeenBy(access).Within(writing).Profile(document.Profile) is { } profile
+    public override async ValueTask<Outcome<Checked<Scenario>>> Check(Writing writing, string key, Scenario document, Stored<Scenario>? before,
+        ProfileAccess access)
+    {
+        var catalogue = await catalogues.SeenBy(access).Within(writing, [new(Kinds.Profile, document.Profile)]);
+        return catalogue.Profile(document.Profile) is { } profile
             ? new Checked<Scenario>(document, Currency.Of(profile.Document.Currency), [new DocumentName(Kinds.Profile, document.Profile)])
             : RequestFault.Unknown(new InputError
             {
@@ -23,4 +26,5 @@ public sealed class ScenarioDocuments(IValidator<Scenario> validator, CatalogueS
                 Code = InputCodes.UnknownProfile,
                 Detail = $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts).",
             });
+    }
 }

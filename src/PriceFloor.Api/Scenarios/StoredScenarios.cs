@@ -15,9 +15,14 @@ public static class StoredScenarios
         var asked = keys.OfType<string>().Distinct().ToList();
         if (asked.Count == 0)
             return new Dictionary<string, Stored<Scenario>>();
-        return await store.ReadAsync(snapshot => (IReadOnlyDictionary<string, Stored<Scenario>>)asked
-            .Select(key => snapshot.Find(Kinds.Scenario, key, asOf is { } moment ? Moment.Of(moment) : null)).OfType<Revision>()
-            .Where(revision => caller.Access.Sees(snapshot, revision)).Select(Stored<Scenario>.Of)
-            .Where(scenario => scenario.Document.Profile == profile).ToDictionary(scenario => scenario.Key));
+        return await store.ReadAsync(async snapshot =>
+        {
+            var found = new Dictionary<string, Stored<Scenario>>();
+            foreach (var key in asked)
+                if (await caller.Access.Seen(snapshot, snapshot.Find(Kinds.Scenario, key, asOf is { } at ? Moment.Of(at) : null)) is { } revision
+                        && Stored<Scenario>.Of(revision) is var scenario && scenario.Document.Profile == profile)
+                    found.Add(key, scenario);
+            return found;
+        });
     }
 }

@@ -25,9 +25,9 @@ public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostPr
         if (!caller.May(Scope.Read) && (query.NamesRules || query.Against is not null))
             return RequestFault.Of(ProblemTypes.KeyNotAllowed,
                 "rules and against name stored documents, which needs a key with the scope \"read\"; leave them out, or use such a key.");
-        var revision = caller.May(Scope.Read) ? await store.ReadAsync(snapshot =>
-            Seen(snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null), caller)) : null;
-        var (against, yearStart) = reader.Read(query.AsOf,
+        var revision = caller.May(Scope.Read) ? await store.ReadAsync(snapshot => caller.Access.Seen(
+            snapshot, snapshot.Find(Kinds.ReadingRules, query.Rules, query.AsOf is { } moment ? Moment.Of(moment) : null))) : null;
+        var (against, yearStart) = await reader.Read(query.AsOf,
             catalogue => (query.Against is { } key ? catalogue.Profile(key) : null, catalogue.YearStart));
         var missing = new List<Fault>();
         if (revision is null && query.NamesRules)
@@ -55,7 +55,4 @@ public sealed record DraftContext(ReadyRules Rules, bool HasRules, Stored<CostPr
         var rules = revision is null ? ReadyRules.Empty : ReadyRules.Of(StoredText<ReadingRules>.Of(revision));
         return new DraftContext(rules, revision is not null, against, yearStart, basis);
     }
-
-    private static Revision? Seen(Snapshot snapshot, Revision? revision, Caller caller) =>
-        revision is not null && caller.Access.Sees(snapshot, revision) ? revision : null;
 }

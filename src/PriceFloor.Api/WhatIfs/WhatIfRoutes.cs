@@ -16,7 +16,7 @@ public static class WhatIfRoutes
     {
         Answers.ForThisCallerOnly(context);
         var (request, asOf) = (body.Value, query.Value.AsOf);
-        var catalogue = reader.Whole(asOf);
+        var catalogue = await reader.Whole(asOf);
         if (catalogue.Profile(request.Profile) is not { } profile)
             return Problem.Of([RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,
                 $"There is no profile \"{request.Profile}\"; case counts."))]);

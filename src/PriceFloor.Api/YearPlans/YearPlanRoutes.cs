@@ -9,7 +9,7 @@ namespace PriceFloor.Api.YearPlans;
 
 public static class YearPlanRoutes
 {
-    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query,
+    public static ValueTask<Results<JsonAnswer<YearPlanAnswer>, Problem>> Post(JsonBody<YearPlanRequest> body, FromQuery<ComputeQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
@@ -27,7 +27,7 @@ public static class YearPlanRoutes
         });
     }
 
-    public static Results<JsonAnswer<YearPlanAnswer>, Problem> Best(JsonBody<BestPlanRequest> body, FromQuery<ComputeQuery> query,
+    public static ValueTask<Results<JsonAnswer<YearPlanAnswer>, Problem>> Best(JsonBody<BestPlanRequest> body, FromQuery<ComputeQuery> query,
         CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);

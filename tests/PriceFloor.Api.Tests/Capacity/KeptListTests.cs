@@ -73,7 +73,7 @@ public sealed class KeptListTests
     /// <summary>What the service keeps of the present documents: the profile, a floor that rests on it, and an answer beside its own lists.</summary>
     private static async Task<IReadOnlyList<Held>> HeldNow(Studio studio, int change)
     {
-        var catalogue = studio.Services.GetRequiredService<CatalogueSource>().SeenBy(ProfileAccess.All).Whole(asOf: null);
+        var catalogue = await studio.Services.GetRequiredService<CatalogueSource>().SeenBy(ProfileAccess.All).Whole(asOf: null);
         var profile = catalogue.Profile("main")!;
         return
         [

@@ -33,11 +33,11 @@ public sealed class SlowUploadTests
         await using var studio = await WithAShop();
         var store = studio.Services.GetRequiredService<Store>();
         var (mayWrite, isWriting) = (new TaskCompletionSource(), new TaskCompletionSource());
-        var change = Task.Run(() => store.Write("somebody", writing =>
+        var change = Task.Run(() => store.Write("somebody", async writing =>
         {
             isWriting.SetResult();
             mayWrite.Task.Wait(Studio.Cancellation);
-            return writing.Save("design", "RB-014", FivePieces, [new DocumentName("profile", "main")]);
+            return await writing.Save("design", "RB-014", FivePieces, [new DocumentName("profile", "main")]);
         }), Studio.Cancellation);
         await isWriting.Task;
         var sent = studio.SendBytes("POST", "/v1/designs/batch", "sku,name\nRB-014,River drop\n"u8.ToArray(), "text/csv");

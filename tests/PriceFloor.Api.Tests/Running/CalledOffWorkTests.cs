@@ -54,6 +54,11 @@ public sealed class CalledOffWorkTests
         using var store = new Store(Engine.InFile(path, TimeProvider.System), TimeProvider.System);
         store.Open();
         var text = $"\"{new string('a', 100_000)}\"";
-        store.Write("test", writing => Enumerable.Range(0, 100).Select(i => writing.Save("text", $"t-{i}", text, [])).ToList());
+        store.Write("test", async writing =>
+        {
+            for (var i = 0; i < 100; i++)
+                await writing.Save("text", $"t-{i}", text, []);
+            return true;
+        });
     }
 }

@@ -111,10 +111,10 @@ public sealed class KilledVerbTests : IDisposable
     private static void Fill(Store store)
     {
         store.Open();
-        store.Write("test", writing =>
+        store.Write("test", async writing =>
         {
             for (var i = 1; i <= Designs; i++)
-                writing.Save("design", $"D-{i}", $"\"{new string('t', 5000)}\"", []);
+                await writing.Save("design", $"D-{i}", $"\"{new string('t', 5000)}\"", []);
             return true;
         });
     }

@@ -7,6 +7,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Scenarios;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Tests.Scenarios;
 
@@ -16,7 +17,7 @@ internal static class ChangedStudio
     /// <summary>The script of changes written as JSON, or its faults.</summary>
     public static Outcome<ChangeScript> Script(this Studio studio, params string[] changes)
     {
-        var catalogue = studio.Services.GetRequiredService<CatalogueSource>().SeenBy(ProfileAccess.All).Whole(null);
+        var catalogue = studio.Services.GetRequiredService<CatalogueSource>().SeenBy(ProfileAccess.All).Whole(null).AtOnce();
         return ChangeScript.Of([.. changes.Select(Read)], new ChangeScope(catalogue, catalogue.Profile("main")!));
     }
 

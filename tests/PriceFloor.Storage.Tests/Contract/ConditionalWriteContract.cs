@@ -25,20 +25,20 @@ public abstract class ConditionalWriteContract<TEngine> : StoreContract<TEngine>
     [Fact]
     public void A_writer_sees_what_it_wrote_itself()
     {
-        Store.Write("test", writing =>
+        Store.Write("test", async writing =>
         {
-            writing.Save("design", "a", "1", [new DocumentName("profile", "main")]);
-            Assert.Equal(("1", 1L), writing.Newest("design", "a") is { } own ? (own.Body, own.Number) : default);
-            Assert.Equal([new DocumentName("design", "a")], writing.UsersOf("profile", "main"));
-            Assert.Equal(["a"], writing.List("design").Select(revision => revision.Key));
-            Assert.Equal(2, writing.Delete("design", "a").Number);
-            Assert.Null(writing.Find("design", "a"));
-            Assert.Empty(writing.UsersOf("profile", "main"));
+            await writing.Save("design", "a", "1", [new DocumentName("profile", "main")]);
+            Assert.Equal(("1", 1L), await writing.Newest("design", "a") is { } own ? (own.Body, own.Number) : default);
+            Assert.Equal([new DocumentName("design", "a")], await writing.UsersOf("profile", "main"));
+            Assert.Equal(["a"], (await writing.List("design")).Select(revision => revision.Key));
+            Assert.Equal(2, (await writing.Delete("design", "a")).Number);
+            Assert.Null(await writing.Find("design", "a"));
+            Assert.Empty(await writing.UsersOf("profile", "main"));
             return true;
         });
         Assert.Equal(["1", null], Store.Read(snapshot => snapshot.History("design", "a")).Select(revision => revision.Body));
     }
 
-    private static Revision? IfStill(Store store, long number, string body) => store.Write("test", writing =>
-        writing.Newest("design", "a")?.Number == number ? writing.Save("design", "a", body, []) : null);
+    private static Revision? IfStill(Store store, long number, string body) => store.Write("test", async writing =>
+        (await writing.Newest("design", "a"))?.Number == number ? await writing.Save("design", "a", body, []) : null);
 }

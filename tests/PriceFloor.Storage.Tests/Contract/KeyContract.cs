@@ -9,10 +9,10 @@ public abstract class KeyContract<TEngine> : StoreContract<TEngine>
     [Fact]
     public void Keys_are_kept_by_name_once_each()
     {
-        Store.Write("test", writing =>
+        Store.Write("test", async writing =>
         {
-            writing.AddKey(new StoredKey("shop", [1, 2], "check", 5, 9));
-            writing.AddKey(new StoredKey("Shop", [3], "read write", 6, null));
+            await writing.AddKey(new StoredKey("shop", [1, 2], "check", 5, 9));
+            await writing.AddKey(new StoredKey("Shop", [3], "read write", 6, null));
             return true;
         });
         var keys = Store.Read(snapshot => snapshot.Keys);
@@ -45,9 +45,9 @@ public abstract class KeyContract<TEngine> : StoreContract<TEngine>
         Store.Write("test", writing => Add(writing, new StoredKey("shop", [1], "check", now, now + 2_000_000)));
         Store.Write("test", writing => Add(writing, new StoredKey("forever", [2], "read", now, null)));
         Assert.Equal((true, true, false), (Opens(1), Opens(2), Opens(3)));
-        Store.Write("test", writing =>
+        Store.Write("test", async writing =>
         {
-            writing.RotateKey("forever", [3], previousUntil: now + 1_000_000);
+            await writing.RotateKey("forever", [3], previousUntil: now + 1_000_000);
             return true;
         });
         Assert.Equal((true, true, true), (Opens(1), Opens(2), Opens(3)));
@@ -65,10 +65,10 @@ public abstract class KeyContract<TEngine> : StoreContract<TEngine>
     public void When_a_key_was_last_used_is_kept_and_a_key_that_is_gone_is_none()
     {
         Store.Write("test", writing => Add(writing, new StoredKey("shop", [1], "check", 5, null)));
-        Store.Write("test", writing =>
+        Store.Write("test", async writing =>
         {
-            writing.KeyWasUsed("shop", 7);
-            writing.KeyWasUsed("gone", 8);
+            await writing.KeyWasUsed("shop", 7);
+            await writing.KeyWasUsed("gone", 8);
             return true;
         });
         Assert.Equal(("shop", 7L), Assert.Single(Store.Read(snapshot => snapshot.Keys)) is var key ? (key.Name, key.LastUsed) : default);
@@ -76,9 +76,9 @@ public abstract class KeyContract<TEngine> : StoreContract<TEngine>
 
     private bool Opens(byte hash) => Store.Write("test", writing => writing.Opens([hash]));
 
-    private static bool Add(Writing writing, StoredKey key)
+    private static async ValueTask<bool> Add(Writing writing, StoredKey key)
     {
-        writing.AddKey(key);
+        await writing.AddKey(key);
         return true;
     }
 }

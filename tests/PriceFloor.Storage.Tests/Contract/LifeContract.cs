@@ -28,14 +28,14 @@ public abstract class LifeContract<TEngine> : StoreContract<TEngine>
     {
         Save("a", "1");
         var back = Engine.Keep();
-        var (life, mark) = (Store.LifeName, Store.MarkAt(1));
+        var (life, mark) = (Store.LifeName, MarkAt(1));
         var given = Enumerable.Range(2, 4).Select(body => Save("a", $"{body}").Number).Max();
         Save("b", "1");
         Close();
         back();
         Assert.NotEqual(life, Store.LifeName);
-        Assert.NotEqual(mark, Store.MarkAt(1));
-        Assert.Equal(["1"], Store.Read(snapshot => snapshot.History("design", "a").Select(revision => revision.Body!)));
+        Assert.NotEqual(mark, MarkAt(1));
+        Assert.Equal(["1"], Store.Read(snapshot => snapshot.History("design", "a")).Select(revision => revision.Body!));
         Assert.Null(Store.Read(snapshot => snapshot.Newest("design", "b")));
         Assert.True(Save("a", "6").Number > given);
         life = Store.LifeName;

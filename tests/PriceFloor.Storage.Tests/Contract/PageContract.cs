@@ -66,5 +66,5 @@ public abstract class PageContract<TEngine> : StoreContract<TEngine>
         Assert.Null(Store.Read(snapshot => snapshot.Find("design", "a", Moment.Of(saved.SavedAtTime) - 1)));
     }
 
-    private IEnumerable<string> Keys(Func<Snapshot, IReadOnlyList<Revision>> read) => Store.Read(read).Select(revision => revision.Key);
+    private IEnumerable<string> Keys(Func<Snapshot, ValueTask<List<Revision>>> read) => Store.Read(read).Select(revision => revision.Key);
 }

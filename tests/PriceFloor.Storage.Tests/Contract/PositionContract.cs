@@ -11,17 +11,18 @@ public abstract class PositionContract<TEngine> : StoreContract<TEngine>
     {
         Assert.Equal((0, 0), (Store.Position, Store.Read(snapshot => snapshot.Position)));
         Assert.Equal([1L, 2L], new[] { Save("a", "1").Position, Save("b", "1").Position });
-        Store.Write("test", writing =>
+        Store.Write("test", async writing =>
         {
             writing.Undo();
-            return writing.Save("design", "c", "1", []);
+            return await writing.Save("design", "c", "1", []);
         });
-        Assert.Throws<InvalidOperationException>(() => Store.Write<bool>("test", writing =>
+        Assert.Throws<InvalidOperationException>(() => Store.Write<bool>("test", async writing =>
         {
-            writing.Save("design", "c", "1", []);
+            await writing.Save("design", "c", "1", []);
             throw new InvalidOperationException();
         }));
-        var (saved, deleted) = Store.Write("test", writing => (writing.Save("design", "c", "1", []), writing.Delete("design", "a")));
+        var (saved, deleted) = Store.Write("test",
+            async writing => (await writing.Save("design", "c", "1", []), await writing.Delete("design", "a")));
         Assert.Equal((3, 4), (saved.Position, deleted.Position));
         Assert.Equal((4, 4), (Store.Position, Store.Read(snapshot => snapshot.Position)));
         Close();
@@ -105,15 +106,15 @@ public abstract class PositionContract<TEngine> : StoreContract<TEngine>
     {
         Save("a", "1");
         Save("a", "2");
-        var marks = new[] { Store.MarkAt(0), Store.MarkAt(1), Store.MarkAt(2) };
+        var marks = new[] { MarkAt(0), MarkAt(1), MarkAt(2) };
         Assert.Equal(3, marks.Distinct().Count());
         Save("a", "3");
         Close();
-        Assert.Equal(marks, new[] { Store.MarkAt(0), Store.MarkAt(1), Store.MarkAt(2) });
+        Assert.Equal(marks, new[] { MarkAt(0), MarkAt(1), MarkAt(2) });
         using var other = new TEngine();
         using var store = other.Open();
         for (var body = 1; body <= 2; body++)
             store.Write("test", writing => writing.Save("design", "a", $"{body}", []));
-        Assert.NotEqual(marks[2], store.MarkAt(2));
+        Assert.NotEqual(marks[2], store.MarkAt(2).AtOnce());
     }
 }

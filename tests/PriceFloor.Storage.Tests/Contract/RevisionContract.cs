@@ -74,14 +74,15 @@ public abstract class RevisionContract<TEngine> : StoreContract<TEngine>
     [Fact]
     public void All_writes_of_one_transaction_have_one_time()
     {
-        var (one, two) = Store.Write("test", writing => (writing.Save("design", "a", "1", []), writing.Save("design", "b", "1", [])));
+        var (one, two) = Store.Write("test",
+            async writing => (await writing.Save("design", "a", "1", []), await writing.Save("design", "b", "1", [])));
         Assert.Equal(one.SavedAt, two.SavedAt);
     }
 
     [Fact]
     public void All_that_a_write_saves_has_its_time()
     {
-        var (now, saved) = Store.Write("test", writing => (writing.Now, writing.Save("design", "a", "1", [])));
+        var (now, saved) = Store.Write("test", async writing => (writing.Now, await writing.Save("design", "a", "1", [])));
         Assert.Equal(now, saved.SavedAtTime);
         Assert.Equal((Clock.GetUtcNow(), "test"), (now, saved.SavedBy));
         Assert.Equal(saved, Store.Read(snapshot => snapshot.Newest("design", "a")));
@@ -110,9 +111,9 @@ public abstract class RevisionContract<TEngine> : StoreContract<TEngine>
     [Fact]
     public void A_write_that_throws_leaves_nothing()
     {
-        Assert.Throws<InvalidOperationException>(() => Store.Write<bool>("test", writing =>
+        Assert.Throws<InvalidOperationException>(() => Store.Write<bool>("test", async writing =>
         {
-            writing.Save("design", "a", "1", []);
+            await writing.Save("design", "a", "1", []);
             throw new InvalidOperationException();
         }));
         Assert.True(Store.Read(snapshot => snapshot.IsEmpty));
@@ -158,16 +159,29 @@ public abstract class RevisionContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
+    public void An_engine_that_says_that_it_answers_at_once_does()
+    {
+        var waited = Store.Read(async snapshot =>
+        {
+            var question = snapshot.List("design");
+            var isAnswered = question.IsCompleted;
+            Assert.Empty(await question);
+            return !isAnswered;
+        });
+        Assert.False(waited && Store.AnswersAtOnce);
+    }
+
+    [Fact]
     public void A_reader_sees_one_moment()
     {
         Save("a", "1");
-        Store.Read(snapshot =>
+        Store.Read(async snapshot =>
         {
-            Assert.Equal("1", snapshot.Find("design", "a")!.Body);
+            Assert.Equal("1", (await snapshot.Find("design", "a"))!.Body);
             Save("a", "2");
             Save("b", "1");
-            Assert.Equal("1", snapshot.Find("design", "a")!.Body);
-            return Assert.Single(snapshot.List("design"));
+            Assert.Equal("1", (await snapshot.Find("design", "a"))!.Body);
+            return Assert.Single(await snapshot.List("design"));
         });
         Assert.Equal("2", Store.Read(snapshot => snapshot.Find("design", "a"))!.Body);
     }

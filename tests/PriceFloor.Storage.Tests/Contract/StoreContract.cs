@@ -37,5 +37,7 @@ public abstract class StoreContract<TEngine> : IDisposable
 
     protected Revision Save(string kind, string key, string body) => Store.Write("test", writing => writing.Save(kind, key, body, []));
 
+    protected string MarkAt(long position) => Store.MarkAt(position).AtOnce();
+
     protected Revision Delete(string key) => Store.Write("test", writing => writing.Delete("design", key));
 }

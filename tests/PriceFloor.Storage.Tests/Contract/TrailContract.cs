@@ -26,20 +26,20 @@ public abstract class TrailContract<TEngine> : StoreContract<TEngine>
     public void Actions_on_keys_and_on_the_whole_store_are_listed_without_the_keys()
     {
         Clock.AdjustTime(Clock.GetUtcNow().AddHours(1));
-        Store.Write("operator", writing =>
+        Store.Write("operator", async writing =>
         {
-            writing.AddKey(new StoredKey("shop", [1], "check", 5, null));
+            await writing.AddKey(new StoredKey("shop", [1], "check", 5, null));
             return true;
         });
         Clock.AdjustTime(Clock.GetUtcNow().AddHours(-1)); // and no time goes back
-        Store.Write("operator", writing =>
+        Store.Write("operator", async writing =>
         {
-            writing.RotateKey("shop", [2], 9);
-            return writing.DeleteKey("shop");
+            await writing.RotateKey("shop", [2], 9);
+            return await writing.DeleteKey("shop");
         });
-        Store.Write("timed", writing =>
+        Store.Write("timed", async writing =>
         {
-            writing.BackedUp("/somewhere/pricefloor.db");
+            await writing.BackedUp("/somewhere/pricefloor.db");
             return true;
         });
         var entries = Store.Read(snapshot => snapshot.OtherEntries(long.MaxValue, 100));
@@ -57,10 +57,10 @@ public abstract class TrailContract<TEngine> : StoreContract<TEngine>
     [Fact]
     public void Undone_writes_are_not_listed()
     {
-        Store.Write("test", writing =>
+        Store.Write("test", async writing =>
         {
-            writing.AddKey(new StoredKey("shop", [1], "check", 5, null));
-            writing.Save("design", "a", "1", []);
+            await writing.AddKey(new StoredKey("shop", [1], "check", 5, null));
+            await writing.Save("design", "a", "1", []);
             writing.Undo();
             return true;
         });

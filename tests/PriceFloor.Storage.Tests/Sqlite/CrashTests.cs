@@ -124,11 +124,11 @@ public sealed class CrashTests
         for (var i = 0; ; i++)
         {
             var key = $"k{i % 7}";
-            var number = store.Write("crash", writing =>
+            var number = store.Write("crash", async writing =>
             {
-                var next = (writing.Newest(s_kinds[0], key)?.Number ?? 0) + 1;
+                var next = ((await writing.Newest(s_kinds[0], key))?.Number ?? 0) + 1;
                 foreach (var kind in s_kinds)
-                    writing.Save(kind, key, BodyOf(kind, key, next), [new DocumentName("channel", key)]);
+                    await writing.Save(kind, key, BodyOf(kind, key, next), [new DocumentName("channel", key)]);
                 return next;
             });
             output.Write($"{key} {number} ok\n");

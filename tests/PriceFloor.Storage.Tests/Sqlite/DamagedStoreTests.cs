@@ -12,7 +12,7 @@ public sealed class DamagedStoreTests : StoreInTrouble
         File.WriteAllText(Db, new string('x', 8192));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Body(store, "a")));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Save(store, "a", "1")));
-        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => store.MarkAt(1)));
+        Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => store.MarkAt(1).AtOnce()));
         Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => store.Open()));
         Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => Backup.Make(Db, At("copy.db"))));
         Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => StoreCheck.Of(Db, (_, _) => null)));

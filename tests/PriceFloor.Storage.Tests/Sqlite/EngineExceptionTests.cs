@@ -11,9 +11,9 @@ public sealed class EngineExceptionTests : StoreInTrouble
     {
         using var store = NewStore();
         var key = new StoredKey("shop", [1], "check", 1, null);
-        bool Add(Writing writing)
+        async ValueTask<bool> Add(Writing writing)
         {
-            writing.AddKey(key);
+            await writing.AddKey(key);
             return true;
         }
 
@@ -25,11 +25,12 @@ public sealed class EngineExceptionTests : StoreInTrouble
     public void Readers_and_writers_get_it_where_it_happens()
     {
         using var store = NewStore();
-        store.Write("test", writing =>
+        store.Write("test", async writing =>
         {
-            writing.AddKey(new StoredKey("shop", [1], "check", 1, null));
-            Assert.Equal(StoreTrouble.Unexpected, TroubleOf(() => writing.AddKey(new StoredKey("shop", [2], "check", 1, null))));
-            return writing.Save("design", "a", "1", []);
+            await writing.AddKey(new StoredKey("shop", [1], "check", 1, null));
+            Assert.Equal(StoreTrouble.Unexpected, (await Assert.ThrowsAsync<StoreTroubleException>(async () =>
+                await writing.AddKey(new StoredKey("shop", [2], "check", 1, null)))).Trouble);
+            return await writing.Save("design", "a", "1", []);
         });
         Assert.Equal("1", Body(store, "a"));
         Assert.Equal([1], Assert.Single(store.Read(snapshot => snapshot.Keys)).Hash);

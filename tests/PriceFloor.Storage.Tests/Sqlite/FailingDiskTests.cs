@@ -38,7 +38,7 @@ public sealed class FailingDiskTests : StoreInTrouble
         var first = Task.Run(() => store.Write("test", _ =>
         {
             holds.Set();
-            return goOn.Wait(TimeSpan.FromSeconds(30));
+            return new ValueTask<bool>(goOn.Wait(TimeSpan.FromSeconds(30)));
         }));
         holds.Wait(TestContext.Current.CancellationToken);
         var small = SaveAsync(store, "small", "2");
@@ -70,7 +70,7 @@ public sealed class FailingDiskTests : StoreInTrouble
         Assert.Equal(StoreTrouble.ReadOnly, StoppedBy(() => again.Open()));
         Assert.Equal("1", Body(again, "a"));
         Assert.Equal(StoreTrouble.ReadOnly, TroubleOf(() => Save(again, "a", "2")));
-        Assert.Equal(StoreTrouble.ReadOnly, TroubleOf(() => again.Probe(TimeSpan.FromSeconds(1))));
+        Assert.Equal(StoreTrouble.ReadOnly, TroubleOf(() => again.Probe(TimeSpan.FromSeconds(1)).AtOnce()));
         Assert.True(again.IsRefusingWrites);
         Assert.False(Trail.TellOfBackup(path, "copy.db", Clock.GetUtcNow()));
         Assert.Equal(StoreTrouble.ReadOnly, StoppedBy(() => Backup.Make(path, Path.Combine(disk.Path, "copy.db"))));

@@ -45,12 +45,14 @@ public sealed class FileTests : IDisposable
     }
 
     [Fact]
-    public void What_is_acknowledged_is_on_the_disk()
+    public async Task What_is_acknowledged_is_on_the_disk()
     {
         Save("a", "1");
         using var connection = Connect();
         Assert.Equal("wal", connection.ExecuteScalar<string>("PRAGMA journal_mode"));
-        Assert.Equal(2, _store.Read(snapshot => snapshot.SynchronousLevel));
+        using var engine = Engine.InFile(Db, TimeProvider.System);
+        await using var session = await engine.BeginReading();
+        Assert.Equal(2, await session.ExecuteScalar<long>("PRAGMA synchronous")); // 2 is FULL
     }
 
     [Fact]
@@ -95,7 +97,7 @@ public sealed class FileTests : IDisposable
             "INSERT INTO revision (kind, key, number, saved_at, saved_by) VALUES ('design', 'a', 'two', 1, 'x')",
             "DELETE FROM revision",
         })
-            Assert.Equal(19, Assert.Throws<SqliteException>(() => connection.Execute(refused)).SqliteErrorCode);
+            Assert.Equal(19, Assert.Throws<SqliteException>(() => SqlMapper.Execute(connection, refused)).SqliteErrorCode);
         Assert.Equal(
             ["access_key", "event", "head", "life", "probe", "reference", "revision"],
             connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name"));

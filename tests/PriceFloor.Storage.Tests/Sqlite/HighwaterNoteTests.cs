@@ -80,9 +80,9 @@ public sealed class HighwaterNoteTests : StoreWithANote
     public void What_was_undone_is_not_in_the_note()
     {
         Save("a");
-        Opened.Write("test", writing =>
+        Opened.Write("test", async writing =>
         {
-            writing.Save("design", "a", "2", []);
+            await writing.Save("design", "a", "2", []);
             writing.Undo();
             return 0;
         });

@@ -4,7 +4,7 @@ using PriceFloor.Storage.Tests.Contract;
 namespace PriceFloor.Storage.Tests.Sqlite;
 
 /// <summary>SQLite: a file in a folder of its own.</summary>
-public sealed class SqliteUnderTest : EngineUnderTest
+public class SqliteUnderTest : EngineUnderTest
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-store-").FullName;
 
@@ -12,7 +12,7 @@ public sealed class SqliteUnderTest : EngineUnderTest
 
     public override Store Open()
     {
-        var store = new Store(Engine.InFile(Db, Clock), Clock);
+        var store = new Store(EngineOf(Db), Clock);
         store.Open();
         return store;
     }
@@ -36,5 +36,11 @@ public sealed class SqliteUnderTest : EngineUnderTest
 
     public override IReadOnlyList<string> Faults() => StoreCheck.Of(Db, (_, _) => null).Faults;
 
-    public override void Dispose() => Directory.Delete(_folder, recursive: true);
+    public override void Dispose()
+    {
+        Directory.Delete(_folder, recursive: true);
+        GC.SuppressFinalize(this);
+    }
+
+    protected virtual Engine EngineOf(string path) => Engine.InFile(path, Clock);
 }

@@ -28,12 +28,12 @@ public sealed class StoreBackupTests : StoreInAFolder
     [Fact]
     public async Task A_backup_beside_a_writer_has_whole_transactions_of_one_moment()
     {
-        Open().Write("test", write => (write.Save("design", "a", "-1", []), write.Save("design", "b", "-1", [])));
+        Open().Write("test", async write => (await write.Save("design", "a", "-1", []), await write.Save("design", "b", "-1", [])));
         using var stop = new CancellationTokenSource();
         var writing = Task.Run(() =>
         {
             for (var i = 0; !stop.IsCancellationRequested; i++)
-                Opened.Write("test", write => (write.Save("design", "a", $"{i}", []), write.Save("design", "b", $"{i}", [])));
+                Opened.Write("test", async write => (await write.Save("design", "a", $"{i}", []), await write.Save("design", "b", $"{i}", [])));
         }, TestContext.Current.CancellationToken);
         for (var i = 0; i < 5; i++)
         {

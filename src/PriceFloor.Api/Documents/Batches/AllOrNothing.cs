@@ -21,19 +21,21 @@ public static class AllOrNothing
     /// <param name="guard">Why nothing may be stored now, asked within the write.</param>
     /// <param name="answer">What is answered, from the keys and what was stored; by default that of a batch.</param>
     public static async Task<IResult> WriteAsync<T>(Store store, CatalogueReader reader, Caller caller, DocumentKind<T> kind,
-        Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay, Func<Writing, Fault?>? guard = null,
+        Func<WholeCatalogue, Task<Outcome<List<PlacedLine<T>>>>> lay, Func<Writing, ValueTask<Fault?>>? guard = null,
         Func<IReadOnlyList<string>, IReadOnlyList<Saved>, object>? answer = null) where T : class
     {
-        var catalogue = reader.Whole(null);
+        var catalogue = await reader.Whole(null);
         var laid = await lay(catalogue);
         if (Against(laid) is { } unfit)
             return unfit;
 
-        var (lines, saved, problem) = await store.WriteAsync(caller, writing =>
+        var (lines, saved, problem) = await store.WriteAsync(caller, async writing =>
         {
-            var now = writing.Position == catalogue.Position ? laid : lay(reader.WholeWithin(writing)).GetAwaiter().GetResult();
-            var against = guard?.Invoke(writing) is { } fault ? Problem.Of([fault]) : Against(now);
-            var done = against is null ? now.Value.Select(line => kind.Save(writing, line.Key!, line.Document!, caller.Access)).ToList() : [];
+            var now = await writing.Position == catalogue.Position ? laid : await lay(await reader.WholeWithin(writing));
+            var against = guard is not null && await guard(writing) is { } fault ? Problem.Of([fault]) : Against(now);
+            var done = new List<Outcome<Saved>>();
+            foreach (var line in against is null ? now.Value : [])
+                done.Add(await kind.Save(writing, line.Key!, line.Document!, caller.Access));
             if (done.Exists(one => one.Found is null))
                 against = Refusal(now.Value, done);
             if (against is not null)

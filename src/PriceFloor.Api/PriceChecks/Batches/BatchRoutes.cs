@@ -31,7 +31,7 @@ public static class BatchRoutes
             }]);
         if (putBy.IsFull)
             return Problem.Busy();
-        var catalogue = reader.Whole(query.Value.AsOf);
+        var catalogue = await reader.Whole(query.Value.AsOf);
         if (query.Value.Channel is { } channel && catalogue.Channel(channel) is null)
             return Problem.UnknownReference([new InputError
             {

@@ -1,0 +1,73 @@
+using System.Security.Cryptography;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Access;
+
+/// <summary>The keys as they were read, kept only as SHA-256 hashes and compared in constant time. A change of a key makes another object.</summary>
+public sealed class KnownKeys
+{
+    private readonly KnownKey[] _known;
+
+    internal KnownKeys(IEnumerable<StoredKey> keys, KeyUses uses) => _known = [.. keys.SelectMany(key => SecretsOf(key, uses))];
+
+    /// <summary>The caller behind a key at a time, or null if the key is unknown or has expired.</summary>
+    public Caller? Identify(ReadOnlySpan<char> key, DateTimeOffset now) => StillGood(Find(key), now);
+
+    /// <summary>
+    /// The same for a header with a key. A connection that sends the header again sends the same string object, which the web server keeps for it,
+    /// so the key is not hashed again until a key changes.
+    /// </summary>
+    /// <param name="header">The header.</param>
+    /// <param name="key">The key in it.</param>
+    /// <param name="ofConnection">What is kept for the connection while it is open; null if nothing can be kept.</param>
+    /// <param name="now">The time.</param>
+    public Caller? Identify(string header, ReadOnlySpan<char> key, IDictionary<object, object?>? ofConnection, DateTimeOffset now)
+    {
+        if (ofConnection is null)
+            return Identify(key, now);
+        if (ofConnection.TryGetValue(typeof(KnownKeys), out var kept) && kept is Recognised known && ReferenceEquals(known.Header, header)
+                && ReferenceEquals(known.Keys, this))
+            return StillGood(known.Key, now);
+        var found = Find(key);
+        if (found is not null)
+            ofConnection[typeof(KnownKeys)] = new Recognised(header, this, found);
+        return StillGood(found, now);
+    }
+
+    private KnownKey? Find(ReadOnlySpan<char> key)
+    {
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        KeyRing.Hash(key, hash); // an unknown or a mistyped key; only a refusal says which
+        KnownKey? found = null;
+        foreach (var one in _known)
+            if (CryptographicOperations.FixedTimeEquals(one.Hash, hash))
+                found = one;
+        return found;
+    }
+
+    private static Caller? StillGood(KnownKey? found, DateTimeOffset time)
+    {
+        var now = Moment.Of(time);
+        if (found is null || found.Until <= now)
+            return null;
+        found.Use.Now(now);
+        return found.Caller;
+    }
+
+    /// <summary>The secret of a key, and the one before its rotation, which expires by itself.</summary>
+    private static IEnumerable<KnownKey> SecretsOf(StoredKey key, KeyUses uses)
+    {
+        var caller = new Caller(key.Name, KeyRing.ScopesOf(key))
+        {
+            Secret = key.Hash,
+            Access = key.Profiles is { } profiles ? ProfileAccess.Of(profiles.Split(' ')) : ProfileAccess.All,
+        };
+        yield return new KnownKey(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
+        if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
+            yield return new KnownKey(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, uses.Of(key.Name));
+    }
+
+    private sealed record KnownKey(byte[] Hash, long? Until, Caller Caller, KeyUse Use);
+
+    private sealed record Recognised(string Header, KnownKeys Keys, KnownKey Key);
+}
