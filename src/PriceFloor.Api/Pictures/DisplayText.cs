@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 
 namespace PriceFloor.Api.Pictures;
@@ -13,6 +14,8 @@ public static partial class DisplayText
     public static string Number(decimal value) => Number(value, Rounding.DecimalsOf(value));
 
     public static string Date(DateTimeOffset time) => time.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    public static string Date(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     public static string Verdict(Verdict? verdict) => verdict switch
     {
@@ -29,6 +32,9 @@ public static partial class DisplayText
         "not-stored" => "not stored",
         _ => "no price: " + reason.Replace('-', ' '),
     };
+
+    /// <summary>A kind of cost: "car and travel".</summary>
+    public static string Kind(CostKind kind) => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString()).Replace('-', ' ');
 
     /// <summary>A name with its key, or the key if there is no name.</summary>
     public static string Named(string? name, string key) => name is null ? key : $"{name} ({key})";

@@ -67,13 +67,15 @@ public sealed class Picture
     }
 
     /// <summary>The whole file.</summary>
-    public byte[] Render(decimal height)
+    /// <param name="height">Its height.</param>
+    /// <param name="isPrinted">Always on light paper: it is in a page to print.</param>
+    public byte[] Render(decimal height, bool isPrinted = false)
     {
         var svg = new Svg().Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("id", _id),
             ("viewBox", $"0 0 {Svg.Number(Width)} {Svg.Number(height)}"), ("width", Width), ("height", height), ("role", "img"),
             ("aria-labelledby", $"{_id}-title {_id}-desc"));
         svg.Words("title", _title, ("id", _id + "-title")).Words("desc", _description, ("id", _id + "-desc"));
-        svg.Raw($"<style>{PictureStyle.For(_id)}</style>\n");
+        svg.Raw($"<style>{PictureStyle.For(_id, isPrinted)}</style>\n");
         if (_hatches.Count > 0)
             svg.Raw("<defs>"
                 + string.Concat(_hatches.Select(hatch =>

@@ -16,6 +16,8 @@ public static class PrintedPage
         h1 { font-size: 18pt; margin: 0 }
         h2 { font-size: 13pt; margin: 7mm 0 2mm; break-after: avoid }
         p { margin: 1mm 0 }
+        figure { margin: 3mm 0; break-inside: avoid }
+        figure svg { width: 100%; max-width: 150mm; height: auto }
         small { font-size: 8.5pt; color: #444 }
         table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums }
         thead { display: table-header-group }

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.PriceParts;
 /// </summary>
 public static class PricePartsPicture
 {
-    private const decimal Top = 72, BarHeight = 30, LineHeight = 19, Gap = 32;
+    private const decimal Top = 72, BarHeight = 30, Gap = 32;
 
     private static readonly (PricePart Part, char Letter, string Words, Palette Palette, Hatch Hatch)[] s_parts =
     [
@@ -58,26 +58,10 @@ public static class PricePartsPicture
         picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true,
             fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
         var top = y + 9;
-        var at = 0m;
-        foreach (var (part, letter, _, ink, hatch) in s_parts)
-            if (Amount(channel, part) is > 0 and var amount)
-            {
-                Segment(picture, scale.At(at), scale.At(at + amount), top, letter, ink, hatch);
-                at += amount;
-            }
-
+        var at = StackedBar.Draw(picture, scale, top, BarHeight, PartsOf(channel));
         if (Short(channel) is > 0 and var missing)
             Missing(picture, scale.At(decimal.Max(0, at - missing)), scale.At(at), top);
-        return List(picture, channel, top + BarHeight + 22);
-    }
-
-    private static void Segment(Picture picture, decimal from, decimal to, decimal top, char letter, Palette ink, Hatch hatch)
-    {
-        picture.Box(from, top, to - from, BarHeight, ink, hatch, Palette.Text);
-        if (to - from < 16)
-            return;
-        picture.Box((from + to) / 2 - 7, top + BarHeight / 2 - 9, 14, 18, ink);
-        picture.Words((from + to) / 2, top + BarHeight / 2 + 5, letter.ToString(), anchor: "middle");
+        return StackedBar.List(picture, top + BarHeight + 22, channel.Currency, PartsOf(channel));
     }
 
     /// <summary>Beyond the money the bar is struck out.</summary>
@@ -87,27 +71,9 @@ public static class PricePartsPicture
         picture.Line(from, top - 5, from, top + BarHeight + 5, Palette.Floor, thick: 3);
     }
 
-    /// <summary>Every part with its amount, in two columns: read downwards.</summary>
-    private static decimal List(Picture picture, ChannelPartsAnswer channel, decimal y)
-    {
-        var shown = s_parts.Where(part => Amount(channel, part.Part) != 0).ToList();
-        var rows = (shown.Count + 1) / 2;
-        foreach (var (index, part) in shown.Index())
-        {
-            var x = index < rows ? Picture.Margin : Picture.Margin + Picture.Inner / 2 + 10;
-            var line = y + index % decimal.Max(rows, 1) * LineHeight;
-            var amount = Amount(channel, part.Part);
-            var isShort = part.Part == PricePart.AboveFloor && amount < 0;
-            picture.Box(x, line - 11, 14, 13, isShort ? null : part.Palette, isShort ? Hatch.Crossed : part.Hatch,
-                isShort ? Palette.Floor : Palette.Text);
-            var (column, money) = (Picture.Inner / 2 - 10, DisplayText.Money(amount, channel.Currency));
-            picture.Words(x + 21, line, isShort ? "short of the floor" : $"{part.Letter} {part.Words}", Picture.Small,
-                fit: column - 21 - 6 - TextMetrics.Width(money, Picture.Small));
-            picture.Words(x + column, line, money, Picture.Small, anchor: "end");
-        }
-
-        return y + (rows - 1) * LineHeight;
-    }
+    private static List<StackedPart> PartsOf(ChannelPartsAnswer channel) =>
+        [.. s_parts.Select(part => new StackedPart(part.Letter, part.Words, Amount(channel, part.Part), part.Palette, part.Hatch))
+            .Where(part => part.Amount != 0).Select(part => part.Amount < 0 ? part with { Words = "short of the floor" } : part)];
 
     private static decimal WithoutPrice(Picture picture, ChannelPartsAnswer channel, decimal y)
     {

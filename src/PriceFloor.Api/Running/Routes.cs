@@ -35,6 +35,7 @@ using PriceFloor.Api.Statements;
 using PriceFloor.Api.Sureness;
 using PriceFloor.Api.WhatIfs;
 using PriceFloor.Api.YearPlans;
+using PriceFloor.Api.Years;
 
 namespace PriceFloor.Api.Running;
 
@@ -70,6 +71,7 @@ public static class Routes
         v1.MapWhatIfs();
         v1.MapScenarios();
         v1.MapSureness();
+        v1.MapYears();
         v1.MapMarkups();
         v1.MapAccessKeys();
         v1.MapBackups();

@@ -115,6 +115,9 @@ internal static class ScopeRequests
         ["GET /v1/profiles/{key}/revisions"] = ["/v1/profiles/main/revisions", "/v1/profiles/onyx/revisions"],
         ["GET /v1/profiles/{key}/revisions/{number}"] = ["/v1/profiles/main/revisions/1", "/v1/profiles/onyx/revisions/1"],
         ["GET /v1/profiles/{key}/requirement"] = ["/v1/profiles/main/requirement?workings=true", "/v1/profiles/onyx/requirement?workings=true"],
+        ["GET /v1/profiles/{key}/year"] = ["/v1/profiles/main/year", "/v1/profiles/onyx/year?planned=9000"],
+        ["GET /v1/profiles/{key}/year.svg"] = ["/v1/profiles/main/year.svg", "/v1/profiles/onyx/year.svg"],
+        ["GET /v1/profiles/{key}/year.html"] = ["/v1/profiles/main/year.html", "/v1/profiles/onyx/year.html"],
         ["GET /v1/designs"] = ["/v1/designs", new("/v1/designs") { Accept = "text/csv" }, new("/v1/designs") { Accept = "application/x-ndjson" }],
         ["GET /v1/designs/{sku}"] = ["/v1/designs/RB-014", "/v1/designs/ONYX-3", new("/v1/designs/rb-014") { IsRefused = true }],
         ["PUT /v1/designs/{sku}"] =

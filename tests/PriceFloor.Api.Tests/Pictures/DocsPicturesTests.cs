@@ -21,6 +21,8 @@ public sealed class DocsPicturesTests
         ("break-even.svg", "/v1/designs/PN-007/break-even.svg?channel=web&planned=420"),
         ("price-ladder.svg", "/v1/price-list.svg?channel=web"),
         ("price-list.html", "/v1/price-list.html"),
+        ("year.svg", "/v1/profiles/main/year.svg?planned=52000&received=21500"),
+        ("year.html", "/v1/profiles/main/year.html?planned=52000&received=21500"),
         ("line-sheet.html", "/v1/line-sheet.html?channel=wholesale"),
     ];
 

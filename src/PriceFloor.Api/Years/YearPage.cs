@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text;
+using PriceFloor.Api.Pictures;
+
+namespace PriceFloor.Api.Years;
+
+/// <summary>The year on one page to print: its picture, what it is made of, what nothing covers, and the designs that carry most.</summary>
+public static class YearPage
+{
+    /// <param name="year">The year.</param>
+    /// <param name="channels">Each channel's name for people, by key.</param>
+    /// <param name="key">Key of the profile.</param>
+    public static byte[] Of(YearAnswer year, IReadOnlyDictionary<string, string?> channels, string key)
+    {
+        var title = $"{year.Name ?? key}, from {DisplayText.Date(year.YearStart)}";
+        var page = new StringBuilder($"<h1>{Text(title)}</h1>\n")
+            .Append(CultureInfo.InvariantCulture, $"<figure>{Encoding.UTF8.GetString(YearPicture.Of(year, isPrinted: true))}</figure>\n");
+        Parts(page, year);
+        Carrying(page, year, channels);
+        NotCovered(page, year);
+        page.Append("<footer><small>Calculated from "
+            + $"{Text(DisplayText.Document(year.Basis["profile"]))}. No tax or legal advice: local law and a licensed adviser decide."
+            + "</small></footer>\n");
+        return PrintedPage.Of(title, page);
+    }
+
+    private static void Parts(StringBuilder page, YearAnswer year)
+    {
+        page.Append($"<h2>What the year must bring in, {Text(year.Currency)}</h2>\n<table>\n<tbody>\n");
+        foreach (var part in year.Parts)
+            page.Append($"<tr><th scope=\"row\">{Text(Words(part))}</th><td class=\"money\">{Money(year, part.Amount)}</td></tr>\n");
+        page.Append($"<tr><th scope=\"row\"><b>From sales</b></th><td class=\"money listed\">{Money(year, year.RequiredRevenue)}</td></tr>\n"
+            + $"<tr><th scope=\"row\">For each hour that carries the year</th><td class=\"money\">{Money(year, year.PerBenchHour)}</td></tr>\n"
+            + "</tbody>\n</table>\n");
+    }
+
+    private static void Carrying(StringBuilder page, YearAnswer year, IReadOnlyDictionary<string, string?> channels)
+    {
+        page.Append("<h2>What carries most</h2>\n");
+        if (year.CarryMost.Count == 0)
+        {
+            page.Append("<p>Nothing is listed yet.</p>\n");
+            return;
+        }
+
+        page.Append("<table>\n<thead><tr><th scope=\"col\">Design</th><th scope=\"col\" class=\"code\">Code</th><th scope=\"col\">Sold on</th>"
+            + "<th scope=\"col\" class=\"money\">Listed</th><th scope=\"col\" class=\"money\">Brings an hour</th></tr></thead>\n<tbody>\n");
+        foreach (var one in year.CarryMost)
+            page.Append($"<tr><th scope=\"row\">{Text(one.Name ?? one.Sku)}</th><td class=\"code\">{Text(one.Sku)}</td>")
+                .Append($"<td>{Text(channels.GetValueOrDefault(one.Channel) ?? one.Channel)}</td>")
+                .Append($"<td class=\"money\">{Money(year, one.ListedPrice)}</td>")
+                .Append($"<td class=\"money listed\">{Money(year, one.EarnedPerBenchHour)}</td></tr>\n");
+        page.Append("</tbody>\n</table>\n");
+    }
+
+    private static void NotCovered(StringBuilder page, YearAnswer year)
+    {
+        if (year.NotCovered.Count > 0)
+            page.Append("<h2>What no line covers</h2>\n<p>If one of these costs you money, it is missing above: "
+                + $"{Text(string.Join(", ", year.NotCovered.Select(DisplayText.Kind)))}.</p>\n");
+    }
+
+    private static string Words(YearPartAnswer part) => part.Part switch
+    {
+        RevenuePartOf.Expenses => DisplayText.Kind(part.CostKind!.Value),
+        RevenuePartOf.Household => "household",
+        RevenuePartOf.Tax => "tax",
+        _ => "less other taxable income",
+    };
+
+    private static string Money(YearAnswer year, decimal amount) => DisplayText.Money(amount, year.Currency);
+
+    private static string Text(string words) => PrintedPage.Text(words);
+}
