@@ -10,6 +10,7 @@ public static class Everything
         await BesideNode.MeasureAsync(figures, ["2", "3", "2"]);
         await SheetBatches.MeasureAsync(figures, ["1000000", "7"]);
         await PriceListAfterAChange.MeasureAsync(figures, ["10000", "9"]);
+        await ChangesOfNumbers.MeasureAsync(figures, ["10000", "9"]);
         await Writes.MeasureAsync(figures, ["2", "3"]);
         await Growth.MeasureAsync(figures, ["1", "3"]);
         Micro.Measure(figures);
