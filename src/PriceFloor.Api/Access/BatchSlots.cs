@@ -12,15 +12,19 @@ public sealed class BatchSlots(Settings settings) : IEndpointFilter
 {
     private readonly ConcurrentDictionary<string, StrongBox<int>> _running = new();
 
-    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next) =>
+        await WhileRunning(context.HttpContext, async () => await next(context));
+
+    /// <summary>Runs a batch, or returns the problem that too many of this key are running already.</summary>
+    public async Task<object?> WhileRunning(HttpContext context, Func<Task<object?>> batch)
     {
-        var running = _running.GetOrAdd(Caller.Of(context.HttpContext).Name, _ => new StrongBox<int>());
+        var running = _running.GetOrAdd(Caller.Of(context).Name, _ => new StrongBox<int>());
         try
         {
             return Interlocked.Increment(ref running.Value) > settings.BatchesAtOnce
                 ? Problem.TooManyRequests(1,
                     FormattableString.Invariant($"{settings.BatchesAtOnce} batches of this key are running already; let one end first. "))
-                : await next(context);
+                : await batch();
         }
         finally
         {

@@ -28,6 +28,17 @@ public sealed record InputError
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Column { get; init; }
 
+    /// <summary>A fault of a text that stands in a larger one, placed in that.</summary>
+    /// <param name="pointer">Where the text is, such as <c>#/3</c>.</param>
+    /// <param name="line">The line in which it begins, from 1.</param>
+    /// <param name="column">Where it begins in that line, from 1.</param>
+    public InputError In(string pointer, long line, long column) => this with
+    {
+        Pointer = pointer + Pointer?[1..],
+        Line = line + (Line ?? 1) - 1,
+        Column = Line is null or 1 ? column + (Column ?? 1) - 1 : Column,
+    };
+
     /// <summary>A fault of the model, somewhere in the body.</summary>
     public static InputError At(Fault fault, string prefix = "") =>
         new() { Pointer = $"#{prefix}{fault.Pointer}", Code = fault.Code, Detail = fault.Detail };

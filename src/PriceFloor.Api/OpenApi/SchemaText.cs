@@ -170,7 +170,11 @@ public sealed class SchemaText : ISchemaFilter
     private static void AnyOf(OpenApiSchema schema, SchemaFilterContext context, params IEnumerable<Type> types)
     {
         (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
-        schema.AnyOf = [.. types.Select(type => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository))];
+        schema.AnyOf = [.. types.Select(type => Of(type.IsArray ? type.GetElementType()! : type) is var one && type.IsArray
+            ? new OpenApiSchema { Type = JsonSchemaType.Array, MinItems = 1, MaxItems = 1000, Items = one }
+            : one)];
+
+        IOpenApiSchema Of(Type type) => context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository);
     }
 
     private static void Any(OpenApiSchema schema)

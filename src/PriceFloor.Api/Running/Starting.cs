@@ -16,6 +16,7 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
+using PriceFloor.Api.OrderChecks;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.QuickFloors;
@@ -119,6 +120,7 @@ public static class Starting
             .AddSingleton<IValidator<WhatIfRequest>, NoRules<WhatIfRequest>>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, NoRules<PriceCheckRequest>>()
+            .AddSingleton<IValidator<OrderCheckRequest>, OrderCheckRequestValidator>()
             .AddSingleton<IValidator<BreakEvenRequest>, BreakEvenRequestValidator>()
             .AddSingleton<IValidator<DesignBudgetRequest>, DesignBudgetRequestValidator>()
             .AddSingleton<IValidator<FirstNumbers>, FirstNumbersValidator>()

@@ -1,12 +1,8 @@
-using PriceFloor.Pricing.Costing;
-using PriceFloor.Pricing.Documents;
-using PriceFloor.Pricing.Numbers;
-
 namespace PriceFloor.Pricing.Selling;
 
 /// <summary>
-/// The least order of one design under an offer, such as free shipping: the smallest number of pieces from which on it carries its share. A
-/// bead of 24.00 that pays for its postage only from two on: 2 pieces, 48.00.
+/// The least order of one design: the smallest number of pieces from which on it carries its share. A bead of 24.00 that pays for its postage only
+/// from two on: 2 pieces, 48.00.
 /// </summary>
 /// <param name="Pieces">The pieces; null if no number up to <see cref="MostPieces"/> carries its share.</param>
 /// <param name="Total">What they come to as listed, before the offer; null with them.</param>
@@ -14,21 +10,6 @@ public sealed record LeastOrder(int? Pieces, decimal? Total)
 {
     /// <summary>Orders of more pieces are not looked at.</summary>
     public const int MostPieces = 200;
-
-    /// <summary>The least order of a piece at its listed price.</summary>
-    public static Outcome<LeastOrder> Of(Channel channel, UnitCost piece, decimal price, Offer offer) => Outcome<LeastOrder>.Guard(() =>
-    {
-        var pieces = MostPieces;
-        while (pieces > 0 && CarriesItsShare(new OrderItem(piece, pieces, price)))
-            pieces--;
-        return pieces == MostPieces ? new LeastOrder(null, null) : new LeastOrder(pieces + 1, (pieces + 1) * price);
-
-        bool CarriesItsShare(OrderItem item)
-        {
-            var formulas = new OrderFormulas<Figure>(channel, [item], [], offer);
-            return formulas.Value.Value > 0 && formulas.Net.Net.Value.Reaches(formulas.AllFloors.Value);
-        }
-    });
 
     /// <summary>
     /// From what total on an order of any one design carries its share: the largest of those that need more than one piece. Null if each

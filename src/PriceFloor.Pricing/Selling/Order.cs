@@ -73,7 +73,7 @@ public sealed class Order
             var least = _terms.LeastValue(Floors) + AmountOffBeforeTax;
             var near = decimal.Min(MostShare, Rounding.Down((1 - least / _formulas.BeforeTax.Value) / Step, 0) * Step);
             for (var share = decimal.Min(MostShare, decimal.Max(0, near) + Step); share >= 0 && share >= near - Step; share -= Step)
-                if (Carries(FormulasOf<Figure>(Offer with { DiscountShare = share })))
+                if (FormulasOf<Figure>(Offer with { DiscountShare = share }).CarriesItsShare)
                     return share;
             return null;
         }
@@ -117,7 +117,4 @@ public sealed class Order
         });
 
     internal OrderFormulas<T> FormulasOf<T>(Offer offer) where T : IFigure<T> => new(Channel, Items, Gifts, offer);
-
-    private static bool Carries(OrderFormulas<Figure> formulas) =>
-        formulas.Value.Value > 0 && formulas.Net.Net.Value.Reaches(formulas.AllFloors.Value);
 }

@@ -54,6 +54,9 @@ internal readonly struct OrderFormulas<T> where T : IFigure<T>
 
     public T AboveFloor { get; }
 
+    /// <summary>Whether something is paid for the items, and the net reaches the floors.</summary>
+    public bool CarriesItsShare => Value.Value > 0 && Net.Net.Value.Reaches(AllFloors.Value);
+
     /// <summary>An item's part of what the order leaves: the net less its selling, shared by value, less the item's own floor.</summary>
     /// <param name="item">Its index.</param>
     public T AboveFloorOf(int item) => T.Named("itemAboveFloor", item + 1,

@@ -30,6 +30,9 @@ internal sealed class OrderTerms
         return terms.Found is null ? terms.Faults.ToList() : new OrderTerms(terms.Value);
     }
 
+    /// <summary>What is paid for the pieces before tax where a fee leaves its minimum or reaches its maximum, and zero; in order.</summary>
+    public IReadOnlyList<decimal> Corners => _asOnePiece.Corners;
+
     /// <summary>About what must be paid for the pieces before tax for the net to reach a floor, exact but for the last digits.</summary>
     public decimal LeastValue(decimal floor) => _asOnePiece.LeastAfterDiscount(floor);
 

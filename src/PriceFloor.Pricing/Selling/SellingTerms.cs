@@ -41,6 +41,9 @@ public sealed class SellingTerms
     public Outcome<FoundPrice> PriceReaching(decimal least) => Outcome<FoundPrice>.Guard(() =>
         Found(Sale.ListedOf(least, Channel), price => Sale.BeforeTaxOf(price, Channel).Reaches(least)));
 
+    /// <summary>What is paid before tax where a fee leaves its minimum or reaches its maximum, and zero; in order.</summary>
+    internal IReadOnlyList<decimal> Corners => [.. _stretches.Select(stretch => stretch.From)];
+
     /// <summary>About what must be paid before tax for the net to reach the floor, exact but for the last digits.</summary>
     internal decimal LeastAfterDiscount(decimal floor)
     {

@@ -29,6 +29,7 @@ public sealed class HeldToProfilesTests
             "/break-even?channel=web&price=58",
             "/remedies?channel=web&price=58",
             "/price-parts?channel=web&price=58",
+            "/run-prices?channel=web",
             "/floor-history?channel=web",
             "/prices",
             "/prices/web",
@@ -65,6 +66,7 @@ public sealed class HeldToProfilesTests
         foreach (var (path, body) in new[]
         {
             ("/v1/price-checks", """{"sku":"SKU","channel":"web","price":58}"""),
+            ("/v1/order-checks", """{"channel":"web","items":[{"sku":"RB-014","pieces":1}],"gifts":[{"sku":"SKU","pieces":1}]}"""),
             ("/v1/floor-prices", """{"design":"SKU"}"""),
             ("/v1/floor-prices", """{"design":"RB-014","profile":"PROFILE"}"""),
             ("/v1/design-budgets", """{"profile":"PROFILE","channel":"web","price":58,"minutes":90}"""),

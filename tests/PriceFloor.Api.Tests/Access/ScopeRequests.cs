@@ -35,6 +35,8 @@ internal static class ScopeRequests
     private const string Check = """{"sku":"RB-014","channel":"web","price":58}""",
         Innocent = """{"currency":"USD","calendar":{"weeksPerYear":40,"daysPerWeek":5,"hoursPerDay":8}}""";
 
+    private const string Order = "\"channel\":\"web\",\"items\":[{\"sku\":\"RB-014\",\"pieces\":3}]";
+
     private const string Lessons = "Date,Amount,Description\n2027-01-02,-17.00,Jasp payment\n2027-01-03,-19.00,Other payment\n";
 
     /// <summary>The names in the store.</summary>
@@ -260,6 +262,16 @@ internal static class ScopeRequests
             new("/v1/price-checks?sku=RB-014&channel=web&price=58&asOf=2020-01-01T00:00:00Z") { IsRefused = true },
         ],
         ["POST /v1/price-checks"] = [new("/v1/price-checks", Check), new("/v1/price-checks", """{"sku":"river-alias","channel":"web","price":58}""")],
+        ["POST /v1/order-checks"] =
+        [
+            new("/v1/order-checks?workings=false", $"{{{Order},\"gifts\":[{{\"sku\":\"RB-014\",\"pieces\":1}}]}}"),
+            new("/v1/order-checks", $"[{{{Order}}},{{{Order.Replace("RB-014", "ONYX-3", StringComparison.Ordinal)}}}]"),
+            new("/v1/order-checks", $"{{{Order}}}\n{{{Order.Replace("RB-014", "rb-014", StringComparison.Ordinal)}}}\n", "application/x-ndjson"),
+            new("/v1/order-checks", "{\"channel\":\"WEB\",\"items\":[{\"sku\":\"rb-014\",\"pieces\":1}]}") { IsRefused = true },
+            new("/v1/order-checks?workings=true", $"{{{Order},\"leastOrder\":true}}"),
+        ],
+        ["GET /v1/designs/{sku}/run-prices"] = ["/v1/designs/RB-014/run-prices?channel=web&workings=true"],
+        ["GET /v1/designs/{sku}/run-prices.svg"] = ["/v1/designs/RB-014/run-prices.svg?channel=web"],
         ["POST /v1/price-checks/batch"] =
         [
             new("/v1/price-checks/batch", $"[{Check}]"), new("/v1/price-checks/batch", Check, "application/x-ndjson"),

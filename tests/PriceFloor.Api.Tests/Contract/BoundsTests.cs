@@ -106,7 +106,7 @@ public sealed class BoundsTests
         if (above.Contains(schema))
             yield break;
         var seen = above.Append(schema).ToHashSet();
-        foreach (var branch in (schema["oneOf"] ?? schema["anyOf"])?.AsArray() ?? [])
+        foreach (var branch in BranchesOf(schema))
             foreach (var found in Properties(contract, branch!, pointer, seen))
                 yield return found;
         if (schema["items"] is { } items)
@@ -120,6 +120,10 @@ public sealed class BoundsTests
         }
     }
 
+    /// <summary>A body that may be a list too is a batch then, in which each element has its own problem; it is tried alone.</summary>
+    private static IEnumerable<JsonNode?> BranchesOf(JsonObject schema) =>
+        ((schema["oneOf"] ?? schema["anyOf"])?.AsArray() ?? []).Where(branch => branch!["type"]?.ToString() != "array");
+
     private static HashSet<string> AllTypes(ContractDocument contract, JsonNode node)
     {
         var schema = contract.Followed(node);
@@ -132,7 +136,7 @@ public sealed class BoundsTests
         if (above.Contains(schema))
             yield break;
         var seen = above.Append(schema).ToHashSet();
-        foreach (var branch in (schema["oneOf"] ?? schema["anyOf"])?.AsArray() ?? [])
+        foreach (var branch in BranchesOf(schema))
             foreach (var trial in Trials(contract, branch!, pointer, seen))
                 yield return trial;
         foreach (var trial in OfNumber(schema, pointer).Concat(OfText(schema, pointer)).Concat(OfWords(schema, pointer)))

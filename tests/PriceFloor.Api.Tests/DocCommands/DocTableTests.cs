@@ -88,6 +88,17 @@ public sealed class DocTableTests
                 new[] { Text(was, "sku"), Figure(was, "floorPrice"), Figure(now, "floorPrice"), Figure(now, "listedPrice") }));
     }
 
+    [Fact]
+    public async Task What_a_run_must_sell_for_is_what_the_service_answers()
+    {
+        await using var studio = DemoFilled();
+        var answer = await studio.Get("/v1/designs/RB-014/run-prices?channel=web&quantities=1,2,6,12,24,48,60");
+        Assert.Equal(200, answer.Status);
+        string[] shown = ["quantity", "floor", "floorTotal", "perPiece", "earned", "mostOff"];
+        Holds("docs/orders-and-runs.md", ["pieces", "floor a piece", "floor total", "a piece", "earned off one", "off the listed 58.00"],
+            answer.Json.GetProperty("runs").EnumerateArray().Select(run => shown.Select(name => Figure(run, name)).ToArray()));
+    }
+
     private static async Task<List<JsonElement>> OnWeb(Studio studio) =>
         [.. (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray()];
 

@@ -32,6 +32,16 @@ public sealed class WorkingsByHandTests
             ["floorPrice:floorPrice:2", "targetPrice:targetPrice:2", "netProceeds:net:2", "aboveFloor:aboveFloor:2",
                 "earnedPerBenchHour:earnedPerBenchHour:2", "takeHomePerHourAtThisPrice:takeHomePerHourAtThisPrice:2"]
         },
+        {
+            "/v1/order-checks",
+            """{"channel":"web","items":[{"sku":"RB-014","pieces":2,"price":58}],"gifts":[{"sku":"RB-014","pieces":1}],"offer":{"discountShare":0.1}}""",
+            ["total:orderTotal:2", "netProceeds:orderNet:2", "floors:orderFloors:2", "aboveFloor:orderAboveFloor:2"]
+        },
+        {
+            "/v1/designs/RB-014/run-prices?channel=web&quantities=1,24", null,
+            ["runs/0/benchHours:run1Line1RunHours:4", "runs/1/starts:run2Line1RunStarts:4", "runs/1/benchHours:run2Line1RunHours:4",
+                "runs/1/floorTotal:run2AtFloorTotalOrderTotal:2"]
+        },
         { "/v1/designs/RB-014/price-parts?channel=web", null, ["channels/0/paid:paidAPiece:2"] },
         {
             "/v1/designs/RB-014/break-even?channel=web&price=58&planned=1000", null,

@@ -50,7 +50,8 @@ public sealed class HeadTests
                 .Replace("{number}", "1", StringComparison.Ordinal).Replace("{slug}", "busy", StringComparison.Ordinal)
                 .Replace("{sheet}", "fees", StringComparison.Ordinal))
             .Select(path => path == "/v1/price-checks" ? path + "?sku=RB-014&channel=web&price=1"
-                : path.Contains("/break-even", StringComparison.Ordinal) || path.EndsWith("/remedies", StringComparison.Ordinal)
+                : path.Contains("/break-even", StringComparison.Ordinal) || path.Contains("/run-prices", StringComparison.Ordinal)
+                    || path.EndsWith("/remedies", StringComparison.Ordinal)
                     || path.Contains("/floor-history", StringComparison.Ordinal)
                     || path.EndsWith("price-list.svg", StringComparison.Ordinal)
                     || path.Contains("/line-sheet", StringComparison.Ordinal) ? path + "?channel=web"

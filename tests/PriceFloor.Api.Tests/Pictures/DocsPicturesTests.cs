@@ -19,6 +19,7 @@ public sealed class DocsPicturesTests
         ("price-parts.svg", "/v1/designs/RB-014/price-parts.svg?channel=web"),
         ("price-parts-channels.svg", "/v1/designs/RB-014/price-parts.svg"),
         ("break-even.svg", "/v1/designs/PN-007/break-even.svg?channel=web&planned=420"),
+        ("run-prices.svg", "/v1/designs/RB-014/run-prices.svg?channel=web&quantities=1,2,6,12,24,48,60"),
         ("price-ladder.svg", "/v1/price-list.svg?channel=web"),
         ("price-list.html", "/v1/price-list.html"),
         ("year.svg", "/v1/profiles/main/year.svg?planned=52000&received=21500"),

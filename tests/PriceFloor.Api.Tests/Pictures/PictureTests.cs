@@ -12,7 +12,8 @@ public sealed class PictureTests
 
     private static readonly string[] s_pictures =
         ["/v1/designs/RB-014/price-parts", "/v1/designs/RB-014/break-even?channel=web&planned=900", "/v1/designs/RB-014/floor-history?channel=web",
-            "/v1/price-list?channel=web", "/v1/profiles/main/year?planned=41000&received=9000.50"];
+            "/v1/price-list?channel=web", "/v1/designs/RB-014/run-prices?channel=web",
+            "/v1/profiles/main/year?planned=41000&received=9000.50"];
 
     [Fact]
     public async Task It_is_asked_for_by_Accept_or_by_its_suffix()

@@ -59,6 +59,18 @@ public sealed class OrderProperties
     }
 
     [Property(MaxTest = Tries, EndSize = 1_000_000)]
+    public void The_least_order_is_the_first_from_which_on_every_one_carries(NonNegativeInt seed, PositiveInt cents, PositiveInt more)
+    {
+        var order = Random(seed, cents, more);
+        var (piece, price) = (order.Items[0].Piece, order.Items[0].Price);
+        bool Carries(int pieces) =>
+            Order.Of(order.Channel, [new OrderItem(piece, pieces, price)], [], order.Offer).Found is { CarriesItsShare: true };
+        var lastShort = Enumerable.Range(1, LeastOrder.MostPieces).LastOrDefault(pieces => !Carries(pieces));
+        int? least = lastShort == LeastOrder.MostPieces ? null : lastShort + 1;
+        Assert.Equal(new LeastOrder(least, least * price), LeastOrders.Of(order.Channel, order.Offer).Value.Of(piece, price).Value);
+    }
+
+    [Property(MaxTest = Tries, EndSize = 1_000_000)]
     public void The_floor_total_carries_a_run_and_one_unit_less_does_not(NonNegativeInt seed, PositiveInt pieces)
     {
         var (channel, piece) = Studio(seed);

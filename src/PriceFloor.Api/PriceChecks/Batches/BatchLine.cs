@@ -1,4 +1,3 @@
-using System.Text.Json;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -24,31 +23,10 @@ public sealed record BatchLine(PriceCheckRequest? Request, IReadOnlyList<Request
     {
         var outcome = JsonBody<PriceCheckRequest>.Read(text, validator);
         return outcome.Found is { } request ? new BatchLine(request, [], pointer, line, column)
-            : new BatchLine(null, [.. outcome.Faults.Cast<RequestFault>().Select(fault => fault with { Error = Placed(fault.Error!) })],
+            : new BatchLine(null,
+                [.. outcome.Faults.Cast<RequestFault>().Select(fault => fault with { Error = fault.Error!.In(pointer, line, column) })],
                 pointer, line, column)
-            { Sku = TextIn(text, "sku"), Channel = TextIn(text, "channel") };
-
-        InputError Placed(InputError error) => error with
-        {
-            Pointer = pointer + error.Pointer?[1..],
-            Line = line + (error.Line ?? 1) - 1,
-            Column = error.Line is null or 1 ? column + (error.Column ?? 1) - 1 : error.Column,
-        };
-    }
-
-    /// <summary>A text of a line that is refused, so the caller sees which line it was; null if it is missing or incomplete.</summary>
-    private static string? TextIn(byte[] text, string property)
-    {
-        try
-        {
-            using var json = JsonDocument.Parse(text);
-            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty(property, out var value)
-                && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: <= Limits.AliasLength } found ? found : null;
-        }
-        catch (Exception e) when (e is JsonException or InvalidOperationException) // invalid JSON, or half a surrogate pair
-        {
-            return null;
-        }
+            { Sku = SentText.In(text, "sku"), Channel = SentText.In(text, "channel") };
     }
 
     public static BatchLine Of(NdjsonLine line, FluentValidation.IValidator<PriceCheckRequest> validator) => line.Fault is { } fault

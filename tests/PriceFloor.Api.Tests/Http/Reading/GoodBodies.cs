@@ -65,6 +65,10 @@ internal static class GoodBodies
         ("PUT", "/v1/sheets/fees", Sheet, "channel,name,rate,fixed,of\r\nweb,card,0.03,0.25,paid\r\n"),
         ("PUT", "/v1/sheets/channels", Sheet, "channel,name,sells,currency\r\nmarket,\"Market, Saturdays\",retail,USD\r\n"),
         ("POST", "/v1/price-checks/batch", Sheet, "sku,channel,price,note\r\nRB-014,web,58.00,\"a, b\"\r\nnone,web,1,\r\n"),
+        ("POST", "/v1/order-checks", Json,
+            """{"channel":"web","items":[{"sku":"RB-014","pieces":2,"price":58}],"gifts":[{"sku":"RB-014","pieces":1}],"offer":{"discountShare":0.1},"leastOrder":true}"""),
+        ("POST", "/v1/order-checks", Json, """[{"channel":"web","items":[{"sku":"RB-014","pieces":2,"price":58}]}]"""),
+        ("POST", "/v1/order-checks", Lines, "{\"channel\":\"web\",\"items\":[{\"sku\":\"RB-014\",\"pieces\":2,\"price\":58}]}\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Sheet,
             "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"bank\"; filename=\"a.csv\"\r\n\r\n"
