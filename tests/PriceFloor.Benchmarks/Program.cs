@@ -7,6 +7,7 @@ var verbs = new Dictionary<string, Func<string[], Task>>
     ["http"] = BesideBare.RunAsync,
     ["node"] = BesideNode.RunAsync,
     ["compare"] = BeforeAndAfter.RunAsync,
+    ["orders"] = OrdersBesideChecks.RunAsync,
     ["batch"] = SheetBatches.RunAsync,
     ["list"] = PriceListAfterAChange.RunAsync,
     ["changes"] = ChangesOfNumbers.RunAsync,
@@ -21,9 +22,10 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
 {
     Console.Error.WriteLine("""
         dotnet run -c Release --project tests/PriceFloor.Benchmarks -- VERB, in the repository's root, where VERB is
-          all                                    each of these in turn, about twelve minutes, in one table
+          all                                    each of these in turn, about thirteen minutes, in one table
           http [SECONDS ROUNDS PROCESSES]        single price checks beside a bare Minimal API
           node [SECONDS ROUNDS PROCESSES]        single price checks beside a service written by hand for Node
+          orders [SECONDS ROUNDS]                order checks of one item and of fifty beside single price checks
           batch [ROWS ROUNDS]                    price checks of a sheet beside a plain copy and a Python script
           list [DESIGNS ROUNDS]                  the price list after a change of the cost profile, and from memory
           changes [DESIGNS ROUNDS]               what-ifs over many designs, and thousands of draws of one
