@@ -53,6 +53,12 @@ public static class WarningCodes
         "Expenses are traced to sales while no channel charges for that kind, so nothing recovers them.",
         "Give the channel its fees, shipping, stall or costPerPiece, or take tracedTo off the expense.");
 
+    public static readonly Code ClassCountedTwice = new("class-counted-twice",
+        "The design is a class and the profile has other income from classes, both by their names: that income lowers every floor, and the design "
+        + "asks for its share as well.",
+        "Keep one of the two: take the income of that class out of otherIncome, or do not price it as a design. If they are different classes, "
+        + "nothing needs doing.");
+
     public static readonly Code LimitBeforeHours = new("limit-before-hours",
         "Something scarce that the design takes, such as kiln loads, allows fewer pieces a year than the bench hours do.",
         "Look at floorWithinLimit: the most that the limit can ask of a piece. Fill the other hours with pieces that take less of it, "

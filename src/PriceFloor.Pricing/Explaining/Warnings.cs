@@ -56,6 +56,12 @@ public static class Warnings
         if (piece.Design.Materials.Count == 0 && traced)
             yield return new(WarningCodes.TracedMaterialsUnused,
                 "Expenses are traced to pieces while the design lists no materials; they are recovered nowhere.", "/design/materials");
+        if (ClassNames.IsOne(piece.Design.Name)
+                && piece.Year.Profile.OtherIncome.Index().FirstOrDefault(line => ClassNames.IsOne(line.Item.Name)) is { Item: not null } income)
+            yield return new(WarningCodes.ClassCountedTwice,
+                $"The design is a class by its name, and so is the other income \"{income.Item.Name}\": that income lowers every floor, and the design "
+                + "asks for its share as well. Keep one of the two, unless they are different classes.",
+                $"/profile/otherIncome/{income.Index}");
         if (piece.SecondsPayMoreThanTheyCost)
             yield return new(WarningCodes.SecondsPayMoreThanTheyCost,
                 "A second brings more than a rejected start costs, so better yield would raise the floor; check the price of seconds.",

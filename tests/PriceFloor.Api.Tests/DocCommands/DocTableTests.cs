@@ -99,6 +99,33 @@ public sealed class DocTableTests
             answer.Json.GetProperty("runs").EnumerateArray().Select(run => shown.Select(name => Figure(run, name)).ToArray()));
     }
 
+    [Fact]
+    public async Task What_a_seat_in_a_class_must_bring_in_is_what_the_service_answers()
+    {
+        await using var studio = DemoFilled();
+        var rows = new List<string[]>();
+        foreach (var seats in new[] { "2", "3", "4", "5", "6", "8" })
+            rows.Add([seats, .. await OfASeat(studio, seats, "1"), .. await OfASeat(studio, seats, "0.8")]);
+        Holds("docs/classes-and-bench-hire.md",
+            ["seats", "all taken: floor a seat", "price on web", "80 % taken: floor a seat", "price on web"], rows);
+        var bench = await studio.Post("/v1/floor-prices", """
+            {"profile":"main","design":{"making":{"minutesPerPiece":20},"materials":[{"material":"torch-gas","quantity":2.5}],"soldShare":1},"channels":[]}
+            """);
+        Assert.Contains($"the floor is {Figure(bench.Json, "floor")}", File.ReadAllText(Repository.File("docs/classes-and-bench-hire.md")),
+            StringComparison.Ordinal);
+    }
+
+    private static async Task<string[]> OfASeat(Studio studio, string seats, string taken)
+    {
+        string Step(string name, int minutes) => $$"""{"name":"{{name}}","handsOnMinutes":{{minutes}},"batchSize":{{seats}}}""";
+        var answer = await studio.Post("/v1/floor-prices", $$"""
+            {"profile":"main","design":{"making":{"steps":[{{Step("prepare", 60)}},{{Step("lead", 180)}},{{Step("clear up", 45)}}]},
+             "materials":[{"name":"glass and gas","amount":14}],"soldShare":{{taken}}},"channels":["web"]}
+            """);
+        Assert.Equal(200, answer.Status);
+        return [Figure(answer.Json, "floor"), Figure(answer.Json.GetProperty("channels")[0], "floorPrice")];
+    }
+
     private static async Task<List<JsonElement>> OnWeb(Studio studio) =>
         [.. (await studio.Get("/v1/price-list?channel=web")).Json.GetProperty("items").EnumerateArray()];
 
