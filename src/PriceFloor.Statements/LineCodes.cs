@@ -4,11 +4,11 @@ namespace PriceFloor.Statements;
 public static class LineCodes
 {
     public static readonly Code BadDate = new("bad-date",
-        "The date is missing, is not a day of the calendar, or is written in words.",
+        "The date is missing, is not a day of the calendar, or has a month in words that are not English.",
         "Correct the line, or name the right column.");
 
     public static readonly Code AmbiguousDate = new("ambiguous-date",
-        "The date may be day-month or month-day.",
+        "The date may be day-month or month-day, and no line of the file shows which.",
         "Say dateOrder.");
 
     public static readonly Code BadAmount = new("bad-amount",
@@ -20,7 +20,7 @@ public static class LineCodes
         "Nothing needs doing.");
 
     public static readonly Code BadCurrency = new("bad-currency",
-        "The currency is not an ISO 4217 code.",
+        "The currency is not an ISO 4217 code, or the line names two.",
         "Correct the line.");
 
     public static readonly Code TooManyCells = new("too-many-cells",
@@ -46,4 +46,10 @@ public static class LineCodes
     public static readonly Code Correction = new("correction",
         "The line is not a transaction: it corrects another one.",
         "Do nothing if that one is in this file; else check it by hand.");
+
+    /// <summary>Lines that a bank writes on purpose and that need nothing; any other line that is not read is a failure to read it.</summary>
+    private static readonly Code[] s_expected = [Zero, NotBooked, Corrected, Correction];
+
+    /// <summary>True if the code says that the line could not be read, false if there is nothing to read in it.</summary>
+    public static bool IsFailure(Code code) => !s_expected.Contains(code);
 }

@@ -6,7 +6,10 @@ public sealed record SheetReading
     /// <summary>True: columns separated by semicolons, decimal commas.</summary>
     public bool Semicolon { get; init; }
 
-    /// <summary>ISO dates only if absent; a date that could be read in two ways is never guessed.</summary>
+    /// <summary>The draft's currency, if it is known: its sign may be beside an amount.</summary>
+    public string? Currency { get; init; }
+
+    /// <summary>If absent, the order that a line of the file proves; a date that could be read in two ways is never guessed.</summary>
     public DateOrder? DateOrder { get; init; }
 
     public string? DateColumn { get; init; }

@@ -68,7 +68,8 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             + "Only proportions count. Absent: even.", "string", Example: "4,5,6,6,8,6,5,5,7,10,19,19"),
         new("account", "With one file as the body: its account's name if the file does not give one.", "string", Example: "current"),
         new("lines", "With true, the answer lists every line with its outcome and the rule that took it.", "boolean", Default: "false"),
-        new("dateOrder", "How sheets write their dates. If absent: ISO 8601 only, since 02/03/2026 may be read in two ways.", "string",
+        new("dateOrder", "How sheets write their dates. If absent: as a line of the file proves that has only one reading; ISO 8601 and "
+            + "English month names are always read.", "string",
             Example: "day-month-year"),
         .. ColumnParameters,
         SheetQuery.Dialect,

@@ -60,7 +60,7 @@ public static class StatementRoutes
     private static Outcome<StatementAnswer> Draft(IReadOnlyList<SentFile> sent, StatementQuery query, DraftContext known,
         IValidator<CostProfile> profiles, CancellationToken cancel)
     {
-        var read = Read(sent, query.Sheet, cancel);
+        var read = Read(sent, query.Sheet with { Currency = query.Currency ?? known.Against?.Document.Currency }, cancel);
         if (read.Found is not { } files)
             return read.Faults.ToList();
         var found = CurrencyOf(query, known.Against?.Document, files);
@@ -142,8 +142,20 @@ public static class StatementRoutes
             files.Add(read.Found);
         }
 
-        return files;
+        var failed = files.Index().SelectMany(file => Failed(file.Item, FormattableString.Invariant($"#/files/{file.Index}"))).ToList();
+        return failed.Count > 0 ? failed : files;
     }
+
+    /// <summary>If no line of a file can be read, each reason once: how often and on which line first.</summary>
+    private static IEnumerable<Fault> Failed(StatementFile file, string pointer) => file.WhollyFailed
+        .GroupBy(line => (line.Code, line.Detail)).Select(equal => RequestFault.Invalid(new InputError
+        {
+            Pointer = pointer,
+            Code = equal.Key.Code,
+            Detail = equal.Count() == 1 ? equal.Key.Detail
+                : FormattableString.Invariant($"{equal.Key.Detail} So it is on {equal.Count()} lines; line {equal.First().Line} is the first."),
+            Line = equal.First().Line,
+        }));
 
     /// <summary>A fault that a parameter can fix is invalid input; any other is unreadable.</summary>
     private static List<Fault> Unreadable(IReadOnlyList<Fault> faults, string pointer)

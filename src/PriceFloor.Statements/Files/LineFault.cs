@@ -3,14 +3,23 @@ namespace PriceFloor.Statements.Files;
 /// <summary>Why a line is refused. The details are fixed sentences, so they can contain nothing that the bank wrote.</summary>
 internal sealed record LineFault(Code Code, string Detail)
 {
-    public static readonly LineFault BadDate = new(LineCodes.BadDate, "The date is missing, is not a day of the calendar, or is written in words.");
+    public static readonly LineFault BadDate = new(LineCodes.BadDate,
+        "The date is missing or is not a day of the calendar; words are read if they are English months, as in 4 March 2027.");
 
     public static readonly LineFault AmbiguousDate =
-        new(LineCodes.AmbiguousDate, "The date is not year-month-day; add ?dateOrder=day-month-year or ?dateOrder=month-day-year.");
+        new(LineCodes.AmbiguousDate,
+            "The date may be day-month or month-day, and no line of the file shows which; "
+            + "add ?dateOrder=day-month-year or ?dateOrder=month-day-year.");
 
     public static readonly LineFault BadAmount = new(LineCodes.BadAmount,
-        "The amount is missing or no plain number; remove currency signs, letters, exponents, and marks between thousands where no decimals follow. "
-        + "At most 18 digits.");
+        "The amount is missing or no plain number; remove signs of currencies other than the draft's own, other letters, exponents, and marks "
+        + "between thousands where no decimals follow. At most 18 digits.");
+
+    public static readonly LineFault SignWithoutCurrency = new(LineCodes.BadAmount,
+        "The amount has the sign of a currency; add ?currency= with the code of the currency that the accounts are in.");
+
+    public static readonly LineFault TwoCurrencies = new(LineCodes.BadCurrency,
+        "The code beside the amount is not that in the column of the currency.");
 
     public static readonly LineFault BothDirections = new(LineCodes.BadAmount,
         "Money in and money out are both filled; one line can only have one of them.");

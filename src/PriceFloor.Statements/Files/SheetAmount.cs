@@ -4,7 +4,7 @@ namespace PriceFloor.Statements.Files;
 
 /// <summary>
 /// Amounts as people's sheets write them: a sign before or behind, or parentheses for money that went out; thousands in groups of three only if
-/// decimals follow, since 1,234 alone may be twelve hundred or one and a bit.
+/// decimals follow, since 1,234 alone may be twelve hundred or one and a bit. The sign or code of a currency may be beside the number.
 /// </summary>
 /// <param name="DecimalMark">Point or comma; the other one may separate thousands.</param>
 internal readonly record struct SheetAmount(char DecimalMark)
@@ -14,17 +14,28 @@ internal readonly record struct SheetAmount(char DecimalMark)
 
     private char GroupMark => DecimalMark == '.' ? ',' : '.';
 
-    public bool TryRead(ReadOnlySpan<char> cell, out decimal amount)
+    /// <param name="cell">The cell.</param>
+    /// <param name="own">The currency of the line, else that of the draft: its sign may be beside the amount.</param>
+    /// <param name="amount">The amount.</param>
+    /// <param name="code">The code of a currency that is beside the amount; null if there is none.</param>
+    /// <returns>Why it cannot be read, or null.</returns>
+    public LineFault? Read(ReadOnlySpan<char> cell, string? own, out decimal amount, out string? code)
     {
         amount = 0;
         cell = cell.Trim();
+        var whole = cell.Length;
         var negative = TakesMinus(ref cell);
+        var (isSigned, marked) = (cell.Length < whole, cell.Length);
+        if (CurrencyMark.Take(ref cell, own, out code) is { } fault)
+            return fault;
+        if (!isSigned && cell.Length < marked) // the sign may be inside, as in $-12.50
+            negative = TakesMinus(ref cell);
         Span<char> plain = stackalloc char[MostDigits + 1];
         if (!Plain(cell, plain, out var length))
-            return false;
+            return LineFault.BadAmount;
         amount = decimal.Parse(plain[..length], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
         amount = negative ? -amount : amount;
-        return true;
+        return null;
     }
 
     /// <summary>Removes at most one sign; a second one stays and is not a digit.</summary>

@@ -3,7 +3,8 @@ using System.Globalization;
 namespace PriceFloor.Statements.Files;
 
 /// <summary>
-/// Dates as sheets write them. Year first is always read; any other order only if the caller gives it, since 03/04 is a day in March or in April.
+/// Dates as sheets write them. Year first and English months in words are always read; any other order only if it is given, since 03/04 is a day in
+/// March or in April.
 /// </summary>
 internal static class SheetDate
 {
@@ -13,6 +14,8 @@ internal static class SheetDate
     public static LineFault? Read(ReadOnlySpan<char> cell, DateOrder? order, out DateOnly date)
     {
         date = default;
+        if (MonthInWords.Read(cell, order, out date) is { } inWords)
+            return inWords.Fault;
         cell = WithoutTime(cell.Trim());
         if (cell.Length == 8 && !cell.ContainsAnyExceptInRange('0', '9'))
             return Day(cell[..4], cell[4..6], cell[6..], out date);
@@ -27,6 +30,15 @@ internal static class SheetDate
             DateOrder.YearMonthDay => Day(first, second, third, out date),
             _ => LineFault.AmbiguousDate,
         };
+    }
+
+    /// <summary>The orders in which a date without a year of four digits in front is a day of the calendar, each with the year.</summary>
+    public static IEnumerable<(DateOrder Order, int Year)> OrdersOf(string cell)
+    {
+        DateOrder[] orders = [DateOrder.DayMonthYear, DateOrder.MonthDayYear, DateOrder.YearMonthDay];
+        foreach (var order in orders)
+            if (Read(cell, null, out _) == LineFault.AmbiguousDate && Read(cell, order, out var date) is null)
+                yield return (order, date.Year);
     }
 
     /// <summary>A day of the calendar of 1970 to 2199; two digits are years from 2000.</summary>

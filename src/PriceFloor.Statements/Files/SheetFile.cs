@@ -8,24 +8,26 @@ internal sealed class SheetFile
     private readonly SheetAmount _amounts;
     private readonly string _account;
     private readonly ParseResult _gathered = new();
+    private readonly SheetDates _dates;
     private readonly Dictionary<string, List<Transaction>> _accounts = [];
     private readonly List<string> _order = [];
 
-    private SheetFile(SheetHeader header, string account, SheetReading sheet) =>
+    private SheetFile(string text, SheetHeader header, string account, SheetReading sheet)
+    {
         (_header, _account, _sheet, _amounts) = (header, account, sheet, new SheetAmount(sheet.Semicolon ? ',' : '.'));
+        _dates = new SheetDates(sheet.DateOrder, () => RowsOf(text).Select(row => Cell(row.Cells ?? [], header.Columns.Date)));
+    }
 
     public static Outcome<StatementFile> Read(string text, string account, SheetReading sheet)
     {
         var header = SheetHeader.Of(text, sheet);
-        return header.Found is null ? header.Faults.ToList() : new SheetFile(header.Value, account, sheet).Rows(text);
+        return header.Found is null ? header.Faults.ToList() : new SheetFile(text, header.Value, account, sheet).Rows(text);
     }
 
     private Outcome<StatementFile> Rows(string text)
     {
-        foreach (var row in new SheetRows(text, _header.Separator).Read())
+        foreach (var row in RowsOf(text))
         {
-            if (row.Line <= _header.Line || row.IsEmpty)
-                continue;
             if (Take(row) is { } fault)
                 _gathered.Refuse(row.Line, fault.Code, fault.Detail);
             if (_gathered.IsFull)
@@ -38,6 +40,9 @@ internal sealed class SheetFile
         return _gathered.As(StatementFormat.Csv);
     }
 
+    private IEnumerable<SheetRow> RowsOf(string text) =>
+        new SheetRows(text, _header.Separator).Read().Where(row => row.Line > _header.Line && !row.IsEmpty);
+
     private LineFault? Take(SheetRow row)
     {
         if (row.Cells is not { } cells)
@@ -45,19 +50,21 @@ internal sealed class SheetFile
         var columns = _header.Columns;
         if (cells.Skip(columns.Count).Any(cell => !string.IsNullOrWhiteSpace(cell)))
             return LineFault.TooManyCells;
-        if (SheetDate.Read(Cell(cells, columns.Date), _sheet.DateOrder, out var date) is { } badDate)
+        if (_dates.Read(Cell(cells, columns.Date), out var date) is { } badDate)
             return badDate;
-        if (Amount(cells, out var amount) is { } badAmount)
-            return badAmount;
         var currency = PlainText.Currency(Cell(cells, columns.Currency));
+        if (Amount(cells, currency is "" ? null : currency, out var amount, out var code) is { } badAmount)
+            return badAmount;
         if (currency is "")
             return LineFault.BadCurrency;
+        if (code is not null && currency is not null && code != currency)
+            return LineFault.TwoCurrencies;
         Of(PlainText.Account(Cell(cells, columns.Account)) ?? _account).Add(new Transaction
         {
             Line = row.Line,
             Date = date,
             Amount = amount,
-            Currency = currency,
+            Currency = currency ?? code,
             BankId = PlainText.Id(Cell(cells, columns.Id)),
             Text = PlainText.Of(columns.Texts.Select(column => Cell(cells, column))),
         });
@@ -65,24 +72,24 @@ internal sealed class SheetFile
         return null;
     }
 
-    private LineFault? Amount(IReadOnlyList<string> cells, out decimal amount)
+    private LineFault? Amount(IReadOnlyList<string> cells, string? own, out decimal amount, out string? code)
     {
         var columns = _header.Columns;
-        amount = 0;
+        own ??= _sheet.Currency;
         if (columns.Amount >= 0)
-        {
-            if (!_amounts.TryRead(Cell(cells, columns.Amount), out amount))
-                return LineFault.BadAmount;
-            return amount == 0 ? LineFault.Zero : null;
-        }
+            return _amounts.Read(Cell(cells, columns.Amount), own, out amount, out code) ?? (amount == 0 ? LineFault.Zero : null);
+        (amount, code) = (0, null);
         var (inCell, outCell) = (Cell(cells, columns.In).Trim(), Cell(cells, columns.Out).Trim());
         if (inCell.Length + outCell.Length == 0)
             return LineFault.NoDirection;
         decimal inAmount = 0, outAmount = 0;
-        if ((inCell.Length > 0 && !_amounts.TryRead(inCell, out inAmount)) || (outCell.Length > 0 && !_amounts.TryRead(outCell, out outAmount)))
-            return LineFault.BadAmount;
+        string? inCode = null, outCode = null;
+        if (inCell.Length > 0 && _amounts.Read(inCell, own, out inAmount, out inCode) is { } badIn)
+            return badIn;
+        if (outCell.Length > 0 && _amounts.Read(outCell, own, out outAmount, out outCode) is { } badOut)
+            return badOut;
         // A minus in the column for money out is the bank's habit; one in the column for money in reverses a receipt.
-        amount = inAmount != 0 ? inAmount : -decimal.Abs(outAmount);
+        (amount, code) = inAmount != 0 ? (inAmount, inCode) : (-decimal.Abs(outAmount), outCode);
         return inAmount != 0 && outAmount != 0 ? LineFault.BothDirections : amount == 0 ? LineFault.Zero : null;
     }
 

@@ -11,7 +11,8 @@ public static class Codes
         [typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(WarningCodes), typeof(StatementWarningCodes),
             typeof(RemedyReasons), typeof(LineCodes)];
 
-    public static IReadOnlyList<Code> Faults => Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes));
+    public static IReadOnlyList<Code> Faults =>
+        [.. Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes)), .. Of(typeof(LineCodes)).Where(LineCodes.IsFailure)];
 
     public static IReadOnlyList<Code> Warnings => [.. Of(typeof(WarningCodes), typeof(StatementWarningCodes)), ReasonCodes.DamagedDocument];
 

@@ -92,7 +92,7 @@ public sealed class StatementDraftTests
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main", SortingRules);
         var answer = await Send(studio, "?currency=USD", ("current", "Date,Amount,Description,Currency\r\n2026-01-05,-540.00,Bench rent,USD\r\n"
-            + "2026-01-06,-30.00,Bench rent,EUR\r\n2026-01-07,$12,Bench rent,USD\r\n"));
+            + "2026-01-06,-30.00,Bench rent,EUR\r\n2026-01-07,£12,Bench rent,USD\r\n"));
 
         Assert.Equal(2, answer.Json.GetProperty("refused").GetProperty("count").GetInt32());
         Assert.Equal([("bad-amount", 4), ("currency-mismatch", 3)], answer.Json.GetProperty("refused").GetProperty("lines").EnumerateArray()

@@ -153,6 +153,7 @@ public sealed class HostileFileTests
     public void Text_at_random_under_a_header_is_answered(string? text)
     {
         IsWhole(Reading.Of($"Date,Amount,Text\n{text}"));
+        IsWhole(Reading.Of($"Date,Amount,Text\n{text},{text},\n04/03/27,{text}1,\n{text}Mar 2027,1{text},", new SheetReading { Currency = "EUR" }));
         IsWhole(Reading.Of($"OFXHEADER:100\n<OFX><STMTRS><STMTTRN>{text}</STMTTRN></OFX>"));
         IsWhole(Reading.Of($"{Camt}{text}</Ntry></Stmt></BkToCstmrStmt></Document>"));
     }

@@ -1,0 +1,61 @@
+using Xunit;
+using static PriceFloor.Api.Tests.Statements.SentStatements;
+
+namespace PriceFloor.Api.Tests.Statements;
+
+/// <summary>What cannot be read is said once, with how often and where first.</summary>
+public sealed class StatementRefusalTests
+{
+    private const string Head = "Date,Amount,Description\r\n";
+
+    [Fact]
+    public async Task A_file_of_which_every_line_fails_is_a_fault_that_is_said_once()
+    {
+        await using var studio = new Studio();
+        var problem = (await Send(studio, "?currency=USD", ("current", Sheet),
+            ("card", Head + "02/03/2026,1,x\r\n03/04/2026,1,x\r\n05/06/2026,1,x\r\n2026-01-07,much,x\r\n"))).IsProblem(422, "invalid-input");
+
+        Assert.Equal([("#/files/1", "ambiguous-date"), ("#/files/1", "bad-amount")], problem.Pointers.Zip(problem.Codes));
+        var first = problem.Json.GetProperty("errors")[0];
+        Assert.Contains("So it is on 3 lines; line 2 is the first.", first.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.Equal(2, first.GetProperty("line").GetInt32());
+    }
+
+    [Fact]
+    public async Task Lines_without_anything_to_read_are_no_failure()
+    {
+        await using var studio = new Studio();
+        var answer = await Send(studio, "?currency=USD", ("current", Head + "2026-01-05,0.00,x\r\n2026-01-06,0.00,x\r\n"));
+
+        Assert.Equal((200,
+            """{"count":2,"lines":[{"file":"current","line":2,"code":"zero","detail":"The amount is zero; nothing came in or went out.","count":2,"otherLines":[3]}]}"""),
+            (answer.Status, answer.Json.GetProperty("refused").GetRawText()));
+    }
+
+    [Fact]
+    public async Task Equal_refusals_are_one_however_many_they_are()
+    {
+        await using var studio = new Studio();
+        var bad = string.Concat(Enumerable.Range(1, 250).Select(_ => "2026-01-05,much,x\r\n"));
+        const string Good = Head + "2026-01-04,1.00,x\r\n";
+        var refused = (await Send(studio, "?currency=USD", ("current", Good + bad + "someday,1.00,x\r\n"), ("card", Good + bad)))
+            .Json.GetProperty("refused");
+
+        Assert.Equal(501, refused.GetProperty("count").GetInt32());
+        Assert.Equal([("current", 3, "bad-amount", 250, 100), ("current", 253, "bad-date", 1, 0), ("card", 3, "bad-amount", 250, 100)],
+            refused.GetProperty("lines").EnumerateArray().Select(one => (one.GetProperty("file").GetString(), one.GetProperty("line").GetInt32(),
+                one.GetProperty("code").GetString(), one.GetProperty("count").GetInt32(), one.GetProperty("otherLines").GetArrayLength())));
+    }
+
+    [Fact]
+    public async Task The_sign_of_the_draft_is_read_and_without_a_currency_it_is_asked_for()
+    {
+        await using var studio = new Studio();
+        const string Signed = Head + "4 March 2026,-$540.00,Bench rent\r\n5 Mar 2026,\"$1,812.40\",Shop payout\r\n";
+        var read = (await Send(studio, "?currency=USD", ("current", Signed))).Json.GetProperty("accounted").GetProperty("read").GetRawText();
+        var problem = (await Send(studio, "", ("current", Signed))).IsProblem(422, "invalid-input");
+
+        Assert.Equal("""{"lines":2,"in":1812.40,"out":540.00}""", read);
+        Assert.Contains("?currency=", problem.Json.GetProperty("errors")[0].GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+}
