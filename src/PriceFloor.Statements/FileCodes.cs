@@ -24,7 +24,7 @@ public static class FileCodes
         "Send it in parts, such as a year each.");
 
     public static readonly Code UnsignedAmount = new("unsigned-amount",
-        "No amount has a sign, and nothing else says which way the money went.",
+        "The amounts have no sign, and no column is named that says which way the money went.",
         "Name the columns for money in and out, or the one that says the direction.");
 
     public static readonly Code Dialect = new("dialect",

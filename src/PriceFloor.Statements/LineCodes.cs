@@ -36,8 +36,8 @@ public static class LineCodes
         "Do nothing: it will be in a later statement.");
 
     public static readonly Code BadDirection = new("bad-direction",
-        "The line does not say whether it is a credit or a debit.",
-        "Correct the line.");
+        "The line does not say whether it is a credit or a debit, or says it in unknown words.",
+        "Correct the line, or name the right column.");
 
     public static readonly Code Corrected = new("corrected",
         "The bank replaced or deleted the line later in the file.",

@@ -17,6 +17,12 @@ public sealed record SheetReading
     /// <summary>Signed amounts: positive came in.</summary>
     public string? AmountColumn { get; init; }
 
+    /// <summary>The column that says which way the money went; the amounts beside it need no sign.</summary>
+    public string? DirectionColumn { get; init; }
+
+    /// <summary>True: a positive amount went out.</summary>
+    public bool PositiveIsOut { get; init; }
+
     /// <summary>Money that came in, if it has a column of its own.</summary>
     public string? InColumn { get; init; }
 

@@ -7,6 +7,8 @@ public sealed class Sorting
     {
         (Rules, Currency, All, Coverage, Duplicates) = (rules, currency, all, coverage, duplicates);
         Of = all.ToLookup(sorted => sorted.Outcome);
+        OnlyMoneyIn = all.GroupBy(sorted => sorted.Entry.Account).Where(account => account.All(sorted => sorted.Entry.Amount > 0))
+            .Select(account => account.Key).ToHashSet();
     }
 
     public ReadyRules Rules { get; }
@@ -27,6 +29,9 @@ public sealed class Sorting
     public Period? Covers => Coverage.Where(account => account.Covered.Count > 0).ToList() is { Count: > 0 } covered
         ? new Period(covered.Min(account => account.Covered[0].From), covered.Max(account => account.Covered[^1].To))
         : null;
+
+    /// <summary>The accounts that have lines, but none of money that went out.</summary>
+    public IReadOnlySet<string> OnlyMoneyIn { get; }
 
     /// <summary>The rule that took a placed entry.</summary>
     public ReadingRule RuleOf(Sorted sorted) => Rules.Document.Rules[sorted.Rule!.Value];

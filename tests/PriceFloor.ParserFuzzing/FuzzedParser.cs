@@ -35,6 +35,7 @@ internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<b
                 "</OFX>", "<TRNAMT>", "<DTPOSTED>", "20270105", "<CURRENCY>", "<CURSYM>EUR", "<PAYEE><NAME>x", "<NAME>"]),
         Statement("statement-sheet", [
             "Date,Amount,Description,Currency\r\n2026-01-05,-540.00,Bench rent,USD\r\n2026-01-15,812.40,\"Shop, payout\",USD\r\n",
+            "Date,Amount,Way,Debit/Credit\n2026-01-05,40.00,D,D\n2026-01-06,-2.00,in,C\n",
             "Account 1\n\nDate;Paid in;Paid out;Details\n05.01.2026;;540,00;Rent\n",
         ],
             ["Date", "Amount", "Paid in", "Paid out", "Currency", "Account", "2026-01-05", "05/01/2026", "1,234.50", "1.234,50", "(12.00)", "12.00-",

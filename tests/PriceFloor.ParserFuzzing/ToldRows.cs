@@ -70,7 +70,13 @@ internal static class ToldRows
 
     public static Task OfStatement(byte[] input)
     {
-        var read = StatementReader.Read(input, "the studio's account", new SheetReading { Semicolon = input.Length % 2 == 1, Currency = "EUR" },
+        var read = StatementReader.Read(input, "the studio's account", new SheetReading
+        {
+            Semicolon = input.Length % 2 == 1,
+            Currency = "EUR",
+            AmountColumn = input.Length % 3 == 0 ? "Amount" : null,
+            DirectionColumn = input.Length % 5 == 0 ? "Way" : null,
+        },
             CancellationToken.None);
         Insist(read.Found is not null || read.Faults.Count > 0, "neither a statement nor a fault");
         foreach (var one in read.Found?.Statements.SelectMany(statement => statement.Transactions) ?? [])

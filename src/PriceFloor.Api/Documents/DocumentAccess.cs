@@ -7,8 +7,8 @@ namespace PriceFloor.Api.Documents;
 
 /// <summary>
 /// What a key sees of the store: everything, or only some cost profiles, the designs that use them and those designs' listed prices. What it may not
-/// see is absent for it. Channels are shared: a key that is limited to some profiles reads them and cannot change one. Reading rules are about the
-/// household of all profiles together: such a key can neither see nor change them.
+/// see is absent for it. Channels are shared: a key that is limited to some profiles reads them and cannot change one. Reading rules and
+/// statement layouts are about the household of all profiles together: such a key can neither see nor change them.
 /// </summary>
 public static class DocumentAccess
 {
@@ -21,7 +21,7 @@ public static class DocumentAccess
         {
             Kinds.Profile => access.Sees(revision.Key),
             Kinds.Design or Kinds.Quote or Kinds.Scenario => await access.SeesByProfile(snapshot, revision),
-            Kinds.ReadingRules => false,
+            Kinds.ReadingRules or Kinds.StatementLayout => false,
             Kinds.ListedPrice => await snapshot.Newest(Kinds.Design, ListedPriceKey.Of(revision.Key).Sku) is { } design
                 && await access.SeesByProfile(snapshot, design),
             Kinds.QuoteOutcome or Kinds.QuoteActual => await snapshot.Newest(Kinds.Quote, revision.Key) is { } quote
@@ -61,6 +61,8 @@ public static class DocumentAccess
                 RequestFault.Of(ProblemTypes.KeyNotAllowed, "Channels are shared by all profiles; a key with few profiles cannot change one."),
             Kinds.ReadingRules =>
                 RequestFault.Of(ProblemTypes.KeyNotAllowed, "Reading rules serve all profiles; a key with few profiles cannot change them."),
+            Kinds.StatementLayout =>
+                RequestFault.Of(ProblemTypes.KeyNotAllowed, "Statement layouts serve all profiles; a key with few profiles cannot change them."),
             Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is limited to other profiles."),
             Kinds.Design or Kinds.Quote or Kinds.Scenario
                 when await snapshot.Newest(kind, key) is { } stored && !await access.Sees(snapshot, stored) => Taken(key),

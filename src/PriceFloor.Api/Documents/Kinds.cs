@@ -15,6 +15,7 @@ public static class Kinds
     public const string QuoteOutcome = "quote-outcome";
     public const string QuoteActual = "quote-actual";
     public const string Scenario = "scenario";
+    public const string StatementLayout = "statement-layout";
 
     /// <summary>Not a kind of document: a design's aliases are references of this kind, so no two designs share one.</summary>
     public const string Alias = "alias";
@@ -30,6 +31,7 @@ public static class Kinds
         new(QuoteOutcome, text => StoredText<QuoteOutcome>.Read(text).Fault),
         new(QuoteActual, text => StoredText<QuoteActual>.Read(text).Fault),
         new(Scenario, text => StoredText<Scenario>.Read(text).Fault),
+        new(StatementLayout, text => StoredText<StatementLayout>.Read(text).Fault),
     ];
 
     /// <summary>The kind of that name; null if there is none.</summary>

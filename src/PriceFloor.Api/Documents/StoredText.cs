@@ -42,6 +42,7 @@ public static class StoredText<T> where T : class
         Quote quote => QuoteRules.Faults(quote),
         ReadingRules rules => ReadingRuleFaults.Of(rules, _ => true),
         Scenario scenario => DocumentChangeRules.Faults(scenario.Changes),
+        StatementLayout layout => layout.Faults(),
         ListedPrice { Currency: { } code } when Currency.Find(code) is null =>
             [new Fault("/currency", FaultCodes.UnknownCurrency, $"there is no currency {code}.")],
         _ => [],

@@ -33,6 +33,7 @@ using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.RunPrices;
 using PriceFloor.Api.Scenarios;
+using PriceFloor.Api.StatementLayouts;
 using PriceFloor.Api.Statements;
 using PriceFloor.Api.Sureness;
 using PriceFloor.Api.WhatIfs;
@@ -54,6 +55,7 @@ public static class Routes
         v1.MapChannels();
         v1.MapListedPrices(slots);
         v1.MapReadingRules();
+        v1.MapStatementLayouts();
         v1.MapDocumentSheets(slots);
         v1.MapQuotes();
         v1.MapStatements(slots);

@@ -24,6 +24,7 @@ using PriceFloor.Api.Quotes;
 using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Scenarios;
 using PriceFloor.Api.Sheets;
+using PriceFloor.Api.StatementLayouts;
 using PriceFloor.Api.Telemetry;
 using PriceFloor.Api.Sureness;
 using PriceFloor.Api.WhatIfs;
@@ -118,6 +119,7 @@ public static class Starting
             .AddSingleton<IValidator<Scenario>, ScenarioValidator>()
             .AddSingleton<IValidator<SurenessRequest>, SurenessRequestValidator>()
             .AddSingleton<IValidator<WhatIfRequest>, NoRules<WhatIfRequest>>()
+            .AddSingleton<IValidator<StatementLayout>, StatementLayoutValidator>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, NoRules<PriceCheckRequest>>()
             .AddSingleton<IValidator<OrderCheckRequest>, OrderCheckRequestValidator>()
@@ -135,6 +137,7 @@ public static class Starting
             .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>()
             .AddSingleton<DocumentKind<ReadingRules>, ReadingRuleDocuments>()
             .AddSingleton<DocumentKind<Scenario>, ScenarioDocuments>()
+            .AddSingleton<DocumentKind<StatementLayout>, StatementLayoutDocuments>()
             .AddSingleton<DocumentKind<Quote>, QuoteDocuments>()
             .AddSingleton<DocumentKind<QuoteOutcome>, QuoteOutcomeDocuments>()
             .AddSingleton<DocumentKind<QuoteActual>, QuoteActualDocuments>();

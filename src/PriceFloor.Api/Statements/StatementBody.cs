@@ -1,8 +1,10 @@
+using FluentValidation;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Net.Http.Headers;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Statements;
 
@@ -47,13 +49,13 @@ public static class StatementBody
             return TooLarge(most);
         var memory = context.RequestServices.GetRequiredService<BodyMemory>();
         memory.Take(context, context.Request.ContentLength ?? 0);
-        var (files, left) = (new List<SentFile>(), most);
+        var (files, layouts, left) = (new List<SentFile>(), new SentLayouts(), most);
         var reader = new MultipartReader(boundary, context.Request.Body);
         try
         {
             while (await reader.ReadNextSectionAsync(context.RequestAborted) is { } section)
             {
-                if (files.Count == MostFiles)
+                if (files.Count > MostFiles || layouts.Count > MostFiles)
                     return TooLarge(most);
                 if (!ContentDispositionHeaderValue.TryParse(section.ContentDisposition, out var part)
                         || HeaderUtilities.RemoveQuotes(part.Name).Value is not { Length: > 0 } name)
@@ -63,15 +65,20 @@ public static class StatementBody
                 if (context.Request.ContentLength is null)
                     memory.Take(context, bytes.Length);
                 left -= bytes.Length;
-                files.Add(new SentFile(name, bytes));
+                if (!layouts.Takes(name, bytes))
+                    files.Add(new SentFile(name, bytes));
             }
+
+            if (files.Count > MostFiles || layouts.Count > MostFiles)
+                return TooLarge(most);
         }
         catch (Exception e) when (e is InvalidDataException || (e is IOException and not BadHttpRequestException))
         {
             return Broken("The multipart body is incomplete, or the headers of its parts are too long.");
         }
 
-        return files.Count > 0 ? files : Broken("The multipart body has no file in it.");
+        return files.Count == 0 ? Broken("The multipart body has no file in it.")
+            : layouts.Laid(files, context.RequestServices.GetRequiredService<IValidator<StatementLayout>>());
     }
 
     private static async Task<byte[]?> Read(Stream body, int most, CancellationToken cancel)
@@ -98,4 +105,11 @@ public static class StatementBody
 /// <summary>A file as sent.</summary>
 /// <param name="Name">The form field's name, or the name in the query: its account's name if the file does not give one.</param>
 /// <param name="Bytes">The file.</param>
-public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes);
+public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes)
+{
+    /// <summary>How it is written, if it is a sheet.</summary>
+    public StatementLayout Layout { get; init; } = new();
+
+    /// <summary>The stored layout that has a part in it.</summary>
+    public string? LayoutBasis { get; init; }
+}

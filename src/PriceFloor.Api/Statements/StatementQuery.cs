@@ -12,7 +12,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     private const decimal UsualLife = 5;
 
     private const string DefaultRules = "main";
-    private const int ColumnName = 200;
+    private const int ColumnName = StatementLayout.ColumnLength;
 
     public DateTimeOffset? AsOf { get; private init; }
 
@@ -46,7 +46,8 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     /// <summary>How the year's sales are spread over its months; null: evenly over its days.</summary>
     public Season? Season { get; private init; }
 
-    public SheetReading Sheet { get; private init; } = new();
+    /// <summary>How sheets are written whose account has no layout of its own.</summary>
+    public StatementLayout Layout { get; private init; } = new();
 
     public static IReadOnlyList<QueryParameter> Parameters =>
     [
@@ -80,6 +81,9 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     [
         new("dateColumn", "Heading of a sheet's column with the day.", "string", Example: "Booked"),
         new("amountColumn", "Heading of the column with signed amounts: positive came in.", "string", Example: "Amount"),
+        new("directionColumn", "Heading of the column that says which way the money went (debit and credit, D and C, out and in, ...), if the "
+            + "amounts have no signs.", "string", Example: "Direction"),
+        new("positiveIsOut", "True if a positive amount is money that went out, as on the statements of some cards.", "boolean", Default: "false"),
         new("inColumn", "Heading of the column with money in, if in and out have a column each.", "string", Example: "Paid in"),
         new("outColumn", "Heading of the column with money out.", "string", Example: "Paid out"),
         new("textColumn", "Heading of the column with the text.", "string", Example: "Details"),
@@ -106,10 +110,12 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             Account = values.Text("account"),
             Lines = values.Boolean("lines"),
             Season = SeasonOf(values),
-            Sheet = SheetOf(values),
+            Layout = LayoutOf(values),
         };
         if (read.Currency is { } code && Pricing.Numbers.Currency.Find(code) is null)
             values.Add("currency", FaultCodes.UnknownCurrency, "currency must be an ISO 4217 code in capitals, such as USD.");
+        foreach (var fault in read.Layout.Faults().Where(fault => fault.Pointer != "/amountColumn")) // beside it, inColumn and outColumn do nothing
+            values.Add(fault.Pointer[1..], fault.Code, fault.Detail);
         if (read.To < read.From)
             values.Add("to", FaultCodes.OutOfOrder, "to must not be before from.");
         if (read.LifeYears * 12 % 1 != 0)
@@ -131,12 +137,14 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         return season;
     }
 
-    private static SheetReading SheetOf(QueryValues values) => new()
+    private static StatementLayout LayoutOf(QueryValues values) => new()
     {
-        Semicolon = SheetQuery.DialectOf(values) == SheetDialect.Semicolon,
+        Dialect = values.EnumValue<StatementDialect>("dialect"),
         DateOrder = values.EnumValue<DateOrder>("dateOrder"),
         DateColumn = values.Text("dateColumn", ColumnName),
         AmountColumn = values.Text("amountColumn", ColumnName),
+        DirectionColumn = values.Text("directionColumn", ColumnName),
+        PositiveIsOut = values.Boolean("positiveIsOut") ? true : null,
         InColumn = values.Text("inColumn", ColumnName),
         OutColumn = values.Text("outColumn", ColumnName),
         TextColumn = values.Text("textColumn", ColumnName),

@@ -15,7 +15,7 @@ namespace PriceFloor.Api.Statements;
 public static class StatementRoutes
 {
     /// <summary>The file can be read, but its columns have other names.</summary>
-    private static readonly Code[] s_ofColumns = [FileCodes.MissingColumn, FileCodes.Dialect, FileCodes.DuplicateColumn];
+    private static readonly Code[] s_ofColumns = [FileCodes.MissingColumn, FileCodes.Dialect, FileCodes.DuplicateColumn, FileCodes.UnsignedAmount];
 
     /// <summary>Rules times lines are bounded, but the bound is high.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(20);
@@ -31,8 +31,9 @@ public static class StatementRoutes
         if (ContentCoding.Against(context.Request) is { } coded)
             return coded;
         var body = await StatementBody.ReadAsync(context, query.Value.Account);
-        if (body.Found is not { } sent)
+        if (body.Found is not { } files)
             return Problem.Of(body.Faults);
+        var sent = await FileLayouts.OfAsync(files, query.Value, store, Caller.Of(context));
         using var timeout = new CancellationTokenSource(s_longest, clock);
         using var cancel = CancellationTokenSource.CreateLinkedTokenSource(timeout.Token, context.RequestAborted);
         context.Response.Headers.CacheControl = "no-store";
@@ -60,7 +61,7 @@ public static class StatementRoutes
     private static Outcome<StatementAnswer> Draft(IReadOnlyList<SentFile> sent, StatementQuery query, DraftContext known,
         IValidator<CostProfile> profiles, CancellationToken cancel)
     {
-        var read = Read(sent, query.Sheet with { Currency = query.Currency ?? known.Against?.Document.Currency }, cancel);
+        var read = Read(sent, query.Currency ?? known.Against?.Document.Currency, cancel);
         if (read.Found is not { } files)
             return read.Faults.ToList();
         var found = CurrencyOf(query, known.Against?.Document, files);
@@ -90,7 +91,8 @@ public static class StatementRoutes
         {
             Currency = money.Code,
             Files = [.. sent.Zip(files, (file, read) =>
-                new FileAnswer(file.Name, read.Format, [.. read.Statements.Select(statement => FileAccountAnswer.Of(statement, money))]))],
+                new FileAnswer(file.Name, read.Format, file.LayoutBasis,
+                    [.. read.Statements.Select(statement => FileAccountAnswer.Of(statement, money))]))],
             Coverage = [.. sorting.Coverage.Select(CoverageAnswer.Of)],
             Accounted = AccountedAnswer.Of(sorting),
             Refused = RefusedAnswer.Of(sent, files, sorting),
@@ -130,13 +132,13 @@ public static class StatementRoutes
             yield return assumption with { Pointer = "/draft" + assumption.Pointer["/profile".Length..] };
     }
 
-    private static Outcome<List<StatementFile>> Read(IReadOnlyList<SentFile> sent, SheetReading sheet, CancellationToken cancel)
+    private static Outcome<List<StatementFile>> Read(IReadOnlyList<SentFile> sent, string? currency, CancellationToken cancel)
     {
         var files = new List<StatementFile>();
         foreach (var (index, file) in sent.Index())
         {
             cancel.ThrowIfCancellationRequested();
-            var read = StatementReader.Read(file.Bytes, file.Name, sheet, cancel);
+            var read = StatementReader.Read(file.Bytes, file.Name, file.Layout.AsReading(currency), cancel);
             if (read.Found is null)
                 return Unreadable(read.Faults, FormattableString.Invariant($"#/files/{index}"));
             files.Add(read.Found);

@@ -27,6 +27,10 @@ public static class StatementWarningCodes
         "An account covers so few months that bills by the quarter or the year may be missing or counted too often.",
         "Add more months.");
 
+    public static readonly Code OnlyMoneyIn = new("only-money-in",
+        "Every line of an account is money that came in, as if nothing had been paid: amounts without signs look like that.",
+        "If money also went out, name the column that says so (directionColumn), or say positiveIsOut.");
+
     public static readonly Code MoreBackThanPaid = new("more-back-than-paid",
         "More came back than was paid, so the line has no place in the draft.",
         "Check the rule that took it.");

@@ -36,6 +36,9 @@ public static class StatementWarnings
             if (account.Covered.Count > 0 && account.Months < ShortMonths)
                 yield return new(StatementWarningCodes.ShortCoverage, $"\"{account.Account}\" covers less than {ShortMonths} months: "
                     + "bills paid by the quarter or the year may be missing or counted too often.", Text($"/coverage/{index}/months"));
+            if (sorting.OnlyMoneyIn.Contains(account.Account))
+                yield return new(StatementWarningCodes.OnlyMoneyIn, $"\"{account.Account}\" has only money in; if the amounts have no signs, "
+                    + "name the column that says which way the money went with directionColumn.", Text($"/coverage/{index}"));
         }
 
         foreach (var line in draft.PaidBack)

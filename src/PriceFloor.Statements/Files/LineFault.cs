@@ -40,6 +40,11 @@ internal sealed record LineFault(Code Code, string Detail)
 
     public static readonly LineFault NoSign = new(LineCodes.BadDirection, "It does not say whether it is a credit or a debit.");
 
+    public static readonly LineFault UnknownDirection = new(LineCodes.BadDirection,
+        "The direction is none of the words that are read, such as debit and credit, D and C, DR and CR, out and in, minus and plus.");
+
+    public static readonly LineFault MinusIn = new(LineCodes.BadDirection, "The amount has a minus, but its direction is money in.");
+
     public static readonly LineFault Corrected = new(LineCodes.Corrected, "The bank replaced or deleted it later in the file.");
 
     public static readonly LineFault Deletion = new(LineCodes.Correction,

@@ -15,7 +15,9 @@ internal sealed class SheetColumns
         Id = Find(sheet.IdColumn, SheetWords.Id);
         Currency = Find(sheet.CurrencyColumn, SheetWords.Currency);
         Account = Find(sheet.AccountColumn, SheetWords.Account);
-        IsUnsigned = Amount >= 0 && sheet.AmountColumn is null && _words.Any(SheetWords.Direction.Contains);
+        Direction = Find(sheet.DirectionColumn, []);
+        Beside = Amount >= 0 && sheet.DirectionColumn is null ? Find(null, SheetWords.Direction) : -1;
+        IsUnsigned = Beside >= 0 && sheet.AmountColumn is null;
         Missing = [.. MissingOf(sheet)];
     }
 
@@ -24,6 +26,12 @@ internal sealed class SheetColumns
     public int Date { get; }
 
     public int Amount { get; }
+
+    /// <summary>The column that says which way the money went, as the caller named it.</summary>
+    public int Direction { get; }
+
+    /// <summary>A column that seems to say which way the money went, although the caller did not name it.</summary>
+    public int Beside { get; }
 
     public int In { get; }
 
@@ -47,15 +55,15 @@ internal sealed class SheetColumns
     public bool IsNearly => Count > 1 && (Date >= 0 || Amount >= 0 || In >= 0 || Out >= 0);
 
     /// <summary>
-    /// The amounts seem to have no sign, since another column has their direction; a caller who names the column knows that they have signs.
+    /// The amounts seem to have no sign, since another column has their direction. If the caller names their column, the lines show whether they do.
     /// </summary>
     public bool IsUnsigned { get; }
 
     /// <summary>Columns for in and out are more certain than one amount, which might have no sign beside them.</summary>
     private (int Amount, int In, int Out) Money(SheetReading sheet)
     {
-        if (sheet.AmountColumn is { } named)
-            return (Find(named, []), -1, -1);
+        if (sheet.AmountColumn is not null || sheet.DirectionColumn is not null)
+            return (Find(sheet.AmountColumn, SheetWords.Amount), -1, -1);
         var (ins, outs) = (Find(sheet.InColumn, SheetWords.In), Find(sheet.OutColumn, SheetWords.Out));
         var amount = Find(null, SheetWords.Amount);
         var isNamed = sheet.InColumn is not null || sheet.OutColumn is not null;
@@ -76,8 +84,10 @@ internal sealed class SheetColumns
     {
         if (Date < 0)
             yield return "dateColumn";
-        if (sheet.AmountColumn is not null ? Amount < 0 : Amount < 0 && In < 0 && Out < 0)
+        if (Amount < 0 && (sheet.AmountColumn is not null || (In < 0 && Out < 0)))
             yield return "amountColumn";
+        if (sheet.DirectionColumn is not null && Direction < 0)
+            yield return "directionColumn";
         if (sheet.AmountColumn is null && sheet.InColumn is not null && In < 0)
             yield return "inColumn";
         if (sheet.AmountColumn is null && sheet.OutColumn is not null && Out < 0)

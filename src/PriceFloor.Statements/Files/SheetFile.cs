@@ -4,8 +4,7 @@ namespace PriceFloor.Statements.Files;
 internal sealed class SheetFile
 {
     private readonly SheetHeader _header;
-    private readonly SheetReading _sheet;
-    private readonly SheetAmount _amounts;
+    private readonly SheetMoney _money;
     private readonly string _account;
     private readonly ParseResult _gathered = new();
     private readonly SheetDates _dates;
@@ -14,7 +13,7 @@ internal sealed class SheetFile
 
     private SheetFile(string text, SheetHeader header, string account, SheetReading sheet)
     {
-        (_header, _account, _sheet, _amounts) = (header, account, sheet, new SheetAmount(sheet.Semicolon ? ',' : '.'));
+        (_header, _account, _money) = (header, account, new SheetMoney(header.Columns, sheet));
         _dates = new SheetDates(sheet.DateOrder, () => RowsOf(text).Select(row => Cell(row.Cells ?? [], header.Columns.Date)));
     }
 
@@ -33,6 +32,9 @@ internal sealed class SheetFile
             if (_gathered.IsFull)
                 return ParseResult.TooMany;
         }
+        _money.End();
+        if (_money.IsUnsigned)
+            return SheetHeader.Unsigned;
         if (_order.Count == 0)
             Of(_account);
         foreach (var name in _order)
@@ -53,7 +55,7 @@ internal sealed class SheetFile
         if (_dates.Read(Cell(cells, columns.Date), out var date) is { } badDate)
             return badDate;
         var currency = PlainText.Currency(Cell(cells, columns.Currency));
-        if (Amount(cells, currency is "" ? null : currency, out var amount, out var code) is { } badAmount)
+        if (_money.Read(cells, currency is "" ? null : currency, out var amount, out var code) is { } badAmount)
             return badAmount;
         if (currency is "")
             return LineFault.BadCurrency;
@@ -70,27 +72,6 @@ internal sealed class SheetFile
         });
         _gathered.Take();
         return null;
-    }
-
-    private LineFault? Amount(IReadOnlyList<string> cells, string? own, out decimal amount, out string? code)
-    {
-        var columns = _header.Columns;
-        own ??= _sheet.Currency;
-        if (columns.Amount >= 0)
-            return _amounts.Read(Cell(cells, columns.Amount), own, out amount, out code) ?? (amount == 0 ? LineFault.Zero : null);
-        (amount, code) = (0, null);
-        var (inCell, outCell) = (Cell(cells, columns.In).Trim(), Cell(cells, columns.Out).Trim());
-        if (inCell.Length + outCell.Length == 0)
-            return LineFault.NoDirection;
-        decimal inAmount = 0, outAmount = 0;
-        string? inCode = null, outCode = null;
-        if (inCell.Length > 0 && _amounts.Read(inCell, own, out inAmount, out inCode) is { } badIn)
-            return badIn;
-        if (outCell.Length > 0 && _amounts.Read(outCell, own, out outAmount, out outCode) is { } badOut)
-            return badOut;
-        // A minus in the column for money out is the bank's habit; one in the column for money in reverses a receipt.
-        (amount, code) = inAmount != 0 ? (inAmount, inCode) : (-decimal.Abs(outAmount), outCode);
-        return inAmount != 0 && outAmount != 0 ? LineFault.BothDirections : amount == 0 ? LineFault.Zero : null;
     }
 
     private static string Cell(IReadOnlyList<string> cells, int column) => column >= 0 && column < cells.Count ? cells[column] : "";

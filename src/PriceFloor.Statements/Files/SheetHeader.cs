@@ -26,9 +26,9 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         return found.Columns.IsUnsigned ? Unsigned : found;
     }
 
-    private static Fault Unsigned { get; } = new("", FileCodes.UnsignedAmount,
-        "One column has the amount and another its direction. If the amounts have signs, add ?amountColumn= with its name; if not, "
-        + "put a minus before money that went out.");
+    public static Fault Unsigned { get; } = new("", FileCodes.UnsignedAmount,
+        "One column has the amount and another its direction. Add ?directionColumn= with the name of the column that says which way the money went; "
+        + "if the amounts have signs that agree with it, ?amountColumn= with the name of theirs is enough.");
 
     /// <summary>The first line that is a header, else the first that is nearly one.</summary>
     private static SheetHeader? Best(string text, char separator, SheetReading sheet)

@@ -80,6 +80,7 @@ internal static class ScopeRequests
         ("/v1/quotes/Q-9", """{"profile":"onyx","channel":"web","extra":[{"name":"Onyx work","hours":1}]}"""),
         ("/v1/reading-rules/main",
             """{"name":"Jasper rules","rules":[{"textHas":"jasp payment","to":"business","costKind":"rent","name":"Jasper line"}]}"""),
+        ("/v1/statement-layouts/card", """{"name":"Jasper layout","dateColumn":"Jasper day"}"""),
     ];
 
     /// <summary>What makes the first quote one that is issued, accepted and done.</summary>
@@ -103,6 +104,7 @@ internal static class ScopeRequests
         ("/v1/scenarios/main",
             """{"name":"Zircon dearer","profile":"main","changes":[{"of":"main","at":"/expenses/0/amount","by":1.0625}]}"""),
         ("/v1/scenarios/spare", """{"name":"Beryl spare","profile":"main","changes":[]}"""),
+        ("/v1/statement-layouts/spare", """{"name":"Jasper spare","textColumn":"Jasper words"}"""),
         ("/v1/reading-rules/spare", """{"name":"Jasper spare","rules":[{"textHas":"jasper","to":"household"}]}"""),
     ];
 
@@ -241,6 +243,12 @@ internal static class ScopeRequests
         ["DELETE /v1/scenarios/{key}"] = ["/v1/scenarios/spare"],
         ["GET /v1/scenarios/{key}/revisions"] = ["/v1/scenarios/main/revisions"],
         ["GET /v1/scenarios/{key}/revisions/{number}"] = ["/v1/scenarios/main/revisions/1"],
+        ["GET /v1/statement-layouts"] = ["/v1/statement-layouts", "/v1/statement-layouts?asOf=2027-01-02T09:00:00Z"],
+        ["GET /v1/statement-layouts/{key}"] = ["/v1/statement-layouts/card"],
+        ["PUT /v1/statement-layouts/{key}"] = [new("/v1/statement-layouts/spare", """{"dateColumn":"Booked"}""")],
+        ["DELETE /v1/statement-layouts/{key}"] = ["/v1/statement-layouts/spare"],
+        ["GET /v1/statement-layouts/{key}/revisions"] = ["/v1/statement-layouts/card/revisions"],
+        ["GET /v1/statement-layouts/{key}/revisions/{number}"] = ["/v1/statement-layouts/card/revisions/1"],
         ["POST /v1/statements"] =
         [
             new("/v1/statements?currency=USD", Lessons, "text/csv"), new("/v1/statements?currency=USD&lines=true", Lessons, "text/csv"),

@@ -108,15 +108,6 @@ public sealed class SheetFileTests
     }
 
     [Fact]
-    public void Amounts_whose_direction_is_in_another_column_are_not_all_read_as_income()
-    {
-        const string Sheet = "Date,Amount,Debit/Credit\n2027-03-04,40.00,D";
-
-        Reading.FailsWith("unsigned-amount", Reading.Of(Sheet));
-        Assert.Equal(40m, Reading.Only(Reading.Of(Sheet, new SheetReading { AmountColumn = "amount" }).Value).Amount);
-    }
-
-    [Fact]
     public void Quoted_line_breaks_and_quotes_keep_line_numbers_right()
     {
         var read = Reading.Of("Date,Text,Amount\r\n2027-03-04,\"two\r\nlines, \"\"quoted\"\"\",1.00\r\n\r\n,,\r\n2027-03-05,next,2.00\r\n").Value;

@@ -13,6 +13,7 @@ public static class ReadOnlyFields
         [typeof(Channel)] = ["key", "revision", "savedAt"],
         [typeof(ListedPrice)] = ["sku", "channel", "revision", "savedAt"],
         [typeof(ReadingRules)] = ["key", "revision", "savedAt"],
+        [typeof(StatementLayout)] = ["key", "revision", "savedAt"],
         [typeof(QuoteTerms)] = ["key", "revision", "savedAt", "state", "issuedAt", "supersededBy"],
         [typeof(QuoteOutcome)] = ["key", "revision", "savedAt"],
         [typeof(QuoteActual)] = ["key", "revision", "savedAt"],

@@ -83,7 +83,8 @@ internal sealed class RequestsOfContract
             return _odd.Any(["fees", "fees", "stock", "channels"]);
         if (name == "limit" || name == "number")
             return _odd.Any(["1", "1", "1", "1", "2", "100"]);
-        if (name is "key" && path.Contains("reading-rules", StringComparison.Ordinal))
+        if (name is "key" && (path.Contains("reading-rules", StringComparison.Ordinal)
+            || path.Contains("statement-layouts", StringComparison.Ordinal)))
             return _odd.Any(["main", "second"]);
         if (name is "key" && path == "/v1/quotes/{key}")
             return _odd.Any(["Q-1", "Q-2027-014", "Q-2", "Q-3", "Q-3"]);

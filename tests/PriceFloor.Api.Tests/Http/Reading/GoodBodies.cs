@@ -19,6 +19,8 @@ internal static class GoodBodies
         ("PUT", "/v1/quotes/Q-1/actual", """{"benchHours":3}"""),
         ("POST", "/v1/quotes/Q-1/revise", """{"as":"Q-1-2"}"""),
         ("POST", "/v1/quote-figures", """{"profile":"main","channel":"web","lines":[{"quantity":6,"design":"RB-014"}]}"""),
+        ("PUT", "/v1/statement-layouts/card",
+            """{"name":"Card","dialect":"semicolon","dateOrder":"day-month-year","amountColumn":"Value","positiveIsOut":true}"""),
         ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
         ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),
         ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),
@@ -73,6 +75,10 @@ internal static class GoodBodies
             "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"bank\"; filename=\"a.csv\"\r\n\r\n"
             + "Date,Description,Amount\r\n2027-01-02,Rent,-540.00\r\n\r\n--cut--\r\n"),
+        ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"card\"; filename=\"b.csv\"\r\n\r\n"
+            + "When;Text;Value;Way\r\n13.01.27;Rent;$540,00;D\r\n\r\n--cut\r\nContent-Disposition: form-data; name=\"card.layout\"\r\n\r\n"
+            + """{"dialect":"semicolon","dateOrder":"day-month-year","dateColumn":"When","amountColumn":"Value","directionColumn":"Way"}"""
+            + "\r\n--cut--\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", "application/x-ofx", "OFXHEADER:100\r\nDATA:OFXSGML\r\nCHARSET:1252\r\n\r\n<OFX>"
             + "<BANKMSGSRSV1><STMTTRNRS><STMTRS><CURDEF>USD<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST><STMTTRN>"
             + "<DTPOSTED>20270102<TRNAMT>-5.00<FITID>1<NAME>Rent</STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS></BANKMSGSRSV1></OFX>"),

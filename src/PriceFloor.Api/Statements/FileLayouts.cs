@@ -1,0 +1,25 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Documents;
+using PriceFloor.Statements;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Statements;
+
+/// <summary>How each file of a request is written: as its own part says, else as the stored layout of its account, else as the query.</summary>
+public static class FileLayouts
+{
+    /// <summary>The files, each with its whole layout. A key that may not read, or that is limited to some profiles, finds no stored one.</summary>
+    public static async ValueTask<List<SentFile>> OfAsync(IReadOnlyList<SentFile> files, StatementQuery query, Store store, Caller caller)
+    {
+        if (!caller.May(Scope.Read) || !caller.Access.IsWhole)
+            return [.. files.Select(file => file with { Layout = file.Layout.Over(query.Layout) })];
+        var asOf = query.AsOf is { } moment ? Moment.Of(moment) : (long?)null;
+        var stored = await store.ReadAsync(snapshot => files.Select(file => file.Name).Distinct()
+            .Select(name => snapshot.Find(Kinds.StatementLayout, name, asOf)).OfType<Revision>().ToDictionary(revision => revision.Key));
+        return [.. files.Select(file => stored.TryGetValue(file.Name, out var revision) ? file with
+        {
+            Layout = file.Layout.Over(StoredText<StatementLayout>.Of(revision)).Over(query.Layout),
+            LayoutBasis = FormattableString.Invariant($"{revision.Key}@{revision.Number}"),
+        } : file with { Layout = file.Layout.Over(query.Layout) })];
+    }
+}
