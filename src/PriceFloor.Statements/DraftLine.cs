@@ -25,7 +25,7 @@ public sealed class DraftLine
         PerYear = Reckoned switch
         {
             Reckoned.OnceAYear => Total,
-            Reckoned.ByInterval => Total / PaidMonths().Count * TimesAYear!.Value,
+            Reckoned.ByInterval => Total / PaymentsAt(TimesAYear!.Value) * TimesAYear.Value,
             _ => entries.Zip(Amounts).GroupBy(pair => pair.First.Entry.Account)
                 .Sum(account => account.Sum(pair => pair.Second) * 12 / months[account.Key].Months),
         };
@@ -60,11 +60,19 @@ public sealed class DraftLine
     {
         if (coverage.TrueForAll(account => account.IsWholeYear))
             return (Reckoned.WholeYear, null);
+        if ((Name.TimesAYear ?? Instalments.AYear(Entries)) is { } times && PaymentsAt(times) > 0)
+            return (Reckoned.ByInterval, times);
         var (paid, covered) = (PaidMonths(), coverage.Max(account => account.Months));
         if (paid.Count == 1 && (covered >= TooFewMonths || (Name.CostKind is { } costKind && s_billedYearly.Contains(costKind))))
             return (Reckoned.OnceAYear, null);
-        return Interval(paid) is { } interval ? (Reckoned.ByInterval, 12 / interval) : (Reckoned.ByMonths, null);
+        return Interval(paid) is { } interval ? (Reckoned.ByInterval, 12 / interval)
+            : Instalments.RestsTwoMonths(paid, Alike) ? (Reckoned.ByInterval, 10)
+            : (Reckoned.ByMonths, null);
     }
+
+    /// <summary>The payments in the files: the months with one, or the days if there may be more than one a month.</summary>
+    private int PaymentsAt(int timesAYear) => timesAYear <= 12 ? PaidMonths().Count
+        : Entries.Zip(Amounts).Where(pair => pair.Second > 0).Select(pair => pair.First.Entry.Date).Distinct().Count();
 
     /// <summary>The regular interval in months between payments: 2, 3 or 6; null if there is none.</summary>
     private static int? Interval(IReadOnlyList<(int Month, decimal Amount)> paid)
@@ -92,30 +100,9 @@ public enum Reckoned
     /// <summary>The total divided by the months covered, times twelve.</summary>
     ByMonths,
 
-    /// <summary>Paid regularly every 2, 3 or 6 months: multiplied by the times in a year.</summary>
+    /// <summary>Paid regularly every 2, 3 or 6 months, or in instalments: a payment multiplied by the times in a year.</summary>
     ByInterval,
 
     /// <summary>Paid in one month only, like a yearly bill: once a year.</summary>
     OnceAYear,
-}
-
-/// <summary>The key that groups entries into one line of the draft.</summary>
-public sealed record LineName(Placement To, CostKind? CostKind, string Name, decimal BusinessShare, TracedTo? TracedTo)
-{
-    /// <summary>The line that a rule leads to.</summary>
-    public static LineName Of(ReadingRule rule) => new(rule.To, rule.CostKind, NameOf(rule), ShareOf(rule), rule.TracedTo);
-
-    /// <summary>The name, shortened so that a few words fit after it.</summary>
-    public string Short => Name.Length > Limits.NameLength - 20 ? Name[..(Limits.NameLength - 20)] : Name;
-
-    private static decimal ShareOf(ReadingRule rule) => rule.BusinessShare ?? (rule.To == Placement.Business ? 1 : 0);
-
-    private static string NameOf(ReadingRule rule) => rule.Name
-        ?? (rule.CostKind is { } costKind ? Sentence(Kebab(costKind.ToString()).Replace('-', ' '))
-            : rule.To == Placement.Household && rule.TextHas is { } text ? Sentence(Words.Single(text))
-            : Sentence(Kebab(rule.To.ToString()).Replace('-', ' ')));
-
-    private static string Kebab(string word) => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(word);
-
-    private static string Sentence(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..].ToLowerInvariant();
 }

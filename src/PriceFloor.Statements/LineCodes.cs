@@ -19,6 +19,10 @@ public static class LineCodes
         "The amount is zero; nothing came in or went out.",
         "Nothing needs doing.");
 
+    public static readonly Code Total = new("total",
+        "The line is a total or a balance of the sheet, not a transaction.",
+        "Nothing needs doing.");
+
     public static readonly Code BadCurrency = new("bad-currency",
         "The currency is not an ISO 4217 code, or the line names two.",
         "Correct the line.");
@@ -48,7 +52,7 @@ public static class LineCodes
         "Do nothing if that one is in this file; else check it by hand.");
 
     /// <summary>Lines that a bank writes on purpose and that need nothing; any other line that is not read is a failure to read it.</summary>
-    private static readonly Code[] s_expected = [Zero, NotBooked, Corrected, Correction];
+    private static readonly Code[] s_expected = [Zero, Total, NotBooked, Corrected, Correction];
 
     /// <summary>True if the code says that the line could not be read, false if there is nothing to read in it.</summary>
     public static bool IsFailure(Code code) => !s_expected.Contains(code);

@@ -112,7 +112,7 @@ public sealed class ProfileDraft
             Name = line.Name.Name,
             Amount = Yearly(line.PerYear),
             Per = Per.Year,
-            Kind = known?.Kind ?? IncomeKind.Taxable,
+            Kind = line.Name.IncomeKind ?? known?.Kind ?? IncomeKind.Taxable,
             DaysPerYear = known?.DaysPerYear ?? 0,
         };
     }

@@ -44,6 +44,17 @@ public sealed record ReadingRule
     /// <summary>With "business": where the expense is recovered if it is not spread over bench time.</summary>
     public TracedTo? TracedTo { get; init; }
 
+    /// <summary>With "other-income": "net" if tax was already taken, as from wages; taxable if absent.</summary>
+    public IncomeKind? IncomeKind { get; init; }
+
+    /// <summary>
+    /// How often a year it is paid, such as 10 for ten monthly instalments: used if the files cover less than a year. If absent, the payments
+    /// show it.
+    /// </summary>
+    /// <example>10</example>
+    [Pieces(Minimum = "1", Maximum = "366")]
+    public decimal? TimesAYear { get; init; }
+
     /// <summary>The name of the line in the profile; the words of its kind of cost if absent.</summary>
     /// <example>Bench rent</example>
     [MaxLength(Limits.NameLength)]

@@ -36,5 +36,10 @@ public static class ReadingRuleFaults
                 "businessShare goes with to \"business\" or \"household\"; leave it out or change to.");
         if (rule.TracedTo is not null && rule.To != Placement.Business)
             yield return new(at + "/tracedTo", FaultCodes.Unexpected, "tracedTo goes with to \"business\"; leave it out or change to.");
+        if (rule.IncomeKind is not null && rule.To != Placement.OtherIncome)
+            yield return new(at + "/incomeKind", FaultCodes.Unexpected, "incomeKind goes with to \"other-income\"; leave it out or change to.");
+        if (rule.TimesAYear is not null && rule.To is not (Placement.Business or Placement.Household or Placement.OtherIncome))
+            yield return new(at + "/timesAYear", FaultCodes.Unexpected,
+                "timesAYear goes with to \"business\", \"household\" or \"other-income\"; leave it out or change to.");
     }
 }

@@ -8,6 +8,12 @@ namespace PriceFloor.Statements;
 /// <param name="Because">The word that they share.</param>
 public sealed record Unplaced(string Text, Paid Paid, IReadOnlyList<Sorted> Entries, LineName? Suggested, string? Because)
 {
+    /// <summary>What all the texts have in common, so that a rule with it as textHas takes all of them; null if there is nothing.</summary>
+    public string? Common { get; } = CommonText.Of(Entries.Select(sorted => sorted.Entry.Transaction.Text));
+
+    /// <summary>A pattern that matches all the texts, if they have only their words in common and not what is between them.</summary>
+    public string? Pattern => Common is null ? CommonText.PatternOf(Text) : null;
+
     public decimal Total => Entries.Sum(sorted => decimal.Abs(sorted.Entry.Amount));
 
     /// <summary>Largest first.</summary>

@@ -39,7 +39,7 @@ internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<b
             "Account 1\n\nDate;Paid in;Paid out;Details\n05.01.2026;;540,00;Rent\n",
         ],
             ["Date", "Amount", "Paid in", "Paid out", "Currency", "Account", "2026-01-05", "05/01/2026", "1,234.50", "1.234,50", "(12.00)", "12.00-",
-                "USD", "2026-02-30", "$12.00", "12,00 €", "EUR 12.00", "4 March 2026", "05-Jan-26", "13/01/26"]),
+                "USD", "2026-02-30", "$12.00", "12,00 €", "EUR 12.00", "4 March 2026", "05-Jan-26", "13/01/26", "Total", "Opening balance"]),
     ];
 
     /// <summary>Same answer however the bytes are cut.</summary>

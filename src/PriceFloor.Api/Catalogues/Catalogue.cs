@@ -1,6 +1,7 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Catalogues;
 
@@ -48,6 +49,9 @@ public class Catalogue
     public string? KeyInOtherCase(string name) => _documents.KeyInOtherCase(name) is { } key && Design(key) is not null ? key : null;
 
     public Stored<Channel>? Channel(string key) => _documents.Channel(key);
+
+    /// <summary>A set of reading rules; they serve all profiles, so a key that is limited to some sees none.</summary>
+    public Stored<ReadingRules>? ReadingRules(string key) => _access.IsWhole ? _documents.ReadingRules(key) : null;
 
     /// <summary>
     /// What a message adds for callers who may read: the design that was probably meant. Among many designs only the same name in other case is

@@ -1,4 +1,5 @@
 using PriceFloor.Api.Documents;
+using PriceFloor.Statements;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Catalogues;
@@ -10,6 +11,7 @@ internal sealed class DocumentsInMemory : IDocuments
     private readonly Dictionary<string, Stored<Design>> _designs;
     private readonly Dictionary<string, Stored<Channel>> _channels;
     private readonly Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> _prices;
+    private readonly Dictionary<string, Stored<ReadingRules>> _rules;
     private readonly Lazy<IReadOnlyList<Stored<Channel>>> _channelList;
     private readonly Lazy<IReadOnlyList<Stored<Design>>> _designList;
     private readonly Lazy<Dictionary<string, Stored<Design>>> _aliases;
@@ -17,10 +19,10 @@ internal sealed class DocumentsInMemory : IDocuments
 
     private DocumentsInMemory(long position, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles,
         Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
-        Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Lazy<IReadOnlyList<Stored<Channel>>>? channelList,
-        Lazy<IReadOnlyList<Stored<Design>>>? designList)
+        Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Dictionary<string, Stored<ReadingRules>> rules,
+        Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
     {
-        (Position, Book, _profiles, _designs, _channels, _prices) = (position, book, profiles, designs, channels, prices);
+        (Position, Book, _profiles, _designs, _channels, _prices, _rules) = (position, book, profiles, designs, channels, prices, rules);
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
         _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase)
@@ -44,7 +46,7 @@ internal sealed class DocumentsInMemory : IDocuments
 
     public IReadOnlyList<Stored<Design>> Designs => _designList.Value;
 
-    public static DocumentsInMemory Empty => new(0, new FloorBook(), [], [], [], [], null, null);
+    public static DocumentsInMemory Empty => new(0, new FloorBook(), [], [], [], [], [], null, null);
 
     public Stored<CostProfile>? Profile(string key) => _profiles.GetValueOrDefault(key);
 
@@ -55,6 +57,8 @@ internal sealed class DocumentsInMemory : IDocuments
     public string? KeyInOtherCase(string name) => _withoutCase.Value.GetValueOrDefault(name);
 
     public Stored<Channel>? Channel(string key) => _channels.GetValueOrDefault(key);
+
+    public Stored<ReadingRules>? ReadingRules(string key) => _rules.GetValueOrDefault(key);
 
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _prices.GetValueOrDefault(sku, IDocuments.NothingListed);
 
@@ -77,6 +81,7 @@ internal sealed class DocumentsInMemory : IDocuments
             kinds.Contains(Kinds.Design) ? Changed(_designs, documents, Kinds.Design) : _designs,
             kinds.Contains(Kinds.Channel) ? Changed(_channels, documents, Kinds.Channel) : _channels,
             kinds.Contains(Kinds.ListedPrice) ? WithPrices(documents) : _prices,
+            _rules,
             kinds.Contains(Kinds.Channel) ? null : _channelList,
             kinds.Contains(Kinds.Design) ? null : _designList);
     }
@@ -115,6 +120,7 @@ internal sealed class DocumentsInMemory : IDocuments
             kinds.Contains(Kinds.Design) ? Changed(_designs, newest, Kinds.Design) : _designs,
             kinds.Contains(Kinds.Channel) ? Changed(_channels, newest, Kinds.Channel) : _channels,
             kinds.Contains(Kinds.ListedPrice) ? WithPrices(newest.Where(revision => revision.Kind == Kinds.ListedPrice)) : _prices,
+            kinds.Contains(Kinds.ReadingRules) ? Changed(_rules, newest, Kinds.ReadingRules) : _rules,
             kinds.Contains(Kinds.Channel) ? null : _channelList,
             kinds.Contains(Kinds.Design) ? null : _designList);
     }

@@ -1,4 +1,5 @@
 using PriceFloor.Api.Documents;
+using PriceFloor.Statements;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Catalogues;
@@ -35,6 +36,8 @@ internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocume
         Designs.FirstOrDefault(design => string.Equals(design.Key, name, StringComparison.OrdinalIgnoreCase))?.Key;
 
     public Stored<Channel>? Channel(string key) => Find(Kinds.Channel, key, parsed?.Channel(key));
+
+    public Stored<ReadingRules>? ReadingRules(string key) => Find(Kinds.ReadingRules, key, parsed?.ReadingRules(key));
 
     public IReadOnlyList<Stored<Channel>> Channels =>
         _channels ??= [.. AtOnce(snapshot.List(Kinds.Channel, asOf: asOf)).Select(revision => Remember(revision, Stored<Channel>.Of))];

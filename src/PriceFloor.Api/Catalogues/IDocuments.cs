@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using PriceFloor.Api.Documents;
+using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Catalogues;
 
@@ -23,6 +24,8 @@ internal interface IDocuments
     string? KeyInOtherCase(string name);
 
     Stored<Channel>? Channel(string key);
+
+    Stored<ReadingRules>? ReadingRules(string key);
 
     /// <summary>All channels in order of key.</summary>
     IReadOnlyList<Stored<Channel>> Channels { get; }

@@ -27,10 +27,10 @@ public static class DocumentSheetOperations
     };
 
     private static readonly Operation PutSheet = new("putSheet", "Sheets", "Store a sheet, all or nothing",
-        "The rows replace that list in each document that the sheet names; documents that it does not name stay. A row of a new key in the sheet of "
-        + "channels makes a channel. A column that the sheet does not have stays as it is in the stored line of the same name. Either everything is "
-        + "stored, or nothing is and every fault is reported with its line and column. With If-Match, nothing is stored if the sheet has changed "
-        + "since it was fetched. Scope: write.")
+        "The rows replace that list in each document that the sheet names; documents that it does not name stay. A row of a new key in the sheets "
+        + "of channels and of reading rules makes one. A column that the sheet does not have stays as it is in the stored line of the same name. "
+        + "Either everything is stored, or nothing is and every fault is reported with its line and column. With If-Match, nothing is "
+        + "stored if the sheet has changed since it was fetched. Scope: write.")
     {
         Answer = typeof(SheetWriteAnswer),
         Bodies = [new(Format.Csv, null)],

@@ -46,7 +46,7 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
             };
             if (faults.Count > 0)
                 documents.Add(placed);
-            else if (place.Find(catalogue, group.Key) is not { } stored)
+            else if ((place.Find(catalogue, group.Key) ?? place.New?.Invoke()) is not { } stored)
                 unknown.Add(RequestFault.Unknown(new InputError
                 {
                     Parameter = KeyColumn,
@@ -100,4 +100,8 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
 /// <param name="NameColumns">The columns by which people know a line.</param>
 /// <param name="NameOf">Their values in a line, with line breaks between them.</param>
 internal sealed record ListPlace<T, TLine>(string Pointer, Func<T, IReadOnlyList<TLine>> Lines, Func<T, IReadOnlyList<TLine>, T> With,
-    Func<Catalogue, string, T?> Find, Code Unknown, IReadOnlyList<string> NameColumns, Func<TLine, string?> NameOf);
+    Func<Catalogue, string, T?> Find, Code Unknown, IReadOnlyList<string> NameColumns, Func<TLine, string?> NameOf)
+{
+    /// <summary>The document that a row of a new key makes; null if it cannot make one.</summary>
+    public Func<T>? New { get; init; }
+}

@@ -1,4 +1,5 @@
 using PriceFloor.Api.Http;
+using PriceFloor.Statements;
 
 namespace PriceFloor.Api.DocumentSheets;
 
@@ -28,6 +29,12 @@ internal static class SheetsOfDocuments
         new ListSheet<Channel, Fee>("fees", "channel", "fees", new ListPlace<Channel, Fee>("#/fees", channel => channel.Fees,
             (channel, lines) => channel with { Fees = lines }, (catalogue, key) => catalogue.Channel(key)?.Document, InputCodes.UnknownChannel,
             ["name"], line => line.Name)),
+        new ListSheet<ReadingRules, ReadingRule>("reading-rules", "rules", "reading rules", new ListPlace<ReadingRules, ReadingRule>("#/rules",
+            rules => rules.Rules, (rules, lines) => rules with { Rules = lines }, (catalogue, key) => catalogue.ReadingRules(key)?.Document,
+            InputCodes.UnknownReadingRules, ["textHas", "textMatches"], rule => $"{rule.TextHas}\n{rule.TextMatches}")
+        {
+            New = () => new ReadingRules { Rules = [] },
+        }),
     ];
 
     public static DocumentSheet? Find(string name) => All.FirstOrDefault(sheet => sheet.Name == name);

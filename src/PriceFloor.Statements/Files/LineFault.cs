@@ -28,6 +28,8 @@ internal sealed record LineFault(Code Code, string Detail)
 
     public static readonly LineFault Zero = new(LineCodes.Zero, "The amount is zero; nothing came in or went out.");
 
+    public static readonly LineFault Total = new(LineCodes.Total, "It is a total or a balance of the sheet, not a transaction.");
+
     public static readonly LineFault BadCurrency = new(LineCodes.BadCurrency, "The currency is not an ISO 4217 code of three letters.");
 
     public static readonly LineFault TooManyCells = new(LineCodes.TooManyCells,

@@ -5,6 +5,7 @@ internal sealed class SheetFile
 {
     private readonly SheetHeader _header;
     private readonly SheetMoney _money;
+    private readonly SheetTotals _totals;
     private readonly string _account;
     private readonly ParseResult _gathered = new();
     private readonly SheetDates _dates;
@@ -13,7 +14,7 @@ internal sealed class SheetFile
 
     private SheetFile(string text, SheetHeader header, string account, SheetReading sheet)
     {
-        (_header, _account, _money) = (header, account, new SheetMoney(header.Columns, sheet));
+        (_header, _account, _money, _totals) = (header, account, new SheetMoney(header.Columns, sheet), new SheetTotals(header.Columns));
         _dates = new SheetDates(sheet.DateOrder, () => RowsOf(text).Select(row => Cell(row.Cells ?? [], header.Columns.Date)));
     }
 
@@ -53,10 +54,14 @@ internal sealed class SheetFile
         if (cells.Skip(columns.Count).Any(cell => !string.IsNullOrWhiteSpace(cell)))
             return LineFault.TooManyCells;
         if (_dates.Read(Cell(cells, columns.Date), out var date) is { } badDate)
-            return badDate;
+            return SheetTotals.IsUndated(cells) ? LineFault.Total : badDate;
+        var text = PlainText.Of(columns.Texts.Select(column => Cell(cells, column)));
         var currency = PlainText.Currency(Cell(cells, columns.Currency));
         if (_money.Read(cells, currency is "" ? null : currency, out var amount, out var code) is { } badAmount)
-            return badAmount;
+            return _totals.IsOfBoth(text, badAmount) ? LineFault.Total : badAmount;
+        if (_totals.IsDated(text, amount))
+            return LineFault.Total;
+        _totals.Add(amount);
         if (currency is "")
             return LineFault.BadCurrency;
         if (code is not null && currency is not null && code != currency)
@@ -68,7 +73,7 @@ internal sealed class SheetFile
             Amount = amount,
             Currency = currency ?? code,
             BankId = PlainText.Id(Cell(cells, columns.Id)),
-            Text = PlainText.Of(columns.Texts.Select(column => Cell(cells, column))),
+            Text = text,
         });
         _gathered.Take();
         return null;

@@ -297,7 +297,8 @@ internal static class ScopeRequests
         ["GET /v1/price-list.html"] = [new ScopeRequest("/v1/price-list.html").AsPriceList()],
         ["GET /v1/sheets"] = ["/v1/sheets"],
         ["GET /v1/sheets/{sheet}"] =
-            ["/v1/sheets/expenses", "/v1/sheets/stock", "/v1/sheets/steps", "/v1/sheets/materials", "/v1/sheets/channels", "/v1/sheets/fees"],
+            ["/v1/sheets/expenses", "/v1/sheets/stock", "/v1/sheets/steps", "/v1/sheets/materials", "/v1/sheets/channels", "/v1/sheets/fees",
+                "/v1/sheets/reading-rules"],
         ["PUT /v1/sheets/{sheet}"] =
         [
             new("/v1/sheets/fees", "channel,name,rate\nweb,card,0.03\n", "text/csv"),

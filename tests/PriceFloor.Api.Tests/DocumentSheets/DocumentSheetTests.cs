@@ -7,7 +7,8 @@ namespace PriceFloor.Api.Tests.DocumentSheets;
 public sealed class DocumentSheetTests
 {
     private static readonly string[] s_all =
-        ["expenses", "equipment", "household", "other-income", "helpers", "limits", "stock", "steps", "materials", "channels", "fees"];
+        ["expenses", "equipment", "household", "other-income", "helpers", "limits", "stock", "steps", "materials", "channels", "fees",
+            "reading-rules"];
 
     [Fact]
     public async Task Glass_12_percent_dearer_takes_one_sheet_there_and_back()
@@ -177,6 +178,8 @@ public sealed class DocumentSheetTests
             "materials":[{"material":"clear-rod","unit":"kg","price":38},{"material":"kiln-kwh","unit":"kWh","price":0.21}],
             "limits":[{"name":"kiln","loadsPerYear":240}],"helpers":[{"name":"Saturday help","benchHoursPerYear":120}]}
             """);
+        await studio.Has("/v1/reading-rules/main",
+            """{"name":"Ours","rules":[{"textMatches":"=(rod|frit), \"x\"","paid":"out","least":0.5,"to":"business","costKind":"materials"}]}""");
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
         await studio.Has("/v1/channels/web", Sample.Shop);
         await studio.Has("/v1/channels/fair",

@@ -27,7 +27,7 @@ public sealed class StatementDraftTests
         Assert.Equal("""{"lines":5,"in":812.40,"out":1288.50}""", answer.Json.GetProperty("accounted").GetProperty("read").GetRawText());
         Assert.Equal("""{"lines":1,"in":0.00,"out":88.00}""", answer.Json.GetProperty("accounted").GetProperty("unplaced").GetRawText());
         Assert.Equal(
-            """[{"text":"Riverside choir trip","paid":"out","count":1,"total":88.00,"first":"2026-02-28","last":"2026-02-28","suggested":null}]""",
+            """[{"text":"Riverside choir trip","common":"Riverside choir trip","paid":"out","count":1,"total":88.00,"first":"2026-02-28","last":"2026-02-28","suggested":null,"rule":{"textHas":"Riverside choir trip","paid":"out","to":null}}]""",
             answer.Json.GetProperty("unplaced").GetRawText());
         Assert.Equal("""{"rules":"main@1"}""", answer.Json.GetProperty("basis").GetRawText());
 

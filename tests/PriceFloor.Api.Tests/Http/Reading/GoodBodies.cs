@@ -65,6 +65,7 @@ internal static class GoodBodies
         ("PATCH", "/v1/designs/RB-014/prices/web", Patch, """{"price":61.00}"""),
         ("PATCH", "/v1/reading-rules/main", Patch, """{"rules":[]}"""),
         ("PUT", "/v1/sheets/fees", Sheet, "channel,name,rate,fixed,of\r\nweb,card,0.03,0.25,paid\r\n"),
+        ("PUT", "/v1/sheets/reading-rules", Sheet, "rules,textHas,paid,to,timesAYear\r\nmain,rent,out,household,12\r\n"),
         ("PUT", "/v1/sheets/channels", Sheet, "channel,name,sells,currency\r\nmarket,\"Market, Saturdays\",retail,USD\r\n"),
         ("POST", "/v1/price-checks/batch", Sheet, "sku,channel,price,note\r\nRB-014,web,58.00,\"a, b\"\r\nnone,web,1,\r\n"),
         ("POST", "/v1/order-checks", Json,
