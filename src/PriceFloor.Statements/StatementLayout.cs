@@ -75,6 +75,8 @@ public sealed record StatementLayout
     /// <summary>The rules between its fields.</summary>
     public IEnumerable<Fault> Faults()
     {
+        if (this with { Name = null } == new StatementLayout())
+            yield return new("", FaultCodes.Required, "A layout names a column, a dialect or an order of dates; without one it says nothing.");
         var hasOwnColumns = InColumn is not null || OutColumn is not null;
         if (hasOwnColumns && AmountColumn is not null)
             yield return new("/amountColumn", FaultCodes.Unexpected, "Name amountColumn, or inColumn and outColumn, not both.");

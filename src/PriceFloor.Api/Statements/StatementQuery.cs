@@ -114,7 +114,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         };
         if (read.Currency is { } code && Pricing.Numbers.Currency.Find(code) is null)
             values.Add("currency", FaultCodes.UnknownCurrency, "currency must be an ISO 4217 code in capitals, such as USD.");
-        foreach (var fault in read.Layout.Faults().Where(fault => fault.Pointer != "/amountColumn")) // beside it, inColumn and outColumn do nothing
+        foreach (var fault in read.Layout.Faults().Where(fault => fault.Pointer is "/directionColumn" or "/positiveIsOut"))
             values.Add(fault.Pointer[1..], fault.Code, fault.Detail);
         if (read.To < read.From)
             values.Add("to", FaultCodes.OutOfOrder, "to must not be before from.");

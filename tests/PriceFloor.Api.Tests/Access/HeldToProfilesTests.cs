@@ -191,10 +191,10 @@ public sealed class HeldToProfilesTests
         foreach (var name in new[] { "main", "nothing" })
             (await studio.Put($"/v1/reading-rules/{name}", """{"rules":[]}""", own)).IsProblem(403, "key-not-allowed");
         (await studio.Delete("/v1/reading-rules/main", own)).IsProblem(404, "not-found");
-        await studio.Has("/v1/statement-layouts/main", """{"name":"Their card"}""");
+        await studio.Has("/v1/statement-layouts/main", """{"name":"Their card","dateColumn":"Booked"}""");
         Assert.Equal("""{"items":[],"next":null}""", (await studio.Get("/v1/statement-layouts", own)).Text);
         (await studio.Get("/v1/statement-layouts/main", own)).IsProblem(404, "not-found");
-        (await studio.Put("/v1/statement-layouts/main", "{}", own)).IsProblem(403, "key-not-allowed");
+        (await studio.Put("/v1/statement-layouts/main", """{"dateColumn":"Booked"}""", own)).IsProblem(403, "key-not-allowed");
         var sheet = "Date,Amount,Description\n2027-01-02,-10.00,Rent\n"u8.ToArray();
         (await studio.SendBytes("POST", "/v1/statements?currency=USD&rules=main", sheet, "text/csv", own)).IsProblem(422, "unknown-reference");
         var unsorted = await studio.SendBytes("POST", "/v1/statements?currency=USD", sheet, "text/csv", own);

@@ -25,7 +25,7 @@ public sealed class ReservedKeyTests
             ("channels", Sample.Shop),
             ("reading-rules", """{"rules":[]}"""),
             ("quotes", """{"profile":"main","channel":"web","extra":[{"hours":1}]}"""),
-            ("statement-layouts", "{}"),
+            ("statement-layouts", """{"dateColumn":"Booked"}"""),
             ("designs/RB-014/prices", """{"price":58}"""),
         })
         {

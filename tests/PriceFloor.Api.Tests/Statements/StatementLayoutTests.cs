@@ -14,6 +14,8 @@ public sealed class StatementLayoutTests
     private const string CardLayout =
         """{"dialect":"semicolon","dateOrder":"day-month-year","dateColumn":"Gebucht","textColumn":"Händler","amountColumn":"Betrag","positiveIsOut":true}""";
 
+    private const string Booked = """{"dateColumn":"Booked"}""";
+
     private const string CurrentLayout = """{"dateColumn":"Posted","amountColumn":"Sum","directionColumn":"Way"}""";
 
     [Fact]
@@ -75,6 +77,8 @@ public sealed class StatementLayoutTests
 
     [Theory]
     [InlineData("""{"dateColum":"Day"}""", 400, "#/dateColum", "unknown-property")]
+    [InlineData("{}", 422, "#", "required")]
+    [InlineData("""{"name":"Card"}""", 422, "#", "required")]
     [InlineData("""{"dialect":"tabs"}""", 422, "#/dialect", "not-one-of")]
     [InlineData("""{"amountColumn":"A","inColumn":"B"}""", 422, "#/amountColumn", "unexpected")]
     [InlineData("""{"directionColumn":"A","outColumn":"B"}""", 422, "#/directionColumn", "unexpected")]
@@ -94,11 +98,11 @@ public sealed class StatementLayoutTests
     public async Task A_layout_needs_its_file_and_comes_once()
     {
         await using var studio = new Studio();
-        var problem = (await Send(studio, "?currency=USD", ("current", Sheet), ("card.layout", "{}"), ("current.layout", "{}"),
-            ("current.layout", "{}"))).IsProblem(422, "invalid-input");
+        var problem = (await Send(studio, "?currency=USD", ("current", Sheet), ("card.layout", Booked), ("current.layout", Booked),
+            ("current.layout", Booked))).IsProblem(422, "invalid-input");
 
         Assert.Equal([("#/card.layout", "unexpected"), ("#/current.layout", "duplicate")], problem.Pointers.Zip(problem.Codes));
-        (await Send(studio, "?currency=USD", [("current", Sheet), .. Enumerable.Range(0, 25).Select(_ => ("current.layout", "{}"))]))
+        (await Send(studio, "?currency=USD", [("current", Sheet), .. Enumerable.Range(0, 25).Select(_ => ("current.layout", Booked))]))
             .IsProblem(413, "too-large");
     }
 

@@ -83,6 +83,12 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
         await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
         await studio.Has("/v1/scenarios/main",
             """{"profile":"main","changes":[{"of":"profile:main","at":"/calendar/weeksPerYear","by":{"low":0.9,"high":1}}]}""");
+        foreach (var key in new[] { "main", "second" })
+        {
+            await studio.Has($"/v1/reading-rules/{key}", """{"rules":[{"textHas":"rent","to":"household"}]}""");
+            await studio.Has($"/v1/statement-layouts/{key}", """{"dateColumn":"Booked"}""");
+        }
+
         // these fail once a quote is issued with other content or superseded
         foreach (var quote in (string[])["Q-1", "Q-2"])
         {
