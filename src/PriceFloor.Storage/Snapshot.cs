@@ -87,8 +87,8 @@ public class Snapshot
     }
 
     /// <summary>The position of the last revision of some kinds up to a position; 0 if there is none.</summary>
-    public long LastOf(IReadOnlyList<string> kinds, long upTo) => Query<long>(
-        "SELECT position FROM revision WHERE position <= @upTo AND kind IN @kinds ORDER BY position DESC LIMIT 1", new { kinds, upTo }).FirstOrDefault();
+    public ValueTask<long> LastOf(IReadOnlyList<string> kinds, long upTo) =>
+        Whole("SELECT coalesce(max(position), 0) FROM revision WHERE position <= @upTo AND kind IN @kinds", new { kinds, upTo });
 
     /// <summary>Every document that existed at a moment.</summary>
     public ValueTask<List<Revision>> All(long asOf) => Query<Revision>(

@@ -24,8 +24,8 @@ public static class FloorChangeRoutes
             // the rest of an answer is of the same moment
             now = now.Before(await store.ReadAsync(snapshot => snapshot.ChangesBetween(pinned, now.Position)), pinned);
         var (changes, last) = cursor.Since < now.Position
-            ? await store.ReadAsync(snapshot =>
-                (snapshot.ChangesBetween(cursor.Since, now.Position), snapshot.LastOf(MovedFloors.RestOn, now.Position)))
+            ? await store.ReadAsync(async snapshot =>
+                (await snapshot.ChangesBetween(cursor.Since, now.Position), await snapshot.LastOf(MovedFloors.RestOn, now.Position)))
             : ([], cursor.Since);
         var after = asked.After ?? cursor.After;
         var most = asked.Limit ?? FloorChangeQuery.Most;

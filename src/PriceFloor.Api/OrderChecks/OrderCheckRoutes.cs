@@ -28,24 +28,24 @@ public static class OrderCheckRoutes
                 $"A JSON body of orders may have {settings.BodyBytes} bytes; send more as application/x-ndjson, which has no limit."));
         var wanted = Wanted(context, isLines);
         if (body is not null && !IsArray(body) && wanted == Format.Json)
-            return One(body, asOf, workings, reader, validator, caller, context);
+            return await One(body, asOf, workings, reader, validator, caller, context);
         return (IResult)(await slots.WhileRunning(context, async () =>
         {
             if (putBy.IsFull)
                 return Problem.Busy();
-            var batch = new OrderBatch(reader.Whole(asOf), validator, caller, context, wanted, workings, settings.DataFolder, putBy);
+            var batch = new OrderBatch(await reader.Whole(asOf), validator, caller, context, wanted, workings, settings.DataFolder, putBy);
             return body is null ? await batch.OfLines() : IsArray(body) ? await batch.OfArray(body) : await batch.OfOne(body);
         }))!;
     }
 
-    private static IResult One(byte[] body, DateTimeOffset? asOf, bool workings, CatalogueReader reader, IValidator<OrderCheckRequest> validator,
-        Caller caller, HttpContext context)
+    private static async ValueTask<IResult> One(byte[] body, DateTimeOffset? asOf, bool workings, CatalogueReader reader,
+        IValidator<OrderCheckRequest> validator, Caller caller, HttpContext context)
     {
         var request = JsonBody<OrderCheckRequest>.Read(body, validator);
         if (request.Found is not { } asked)
             return Problem.Of(request.Faults);
         Answers.ForThisCallerOnly(context);
-        return reader.Read<IResult>(asOf, catalogue =>
+        return await reader.Read<IResult>(asOf, catalogue =>
         {
             var order = CheckedOrder.Of(catalogue, asked, Place.Body, caller.May(Scope.Read));
             return order.Found is { } found ? JsonAnswer.Of(found.Answer(caller, workings)) : Problem.Of(order.Faults);

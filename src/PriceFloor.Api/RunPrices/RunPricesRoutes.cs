@@ -11,7 +11,7 @@ namespace PriceFloor.Api.RunPrices;
 
 public static class RunPricesRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<RunPricesQuery> query, CatalogueReader reader, HttpContext context)
+    public static ValueTask<IResult> Get(PathKey path, FromQuery<RunPricesQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;

@@ -50,6 +50,25 @@ public static class Routes
         var (input, slots) = (new InputFilter(), app.Services.GetRequiredService<BatchSlots>());
         var v1 = app.MapGroup("/v1").AddEndpointFilter(input);
 
+        MapDocuments(v1, slots);
+        MapComputations(v1, slots);
+        v1.MapAccessKeys();
+        v1.MapBackups();
+        v1.MapAudit();
+        v1.MapFirstContact();
+
+        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter(input).Tell(FirstContactOperations.Welcome);
+        app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
+        app.MapGet("/health/live", Health.Live).AddEndpointFilter(input).Tell(HealthOperations.Live);
+        app.MapGet("/health/ready", Health.Ready).AddEndpointFilter(input).Tell(HealthOperations.Ready);
+        if (app.Services.GetRequiredService<Settings>().Metrics)
+            app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
+        app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
+        app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
+    }
+
+    private static void MapDocuments(RouteGroupBuilder v1, BatchSlots slots)
+    {
         v1.MapProfiles();
         v1.MapDesigns(slots);
         v1.MapChannels();
@@ -58,6 +77,10 @@ public static class Routes
         v1.MapStatementLayouts();
         v1.MapDocumentSheets(slots);
         v1.MapQuotes();
+    }
+
+    private static void MapComputations(RouteGroupBuilder v1, BatchSlots slots)
+    {
         v1.MapStatements(slots);
         v1.MapFloorPrices();
         v1.MapFloorHistories();
@@ -79,18 +102,5 @@ public static class Routes
         v1.MapSureness();
         v1.MapYears();
         v1.MapMarkups();
-        v1.MapAccessKeys();
-        v1.MapBackups();
-        v1.MapAudit();
-        v1.MapFirstContact();
-
-        app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter(input).Tell(FirstContactOperations.Welcome);
-        app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
-        app.MapGet("/health/live", Health.Live).AddEndpointFilter(input).Tell(HealthOperations.Live);
-        app.MapGet("/health/ready", Health.Ready).AddEndpointFilter(input).Tell(HealthOperations.Ready);
-        if (app.Services.GetRequiredService<Settings>().Metrics)
-            app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
-        app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
-        app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
     }
 }

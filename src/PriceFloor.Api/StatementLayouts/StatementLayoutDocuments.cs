@@ -14,9 +14,8 @@ public sealed class StatementLayoutDocuments(IValidator<StatementLayout> validat
     /// <summary>ISO 4217's code for no currency: a layout has no amounts.</summary>
     private static readonly Currency s_none = new("XXX", 0);
 
-    public override Outcome<Checked<StatementLayout>> Check(Writing writing, string key, StatementLayout document, Stored<StatementLayout>? before,
-        ProfileAccess access) =>
-            new Checked<StatementLayout>(document, s_none, []);
+    public override ValueTask<Outcome<Checked<StatementLayout>>> Check(Writing writing, string key, StatementLayout document,
+        Stored<StatementLayout>? before, ProfileAccess access) => new(new Checked<StatementLayout>(document, s_none, []));
 }
 
 /// <summary>The rules between the fields of a layout.</summary>

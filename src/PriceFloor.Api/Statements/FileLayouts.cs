@@ -14,12 +14,20 @@ public static class FileLayouts
         if (!caller.May(Scope.Read) || !caller.Access.IsWhole)
             return [.. files.Select(file => file with { Layout = file.Layout.Over(query.Layout) })];
         var asOf = query.AsOf is { } moment ? Moment.Of(moment) : (long?)null;
-        var stored = await store.ReadAsync(snapshot => files.Select(file => file.Name).Distinct()
-            .Select(name => snapshot.Find(Kinds.StatementLayout, name, asOf)).OfType<Revision>().ToDictionary(revision => revision.Key));
+        var stored = await store.ReadAsync(snapshot => StoredAsync(snapshot, files.Select(file => file.Name).Distinct(), asOf));
         return [.. files.Select(file => stored.TryGetValue(file.Name, out var revision) ? file with
         {
             Layout = file.Layout.Over(StoredText<StatementLayout>.Of(revision)).Over(query.Layout),
             LayoutBasis = FormattableString.Invariant($"{revision.Key}@{revision.Number}"),
         } : file with { Layout = file.Layout.Over(query.Layout) })];
+    }
+
+    private static async ValueTask<Dictionary<string, Revision>> StoredAsync(Snapshot snapshot, IEnumerable<string> names, long? asOf)
+    {
+        var found = new Dictionary<string, Revision>();
+        foreach (var name in names)
+            if (await snapshot.Find(Kinds.StatementLayout, name, asOf) is { } revision)
+                found.Add(name, revision);
+        return found;
     }
 }

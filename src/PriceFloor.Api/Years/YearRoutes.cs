@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Years;
 /// <summary>Answers the year of a profile on one page.</summary>
 public static class YearRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<YearQuery> query, CatalogueReader reader, HttpContext context)
+    public static ValueTask<IResult> Get(PathKey path, FromQuery<YearQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
