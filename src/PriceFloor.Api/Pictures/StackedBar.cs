@@ -1,13 +1,5 @@
 namespace PriceFloor.Api.Pictures;
 
-/// <summary>A part of a bar.</summary>
-/// <param name="Letter">Its letter, in the bar and in the list.</param>
-/// <param name="Words">What it is.</param>
-/// <param name="Amount">How much of the bar it is; a part at or below 0 is only listed.</param>
-/// <param name="Palette">Its colour.</param>
-/// <param name="Hatch">Its pattern.</param>
-public sealed record StackedPart(char Letter, string Words, decimal Amount, Palette Palette, Hatch Hatch);
-
 /// <summary>A bar of parts, each with a letter, a colour and a pattern, and the list that says what they are.</summary>
 public static class StackedBar
 {

@@ -2,28 +2,6 @@ using PriceFloor.Pricing.Documents;
 
 namespace PriceFloor.Pricing.Years;
 
-/// <summary>What a part of the required revenue is for.</summary>
-public enum RevenuePartOf
-{
-    /// <summary>Expenses of one kind, with depreciation and the business shares of household lines.</summary>
-    Expenses,
-
-    /// <summary>What must be left after tax for the household, and expenses that are not deductible.</summary>
-    Household,
-
-    /// <summary>The tax on the profit.</summary>
-    Tax,
-
-    /// <summary>What other taxable income pays of it; below 0.</summary>
-    OtherIncome,
-}
-
-/// <summary>A part of the required revenue, unrounded.</summary>
-/// <param name="Of">What it is for.</param>
-/// <param name="CostKind">With expenses: their kind; expenses without one are <see cref="CostKind.Other"/>.</param>
-/// <param name="Amount">Its amount over the year.</param>
-public sealed record RevenuePart(RevenuePartOf Of, CostKind? CostKind, decimal Amount);
-
 /// <summary>
 /// What the required revenue of a year is made of. 24,000 of rent, 12,000 for the household and 3,000 of tax less 2,000 of taxable income from
 /// elsewhere: four parts that add up to 37,000. They add up to the required revenue unless other income is more than all of the rest.

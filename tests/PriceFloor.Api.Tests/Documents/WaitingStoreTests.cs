@@ -45,7 +45,7 @@ public sealed class WaitingStoreTests
         {
             var seen = (await waiting.Get("/v1/designs/RB-014"))["ETag"]!;
             var outcomes = await Task.WhenAll(Enumerable.Range(30, 8).Select(minutes => waiting.Put("/v1/designs/RB-014",
-                $$$"""{"profile":"main","making":{"minutesPerPiece":{{{minutes + round}}}}}""", headers: ("If-Match", seen))));
+                $$$"""{"profile":"main","making":{"minutesPerPiece":{{{minutes + 10 * round}}}}}""", headers: ("If-Match", seen))));
             Assert.Equal(7, outcomes.Count(one => one.Status == 412));
             var kept = Assert.Single(outcomes, one => one.Status == 200).Json.GetProperty("revision").GetInt64();
             Assert.Equal($"RB-014@{kept}",
