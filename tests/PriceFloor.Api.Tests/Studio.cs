@@ -201,6 +201,10 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
 /// <summary>Documents for tests.</summary>
 public static class Sample
 {
+    /// <summary>600 pendants at their listed price, most of them before Christmas.</summary>
+    public const string Plan =
+        """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":600,"season":"gifts"}],"seasons":{"gifts":[4,5,6,6,8,6,5,5,7,10,19,19]}}""";
+
     public const string SmallProfile =
         """{"currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":24000,"per":"year"}],"household":[{"amount":3000,"per":"month"}]}""";
 

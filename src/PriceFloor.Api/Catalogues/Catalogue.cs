@@ -53,6 +53,10 @@ public class Catalogue
     /// <summary>A set of reading rules; they serve all profiles, so a key that is limited to some sees none.</summary>
     public Stored<ReadingRules>? ReadingRules(string key) => _access.IsWhole ? _documents.ReadingRules(key) : null;
 
+    /// <summary>The plan of that key, if the key sees its profile.</summary>
+    public Stored<Plan>? Plan(string key) =>
+        _documents.Plan(key) is { } plan && (_access.IsWhole || (plan.Sound is { } sound && _access.Sees(sound.Profile))) ? plan : null;
+
     /// <summary>
     /// What a message adds for callers who may read: the design that was probably meant. Among many designs only the same name in other case is
     /// looked for, so that a sheet full of unknown names is answered as fast.

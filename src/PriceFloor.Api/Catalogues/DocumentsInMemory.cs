@@ -12,6 +12,7 @@ internal sealed class DocumentsInMemory : IDocuments
     private readonly Dictionary<string, Stored<Channel>> _channels;
     private readonly Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> _prices;
     private readonly Dictionary<string, Stored<ReadingRules>> _rules;
+    private readonly Dictionary<string, Stored<Plan>> _plans;
     private readonly Lazy<IReadOnlyList<Stored<Channel>>> _channelList;
     private readonly Lazy<IReadOnlyList<Stored<Design>>> _designList;
     private readonly Lazy<Dictionary<string, Stored<Design>>> _aliases;
@@ -20,9 +21,10 @@ internal sealed class DocumentsInMemory : IDocuments
     private DocumentsInMemory(long position, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles,
         Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
         Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Dictionary<string, Stored<ReadingRules>> rules,
-        Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
+        Dictionary<string, Stored<Plan>> plans, Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
     {
-        (Position, Book, _profiles, _designs, _channels, _prices, _rules) = (position, book, profiles, designs, channels, prices, rules);
+        (Position, Book, _profiles, _designs, _channels, _prices) = (position, book, profiles, designs, channels, prices);
+        (_rules, _plans) = (rules, plans);
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
         _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase)
@@ -60,6 +62,8 @@ internal sealed class DocumentsInMemory : IDocuments
 
     public Stored<ReadingRules>? ReadingRules(string key) => _rules.GetValueOrDefault(key);
 
+    public Stored<Plan>? Plan(string key) => _plans.GetValueOrDefault(key);
+
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _prices.GetValueOrDefault(sku, IDocuments.NothingListed);
 
     /// <summary>The documents after these revisions, each the newest of its document.</summary>
@@ -82,6 +86,7 @@ internal sealed class DocumentsInMemory : IDocuments
             kinds.Contains(Kinds.Channel) ? Changed(_channels, documents, Kinds.Channel) : _channels,
             kinds.Contains(Kinds.ListedPrice) ? WithPrices(documents) : _prices,
             _rules,
+            _plans,
             kinds.Contains(Kinds.Channel) ? null : _channelList,
             kinds.Contains(Kinds.Design) ? null : _designList);
     }
@@ -121,6 +126,7 @@ internal sealed class DocumentsInMemory : IDocuments
             kinds.Contains(Kinds.Channel) ? Changed(_channels, newest, Kinds.Channel) : _channels,
             kinds.Contains(Kinds.ListedPrice) ? WithPrices(newest.Where(revision => revision.Kind == Kinds.ListedPrice)) : _prices,
             kinds.Contains(Kinds.ReadingRules) ? Changed(_rules, newest, Kinds.ReadingRules) : _rules,
+            kinds.Contains(Kinds.Plan) ? Changed(_plans, newest, Kinds.Plan) : _plans,
             kinds.Contains(Kinds.Channel) ? null : _channelList,
             kinds.Contains(Kinds.Design) ? null : _designList);
     }

@@ -39,6 +39,8 @@ internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocume
 
     public Stored<ReadingRules>? ReadingRules(string key) => Find(Kinds.ReadingRules, key, parsed?.ReadingRules(key));
 
+    public Stored<Plan>? Plan(string key) => Find(Kinds.Plan, key, parsed?.Plan(key));
+
     public IReadOnlyList<Stored<Channel>> Channels =>
         _channels ??= [.. AtOnce(snapshot.List(Kinds.Channel, asOf: asOf)).Select(revision => Remember(revision, Stored<Channel>.Of))];
 

@@ -27,6 +27,8 @@ internal interface IDocuments
 
     Stored<ReadingRules>? ReadingRules(string key);
 
+    Stored<Plan>? Plan(string key);
+
     /// <summary>All channels in order of key.</summary>
     IReadOnlyList<Stored<Channel>> Channels { get; }
 

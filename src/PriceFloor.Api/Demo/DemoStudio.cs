@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Demo;
 
 /// <summary>An invented studio to try the service with. Its documents are stored in the same way as everybody's.</summary>
 public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels,
-    DocumentKind<ListedPrice> prices, DocumentKind<ReadingRules> rules, DocumentKind<Quote> quotes)
+    DocumentKind<ListedPrice> prices, DocumentKind<Plan> plans, DocumentKind<ReadingRules> rules, DocumentKind<Quote> quotes)
 {
     public void Fill(Store store) => store.Write("demo", async writing =>
     {
@@ -19,6 +19,7 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         await Put(writing, channels, studio.GetProperty("channels"));
         await Put(writing, designs, studio.GetProperty("designs"));
         await Put(writing, prices, studio.GetProperty("prices"));
+        await Put(writing, plans, studio.GetProperty("plans"));
         await Put(writing, quotes, studio.GetProperty("quotes"));
         await Put(writing, rules, "main", JsonDocument.Parse(Read("starter-rules.json")).RootElement);
         return true;

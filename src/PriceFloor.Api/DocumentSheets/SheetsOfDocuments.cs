@@ -35,6 +35,9 @@ internal static class SheetsOfDocuments
         {
             New = () => new ReadingRules { Rules = [] },
         }),
+        new ListSheet<Plan, PlanLine>("plan-lines", "plan", "lines of plans", new ListPlace<Plan, PlanLine>("#/lines", plan => plan.Lines,
+            (plan, lines) => plan with { Lines = lines }, (catalogue, key) => catalogue.Plan(key)?.Document, InputCodes.UnknownPlan,
+            ["sku", "channel"], line => $"{line.Sku}\n{line.Channel}")),
     ];
 
     public static DocumentSheet? Find(string name) => All.FirstOrDefault(sheet => sheet.Name == name);

@@ -6,8 +6,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>
-/// What a key sees of the store: everything, or only some cost profiles, the designs that use them and those designs' listed prices. What it may not
-/// see is absent for it. Channels are shared: a key that is limited to some profiles reads them and cannot change one. Reading rules and
+/// What a key sees of the store: everything, or only some cost profiles, the designs and plans that use them and those designs' listed prices. What it
+/// may not see is absent for it. Channels are shared: a key that is limited to some profiles reads them and cannot change one. Reading rules and
 /// statement layouts are about the household of all profiles together: such a key can neither see nor change them.
 /// </summary>
 public static class DocumentAccess
@@ -20,7 +20,7 @@ public static class DocumentAccess
         access.IsWhole || revision.Kind switch
         {
             Kinds.Profile => access.Sees(revision.Key),
-            Kinds.Design or Kinds.Quote or Kinds.Scenario => await access.SeesByProfile(snapshot, revision),
+            Kinds.Design or Kinds.Quote or Kinds.Scenario or Kinds.Plan => await access.SeesByProfile(snapshot, revision),
             Kinds.ReadingRules or Kinds.StatementLayout => false,
             Kinds.ListedPrice => await snapshot.Newest(Kinds.Design, ListedPriceKey.Of(revision.Key).Sku) is { } design
                 && await access.SeesByProfile(snapshot, design),
@@ -64,7 +64,7 @@ public static class DocumentAccess
             Kinds.StatementLayout =>
                 RequestFault.Of(ProblemTypes.KeyNotAllowed, "Statement layouts serve all profiles; a key with few profiles cannot change them."),
             Kinds.Profile when !access.Sees(key) => RequestFault.Of(ProblemTypes.KeyNotAllowed, "This key is limited to other profiles."),
-            Kinds.Design or Kinds.Quote or Kinds.Scenario
+            Kinds.Design or Kinds.Quote or Kinds.Scenario or Kinds.Plan
                 when await snapshot.Newest(kind, key) is { } stored && !await access.Sees(snapshot, stored) => Taken(key),
             _ => null,
         };

@@ -16,6 +16,7 @@ public static class Kinds
     public const string QuoteActual = "quote-actual";
     public const string Scenario = "scenario";
     public const string StatementLayout = "statement-layout";
+    public const string Plan = "plan";
 
     /// <summary>Not a kind of document: a design's aliases are references of this kind, so no two designs share one.</summary>
     public const string Alias = "alias";
@@ -32,6 +33,7 @@ public static class Kinds
         new(QuoteActual, text => StoredText<QuoteActual>.Read(text).Fault),
         new(Scenario, text => StoredText<Scenario>.Read(text).Fault),
         new(StatementLayout, text => StoredText<StatementLayout>.Read(text).Fault),
+        new(Plan, text => StoredText<Plan>.Read(text).Fault),
     ];
 
     /// <summary>The kind of that name; null if there is none.</summary>

@@ -40,6 +40,7 @@ public static class StoredText<T> where T : class
         Design design => DesignRules.Faults(design),
         Channel channel => ChannelRules.Faults(channel),
         Quote quote => QuoteRules.Faults(quote),
+        Plan plan => PlanRules.Faults(plan),
         ReadingRules rules => ReadingRuleFaults.Of(rules, _ => true),
         Scenario scenario => DocumentChangeRules.Faults(scenario.Changes),
         StatementLayout layout => layout.Faults(),

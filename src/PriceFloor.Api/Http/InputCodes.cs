@@ -111,6 +111,10 @@ public static class InputCodes
         "The address does not take that query parameter.",
         "Correct its name, or leave it out.");
 
+    public static readonly Code UnknownPlan = new("unknown-plan",
+        "There is no plan of that key.",
+        "Store it first, or correct the key; case counts.");
+
     public static readonly Code UnknownProfile = new("unknown-profile",
         "There is no profile of that key (or was none at that time).",
         "Store it first, or correct the key; case counts.");

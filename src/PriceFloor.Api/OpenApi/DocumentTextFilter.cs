@@ -9,6 +9,7 @@ namespace PriceFloor.Api.OpenApi;
 public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
 {
     public const string InlineDesign = "InlineDesign";
+    public const string InlinePlan = "InlinePlan";
     public const string NamedDesign = "NamedDesign";
     public const string Deletion = "Deletion";
 
@@ -19,10 +20,8 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
         ProblemExamples.Define(swaggerDoc);
         swaggerDoc.Tags = Tags.All.Select(tag => new OpenApiTag { Name = tag.Key, Description = tag.Value }).ToHashSet();
         var design = (OpenApiSchema)swaggerDoc.Components!.Schemas![nameof(Design)];
-        var inline = (OpenApiSchema)design.CreateShallowCopy();
-        inline.Required = design.Required!.Where(name => name != "profile").ToHashSet();
-        inline.Description = "A design without a profile's key: the request has the profile itself.";
-        swaggerDoc.Components.Schemas[InlineDesign] = inline;
+        swaggerDoc.Components.Schemas[InlineDesign] = Inline(design, "design");
+        swaggerDoc.Components.Schemas[InlinePlan] = Inline((OpenApiSchema)swaggerDoc.Components.Schemas[nameof(Plan)], "plan");
         var named = (OpenApiSchema)design.CreateShallowCopy();
         named.Required = design.Required!.Append("key").ToHashSet();
         named.Description = "A design with its key, as GET gives it.";
@@ -39,6 +38,14 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
         };
         swaggerDoc.Components.Schemas[NamedDesign] = named;
         swaggerDoc.Components.Schemas[Deletion] = DeletionOf();
+    }
+
+    private static OpenApiSchema Inline(OpenApiSchema document, string noun)
+    {
+        var inline = (OpenApiSchema)document.CreateShallowCopy();
+        inline.Required = document.Required!.Where(name => name != "profile").ToHashSet();
+        inline.Description = $"A {noun} without a profile's key: the request has the profile itself.";
+        return inline;
     }
 
     private static OpenApiSchema DeletionOf() => new()

@@ -41,7 +41,8 @@ public sealed class SchemaText : ISchemaFilter
 
     private static void OfMember(OpenApiSchema schema, PropertyInfo member)
     {
-        var numbers = schema.Items as OpenApiSchema ?? schema;
+        var list = schema.AdditionalProperties as OpenApiSchema ?? schema; // an object with names of the caller's
+        var numbers = list.Items as OpenApiSchema ?? list;
         if (member.GetCustomAttribute<NumberFieldAttribute>() is { } field && numbers.Format == "decimal")
         {
             if (field.Above)
@@ -52,7 +53,7 @@ public sealed class SchemaText : ISchemaFilter
         }
 
         if (member.IsDefined(typeof(PiecesAttribute)) || member.IsDefined(typeof(WholeNumberAttribute)))
-            (schema.Type, schema.Format) = ((schema.Type & ~JsonSchemaType.Number) | JsonSchemaType.Integer, "int64");
+            (numbers.Type, numbers.Format) = ((numbers.Type & ~JsonSchemaType.Number) | JsonSchemaType.Integer, "int64");
         if (IsInput(member.DeclaringType!) && (numbers.Type & (JsonSchemaType.Number | JsonSchemaType.Integer)) != default(JsonSchemaType))
             numbers.Type |= JsonSchemaType.String; // a number may come as text
         if (schema.Type == JsonSchemaType.String && member.PropertyType == typeof(string)
@@ -62,6 +63,8 @@ public sealed class SchemaText : ISchemaFilter
             (text.MinLength, text.MaxLength) = (each.Minimum, each.Maximum);
         if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var most } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
             (schema.MaxItems, schema.MaxLength) = (most, null);
+        if (member.GetCustomAttribute<MaxLengthAttribute>() is { Length: var names } && schema.AdditionalProperties is not null)
+            (schema.MaxProperties, schema.MaxLength) = (names, null);
         if (member.GetCustomAttribute<MinLengthAttribute>() is { Length: var least } && schema.Type?.HasFlag(JsonSchemaType.Array) == true)
             (schema.MinItems, schema.MinLength) = (least, null);
     }
@@ -107,7 +110,9 @@ public sealed class SchemaText : ISchemaFilter
             if (given is null)
                 continue;
             var node = JsonSerializer.SerializeToNode(given, given.GetType(), s_withoutNulls);
-            if (value is OpenApiSchema concrete)
+            if (value is OpenApiSchema { AdditionalProperties: not null } names && node is JsonObject { Count: 0 } none)
+                (names.Extensions ??= new Dictionary<string, IOpenApiExtension>())["default"] = new JsonNodeExtension(none); // a Default is dropped
+            else if (value is OpenApiSchema concrete)
                 concrete.Default = node;
             else if (value is OpenApiSchemaReference reference)
                 reference.Default = node;
@@ -206,9 +211,11 @@ public sealed class SchemaText : ISchemaFilter
                 Type = JsonSchemaType.String,
                 MinLength = 1,
                 MaxLength = Limits.KeyLength,
-                Examples = [JsonValue.Create(document == typeof(Design) ? "RB-014" : document == typeof(Channel) ? "web" : "main")],
+                Examples = [JsonValue.Create(
+                    document == typeof(Design) ? "RB-014" : document == typeof(Channel) ? "web" : document == typeof(Plan) ? "2027" : "main")],
             },
-            new OpenApiSchemaReference(document == typeof(Design) ? DocumentTextFilter.InlineDesign : document.Name),
+            new OpenApiSchemaReference(document == typeof(Design) ? DocumentTextFilter.InlineDesign
+                : document == typeof(Plan) ? DocumentTextFilter.InlinePlan : document.Name),
         ];
     }
 }

@@ -14,6 +14,7 @@ public static class Tags
         ["Questions"] = "The questions that follow a floor: how many must sell, what a shop will ask.",
         ["Sheets"] = "What is stored, to edit in a spreadsheet and send back.",
         ["Quotes"] = "Quotes for work made to order: drafts, what was issued and never changes, and what became of it.",
+        ["Plans"] = "The year month by month: seasons, hours, cash and taxes. A plan never moves a floor.",
         ["Statements"] = "From a year of bank statements to a cost profile; no statement is kept.",
         ["Keys"] = "Keys of the service, and who changed what with them.",
         ["Backups"] = "Copies of the whole store.",

@@ -32,8 +32,18 @@ public sealed class SaleLines
         if (catalogue.Profile(profileKey) is not { } profile)
             return RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,
                 $"There is no profile \"{profileKey}\"; case counts."));
+        return Of(catalogue, profile, lines, "#/lines");
+    }
 
-        var found = lines.Select((line, i) => OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, Place.In($"#/lines/{i}"), profile)).ToList();
+    /// <summary>The same with a profile that is known.</summary>
+    /// <param name="catalogue">The documents of one moment.</param>
+    /// <param name="profile">The profile.</param>
+    /// <param name="lines">The lines.</param>
+    /// <param name="at">Where they are, such as <c>#/lines</c>.</param>
+    public static Outcome<SaleLines> Of(Catalogue catalogue, Stored<CostProfile> profile, IReadOnlyList<ISaleLine> lines, string at)
+    {
+        var found = lines.Select((line, i) =>
+            OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, Place.In(FormattableString.Invariant($"{at}/{i}")), profile)).ToList();
         var faults = found.SelectMany(line => line.Faults).ToList();
         return faults.Count > 0 ? faults : new SaleLines(profile, [.. found.Select(line => line.Value)]);
     }

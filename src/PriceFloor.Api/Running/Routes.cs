@@ -22,6 +22,7 @@ using PriceFloor.Api.Markups;
 using PriceFloor.Api.Metrics;
 using PriceFloor.Api.OpenApi;
 using PriceFloor.Api.OrderChecks;
+using PriceFloor.Api.Plans;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.PriceChecks.Batches;
 using PriceFloor.Api.PriceLists;
@@ -100,6 +101,7 @@ public static class Routes
         v1.MapWhatIfs();
         v1.MapScenarios();
         v1.MapSureness();
+        v1.MapPlans();
         v1.MapYears();
         v1.MapMarkups();
     }

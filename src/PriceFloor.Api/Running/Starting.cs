@@ -17,6 +17,7 @@ using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.OrderChecks;
+using PriceFloor.Api.Plans;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.QuickFloors;
@@ -120,6 +121,8 @@ public static class Starting
             .AddSingleton<IValidator<SurenessRequest>, SurenessRequestValidator>()
             .AddSingleton<IValidator<WhatIfRequest>, NoRules<WhatIfRequest>>()
             .AddSingleton<IValidator<StatementLayout>, StatementLayoutValidator>()
+            .AddSingleton<IValidator<Plan>, PlanValidator>()
+            .AddSingleton<IValidator<PlanMonthsRequest>, PlanMonthsRequestValidator>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, NoRules<PriceCheckRequest>>()
             .AddSingleton<IValidator<OrderCheckRequest>, OrderCheckRequestValidator>()
@@ -135,6 +138,7 @@ public static class Starting
             .AddSingleton<DocumentKind<Design>, DesignDocuments>()
             .AddSingleton<DocumentKind<Channel>, ChannelDocuments>()
             .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>()
+            .AddSingleton<DocumentKind<Plan>, PlanDocuments>()
             .AddSingleton<DocumentKind<ReadingRules>, ReadingRuleDocuments>()
             .AddSingleton<DocumentKind<Scenario>, ScenarioDocuments>()
             .AddSingleton<DocumentKind<StatementLayout>, StatementLayoutDocuments>()

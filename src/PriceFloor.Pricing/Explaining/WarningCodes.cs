@@ -164,6 +164,10 @@ public static class WarningCodes
         "The months of bills that do not come every month are assumed, and they move the low point of cash.",
         "Say when they are paid with paidIn.");
 
+    public static readonly Code PlanOfAnotherYear = new("plan-of-another-year",
+        "The plan's key names another year than its profile has.",
+        "Name a profile of that year, or give the plan another key.");
+
     public static readonly Code WorkWeeksDiffer = new("work-weeks-differ",
         "The weeks of work do not add up to the calendar's weeksPerYear; only their proportions count.",
         "Nothing needs doing if they are proportions; else correct one of them.");

@@ -78,6 +78,9 @@ internal static class ScopeRequests
         ("/v1/quotes/Q-DRAFT",
             """{"profile":"main","channel":"web","to":"zircon client","lines":[{"name":"Zircon vase","quantity":2,"design":"RB-014"}]}"""),
         ("/v1/quotes/Q-9", """{"profile":"onyx","channel":"web","extra":[{"name":"Onyx work","hours":1}]}"""),
+        ("/v1/plans/main",
+            """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":93.55,"units":37,"season":"zircon-season"}],"seasons":{"zircon-season":[0,0,0,0,0,0,0,0,0,1,2,3]},"opening":{"cash":4321.09}}"""),
+        ("/v1/plans/onyx", """{"profile":"onyx","lines":[{"sku":"ONYX-3","channel":"web","price":93.55,"units":37}]}"""),
         ("/v1/reading-rules/main",
             """{"name":"Jasper rules","rules":[{"textHas":"jasp payment","to":"business","costKind":"rent","name":"Jasper line"}]}"""),
         ("/v1/statement-layouts/card", """{"name":"Jasper layout","dateColumn":"Jasper day"}"""),
@@ -105,6 +108,7 @@ internal static class ScopeRequests
             """{"name":"Zircon dearer","profile":"main","changes":[{"of":"main","at":"/expenses/0/amount","by":1.0625}]}"""),
         ("/v1/scenarios/spare", """{"name":"Beryl spare","profile":"main","changes":[]}"""),
         ("/v1/statement-layouts/spare", """{"name":"Jasper spare","textColumn":"Jasper words"}"""),
+        ("/v1/plans/spare", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":93.55,"units":41}]}"""),
         ("/v1/reading-rules/spare", """{"name":"Jasper spare","rules":[{"textHas":"jasper","to":"household"}]}"""),
     ];
 
@@ -175,6 +179,21 @@ internal static class ScopeRequests
             """{"currency":"USD","expensesPerYear":24000,"livingPerMonth":3000,"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8,"piecesPerDay":4,"taxRate":0.2}""")],
         ["POST /v1/year-plans"] = [new("/v1/year-plans", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":10}]}""")],
         ["POST /v1/year-plans/best"] = [new("/v1/year-plans/best", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":200}]}""")],
+        ["GET /v1/plans"] = ["/v1/plans", "/v1/plans?asOf=2027-01-02T09:00:00Z"],
+        ["GET /v1/plans/{key}"] = ["/v1/plans/main", "/v1/plans/onyx"],
+        ["PUT /v1/plans/{key}"] =
+        [
+            new("/v1/plans/spare", """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":5}]}"""),
+            new("/v1/plans/spare", """{"profile":"main","lines":[{"sku":"rb-014","channel":"WEB","units":5}]}""") { IsRefused = true },
+        ],
+        ["DELETE /v1/plans/{key}"] = ["/v1/plans/spare"],
+        ["GET /v1/plans/{key}/revisions"] = ["/v1/plans/main/revisions", "/v1/plans/onyx/revisions"],
+        ["GET /v1/plans/{key}/revisions/{number}"] = ["/v1/plans/main/revisions/1", "/v1/plans/onyx/revisions/1"],
+        ["GET /v1/plans/{key}/months"] = ["/v1/plans/main/months?lines=true", "/v1/plans/onyx/months"],
+        ["GET /v1/plans/{key}/months.svg"] = ["/v1/plans/main/months.svg"],
+        ["GET /v1/plans/{key}/months.html"] = ["/v1/plans/main/months.html"],
+        ["POST /v1/plan-months"] = [new("/v1/plan-months", """{"plan":"main"}"""),
+            new("/v1/plan-months", """{"plan":{"lines":[{"sku":"RB-014","channel":"web","units":5}]},"profile":"main"}""")],
         ["POST /v1/markups"] = [new("/v1/markups", """{"cost":10,"price":20}""")],
         ["POST /v1/floor-prices"] = [new("/v1/floor-prices", """{"design":"RB-014","profile":"main"}""")],
         ["POST /v1/designs/batch"] =

@@ -16,7 +16,7 @@ public sealed class ExampleTests
 {
     /// <summary>Requests that fill the store come first, requests that change it last; the others in between, in the order of the contract.</summary>
     private static readonly string[] s_first = ["putProfile", "putDesign", "putChannel", "putListedPrice", "putReadingRules",
-        "putStatementLayout", "putQuote", "putScenario"];
+        "putStatementLayout", "putQuote", "putScenario", "putPlan"];
 
     /// <summary>Further cases come after all first ones have been sent to a small store: those that store more, and those that need it.</summary>
     private static readonly string[] s_further = ["putProfile", "getFloorPrice", "computeFloorPrice", "putDesign", "putChannel"];
@@ -27,7 +27,7 @@ public sealed class ExampleTests
 
     private static readonly string[] s_last = ["putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
-        "deleteScenario", "deleteStatementLayout", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign",
+        "deletePlan", "deleteScenario", "deleteStatementLayout", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign",
         "deleteProfile"];
 
     /// <summary>

@@ -8,7 +8,7 @@ public sealed class DocumentSheetTests
 {
     private static readonly string[] s_all =
         ["expenses", "equipment", "household", "other-income", "helpers", "limits", "stock", "steps", "materials", "channels", "fees",
-            "reading-rules"];
+            "reading-rules", "plan-lines"];
 
     [Fact]
     public async Task Glass_12_percent_dearer_takes_one_sheet_there_and_back()
@@ -182,6 +182,7 @@ public sealed class DocumentSheetTests
             """{"name":"Ours","rules":[{"textMatches":"=(rod|frit), \"x\"","paid":"out","least":0.5,"to":"business","costKind":"materials"}]}""");
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
         await studio.Has("/v1/channels/web", Sample.Shop);
+        await studio.Has("/v1/plans/gifts", Sample.Plan);
         await studio.Has("/v1/channels/fair",
             """
             {"name":" Fair, outdoors ","sells":"retail","currency":"USD","fees":[{"name":"=reader","rate":0.05,"of":"paid"}],

@@ -26,6 +26,7 @@ public sealed class ReservedKeyTests
             ("reading-rules", """{"rules":[]}"""),
             ("quotes", """{"profile":"main","channel":"web","extra":[{"hours":1}]}"""),
             ("statement-layouts", """{"dateColumn":"Booked"}"""),
+            ("plans", Sample.Plan),
             ("designs/RB-014/prices", """{"price":58}"""),
         })
         {

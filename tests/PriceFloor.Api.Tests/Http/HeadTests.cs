@@ -43,6 +43,7 @@ public sealed class HeadTests
         await studio.Has("/v1/quotes/main/outcome", """{"result":"accepted"}""");
         await studio.Has("/v1/quotes/main/actual", """{"benchHours":3}""");
         await studio.Has("/v1/statement-layouts/main", "{\"dateColumn\":\"Booked\"}");
+        await studio.Has("/v1/plans/main", Sample.Plan);
         var paths = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .Where(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
             .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("channels/{key}", "channels/web", StringComparison.Ordinal)

@@ -13,13 +13,14 @@ public sealed class PictureTests
     private static readonly string[] s_pictures =
         ["/v1/designs/RB-014/price-parts", "/v1/designs/RB-014/break-even?channel=web&planned=900", "/v1/designs/RB-014/floor-history?channel=web",
             "/v1/price-list?channel=web", "/v1/designs/RB-014/run-prices?channel=web",
-            "/v1/profiles/main/year?planned=41000&received=9000.50"];
+            "/v1/profiles/main/year?planned=41000&received=9000.50", "/v1/plans/main/months"];
 
     [Fact]
     public async Task It_is_asked_for_by_Accept_or_by_its_suffix()
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
+        await studio.Has("/v1/plans/main", Sample.Plan);
         foreach (var path in s_pictures)
         {
             var drawn = await studio.Get(path, null, ("Accept", "image/svg+xml"));
@@ -44,6 +45,7 @@ public sealed class PictureTests
     {
         await using var studio = new Studio();
         await studio.HasASmallShop();
+        await studio.Has("/v1/plans/main", Sample.Plan);
         foreach (var path in s_pictures)
         {
             var (one, two) = (await studio.Get(path, null, ("Accept", "image/svg+xml")), await studio.Get(path, null, ("Accept", "image/svg+xml")));
@@ -155,6 +157,7 @@ public sealed class PictureTests
         await studio.Has("/v1/channels/other", """{"sells":"retail","currency":"EUR"}""");
         await studio.Has("/v1/designs/RB-014/prices/web",
             $$"""{"price":{{(currency == "JPY" ? "12000" : (200 * scale).ToString("0.##", CultureInfo.InvariantCulture))}} }""");
+        await studio.Has("/v1/plans/main", Sample.Plan);
         return studio;
     }
 }

@@ -94,6 +94,10 @@ public sealed partial class BodyReader
                 Require(ref json, pointer, "a list", JsonTokenType.StartArray);
                 ManyValue(ref json, many, pointer);
                 break;
+            case BodySchema.Map map:
+                Require(ref json, pointer, "an object", JsonTokenType.StartObject);
+                MapValue(ref json, map, pointer);
+                break;
             case BodySchema.Boolean:
                 Require(ref json, pointer, "true or false", JsonTokenType.True, JsonTokenType.False);
                 break;
@@ -177,6 +181,27 @@ public sealed partial class BodyReader
         if (fault.Code == InputCodes.TooMany)
             _faults?.RemoveRange(faultsBefore, _faults.Count - faultsBefore);
         Fault(fault);
+    }
+
+    /// <summary>Names that the caller chooses are texts: their values are at the pointer with the name escaped.</summary>
+    private void MapValue(ref Utf8JsonReader json, BodySchema.Map map, string pointer)
+    {
+        var names = new HashSet<string>();
+        while (json.Read() && json.TokenType != JsonTokenType.EndObject)
+        {
+            var name = Text(ref json, pointer);
+            var at = $"{pointer}/{DocumentPointer.Escape(name)}";
+            if (!names.Add(name))
+                throw Unreadable(ref json, at, InputCodes.DuplicateProperty, $"\"{Short(name)}\" is given twice; leave one out.");
+            if (FieldRules.OfText(name, at, 1, Limits.NameLength, _isStored) is { } fault)
+                Fault(fault);
+            json.Read();
+            Value(ref json, map.Item, at);
+            _pointer = pointer;
+        }
+
+        if (FieldRules.OfCount(names.Count, pointer, 0, map.Maximum) is { } many)
+            Fault(many);
     }
 
     private void Require(ref Utf8JsonReader json, string pointer, string wanted, params ReadOnlySpan<JsonTokenType> types)

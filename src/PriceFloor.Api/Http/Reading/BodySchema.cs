@@ -27,6 +27,9 @@ public abstract record BodySchema
 
     public sealed record Array(BodySchema Item, int Minimum, int Maximum) : BodySchema;
 
+    /// <summary>An object whose names the caller chooses: each has a value of one kind.</summary>
+    public sealed record Map(BodySchema Item, int Maximum) : BodySchema;
+
     /// <summary>Either the key of a stored document or the document itself.</summary>
     public sealed record KeyOr(BodySchema Document) : BodySchema;
 
@@ -78,6 +81,8 @@ public abstract record BodySchema
             return new Array(member?.GetCustomAttribute<EachTextAttribute>() is { } each
                 ? new Text(each.Minimum, each.Maximum)
                 : Of(bare.GetGenericArguments()[0], member), member?.GetCustomAttribute<MinLengthAttribute>()?.Length ?? 0, most);
+        if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(IReadOnlyDictionary<,>))
+            return new Map(Of(bare.GetGenericArguments()[1], member), most);
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(KeyOr<>))
             return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(NumberOr<>))
@@ -86,7 +91,7 @@ public abstract record BodySchema
         return s_objects.GetOrAdd(bare, MembersOf);
     }
 
-    /// <summary>An inline design needs no profile's key: the request has the profile itself.</summary>
+    /// <summary>An inline design or plan needs no profile's key: the request has the profile itself.</summary>
     private static Members Inline(Members document) =>
         new(document.Type, [.. document.All.Select(member => member.Name == "profile" ? member with { Required = false } : member)],
             document.ReadOnly);

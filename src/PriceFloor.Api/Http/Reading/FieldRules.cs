@@ -26,10 +26,13 @@ public static class FieldRules
         : null;
 
     /// <summary>The fault of a list's length; null if there is none.</summary>
-    public static InputError? OfCount(int count, string pointer, BodySchema.Array list) =>
-        count < list.Minimum ? Error(pointer, FaultCodes.Required, $"{Name(pointer)} is empty; give at least one.")
-        : count > list.Maximum
-            ? Error(pointer, InputCodes.TooMany, $"{Name(pointer)} has {count} lines; at most {list.Maximum} are taken. Put similar lines together.")
+    public static InputError? OfCount(int count, string pointer, BodySchema.Array list) => OfCount(count, pointer, list.Minimum, list.Maximum);
+
+    /// <summary>The same between two bounds.</summary>
+    public static InputError? OfCount(int count, string pointer, int minimum, int maximum) =>
+        count < minimum ? Error(pointer, FaultCodes.Required, $"{Name(pointer)} is empty; give at least one.")
+        : count > maximum
+            ? Error(pointer, InputCodes.TooMany, $"{Name(pointer)} has {count} lines; at most {maximum} are taken. Put similar lines together.")
         : null;
 
     /// <summary>A member that a document must have is not there.</summary>

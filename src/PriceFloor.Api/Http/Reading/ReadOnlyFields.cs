@@ -17,6 +17,7 @@ public static class ReadOnlyFields
         [typeof(QuoteTerms)] = ["key", "revision", "savedAt", "state", "issuedAt", "supersededBy"],
         [typeof(QuoteOutcome)] = ["key", "revision", "savedAt"],
         [typeof(QuoteActual)] = ["key", "revision", "savedAt"],
+        [typeof(Plan)] = ["key", "revision", "savedAt"],
     };
 
     public static IReadOnlySet<string> Of(Type type) =>

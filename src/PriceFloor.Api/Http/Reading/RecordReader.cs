@@ -19,6 +19,7 @@ public static class RecordReader
     {
         (BodySchema.Members members, _) => members.All.SelectMany(member => OfMember(value, member, $"{pointer}/{member.Name}", anyDecimals)),
         (BodySchema.Array list, IEnumerable items) => OfList([.. items.Cast<object>()], list, pointer, anyDecimals),
+        (BodySchema.Map map, IDictionary items) => OfMap(items, map, pointer, anyDecimals),
         (BodySchema.Number number, decimal amount) when anyDecimals => One(FieldRules.OfRange(amount, pointer, number.Field)),
         (BodySchema.Number number, decimal amount) => One(FieldRules.OfNumber(amount.ToString(CultureInfo.InvariantCulture), pointer, number.Field)),
         (BodySchema.Text text, string words) => One(FieldRules.OfText(words, pointer, text.Minimum, text.Maximum)),
@@ -34,6 +35,19 @@ public static class RecordReader
         FieldRules.OfCount(items.Count, pointer, list) is { } fault
             ? [fault]
             : items.SelectMany((item, index) => Faults(item, list.Item, FormattableString.Invariant($"{pointer}/{index}"), anyDecimals));
+
+    private static IEnumerable<InputError> OfMap(IDictionary items, BodySchema.Map map, string pointer, bool anyDecimals)
+    {
+        if (FieldRules.OfCount(items.Count, pointer, 0, map.Maximum) is { } fault)
+            yield return fault;
+        foreach (DictionaryEntry item in items)
+        {
+            var at = $"{pointer}/{DocumentPointer.Escape((string)item.Key)}";
+            foreach (var one in One(FieldRules.OfText((string)item.Key, at, 1, Limits.NameLength))
+                .Concat(Faults(item.Value!, map.Item, at, anyDecimals)))
+                yield return one;
+        }
+    }
 
     private static IEnumerable<InputError> One(InputError? fault) => fault is null ? [] : [fault];
 }

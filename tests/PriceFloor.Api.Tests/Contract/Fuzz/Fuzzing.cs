@@ -78,7 +78,7 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
             await studio.Has($"/v1/profiles/{profile}", Sample.Rich);
         foreach (var design in (string[])["RB-014", "RB-015"])
             await studio.Has($"/v1/designs/{design}", Sample.RichDesign);
-        foreach (var channel in (string[])["web", "stall"])
+        foreach (var channel in (string[])["web", "stall", "third"])
             await studio.Has($"/v1/channels/{channel}", Sample.RichChannel);
         await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
         await studio.Has("/v1/scenarios/main",
@@ -100,6 +100,8 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
         await studio.Put("/v1/quotes/Q-3", """{"profile":"main","channel":"web","extra":[{"hours":2}]}"""); // a draft, which may be deleted
         await studio.Put("/v1/quotes/Q-1/outcome", """{"result":"accepted"}""");
         await studio.Put("/v1/quotes/Q-1/actual", """{"benchHours":3}""");
+        foreach (var plan in (string[])["main", "second"])
+            await studio.Has($"/v1/plans/{plan}", Sample.Plan); // neither names the other design or channel, so these can be deleted
     }
 
     /// <summary>Null if the client itself refuses to send it.</summary>

@@ -80,11 +80,11 @@ internal sealed class RequestsOfContract
         if (name == "name")
             return _odd.Any(["key-a", "key-b", "key-c", "key-d"]);
         if (name == "sheet")
-            return _odd.Any(["fees", "fees", "stock", "channels"]);
+            return _odd.Any(["fees", "fees", "stock", "channels", "plan-lines"]);
         if (name == "limit" || name == "number")
             return _odd.Any(["1", "1", "1", "1", "2", "100"]);
         if (name is "key" && (path.Contains("reading-rules", StringComparison.Ordinal)
-            || path.Contains("statement-layouts", StringComparison.Ordinal)))
+            || path.Contains("statement-layouts", StringComparison.Ordinal) || path.Contains("/plans/", StringComparison.Ordinal)))
             return _odd.Any(["main", "second"]);
         if (name is "key" && path == "/v1/quotes/{key}")
             return _odd.Any(["Q-1", "Q-2027-014", "Q-2", "Q-3", "Q-3"]);
@@ -95,7 +95,7 @@ internal sealed class RequestsOfContract
         if (name == "key" && path == "/v1/profiles/{key}")
             return _odd.Any(["main", "second", "third", "third"]); // nothing refers to the third, so it may be stored in any form
         if (name == "key" && path.StartsWith("/v1/channels/", StringComparison.Ordinal))
-            return _odd.Any(["web", "stall"]);
+            return _odd.Any(["web", "stall", "third", "third"]); // likewise
         if (name is "asOf" or "since")
             return _odd.Any(["2027-01-02T09:00:00Z", "2027-01-02T09:30:00.5Z", "2027-01-01T00:00:00Z", "2028-01-01T00:00:00Z"]);
         if (name == "after")

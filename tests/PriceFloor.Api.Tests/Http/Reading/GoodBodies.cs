@@ -21,6 +21,8 @@ internal static class GoodBodies
         ("POST", "/v1/quote-figures", """{"profile":"main","channel":"web","lines":[{"quantity":6,"design":"RB-014"}]}"""),
         ("PUT", "/v1/statement-layouts/card",
             """{"name":"Card","dialect":"semicolon","dateOrder":"day-month-year","amountColumn":"Value","positiveIsOut":true}"""),
+        ("PUT", "/v1/plans/new", Sample.Plan),
+        ("POST", "/v1/plan-months", $$"""{"plan":{{Sample.Plan}} }"""),
         ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
         ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),
         ("POST", "/v1/design-budgets", """{"profile":"main","channel":"web","price":58,"minutes":90}"""),

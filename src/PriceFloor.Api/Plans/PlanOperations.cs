@@ -1,0 +1,49 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.OpenApi;
+
+namespace PriceFloor.Api.Plans;
+
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
+public static class PlanOperations
+{
+    private static readonly ExampleFolder s_files = new(typeof(PlanOperations));
+
+    private static readonly Noun s_noun = new("plan", "plans", "Plan", "Plans", typeof(Plan),
+        s_files["plan.request.json"], s_files["plan.answer.json"]);
+
+    private static readonly Operation PlanMonths = new("getPlanMonths", "Plans", "A planned year month by month",
+        "Hours, making ahead, receipts, bills, tax that is set aside and cash of each month, the lowest point, what the year would have to begin "
+        + "with, and the bridge from the year's profit to the change of its cash. As image/svg+xml bars of free cash and of hours, as text/html a "
+        + "page to print. A plan never moves a floor. Scope: read.")
+    {
+        Answer = typeof(PlanMonthsAnswer),
+        AnswerExample = s_files["getPlanMonths.answer.json"],
+        OtherAnswers = [FormatExample.Drawing, new(Format.Html, null, s_files["getPlanMonths.answer.html"])],
+        Problems = [ProblemTypes.NotFound, ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
+
+    private static readonly Operation InlineMonths = new("computePlanMonths", "Plans", "The months of a plan that is not stored",
+        "The same for a plan in the request, or for a stored one with another profile; nothing is stored. Scope: read.")
+    {
+        Answer = typeof(PlanMonthsAnswer),
+        Cases = [new("inline", "A plan for Christmas, sent with its request.",
+            s_files["computePlanMonths.inline.request.json"], s_files["computePlanMonths.inline.answer.json"])],
+        Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
+
+    public static void MapPlans(this RouteGroupBuilder v1)
+    {
+        v1.MapGet("/plans", DocumentRoutes.List<Plan>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
+        v1.MapGet("/plans/{key}", DocumentRoutes.Get<Plan>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
+        v1.MapPut("/plans/{key}", DocumentRoutes.Put<Plan>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapDelete("/plans/{key}", DocumentRoutes.Delete<Plan>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
+        v1.MapGet("/plans/{key}/revisions", DocumentRoutes.Revisions<Plan>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
+        v1.MapGet("/plans/{key}/revisions/{number}", DocumentRoutes.Revision<Plan>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));
+        v1.MapGet("/plans/{key}/months", PlanMonthsRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg, Format.Html).Tell(PlanMonths);
+        v1.MapGet("/plans/{key}/months.svg", PlanMonthsRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(PlanMonths.As(Format.Svg));
+        v1.MapGet("/plans/{key}/months.html", PlanMonthsRoutes.Get).Needs(Scope.Read).Always(Format.Html).Tell(PlanMonths.As(Format.Html));
+        v1.MapPost("/plan-months", PlanMonthsRoutes.Post).Needs(Scope.Read).Tell(InlineMonths);
+    }
+}
