@@ -3,6 +3,8 @@ namespace PriceFloor.Statements;
 /// <summary>How the year is going: required revenue to date, income to date, and what is left to bring in.</summary>
 public sealed class YearToDate
 {
+    private readonly Pace _pace; // the progress of a plan is the same calculation
+
     private YearToDate(StudioYear year, decimal keptBack, Period soFar, decimal income, bool isWhole, Season? season)
     {
         var days = year.YearStart.AddYears(1).DayNumber - year.YearStart.DayNumber;
@@ -12,11 +14,7 @@ public sealed class YearToDate
         ShareDue = season?.ShareGone(soFar.From, soFar.To) ?? Elapsed;
         KeptBack = keptBack;
         RequiredRevenue = decimal.Max(0, year.RequiredRevenue - keptBack);
-        RequiredToDate = RequiredRevenue * ShareDue;
-        IncomeToDate = income;
-        StillToBring = decimal.Max(0, RequiredRevenue - income);
-        WeeksLeft = year.Profile.Calendar.WeeksPerYear * (1 - Elapsed);
-        PerWeekLeft = Rounding.Settle(WeeksLeft) > 0 ? StillToBring / WeeksLeft : null;
+        _pace = new Pace(RequiredRevenue, RequiredRevenue * ShareDue, income, RequiredRevenue, year.Profile.Calendar.WeeksPerYear * (1 - Elapsed));
     }
 
     /// <summary>From the year's first day to the last one that every account covers.</summary>
@@ -41,19 +39,19 @@ public sealed class YearToDate
     public decimal RequiredRevenue { get; }
 
     /// <summary>The share of it that is due by now.</summary>
-    public decimal RequiredToDate { get; }
+    public decimal RequiredToDate => _pace.Due;
 
     /// <summary>Income from sales in those days, less sales tax.</summary>
-    public decimal IncomeToDate { get; }
+    public decimal IncomeToDate => _pace.Brought;
 
     /// <summary>What the rest of the year must bring in; 0 if it has already come in.</summary>
-    public decimal StillToBring { get; }
+    public decimal StillToBring => _pace.StillToBring;
 
     /// <summary>Remaining working weeks, with the year's holidays spread evenly.</summary>
-    public decimal WeeksLeft { get; }
+    public decimal WeeksLeft => _pace.WeeksLeft;
 
     /// <summary>What each of them must bring in; null if the year is over.</summary>
-    public decimal? PerWeekLeft { get; }
+    public decimal? PerWeekLeft => _pace.PerWeekLeft;
 
     /// <summary>The pace of a year of which the files cover a part; null if they cover none of it.</summary>
     public static YearToDate? Of(StudioYear year, ProfileDraft draft, Season? season = null)

@@ -19,6 +19,8 @@ public sealed class SharedExamples : IDocumentFilter
         {
             var named = same.FirstOrDefault(one => one.Name != Only) ?? same.First();
             var id = named.Name == Only ? named.Operation : $"{named.Operation}.{named.Name}";
+            while (shared.ContainsKey(id))
+                id += ".more"; // the same operation shares one in another format
             shared.Add(id, new OpenApiExample { Summary = named.Summary, Value = named.Value });
             foreach (var one in same)
             {

@@ -8,9 +8,12 @@ namespace PriceFloor.Api.Plans;
 /// <summary>A plan, stored or sent, with its profile and its lines priced, as its months.</summary>
 public sealed class PlanInQuestion
 {
-    private PlanInQuestion(Stored<Plan> plan, SaleLines sold, YearByMonth months) => (Plan, Sold, Months) = (plan, sold, months);
+    private PlanInQuestion(Stored<Plan> plan, Stored<CostProfile> profile, SaleLines sold, YearByMonth months) =>
+        (Plan, Profile, Sold, Months) = (plan, profile, sold, months);
 
     public Stored<Plan> Plan { get; }
+
+    public Stored<CostProfile> Profile { get; }
 
     public SaleLines Sold { get; }
 
@@ -42,7 +45,7 @@ public sealed class PlanInQuestion
             [.. sold.Value.Sales.Zip(document.Lines, (sale, line) => new PlannedLine(sale.Check, line.Units))]);
         return months.Found is null
             ? months.Faults.Select(fault => Placed(fault, at)).ToList()
-            : new PlanInQuestion(plan, sold.Value, months.Value);
+            : new PlanInQuestion(plan, year, sold.Value, months.Value);
     }
 
     /// <summary>A sent plan is at fault itself; a stored one was sound, so its profile has changed.</summary>

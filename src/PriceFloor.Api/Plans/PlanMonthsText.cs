@@ -35,10 +35,13 @@ public static class PlanMonthsText
             Reconciled = ReconciledOf(year, money),
             Basis = asked.Basis,
             Assumed = AssumptionAnswer.Of(asked.Sold.Assumptions.Concat(PlanWarnings.Assumed(year))),
-            Warnings = WarningAnswer.Of(asked.Sold.WarningsOn(today).Concat(Warnings.In(year.Totals)).Concat(PlanWarnings.In(year))
-                .Concat(AnotherYear(asked))),
+            Warnings = WarningAnswer.Of(WarningsOf(asked, today)),
         };
     }
+
+    /// <summary>What may make the figures wrong, or the year hard.</summary>
+    public static IEnumerable<Warning> WarningsOf(PlanInQuestion asked, DateOnly today) => asked.Sold.WarningsOn(today)
+        .Concat(Warnings.In(asked.Months.Totals)).Concat(PlanWarnings.In(asked.Months)).Concat(AnotherYear(asked));
 
     private static PlanMonthAnswer MonthOf(YearByMonth year, PlanMonth month, decimal[] flows, bool lines)
     {

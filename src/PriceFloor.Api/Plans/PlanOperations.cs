@@ -33,6 +33,16 @@ public static class PlanOperations
         Problems = [ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
     };
 
+    private static readonly Operation Progress = new("computePlanProgress", "Plans", "Is the year on its way?",
+        "From what was sold through a day: what was planned by then, the pace, what the year will have brought at it, and what each week and bench "
+        + "hour that is left must bring, with three ways to bring it. What an hour must bring is no floor. Nothing is stored. Scope: read.")
+    {
+        Answer = typeof(PlanProgressAnswer),
+        RequestExample = s_files["computePlanProgress.request.json"],
+        AnswerExample = s_files["computePlanProgress.answer.json"],
+        Problems = [ProblemTypes.NotFound, ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
+
     public static void MapPlans(this RouteGroupBuilder v1)
     {
         v1.MapGet("/plans", DocumentRoutes.List<Plan>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
@@ -44,6 +54,7 @@ public static class PlanOperations
         v1.MapGet("/plans/{key}/months", PlanMonthsRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg, Format.Html).Tell(PlanMonths);
         v1.MapGet("/plans/{key}/months.svg", PlanMonthsRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(PlanMonths.As(Format.Svg));
         v1.MapGet("/plans/{key}/months.html", PlanMonthsRoutes.Get).Needs(Scope.Read).Always(Format.Html).Tell(PlanMonths.As(Format.Html));
+        v1.MapPost("/plans/{key}/progress", PlanProgressRoutes.Post).Needs(Scope.Read).Tell(Progress);
         v1.MapPost("/plan-months", PlanMonthsRoutes.Post).Needs(Scope.Read).Tell(InlineMonths);
     }
 }

@@ -122,6 +122,7 @@ public static class Starting
             .AddSingleton<IValidator<WhatIfRequest>, NoRules<WhatIfRequest>>()
             .AddSingleton<IValidator<StatementLayout>, StatementLayoutValidator>()
             .AddSingleton<IValidator<Plan>, PlanValidator>()
+            .AddSingleton<IValidator<PlanProgressRequest>, NoRules<PlanProgressRequest>>()
             .AddSingleton<IValidator<PlanMonthsRequest>, PlanMonthsRequestValidator>()
             .AddSingleton<IValidator<FloorPriceRequest>, FloorPriceRequestValidator>()
             .AddSingleton<IValidator<PriceCheckRequest>, NoRules<PriceCheckRequest>>()

@@ -77,6 +77,7 @@ public sealed class ScopeTests
         ["GET /v1/plans/{key}/months"] = "read",
         ["GET /v1/plans/{key}/months.svg"] = "read",
         ["GET /v1/plans/{key}/months.html"] = "read",
+        ["POST /v1/plans/{key}/progress"] = "read",
         ["POST /v1/plan-months"] = "read",
         ["POST /v1/markups"] = "read",
         ["POST /v1/floor-prices"] = "read",

@@ -22,6 +22,7 @@ internal static class GoodBodies
         ("PUT", "/v1/statement-layouts/card",
             """{"name":"Card","dialect":"semicolon","dateOrder":"day-month-year","amountColumn":"Value","positiveIsOut":true}"""),
         ("PUT", "/v1/plans/new", Sample.Plan),
+        ("POST", "/v1/plans/main/progress", """{"through":"2027-08-31","sold":[{"sku":"RB-014","channel":"web","units":7,"net":50}]}"""),
         ("POST", "/v1/plan-months", $$"""{"plan":{{Sample.Plan}} }"""),
         ("POST", "/v1/floor-prices", """{"design":"RB-014"}"""),
         ("POST", "/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58}"""),

@@ -1,0 +1,52 @@
+using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Selling;
+
+namespace PriceFloor.Pricing.Planning.ByMonth;
+
+/// <summary>Three ways in which the rest of a year can bring what is missing: sell more, raise prices, spend less. Each closes it alone.</summary>
+public sealed class PlanWays
+{
+    private const decimal Step = 0.001m, Most = 10m;
+
+    /// <param name="progress">The year so far.</param>
+    public PlanWays(PlanProgress progress)
+    {
+        var pace = progress.Pace;
+        Missing = decimal.Max(0, pace.StillToBring - decimal.Max(0, pace.RestPlanned));
+        SellMore = pace.Factor is { } factor ? decimal.Max(1, Rounding.Up(factor, 4)) : null;
+        Raise = Missing == 0 ? 0 : RaiseOf(progress);
+        SpendLess = Missing <= progress.Year.Year.Allocated ? Missing : null;
+    }
+
+    /// <summary>What the rest of the plan, as it is, will not bring.</summary>
+    public decimal Missing { get; }
+
+    /// <summary>The rest of the plan times this; 1 if it brings enough. Null if nothing of the plan is left, or it leaves nothing.</summary>
+    public decimal? SellMore { get; }
+
+    /// <summary>All prices of the rest of the plan higher by this share, to the next thousandth; null if no share up to ten suffices.</summary>
+    public decimal? Raise { get; }
+
+    /// <summary>Allocated expenses of the year lower by this; null if they are not as much.</summary>
+    public decimal? SpendLess { get; }
+
+    /// <summary>
+    /// The smallest share on the grid at which what is left of each line leaves enough: the net rises with the price, so halving finds it.
+    /// </summary>
+    private static decimal? RaiseOf(PlanProgress progress) =>
+        Search.FirstFrom(0, Most / Step, steps => Enough(progress, steps * Step)) * Step;
+
+    private static bool Enough(PlanProgress progress, decimal share)
+    {
+        var (year, brought) = (progress.Year, 0m);
+        foreach (var (i, line) in year.Totals.Lines.Index())
+        {
+            var left = year.Months.Sum(month => month.SoldOf(i) * (1 - Season.MonthGone(month.From, progress.Through)));
+            if (left > 0)
+                brought += left * (Sale.Of(line.Sale.Price * (1 + share), line.Sale.Channel).Net - line.UnitCost.Materials
+                    + line.UnitCost.SecondsCredit);
+        }
+
+        return brought.Reaches(progress.Pace.StillToBring);
+    }
+}
