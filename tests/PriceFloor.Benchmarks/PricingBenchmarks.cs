@@ -43,6 +43,16 @@ public class PricingBenchmarks
         SalesTax = new SalesTax { Rate = 0.2m, Included = true },
     };
 
+    private readonly Plan _plan = new()
+    {
+        Profile = "main",
+        Lines = [.. Enumerable.Range(0, 500).Select(i =>
+            new PlanLine { Sku = "piece", Channel = $"channel {i % 5}", Units = 3, Season = $"season {i % 4}" })],
+        Seasons = Enumerable.Range(0, 4).ToDictionary(i => $"season {i}", i => (IReadOnlyList<decimal>)[4, 5, 6, 6, 8, 6, 5, 5, 7, 10, 19, 19 + i]),
+        Terms = [new PlanTerms { Channel = "channel 1", DepositShare = 0.3m, DepositMonthsBefore = 1, PaidAfterMonths = 1 }],
+    };
+
+    private IReadOnlyList<PlannedLine> _lines = null!;
     private StudioYear _year = null!;
     private FloorPrice _floor = null!;
     private SellingTerms _terms = null!;
@@ -55,6 +65,7 @@ public class PricingBenchmarks
         _floor = FloorPrice.Of(UnitCost.Of(_design, _year).Value, null).Value;
         _terms = SellingTerms.Of(_channel).Value;
         _prices = ChannelPrices.Of(_floor, _terms).Value;
+        _lines = [.. _plan.Lines.Select(line => new PlannedLine(_prices.Check(58).Value, line.Units))];
     }
 
     [Benchmark]
@@ -68,6 +79,9 @@ public class PricingBenchmarks
 
     [Benchmark]
     public object ACheck() => _prices.Check(58).Value;
+
+    [Benchmark]
+    public object AYearOf500LinesByMonth() => YearByMonth.Of(_year, _plan, _lines).Value;
 
     [Benchmark]
     public Verdict AVerdict() => _prices.VerdictOf(58);

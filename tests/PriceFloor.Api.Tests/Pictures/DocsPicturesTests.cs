@@ -25,6 +25,8 @@ public sealed class DocsPicturesTests
         ("year.svg", "/v1/profiles/main/year.svg?planned=52000&received=21500"),
         ("year.html", "/v1/profiles/main/year.html?planned=52000&received=21500"),
         ("line-sheet.html", "/v1/line-sheet.html?channel=wholesale"),
+        ("plan-months.svg", "/v1/plans/this-year/months.svg"),
+        ("plan-months.html", "/v1/plans/this-year/months.html"),
     ];
 
     [Fact]
