@@ -20,7 +20,7 @@ public sealed class PlanProgress
         var weeks = WeeksOf(year);
         WeeksOfMonths = [.. weeks.Select((week, month) => week * _left[month])];
         HoursLeft = year.Months.Sum(month => month.Capacity * _left[month.Number - 1]);
-        Pace = new Pace(year.Totals.Contribution, DueOf(year, first, through), brought, year.Totals.Pool, WeeksOfMonths.Sum());
+        Pace = new Pace(year.Totals.Contribution, DueOf(year, first, through), brought, year.Totals.BenchMustEarn, WeeksOfMonths.Sum());
         StockExpected = year.Plan.Opening.Stock.Sum(item => item.Pieces * ContributionOf(year, item.Sku));
         Months = [.. year.Months.Where(month => _left[month.Number - 1] > 0).Select(MonthLeft)];
     }
