@@ -48,7 +48,7 @@ internal sealed class DocumentsInMemory : IDocuments
 
     public IReadOnlyList<Stored<Design>> Designs => _designList.Value;
 
-    public static DocumentsInMemory Empty => new(0, new FloorBook(), [], [], [], [], [], null, null);
+    public static DocumentsInMemory Empty => new(0, new FloorBook(), [], [], [], [], [], [], null, null);
 
     public Stored<CostProfile>? Profile(string key) => _profiles.GetValueOrDefault(key);
 

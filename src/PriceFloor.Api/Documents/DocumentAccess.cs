@@ -6,9 +6,9 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Documents;
 
 /// <summary>
-/// What a key sees of the store: everything, or only some cost profiles, the designs and plans that use them and those designs' listed prices. What it
-/// may not see is absent for it. Channels are shared: a key that is limited to some profiles reads them and cannot change one. Reading rules and
-/// statement layouts are about the household of all profiles together: such a key can neither see nor change them.
+/// What a key sees of the store: everything, or only some cost profiles, the designs and plans that use them and those designs' listed prices.
+/// What it may not see is absent for it. Channels are shared: a key that is limited to some profiles reads them and cannot change one. Reading
+/// rules and statement layouts are about the household of all profiles together: such a key can neither see nor change them.
 /// </summary>
 public static class DocumentAccess
 {

@@ -12,9 +12,10 @@ namespace PriceFloor.Api.Plans;
 /// </summary>
 public sealed class PlanDocuments(IValidator<Plan> validator, CatalogueSource catalogues) : DocumentKind<Plan>(Kinds.Plan, validator)
 {
-    public override Outcome<Checked<Plan>> Check(Writing writing, string key, Plan document, Stored<Plan>? before, ProfileAccess access)
+    public override async ValueTask<Outcome<Checked<Plan>>> Check(Writing writing, string key, Plan document, Stored<Plan>? before,
+        ProfileAccess access)
     {
-        var catalogue = catalogues.SeenBy(access).Within(writing);
+        var catalogue = await catalogues.SeenBy(access).WholeWithin(writing); // a plan may name designs by any of their names
         var profile = catalogue.Profile(document.Profile);
         List<Fault> faults = profile is null
             ? [RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,

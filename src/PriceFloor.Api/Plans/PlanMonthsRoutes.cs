@@ -7,7 +7,7 @@ namespace PriceFloor.Api.Plans;
 
 public static class PlanMonthsRoutes
 {
-    public static IResult Get(PathKey path, FromQuery<PlanMonthsQuery> query, CatalogueReader reader, HttpContext context)
+    public static ValueTask<IResult> Get(PathKey path, FromQuery<PlanMonthsQuery> query, CatalogueReader reader, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (lines, asOf) = query.Value;
@@ -26,7 +26,8 @@ public static class PlanMonthsRoutes
         });
     }
 
-    public static IResult Post(JsonBody<PlanMonthsRequest> body, FromQuery<PlanMonthsQuery> query, CatalogueReader reader, HttpContext context)
+    public static ValueTask<IResult> Post(JsonBody<PlanMonthsRequest> body, FromQuery<PlanMonthsQuery> query, CatalogueReader reader,
+        HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var ((lines, asOf), request) = (query.Value, body.Value);

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Plans;
 
 public static class PlanProgressRoutes
 {
-    public static IResult Post(PathKey path, JsonBody<PlanProgressRequest> body, FromQuery<ReadQuery> query, CatalogueReader reader,
+    public static ValueTask<IResult> Post(PathKey path, JsonBody<PlanProgressRequest> body, FromQuery<ReadQuery> query, CatalogueReader reader,
         HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
