@@ -6,6 +6,9 @@ namespace PriceFloor.Statements;
 /// <param name="Transaction">The transaction.</param>
 public sealed record Entry(int File, string Account, Transaction Transaction)
 {
+    /// <summary>True for a line of a cash book.</summary>
+    public bool IsCash { get; init; }
+
     public DateOnly Date => Transaction.Date;
 
     public decimal Amount => Transaction.Amount;

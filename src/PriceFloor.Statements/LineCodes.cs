@@ -19,6 +19,10 @@ public static class LineCodes
         "The amount is zero; nothing came in or went out.",
         "Nothing needs doing.");
 
+    public static readonly Code BadPlace = new("bad-place",
+        "A line of a cash book says what it is in words that a reading rule does not take.",
+        "Use the words of reading rules, or leave the cells empty.");
+
     public static readonly Code Total = new("total",
         "The line is a total or a balance of the sheet, not a transaction.",
         "Nothing needs doing.");

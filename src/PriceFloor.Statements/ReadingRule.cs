@@ -87,4 +87,10 @@ public enum Placement
 
     /// <summary>None of these.</summary>
     LeaveOut,
+
+    /// <summary>
+    /// Cash that was drawn or paid in. Beside a cash book it is between own accounts, since the book says what became of it; without one, drawn
+    /// cash is household and cash that was paid in is money for pieces.
+    /// </summary>
+    Cash,
 }

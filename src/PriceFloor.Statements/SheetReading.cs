@@ -3,6 +3,9 @@ namespace PriceFloor.Statements;
 /// <summary>The caller's description of sheets, since CSV does not describe itself.</summary>
 public sealed record SheetReading
 {
+    /// <summary>True for the maker's own book of cash, whose lines may say themselves what they are.</summary>
+    public bool IsCashBook { get; init; }
+
     /// <summary>True: columns separated by semicolons, decimal commas.</summary>
     public bool Semicolon { get; init; }
 

@@ -7,8 +7,8 @@ public sealed class Sorting
     {
         (Rules, Currency, All, Coverage, Duplicates) = (rules, currency, all, coverage, duplicates);
         Of = all.ToLookup(sorted => sorted.Outcome);
-        OnlyMoneyIn = all.GroupBy(sorted => sorted.Entry.Account).Where(account => account.All(sorted => sorted.Entry.Amount > 0))
-            .Select(account => account.Key).ToHashSet();
+        OnlyMoneyIn = all.Where(sorted => !sorted.Entry.IsCash).GroupBy(sorted => sorted.Entry.Account)
+            .Where(account => account.All(sorted => sorted.Entry.Amount > 0)).Select(account => account.Key).ToHashSet();
     }
 
     public ReadyRules Rules { get; }
@@ -33,8 +33,13 @@ public sealed class Sorting
     /// <summary>The accounts that have lines, but none of money that went out.</summary>
     public IReadOnlySet<string> OnlyMoneyIn { get; }
 
-    /// <summary>The rule that took a placed entry.</summary>
-    public ReadingRule RuleOf(Sorted sorted) => Rules.Document.Rules[sorted.Rule!.Value];
+    /// <summary>The rule that took a placed entry, or what a line of a cash book says itself.</summary>
+    public ReadingRule RuleOf(Sorted sorted)
+    {
+        var rule = sorted.Entry.Transaction.Says ?? Rules.Document.Rules[sorted.Rule!.Value];
+        return rule.To != Placement.Cash ? rule
+            : rule with { To = sorted.Entry.Amount > 0 ? Placement.Sale : Placement.Household, Name = rule.Name ?? "Cash" };
+    }
 
     /// <summary>The placed entries whose rule has this destination.</summary>
     public IEnumerable<Sorted> PlacedTo(Placement to) => Of[LineOutcome.Placed].Where(sorted => RuleOf(sorted).To == to);
@@ -49,12 +54,17 @@ public sealed class Sorting
         CancellationToken cancel)
     {
         var entries = files.Index().SelectMany(file => file.Item.Statements.SelectMany(statement =>
-            statement.Transactions.Select(transaction => new Entry(file.Index, statement.Account, transaction)))).ToList();
+            statement.Transactions.Select(transaction =>
+                new Entry(file.Index, statement.Account, transaction) { IsCash = statement.IsCashBook }))).ToList();
         var duplicates = new Duplicates();
+        var hasCashBook = files.Any(file => file.Statements.Any(statement => statement.IsCashBook));
         var sorted = entries.ConvertAll(entry =>
         {
             cancel.ThrowIfCancellationRequested();
-            return First(entry, rules, currency, asked, duplicates, time);
+            var first = First(entry, rules, currency, asked, duplicates, time);
+            return hasCashBook && first is { Outcome: LineOutcome.Placed, Rule: { } rule } && rules.Document.Rules[rule].To == Placement.Cash
+                ? first with { Outcome = LineOutcome.OwnAccount }
+                : first;
         });
         PairTransfers(sorted);
         return new Sorting(rules, currency, sorted, CoverageOf(files, asked), duplicates);
@@ -68,15 +78,19 @@ public sealed class Sorting
             return new Sorted(entry, LineOutcome.OutsidePeriod, null);
         if (duplicates.Has(entry))
             return new Sorted(entry, LineOutcome.Duplicate, null);
+        if (entry.Transaction.Says is { } says)
+            return new Sorted(entry, OutcomeOf(says.To == Placement.Cash ? Placement.OwnAccount : says.To), null);
         if (rules.FirstFor(entry.Transaction, time) is not { } rule)
             return new Sorted(entry, LineOutcome.Unplaced, null);
-        return new Sorted(entry, rules.Document.Rules[rule].To switch
-        {
-            Placement.OwnAccount => LineOutcome.OwnAccount,
-            Placement.LeaveOut => LineOutcome.LeftOut,
-            _ => LineOutcome.Placed,
-        }, rule);
+        return new Sorted(entry, OutcomeOf(rules.Document.Rules[rule].To), rule);
     }
+
+    private static LineOutcome OutcomeOf(Placement to) => to switch
+    {
+        Placement.OwnAccount => LineOutcome.OwnAccount,
+        Placement.LeaveOut => LineOutcome.LeftOut,
+        _ => LineOutcome.Placed,
+    };
 
     private static void PairTransfers(List<Sorted> sorted)
     {
@@ -86,9 +100,15 @@ public sealed class Sorting
             sorted[place] = sorted[place] with { Outcome = LineOutcome.Paired };
     }
 
-    private static List<Coverage> CoverageOf(IReadOnlyList<StatementFile> files, Period? asked) =>
-        [.. files.SelectMany(file => file.Statements).GroupBy(statement => statement.Account)
+    private static List<Coverage> CoverageOf(IReadOnlyList<StatementFile> files, Period? asked)
+    {
+        var statements = files.SelectMany(file => file.Statements).ToList();
+        var banks = statements.Where(statement => !statement.IsCashBook).Select(PeriodOf).OfType<Period>().ToList();
+        var covered = banks.Count == 0 ? (Period?)null : new Period(banks.Min(period => period.From), banks.Max(period => period.To));
+        return [.. statements.Select(statement => statement.IsCashBook ? statement with { From = covered?.From, To = covered?.To } : statement)
+            .GroupBy(statement => statement.Account)
             .Select(account => new Coverage(account.Key, [.. account.Select(statement => CoveredBy(statement, asked)).OfType<Covered>()]))];
+    }
 
     private static Covered? CoveredBy(AccountStatement statement, Period? asked)
     {

@@ -36,7 +36,11 @@ public enum StatementFormat
 /// <param name="From">First day covered, if the file gives it.</param>
 /// <param name="To">Last day covered, if the file gives it.</param>
 /// <param name="Transactions">In the order of the file.</param>
-public sealed record AccountStatement(string Account, DateOnly? From, DateOnly? To, IReadOnlyList<Transaction> Transactions);
+public sealed record AccountStatement(string Account, DateOnly? From, DateOnly? To, IReadOnlyList<Transaction> Transactions)
+{
+    /// <summary>True for money that never meets a bank: it covers the days of the other accounts, however few its lines.</summary>
+    public bool IsCashBook { get; init; }
+}
 
 /// <summary>Money that came in or went out.</summary>
 public sealed record Transaction
@@ -58,6 +62,9 @@ public sealed record Transaction
 
     /// <summary>Payee and purpose: all the file's text, with single spaces.</summary>
     public required string Text { get; init; }
+
+    /// <summary>What a line of a cash book says that it is, as a reading rule would; null if it leaves that to the rules.</summary>
+    public ReadingRule? Says { get; init; }
 
     public Paid Paid => Amount < 0 ? Paid.Out : Paid.In;
 }

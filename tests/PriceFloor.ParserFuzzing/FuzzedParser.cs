@@ -36,6 +36,7 @@ internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<b
         Statement("statement-sheet", [
             "Date,Amount,Description,Currency\r\n2026-01-05,-540.00,Bench rent,USD\r\n2026-01-15,812.40,\"Shop, payout\",USD\r\n",
             "Date,Amount,Way,Debit/Credit\n2026-01-05,40.00,D,D\n2026-01-06,-2.00,in,C\n",
+            "Date,What,In,Out,To,Cost kind,Business share\n2026-01-05,Rod,,40.00,business,materials,0.5\n2026-01-06,Stall,90.00,,sale,,\n",
             "Account 1\n\nDate;Paid in;Paid out;Details\n05.01.2026;;540,00;Rent\n",
         ],
             ["Date", "Amount", "Paid in", "Paid out", "Currency", "Account", "2026-01-05", "05/01/2026", "1,234.50", "1.234,50", "(12.00)", "12.00-",

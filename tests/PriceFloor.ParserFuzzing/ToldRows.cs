@@ -74,6 +74,7 @@ internal static class ToldRows
         {
             Semicolon = input.Length % 2 == 1,
             Currency = "EUR",
+            IsCashBook = input.Length % 7 == 0,
             AmountColumn = input.Length % 3 == 0 ? "Amount" : null,
             DirectionColumn = input.Length % 5 == 0 ? "Way" : null,
         },

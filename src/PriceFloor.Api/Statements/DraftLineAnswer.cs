@@ -7,7 +7,8 @@ namespace PriceFloor.Api.Statements;
 /// <param name="To">Where it belongs.</param>
 /// <param name="CostKind">The kind of cost.</param>
 /// <param name="Name">Its name in the draft.</param>
-/// <param name="Rules">The rules that took its lines, as pointers into the reading rules.</param>
+/// <param name="Rules">The rules that took its lines, as pointers into the reading rules; none for lines of a cash book that
+/// say what they are.</param>
 /// <param name="Count">How many lines.</param>
 /// <param name="Total">The total in the files, less refunds.</param>
 /// <param name="Refunds">Refunds that were deducted.</param>
@@ -26,7 +27,7 @@ public sealed record DraftLineAnswer(
         line.Last, money.Round(line.PerYear), line.Reckoned, line.TimesAYear);
 
     public static IReadOnlyList<string> Pointers(IEnumerable<Sorted> entries) =>
-        [.. entries.Select(sorted => sorted.Rule!.Value).Distinct().Order().Select(Pointer)];
+        [.. entries.Select(sorted => sorted.Rule).OfType<int>().Distinct().Order().Select(Pointer)];
 
     public static string Pointer(int rule) => FormattableString.Invariant($"#/rules/{rule}");
 }
@@ -37,14 +38,14 @@ public sealed record DraftLineAnswer(
 /// <param name="Name" example="Kiln">Its name in the draft.</param>
 /// <param name="Cost" example="3200.00">Its price.</param>
 /// <param name="Bought" example="2026-03-12">The day it was paid.</param>
-/// <param name="Rule" example="#/rules/2">The rule that took the line.</param>
-public sealed record BoughtAnswer(string? Pointer, CostKind? CostKind, string Name, decimal Cost, DateOnly Bought, string Rule)
+/// <param name="Rule" example="#/rules/2">The rule that took the line; null if a cash book says it.</param>
+public sealed record BoughtAnswer(string? Pointer, CostKind? CostKind, string Name, decimal Cost, DateOnly Bought, string? Rule)
 {
     public static BoughtAnswer Of(CapitalPurchase one, CostProfile draft, Currency money)
     {
         var place = draft.Equipment.Index().Where(thing => thing.Item.Name == one.Name && thing.Item.Cost == one.Cost)
             .Select(thing => (int?)thing.Index).FirstOrDefault();
         return new(place is { } index ? FormattableString.Invariant($"#/draft/equipment/{index}") : null, one.CostKind, one.Name,
-            CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, DraftLineAnswer.Pointer(one.Entry.Rule!.Value));
+            CountAnswer.Exactly(one.Cost, money), one.Entry.Entry.Date, one.Entry.Rule is { } rule ? DraftLineAnswer.Pointer(rule) : null);
     }
 }

@@ -107,6 +107,11 @@ public static class StatementBody
 /// <param name="Bytes">The file.</param>
 public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes)
 {
+    /// <summary>The name of the maker's own book of cash: a sheet whose lines may say themselves what they are.</summary>
+    private const string CashBook = "cash-book";
+
+    public bool IsCashBook => Name == CashBook;
+
     /// <summary>How it is written, if it is a sheet.</summary>
     public StatementLayout Layout { get; init; } = new();
 

@@ -12,7 +12,8 @@ public static class StatementOperations
         + "or one file as the body: CSV with named columns, OFX 1 or 2, ISO 20022 camt.053, recognised by content. Sorted by the reading rules into "
         + "a draft that can be stored as it is. Every line is counted once: placed, unplaced, paired, duplicate or left out. "
         + "How a sheet is written is said by a part of the form with its file's name and \".layout\" (a StatementLayout as JSON), else by the stored "
-        + "layout whose key is that name, else by the query. "
+        + "layout whose key is that name, else by the query. A sheet named cash-book is the maker's own book of cash: beside day, text and money it may "
+        + "have the columns to, cost kind, name, business share, traced to and income kind, which say what a line is as a reading rule would. "
         + "The service neither stores nor logs the files. Not tax advice. Scope: write; rules and against name stored documents and need read too.")
     {
         Answer = typeof(StatementAnswer),

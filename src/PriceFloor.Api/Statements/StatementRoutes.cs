@@ -138,7 +138,7 @@ public static class StatementRoutes
         foreach (var (index, file) in sent.Index())
         {
             cancel.ThrowIfCancellationRequested();
-            var read = StatementReader.Read(file.Bytes, file.Name, file.Layout.AsReading(currency), cancel);
+            var read = StatementReader.Read(file.Bytes, file.Name, file.Layout.AsReading(currency) with { IsCashBook = file.IsCashBook }, cancel);
             if (read.Found is null)
                 return Unreadable(read.Faults, FormattableString.Invariant($"#/files/{index}"));
             files.Add(read.Found);

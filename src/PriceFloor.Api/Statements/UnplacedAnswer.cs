@@ -32,6 +32,7 @@ public sealed record UnplacedAnswer(string Text, string? Common, Paid Paid, int 
 /// <param name="CostKind">The kind of cost of similar lines.</param>
 /// <param name="BusinessShare" example="0.5">The business's share of similar lines, if it is not the usual one.</param>
 /// <param name="TracedTo">Where the cost of similar lines is recovered.</param>
+/// <param name="IncomeKind">Whether similar income was already taxed.</param>
 /// <param name="Name" example="Materials">The name of the line in the profile.</param>
 public sealed record RuleToCompleteAnswer(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? TextHas,
@@ -40,6 +41,7 @@ public sealed record RuleToCompleteAnswer(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] CostKind? CostKind,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] decimal? BusinessShare,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TracedTo? TracedTo,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IncomeKind? IncomeKind,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Name)
 {
     public static RuleToCompleteAnswer? Of(Unplaced group)
@@ -49,7 +51,7 @@ public sealed record RuleToCompleteAnswer(
         var line = group.Suggested;
         var usual = line?.To == Placement.Business ? 1 : 0;
         return new RuleToCompleteAnswer(group.Common, group.Pattern, group.Paid, line?.To, line?.CostKind,
-            line is not null && line.BusinessShare != usual ? line.BusinessShare : null, line?.TracedTo, line?.Name);
+            line is not null && line.BusinessShare != usual ? line.BusinessShare : null, line?.TracedTo, line?.IncomeKind, line?.Name);
     }
 }
 

@@ -28,6 +28,9 @@ internal sealed record LineFault(Code Code, string Detail)
 
     public static readonly LineFault Zero = new(LineCodes.Zero, "The amount is zero; nothing came in or went out.");
 
+    public static readonly LineFault BadPlace = new(LineCodes.BadPlace,
+        "To, cost kind, traced to, income kind or business share are no words or share that a reading rule takes, or do not go together.");
+
     public static readonly LineFault Total = new(LineCodes.Total, "It is a total or a balance of the sheet, not a transaction.");
 
     public static readonly LineFault BadCurrency = new(LineCodes.BadCurrency, "The currency is not an ISO 4217 code of three letters.");

@@ -12,6 +12,9 @@ internal sealed class SheetColumns
         Date = Find(sheet.DateColumn, SheetWords.Date);
         (Amount, In, Out) = Money(sheet);
         Texts = sheet.TextColumn is { } named ? [Find(named, [])] : [.. Enumerable.Range(0, Count).Where(i => SheetWords.Text.Contains(_words[i]))];
+        CashBook = sheet.IsCashBook ? CashBook.Of(_words, sheet.Semicolon) : null;
+        if (CashBook is { } book && sheet.TextColumn is null)
+            Texts = book.Texts;
         Id = Find(sheet.IdColumn, SheetWords.Id);
         Currency = Find(sheet.CurrencyColumn, SheetWords.Currency);
         Account = Find(sheet.AccountColumn, SheetWords.Account);
@@ -38,6 +41,9 @@ internal sealed class SheetColumns
     public int Out { get; }
 
     public IReadOnlyList<int> Texts { get; }
+
+    /// <summary>The columns of a cash book that say what a line is; null for any other sheet.</summary>
+    public CashBook? CashBook { get; }
 
     public int Id { get; }
 

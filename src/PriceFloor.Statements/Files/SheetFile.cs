@@ -39,7 +39,7 @@ internal sealed class SheetFile
         if (_order.Count == 0)
             Of(_account);
         foreach (var name in _order)
-            _gathered.Add(new AccountStatement(name, null, null, _accounts[name]));
+            _gathered.Add(new AccountStatement(name, null, null, _accounts[name]) { IsCashBook = _header.Columns.CashBook is not null });
         return _gathered.As(StatementFormat.Csv);
     }
 
@@ -61,6 +61,9 @@ internal sealed class SheetFile
             return _totals.IsOfBoth(text, badAmount) ? LineFault.Total : badAmount;
         if (_totals.IsDated(text, amount))
             return LineFault.Total;
+        ReadingRule? says = null;
+        if (columns.CashBook is { } book && book.Read(cells, out says) is { } badPlace)
+            return badPlace;
         _totals.Add(amount);
         if (currency is "")
             return LineFault.BadCurrency;
@@ -74,6 +77,7 @@ internal sealed class SheetFile
             Currency = currency ?? code,
             BankId = PlainText.Id(Cell(cells, columns.Id)),
             Text = text,
+            Says = says,
         });
         _gathered.Take();
         return null;

@@ -122,7 +122,7 @@ public sealed class StarterRulesTests
             ("Product insurance", -1, "business Studio insurance"), ("Home insurance", -1, "household Insurance"),
             ("Assurance habitation", -1, "household Insurance"), ("Gas station 12", -1, "household Car and fares"),
             ("Gas bill", -1, "household Home energy and water"), ("Council tax", -1, "household Council tax"),
-            ("Bargeldauszahlung", -1, "household Cash"),
+            ("Bargeldauszahlung", -1, "cash Cash"),
             ("Auszahlung Shop", 1, "sale Sale"), ("Salary", 1, "other-income Wages and pensions, after tax"),
             ("Gehalt", 1, "other-income Wages and pensions, after tax"), ("Wages Saturday help", -1, "business Wages"),
             ("Kindergeld", 1, "other-income Child benefit"), ("Information evening", -1, ""), ("Installment shop", -1, ""), ("Shortbread", -1, ""),

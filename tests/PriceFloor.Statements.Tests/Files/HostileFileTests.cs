@@ -154,6 +154,8 @@ public sealed class HostileFileTests
     {
         IsWhole(Reading.Of($"Date,Amount,Text\n{text}"));
         IsWhole(Reading.Of($"Date,Amount,Text\n{text},{text},\n04/03/27,{text}1,\n{text}Mar 2027,1{text},", new SheetReading { Currency = "EUR" }));
+        IsWhole(Reading.Of($"Date,What,In,Out,To,Cost kind,Name,Business share,Traced to,Income kind\n{text}\n2027-03-04,a,1,,{text}\n"
+            + $"2027-03-04,a,1,,sale,{text}", new SheetReading { IsCashBook = true }));
         IsWhole(Reading.Of($"OFXHEADER:100\n<OFX><STMTRS><STMTTRN>{text}</STMTTRN></OFX>"));
         IsWhole(Reading.Of($"{Camt}{text}</Ntry></Stmt></BkToCstmrStmt></Document>"));
     }

@@ -79,6 +79,8 @@ internal static class GoodBodies
             "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"bank\"; filename=\"a.csv\"\r\n\r\n"
             + "Date,Description,Amount\r\n2027-01-02,Rent,-540.00\r\n\r\n--cut--\r\n"),
+        ("POST", "/v1/statements?currency=USD&lines=true&account=cash-book", Sheet,
+            "Date,What,In,Out,To,Cost kind\r\n2027-01-02,Pliers,,18.00,business,supplies\r\n2027-01-03,Stall,58.00,,sale,\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"card\"; filename=\"b.csv\"\r\n\r\n"
             + "When;Text;Value;Way\r\n13.01.27;Rent;$540,00;D\r\n\r\n--cut\r\nContent-Disposition: form-data; name=\"card.layout\"\r\n\r\n"
             + """{"dialect":"semicolon","dateOrder":"day-month-year","dateColumn":"When","amountColumn":"Value","directionColumn":"Way"}"""
