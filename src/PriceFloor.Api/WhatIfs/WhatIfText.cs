@@ -47,7 +47,7 @@ internal sealed class WhatIfText
     private static WhatIfYearAnswer YearOf(StudioYear year) => new()
     {
         RequiredRevenue = year.Currency.RoundUp(year.RequiredRevenue),
-        BenchMustEarn = year.Currency.RoundUp(year.Pool),
+        BenchMustEarn = year.Currency.RoundUp(year.BenchMustEarn),
         BenchHours = Answers.Hours(year.BenchHours),
         PerBenchHour = year.Currency.RoundUp(year.PerBenchHour),
         TakeHomePerHour = year.Currency.Round(year.TakeHomePerHour),

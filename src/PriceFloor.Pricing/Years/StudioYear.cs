@@ -73,9 +73,6 @@ public sealed class StudioYear
     /// <summary>The part of it that bench time must recover: what pieces and channels carry themselves is not in it.</summary>
     public decimal BenchMustEarn => _formulas.BenchMustEarn.Value;
 
-    /// <summary>The same by its former name.</summary>
-    public decimal Pool => BenchMustEarn;
-
     /// <summary>D: working days, less those that other income takes.</summary>
     public decimal Workdays => _formulas.Hours.Workdays.Value;
 

@@ -31,7 +31,7 @@ public sealed partial class PlainWordTests
         @"\b(?i:mend(s|ed|ing)?|reckon(s|ing)?|wherein|whereby|thereby|thereof|hence|in the air|to and fro|fain|albeit|bears"
         + @"|(begin|begins|begun|writes?|written|makes?|made|starts?|started|draws?|copy) anew|in silence|now and then|flat memory"
         + @"|brought up to date|(tells?|told|spoken) of|leans? on|the (newest|oldest|largest|smallest) first|where not (set|given)"
-        + @"|(as it|as they) stands?|shown this once)\b|(?<![""'`.<])\breckoned\b(?![""'`])",
+        + @"|(as it|as they) stands?|shown this once|pools?)\b|(?<![""'`.<])\breckoned\b(?![""'`])",
         RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Old();
 }

@@ -8,6 +8,7 @@ namespace PriceFloor.Api.Tests.DocCommands;
 public sealed class ChangeDocTableTests
 {
     private const string Review = "docs/the-january-price-review.md", Sure = "docs/how-sure-is-my-price.md";
+    private static readonly string[] s_shares = ["tenth", "middle", "nineTenths"];
 
     [Fact]
     public async Task The_January_price_review_is_what_the_service_answers()
@@ -42,7 +43,7 @@ public sealed class ChangeDocTableTests
         var (floor, hour) = (answer.GetProperty("floor"), answer.GetProperty("perBenchHour"));
         DocTableTests.Holds(Sure, ["asked of these ranges", "the floor", "for each hour"],
             [
-                .. new[] { "tenth", "middle", "nineTenths" }.Select(share => new[] { $"`{share}`", Raw(floor, share), Raw(hour, share) }),
+                .. s_shares.Select(share => new[] { $"`{share}`", Raw(floor, share), Raw(hour, share) }),
                 ["`floorPriceSure`, nine times in ten", Raw(answer, "floorPriceSure"), ""],
                 ["`holds`, of the listed 58.00", Raw(answer, "holds"), ""],
             ]);

@@ -10,9 +10,10 @@ namespace PriceFloor.Api.Tests.DocCommands;
 /// The commission of docs/a-commission.md, on the demo studio: each figure of the page is the service's, and each but what an hour must recover is
 /// worked out here by hand.
 /// </summary>
-public sealed class CommissionPageTests
+public sealed partial class CommissionPageTests
 {
     private const string Page = "docs/a-commission.md";
+    private static readonly int[] s_stored = [200, 201];
 
     [Fact]
     public async Task A_commission_is_what_the_service_answers_from_first_mail_to_last_payment()
@@ -46,7 +47,7 @@ public sealed class CommissionPageTests
         ]);
 
         foreach (var (method, path, body) in Requests())
-            Assert.Contains((await studio.Send(method, path, body)).Status, new[] { 200, 201 });
+            Assert.Contains((await studio.Send(method, path, body)).Status, s_stored);
         var issued = (await studio.Get("/v1/quotes/Q-001-2/figures")).Json;
         // 2,520 + 5 - 6.20 - 19.20 - 0.024 * 2,525 - 0.25 = 2,438.75
         const decimal Net = 2520 + 5 - 6.20m - 24 * 0.80m - 0.024m * 2525 - 0.25m;
@@ -67,9 +68,9 @@ public sealed class CommissionPageTests
     /// <summary>What the page's reader sends, in its order, apart from what only asks.</summary>
     private static IEnumerable<(string Method, string Path, string? Body)> Requests() => DocPages.Blocks
         .Where(block => block.Page == Page && block.Language == "sh")
-        .Select(block => (Path: Regex.Match(block.Text, "127.0.0.1:5080([^\\s\"]+)").Groups[1].Value, block.Text))
+        .Select(block => (Path: SentTo().Match(block.Text).Groups["path"].Value, block.Text))
         .Where(one => one.Text.Contains("-X ", StringComparison.Ordinal))
-        .Select(one => (Regex.Match(one.Text, "-X ([A-Z]+)").Groups[1].Value, one.Path,
+        .Select(one => (SentBy().Match(one.Text).Groups["method"].Value, one.Path,
             one.Text.Split("-d '") is [_, var body] ? (string?)body[..body.LastIndexOf('\'')] : null));
 
     /// <summary>The figure as the answer has it, which must be the one that was worked out.</summary>
@@ -80,4 +81,10 @@ public sealed class CommissionPageTests
     }
 
     private static decimal Up(decimal amount) => Rounding.Up(amount, 2);
+
+    [GeneratedRegex("127.0.0.1:5080(?<path>[^\\s\"]+)", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex SentTo();
+
+    [GeneratedRegex("-X (?<method>[A-Z]+)", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex SentBy();
 }

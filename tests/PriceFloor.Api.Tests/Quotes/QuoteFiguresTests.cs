@@ -6,6 +6,9 @@ namespace PriceFloor.Api.Tests.Quotes;
 /// <summary>The figures of a quote, against the worked example of the model: thirty goblets for one client.</summary>
 public sealed class QuoteFiguresTests
 {
+    private static readonly string[] s_ofAPoorQuote = ["below-floor", "deposit-below-out-of-pocket", "valid-too-long", "seconds-from-commission"];
+    private static readonly decimal[] s_hoursTaken = [2.2m, 2.4m, 2.36m, 3m];
+
     [Theory]
     [InlineData(null)]
     [InlineData("\"GB-030\"")]
@@ -58,7 +61,7 @@ public sealed class QuoteFiguresTests
             .Replace("\"runSize\":4}", "\"runSize\":4},\"seconds\":{\"share\":0.5,\"price\":12}", StringComparison.Ordinal);
         var figures = (await studio.Post("/v1/quote-figures", poor)).Json;
         Assert.Equal("below-floor", figures.GetProperty("verdict").GetString());
-        Assert.Empty(new[] { "below-floor", "deposit-below-out-of-pocket", "valid-too-long", "seconds-from-commission" }.Except(Codes(figures)));
+        Assert.Empty(s_ofAPoorQuote.Except(Codes(figures)));
         Assert.DoesNotContain("valid-too-long", Codes((await studio.Post("/v1/quote-figures",
             poor.Replace("2027-04-03", "2027-04-02", StringComparison.Ordinal))).Json));
     }
@@ -84,7 +87,7 @@ public sealed class QuoteFiguresTests
         await using var studio = await QuotingStudio.Small();
         var before = (await studio.Post("/v1/quote-figures", QuotingStudio.Repair)).Json;
         Assert.Equal("null", before.GetProperty("quotesRun").GetRawText());
-        foreach (var (took, i) in new[] { 2.2m, 2.4m, 2.36m, 3m }.Select((took, i) => (took, i)))
+        foreach (var (took, i) in s_hoursTaken.Select((took, i) => (took, i)))
             await studio.HasDone($"Q-{i}", 2, took);
         // 1.1, 1.18, 1.2, 1.5: half way between the two in the middle
         var four = (await studio.Post("/v1/quote-figures", QuotingStudio.Repair)).Json;

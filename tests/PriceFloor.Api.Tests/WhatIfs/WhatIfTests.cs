@@ -8,6 +8,7 @@ namespace PriceFloor.Api.Tests.WhatIfs;
 public sealed class WhatIfTests(WhatIfTests.Worked worked) : IClassFixture<WhatIfTests.Worked>
 {
     private const string Rent = """{"name":"rent +10 %","changes":[{"of":"main","at":"/expenses/Bench rent/amount","by":1.10}]}""";
+    private static readonly string[] s_figures = ["benchMustEarn", "benchHours", "perBenchHour"];
     private const string Class = """
         {"name":"one class a month","changes":[{"of":"main","at":"/otherIncome/-",
          "to":{"name":"Class","amount":320,"per":"month","kind":"taxable","daysPerYear":12}}]}
@@ -114,7 +115,7 @@ public sealed class WhatIfTests(WhatIfTests.Worked worked) : IClassFixture<WhatI
     }
 
     private static string Figures(JsonElement year) => string.Join(' ',
-        new[] { "benchMustEarn", "benchHours", "perBenchHour" }.Select(name => year.GetProperty(name).GetRawText()));
+        s_figures.Select(name => year.GetProperty(name).GetRawText()));
 
     private static string Prices(JsonElement line) => string.Join(", ",
         line.GetProperty("scenarios").EnumerateArray().Prepend(line.GetProperty("now")).Append(line.GetProperty("combined"))
