@@ -77,5 +77,5 @@ public sealed class WaitingStoreTests
 
     /// <summary>What does not differ by chance from one store to another.</summary>
     private static (int Status, string Text) Plain(Answer answer) => (answer.Status,
-        Regex.Replace(answer.Text, "\"(requestId|next)\":\"[^\"]*\"", ""));
+        Regex.Replace(answer.Text, "\"(requestId|next)\":\"[^\"]*\"", "", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)));
 }

@@ -7,6 +7,8 @@ namespace PriceFloor.Api.Tests.Plans;
 /// <summary>The worked example of the model, over HTTP.</summary>
 public sealed class PlanMonthsTests
 {
+    private static readonly string[] s_ofTheYear = ["profit", "tax", "owedAtEnd", "openingNeeded", "buildFrom"];
+
     [Fact]
     public async Task A_year_that_nearly_closes_is_out_of_cash_in_September()
     {
@@ -23,7 +25,7 @@ public sealed class PlanMonthsTests
         Assert.Equal(("317.53", "0.00"), (months[3].GetProperty("taxPaidAhead").GetRawText(), months[3].GetProperty("taxSetAside").GetRawText()));
         // 2,000 reserve + 3,000 + 12,838.954...: what must be there is rounded up.
         Assert.Equal(["42644.68", "8601.33", "764.93", "17838.96", "9"],
-            new[] { "profit", "tax", "owedAtEnd", "openingNeeded", "buildFrom" }.Select(name => answer.Json.GetProperty(name).GetRawText()));
+            s_ofTheYear.Select(name => answer.Json.GetProperty(name).GetRawText()));
         Assert.Equal("""{"month":9,"amount":-12838.95}""", answer.Json.GetProperty("lowestCash").GetRawText());
         Assert.Equal("""{"month":9,"amount":-13120.62}""", answer.Json.GetProperty("lowestFree").GetRawText());
         Assert.Equal("117.36", months[11].GetProperty("depositsHeld").GetRawText());

@@ -6,6 +6,9 @@ namespace PriceFloor.Api.Tests.Plans;
 /// <summary>Whether the year is on its way: the worked example of the model, over HTTP.</summary>
 public sealed class PlanProgressTests
 {
+    private static readonly string[] s_figures =
+        ["planned", "brought", "ahead", "pace", "forecast", "restPlanned", "factor", "weeksLeft", "perWeekLeft", "perBenchHourLeft"];
+
     [Fact]
     public async Task Eight_months_at_92_percent_leave_a_factor_for_the_rest()
     {
@@ -15,8 +18,7 @@ public sealed class PlanProgressTests
         Assert.True(answer.Status == 200, answer.Text);
         string Raw(string name) => answer.Json.GetProperty(name).GetRawText();
         Assert.Equal(["30018.84", "27617.33", "-2401.51", "0.92", "55538.92", "30349.55", "1.1765", "16.5", "2164.00", "88.02"],
-            new[] { "planned", "brought", "ahead", "pace", "forecast", "restPlanned", "factor", "weeksLeft", "perWeekLeft", "perBenchHourLeft" }
-                .Select(Raw));
+            s_figures.Select(Raw));
         Assert.Equal("35705.97", Raw("stillToBring")); // 35,705.96... rounded up
         Assert.Equal(405.7m, Rounding.Nearest(answer.Json.GetProperty("hoursLeft").GetDecimal(), 1));
         var months = answer.Json.GetProperty("months").EnumerateArray().ToList();

@@ -172,7 +172,7 @@ public sealed class SheetCellTests
     {
         var read = Reading.Of($"Date,Amount\n{string.Join('\n', cells.Select(cell => $"{cell},1.00"))}", sheet).Value;
         return read.Refused.Select(refused => (refused.Line, Told: (string)refused.Code!))
-            .Concat(read.Statements[0].Transactions.Select(one => (one.Line, Told: one.Date.ToString("yyyy-MM-dd"))))
+            .Concat(read.Statements[0].Transactions.Select(one => (one.Line, Told: one.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture))))
             .OrderBy(line => line.Line).Select(line => line.Told);
     }
 }
