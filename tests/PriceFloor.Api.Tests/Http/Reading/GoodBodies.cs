@@ -44,7 +44,7 @@ internal static class GoodBodies
     ];
 
     /// <summary>Addresses that answer a good body with 200 only if more is stored, or with 201.</summary>
-    internal static readonly string[] NeedMore = ["/v1/keys", "/v1/quotes/Q-1/revise"];
+    internal static readonly string[] NeedMore = ["/v1/keys", "/v1/quotes/Q-1/revise", "/v1/plans/main/progress"];
 
     /// <summary>Every address that reads a body, in each format that it reads.</summary>
     internal static readonly (string Method, string Path, string Type, string Good)[] All =
