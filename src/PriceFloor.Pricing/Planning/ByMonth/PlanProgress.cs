@@ -11,7 +11,7 @@ public sealed class PlanProgress
 
     /// <param name="year">The plan.</param>
     /// <param name="through">The last day that has passed; within the profile's year.</param>
-    /// <param name="brought">What sales have left for the pool so far.</param>
+    /// <param name="brought">What sales have brought so far of what bench time must recover.</param>
     public PlanProgress(YearByMonth year, DateOnly through, decimal brought)
     {
         (Year, Through) = (year, through);
