@@ -85,7 +85,7 @@ public sealed class KeptQuoteTests
         var told = new Dictionary<string, string>();
         for (var round = 0; round < 4; round++)
         {
-            using var service = Start(folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey });
+            using var service = Start(folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey }).WithoutItsOutput();
             await Ready(service);
             using var client = new HttpClient { BaseAddress = new Uri(service.Address) };
             client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);

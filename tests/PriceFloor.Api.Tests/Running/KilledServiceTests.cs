@@ -28,7 +28,7 @@ public sealed class KilledServiceTests : IDisposable
         var rounds = int.Parse(Environment.GetEnvironmentVariable("PRICEFLOOR_CRASH_ROUNDS") ?? "50", CultureInfo.InvariantCulture) / 10;
         for (var round = 1; round <= rounds; round++)
         {
-            using var service = Start(_folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey });
+            using var service = Start(_folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey }).WithoutItsOutput();
             await Ready(service);
             using var client = new HttpClient { BaseAddress = new Uri(service.Address) };
             client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);

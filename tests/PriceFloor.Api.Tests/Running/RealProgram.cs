@@ -94,6 +94,14 @@ public static class RealProgram
 
     public sealed record Started(Process Process, string Address) : IDisposable
     {
+        /// <summary>Reads what it writes and drops it: a program stops when nobody reads and the pipe is full.</summary>
+        public Started WithoutItsOutput()
+        {
+            _ = Process.StandardOutput.BaseStream.CopyToAsync(Stream.Null);
+            _ = Process.StandardError.BaseStream.CopyToAsync(Stream.Null);
+            return this;
+        }
+
         public void Dispose()
         {
             if (!Process.HasExited)
