@@ -34,8 +34,8 @@ public static class PlanPage
             Row(page, Month(month),
                 [InOf(month), OutOf(month), month.TaxPaid + month.SalesTaxPaid, month.TaxSetAside, month.Cash, month.Free],
                 amount => Money(answer, amount));
-        page.Append("</tbody>\n</table>\n<p><small>In: sales and other income. Out: materials, bills, household and equipment. Free: cash less tax "
-            + "set aside, deposits and sales tax.</small></p>\n");
+        page.Append("</tbody>\n</table>\n</div>\n<p><small>In: sales and other income. Out: materials, bills, household and equipment. "
+            + "Free: cash less tax set aside, deposits and sales tax.</small></p>\n");
     }
 
     private static void Hours(StringBuilder page, PlanMonthsAnswer answer)
@@ -45,7 +45,7 @@ public static class PlanPage
         foreach (var month in answer.Months)
             Row(page, Month(month), [month.NeedHours, month.MadeHours, month.Capacity, month.StockHours],
                 Hour);
-        page.Append("</tbody>\n</table>\n");
+        page.Append("</tbody>\n</table>\n</div>\n");
     }
 
     private static void Bridge(StringBuilder page, PlanMonthsAnswer answer)
@@ -65,7 +65,7 @@ public static class PlanPage
     }
 
     private static void Head(StringBuilder page, params IReadOnlyList<string> columns) => page
-        .Append("<table>\n<thead><tr><th scope=\"col\">Month</th>")
+        .Append("<div class=\"wide\">\n<table>\n<thead><tr><th scope=\"col\">Month</th>")
         .Append(string.Concat(columns.Select(column => $"<th scope=\"col\" class=\"money\">{column}</th>"))).Append("</tr></thead>\n<tbody>\n");
 
     private static void Row(StringBuilder page, string name, IReadOnlyList<decimal> figures, Func<decimal, string> shown) => page
