@@ -1,3 +1,5 @@
+using Microsoft.Net.Http.Headers;
+
 namespace PriceFloor.Api.Http;
 
 /// <summary>A format of requests or answers.</summary>
@@ -15,6 +17,11 @@ public sealed record Format(string MediaType, string ContentType, string? Suffix
     public static readonly Format Files = new("multipart/form-data", "multipart/form-data");
     public static readonly Format Svg = new("image/svg+xml", "image/svg+xml; charset=utf-8", ".svg");
     public static readonly Format Html = new("text/html", HtmlPage.ContentType, ".html");
+
+    /// <summary>Whether a request sends its body in this format, as UTF-8.</summary>
+    public bool IsSentBy(HttpRequest request) => request.ContentType == MediaType || (MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
+        && type.MediaType.Equals(MediaType, StringComparison.OrdinalIgnoreCase)
+        && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)));
 }
 
 public static class FormatConventions

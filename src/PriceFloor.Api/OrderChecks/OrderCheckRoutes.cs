@@ -22,7 +22,7 @@ public static class OrderCheckRoutes
         if (workings && !caller.May(Scope.Read))
             return Problem.Of(ProblemTypes.KeyNotAllowed, "Workings reveal costs; they need a key with the scope \"read\".");
         var isLines = BatchBody.FormatOf(context.Request) == Format.Ndjson;
-        var body = isLines ? null : await JsonBody<OrderCheckRequest>.ReadAllAsync(context, settings.BodyBytes);
+        var body = isLines ? null : await RequestBytes.ReadAllAsync(context, settings.BodyBytes);
         if (!isLines && body is null)
             return Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant(
                 $"A JSON body of orders may have {settings.BodyBytes} bytes; send more as application/x-ndjson, which has no limit."));

@@ -21,14 +21,14 @@ public sealed class MergePatchBody : IInput
     {
         if (ContentCoding.Against(context.Request) is { } coded)
             return new(null, coded);
-        if (!IsMergePatch(context.Request))
+        if (!Format.MergePatch.IsSentBy(context.Request))
         {
             context.Response.Headers["Accept-Patch"] = Format.MergePatch.MediaType;
             return new(null, Problem.Of(ProblemTypes.MediaType, $"Send a merge patch as {Format.MergePatch.MediaType}, as UTF-8."));
         }
 
         var most = context.RequestServices.GetRequiredService<Settings>().BodyBytes;
-        if (await JsonBody<MergePatchBody>.ReadAllAsync(context, most) is not { } body)
+        if (await RequestBytes.ReadAllAsync(context, most) is not { } body)
             return new(null, Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"The body is larger than {most} bytes.")));
         try
         {
@@ -53,9 +53,4 @@ public sealed class MergePatchBody : IInput
 
     private static MergePatchBody Refused(Code code, string detail) =>
         new(null, Problem.Of([RequestFault.Unreadable(new InputError { Pointer = "#", Code = code, Detail = detail, Line = 1, Column = 1 })]));
-
-    private static bool IsMergePatch(HttpRequest request) =>
-        Microsoft.Net.Http.Headers.MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-        && type.MediaType.Equals(Format.MergePatch.MediaType, StringComparison.OrdinalIgnoreCase)
-        && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
 }

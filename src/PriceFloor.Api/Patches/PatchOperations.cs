@@ -1,10 +1,9 @@
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.Patches;
 
-/// <summary>The description of PATCH, which every kind of document has.</summary>
+/// <summary>The description of PATCH, for the kinds of documents that have it.</summary>
 public static class PatchOperations
 {
     public static Operation Patch(Noun noun, Example request, Example answer) => new($"patch{noun.Id}", noun.Tag, $"Change a part of a {noun.One}",
@@ -14,7 +13,7 @@ public static class PatchOperations
     {
         Answer = noun.Type,
         HasRevision = true,
-        Bodies = [new FormatExample(Format.MergePatch, typeof(AnyJson), request)],
+        Bodies = [new FormatExample(Format.MergePatch, null, request)],
         BodyWords = "The members that change.",
         AnswerExample = answer,
         Good = new Dictionary<int, string> { [200] = "Stored, or the same as before.", [204] = "The same for a key that may not read." },

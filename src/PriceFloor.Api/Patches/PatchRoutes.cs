@@ -9,7 +9,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Patches;
 
-/// <summary>PATCH of every kind of document: some members change, the others stay.</summary>
+/// <summary>PATCH of a stored document: some members change, the others stay.</summary>
 public static class PatchRoutes
 {
     public static async Task<IResult> Patch<T>(PathKey path, MergePatchBody body, Store store, DocumentKind<T> kind, HttpContext context)

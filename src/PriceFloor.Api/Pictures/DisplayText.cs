@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.RegularExpressions;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Pictures;
 
@@ -34,7 +34,7 @@ public static partial class DisplayText
     };
 
     /// <summary>A kind of cost: "car and travel".</summary>
-    public static string Kind(CostKind kind) => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString()).Replace('-', ' ');
+    public static string Kind(CostKind kind) => KebabWords.Of(kind).Replace('-', ' ');
 
     /// <summary>A name with its key, or the key if there is no name.</summary>
     public static string Named(string? name, string key) => name is null ? key : $"{name} ({key})";

@@ -36,7 +36,7 @@ public static class StatementBody
             return await Parts(context, HeaderUtilities.RemoveQuotes(type.Boundary).Value, most);
         if (!s_taken.Contains(type.MediaType.Value, StringComparer.OrdinalIgnoreCase))
             return NotTaken();
-        return await JsonBody<SentFile>.ReadAllAsync(context, most) is { } body
+        return await RequestBytes.ReadAllAsync(context, most) is { } body
             ? new List<SentFile> { new(account ?? UnnamedAccount, body) }
             : TooLarge(most);
     }

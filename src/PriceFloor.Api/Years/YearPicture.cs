@@ -69,8 +69,8 @@ public static class YearPicture
     {
         var costs = year.Parts.Where(part => part.Part == RevenuePartOf.Expenses && part.Amount > 0).ToList();
         var shown = costs.Count > KindsShown + 1 ? KindsShown : costs.Count;
-        var parts = costs.Take(shown).Select((part, i) => new StackedPart(Letter(i), Words(part.CostKind!.Value), part.Amount, s_kinds[i].Palette,
-            s_kinds[i].Hatch)).ToList();
+        var parts = costs.Take(shown).Select((part, i) =>
+            new StackedPart(Letter(i), DisplayText.Kind(part.CostKind!.Value), part.Amount, s_kinds[i].Palette, s_kinds[i].Hatch)).ToList();
         if (costs.Count > shown)
             parts.Add(new StackedPart(Letter(shown), "all other costs", costs.Skip(shown).Sum(part => part.Amount), s_kinds[shown].Palette,
                 s_kinds[shown].Hatch));
@@ -82,8 +82,6 @@ public static class YearPicture
     }
 
     private static char Letter(int place) => (char)('a' + place);
-
-    private static string Words(CostKind kind) => DisplayText.Kind(kind);
 
     private static string Money(YearAnswer year, decimal amount) => DisplayText.Money(amount, year.Currency);
 

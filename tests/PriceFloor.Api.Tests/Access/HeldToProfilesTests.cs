@@ -1,4 +1,5 @@
 using Xunit;
+using static PriceFloor.Api.Tests.Access.TwoStudios;
 
 namespace PriceFloor.Api.Tests.Access;
 
@@ -10,7 +11,7 @@ public sealed class HeldToProfilesTests
     [Fact]
     public async Task Every_address_of_another_profile_is_as_if_absent()
     {
-        await using var studio = await TwoStudios();
+        await using var studio = await Both();
         var own = await Held(studio, "read");
         foreach (var path in new[]
         {
@@ -61,7 +62,7 @@ public sealed class HeldToProfilesTests
     [Fact]
     public async Task Bodies_that_name_another_profile_or_its_designs_name_nothing()
     {
-        await using var studio = await TwoStudios();
+        await using var studio = await Both();
         var own = await Held(studio, "read");
         foreach (var (path, body) in new[]
         {
@@ -93,7 +94,7 @@ public sealed class HeldToProfilesTests
     [Fact]
     public async Task Lists_and_the_price_list_and_what_moved_hold_only_what_is_seen()
     {
-        await using var studio = await TwoStudios();
+        await using var studio = await Both();
         var own = await Held(studio, "read");
         string[] Keys(Answer answer, string name) =>
             [.. answer.Json.GetProperty("items").EnumerateArray().Select(item => item.GetProperty(name).GetString()!)];
@@ -116,7 +117,7 @@ public sealed class HeldToProfilesTests
     [Fact]
     public async Task A_page_is_full_although_designs_of_others_are_in_between()
     {
-        await using var studio = await TwoStudios();
+        await using var studio = await Both();
         foreach (var i in Enumerable.Range(0, 12))
             await studio.Has($"/v1/designs/D-{i:00}", Sample.Pendant.Replace("main", i % 3 == 0 ? "main" : "other", StringComparison.Ordinal));
         var own = await Held(studio, "read");
@@ -130,7 +131,7 @@ public sealed class HeldToProfilesTests
     [Fact]
     public async Task A_design_that_came_from_another_profile_shows_only_what_it_was_here()
     {
-        await using var studio = await TwoStudios();
+        await using var studio = await Both();
         await studio.Has("/v1/designs/GLOBE", """{"profile":"main","making":{"piecesPerDay":2}}""");
         await studio.Delete("/v1/designs/GLOBE");
         var own = await Held(studio, "read");
@@ -142,7 +143,7 @@ public sealed class HeldToProfilesTests
     [Fact]
     public async Task Writing_stays_within_the_profiles()
     {
-        await using var studio = await TwoStudios();
+        await using var studio = await Both();
         var own = await Held(studio, "read", "write");
         Assert.Equal(200, (await studio.Put("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":5}}""", own)).Status);
         Assert.Equal(200, (await studio.Put("/v1/designs/RB-014/prices/web", """{"price":60}""", own)).Status);
@@ -176,7 +177,7 @@ public sealed class HeldToProfilesTests
     [Fact]
     public async Task Reading_rules_are_as_if_absent_and_cannot_be_changed()
     {
-        await using var studio = await TwoStudios();
+        await using var studio = await Both();
         await studio.Has("/v1/reading-rules/main", """{"rules":[{"textHas":"rent","to":"household","name":"Their rent"}]}""");
         var own = await Held(studio, "read", "write");
         Assert.Equal("""{"items":[],"next":null}""", (await studio.Get("/v1/reading-rules", own)).Text);
@@ -227,32 +228,4 @@ public sealed class HeldToProfilesTests
     private static string Plain(Answer answer, params string[] names) =>
         names.Aggregate($"{answer.Status} {answer["ETag"]} {answer.Text}".Replace(answer["X-Request-Id"]!, "", StringComparison.Ordinal),
             (text, name) => text.Replace(name, "NAME", StringComparison.Ordinal));
-
-    private static async Task<HttpClient> Held(Studio studio, params string[] scopes)
-    {
-        var made = await studio.Post("/v1/keys", $$"""{"name":"held","scopes":["{{string.Join("\",\"", scopes)}}"],"profiles":["main","second"]}""");
-        return studio.ClientWith(made.Json.GetProperty("key").GetString());
-    }
-
-    private static async Task HasAQuote(Studio studio, string key, string profile)
-    {
-        await studio.Has($"/v1/quotes/{key}",
-            $$"""{"profile":"{{profile}}","channel":"web","extra":[{"hours":1}],"price":90,"validUntil":"2027-02-01"}""");
-        Assert.Equal(200, (await studio.Send("POST", $"/v1/quotes/{key}/issue", null)).Status);
-        await studio.Has($"/v1/quotes/{key}/outcome", """{"result":"accepted"}""");
-        await studio.Has($"/v1/quotes/{key}/actual", """{"benchHours":2}""");
-    }
-
-    private static async Task<Studio> TwoStudios()
-    {
-        var studio = new Studio();
-        await studio.HasASmallShop();
-        await studio.Has("/v1/profiles/other", Sample.SmallProfile);
-        await studio.Has("/v1/designs/GLOBE", """{"profile":"other","making":{"piecesPerDay":3},"aliases":["globe-alias"]}""");
-        await studio.Has("/v1/designs/GLOBE/prices/web", """{"price":90.00}""");
-        foreach (var (key, profile) in new[] { ("Q-MAIN", "main"), ("Q-OTHER", "other") })
-            await HasAQuote(studio, key, profile);
-        studio.Clock.Advance(TimeSpan.FromHours(1));
-        return studio;
-    }
 }

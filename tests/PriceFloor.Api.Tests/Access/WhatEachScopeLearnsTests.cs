@@ -97,9 +97,9 @@ public sealed partial class WhatEachScopeLearnsTests
 
     private static async Task Furnish(Studio studio)
     {
-        foreach (var (path, document) in ScopeRequests.Stored)
+        foreach (var (path, document) in ScopeStudio.Stored)
             await studio.Has(path, document);
-        foreach (var (method, path, body) in ScopeRequests.Steps)
+        foreach (var (method, path, body) in ScopeStudio.Steps)
             await studio.Send(method, path, body.Length == 0 ? null : body);
         await Prepare(studio, "");
         await studio.Post("/v1/keys", """{"name":"opal-shop","scopes":["verdict"]}""");
@@ -110,7 +110,7 @@ public sealed partial class WhatEachScopeLearnsTests
     {
         if (route.StartsWith("GET ", StringComparison.Ordinal))
             return;
-        foreach (var (path, document) in ScopeRequests.Spare)
+        foreach (var (path, document) in ScopeStudio.Spare)
             await studio.Has(path, document);
         await studio.Post("/v1/keys", """{"name":"spare-key","scopes":["verdict"]}""");
         await studio.Delete("/v1/keys/new-key");
@@ -134,12 +134,12 @@ public sealed partial class WhatEachScopeLearnsTests
         })
             costs.UnionWith(OddFigure().Matches((await studio.Get(path)).Text).Select(figure => figure.Value));
         costs.ExceptWith(prices);
-        costs.ExceptWith(ScopeRequests.ListedFigures);
+        costs.ExceptWith(ScopeStudio.ListedFigures);
         // Answers about costs may have a floor price on another channel, which is still a price.
         costs.ExceptWith((await studio.Get("/v1/price-list")).Json.GetProperty("items").EnumerateArray()
             .SelectMany(item => new[] { item.GetProperty("floorPrice").GetRawText(), item.GetProperty("targetPrice").GetRawText() }));
         return [.. costs.Select(word => new Secret(word, Told.Costs)), .. prices.Select(word => new Secret(word, Told.Prices)),
-            .. ScopeRequests.ListedFigures.Select(word => new Secret(word, Told.Listed)), new("zircon", Told.Costs), new("beryl", Told.Names),
+            .. ScopeStudio.ListedFigures.Select(word => new Secret(word, Told.Listed)), new("zircon", Told.Costs), new("beryl", Told.Names),
             new("jasper", Told.Rules), new("opal", Told.Keys), new("onyx", Told.OtherProfile)];
     }
 

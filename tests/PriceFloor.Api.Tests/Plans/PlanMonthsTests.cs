@@ -12,8 +12,8 @@ public sealed class PlanMonthsTests
     [Fact]
     public async Task A_year_that_nearly_closes_is_out_of_cash_in_September()
     {
-        await using var studio = await EarlierStudio.Open();
-        await studio.Has("/v1/plans/2026", EarlierStudio.Steady.ToJsonString());
+        await using var studio = await WorkedStudio.Create();
+        await studio.Has("/v1/plans/2026", WorkedPlan.Steady.ToJsonString());
         var answer = await studio.Get("/v1/plans/2026/months");
         Assert.True(answer.Status == 200, answer.Text);
         var months = answer.Json.GetProperty("months").EnumerateArray().ToList();
@@ -34,8 +34,8 @@ public sealed class PlanMonthsTests
     [Fact]
     public async Task The_months_of_a_flow_add_up_and_the_bridge_has_no_gap()
     {
-        await using var studio = await EarlierStudio.Open();
-        await studio.Has("/v1/plans/2026", EarlierStudio.Steady.ToJsonString());
+        await using var studio = await WorkedStudio.Create();
+        await studio.Has("/v1/plans/2026", WorkedPlan.Steady.ToJsonString());
         var answer = (await studio.Get("/v1/plans/2026/months")).Json;
         foreach (var flow in answer.GetProperty("year").EnumerateObject())
             Assert.Equal((flow.Name, flow.Value.GetDecimal()),
@@ -49,8 +49,8 @@ public sealed class PlanMonthsTests
     [Fact]
     public async Task A_first_year_has_what_it_opens_with()
     {
-        await using var studio = await EarlierStudio.Open();
-        var plan = EarlierStudio.Steady;
+        await using var studio = await WorkedStudio.Create();
+        var plan = WorkedPlan.Steady;
         plan["steady"] = false;
         plan["opening"]!["owedToUs"] = JsonNode.Parse("""[{"month":1,"amount":764.93}]""");
         plan["opening"]!["stock"] = JsonNode.Parse("""[{"sku":"OR-002","pieces":40}]""");
@@ -65,8 +65,8 @@ public sealed class PlanMonthsTests
     [Fact]
     public async Task It_warns_of_what_makes_the_year_hard_and_lists_what_it_assumes()
     {
-        await using var studio = await EarlierStudio.Open();
-        var plan = EarlierStudio.Steady;
+        await using var studio = await WorkedStudio.Create();
+        var plan = WorkedPlan.Steady;
         plan.Remove("paidIn");
         plan.Remove("terms");
         await studio.Has("/v1/plans/2031", plan.ToJsonString());
@@ -99,8 +99,8 @@ public sealed class PlanMonthsTests
     [Fact]
     public async Task It_is_drawn_and_printed()
     {
-        await using var studio = await EarlierStudio.Open();
-        await studio.Has("/v1/plans/2026", EarlierStudio.Steady.ToJsonString());
+        await using var studio = await WorkedStudio.Create();
+        await studio.Has("/v1/plans/2026", WorkedPlan.Steady.ToJsonString());
         var drawn = await studio.Get("/v1/plans/2026/months.svg");
         Assert.Equal((200, "image/svg+xml"), (drawn.Status, drawn.ContentType));
         Assert.Contains("least free: -13,120.62 in September 2026", drawn.Text, StringComparison.Ordinal);

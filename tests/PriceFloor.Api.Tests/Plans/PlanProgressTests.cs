@@ -12,8 +12,8 @@ public sealed class PlanProgressTests
     [Fact]
     public async Task Eight_months_at_92_percent_leave_a_factor_for_the_rest()
     {
-        await using var studio = await EarlierStudio.Open();
-        await studio.Has("/v1/plans/2026", EarlierStudio.Steady.ToJsonString());
+        await using var studio = await WorkedStudio.Create();
+        await studio.Has("/v1/plans/2026", WorkedPlan.Steady.ToJsonString());
         var answer = await studio.Post("/v1/plans/2026/progress", Sold(await Months(studio), 0.92m));
         Assert.True(answer.Status == 200, answer.Text);
         string Raw(string name) => answer.Json.GetProperty(name).GetRawText();
@@ -114,7 +114,7 @@ public sealed class PlanProgressTests
     private static string Sold(IReadOnlyList<decimal> pieces, decimal share) => new JsonObject
     {
         ["through"] = "2026-08-31",
-        ["sold"] = new JsonArray([.. EarlierStudio.Steady["lines"]!.AsArray().Zip(pieces, (line, sold) => new JsonObject
+        ["sold"] = new JsonArray([.. WorkedPlan.Steady["lines"]!.AsArray().Zip(pieces, (line, sold) => new JsonObject
         {
             ["sku"] = line!["sku"]!.GetValue<string>(),
             ["channel"] = line["channel"]!.GetValue<string>(),

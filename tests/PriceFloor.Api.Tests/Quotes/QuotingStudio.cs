@@ -44,10 +44,7 @@ internal static class QuotingStudio
     public static async Task<Studio> Worked()
     {
         var studio = new Studio();
-        await using var file = typeof(QuotingStudio).Assembly.GetManifestResourceStream("WorkedStudio.json")!;
-        using var documents = await JsonDocument.ParseAsync(file, cancellationToken: Studio.Cancellation);
-        var profile = documents.RootElement.GetProperty("profiles").GetProperty("main").GetRawText();
-        await studio.Has("/v1/profiles/main", "{\"yearStart\":\"2026-01-01\"," + profile[1..]);
+        await studio.Has("/v1/profiles/main", (await WorkedStudio.Documents())["profiles"]!["main"]!.ToJsonString());
         await studio.Has("/v1/channels/direct", Direct);
         await studio.Has("/v1/designs/GB-030", Goblet);
         return studio;

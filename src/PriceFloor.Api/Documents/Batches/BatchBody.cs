@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.IO.Pipelines;
-using Microsoft.Net.Http.Headers;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -23,7 +22,7 @@ public sealed class BatchBody
         var most = context.RequestServices.GetRequiredService<BodyMemory>().MostOf(context.RequestServices.GetRequiredService<Settings>().BatchBytes);
         if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = most + 1L;
-        return await JsonBody<object>.ReadAllAsync(context, most) is { } body ? new BatchBody(body, format, most) : TooLarge(most);
+        return await RequestBytes.ReadAllAsync(context, most) is { } body ? new BatchBody(body, format, most) : TooLarge(most);
     }
 
     /// <summary>The lines, or what is wrong with the body. The bytes are in memory, so this does not wait and can be called again.</summary>
@@ -46,14 +45,8 @@ public sealed class BatchBody
             ? Problem.Of(ProblemTypes.MediaType, "Send application/json (an array), application/x-ndjson or text/csv, as UTF-8.")
             : null);
 
-    public static Format? FormatOf(HttpRequest request)
-    {
-        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-                || (type.Charset.HasValue && !type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)))
-            return null;
-        return new[] { Format.Json, Format.Ndjson, Format.Csv }
-            .FirstOrDefault(format => type.MediaType.Equals(format.MediaType, StringComparison.OrdinalIgnoreCase));
-    }
+    public static Format? FormatOf(HttpRequest request) =>
+        new[] { Format.Json, Format.Ndjson, Format.Csv }.FirstOrDefault(format => format.IsSentBy(request));
 
     private static async Task<Outcome<List<PlacedLine<T>>>> OfLines<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson,
         CancellationToken cancel) where T : class

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Reflection;
 using System.Text.Json;
 using FluentValidation;
@@ -12,8 +11,6 @@ namespace PriceFloor.Api.Http.Reading;
 /// </summary>
 public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider where T : class
 {
-    private const int Step = 1024 * 1024;
-
     private static readonly BodySchema s_shape = BodySchema.Of(typeof(T));
 
     private readonly T? _value;
@@ -28,10 +25,10 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
     {
         if (ContentCoding.Against(context.Request) is { } coded)
             return new(null, coded);
-        if (!IsJson(context.Request))
+        if (!Format.Json.IsSentBy(context.Request))
             return new(null, Problem.Of(ProblemTypes.MediaType, ProblemTypes.MediaType.Cure));
         var most = context.RequestServices.GetRequiredService<Settings>().BodyBytes;
-        if (await ReadAllAsync(context, most) is not { } body)
+        if (await RequestBytes.ReadAllAsync(context, most) is not { } body)
             return new(null, Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant($"The body is larger than {most} bytes.")));
         var outcome = Read(body, context.RequestServices.GetRequiredService<IValidator<T>>());
         return outcome.Found is { } value ? new(value, null) : new(null, Problem.Of(outcome.Faults));
@@ -56,46 +53,6 @@ public sealed class JsonBody<T> : IInput, IEndpointParameterMetadataProvider whe
         catch (UnreadableException e)
         {
             return RequestFault.Unreadable(e.Error);
-        }
-    }
-
-    private static bool IsJson(HttpRequest request) => request.ContentType == "application/json" || (
-        Microsoft.Net.Http.Headers.MediaTypeHeaderValue.TryParse(request.ContentType, out var type)
-        && type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase)
-        && (!type.Charset.HasValue || type.Charset.Value!.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase)));
-
-    /// <summary>The body, or null if it is larger than the limit.</summary>
-    public static async ValueTask<byte[]?> ReadAllAsync(HttpContext context, int mostBytes)
-    {
-        var memory = context.RequestServices.GetRequiredService<BodyMemory>();
-        if (context.Request.ContentLength > mostBytes)
-            return null;
-        var counted = context.Request.ContentLength ?? 0;
-        memory.Take(context, counted);
-        var reader = context.Request.BodyReader;
-        while (true)
-        {
-            var read = await reader.ReadAsync(context.RequestAborted);
-            if (read.Buffer.Length > mostBytes)
-            {
-                reader.AdvanceTo(read.Buffer.End);
-                return null;
-            }
-
-            if (read.Buffer.Length > long.Max(counted, Step))
-            {
-                memory.Take(context, long.Max(Step, read.Buffer.Length - counted)); // the request did not say its length
-                counted += long.Max(Step, read.Buffer.Length - counted);
-            }
-
-            if (read.IsCompleted)
-            {
-                var body = read.Buffer.ToArray();
-                reader.AdvanceTo(read.Buffer.End);
-                return body;
-            }
-
-            reader.AdvanceTo(read.Buffer.Start, read.Buffer.End);
         }
     }
 }

@@ -20,7 +20,7 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
     /// <summary>An array is read whole before anything is answered: too many elements, or invalid JSON, is a problem of the request.</summary>
     public async Task<IResult> OfArray(int mostBytes)
     {
-        if (await JsonBody<PriceCheckRequest>.ReadAllAsync(context, mostBytes) is not { } body)
+        if (await RequestBytes.ReadAllAsync(context, mostBytes) is not { } body)
             return Problem.Of(ProblemTypes.TooLarge, FormattableString.Invariant(
                 $"A JSON array of checks may have {mostBytes} bytes; send more as application/x-ndjson or text/csv, which have no limit."));
         var lines = new List<BatchLine>();

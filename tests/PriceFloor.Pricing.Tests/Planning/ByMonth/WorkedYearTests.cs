@@ -5,9 +5,8 @@ namespace PriceFloor.Pricing.Tests.Planning.ByMonth;
 /// <summary>The worked example of the model: a year that nearly closes, and is out of cash in September.</summary>
 public sealed class WorkedYearTests
 {
-    private static readonly EarlierDemo s_demo = EarlierDemo.Read();
-    private static readonly YearByMonth s_steady = s_demo.ByMonth(EarlierDemo.Steady);
-    private static readonly YearByMonth s_first = s_demo.ByMonth(EarlierDemo.FirstYear);
+    private static readonly YearByMonth s_steady = WorkedPlan.ByMonth(WorkedPlan.Steady);
+    private static readonly YearByMonth s_first = WorkedPlan.ByMonth(WorkedPlan.FirstYear);
 
     [Fact]
     public void The_hours_of_autumn_are_worked_from_September_on()

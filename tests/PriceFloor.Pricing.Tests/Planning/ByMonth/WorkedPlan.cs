@@ -1,27 +1,11 @@
-using System.Text.Json;
-using System.Text.Json.Serialization;
-
 namespace PriceFloor.Pricing.Tests.Planning.ByMonth;
 
-/// <summary>The documents of the demo studio as they once were, with the plan of the worked example of the model.</summary>
-internal sealed class EarlierDemo
+/// <summary>The plan of the worked example of the model, for the worked studio.</summary>
+internal static class WorkedPlan
 {
-    private static readonly JsonSerializerOptions s_json = new(JsonSerializerDefaults.Web)
-    {
-        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
-    };
-
-    private readonly Dictionary<string, SellingTerms> _channels;
-    private readonly Dictionary<string, FloorPrice> _floors;
-
-    private EarlierDemo(StudioYear year, Dictionary<string, SellingTerms> channels, Dictionary<string, FloorPrice> floors) =>
-        (Year, _channels, _floors) = (year, channels, floors);
-
     public static decimal[] Gifts { get; } = [4, 5, 6, 6, 8, 6, 5, 5, 7, 10, 19, 19];
 
     public static decimal[] Shops { get; } = [5, 10, 10, 8, 6, 5, 6, 14, 16, 12, 6, 2];
-
-    public StudioYear Year { get; }
 
     /// <summary>The plan of the worked example: steady, sales tax remitted by the channels.</summary>
     public static Plan Steady { get; } = new()
@@ -80,23 +64,13 @@ internal sealed class EarlierDemo
         },
     };
 
-    public static EarlierDemo Read()
+    public static YearByMonth ByMonth(Plan plan) => YearByMonth.Of(WorkedStudio.Year, plan, [.. plan.Lines.Select(Priced)]).Value;
+
+    private static PlannedLine Priced(PlanLine line)
     {
-        using var stream = typeof(EarlierDemo).Assembly.GetManifestResourceStream(typeof(EarlierDemo), "earlier-demo.json")!;
-        var studio = JsonDocument.Parse(stream).RootElement;
-        var profile = studio.GetProperty("profiles").GetProperty("main").Deserialize<CostProfile>(s_json)!;
-        var year = StudioYear.Of(profile, new DateOnly(2026, 1, 1)).Value;
-        var channels = studio.GetProperty("channels").EnumerateObject()
-            .ToDictionary(one => one.Name, one => SellingTerms.Of(one.Value.Deserialize<Channel>(s_json)!).Value);
-        var floors = studio.GetProperty("designs").EnumerateObject()
-            .ToDictionary(one => one.Name, one => FloorPrice.Of(UnitCost.Of(one.Value.Deserialize<Design>(s_json)!, year).Value, null).Value);
-        return new EarlierDemo(year, channels, floors);
+        var floor = FloorPrice.Of(WorkedStudio.Piece(line.Sku), null).Value;
+        return new(ChannelPrices.Of(floor, WorkedStudio.Terms(line.Channel)).Value.Check(line.Price!.Value).Value, line.Units);
     }
-
-    public PlannedLine Priced(PlanLine line) =>
-        new(ChannelPrices.Of(_floors[line.Sku], _channels[line.Channel]).Value.Check(line.Price!.Value).Value, line.Units);
-
-    public YearByMonth ByMonth(Plan plan) => YearByMonth.Of(Year, plan, [.. plan.Lines.Select(Priced)]).Value;
 
     private static PlanLine Line(string sku, string channel, decimal price, decimal units) =>
         new() { Sku = sku, Channel = channel, Price = price, Units = units, Season = channel };

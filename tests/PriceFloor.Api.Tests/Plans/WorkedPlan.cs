@@ -1,10 +1,9 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace PriceFloor.Api.Tests.Plans;
 
-/// <summary>The documents of the demo studio as they once were, with the plan of the worked example of the model.</summary>
-internal static class EarlierStudio
+/// <summary>The plan of the worked example of the model, for the worked studio.</summary>
+internal static class WorkedPlan
 {
     /// <summary>Lines as sku, channel, price and units.</summary>
     private const string Lines =
@@ -29,19 +28,4 @@ internal static class EarlierStudio
           "taxPaid": [ {"month":1,"amount":2300}, {"month":4,"share":0.25}, {"month":6,"share":0.25}, {"month":9,"share":0.25} ],
           "opening": { "cash": 3000, "taxSetAside": 2300 }, "reserve": 2000, "steady": true }
         """)!.AsObject();
-
-    /// <summary>Stores the documents; their year is 2026, in which a machine of 2,150.00 is bought in February.</summary>
-    public static async Task<Studio> Open()
-    {
-        var studio = new Studio();
-        await using var stream = typeof(EarlierStudio).Assembly.GetManifestResourceStream("earlier-demo.json")!;
-        var documents = JsonDocument.Parse(stream).RootElement;
-        foreach (var kind in new[] { "profiles", "channels", "designs" })
-            foreach (var document in documents.GetProperty(kind).EnumerateObject())
-                await studio.Has($"/v1/{kind}/{document.Name}",
-                    kind == "profiles" ? document.Value.GetRawText().Insert(1, "\"yearStart\":\"2026-01-01\",") : document.Value.GetRawText());
-        foreach (var price in documents.GetProperty("prices").EnumerateObject())
-            await studio.Has($"/v1/designs/{price.Name.Replace("/", "/prices/", StringComparison.Ordinal)}", price.Value.GetRawText());
-        return studio;
-    }
 }
