@@ -69,9 +69,26 @@ public class Catalogue
     /// <summary>What a message adds for callers who may read: the channel that was probably meant, or those that there are.</summary>
     public string HintOfChannel(string key) => NearestName.Hint(key, [.. Channels.Select(channel => channel.Key)]);
 
-    /// <summary>The prices listed for a design, by channel.</summary>
+    /// <summary>
+    /// The prices listed for a design: its own by channel, and those of its other names by channel and name (<see cref="ListedPriceKey.Place"/>).
+    /// </summary>
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) =>
         _access.IsWhole || Design(sku) is not null ? _documents.ListedPrices(sku) : IDocuments.NothingListed;
+
+    /// <summary>What is listed on a channel under a name of a design: the name's own price, else the design's.</summary>
+    public Stored<ListedPrice>? ListedUnder(string name, Stored<Design> design, string channel)
+    {
+        var listed = ListedPrices(design.Key);
+        return (name == design.Key ? null : listed.GetValueOrDefault(ListedPriceKey.PlaceOf(channel, name))) ?? listed.GetValueOrDefault(channel);
+    }
+
+    /// <summary>The names of a design that have a price of their own on a channel, in order.</summary>
+    public IEnumerable<string> NamesListed(Stored<Design> design, string channel)
+    {
+        var listed = ListedPrices(design.Key);
+        return listed.Count == 0 || design.Sound is not { Aliases: { Count: > 0 } names } ? []
+            : names.Where(name => listed.ContainsKey(ListedPriceKey.PlaceOf(channel, name))).Order(StringComparer.Ordinal);
+    }
 
     /// <summary>A profile's year, or why there is none.</summary>
     public Outcome<StudioYear> Year(Stored<CostProfile> profile) => BookFor(profile.Revision).Year(profile, YearStart);

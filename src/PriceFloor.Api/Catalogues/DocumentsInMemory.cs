@@ -108,7 +108,7 @@ internal sealed class DocumentsInMemory : IDocuments
         {
             var prices = new Dictionary<string, Stored<ListedPrice>>(ListedPrices(ofDesign.Key));
             foreach (var (key, price) in ofDesign)
-                prices[key.Channel] = prices.GetValueOrDefault(key.Channel)?.With(price) ?? Stored<ListedPrice>.Unsaved(key.ToString(), price);
+                prices[key.Place] = prices.GetValueOrDefault(key.Place)?.With(price) ?? Stored<ListedPrice>.Unsaved(key.ToString(), price);
             after[ofDesign.Key] = prices;
         }
 
@@ -151,11 +151,11 @@ internal sealed class DocumentsInMemory : IDocuments
             var prices = new Dictionary<string, Stored<ListedPrice>>(ListedPrices(ofDesign.Key));
             foreach (var revision in ofDesign)
             {
-                var channel = ListedPriceKey.Of(revision.Key).Channel;
+                var place = ListedPriceKey.Of(revision.Key).Place;
                 if (revision.IsDeletion)
-                    prices.Remove(channel);
+                    prices.Remove(place);
                 else
-                    prices[channel] = Stored<ListedPrice>.Of(revision);
+                    prices[place] = Stored<ListedPrice>.Of(revision);
             }
 
             after[ofDesign.Key] = prices;

@@ -51,7 +51,7 @@ internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocume
     {
         if (!_prices.TryGetValue(sku, out var listed))
             _prices[sku] = listed = AtOnce(snapshot.List(Kinds.ListedPrice, ListedPriceKey.Beginning(sku), asOf: asOf)) is { Count: > 0 } some
-                ? some.ToDictionary(revision => ListedPriceKey.Of(revision.Key).Channel, Stored<ListedPrice>.Of)
+                ? some.ToDictionary(revision => ListedPriceKey.Of(revision.Key).Place, Stored<ListedPrice>.Of)
                 : IDocuments.NothingListed;
         return listed;
     }

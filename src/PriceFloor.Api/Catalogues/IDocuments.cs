@@ -35,6 +35,6 @@ internal interface IDocuments
     /// <summary>All designs in order of key.</summary>
     IReadOnlyList<Stored<Design>> Designs { get; }
 
-    /// <summary>The prices listed for a design, by channel.</summary>
+    /// <summary>The prices listed for a design, by <see cref="ListedPriceKey.Place"/>: its own by channel, and those of its other names.</summary>
     IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku);
 }

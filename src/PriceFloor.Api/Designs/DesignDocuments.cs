@@ -33,6 +33,8 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
 
         if (await TakenName(writing, key, document, access) is { } taken)
             return taken;
+        if (await PricedName(writing, key, document, before?.Sound) is { } priced)
+            return priced;
 
         var materials = document.Materials.Where(line => line.Material is not null)
             .Select(line => new DocumentName("material", ProfileDocuments.MaterialKey(document.Profile, line.Material!)));
@@ -60,6 +62,16 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
         async ValueTask<Fault> Taken(string name, string design, string why) => await access.Against(writing, Kinds.Design, design) is not null
             ? DocumentAccess.Taken(name)
             : RequestFault.InUse($"The name \"{name}\" leads to the design \"{design}\": it {why}.", [new Usage(Kinds.Design, design)]);
+    }
+
+    /// <summary>A name that has a listed price of its own cannot leave the design.</summary>
+    private static async ValueTask<Fault?> PricedName(Writing writing, string key, Design document, Design? before)
+    {
+        foreach (var alias in before?.Aliases.Except(document.Aliases) ?? [])
+            if (await writing.UsersOf(Kinds.ListedName, $"{key}/{alias}") is { Count: > 0 } prices)
+                return RequestFault.InUse($"The name \"{alias}\" of the design \"{key}\" has listed prices of its own; delete them first.",
+                    [.. prices.Select(price => new Usage(price.Kind, price.Key))]);
+        return null;
     }
 
     /// <summary>A design's listed prices are deleted with it.</summary>

@@ -32,7 +32,7 @@ public static class DocumentRoutes
 
     public static async Task<IResult> Put<T>(PathKey path, JsonBody<T> body, Store store, DocumentKind<T> kind, HttpContext context) where T : class
     {
-        if (path.Text.Split('/').Select(Keys.FaultIn).FirstOrDefault(fault => fault is not null) is { } badKey)
+        if (path.Chosen.Select(Keys.FaultIn).FirstOrDefault(fault => fault is not null) is { } badKey)
             return Problem.Invalid([badKey]);
         var read = Preconditions.Of(context.Request);
         if (read.Found is not { } preconditions)

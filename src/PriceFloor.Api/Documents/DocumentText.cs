@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
@@ -42,7 +43,7 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
     {
         var text = new StringBuilder("{");
         foreach (var (property, value) in names)
-            text.Append(CultureInfo.InvariantCulture, $"\"{property}\":\"{value}\",");
+            text.Append(CultureInfo.InvariantCulture, $"\"{property}\":{JsonSerializer.Serialize(value, WireJson.Options)},");
         text.Append(CultureInfo.InvariantCulture, $"\"revision\":{revision.Number},\"savedAt\":\"{TimeText.Write(revision.SavedAtTime)}\",");
         return text.Append(revision.Body is null ? "\"deleted\":true}" : revision.Body[1..]).ToString();
     }

@@ -21,6 +21,9 @@ public static class Kinds
     /// <summary>Not a kind of document: a design's aliases are references of this kind, so no two designs share one.</summary>
     public const string Alias = "alias";
 
+    /// <summary>Not a kind of document: a listed price refers so to the name that it is for, and the name cannot leave its design.</summary>
+    public const string ListedName = "listed-name";
+
     public static IReadOnlyList<Kind> All { get; } =
     [
         new(Profile, text => StoredText<CostProfile>.Read(text).Fault),

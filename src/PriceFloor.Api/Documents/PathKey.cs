@@ -5,6 +5,9 @@ namespace PriceFloor.Api.Documents;
 /// </summary>
 public sealed record PathKey(string Text)
 {
+    /// <summary>The parts that the caller chooses here, to be checked when a document is made; a name that is known already is none.</summary>
+    public IReadOnlyList<string> Chosen { get; init; } = Text.Split('/');
+
     private static readonly string[] s_names = ["sku", "channel", "key"];
 
     public static ValueTask<PathKey?> BindAsync(HttpContext context) =>

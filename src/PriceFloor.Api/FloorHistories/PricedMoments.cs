@@ -67,7 +67,8 @@ public static class PricedMoments
     private static async ValueTask<List<DocumentName>> DocumentsBehind(Snapshot snapshot, string sku, string channel, long upTo, int most)
     {
         var itself = new DocumentName(Kinds.Design, sku);
-        var listed = await snapshot.KeysEver(Kinds.ListedPrice, ListedPriceKey.Beginning(sku));
+        var listed = (await snapshot.KeysEver(Kinds.ListedPrice, ListedPriceKey.Beginning(sku)))
+            .Where(key => ListedPriceKey.Of(key).Alias is null).ToList();
         var profiles = (await snapshot.Latest(itself, most + 1, upTo: upTo)).Where(revision => !revision.IsDeletion)
             .Select(revision => Stored<Design>.Of(revision).Sound?.Profile).OfType<string>().Distinct();
         var channels = listed.Select(key => ListedPriceKey.Of(key).Channel).Append(channel).Distinct();

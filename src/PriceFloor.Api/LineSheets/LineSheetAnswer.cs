@@ -43,7 +43,7 @@ public sealed record LineSheetAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? OrderTerms { get; init; }
 
-    /// <summary>Every design that is listed on the channel, in order of key.</summary>
+    /// <summary>Every design that is listed on the channel, in order of key; a name with a price of its own has a line of its own.</summary>
     public required IReadOnlyList<LineSheetItemAnswer> Items { get; init; }
 
     public static LineSheetAnswer Of(Catalogue catalogue, Stored<Channel> channel, string? profile)
@@ -55,7 +55,7 @@ public sealed record LineSheetAnswer
             .Select(other => other.Key).ToList();
         var designs = catalogue.Designs
             .Where(design => design.Sound is { } sound && (profile is null || sound.Profile == profile)
-                && catalogue.ListedPrices(design.Key).ContainsKey(channel.Key))
+                && (catalogue.ListedPrices(design.Key).ContainsKey(channel.Key) || catalogue.NamesListed(design, channel.Key).Any()))
             .ToList();
         return new LineSheetAnswer
         {
@@ -68,7 +68,7 @@ public sealed record LineSheetAnswer
             ShopShare = document.ShopShare > 0 ? document.ShopShare : null,
             MinimumOrder = document.MinimumOrder is { } order ? Rounding.WithDecimals(order, money.Decimals) : null,
             OrderTerms = document.OrderTerms,
-            Items = [.. designs.Select(design => LineSheetItemAnswer.Of(catalogue, design, channel, retail))],
+            Items = [.. designs.SelectMany(design => LineSheetItemAnswer.AllOf(catalogue, design, channel, retail))],
         };
     }
 

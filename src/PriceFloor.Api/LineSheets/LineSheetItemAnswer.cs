@@ -7,7 +7,7 @@ namespace PriceFloor.Api.LineSheets;
 /// <summary>One design on a line sheet.</summary>
 public sealed record LineSheetItemAnswer
 {
-    /// <summary>Key of the design: the code to order by.</summary>
+    /// <summary>Key of the design, or the name that has a price of its own: the code to order by.</summary>
     public required string Sku { get; init; }
 
     /// <summary>Its name for people.</summary>
@@ -24,14 +24,21 @@ public sealed record LineSheetItemAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? SuggestedRetail { get; init; }
 
-    public static LineSheetItemAnswer Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, IEnumerable<string> retailChannels)
+    /// <summary>The line of the design itself if it is listed, and one for each name with a price of its own.</summary>
+    public static IEnumerable<LineSheetItemAnswer> AllOf(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel,
+        IReadOnlyList<string> retailChannels) =>
+            new[] { design.Key }.Where(_ => catalogue.ListedPrices(design.Key).ContainsKey(channel.Key))
+                .Concat(catalogue.NamesListed(design, channel.Key))
+                .Select(name => Of(catalogue, design, channel, retailChannels, name));
+
+    private static LineSheetItemAnswer Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, IReadOnlyList<string> retailChannels,
+        string name)
     {
         var money = Currency.Of(channel.Document.Currency);
-        var listed = catalogue.ListedPrices(design.Key);
-        var price = listed[channel.Key].Document.Price;
+        var price = catalogue.ListedUnder(name, design, channel.Key)!.Document.Price;
         return new LineSheetItemAnswer
         {
-            Sku = design.Key,
+            Sku = name,
             Name = design.Document.Name,
             Price = Rounding.WithDecimals(price, money.Decimals),
             SuggestedRetail = channel.Document.Sells == Sells.Wholesale && catalogue.Profile(design.Document.Profile)?.Sound is { } profile
@@ -40,7 +47,7 @@ public sealed record LineSheetItemAnswer
         };
 
         decimal Suggested(CostProfile profile) => Pricing.Selling.SuggestedRetail.Of(
-            [.. retailChannels.Select(key => listed.GetValueOrDefault(key)?.Sound?.Price).OfType<decimal>()],
+            [.. retailChannels.Select(key => catalogue.ListedUnder(name, design, key)?.Sound?.Price).OfType<decimal>()],
             price, channel.Document.SalesTax, profile.PriceRule.RetailMultiple, money);
     }
 }

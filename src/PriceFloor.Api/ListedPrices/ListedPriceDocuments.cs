@@ -13,17 +13,19 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Cata
 {
     public override IEnumerable<(string Property, string Value)> NamesOf(string key)
     {
-        var (sku, channel) = ListedPriceKey.Of(key);
-        return [("sku", sku), ("channel", channel)];
+        var (sku, channel, alias) = ListedPriceKey.Of(key);
+        return alias is null ? [("sku", sku), ("channel", channel)] : [("sku", sku), ("channel", channel), ("alias", alias)];
     }
 
     public override async ValueTask<Outcome<Checked<ListedPrice>>> Check(Writing writing, string key, ListedPrice document,
         Stored<ListedPrice>? before, ProfileAccess access)
     {
-        var (sku, channelKey) = ListedPriceKey.Of(key);
+        var (sku, channelKey, alias) = ListedPriceKey.Of(key);
         var catalogue = await catalogues.SeenBy(access).Within(writing, [new(Kinds.Design, sku), new(Kinds.Channel, channelKey)]);
-        if (catalogue.Design(sku) is null)
+        if (catalogue.Design(sku) is not { } design)
             return RequestFault.NotFound($"There is no design \"{sku}\".");
+        if (alias is not null && !design.Document.Aliases.Contains(alias))
+            return RequestFault.NotFound($"\"{alias}\" is no name of the design \"{sku}\".");
         if (catalogue.Channel(channelKey) is not { } channel)
             return RequestFault.NotFound($"There is no channel \"{channelKey}\".");
 
@@ -33,6 +35,9 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Cata
                 $"The channel \"{channelKey}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
         if (ChannelRules.TooFine(document.Price, "price", currency) is { } detail)
             return RequestFault.Invalid(new InputError { Pointer = "#/price", Code = FaultCodes.TooManyDecimals, Detail = detail });
-        return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency, [new DocumentName(Kinds.Channel, channelKey)]);
+        return new Checked<ListedPrice>(document with { Currency = currency.Code }, currency,
+            alias is null
+                ? [new DocumentName(Kinds.Channel, channelKey)]
+                : [new DocumentName(Kinds.Channel, channelKey), new DocumentName(Kinds.ListedName, $"{sku}/{alias}")]);
     }
 }

@@ -18,7 +18,8 @@ public static class ListedPriceOperations
 
     private static readonly Operation ListingBatch = new("putListedPrices", "Listed prices", "Store what a shop lists today, all or nothing",
         "The same lines and sheets that a batch of price checks takes, stored as listed prices. Either all are stored, "
-        + "or none is and every fault is reported with its line. Aliases lead to their designs. Scope: prices.")
+        + "or none is and every fault is reported with its line, in order of line. Aliases lead to their designs; where several names of a design "
+        + "are listed on a channel, each name has a price of its own. Scope: prices.")
     {
         Answer = typeof(WriteBatchAnswer),
         Cases = ListedPriceCases.ListingBatches,
@@ -28,16 +29,20 @@ public static class ListedPriceOperations
 
     public static void MapListedPrices(this RouteGroupBuilder v1, BatchSlots slots)
     {
+        var named = new ListedNames();
         v1.MapGet("/designs/{sku}/prices", ListedPriceRoutes.List).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
-        v1.MapGet("/designs/{sku}/prices/{channel}", DocumentRoutes.Get<ListedPrice>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
-        v1.MapPut("/designs/{sku}/prices/{channel}", DocumentRoutes.Put<ListedPrice>).Needs(Scope.Prices).Tell(DocumentOperations.Put(s_noun));
-        v1.MapPatch("/designs/{sku}/prices/{channel}", PatchRoutes.Patch<ListedPrice>).Needs(Scope.Prices)
+        v1.MapGet("/designs/{sku}/prices/{channel}", DocumentRoutes.Get<ListedPrice>).AddEndpointFilter(named).Needs(Scope.Read)
+            .Tell(DocumentOperations.Get(s_noun));
+        v1.MapPut("/designs/{sku}/prices/{channel}", DocumentRoutes.Put<ListedPrice>).AddEndpointFilter(named).Needs(Scope.Prices)
+            .Tell(DocumentOperations.Put(s_noun));
+        v1.MapPatch("/designs/{sku}/prices/{channel}", PatchRoutes.Patch<ListedPrice>).AddEndpointFilter(named).Needs(Scope.Prices)
             .Tell(PatchOperations.Patch(s_noun, s_files["patchListedPrice.request.json"], s_files["patchListedPrice.answer.json"]));
-        v1.MapDelete("/designs/{sku}/prices/{channel}", DocumentRoutes.Delete<ListedPrice>).Needs(Scope.Prices)
+        v1.MapDelete("/designs/{sku}/prices/{channel}", DocumentRoutes.Delete<ListedPrice>).AddEndpointFilter(named).Needs(Scope.Prices)
             .Tell(DocumentOperations.Delete(s_noun));
-        v1.MapGet("/designs/{sku}/prices/{channel}/revisions", DocumentRoutes.Revisions<ListedPrice>).Needs(Scope.Read)
+        v1.MapGet("/designs/{sku}/prices/{channel}/revisions", DocumentRoutes.Revisions<ListedPrice>).AddEndpointFilter(named).Needs(Scope.Read)
             .Tell(DocumentOperations.Revisions(s_noun));
-        v1.MapGet("/designs/{sku}/prices/{channel}/revisions/{number}", DocumentRoutes.Revision<ListedPrice>).Needs(Scope.Read)
+        v1.MapGet("/designs/{sku}/prices/{channel}/revisions/{number}", DocumentRoutes.Revision<ListedPrice>).AddEndpointFilter(named)
+            .Needs(Scope.Read)
             .Tell(DocumentOperations.Revision(s_noun));
         v1.MapPost("/listed-prices/batch", ListingBatchRoutes.Post).AddEndpointFilter(slots).Needs(Scope.Prices).Tell(ListingBatch);
     }

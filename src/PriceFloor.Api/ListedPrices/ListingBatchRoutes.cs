@@ -37,10 +37,10 @@ public static class ListingBatchRoutes
         var body = await BatchBody.ReadAsync(context);
         return body.Found is not { } sent
             ? Problem.Of(body.Faults)
-            : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, catalogue => sent.Lines(
+            : await AllOrNothing.WriteAsync(store, reader, Caller.Of(context), kind, async catalogue => UnderTheirNames(await sent.Lines(
                 (text, pointer, line, column) => LineOf(BatchLine.OfJson(text, pointer, line, column, validator), catalogue),
                 pipe => OfSheet(pipe, query.Value, catalogue, context.RequestAborted),
-                context.RequestAborted));
+                context.RequestAborted), catalogue));
     }
 
     private static async Task<Outcome<List<PlacedLine<ListedPrice>>>> OfSheet(System.IO.Pipelines.PipeReader pipe, BatchQuery query,
@@ -61,6 +61,25 @@ public static class ListingBatchRoutes
         return lines;
     }
 
+    /// <summary>
+    /// A name has a price of its own if the design is listed on the channel under several names, in the store or in the batch. Where a shop knows a
+    /// design by one name alone, the price is the design's.
+    /// </summary>
+    private static Outcome<List<PlacedLine<ListedPrice>>> UnderTheirNames(Outcome<List<PlacedLine<ListedPrice>>> read, Catalogue catalogue)
+    {
+        if (read.Found is not { } lines)
+            return read;
+        var names = lines.Where(line => line.Key is not null).Select(line => ListedPriceKey.Of(line.Key!)).ToHashSet()
+            .CountBy(key => (key.Sku, key.Channel)).ToDictionary();
+        return lines.ConvertAll(line => line.Key is { } text && ListedPriceKey.Of(text) is { Alias: not null } key
+            && names[(key.Sku, key.Channel)] == 1 && !catalogue.ListedPrices(key.Sku).ContainsKey(key.Place)
+                ? line with { Key = (key with { Alias = null }).ToString() }
+                : line);
+    }
+
+    private static ListedPriceKey KeyOf(string sku, PriceCheckRequest request) =>
+        new(sku, request.Channel, request.Sku == sku ? null : request.Sku);
+
     private static PlacedLine<ListedPrice> LineOf(BatchLine line, Catalogue catalogue)
     {
         if (line.Faults.Count > 0)
@@ -79,7 +98,7 @@ public static class ListingBatchRoutes
                 Detail = $"There is no design \"{request.Sku}\"; case counts.",
             }));
         else
-            placed = placed with { Key = new ListedPriceKey(design.Key, request.Channel).ToString() };
+            placed = placed with { Key = KeyOf(design.Key, request).ToString() };
         if (catalogue.Channel(request.Channel) is null)
             unknown.Add(placed.Placed(new InputError
             {

@@ -69,6 +69,12 @@ public sealed class DocumentTextFilter(Settings settings) : IDocumentFilter
                 Description = "For a listed price: the channel.",
                 Examples = [JsonValue.Create("web")],
             },
+            ["alias"] = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                Description = "For the listed price of one of the design's other names: the name.",
+                Examples = [JsonValue.Create("RB-014 blue")],
+            },
             ["revision"] = new OpenApiSchema
             {
                 Type = JsonSchemaType.Integer,

@@ -24,7 +24,7 @@ public sealed record OrderedPiece(DesignFloor Floor, OrderItem Item, string At, 
             return ChannelRules.TooFine(given, "price", money) is { } detail
                 ? RequestFault.Invalid(source.Place.Error($"{at}/price", FaultCodes.TooManyDecimals, detail))
                 : new OrderedPiece(found, new OrderItem(found.Floor.UnitCost, (int)item.Pieces, given), $"/{at}");
-        if (source.Catalogue.ListedPrices(found.Design.Key).GetValueOrDefault(channel.Key) is { } listed)
+        if (source.Catalogue.ListedUnder(item.Sku, found.Design, channel.Key) is { } listed)
             return new OrderedPiece(found, new OrderItem(found.Floor.UnitCost, (int)item.Pieces, listed.Document.Price), $"/{at}", listed);
         var none = source.Place.Error($"{at}/price", FaultCodes.NoPrice,
             $"No price is listed for \"{item.Sku}\" on \"{channel.Key}\"; give one, or list it first.");

@@ -19,7 +19,7 @@ public static class OnSale
         var design = place.IsQuery ? catalogue.Design(sku) : catalogue.DesignNamed(sku);
         if (price is null && catalogue.Channel(channel) is not null && design is not null)
         {
-            price = catalogue.ListedPrices(design.Key).GetValueOrDefault(channel)?.Document.Price;
+            price = catalogue.ListedUnder(sku, design, channel)?.Document.Price;
             if (price is null)
                 return RequestFault.Invalid(place.Error("price", FaultCodes.Required,
                     $"No price is listed for \"{sku}\" on \"{channel}\"; give one, or list it first."));

@@ -38,7 +38,8 @@ public static class PriceLadderPicture
     {
         var verdict = item.Reason is { } reason ? DisplayText.Reason(reason) : DisplayText.Verdict(item.Verdict);
         picture.Words(Picture.Right, y, verdict, anchor: "end");
-        picture.Words(Picture.Margin, y, item.Name ?? item.Sku, bold: true, fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
+        picture.Words(Picture.Margin, y, item.Name ?? item.ListedAs, bold: true,
+            fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
         var (bar, floor, target) = (y + 8, item.FloorPrice ?? 0, item.TargetPrice ?? 0);
         foreach (var tick in scale.Ticks(5))
             picture.Line(scale.At(tick), bar, scale.At(tick), bar + BarHeight, Palette.Grid);
@@ -49,7 +50,7 @@ public static class PriceLadderPicture
         var figures = Figures(item);
         picture.Words(Picture.Margin, bar + BarHeight + 15, figures, Picture.Small, fit: Picture.Inner);
         if (item.Name is not null)
-            picture.Words(Picture.Right, bar + BarHeight + 15, item.Sku, Picture.Small, Palette.Quiet, "end",
+            picture.Words(Picture.Right, bar + BarHeight + 15, item.ListedAs, Picture.Small, Palette.Quiet, "end",
                 fit: decimal.Max(30, Picture.Inner - TextMetrics.Width(figures, Picture.Small) - 12));
     }
 
@@ -82,7 +83,7 @@ public static class PriceLadderPicture
             .Where(figure => figure.Item2 is not null).Select(figure => $"{figure.Item1} {DisplayText.Money(figure.Item2!.Value, item.Currency)}"));
 
     private static string Sentence(PriceListItemAnswer item) =>
-        $"{DisplayText.Named(item.Name, item.Sku)}: {(item.Reason is { } reason ? DisplayText.Reason(reason) : FiguresAndVerdict(item))}.";
+        $"{DisplayText.Named(item.Name, item.ListedAs)}: {(item.Reason is { } reason ? DisplayText.Reason(reason) : FiguresAndVerdict(item))}.";
 
     private static string FiguresAndVerdict(PriceListItemAnswer item) =>
         $"{Figures(item).Replace("  ·  ", ", ", StringComparison.Ordinal)}, {DisplayText.Verdict(item.Verdict)}";

@@ -9,6 +9,11 @@ public sealed record PriceListItemAnswer
     /// <summary>Key of the design.</summary>
     public required string Sku { get; init; }
 
+    /// <summary>One of the design's other names, if the line is about the price listed under it; absent on the line of the design itself.</summary>
+    /// <example>RB-014 blue</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Alias { get; init; }
+
     /// <summary>Its name for people.</summary>
     public string? Name { get; init; }
 
@@ -46,13 +51,18 @@ public sealed record PriceListItemAnswer
     /// <summary>The revision of the design.</summary>
     public required string Basis { get; init; }
 
-    public static PriceListItemAnswer Of(Stored<Design> design, Stored<Channel> channel, PricedDesign priced)
+    /// <summary>The name by which the line's price is listed: what a shop's own sheet has.</summary>
+    [JsonIgnore]
+    public string ListedAs => Alias ?? Sku;
+
+    public static PriceListItemAnswer Of(Stored<Design> design, Stored<Channel> channel, string? alias, PricedDesign priced)
     {
         var money = Pricing.Numbers.Currency.Of(channel.Document.Currency);
         decimal? Price(decimal? price) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
         return new PriceListItemAnswer
         {
             Sku = design.Key,
+            Alias = alias,
             Name = design.Sound?.Name,
             Channel = channel.Key,
             Currency = money.Code,

@@ -50,26 +50,26 @@ public static class PriceListRoutes
         var items = new List<PriceListItemAnswer>();
         var warnings = DamagedDocumentException.WarningsOf(wanted, "/basis/channels").ToList();
         var designs = catalogue.Designs.Where(design => asked.Profile is null || design.Sound?.Profile == asked.Profile).ToList();
-        var from = ListedPriceKey.Find(asked.After ?? "") ?? new ListedPriceKey(asked.After ?? "", "");
+        var from = ListedPriceKey.Read(asked.After ?? "") ?? new ListedPriceKey(asked.After ?? "", "");
         var most = asked.Limit ?? PriceListQuery.Most;
         string? next = null;
         var isSorted = asked.Sort == PriceListSort.ShortBy;
         var rows = Priced(catalogue, [.. designs.Where(design => string.CompareOrdinal(design.Key, from.Sku) >= 0)], channels, mayRead,
             isPage: asked.Limit is not null && !isSorted);
-        foreach (var (design, channel, priced) in isSorted ? rows.OrderByDescending(row => row.Priced.ShortBy ?? -1) : rows)
+        foreach (var (design, channel, alias, priced) in isSorted ? rows.OrderByDescending(row => row.Priced.ShortBy ?? -1) : rows)
         {
-            if ((design.Key == from.Sku && string.CompareOrdinal(channel.Key, from.Channel) <= 0)
+            if ((design.Key == from.Sku && string.CompareOrdinal(ListedPriceKey.PlaceOf(channel.Key, alias), from.Place) <= 0)
                     || (asked.Verdict is { } verdict && priced.Verdict != verdict))
                 continue;
             if (items.Count == most)
             {
-                next = isSorted ? null : new ListedPriceKey(items[^1].Sku, items[^1].Channel).ToString();
+                next = isSorted ? null : new ListedPriceKey(items[^1].Sku, items[^1].Channel, items[^1].Alias).ToString();
                 break;
             }
 
             if (priced.NotAllowed)
                 warnings.Add(Warnings.NotAllowed($"/items/{items.Count}/listedPrice"));
-            items.Add(PriceListItemAnswer.Of(design, channel, priced));
+            items.Add(PriceListItemAnswer.Of(design, channel, alias, priced));
         }
 
         var profiles = designs.Select(design => design.Sound?.Profile).OfType<string>().Distinct().Order(StringComparer.Ordinal)
@@ -85,20 +85,22 @@ public static class PriceListRoutes
     }
 
     /// <summary>
-    /// Each design on each channel, in order. A complete list is computed on all processors, since every price is new right after a profile has
-    /// changed; a page is computed only as far as it goes.
+    /// Each design on each channel, in order, and after it its other names that have a price of their own there. A complete list is computed on all
+    /// processors, since every price is new right after a profile has changed; a page is computed only as far as it goes.
     /// </summary>
-    private static IEnumerable<(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Priced)> Priced(Catalogue catalogue,
+    private static IEnumerable<PriceListRow> Priced(Catalogue catalogue,
         IReadOnlyList<Stored<Design>> designs, IReadOnlyList<Stored<Channel>> channels, bool mayRead, bool isPage)
     {
-        IEnumerable<(Stored<Design> Design, List<PricedDesign> Prices)> rows = isPage
-            ? designs.Select(design => (design, PricesOf(design)))
-            : designs.AsParallel().AsOrdered().Select(design => (design, PricesOf(design)));
-        return rows.SelectMany(row => channels.Zip(row.Prices, (channel, priced) => (row.Design, channel, priced)));
+        IEnumerable<List<PriceListRow>> rows = isPage ? designs.Select(RowsOf) : designs.AsParallel().AsOrdered().Select(RowsOf);
+        return rows.SelectMany(row => row);
 
-        List<PricedDesign> PricesOf(Stored<Design> design) =>
-            [.. channels.Select(channel => PricedDesign.Of(catalogue, design, channel, mayRead))];
+        List<PriceListRow> RowsOf(Stored<Design> design) =>
+            [.. channels.SelectMany(channel => catalogue.NamesListed(design, channel.Key).Prepend(null),
+                (channel, alias) => new PriceListRow(design, channel, alias, PricedDesign.Of(catalogue, design, channel, mayRead, alias)))];
     }
+
+    /// <summary>A line before its part of the list is known; an alias has a price of its own.</summary>
+    private sealed record PriceListRow(Stored<Design> Design, Stored<Channel> Channel, string? Alias, PricedDesign Priced);
 
     private sealed record PriceListPage(string? Next, TaggedBody Body);
 }
@@ -133,7 +135,7 @@ public sealed record PriceListQuery(string? Channel, string? Profile, Verdict? V
     public static PriceListQuery Read(QueryValues values)
     {
         var asked = new PriceListQuery(values.Text("channel"), values.Text("profile"), values.EnumValue<Verdict>("verdict"),
-            values.IntegerOrNull("limit", 1, 1000), values.Text("after", 200), SheetQuery.DialectOf(values), values.Time("asOf"),
+            values.IntegerOrNull("limit", 1, 1000), values.Text("after", 300), SheetQuery.DialectOf(values), values.Time("asOf"),
             values.EnumValue<PriceListSort>("sort") ?? PriceListSort.Key);
         if (asked is { After: not null, Sort: not PriceListSort.Key })
             values.Add("after", FaultCodes.Unexpected,

@@ -34,7 +34,7 @@ public static class PricePage
         page.Append("<th scope=\"col\" class=\"money\">Floor</th><th scope=\"col\" class=\"money\">Target</th>"
             + "<th scope=\"col\" class=\"money\">Listed</th><th scope=\"col\">The listed price</th></tr></thead>\n<tbody>\n");
         foreach (var item in items)
-            page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.Sku)}</th><td class=\"code\">{Text(item.Sku)}</td>")
+            page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.ListedAs)}</th><td class=\"code\">{Text(item.ListedAs)}</td>")
                 .Append($"<td class=\"money\">{Money(item.FloorPrice, item)}</td><td class=\"money\">{Money(item.TargetPrice, item)}</td>"
                     + $"<td class=\"money listed\">{Money(item.ListedPrice, item)}</td>")
                 .Append($"<td "

@@ -4,7 +4,8 @@ using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.PriceLists;
 
-/// <summary>A design's floor and target price on one channel, and its listed price there; or why there is no price.</summary>
+/// <summary>A design's floor and target price on one channel, and the price listed there for it or for one of its other names; or why there is no
+/// price.</summary>
 /// <param name="FloorPrice">Null if there is a reason.</param>
 /// <param name="TargetPrice">Null if there is a reason.</param>
 /// <param name="ListedPrice">Null if nothing is listed.</param>
@@ -17,11 +18,11 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
     string? Reason, decimal? ShortBy = null)
 {
     /// <summary>A damaged document is the reason for the prices that rest on it, and for no others.</summary>
-    public static PricedDesign Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, bool mayRead = false)
+    public static PricedDesign Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, bool mayRead = false, string? alias = null)
     {
         try
         {
-            return Priced(catalogue, design, channel, mayRead);
+            return Priced(catalogue, design, channel, mayRead, alias);
         }
         catch (DamagedDocumentException)
         {
@@ -29,9 +30,9 @@ public sealed record PricedDesign(decimal? FloorPrice, decimal? TargetPrice, dec
         }
     }
 
-    private static PricedDesign Priced(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, bool mayRead)
+    private static PricedDesign Priced(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, bool mayRead, string? alias)
     {
-        var listed = catalogue.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Document.Price;
+        var listed = catalogue.ListedPrices(design.Key).GetValueOrDefault(ListedPriceKey.PlaceOf(channel.Key, alias))?.Document.Price;
         if (catalogue.Profile(design.Document.Profile) is not { } profile)
             return new PricedDesign(null, null, listed, null, false, "unknown-profile");
         var outcome = catalogue.Floor(profile, design);

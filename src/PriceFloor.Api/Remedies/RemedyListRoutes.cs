@@ -36,7 +36,7 @@ public static class RemedyListRoutes
         {
             Toward = asked.Toward,
             Items = [.. items.Select(one => AnswerOf(one, catalogue, asked.Toward))],
-            Next = page.Count > asked.Limit && !isSorted ? new ListedPriceKey(items[^1].Floor.Design.Key, items[^1].Channel.Key).ToString() : null,
+            Next = page.Count > asked.Limit && !isSorted ? items[^1].Key.ToString() : null,
             Warnings = WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/items")),
         };
     }
@@ -44,14 +44,16 @@ public static class RemedyListRoutes
     /// <summary>The listed prices that fall short, in order of design and channel, from where the page begins.</summary>
     private static IEnumerable<ShortPrice> Short(Catalogue catalogue, RemedyListQuery asked)
     {
-        var from = ListedPriceKey.Find(asked.After ?? "") ?? new ListedPriceKey(asked.After ?? "", "");
+        var from = ListedPriceKey.Read(asked.After ?? "") ?? new ListedPriceKey(asked.After ?? "", "");
         var channels = (asked.Channel is { } key ? [catalogue.Channel(key)!] : catalogue.Channels)
             .Where(channel => channel.Sound is not null).ToList();
         foreach (var design in catalogue.Designs.Where(design => design.Sound is not null && string.CompareOrdinal(design.Key, from.Sku) >= 0
             && (asked.Profile is null || design.Sound.Profile == asked.Profile)))
-            foreach (var channel in channels.Where(channel => design.Key != from.Sku || string.CompareOrdinal(channel.Key, from.Channel) > 0))
-                if (ShortPrice.Of(catalogue, design, channel, asked.Toward) is { } found)
-                    yield return found;
+            foreach (var channel in channels)
+                foreach (var alias in catalogue.NamesListed(design, channel.Key).Prepend(null))
+                    if ((design.Key != from.Sku || string.CompareOrdinal(ListedPriceKey.PlaceOf(channel.Key, alias), from.Place) > 0)
+                            && ShortPrice.Of(catalogue, design, channel, alias, asked.Toward) is { } found)
+                        yield return found;
     }
 
     private static ShortPriceAnswer AnswerOf(ShortPrice one, Catalogue catalogue, RemedyGoal toward)
@@ -61,6 +63,7 @@ public static class RemedyListRoutes
         return new ShortPriceAnswer
         {
             Sku = one.Floor.Design.Key,
+            Alias = one.Alias,
             Name = one.Floor.Design.Document.Name,
             Channel = one.Channel.Key,
             Currency = money.Code,
@@ -73,17 +76,20 @@ public static class RemedyListRoutes
     }
 
     /// <summary>A listed price that is not what it should be.</summary>
-    private sealed record ShortPrice(DesignFloor Floor, Stored<Channel> Channel, PriceCheck Check)
+    private sealed record ShortPrice(DesignFloor Floor, Stored<Channel> Channel, string? Alias, PriceCheck Check)
     {
-        public static ShortPrice? Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, RemedyGoal toward)
+        public ListedPriceKey Key => new(Floor.Design.Key, Channel.Key, Alias);
+
+        public static ShortPrice? Of(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel, string? alias,
+            RemedyGoal toward)
         {
-            if (catalogue.ListedPrices(design.Key).GetValueOrDefault(channel.Key)?.Sound?.Price is not { } listed
+            if (catalogue.ListedPrices(design.Key).GetValueOrDefault(ListedPriceKey.PlaceOf(channel.Key, alias))?.Sound?.Price is not { } listed
                     || catalogue.Profile(design.Document.Profile) is not { Sound: not null } profile
                     || catalogue.Floor(profile, design).Found is not { } floor || floor.On(channel).Found is not { } prices)
                 return null;
             var isEnough = prices.VerdictOf(listed) is var verdict
                 && (toward == RemedyGoal.Target ? verdict == Verdict.MeetsTarget : verdict != Verdict.BelowFloor);
-            return isEnough || prices.Check(listed).Found is not { } check ? null : new ShortPrice(floor, channel, check);
+            return isEnough || prices.Check(listed).Found is not { } check ? null : new ShortPrice(floor, channel, alias, check);
         }
     }
 }

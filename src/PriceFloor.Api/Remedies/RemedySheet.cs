@@ -17,7 +17,7 @@ internal static class RemedySheet
 
     private static void Write(SheetDocument sheet, ShortPriceAnswer item)
     {
-        sheet.Text(item.Sku).Text(item.Name).Text(item.Channel).Text(item.Currency).Number(item.ListedPrice)
+        sheet.Text(item.Alias ?? item.Sku).Text(item.Name).Text(item.Channel).Text(item.Currency).Number(item.ListedPrice)
             .Text(KebabWords.Of(item.Verdict)).Number(item.ShortBy);
         foreach (var way in s_ways)
         {

@@ -27,7 +27,7 @@ public sealed class ListingBatchTests
         Assert.Equal(["3:sku", "4:channel", "5:price"], Faults(sheet.IsProblem(422, "invalid-input")));
         var fine = await Csv(studio, "sku,channel,price\nRB-014,web,70\nST-001,web,1.001\n");
         Assert.Equal(["3:price"], Faults(fine.IsProblem(422, "invalid-input")));
-        var twice = await studio.Post(Path, """[{"sku":"ST-001","channel":"web","price":5},{"sku":"Stud / silver","channel":"web","price":6}]""");
+        var twice = await studio.Post(Path, """[{"sku":"ST-001","channel":"web","price":5},{"sku":"ST-001","channel":"web","price":6}]""");
         Assert.Equal(["duplicate"], twice.IsProblem(422, "invalid-input").Codes);
         (await studio.Post(Path, """[{"sku":"ST-001","channel":"web","price":5,"currency":"EUR"}]""")).IsProblem(422, "currency-mismatch");
         Assert.Equal("\"1\"", (await studio.Get("/v1/designs/RB-014/prices/web"))["ETag"]);
@@ -60,6 +60,5 @@ public sealed class ListingBatchTests
         studio.SendBytes("POST", Path + query, Encoding.UTF8.GetBytes(sheet), "text/csv");
 
     private static IEnumerable<string> Faults(Answer problem) => problem.Json.GetProperty("errors").EnumerateArray()
-        .OrderBy(error => error.GetProperty("line").GetInt64())
         .Select(error => $"{error.GetProperty("line").GetRawText()}:{error.GetProperty("parameter").GetString()}");
 }

@@ -50,11 +50,11 @@ public static class AllOrNothing
     {
         if (laid.Found is not { } lines)
             return Problem.Of(laid.Faults);
-        var unreadable = lines.Where(line => line.IsUnreadable).SelectMany(line => line.Faults).ToList();
+        var unreadable = InOrder(lines.Where(line => line.IsUnreadable).SelectMany(line => line.Faults));
         if (unreadable.Count > 0)
             return Problem.Unreadable(unreadable[0]).WithErrors(unreadable);
         var broken = lines.SelectMany(line => line.Faults).Concat(Doubled(lines)).ToList();
-        return broken.Count > 0 ? Problem.Invalid(broken) : null;
+        return broken.Count > 0 ? Invalid(broken) : null;
     }
 
     /// <summary>One problem for all faults: their common kind, else invalid input.</summary>
@@ -62,11 +62,21 @@ public static class AllOrNothing
     {
         var refused = lines.Zip(saved)
             .SelectMany(pair => pair.Second.Faults.Select(RequestFault.Of), (pair, fault) => (Line: pair.First, Fault: fault)).ToList();
-        var errors =
-            refused.Select(one => one.Line.Placed(one.Fault.Error ?? new InputError { Code = one.Fault.Code, Detail = one.Fault.Detail })).ToList();
+        var errors = InOrder(
+            refused.Select(one => one.Line.Placed(one.Fault.Error ?? new InputError { Code = one.Fault.Code, Detail = one.Fault.Detail })));
         var first = refused[0].Fault;
         var isOneKind = first.Type != ProblemTypes.NotFound && refused.TrueForAll(one => one.Fault.Type == first.Type);
-        return isOneKind ? Problem.Of(saved.First(one => one.Found is null).Faults).WithErrors(errors) : Problem.Invalid(errors);
+        return isOneKind ? Problem.Of(saved.First(one => one.Found is null).Faults).WithErrors(errors) : Invalid(errors);
+    }
+
+    /// <summary>Faults in the order of the lines that were sent, so that the sender can go through both side by side.</summary>
+    private static List<InputError> InOrder(IEnumerable<InputError> errors) =>
+        [.. errors.Distinct().OrderBy(error => error.Line).ThenBy(error => error.Column).ThenBy(error => error.Pointer, StringComparer.Ordinal)];
+
+    private static Problem Invalid(IEnumerable<InputError> errors)
+    {
+        var sorted = InOrder(errors);
+        return Problem.Invalid(sorted).WithErrors(sorted);
     }
 
     private static IEnumerable<InputError> Doubled<T>(IReadOnlyList<PlacedLine<T>> lines) where T : class
@@ -97,11 +107,12 @@ public static class AllOrNothing
 
     private static BatchItemAnswer ItemOf(string key, Saved saved)
     {
-        var listed = ListedPriceKey.Find(key);
+        var listed = ListedPriceKey.Read(key);
         return new BatchItemAnswer
         {
             Sku = listed?.Sku ?? key,
             Channel = listed?.Channel,
+            Alias = listed?.Alias,
             Result = ResultOf(saved),
             Revision = saved.Revision.Number,
         };

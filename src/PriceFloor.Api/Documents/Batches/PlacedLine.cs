@@ -39,6 +39,11 @@ public sealed record BatchItemAnswer
     [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
     public string? Channel { get; init; }
 
+    /// <summary>For the listed price of one of the design's other names: the name.</summary>
+    /// <example>RB-014 blue</example>
+    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
+    public string? Alias { get; init; }
+
     /// <summary>Created, changed, or unchanged.</summary>
     public required BatchResult Result { get; init; }
 

@@ -11,7 +11,7 @@ public static class ReadOnlyFields
         [typeof(CostProfile)] = ["key", "revision", "savedAt"],
         [typeof(Design)] = ["key", "revision", "savedAt"],
         [typeof(Channel)] = ["key", "revision", "savedAt"],
-        [typeof(ListedPrice)] = ["sku", "channel", "revision", "savedAt"],
+        [typeof(ListedPrice)] = ["sku", "channel", "alias", "revision", "savedAt"],
         [typeof(ReadingRules)] = ["key", "revision", "savedAt"],
         [typeof(StatementLayout)] = ["key", "revision", "savedAt"],
         [typeof(QuoteTerms)] = ["key", "revision", "savedAt", "state", "issuedAt", "supersededBy"],
