@@ -64,6 +64,8 @@ internal sealed class DocumentsInMemory : IDocuments
 
     public Stored<Plan>? Plan(string key) => _plans.GetValueOrDefault(key);
 
+    public IReadOnlyList<Stored<Plan>> Plans => [.. _plans.Values.OrderBy(plan => plan.Key, StringComparer.Ordinal)];
+
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _prices.GetValueOrDefault(sku, IDocuments.NothingListed);
 
     /// <summary>The documents after these revisions, each the newest of its document.</summary>
@@ -86,7 +88,7 @@ internal sealed class DocumentsInMemory : IDocuments
             kinds.Contains(Kinds.Channel) ? Changed(_channels, documents, Kinds.Channel) : _channels,
             kinds.Contains(Kinds.ListedPrice) ? WithPrices(documents) : _prices,
             _rules,
-            _plans,
+            kinds.Contains(Kinds.Plan) ? Changed(_plans, documents, Kinds.Plan) : _plans,
             kinds.Contains(Kinds.Channel) ? null : _channelList,
             kinds.Contains(Kinds.Design) ? null : _designList);
     }

@@ -43,7 +43,7 @@ internal sealed class ChangeOperation
         if (isNew && change.To is null)
             return new Fault("/at", FaultCodes.LeadsNowhere, "No price is listed there, so there is nothing to change; to lists one.");
         if (found.IsEnd && change.To is null)
-            return new Fault("/at", FaultCodes.LeadsNowhere, "- is the place behind the last item; it takes to only.");
+            return new Fault("/at", FaultCodes.LeadsNowhere, "Nothing stands there yet; it takes to only.");
         return change.To is not null && ChangeRange.Of(change) is null ? ToOf(change, found, document, schema) : ChangeOf(change, found, document);
     }
 

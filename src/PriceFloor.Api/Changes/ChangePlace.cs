@@ -34,7 +34,7 @@ internal sealed class ChangePlace
     /// <summary>Whether the places are items that go.</summary>
     public bool IsOut { get; private set; }
 
-    /// <summary>Whether a new item goes there.</summary>
+    /// <summary>Whether a new item, or a new entry of a map, goes there.</summary>
     public bool IsEnd { get; private set; }
 
     private bool Removes { get; }
@@ -64,6 +64,7 @@ internal sealed class ChangePlace
             BodySchema.Members members when value is not null => InMember(value, members, token, rest, at),
             BodySchema.Array list when token == "-" && rest.Count == 0 && !Removes => AtEnd(list, ItemOf(type), at),
             BodySchema.Array list => InItems(value, list, ItemOf(type), token, rest, at),
+            BodySchema.Map map => InEntry((IDictionary?)value, map, type.GetGenericArguments()[1], token, rest, at),
             _ => Nowhere($"{at}/{DocumentPointer.Escape(token)}", value is null && schema is BodySchema.Members
                 ? $"The document has no \"{LastOf(at)}\"; give all of it with to."
                 : "Nothing lies below a value that is neither an object nor a list."),
@@ -77,6 +78,18 @@ internal sealed class ChangePlace
                 $"\"{token}\" is not a property there that can change{WordHints.OfProperty(token, members)}.");
         var below = Below(member.Of(value), member.BodySchema(), member.Property.PropertyType, member, rest, $"{at}/{member.Name}");
         return below.Found is { } found ? new PointedAt.InMember(member, found) : below;
+    }
+
+    /// <summary>An entry by its name; a name that is not there yet is a place for a new one.</summary>
+    private Outcome<PointedAt> InEntry(IDictionary? entries, BodySchema.Map map, Type entryType, string token, List<string> rest, string at)
+    {
+        var (here, isThere) = ($"{at}/{DocumentPointer.Escape(token)}", entries?.Contains(token) == true);
+        if (!isThere && (rest.Count > 0 || Removes))
+            return Nowhere(here, $"There is no \"{token}\"; case counts.");
+        IsEnd |= !isThere;
+        IsOut |= Removes && rest.Count == 0;
+        var below = Below(isThere ? entries![token] : null, map.Item, entryType, null, rest, here);
+        return below.Found is { } found ? new PointedAt.InEntry(entryType, token, IsOut ? null : found) : below;
     }
 
     private Outcome<PointedAt> AtEnd(BodySchema.Array list, Type itemType, string at)

@@ -45,6 +45,22 @@ internal abstract record PointedAt
         }
     }
 
+    /// <summary>Places below an entry of a map, or the entry itself; one that goes has none below.</summary>
+    public sealed record InEntry(Type EntryType, string Name, PointedAt? Below) : PointedAt
+    {
+        public override object? With(object? value, Func<object?, object?> change)
+        {
+            var changed = (IDictionary)Activator.CreateInstance(typeof(Dictionary<,>).MakeGenericType(typeof(string), EntryType))!;
+            foreach (DictionaryEntry entry in (IDictionary?)value ?? changed)
+                changed.Add(entry.Key, entry.Value);
+            if (Below is null)
+                changed.Remove(Name);
+            else
+                changed[Name] = Below.With(changed.Contains(Name) ? changed[Name] : null, change);
+            return changed;
+        }
+    }
+
     /// <summary>Behind the last item of a list.</summary>
     public sealed record AtEnd(Type ItemType) : PointedAt
     {

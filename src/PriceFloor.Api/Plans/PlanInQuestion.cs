@@ -27,7 +27,9 @@ public sealed class PlanInQuestion
     /// <param name="plan">The plan.</param>
     /// <param name="profile">Another profile than its own; null for its own.</param>
     /// <param name="at">Where the plan is: <c>#/plan</c> for one that was sent, else <c>#</c>.</param>
-    public static Outcome<PlanInQuestion> Of(Catalogue catalogue, Stored<Plan> plan, Stored<CostProfile>? profile = null, string at = "#")
+    /// <param name="anyDecimals">Whether prices may have any decimals, as the results of a multiplication do.</param>
+    public static Outcome<PlanInQuestion> Of(Catalogue catalogue, Stored<Plan> plan, Stored<CostProfile>? profile = null, string at = "#",
+        bool anyDecimals = false)
     {
         if ((profile ?? catalogue.Profile(plan.Document.Profile ?? "")) is not { } year)
             return RequestFault.Unknown(Place.In(at).Error("profile", InputCodes.UnknownProfile,
@@ -38,7 +40,7 @@ public sealed class PlanInQuestion
         var priced = PricedLine.Of(catalogue, document);
         if (priced.Found is not { } lines)
             return priced.Faults.ToList();
-        var sold = SaleLines.Of(catalogue, year, lines, $"{at}/lines");
+        var sold = SaleLines.Of(catalogue, year, lines, $"{at}/lines", anyDecimals);
         if (sold.Found is null)
             return sold.Faults.ToList();
         var months = YearByMonth.Of(sold.Value.Year, document,

@@ -55,8 +55,9 @@ public sealed class CheckedPrice
     /// <param name="place">Where the request is.</param>
     /// <param name="otherProfile">Another profile than the design's own.</param>
     /// <param name="mayRead">Whether the caller may learn the proceeds of the sale, and what other designs there are.</param>
+    /// <param name="anyDecimals">Whether the price may have any decimals, as the results of a multiplication do.</param>
     public static Outcome<CheckedPrice> Of(Catalogue catalogue, PriceCheckRequest request, Place place,
-        Stored<CostProfile>? otherProfile = null, bool mayRead = true)
+        Stored<CostProfile>? otherProfile = null, bool mayRead = true, bool anyDecimals = false)
     {
         var (design, channel) = (place.IsQuery ? catalogue.Design(request.Sku) : catalogue.DesignNamed(request.Sku),
             catalogue.Channel(request.Channel));
@@ -67,7 +68,7 @@ public sealed class CheckedPrice
         if (request.Currency is { } code && code != currency.Code)
             return RequestFault.Of(ProblemTypes.CurrencyMismatch,
                 $"The channel \"{channel.Key}\" sells in {currency.Code}, the price is in {code}; nothing is ever converted.");
-        if (ChannelRules.TooFine(request.Price, "price", currency) is { } detail)
+        if (!anyDecimals && ChannelRules.TooFine(request.Price, "price", currency) is { } detail)
             return RequestFault.Invalid(place.Error("price", FaultCodes.TooManyDecimals, detail));
         if ((otherProfile ?? catalogue.Profile(design.Document.Profile)) is not { } profile)
             return RequestFault.Unknown(place.Error("sku", InputCodes.UnknownProfile,

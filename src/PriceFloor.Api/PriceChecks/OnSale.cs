@@ -14,7 +14,7 @@ public static class OnSale
             : Of(catalogue, path.Text, channel, price, Place.Query);
 
     public static Outcome<CheckedPrice> Of(Catalogue catalogue, string sku, string channel, decimal? price, Place place,
-        Stored<CostProfile>? profile = null)
+        Stored<CostProfile>? profile = null, bool anyDecimals = false)
     {
         var design = place.IsQuery ? catalogue.Design(sku) : catalogue.DesignNamed(sku);
         if (price is null && catalogue.Channel(channel) is not null && design is not null)
@@ -25,6 +25,7 @@ public static class OnSale
                     $"No price is listed for \"{sku}\" on \"{channel}\"; give one, or list it first."));
         }
 
-        return CheckedPrice.Of(catalogue, new PriceCheckRequest { Sku = sku, Channel = channel, Price = price ?? 0 }, place, profile);
+        return CheckedPrice.Of(catalogue, new PriceCheckRequest { Sku = sku, Channel = channel, Price = price ?? 0 }, place, profile,
+            anyDecimals: anyDecimals);
     }
 }

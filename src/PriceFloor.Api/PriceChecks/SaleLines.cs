@@ -40,10 +40,13 @@ public sealed class SaleLines
     /// <param name="profile">The profile.</param>
     /// <param name="lines">The lines.</param>
     /// <param name="at">Where they are, such as <c>#/lines</c>.</param>
-    public static Outcome<SaleLines> Of(Catalogue catalogue, Stored<CostProfile> profile, IReadOnlyList<ISaleLine> lines, string at)
+    /// <param name="anyDecimals">Whether prices may have any decimals, as the results of a multiplication do.</param>
+    public static Outcome<SaleLines> Of(Catalogue catalogue, Stored<CostProfile> profile, IReadOnlyList<ISaleLine> lines, string at,
+        bool anyDecimals = false)
     {
         var found = lines.Select((line, i) =>
-            OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, Place.In(FormattableString.Invariant($"{at}/{i}")), profile)).ToList();
+            OnSale.Of(catalogue, line.Sku, line.Channel, line.Price, Place.In(FormattableString.Invariant($"{at}/{i}")), profile,
+                anyDecimals)).ToList();
         var faults = found.SelectMany(line => line.Faults).ToList();
         return faults.Count > 0 ? faults : new SaleLines(profile, [.. found.Select(line => line.Value)]);
     }

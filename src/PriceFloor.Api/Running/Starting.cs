@@ -119,7 +119,7 @@ public static class Starting
             .AddSingleton<IValidator<QuoteActual>, NoRules<QuoteActual>>()
             .AddSingleton<IValidator<Scenario>, ScenarioValidator>()
             .AddSingleton<IValidator<SurenessRequest>, SurenessRequestValidator>()
-            .AddSingleton<IValidator<WhatIfRequest>, NoRules<WhatIfRequest>>()
+            .AddSingleton<IValidator<WhatIfRequest>, WhatIfRequestValidator>()
             .AddSingleton<IValidator<StatementLayout>, StatementLayoutValidator>()
             .AddSingleton<IValidator<Plan>, PlanValidator>()
             .AddSingleton<IValidator<PlanProgressRequest>, NoRules<PlanProgressRequest>>()

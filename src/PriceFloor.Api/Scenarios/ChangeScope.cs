@@ -7,8 +7,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Scenarios;
 
 /// <summary>
-/// The documents that a request's changes may name: its profile, the designs of this profile, their prices, and the channels. What the caller's key
-/// may not see is not among them.
+/// The documents that a request's changes may name: its profile, its plan, the designs of this profile, their prices, and the channels. What the
+/// caller's key may not see is not among them.
 /// </summary>
 public sealed class ChangeScope
 {
@@ -20,13 +20,18 @@ public sealed class ChangeScope
         [Kinds.Design] = ChangeSchema.Of<Design>("profile"),
         [Kinds.Channel] = ChangeSchema.Of<Channel>(),
         [Kinds.ListedPrice] = ChangeSchema.Of<ListedPrice>(),
+        [Kinds.Plan] = ChangeSchema.Of<Plan>("profile"),
     };
 
-    public ChangeScope(WholeCatalogue catalogue, Stored<CostProfile> profile) => (Catalogue, Profile) = (catalogue, profile);
+    public ChangeScope(WholeCatalogue catalogue, Stored<CostProfile> profile, Stored<Plan>? plan = null) =>
+        (Catalogue, Profile, Plan) = (catalogue, profile, plan);
 
     public WholeCatalogue Catalogue { get; }
 
     public Stored<CostProfile> Profile { get; }
+
+    /// <summary>The plan that the request names; null if it names none.</summary>
+    public Stored<Plan>? Plan { get; }
 
     /// <summary>The designs of the profile, in order of key; damaged ones are left out.</summary>
     public IEnumerable<Stored<Design>> Designs => Catalogue.Designs.Where(IsOfProfile);
@@ -40,6 +45,7 @@ public sealed class ChangeScope
         Kinds.Profile => Profile.Document,
         Kinds.Design => Catalogue.Design(name.Key)?.Document,
         Kinds.Channel => Catalogue.Channel(name.Key)?.Document,
+        Kinds.Plan => Plan!.Document,
         _ => Listed(ListedPriceKey.Of(name.Key))?.Document,
     };
 
@@ -49,6 +55,7 @@ public sealed class ChangeScope
         Kinds.Profile => Profile.Basis,
         Kinds.Design => Catalogue.Design(name.Key)?.Basis,
         Kinds.Channel => Catalogue.Channel(name.Key)?.Basis,
+        Kinds.Plan => Plan!.Basis,
         _ => Listed(ListedPriceKey.Of(name.Key))?.Basis,
     };
 
@@ -76,6 +83,7 @@ public sealed class ChangeScope
     private List<DocumentName> OfKind(string kind, string key) => kind switch
     {
         Kinds.Profile => key == Every || key == Profile.Key ? [new(kind, Profile.Key)] : [],
+        Kinds.Plan => Plan is not null && (key == Every || key == Plan.Key) ? [new(kind, Plan.Key)] : [],
         Kinds.Design => [.. DesignsNamed(key).Select(sku => new DocumentName(kind, sku))],
         Kinds.Channel => [.. ChannelsNamed(key).Select(channel => new DocumentName(kind, channel))],
         _ => ListedPriceKey.Find(key) is { } price ? PricesNamed(price) : [],
@@ -101,5 +109,6 @@ public sealed class ChangeScope
     private bool IsOfProfile(Stored<Design> design) => design.Sound?.Profile == Profile.Key;
 
     private Fault Unknown(string of) => new("/of", InputCodes.UnknownReference,
-        $"\"{of}\" is not the profile \"{Profile.Key}\", one of its designs or of their prices, or a channel.");
+        $"\"{of}\" is not the profile \"{Profile.Key}\", {(Plan is null ? "" : $"the plan \"{Plan.Key}\", ")}one of its designs or of their "
+        + "prices, or a channel.");
 }

@@ -3,6 +3,7 @@ using PriceFloor.Api.Channels;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Plans;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Storage;
 
@@ -18,6 +19,7 @@ internal sealed class ChangedDocumentFaults
     private static readonly DesignValidator s_designs = new();
     private static readonly ChannelValidator s_channels = new();
     private static readonly NoRules<ListedPrice> s_prices = new();
+    private static readonly PlanValidator s_plans = new();
 
     private readonly ChangeScript _script;
     private readonly ChangeScope _scope;
@@ -48,6 +50,7 @@ internal sealed class ChangedDocumentFaults
             Design design => FieldsAndRules(design, s_designs),
             Channel channel => FieldsAndRules(channel, s_channels),
             ListedPrice price => FieldsAndRules(price, s_prices),
+            Plan plan => FieldsAndRules(plan, s_plans),
             _ => throw new ArgumentException($"No {name.Kind} can be changed.", nameof(document)),
         };
         return faults.Count > 0 ? faults : BetweenDocuments(name, document, year);
@@ -68,6 +71,7 @@ internal sealed class ChangedDocumentFaults
         Channel channel when _scope.Catalogue.Channel(name.Key)?.Sound is { } stored && stored.Currency != channel.Currency =>
             [new Fault("/currency", FaultCodes.CurrencyMismatch, "A channel keeps its currency; nothing is ever converted.")],
         ListedPrice price => OfPrice(ListedPriceKey.Of(name.Key).Channel, price),
+        Plan plan => OfPlan(plan),
         _ => [],
     };
 
@@ -85,6 +89,15 @@ internal sealed class ChangedDocumentFaults
                     yield return new Fault("/materials", FaultCodes.UnknownMaterial,
                         $"The design \"{design.Key}\" still uses the material \"{material}\"; keep it in the list, or change the design too.");
     }
+
+    /// <summary>The names in a plan, and the lines of the profile that it dates.</summary>
+    private IEnumerable<Fault> OfPlan(Plan plan) => PlanNames.Resolved(_scope.Catalogue, plan).Faults
+        .Select(fault => new Fault(fault.Pointer.TrimStart('#'), fault.Code, fault.Detail))
+        .Concat(DueLine.Of(_profile, plan.PaidIn).Faults)
+        .Concat(plan.Lines.Index()
+            .Where(line => _scope.Catalogue.Channel(line.Item.Channel)?.Sound is { } channel && channel.Currency != _profile.Currency)
+            .Select(line => new Fault(FormattableString.Invariant($"/lines/{line.Index}/channel"), FaultCodes.CurrencyMismatch,
+                "The channel sells in another currency than the profile; nothing is ever converted.")));
 
     private IEnumerable<Fault> OfPrice(string channelKey, ListedPrice price)
     {

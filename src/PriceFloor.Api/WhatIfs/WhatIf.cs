@@ -1,5 +1,6 @@
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Plans;
 
 namespace PriceFloor.Api.WhatIfs;
 
@@ -8,7 +9,9 @@ internal sealed class WhatIf
 {
     public required Stored<CostProfile> Profile { get; init; }
 
-    public required WhatIfList Wanted { get; init; }
+    public required WhatIfRequest Request { get; init; }
+
+    public WhatIfList Wanted => Request.List;
 
     /// <summary>What is stored.</summary>
     public required WhatIfScenario Now { get; init; }
@@ -29,8 +32,9 @@ internal sealed class WhatIf
     public IReadOnlyList<WhatIfScenario> All => Combined is null ? Scenarios : [.. Scenarios, Combined];
 }
 
-/// <summary>The documents with changes in them, and the year that follows.</summary>
+/// <summary>The documents with changes in them, and the year and the plan that follow.</summary>
 /// <param name="Name">Its name for people.</param>
 /// <param name="Catalogue">All documents as they would be stored.</param>
 /// <param name="Year">The profile's year.</param>
-internal sealed record WhatIfScenario(string? Name, WholeCatalogue Catalogue, StudioYear Year);
+/// <param name="Plan">The plan, if the request names one.</param>
+internal sealed record WhatIfScenario(string? Name, WholeCatalogue Catalogue, StudioYear Year, PlanInQuestion? Plan);

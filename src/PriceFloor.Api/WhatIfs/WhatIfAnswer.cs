@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceLists;
 
 namespace PriceFloor.Api.WhatIfs;
@@ -50,36 +49,14 @@ public sealed record WhatIfYearAnswer
 
     /// <summary>What reaches the household for each working hour.</summary>
     public required decimal TakeHomePerHour { get; init; }
-}
 
-/// <summary>One scenario beside what is stored.</summary>
-public sealed record WhatIfScenarioAnswer
-{
-    /// <summary>Its name; the key of a stored one that has none.</summary>
-    /// <example>rent +10 %</example>
-    public required string? Name { get; init; }
+    /// <summary>With a plan: its figures.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public WhatIfPlanAnswer? Plan { get; init; }
 
-    /// <summary>What sales must bring in over the year, rounded up.</summary>
-    public required decimal RequiredRevenue { get; init; }
-
-    /// <summary>What bench hours must bring in, rounded up.</summary>
-    public required decimal BenchMustEarn { get; init; }
-
-    /// <summary>Hours at the bench, up to four decimals.</summary>
-    public required decimal BenchHours { get; init; }
-
-    /// <summary>What a carrying hour must bring, rounded up.</summary>
-    public required decimal PerBenchHour { get; init; }
-
-    /// <summary>What reaches the household for each working hour.</summary>
-    public required decimal TakeHomePerHour { get; init; }
-
-    /// <summary>Each figure less the one of now, both as they are shown.</summary>
-    public required WhatIfYearAnswer Differences { get; init; }
-
-    /// <summary>How many listed prices have a lower verdict than now.</summary>
-    [WholeNumber]
-    public required decimal VerdictsFallen { get; init; }
+    /// <summary>With remedies: the smallest change of each kind that alone closes the plan; empty if it closes.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<PlanRemedyAnswer>? Remedies { get; init; }
 }
 
 /// <summary>One design on one channel, now and in each scenario.</summary>
@@ -158,6 +135,11 @@ public sealed record WhatIfBasisAnswer
     /// <summary>The profile with its revision.</summary>
     /// <example>main@1</example>
     public required string Profile { get; init; }
+
+    /// <summary>The plan with its revision.</summary>
+    /// <example>main@1</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Plan { get; init; }
 
     /// <summary>Every stored document that a change names, with its revision.</summary>
     public required IReadOnlyList<string> Changed { get; init; }

@@ -1,6 +1,8 @@
+using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Changes;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Plans;
 using PriceFloor.Api.Scenarios;
 using PriceFloor.Storage;
 
@@ -20,16 +22,15 @@ internal sealed class WhatIfFinder(ChangeScope scope, IReadOnlyDictionary<string
         if (scenarios.Sum(one => one.Changes.Count) > DocumentChangeRules.MostChanges)
             return RequestFault.Invalid(Place.Body.Error("scenarios", InputCodes.TooMany,
                 FormattableString.Invariant($"All scenarios together have at most {DocumentChangeRules.MostChanges} changes.")));
-        var year = scope.Catalogue.Year(scope.Profile);
-        if (year.Found is not { } now)
-            return year.Faults.ToList();
+        if (In(scope.Catalogue, null) is not { } now)
+            return _faults;
         var found = scenarios.Select((one, i) => Scenario(one.Name, one.Changes, fault => Placed(fault, i, one.IsStored))).ToList();
         var combined = request.Combined && _faults.Count == 0 ? Combined(scenarios.ConvertAll(one => one.Changes)) : null;
         return _faults.Count > 0 ? _faults : new WhatIf
         {
             Profile = scope.Profile,
-            Wanted = request.List,
-            Now = new WhatIfScenario(null, scope.Catalogue, now),
+            Request = request,
+            Now = now,
             Scenarios = [.. found.OfType<WhatIfScenario>()],
             Combined = combined,
             ChangedDocuments = scope.BasisOf(_changed),
@@ -66,11 +67,18 @@ internal sealed class WhatIfFinder(ChangeScope scope, IReadOnlyDictionary<string
 
         _changed.UnionWith(found.Likely.All.Keys);
         var catalogue = found.Likely.All.Count == 0 ? scope.Catalogue : scope.Catalogue.Changed(found.Likely.All);
+        return In(catalogue, name);
+    }
+
+    /// <summary>The year and the plan that follow from documents; null if one of them has no answer.</summary>
+    private WhatIfScenario? In(WholeCatalogue catalogue, string? name)
+    {
         var year = catalogue.Year(catalogue.Profile(scope.Profile.Key)!);
-        if (year.Found is { } known)
-            return new WhatIfScenario(name, catalogue, known);
-        _faults.AddRange(year.Faults);
-        return null;
+        var plan = year.Found is not null && scope.Plan is { } asked
+            ? PlanInQuestion.Of(catalogue, catalogue.Plan(asked.Key)!, anyDecimals: true)
+            : null;
+        _faults.AddRange(year.Faults.Concat(plan?.Faults ?? []));
+        return _faults.Count > 0 ? null : new WhatIfScenario(name, catalogue, year.Value, plan?.Value);
     }
 
     private WhatIfScenario? Combined(IReadOnlyList<IReadOnlyList<DocumentChange>> scenarios) => Scenario(null, [.. scenarios.SelectMany(one => one)],

@@ -19,22 +19,22 @@ internal sealed class WhatIfLines
     }
 
     /// <summary>
-    /// The lines that are wanted, and for each scenario how many listed prices have a lower verdict than now. Computed on all processors, in order.
+    /// The lines that are wanted, and those whose verdict fell in a scenario. Computed on all processors, in order.
     /// </summary>
     /// <param name="now">What is stored.</param>
     /// <param name="scenarios">What would be stored in each scenario.</param>
     /// <param name="profile">The profile.</param>
     /// <param name="wanted">Which lines are wanted.</param>
-    public static (IReadOnlyList<WhatIfLine> Lines, int[] Fallen) Of(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios,
+    public static (IReadOnlyList<WhatIfLine> Lines, IReadOnlyList<WhatIfLine> Fallen) Of(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios,
         Stored<CostProfile> profile, WhatIfList wanted)
     {
         var lines = new WhatIfLines(now, scenarios, profile.Document.Currency, wanted);
         var designs = now.Designs.Where(design => design.Sound?.Profile == profile.Key).ToList();
-        var (kept, fallen) = (new List<WhatIfLine>(), new int[scenarios.Count]);
+        var (kept, fallen) = (new List<WhatIfLine>(), new List<WhatIfLine>());
         foreach (var line in designs.AsParallel().AsOrdered().SelectMany(lines.Of))
         {
-            for (var i = 0; i < fallen.Length; i++)
-                fallen[i] += line.HasFallen(i) ? 1 : 0;
+            if (Enumerable.Range(0, scenarios.Count).Any(line.HasFallen))
+                fallen.Add(line);
             if (wanted == WhatIfList.All || (wanted == WhatIfList.Moved && line.HasMoved))
                 kept.Add(line);
         }

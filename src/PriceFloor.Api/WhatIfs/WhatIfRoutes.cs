@@ -20,8 +20,13 @@ public static class WhatIfRoutes
         if (catalogue.Profile(request.Profile) is not { } profile)
             return Problem.Of([RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,
                 $"There is no profile \"{request.Profile}\"; case counts."))]);
+        var plan = request.Plan is { } key && catalogue.Plan(key) is { } known && known.Document.Profile == profile.Key ? known : null;
+        if (request.Plan is not null && plan is null)
+            return Problem.Of([RequestFault.Unknown(Place.Body.Error("plan", InputCodes.UnknownPlan,
+                $"There is no plan \"{request.Plan}\" for the profile \"{profile.Key}\"; case counts."))]);
         var stored = await StoredScenarios.Of(store, Caller.Of(context), profile.Key, request.Scenarios.Select(one => one.Key), asOf);
-        var asked = new WhatIfFinder(new ChangeScope(catalogue, profile), stored).Of(request);
-        return asked.Found is { } found ? JsonAnswer.Of(WhatIfText.Of(found)) : Problem.Of(asked.Faults);
+        var asked = new WhatIfFinder(new ChangeScope(catalogue, profile, plan), stored).Of(request);
+        var answer = asked.Found is { } found ? WhatIfText.Of(found) : asked.Faults.ToList();
+        return answer.Found is { } said ? JsonAnswer.Of(said) : Problem.Of(answer.Faults);
     }
 }

@@ -7,85 +7,86 @@ namespace PriceFloor.Api.WhatIfs;
 internal sealed class WhatIfText
 {
     private readonly WhatIf _asked;
+    private readonly PriceReview? _review;
     private readonly Currency _money;
-    private readonly WhatIfYearAnswer _now;
-    private readonly int[] _fallen;
     private readonly IReadOnlyList<WhatIfLine> _lines;
+    private readonly IReadOnlyList<WhatIfLine> _fallen;
 
-    private WhatIfText(WhatIf asked)
+    private WhatIfText(WhatIf asked, PriceReview? review)
     {
-        (_asked, _money, _now) = (asked, asked.Now.Year.Currency, YearOf(asked.Now.Year));
+        (_asked, _review, _money) = (asked, review, asked.Now.Year.Currency);
         (_lines, _fallen) = WhatIfLines.Of(asked.Now.Catalogue, [.. asked.All.Select(one => one.Catalogue)], asked.Profile, asked.Wanted);
     }
 
-    public static WhatIfAnswer Of(WhatIf asked) => new WhatIfText(asked).Answer();
-
-    private WhatIfAnswer Answer()
+    public static Outcome<WhatIfAnswer> Of(WhatIf asked)
     {
-        var scenarios = _asked.Scenarios.Select((scenario, i) => ScenarioOf(scenario, _fallen[i])).ToList();
-        var combined = _asked.Combined is { } together ? ScenarioOf(together, _fallen[^1]) : null;
-        return new WhatIfAnswer
-        {
-            Currency = _money.Code,
-            Now = _now,
-            Scenarios = scenarios,
-            Combined = combined,
-            List = [.. _lines.Select(LineOf)],
-            Basis = new WhatIfBasisAnswer
-            {
-                Profile = _asked.Profile.Basis,
-                Changed = _asked.ChangedDocuments,
-                Scenarios = _asked.StoredScenarios,
-                List = _asked.Wanted == WhatIfList.None ? null : new PriceListBasisAnswer([_asked.Profile.Basis],
-                    [.. _asked.Now.Catalogue.Channels.Where(channel => channel.Sound is not null).Select(channel => channel.Basis)]),
-            },
-            Warnings = WarningAnswer.Of(WhatIfWarnings.Of(_asked, _lines, combined is null ? null : IsAdditive(scenarios, combined))),
-            Assumed = AssumptionAnswer.Of(Assumed.In(_asked.Profile.Document)),
-        };
+        var review = PriceReview.Of(asked);
+        return review is null || review.Found is not null ? new WhatIfText(asked, review?.Found).Answer() : review.Faults.ToList();
     }
 
-    private static WhatIfYearAnswer YearOf(StudioYear year) => new()
+    private Outcome<WhatIfAnswer> Answer()
     {
-        RequiredRevenue = year.Currency.RoundUp(year.RequiredRevenue),
-        BenchMustEarn = year.Currency.RoundUp(year.BenchMustEarn),
-        BenchHours = Answers.Hours(year.BenchHours),
-        PerBenchHour = year.Currency.RoundUp(year.PerBenchHour),
-        TakeHomePerHour = year.Currency.Round(year.TakeHomePerHour),
+        var now = WhatIfYears.Of(_asked.Now, _asked.Request.Remedies);
+        var scenarios = _asked.All.Select((scenario, i) => ScenarioOf(scenario, i, now.Found)).ToList();
+        var faults = now.Faults.Concat(scenarios.SelectMany(one => one.Faults)).ToList();
+        return faults.Count > 0 ? faults : Answer(now.Value, [.. scenarios.Take(_asked.Scenarios.Count).Select(one => one.Value)],
+            _asked.Combined is null ? null : scenarios[^1].Value);
+    }
+
+    private WhatIfAnswer Answer(WhatIfYearAnswer now, IReadOnlyList<WhatIfScenarioAnswer> scenarios, WhatIfScenarioAnswer? combined) => new()
+    {
+        Currency = _money.Code,
+        Now = now,
+        Scenarios = scenarios,
+        Combined = combined,
+        List = [.. _lines.Select(LineOf)],
+        Basis = new WhatIfBasisAnswer
+        {
+            Profile = _asked.Profile.Basis,
+            Plan = _asked.Now.Plan?.Plan.Basis,
+            Changed = _asked.ChangedDocuments,
+            Scenarios = _asked.StoredScenarios,
+            List = _asked.Wanted == WhatIfList.None ? null : new PriceListBasisAnswer([_asked.Profile.Basis],
+                [.. _asked.Now.Catalogue.Channels.Where(channel => channel.Sound is not null).Select(channel => channel.Basis)]),
+        },
+        Warnings = WarningAnswer.Of(WhatIfWarnings.Of(_asked, _lines, combined is null ? null : WhatIfYears.AreAdditive(scenarios, combined))
+            .Concat(_review?.WarningsOn(_asked.Now.Catalogue.Today) ?? [])),
+        Assumed = AssumptionAnswer.Of(Assumed.In(_asked.Profile.Document).Concat(_asked.Now.Plan is { } plan
+            ? PlanWarnings.Assumed(plan.Months).Select(one => one with { Pointer = WhatIfWarnings.InPlan(one.Pointer) })
+            : [])),
     };
 
-    private WhatIfScenarioAnswer ScenarioOf(WhatIfScenario scenario, int fallen)
+    private Outcome<WhatIfScenarioAnswer> ScenarioOf(WhatIfScenario scenario, int place, WhatIfYearAnswer? now)
     {
-        var year = YearOf(scenario.Year);
+        var year = WhatIfYears.Of(scenario, _asked.Request.Remedies);
+        var fallen = _fallen.Where(line => line.HasFallen(place)).ToList();
+        var review = _review?.In(scenario, [.. fallen.Select(line => RiseOf(line, scenario, place)).OfType<PriceRise>()]);
+        var faults = year.Faults.Concat(review?.Faults ?? []).ToList();
+        if (faults.Count > 0 || now is null)
+            return faults;
+        var shown = year.Value;
         return new WhatIfScenarioAnswer
         {
             Name = scenario.Name,
-            RequiredRevenue = year.RequiredRevenue,
-            BenchMustEarn = year.BenchMustEarn,
-            BenchHours = year.BenchHours,
-            PerBenchHour = year.PerBenchHour,
-            TakeHomePerHour = year.TakeHomePerHour,
-            Differences = new WhatIfYearAnswer
-            {
-                RequiredRevenue = year.RequiredRevenue - _now.RequiredRevenue,
-                BenchMustEarn = year.BenchMustEarn - _now.BenchMustEarn,
-                BenchHours = Answers.Hours(year.BenchHours - _now.BenchHours),
-                PerBenchHour = year.PerBenchHour - _now.PerBenchHour,
-                TakeHomePerHour = year.TakeHomePerHour - _now.TakeHomePerHour,
-            },
-            VerdictsFallen = fallen,
+            RequiredRevenue = shown.RequiredRevenue,
+            BenchMustEarn = shown.BenchMustEarn,
+            BenchHours = shown.BenchHours,
+            PerBenchHour = shown.PerBenchHour,
+            TakeHomePerHour = shown.TakeHomePerHour,
+            Plan = shown.Plan,
+            Remedies = shown.Remedies,
+            Differences = WhatIfYears.Less(shown, now),
+            VerdictsFallen = fallen.Count,
+            Held = review?.Value.Held,
+            Phased = review?.Value.Phased,
         };
     }
 
-    /// <summary>Whether the scenarios' differences add up to those of all changes together.</summary>
-    private static bool IsAdditive(IReadOnlyList<WhatIfScenarioAnswer> scenarios, WhatIfScenarioAnswer combined)
-    {
-        Func<WhatIfYearAnswer, decimal>[] figures =
-        [
-            year => year.RequiredRevenue, year => year.BenchMustEarn, year => year.BenchHours, year => year.PerBenchHour,
-            year => year.TakeHomePerHour,
-        ];
-        return figures.All(figure => scenarios.Sum(scenario => figure(scenario.Differences)) == figure(combined.Differences));
-    }
+    private static PriceRise? RiseOf(WhatIfLine line, WhatIfScenario scenario, int place) =>
+        line.SuggestedIn(place) is { } suggested && line.Scenarios[place].ListedPrice is { } listed
+            ? new PriceRise(line.Design.Key, line.Channel.Key, listed, suggested,
+                PriceGrid.Of(scenario.Catalogue.Channel(line.Channel.Key)!.Document))
+            : null;
 
     private WhatIfLineAnswer LineOf(WhatIfLine line) => new()
     {

@@ -11,12 +11,12 @@ internal static class WhatIfWarnings
     /// <param name="isAdditive">Whether the scenarios add up to all of them together; null if that is not asked.</param>
     public static IEnumerable<Warning> Of(WhatIf asked, IReadOnlyList<WhatIfLine> lines, bool? isAdditive)
     {
-        var stored = Warnings.In(asked.Now.Year, asked.Now.Catalogue.Today).ToList();
+        var stored = In(asked.Now, asked.Now.Catalogue.Today).ToList();
         foreach (var one in stored)
             yield return one;
         foreach (var (scenario, at) in asked.All.Select((scenario, i) => (scenario, PlaceOf(asked, i))))
         {
-            foreach (var one in Warnings.In(scenario.Year, asked.Now.Catalogue.Today).Where(one => !stored.Exists(known => known.Code == one.Code)))
+            foreach (var one in In(scenario, asked.Now.Catalogue.Today).Where(one => !stored.Exists(known => known.Code == one.Code)))
                 yield return one with { Pointer = at };
             if (TracedSpend.StaysBehind(asked.Profile.Document, scenario.Year.Profile) is { } detail)
                 yield return new Warning(WarningCodes.TracedSpendNotMoved, detail, at);
@@ -29,6 +29,12 @@ internal static class WhatIfWarnings
             foreach (var one in OfLine(asked, line, string.Create(CultureInfo.InvariantCulture, $"/list/{index}")))
                 yield return one;
     }
+
+    /// <summary>A pointer into a plan, as one into the answer about it.</summary>
+    public static string InPlan(string pointer) => pointer.StartsWith("/profile", StringComparison.Ordinal) ? pointer : $"/plan{pointer}";
+
+    private static IEnumerable<Warning> In(WhatIfScenario scenario, DateOnly today) => Warnings.In(scenario.Year, today).Concat(
+        scenario.Plan is { } plan ? PlanWarnings.In(plan.Months).Select(one => one with { Pointer = InPlan(one.Pointer) }) : []);
 
     private static IEnumerable<Warning> OfLine(WhatIf asked, WhatIfLine line, string at)
     {

@@ -128,6 +128,14 @@ public static class WarningCodes
         "Prices of materials change and the expense lines traced to pieces do not, or the other way round.",
         "Change both, if they speak of the same purchases.");
 
+    public static readonly Code TooLateToAnnounce = new("too-late-to-announce",
+        "The notice that a channel is given would have had to begin before today.",
+        "Let prices rise on the day that the message names or later, or give less notice.");
+
+    public static readonly Code HoursNotShort = new("hours-not-short",
+        "Every plan of the profile leaves bench hours idle, so time that is saved closes nothing unless it is sold.",
+        "Sell more, or choose another way than to work faster.");
+
     public static readonly Code NotAnAllowedPrice = new("not-an-allowed-price",
         "The price is not one that the channel's priceStep and priceEnding allow.",
         "Choose an allowed price, or change the channel's steps.");

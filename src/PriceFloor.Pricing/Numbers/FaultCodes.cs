@@ -96,8 +96,8 @@ public static class FaultCodes
         "Give one of the items another name, or use its index.");
 
     public static readonly Code NotWhole = new("not-whole",
-        "The shares of a quote's deposit and payments are not 1 together.",
-        "Make them 1 together, such as 0.4 and 0.6.");
+        "The shares of a quote's deposit and payments are not 1 together, or the last phase of rising prices has not the share 1.",
+        "Make them 1 together, such as 0.4 and 0.6; end with the phase that has the share 1.");
 
     public static readonly Code RangesTooWide = new("ranges-too-wide",
         "More than one draw in a hundred has no answer.",

@@ -101,6 +101,14 @@ public static class RemedyReasons
         "At these minutes nothing of the price is left for materials.",
         "Plan fewer minutes, or raise the price.");
 
+    public static readonly Code BeyondLimits = new("beyond-limits",
+        "So many pieces would take more hours, loads or stalls than the year has.",
+        "Choose another way, or raise prices where the hours are short.");
+
+    public static readonly Code HoursNotShort = new("hours-not-short",
+        "The plan leaves bench hours idle, so time that is saved closes nothing unless it is sold.",
+        "Sell more, or choose another way; time to save helps once the hours are short.");
+
     public static readonly Code LongWeek = new("long-week",
         "The figure is more than 48 hours a week: shown, never advised.",
         "Choose another way.");

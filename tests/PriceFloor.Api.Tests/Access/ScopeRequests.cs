@@ -147,6 +147,10 @@ internal static class ScopeRequests
         [
             new("/v1/what-ifs",
                 """{"profile":"main","list":"all","scenarios":["main",{"changes":[{"of":"main","at":"/calendar/weeksPerYear","by":0.9}]}]}"""),
+            new("/v1/what-ifs", """
+                {"profile":"main","plan":"main","from":"2027-04-01","notice":{"web":8},"phases":[{"on":"2027-05-01","share":1}],"remedies":"plan",
+                 "scenarios":[{"changes":[{"of":"plan:main","at":"/lines/*/units","by":0.9}]}]}
+                """),
             new("/v1/what-ifs", """{"profile":"main","scenarios":[{"changes":[{"of":"RB-014x","at":"/name","to":"x"}]}]}""") { IsRefused = true },
         ],
         ["POST /v1/sureness"] =

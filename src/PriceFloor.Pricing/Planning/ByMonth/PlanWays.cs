@@ -1,13 +1,10 @@
 using PriceFloor.Pricing.Numbers;
-using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Planning.ByMonth;
 
 /// <summary>Three ways in which the rest of a year can bring what is missing: sell more, raise prices, spend less. Each closes it alone.</summary>
 public sealed class PlanWays
 {
-    private const decimal Step = 0.001m, Most = 10m;
-
     /// <param name="progress">The year so far.</param>
     public PlanWays(PlanProgress progress)
     {
@@ -30,23 +27,7 @@ public sealed class PlanWays
     /// <summary>Allocated expenses of the year lower by this; null if they are not as much.</summary>
     public decimal? SpendLess { get; }
 
-    /// <summary>
-    /// The smallest share on the grid at which what is left of each line leaves enough: the net rises with the price, so halving finds it.
-    /// </summary>
-    private static decimal? RaiseOf(PlanProgress progress) =>
-        Search.FirstFrom(0, Most / Step, steps => Enough(progress, steps * Step)) * Step;
-
-    private static bool Enough(PlanProgress progress, decimal share)
-    {
-        var (year, brought) = (progress.Year, 0m);
-        foreach (var (i, line) in year.Totals.Lines.Index())
-        {
-            var left = year.Months.Sum(month => month.SoldOf(i) * (1 - Season.MonthGone(month.From, progress.Through)));
-            if (left > 0)
-                brought += left * (Sale.Of(line.Sale.Price * (1 + share), line.Sale.Channel).Net - line.UnitCost.Materials
-                    + line.UnitCost.SecondsCredit);
-        }
-
-        return brought.Reaches(progress.Pace.StillToBring);
-    }
+    private static decimal? RaiseOf(PlanProgress progress) => CommonRise.Of(
+        [.. progress.Year.Totals.Lines.Index().Select(line => (line.Item, progress.Year.Months.Sum(month =>
+            month.SoldOf(line.Index) * (1 - Season.MonthGone(month.From, progress.Through)))))], progress.Pace.StillToBring);
 }

@@ -39,7 +39,7 @@ public sealed class Season
     /// <param name="last">The last day that has passed.</param>
     public static decimal MonthGone(DateOnly first, DateOnly last)
     {
-        var days = first.AddMonths(1).DayNumber - first.DayNumber;
+        var days = DateTime.DaysInMonth(first.Year, first.Month);
         return (decimal)int.Clamp(last.DayNumber - first.DayNumber + 1, 0, days) / days;
     }
 }
