@@ -54,8 +54,10 @@ public class Catalogue
     public Stored<ReadingRules>? ReadingRules(string key) => _access.IsWhole ? _documents.ReadingRules(key) : null;
 
     /// <summary>The plan of that key, if the key sees its profile.</summary>
-    public Stored<Plan>? Plan(string key) =>
-        _documents.Plan(key) is { } plan && (_access.IsWhole || (plan.Sound is { } sound && _access.Sees(sound.Profile))) ? plan : null;
+    public Stored<Plan>? Plan(string key) => _documents.Plan(key) is { } plan && Sees(plan) ? plan : null;
+
+    /// <summary>The plans of profiles that the key sees, in order of key.</summary>
+    public IEnumerable<Stored<Plan>> Plans => _documents.Plans.Where(Sees);
 
     /// <summary>
     /// What a message adds for callers who may read: the design that was probably meant. Among many designs only the same name in other case is
@@ -96,6 +98,8 @@ public class Catalogue
     /// <summary>A design's floor in a profile's year, or why there is none. Computed once while nothing that it rests on changes.</summary>
     public Outcome<DesignFloor> Floor(Stored<CostProfile> profile, Stored<Design> design) =>
         BookFor(profile.Revision is null ? null : design.Revision).Floor(this, profile, design);
+
+    private bool Sees(Stored<Plan> plan) => _access.IsWhole || (plan.Sound is { } sound && _access.Sees(sound.Profile));
 
     /// <summary>What comes with one request is useless to another.</summary>
     private FloorBook BookFor(long? revision) => revision is null ? _inline ??= _book.Apart() : _book;

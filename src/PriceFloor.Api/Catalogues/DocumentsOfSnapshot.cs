@@ -41,6 +41,9 @@ internal sealed class DocumentsOfSnapshot(Snapshot snapshot, long? asOf, IDocume
 
     public Stored<Plan>? Plan(string key) => Find(Kinds.Plan, key, parsed?.Plan(key));
 
+    public IReadOnlyList<Stored<Plan>> Plans =>
+        [.. AtOnce(snapshot.List(Kinds.Plan, asOf: asOf)).Select(revision => Remember(revision, Stored<Plan>.Of))];
+
     public IReadOnlyList<Stored<Channel>> Channels =>
         _channels ??= [.. AtOnce(snapshot.List(Kinds.Channel, asOf: asOf)).Select(revision => Remember(revision, Stored<Channel>.Of))];
 

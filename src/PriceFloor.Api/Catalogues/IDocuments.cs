@@ -29,6 +29,9 @@ internal interface IDocuments
 
     Stored<Plan>? Plan(string key);
 
+    /// <summary>All plans in order of key.</summary>
+    IReadOnlyList<Stored<Plan>> Plans { get; }
+
     /// <summary>All channels in order of key.</summary>
     IReadOnlyList<Stored<Channel>> Channels { get; }
 

@@ -15,6 +15,6 @@ public sealed record RemedyListAnswer
     /// <example>RB-014/web</example>
     public required string? Next { get; init; }
 
-    /// <summary>What may make the list incomplete: channels that are damaged in the store.</summary>
+    /// <summary>What may make the list incomplete (channels that are damaged in the store), or a way of little use (hours that lie idle).</summary>
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
 }

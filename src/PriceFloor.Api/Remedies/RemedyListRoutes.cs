@@ -32,12 +32,16 @@ public static class RemedyListRoutes
         var isSorted = asked.Sort == PriceListSort.ShortBy;
         var page = (isSorted ? found.OrderByDescending(one => one.Check.ShortBy) : found).Take(asked.Limit + 1).ToList();
         var items = page.Take(asked.Limit).ToList();
+        var answers = items.ConvertAll(one => AnswerOf(one, catalogue, asked.Toward));
+        var faster = items.Zip(answers).Where(one => one.Second.Remedies.Any(remedy => remedy.Remedy == RemedyKind.WorkFaster))
+            .Select(one => one.First.Floor.Profile).DistinctBy(profile => profile.Key);
         return new RemedyListAnswer
         {
             Toward = asked.Toward,
-            Items = [.. items.Select(one => AnswerOf(one, catalogue, asked.Toward))],
+            Items = answers,
             Next = page.Count > asked.Limit && !isSorted ? items[^1].Key.ToString() : null,
-            Warnings = WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/items")),
+            Warnings = WarningAnswer.Of(DamagedDocumentException.WarningsOf(catalogue.Channels, "/items")
+                .Concat(faster.SelectMany(profile => IdleHours.Warnings(catalogue, profile, offersFaster: true, "/items")))),
         };
     }
 

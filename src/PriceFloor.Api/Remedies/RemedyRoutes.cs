@@ -20,11 +20,11 @@ public static class RemedyRoutes
             if (check.Found is not { } sale)
                 return Problem.Of(check.Faults);
             var remedies = Pricing.Planning.Remedies.Of(sale.Check, asked.Toward, OtherChannels.Of(sale.Floor, sale.Channel, catalogue));
-            return remedies.Found is { } found ? JsonAnswer.Of(AnswerOf(sale, found, asked.Workings)) : Problem.Of(remedies.Faults);
+            return remedies.Found is { } found ? JsonAnswer.Of(AnswerOf(catalogue, sale, found, asked.Workings)) : Problem.Of(remedies.Faults);
         });
     }
 
-    private static RemediesAnswer AnswerOf(CheckedPrice sale, Pricing.Planning.Remedies remedies, bool workings)
+    private static RemediesAnswer AnswerOf(Catalogue catalogue, CheckedPrice sale, Pricing.Planning.Remedies remedies, bool workings)
     {
         var money = sale.Floor.Floor.UnitCost.Year.Currency;
         return new RemediesAnswer
@@ -46,7 +46,8 @@ public static class RemedyRoutes
                 : null,
             Basis = sale.Basis,
             Assumed = AssumptionAnswer.Of(sale.Assumptions),
-            Warnings = WarningAnswer.Of(sale.AllWarnings),
+            Warnings = WarningAnswer.Of(sale.AllWarnings.Concat(IdleHours.Warnings(catalogue, sale.Floor.Profile,
+                remedies.All.Any(one => one is { Kind: RemedyKind.WorkFaster, Possible: true } && one.After < one.Before), "/remedies"))),
             Workings = WorkingAnswer.Of(workings, () => sale.AllWorkings.Concat(Pricing.Explaining.Workings.Of(remedies))),
         };
     }
