@@ -11,7 +11,8 @@ public static class FloorHistoryOperations
 
     private static readonly Operation FloorHistory = new("getFloorHistory", "Prices", "A design's floors over time",
         "Floor, target and listed price of a design on a channel at each moment at which one of them moved, "
-        + "calculated from the revisions of that time, with the documents that moved it. As image/svg+xml three lines over time. Scope: read.")
+        + "calculated from the revisions of that time, with the documents that moved it and, in words, "
+        + "what changed in them. As image/svg+xml three lines over time with the last moves. Scope: read.")
     {
         Answer = typeof(FloorHistoryAnswer),
         AnswerExample = s_files["getFloorHistory.answer.json"],

@@ -4,11 +4,13 @@ using PriceFloor.Api.Pictures;
 
 namespace PriceFloor.Api.FloorHistories;
 
-/// <summary>Floor, target and listed price over time: three lines in steps with different strokes, and the last moves in words.</summary>
+/// <summary>
+/// Floor, target and listed price over time: three lines in steps with different strokes, and below them the last moves in words. Long words take
+/// more lines; nothing is cut.
+/// </summary>
 public static class FloorHistoryPicture
 {
-    private const decimal Top = 130, Bottom = 350, LineHeight = 40;
-    private const int MovesTold = 8;
+    private const decimal Height = 220, KeyWidth = 150, Stroke = 28, Beside = 36;
 
     private static readonly (string Words, Func<FloorMomentAnswer, decimal?> Price, Palette Palette, Dash Dash, decimal Thick)[] s_lines =
     [
@@ -23,24 +25,25 @@ public static class FloorHistoryPicture
     public static byte[] Of(FloorHistoryAnswer answer, string channel, DateTimeOffset today)
     {
         var picture = new Picture("Floor prices over time", Description(answer, channel));
-        picture.Words(Picture.Margin, 52, DisplayText.Named(answer.Name, answer.Sku), fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{answer.Currency} on {channel}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
+        var y = picture.Paragraph(Picture.Margin, 52, DisplayText.Named(answer.Name, answer.Sku), Picture.Inner);
+        y = picture.Paragraph(Picture.Margin, y, $"{answer.Currency} on {channel}", Picture.Inner, Picture.Small, Palette.Quiet);
         var prices = answer.Items.SelectMany(item => s_lines.Select(line => line.Price(item))).OfType<decimal>().ToList();
         if (prices.Count == 0)
         {
-            picture.Words(Picture.Margin, 104, "There was no price yet.", ink: Palette.Quiet);
-            return picture.Render(120);
+            picture.Words(Picture.Margin, y + 17, "There was no price yet.", ink: Palette.Quiet);
+            return picture.Render(y + 33);
         }
 
-        Key(picture, answer);
-        Plot(picture, answer, prices, today);
-        return picture.Render(Moves(picture, answer));
+        var top = Key(picture, answer, y + 1) + 20;
+        Plot(picture, answer, prices, today, top);
+        return picture.Render(FloorHistoryMoves.Tell(picture, answer, top + Height + 52, Prices));
     }
 
-    private static void Plot(Picture picture, FloorHistoryAnswer answer, List<decimal> prices, DateTimeOffset today)
+    private static void Plot(Picture picture, FloorHistoryAnswer answer, List<decimal> prices, DateTimeOffset today, decimal top)
     {
+        var bottom = top + Height;
         var room = prices.Max() > prices.Min() ? (prices.Max() - prices.Min()) * 0.08m : prices.Max() * 0.1m;
-        var up = new Scale(decimal.Max(0, prices.Min() - room), prices.Max() + room, Bottom, Top);
+        var up = new Scale(decimal.Max(0, prices.Min() - room), prices.Max() + room, bottom, top);
         var ticks = up.Ticks(5).ToList();
         var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(DisplayText.Number(tick), Picture.Small)) + 8;
         var (first, last) = (answer.Items[0].At, answer.Items[^1].At > today ? answer.Items[^1].At : today);
@@ -52,10 +55,10 @@ public static class FloorHistoryPicture
             picture.Words(left - 8, up.At(tick) + 4.5m, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "end");
         }
 
-        picture.Line(left, Bottom, Picture.Right, Bottom, Palette.Quiet);
-        picture.Words(left, Bottom + 19, When(first, days), Picture.Small, Palette.Quiet);
+        picture.Line(left, bottom, Picture.Right, bottom, Palette.Quiet);
+        picture.Words(left, bottom + 19, When(first, days), Picture.Small, Palette.Quiet);
         if (days > 0)
-            picture.Words(Picture.Right, Bottom + 19, When(last, days), Picture.Small, Palette.Quiet, "end");
+            picture.Words(Picture.Right, bottom + 19, When(last, days), Picture.Small, Palette.Quiet, "end");
         foreach (var line in s_lines)
             picture.Path(Steps(answer, line.Price, across, up), line.Palette, line.Dash, line.Thick);
         foreach (var item in answer.Items.Where(item => item is { Verdict: Verdict.BelowFloor, ListedPrice: not null }))
@@ -84,40 +87,21 @@ public static class FloorHistoryPicture
         return before is null ? path.ToString() : path.Append('H').Append(Svg.Number(Picture.Right)).ToString();
     }
 
-    private static void Key(Picture picture, FloorHistoryAnswer answer)
+    /// <summary>What each stroke is, and its price now: beside each other, or below each other if a price is too long. Returns the last y.</summary>
+    private static decimal Key(Picture picture, FloorHistoryAnswer answer, decimal y)
     {
         var last = answer.Items[^1];
+        var now = s_lines.Reverse().Select(line => line.Price(last) is { } price ? DisplayText.Money(price, answer.Currency) : "none now").ToList();
+        var isWide = now.Any(words => TextMetrics.Width(words, Picture.Small) > KeyWidth - Beside - 4);
         foreach (var (index, line) in s_lines.Reverse().Index())
         {
-            var x = Picture.Margin + index * 150;
-            picture.Line(x, 88, x + 28, 88, line.Palette, line.Dash, line.Thick);
-            picture.Words(x + 36, 93, line.Words, Picture.Small);
-            picture.Words(x + 36, 110, line.Price(last) is { } now ? DisplayText.Money(now, answer.Currency) : "none now", Picture.Small, fit: 110);
-        }
-    }
-
-    /// <summary>The last moves: when, to what price, and by which document.</summary>
-    private static decimal Moves(Picture picture, FloorHistoryAnswer answer)
-    {
-        var y = Bottom + 52;
-        foreach (var item in answer.Items.Reverse().Take(MovesTold))
-        {
-            var documents = string.Join(", ", item.MovedBy.Select(DisplayText.Document));
-            picture.Words(Picture.Margin, y, DisplayText.Date(item.At), Picture.Small, bold: true);
-            if (item is { Verdict: Verdict.BelowFloor, ListedPrice: not null })
-                picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Palette.Text, Palette.Paper);
-            picture.Words(Picture.Margin + 108, y, Prices(item, answer.Currency), Picture.Small, fit: Picture.Inner - 108);
-            picture.Words(Picture.Margin + 108, y + 17, $"{(item.Verdict is { } verdict ? DisplayText.Verdict(verdict) + "; " : "")}by {documents}",
-                Picture.Small, Palette.Quiet, fit: Picture.Inner - 108);
-            y += LineHeight;
+            var (x, at) = isWide ? (Picture.Margin, y + index * 22) : (Picture.Margin + index * KeyWidth, y);
+            picture.Line(x, at, x + Stroke, at, line.Palette, line.Dash, line.Thick);
+            picture.Words(x + Beside, at + 5, line.Words, Picture.Small);
+            picture.Words(isWide ? x + Beside + 50 : x + Beside, isWide ? at + 5 : at + 22, now[index], Picture.Small);
         }
 
-        var untold = answer.Items.Count - MovesTold;
-        if (untold > 0 || answer.Earlier is not null)
-            picture.Words(Picture.Margin, y, untold > 0
-                ? $"and {DisplayText.Number(untold)} moves before{(answer.Earlier is null ? "" : ", with more before that")}"
-                : "and more before that", Picture.Small, Palette.Quiet);
-        return untold > 0 || answer.Earlier is not null ? y + 14 : y - LineHeight + 32;
+        return y + (isWide ? 44 : 22);
     }
 
     private static decimal Day(DateTimeOffset time) => time.UtcTicks / (decimal)TimeSpan.TicksPerDay;
@@ -131,5 +115,6 @@ public static class FloorHistoryPicture
         + string.Join(' ', answer.Items.Select(item => Sentence(item, answer.Currency)));
 
     private static string Sentence(FloorMomentAnswer item, string currency) =>
-        $"{DisplayText.Date(item.At)}: {Prices(item, currency)}{(item.Verdict is { } verdict ? ", " + DisplayText.Verdict(verdict) : "")}.";
+        $"{DisplayText.Date(item.At)}: {Prices(item, currency)}{(item.Verdict is { } verdict ? ", " + DisplayText.Verdict(verdict) : "")}"
+        + $"{string.Concat(FloorHistoryMoves.Told(item).Select(change => "; " + change))}.";
 }

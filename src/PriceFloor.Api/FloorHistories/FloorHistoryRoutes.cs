@@ -61,6 +61,7 @@ public static class FloorHistoryRoutes
                     : priced is null ? moment.Priced.Reason ?? FaultCodes.CurrencyMismatch
                     : priced.Reason,
                 MovedBy = moment.Written,
+                Changed = moment.Changed,
                 Basis = moment.Basis,
             };
             if (items.Count == 0 ? moment.Priced is not null : IsAnother(item, items[^1]))

@@ -28,6 +28,9 @@ public sealed record FloorMomentAnswer
     /// <summary>The documents that were written at that moment.</summary>
     public required IReadOnlyList<string> MovedBy { get; init; }
 
+    /// <summary>What changed in them, in words: each figure with what it was and what it is, by the name of what it belongs to.</summary>
+    public required IReadOnlyList<string> Changed { get; init; }
+
     /// <summary>The revisions that the prices rested on.</summary>
     public required IReadOnlyList<string> Basis { get; init; }
 }

@@ -41,8 +41,9 @@ public static class PricedMoments
         foreach (var written in newest.Where(revision => revision.SavedAt >= first).OrderBy(revision => revision.Position)
             .GroupBy(revision => revision.SavedAt))
         {
+            var (before, seen) = (catalogue, await access.Seen(snapshot, written));
             catalogue = catalogue.After([.. written], written.Last().Position, Moment.ToTime(written.Key));
-            moments.Add(At(catalogue, sku, channel, await access.Seen(snapshot, written)) with { At = written.Key });
+            moments.Add(At(catalogue, sku, channel, seen) with { At = written.Key, Changed = WrittenDifferences.Of(before, catalogue, seen) });
         }
 
         return (moments, earlier);
@@ -88,4 +89,8 @@ public static class PricedMoments
 /// <param name="Currency">The channel's currency then.</param>
 /// <param name="Basis">The revisions that they rest on.</param>
 /// <param name="Written">The documents that were written then, such as <c>main@8</c>.</param>
-public sealed record PricedMoment(long At, PricedDesign? Priced, string? Currency, IReadOnlyList<string> Basis, IReadOnlyList<string> Written);
+public sealed record PricedMoment(long At, PricedDesign? Priced, string? Currency, IReadOnlyList<string> Basis, IReadOnlyList<string> Written)
+{
+    /// <summary>What changed in these documents, in words.</summary>
+    public IReadOnlyList<string> Changed { get; init; } = [];
+}

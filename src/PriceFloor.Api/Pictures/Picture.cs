@@ -31,6 +31,21 @@ public sealed class Picture
             ("font-weight", bold ? "bold" : null));
     }
 
+    /// <summary>Words in as many lines as they need. Returns the y of the line below them.</summary>
+    public decimal Paragraph(decimal x, decimal y, string words, decimal width, decimal size = Normal, Palette? ink = null, bool bold = false)
+    {
+        foreach (var line in TextMetrics.Lines(width, words, size, bold))
+        {
+            Words(x, y, line, size, ink, bold: bold);
+            y += LineOf(size);
+        }
+
+        return y;
+    }
+
+    /// <summary>From one line of a paragraph to the next.</summary>
+    public static decimal LineOf(decimal size) => size + 4;
+
     public void Box(decimal x, decimal y, decimal width, decimal height, Palette? fill = null, Hatch hatch = Hatch.None, Palette? outline = null,
         Dash dash = Dash.Solid)
     {

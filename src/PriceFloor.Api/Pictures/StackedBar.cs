@@ -3,7 +3,7 @@ namespace PriceFloor.Api.Pictures;
 /// <summary>A bar of parts, each with a letter, a colour and a pattern, and the list that says what they are.</summary>
 public static class StackedBar
 {
-    private const decimal LineHeight = 19;
+    private const decimal LineHeight = 19, Column = Picture.Inner / 2 - 10;
 
     /// <summary>The parts one after another. Returns where the last one ends on the scale.</summary>
     public static decimal Draw(Picture picture, Scale scale, decimal top, decimal height, IEnumerable<StackedPart> parts)
@@ -18,17 +18,22 @@ public static class StackedBar
         return at;
     }
 
-    /// <summary>Every part with its amount, in two columns: read downwards. Returns the last line's y.</summary>
+    /// <summary>
+    /// Every part with its amount, in two columns: read downwards. Words that do not fit beside their amount take more lines, and nothing is cut.
+    /// Returns the last line's y.
+    /// </summary>
     public static decimal List(Picture picture, decimal y, string currency, IReadOnlyList<StackedPart> parts)
     {
         var rows = (parts.Count + 1) / 2;
-        foreach (var (index, part) in parts.Index())
-        {
-            var x = index < rows ? Picture.Margin : Picture.Margin + Picture.Inner / 2 + 10;
-            Listed(picture, x, y + index % decimal.Max(rows, 1) * LineHeight, currency, part);
-        }
-
-        return y + (rows - 1) * LineHeight;
+        var listed = parts.Select(part => ListedPart.Of(part, Column, currency)).ToList();
+        var tops = new decimal[rows + 1];
+        tops[0] = y;
+        for (var row = 0; row < rows; row++)
+            tops[row + 1] = tops[row] + LineHeight + Picture.LineOf(Picture.Small)
+                * (int.Max(listed[row].LineCount, row + rows < listed.Count ? listed[row + rows].LineCount : 1) - 1);
+        foreach (var (index, part) in listed.Index())
+            part.Draw(picture, index < rows ? Picture.Margin : Picture.Margin + Picture.Inner / 2 + 10, tops[index % rows]);
+        return tops[rows] - LineHeight;
     }
 
     private static void Segment(Picture picture, decimal from, decimal to, decimal top, decimal height, StackedPart part)
@@ -38,17 +43,5 @@ public static class StackedBar
             return;
         picture.Box((from + to) / 2 - 7, top + height / 2 - 9, 14, 18, part.Palette);
         picture.Words((from + to) / 2, top + height / 2 + 5, part.Letter.ToString(), anchor: "middle");
-    }
-
-    /// <summary>A part below 0 is struck out: it is missing.</summary>
-    private static void Listed(Picture picture, decimal x, decimal y, string currency, StackedPart part)
-    {
-        var isMissing = part.Amount < 0;
-        var (column, money) = (Picture.Inner / 2 - 10, DisplayText.Money(part.Amount, currency));
-        picture.Box(x, y - 11, 14, 13, isMissing ? null : part.Palette, isMissing ? Hatch.Crossed : part.Hatch,
-            isMissing ? Palette.Floor : Palette.Text);
-        picture.Words(x + 21, y, isMissing ? part.Words : $"{part.Letter} {part.Words}", Picture.Small,
-            fit: column - 21 - 6 - TextMetrics.Width(money, Picture.Small));
-        picture.Words(x + column, y, money, Picture.Small, anchor: "end");
     }
 }

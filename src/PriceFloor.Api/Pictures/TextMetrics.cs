@@ -19,6 +19,41 @@ public static class TextMetrics
         return string.Concat(kept).TrimEnd() + "…";
     }
 
+    /// <summary>The words in lines, none of them wider. A word that is wider by itself is broken between two letters.</summary>
+    public static IReadOnlyList<string> Lines(decimal width, string words, decimal size, bool bold = false)
+    {
+        var lines = new List<string>();
+        var line = "";
+        foreach (var word in words.Split(' '))
+        {
+            var joined = line.Length == 0 ? word : $"{line} {word}";
+            if (Width(joined, size, bold) <= width)
+            {
+                line = joined;
+                continue;
+            }
+
+            if (line.Length > 0)
+                lines.Add(line);
+            var pieces = Broken(width, word, size, bold);
+            lines.AddRange(pieces.SkipLast(1));
+            line = pieces[^1];
+        }
+
+        return [.. lines, line];
+    }
+
+    private static List<string> Broken(decimal width, string word, decimal size, bool bold)
+    {
+        List<string> pieces = [""];
+        foreach (var letter in Letters(word))
+            if (pieces[^1].Length == 0 || Width(pieces[^1] + letter, size, bold) <= width)
+                pieces[^1] += letter;
+            else
+                pieces.Add(letter);
+        return pieces;
+    }
+
     private static IEnumerable<string> Letters(string words)
     {
         var letters = StringInfo.GetTextElementEnumerator(words);

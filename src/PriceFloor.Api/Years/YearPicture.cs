@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Years;
 public static class YearPicture
 {
     private const int KindsShown = 9;
-    private const decimal Top = 96, BarHeight = 30, RowHeight = 52;
+    private const decimal BarHeight = 30, RowHeight = 52;
 
     private static readonly (Palette Palette, Hatch Hatch)[] s_kinds =
     [
@@ -25,19 +25,18 @@ public static class YearPicture
         var parts = PartsOf(year);
         var picture = new Picture("What the year must bring in", Description(year, parts));
         picture.Words(Picture.Margin, 52, $"{Money(year, year.RequiredRevenue)} {year.Currency}", bold: true);
-        picture.Words(Picture.Margin, 70, $"{year.Name ?? "The year"}, from {DisplayText.Date(year.YearStart)}", Picture.Small, Palette.Quiet,
-            fit: Picture.Inner);
+        var top = picture.Paragraph(Picture.Margin, 70, $"{year.Name ?? "The year"}, from {DisplayText.Date(year.YearStart)}", Picture.Inner,
+            Picture.Small, Palette.Quiet) + 9;
         var whole = parts.Sum(part => part.Amount);
         decimal[] amounts = [whole, year.RequiredRevenue, year.Planned ?? 0, year.Received ?? 0];
         var scale = new Scale(0, decimal.Max(amounts.Max(), 0.000001m), Picture.Margin, Picture.Right);
-        StackedBar.Draw(picture, scale, Top, BarHeight, parts);
-        var y = StackedBar.List(picture, Top + BarHeight + 22, year.Currency, parts) + 34;
+        StackedBar.Draw(picture, scale, top, BarHeight, parts);
+        var y = StackedBar.List(picture, top + BarHeight + 22, year.Currency, parts) + 34;
         if (whole > year.RequiredRevenue)
         {
             var elsewhere = Money(year, whole - year.RequiredRevenue);
-            picture.Words(Picture.Margin, y - 8, $"of it other income pays {elsewhere}; the rest must come from sales", Picture.Small,
-                fit: Picture.Inner);
-            y += 20;
+            y = picture.Paragraph(Picture.Margin, y - 8, $"of it other income pays {elsewhere}; the rest must come from sales", Picture.Inner,
+                Picture.Small) + 11;
         }
 
         if (year is { Planned: { } planned, NotPlanned: { } notPlanned })
@@ -52,9 +51,14 @@ public static class YearPicture
         (decimal Amount, string Words) lacks)
     {
         var ending = lacks.Amount > 0 ? $"{Money(year, lacks.Amount)} {lacks.Words}" : "enough";
+        var start = $"{Money(year, has.Amount)} {has.Words}";
+        var down = TextMetrics.Width(start, Picture.Small) + TextMetrics.Width(ending, Picture.Small) + 12 > Picture.Inner
+            ? Picture.LineOf(Picture.Small)
+            : 0; // long amounts stand below each other
         picture.Group($"{has.Words}: {Money(year, has.Amount)}, {ending}", () =>
         {
-            picture.Words(Picture.Margin, y, $"{Money(year, has.Amount)} {has.Words}", Picture.Small);
+            picture.Words(Picture.Margin, y, start, Picture.Small);
+            y += down;
             picture.Words(Picture.Right, y, ending, Picture.Small, lacks.Amount > 0 ? Palette.Floor : Palette.Text, "end");
             var end = scale.At(has.Amount);
             picture.Box(scale.At(0), y + 8, end - scale.At(0), 18, Palette.Green, Hatch.None, Palette.Text);

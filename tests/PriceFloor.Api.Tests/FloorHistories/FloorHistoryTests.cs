@@ -24,6 +24,53 @@ public sealed class FloorHistoryTests
     }
 
     [Fact]
+    public async Task Each_item_says_in_words_what_changed_in_the_documents_that_moved_it()
+    {
+        await using var studio = await AYear();
+        var items = (await studio.Get("/v1/designs/RB-014/floor-history?channel=web")).Json.GetProperty("items").EnumerateArray()
+            .Select(item => string.Join("; ", item.GetProperty("changed").EnumerateArray().Select(words => words.GetString())));
+        Assert.Equal(
+        [
+            "channel web: new",
+            "listed price on web: new, 58.00",
+            "expense without a name: 24,000.00 to 25,000.00 a year",
+            "listed price on shops: new, 80.00",
+            "listed price on web: 58.00 to 161.00",
+            "design: pieces a day 4 to 4.6",
+        ], items);
+    }
+
+    [Fact]
+    public async Task A_part_of_a_history_says_what_changed_since_before_it()
+    {
+        await using var studio = await AYear();
+        var items = (await studio.Get("/v1/designs/RB-014/floor-history?channel=web&limit=1")).Json.GetProperty("items");
+        Assert.Equal("[\"design: pieces a day 4 to 4.6\"]", items[items.GetArrayLength() - 1].GetProperty("changed").GetRawText());
+    }
+
+    [Fact]
+    public async Task The_picture_tells_the_first_changes_of_a_move_and_how_many_more_the_answer_has()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        static string Expenses(int amount) => string.Join(',',
+            Enumerable.Range(1, 8).Select(i => $$"""{"name":"Cost {{i}}","amount":{{amount}},"per":"year"}"""));
+        foreach (var amount in new[] { 100, 200 })
+        {
+            studio.Clock.Advance(TimeSpan.FromDays(1));
+            await studio.Has("/v1/profiles/main",
+                Sample.SmallProfile.Replace("""{"amount":24000,"per":"year"}""", Expenses(amount), StringComparison.Ordinal));
+        }
+
+        var items = (await studio.Get("/v1/designs/RB-014/floor-history?channel=web")).Json.GetProperty("items");
+        Assert.Equal(8, items[items.GetArrayLength() - 1].GetProperty("changed").GetArrayLength());
+        var picture = (await studio.Get("/v1/designs/RB-014/floor-history.svg?channel=web")).Text;
+        foreach (var words in new[] { "expense Cost 1: 100.00 to 200.00 a year", "expense Cost 4: 100.00 to 200.00 a year", ">and 4 more<" })
+            Assert.Contains(words, picture, StringComparison.Ordinal);
+        Assert.DoesNotContain(">expense Cost 5: 100", picture, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task It_agrees_with_the_floor_as_it_was_at_each_moment()
     {
         await using var studio = await AYear();

@@ -91,6 +91,40 @@ public sealed class PictureTests
     }
 
     [Fact]
+    public async Task The_histories_and_the_year_wrap_what_is_long_and_cut_nothing_off()
+    {
+        var name = string.Join(' ', Enumerable.Range(1, 30).Select(i => $"word{i}"));
+        await using var studio = new Studio();
+        string Profile(string amount) => $$"""
+            {"name":"{{name}}","currency":"USD","yearStart":"2027-01-01","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},
+            "expenses":[{"name":"{{name}}","amount":{{amount}},"per":"year","costKind":"{{LongestKind()}}"}]}
+            """;
+        await studio.Has("/v1/profiles/main", Profile("24000000000"));
+        await studio.Has("/v1/designs/RB-014",
+            Sample.Pendant.Replace("{\"profile\"", $"{{\"name\":\"{name}\",\"profile\"", StringComparison.Ordinal));
+        await studio.Has("/v1/channels/web", Sample.Shop.Replace("{\"sells\"", $"{{\"name\":\"{name}\",\"sells\"", StringComparison.Ordinal));
+        studio.Clock.Advance(TimeSpan.FromDays(9));
+        await studio.Has("/v1/profiles/main", Profile("25000000000"));
+        var history = XDocument.Parse((await studio.Get("/v1/designs/RB-014/floor-history.svg?channel=web")).Text).Root!;
+        NothingRunsOut(history, "history");
+        Assert.Equal(3, Count(Words(history), name)); // the design, the channel, and the expense that changed
+        Assert.Contains($"expense {name}: 24,000,000,000.00 to 25,000,000,000.00 a year", Words(history), StringComparison.Ordinal);
+
+        var year = XDocument.Parse((await studio.Get("/v1/profiles/main/year.svg?planned=20000000000&received=19999999999.99")).Text).Root!;
+        NothingRunsOut(year, "year");
+        Assert.Contains($"{name}, from 2027-01-01", Words(year), StringComparison.Ordinal);
+        Assert.Contains($"a {LongestKind().Replace('-', ' ')}", Words(year), StringComparison.Ordinal);
+        Assert.DoesNotContain("\u2026", Words(history) + Words(year), StringComparison.Ordinal);
+    }
+
+    private static string LongestKind() => Enum.GetValues<CostKind>().Where(kind => kind != CostKind.Depreciation)
+        .Select(kind => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString())).MaxBy(word => word.Length)!;
+
+    private static string Words(XElement svg) => string.Join(' ', svg.Descendants(s_svg + "text").Select(text => text.Value));
+
+    private static int Count(string text, string words) => text.Split(words).Length - 1;
+
+    [Fact]
     public async Task Nothing_stored_for_it_still_draws()
     {
         await using var studio = new Studio();
