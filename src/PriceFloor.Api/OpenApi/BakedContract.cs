@@ -20,6 +20,10 @@ public sealed record BakedContract(string Folder)
 
     public static BakedContract BesideTheProgram { get; } = new(Path.Combine(AppContext.BaseDirectory, "openapi"));
 
+    /// <summary>The contract inside the program: the downloaded one is a single file, so nothing is beside it. Null in every other program.</summary>
+    public static ContractTexts? InsideTheProgram() =>
+        Resource(Json) is { } json && Resource(Yaml) is { } yaml ? new ContractTexts(json, yaml) : null;
+
     /// <summary>Writes the files, the one that vouches for the others last.</summary>
     public void Write(ContractTexts texts)
     {
@@ -41,6 +45,16 @@ public sealed record BakedContract(string Folder)
         {
             return null;
         }
+    }
+
+    private static byte[]? Resource(string file)
+    {
+        using var stream = typeof(BakedContract).Assembly.GetManifestResourceStream($"openapi/{file}");
+        if (stream is null)
+            return null;
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
     }
 
     private static string SealOf(ContractTexts texts) => string.Concat(

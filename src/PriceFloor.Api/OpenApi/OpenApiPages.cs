@@ -25,7 +25,7 @@ public static class OpenApiPages
     private static async Task<ContractTexts> TextsAsync(IServiceProvider services)
     {
         var baked = services.GetRequiredService<BakedContract>();
-        if (baked.Read()?.Below(services.GetRequiredService<Settings>().PathBase) is { } texts)
+        if ((baked.Read() ?? BakedContract.InsideTheProgram())?.Below(services.GetRequiredService<Settings>().PathBase) is { } texts)
             return texts;
         Log.Information("The OpenAPI document is written from the code, because {Folder} does not have it for this program and path", baked.Folder);
         return await ContractTexts.WrittenBy(services);

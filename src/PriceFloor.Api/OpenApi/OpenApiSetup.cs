@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using System.Xml.XPath;
@@ -24,7 +25,7 @@ public static partial class OpenApiSetup
     public static async Task<int> WriteOpenApiAsync(this WebApplication app, TextWriter output)
     {
         EndPipeline(app);
-        await output.WriteAsync(await TextOf(app.Services));
+        await output.WriteAsync(BakedContract.InsideTheProgram() is { } inside ? Encoding.UTF8.GetString(inside.Yaml) : await TextOf(app.Services));
         return 0;
     }
 
