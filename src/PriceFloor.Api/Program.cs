@@ -6,14 +6,16 @@ using Serilog;
 
 try
 {
-    var line = CommandLine.Of(args);
+    var line = CommandLine.Of(args, Download.IsThis);
     var verb = line.Verb;
     if (verb is Commands.Help or Commands.Version)
-        return Commands.Tell(verb, Console.Out);
+        return Commands.Tell(verb, line.Words, Console.Out);
     if (verb == Commands.HealthCheck)
         return await HealthCheck.RunAsync();
     if (StoreCommands.All.Contains(verb))
-        return StoreCommands.Run(verb, line.Words, new ConfigurationBuilder().AddEnvironmentVariables().Build(), Console.Out);
+        return StoreCommands.Run(verb, line.Words, line.Configuration, Console.Out);
+    if (QuestionCommands.All.Contains(verb))
+        return await QuestionCommands.Run(line, Console.OpenStandardOutput());
 
     if (verb == Commands.Serve)
         QuickStart.Preload();
@@ -48,7 +50,7 @@ try
 catch (Exception e) when (Starting.IsOperatorsFault(e))
 {
     await Console.Error.WriteLineAsync(e.Message);
-    return 1;
+    return Commands.FaultCode(args);
 }
 finally
 {

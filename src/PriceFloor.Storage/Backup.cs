@@ -7,7 +7,10 @@ public static class Backup
     public static string HashFileOf(string file) => file + ".sha256";
 
     /// <summary>Makes a backup. It gets its name only once it is whole, checked and on the disk; nothing is overwritten.</summary>
-    public static BackupMade Make(string store, string file)
+    /// <param name="store">The store.</param>
+    /// <param name="file">The backup.</param>
+    /// <param name="growing">Told the file that grows meanwhile, for whoever watches.</param>
+    public static BackupMade Make(string store, string file, Action<string>? growing = null)
     {
         var path = Path.GetFullPath(file);
         var folder = Path.GetDirectoryName(path)!;
@@ -20,6 +23,7 @@ public static class Backup
         try
         {
             int schema;
+            growing?.Invoke(part);
             StoreFile.Create(part).Dispose(); // SQLite fills an existing empty file, so nobody else can read it even while it grows
             using (var connection = StoreFile.Open(store))
             {

@@ -11,7 +11,8 @@ public static class StoreCheck
 
     /// <param name="path">The store.</param>
     /// <param name="faultOf">The fault of a document of that kind and text; null if there is none.</param>
-    public static StoreReport Of(string path, Func<string, string, string?> faultOf)
+    /// <param name="checkedOf">Told how many revisions of how many are checked, for whoever watches.</param>
+    public static StoreReport Of(string path, Func<string, string, string?> faultOf, Action<long, long>? checkedOf = null)
     {
         try
         {
@@ -21,7 +22,7 @@ public static class StoreCheck
             if (StoreFile.Damage(connection) is { Count: > 0 } damage)
                 return new StoreReport(schema, 0, 0, 0, damage); // the contents of a damaged file mean nothing
             var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection))
-                .Concat(Documents(connection, faultOf)).Take(MostFaults).ToList();
+                .Concat(Documents(connection, Counted(connection, faultOf, checkedOf))).Take(MostFaults).ToList();
             return new StoreReport(schema,
                 connection.ExecuteScalar<long>("SELECT count(*) FROM head WHERE deleted = 0"),
                 connection.ExecuteScalar<long>("SELECT count(*) FROM revision"),
@@ -31,6 +32,19 @@ public static class StoreCheck
         {
             throw DataFolder.CannotOpenStore(path, e);
         }
+    }
+
+    private static Func<string, string, string?> Counted(SqliteConnection connection, Func<string, string, string?> faultOf,
+        Action<long, long>? checkedOf)
+    {
+        if (checkedOf is null)
+            return faultOf;
+        var (done, all) = (0L, connection.ExecuteScalar<long>("SELECT count(*) FROM revision WHERE body IS NOT NULL"));
+        return (kind, body) =>
+        {
+            checkedOf(++done, all);
+            return faultOf(kind, body);
+        };
     }
 
     private static IEnumerable<string> ForeignKeys(SqliteConnection connection) =>

@@ -1,79 +1,98 @@
 using PriceFloor.Api.Configuration;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Running;
 
-/// <summary>What the program can do besides serving.</summary>
+/// <summary>What the program can do, verb by verb.</summary>
 public static class Commands
 {
     public const string Serve = "serve";
+    public const string Demo = "demo";
     public const string Help = "--help";
     public const string Version = "--version";
     public const string HealthCheck = "healthcheck";
     public const string OpenApi = "openapi";
     public const string OpenApiFiles = "openapi-files";
 
+    private static readonly VerbOption[] s_data = [VerbOption.Data];
+
     /// <summary>Each verb, its arguments, and what it does.</summary>
-    public static readonly IReadOnlyDictionary<string, (string[] Words, string Does)> All = new Dictionary<string, (string[], string)>
+    public static readonly IReadOnlyDictionary<string, Verb> All = new Dictionary<string, Verb>
     {
-        [HealthCheck] = ([], "asks a running service whether it is ready; exit code 0 or 1"),
-        [OpenApi] = ([], "prints the OpenAPI document"),
-        [OpenApiFiles] = (["FOLDER"], "writes it into a folder as the build does, whatever the settings are"),
-        [StoreCommands.Backup] = (["FILE"], "copies the store to a new file, also while a service writes"),
-        [StoreCommands.CheckStore] = ([], "checks the whole store, also while a service runs; exit code 0 or 1"),
-        [StoreCommands.Restore] = (["FILE"], "checks a backup and puts it in the store's place; the service must be stopped"),
-        [StoreCommands.Forget] = (["KIND", "KEY"], "erases a deleted document with all its revisions; the service must be stopped"),
-        [StoreCommands.NewAdminKey] = ([], "makes a key with every scope, to replace a lost one; the service must be stopped"),
+        [Serve] = new([], "serves the store over HTTP until it is stopped") { Serves = true, Options = s_data, Note = ServesNote },
+        [Demo] = new([], "serves, and fills an empty store with an invented studio") { Serves = true, Options = s_data, Note = ServesNote },
+        [QuestionCommands.Check] = new(["SHEET"], "checks a sheet of prices (CSV) against the floors, also beside a running service")
+        {
+            Options = SheetCommand.Options,
+            Note = SheetCommand.Note,
+            FaultCode = QuestionCommands.Fault,
+        },
+        [QuestionCommands.Floor] = new(["SKU"], "prints the floor of a design and its price on each channel, also beside a running service")
+        {
+            More = ["CHANNEL"],
+            Options = FloorCommand.Options,
+            Note = "It ends with 0, or with 2 if there is no answer. Nothing in the data folder is changed.",
+            FaultCode = QuestionCommands.Fault,
+        },
+        [StoreCommands.Backup] = new(["FILE"], "copies the store to a new file, also while a service writes") { Options = s_data },
+        [StoreCommands.CheckStore] = new([], "checks the whole store, also while a service runs; exit code 0 or 1") { Options = s_data },
+        [StoreCommands.Restore] =
+            new(["FILE"], "checks a backup and puts it in the store's place; the service must be stopped") { Options = s_data },
+        [StoreCommands.Forget] =
+            new(["KIND", "KEY"], "erases a deleted document with all its revisions; the service must be stopped") { Options = s_data },
+        [StoreCommands.NewAdminKey] =
+            new([], "makes a key with every scope, to replace a lost one; the service must be stopped") { Options = s_data },
+        [HealthCheck] = new([], "asks a running service whether it is ready; exit code 0 or 1"),
+        [OpenApi] = new([], "prints the OpenAPI document"),
+        [OpenApiFiles] = new(["FOLDER"], "writes it into a folder as the build does, whatever the settings are"),
     };
+
+    private const string ServesNote = "Settings follow as options, such as --PRICEFLOOR_METRICS=on, or are set in the environment.";
 
     private static readonly (string Option, string Does)[] s_options =
     [
-        ("--demo", "fills an empty store with an invented studio"),
-        ("--urls=ADDRESS", $"where to listen; {Addresses.Usual} if not set"),
-        ("--PRICEFLOOR_NAME=VALUE", "a setting, which is usually set in the environment (docs/reference/settings.md)"),
-        (Help, "prints this; also -h"),
+        ("--urls ADDRESS", $"with serve and demo: where to listen; {Addresses.Usual} if not set"),
+        ("--PRICEFLOOR_NAME=VALUE", "with serve and demo: a setting, which is usually set in the environment (docs/reference/settings.md)"),
+        (VerbOption.Data.Usage, VerbOption.Data.Does),
+        (Help, "prints this, and after a verb what the verb takes; also -h"),
         (Version, "prints the version"),
     ];
 
-    /// <summary>Prints the help or the version.</summary>
-    public static int Tell(string verb, TextWriter output)
+    /// <summary>Prints the help, that of a verb if one is given, or the version.</summary>
+    public static int Tell(string verb, IReadOnlyList<string> words, TextWriter output)
     {
-        output.WriteLine(verb == Help ? HelpText() : FirstContact.Welcome.Version);
+        output.WriteLine(verb != Help ? FirstContact.Welcome.Version : words.Count == 0 ? HelpText() : HelpOf(words[0]));
         return 0;
     }
+
+    /// <summary>What follows the name of a verb that is not there.</summary>
+    public static string HintOf(string word) => NearestName.Hint(word, [.. All.Keys]);
+
+    /// <summary>The exit code if what these arguments ask for cannot be done.</summary>
+    public static int FaultCode(IReadOnlyList<string> arguments) =>
+        CommandLine.VerbIn(arguments) is { } word && All.TryGetValue(word, out var verb) ? verb.FaultCode : 1;
 
     private static string HelpText() => $"""
         PriceFloor {FirstContact.Welcome.Version}: the lowest price that keeps a studio and its maker going for the year.
 
-        It serves if no verb is given. Verbs:
-        {Lines(All.Select(verb => (string.Join(' ', [verb.Key, .. verb.Value.Words]), verb.Value.Does)))}
+        Tell it what to do; each verb says more with --help:
+        {Lines(All.Select(verb => (verb.Value.Usage(verb.Key), verb.Value.Does)))}
 
         Options:
         {Lines(s_options)}
+
+        Without a verb the downloaded program prints this. Started by dotnet, as from a clone or in the container, it serves.
         """;
+
+    private static string HelpOf(string name)
+    {
+        var verb = All[name];
+        var options = verb.Options.Select(option => (option.Usage, option.Does));
+        return $"{verb.Usage(name)}{(verb.Options.Count > 0 ? " [OPTIONS]" : "")}\n\n{name}: {verb.Does}.\n"
+            + (verb.Options.Count > 0 ? $"\nOptions:\n{Lines(verb.Serves ? [.. options, s_options[0]] : options)}\n" : "")
+            + $"\n{verb.Note}";
+    }
 
     private static string Lines(IEnumerable<(string Name, string Does)> rows) =>
         string.Join('\n', rows.Select(row => $"  {row.Name,-24} {row.Does}"));
-}
-
-/// <summary>Asks a running service whether it is ready: for a container's health check, without curl.</summary>
-public static class HealthCheck
-{
-    public static async Task<int> RunAsync()
-    {
-        var configuration = new ConfigurationBuilder().AddEnvironmentVariables().AddEnvironmentVariables("ASPNETCORE_").Build();
-        var address = (configuration["urls"]?.Split(';')[0] ?? Addresses.Usual).Replace("//+", "//127.0.0.1", StringComparison.Ordinal)
-            .Replace("//*", "//127.0.0.1", StringComparison.Ordinal).Replace("//0.0.0.0", "//127.0.0.1", StringComparison.Ordinal);
-        using var client = new HttpClient { Timeout = TimeSpan.FromSeconds(3) };
-        try
-        {
-            using var response = await client.GetAsync(new Uri(new Uri(address), (configuration["PRICEFLOOR_PATH_BASE"] ?? "") + "/health/ready"));
-            await Console.Out.WriteLineAsync(response.IsSuccessStatusCode ? "ready" : $"not ready: {(int)response.StatusCode}");
-            return response.IsSuccessStatusCode ? 0 : 1;
-        }
-        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
-        {
-            await Console.Out.WriteLineAsync($"not ready: {e.Message}");
-            return 1;
-        }
-    }
 }

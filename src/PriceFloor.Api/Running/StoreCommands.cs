@@ -47,7 +47,9 @@ public static class StoreCommands
 
     private static int MakeBackup(Settings settings, string file, TextWriter output)
     {
-        var made = PriceFloor.Storage.Backup.Make(settings.StorePath, file);
+        string? part = null;
+        var made = ProgressLine.During(Backup, () => ShareOf(part, settings.StorePath),
+            () => PriceFloor.Storage.Backup.Make(settings.StorePath, file, growing => part = growing));
         output.WriteLine($"{made.Path}: {made.Bytes} bytes, schema {made.Schema}, sha256 {made.Sha256}");
         if (!Trail.TellOfBackup(settings.StorePath, made.Path, TimeProvider.System.GetUtcNow()))
             output.WriteLine("The trail (/v1/audit) does not list it: the store cannot be written now, or is from an earlier program.");
@@ -56,7 +58,9 @@ public static class StoreCommands
 
     private static int Check(Settings settings, TextWriter output)
     {
-        var report = StoreCheck.Of(settings.StorePath, FaultOf);
+        (long Done, long All) so = (0, 0);
+        var report = ProgressLine.During(CheckStore, () => so.All > 0 ? (decimal)so.Done / so.All : null,
+            () => StoreCheck.Of(settings.StorePath, FaultOf, (done, all) => so = (done, all)));
         output.WriteLine($"{Path.GetFullPath(settings.StorePath)}: schema {report.Schema} of {Migrations.Newest}, {report.Documents} documents, "
             + $"{report.Revisions} revisions, position {report.Position}");
         foreach (var fault in report.Faults)
@@ -70,7 +74,8 @@ public static class StoreCommands
     private static int Put(Settings settings, string file, TextWriter output)
     {
         using var held = Alone(settings);
-        var done = Restoring.Restore(file, settings.StorePath, TimeProvider.System.GetUtcNow());
+        var done = ProgressLine.During(Restore, () => null,
+            () => Restoring.Restore(file, settings.StorePath, TimeProvider.System.GetUtcNow()));
         output.WriteLine($"{Path.GetFullPath(settings.StorePath)} is now {Path.GetFullPath(file)} (schema "
             + $"{done.Schema}{(done.Schema < Migrations.Newest ? $", brought to {Migrations.Newest}" : "")}).");
         if (done.Replaced is not null)
@@ -86,8 +91,8 @@ public static class StoreCommands
                 + $"they are {string.Join(", ", Kinds.All.Select(one => one.Name))} (a price's key is SKU/CHANNEL).");
         using var held = Alone(settings);
         SpillingWriter.ClearAway(settings.DataFolder);
-        var gone = Forgetting.Forget(settings.StorePath, name, key, TimeProvider.System.GetUtcNow(), kind.Below,
-            kind.IsForgottenWhole);
+        var gone = ProgressLine.During(Forget, () => null, () => Forgetting.Forget(settings.StorePath, name, key,
+            TimeProvider.System.GetUtcNow(), kind.Below, kind.IsForgottenWhole));
         output.WriteLine($"The {name} \"{key}\" is forgotten: "
             + $"{gone} revisions are erased{Included(kind)}, and the file is rewritten.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. "
@@ -124,6 +129,11 @@ public static class StoreCommands
             "The lost key still works. GET /v1/keys lists it, DELETE /v1/keys/NAME ends it. Delete the file after you have stored the key.");
         return 0;
     }
+
+    /// <summary>How much of the store the copy already has; unknown once it is whole and is checked.</summary>
+    private static decimal? ShareOf(string? copy, string store) =>
+        copy is not null && new FileInfo(copy) is { Exists: true } part && new FileInfo(store) is { Exists: true, Length: > 0 } whole
+            && part.Length < whole.Length ? (decimal)part.Length / whole.Length : null;
 
     /// <summary>Locks the data folder, so no service runs meanwhile.</summary>
     private static StoreLock Alone(Settings settings)

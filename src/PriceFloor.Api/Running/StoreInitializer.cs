@@ -48,6 +48,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
         Log.Information("The store is from an earlier program; it is upgraded first");
         try
         {
+            using var progress = ProgressLine.Start("upgrade", () => null);
             Open();
         }
         catch (Exception e)

@@ -25,6 +25,8 @@ public sealed class DocCommandTests
             "It makes a user and a service of this machine; ServiceUnitTests holds it against the unit, which `.ci/unit` has systemd read.",
         ["sudo -u pricefloor env PRICEFLOOR_DATA=/var/lib/pricefloor dotnet /opt/pricefloor/PriceFloor.Api.dll check-store"] =
             "There is no such user here; ServiceUnitTests holds it against the unit.",
+        ["sha256sum --check --ignore-missing SHA256SUMS.txt"] =
+            "`.ci/downloads` makes the files, checks their sums, and starts the one of this machine under another name.",
         ["location /pricefloor/ {"] = "Another program's settings; SubPathTests sends what it would send.",
     };
 
@@ -73,22 +75,26 @@ public sealed class DocCommandTests
                 "FILE" => Path.Combine(stick.FullName, "a-file.db"),
                 "KIND" => "profile",
                 "KEY" => "gone",
+                "SHEET" or "prices.csv" => Path.Combine(stick.FullName, "prices.csv"),
+                "SKU" => "RB-014",
+                "CHANNEL" => "web",
                 _ => argument.Replace($"{ContainerFiles.Volume}/", folder.FullName + "/", StringComparison.Ordinal)
                     .Replace("/mnt/stick/", stick.FullName + "/", StringComparison.Ordinal),
             })];
             using (var service = Start(folder.FullName, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey }))
             {
                 await Ready(service);
-                await HasADeletedProfile(service.Address);
+                await HasAShopAndADeletedProfile(service.Address);
+                await File.WriteAllTextAsync(Path.Combine(stick.FullName, "prices.csv"), "sku,channel,price\nRB-014,web,900\n", Studio.Cancellation);
                 foreach (var line in lines.Where(line => line.RunsBeside))
                     await Works(folder, line, Placed(line), service.Address);
                 Assert.Equal(0, await Terminate(service));
             }
 
-            foreach (var line in lines.Where(line => line.Verb is not null && !line.RunsBeside))
+            foreach (var line in lines.Where(line => !line.Serves && !line.RunsBeside))
                 await Works(folder, line, Placed(line));
             await Sums(stick);
-            foreach (var line in lines.Where(line => line.Verb is null))
+            foreach (var line in lines.Where(line => line.Serves))
                 await Serves(stick.CreateSubdirectory(Guid.NewGuid().ToString("N")), line);
         }
         finally
@@ -116,14 +122,25 @@ public sealed class DocCommandTests
     private static bool IsCopy(string line) =>
         line.Split(' ') is ["cp", var from, var to] && File.Exists(Repository.File(from)) && File.Exists(Repository.File(to));
 
-    private static async Task HasADeletedProfile(string address)
+    private static async Task HasAShopAndADeletedProfile(string address)
     {
         using var client = new HttpClient { BaseAddress = new Uri(address) };
         client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", Studio.AdminKey);
-        using var body = new StringContent(Sample.SmallProfile, new MediaTypeHeaderValue("application/json"));
-        using var put = await client.PutAsync(new Uri("/v1/profiles/gone", UriKind.Relative), body, Studio.Cancellation);
+        async Task<int> Put(string path, string json)
+        {
+            using var body = new StringContent(json, new MediaTypeHeaderValue("application/json"));
+            using var put = await client.PutAsync(new Uri(path, UriKind.Relative), body, Studio.Cancellation);
+            return (int)put.StatusCode;
+        }
+
+        foreach (var (path, json) in new[]
+        {
+            ("/v1/profiles/gone", Sample.SmallProfile), ("/v1/profiles/main", Sample.SmallProfile), ("/v1/designs/RB-014", Sample.Pendant),
+            ("/v1/channels/web", Sample.Shop),
+        })
+            Assert.Equal(201, await Put(path, json));
         using var deleted = await client.DeleteAsync(new Uri("/v1/profiles/gone", UriKind.Relative), Studio.Cancellation);
-        Assert.Equal((201, 204), ((int)put.StatusCode, (int)deleted.StatusCode));
+        Assert.Equal(204, (int)deleted.StatusCode);
     }
 
     private static async Task Works(DirectoryInfo folder, ProgramLine line, string[] arguments, string? address = null)
@@ -139,7 +156,7 @@ public sealed class DocCommandTests
         var output = service.Process.StandardOutput.ReadToEndAsync(Studio.Cancellation);
         await Ready(service);
         Assert.Equal(0, await Terminate(service));
-        Assert.Equal(line.Arguments.Contains("--demo"), (await output).Contains("curl ", StringComparison.Ordinal));
+        Assert.Equal(line.Arguments.Contains("--demo") || line.Verb == "demo", (await output).Contains("curl ", StringComparison.Ordinal));
     }
 
     /// <summary>The file beside each backup can be read by `sha256sum --check`, if that is installed.</summary>

@@ -3,7 +3,7 @@ using PriceFloor.Api.Running;
 
 namespace PriceFloor.Api.Tests.DocCommands;
 
-/// <summary>A line that starts our program, in any form: by dotnet, in a container, or as a verb alone.</summary>
+/// <summary>A line that starts our program, in any form: by dotnet, in a container, as the downloaded program, or as a verb alone.</summary>
 /// <param name="Arguments">The arguments of the program.</param>
 public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Arguments)
 {
@@ -11,11 +11,14 @@ public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Argu
 
     /// <summary>The verbs that may run beside a service.</summary>
     private static readonly string[] s_beside = [PriceFloor.Api.Running.Commands.HealthCheck, PriceFloor.Api.Running.Commands.OpenApi,
-        StoreCommands.Backup, StoreCommands.CheckStore];
+        StoreCommands.Backup, StoreCommands.CheckStore, QuestionCommands.Check, QuestionCommands.Floor];
 
     public string? Verb => Arguments.FirstOrDefault(argument => !argument.StartsWith('-'));
 
     public bool RunsBeside => s_beside.Contains(Verb);
+
+    /// <summary>Whether it starts the service.</summary>
+    public bool Serves => Verb is null || PriceFloor.Api.Running.Commands.All[Verb].Serves;
 
     /// <summary>The line's arguments; null if it does not start our program, or only names a verb that needs words after it.</summary>
     public static ProgramLine? Of(string line)
@@ -29,7 +32,8 @@ public sealed partial record ProgramLine(string Line, IReadOnlyList<string> Argu
     }
 
     [GeneratedRegex(
-        "^(dotnet PriceFloor\\.Api\\.dll|dotnet run --project src/PriceFloor\\.Api( --)?|docker exec CONTAINER dotnet PriceFloor\\.Api\\.dll|docker run (--[a-z-]+ (\\S*[:/]\\S* )?)*pricefloor)(?<arguments>( .*)?)$",
+        "^((\\./)?pricefloor(?= [a-z])|dotnet PriceFloor\\.Api\\.dll|dotnet run --project src/PriceFloor\\.Api( --)?"
+        + "|docker exec CONTAINER dotnet PriceFloor\\.Api\\.dll|docker run (--[a-z-]+ (\\S*[:/]\\S* )?)*pricefloor)(?<arguments>( .*)?)$",
         RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Started();
 }

@@ -19,6 +19,14 @@ public sealed class CommandLineTests : IDisposable
     [InlineData(new[] { "--urls=http://127.0.0.1:9", "--demo" }, "serve")]
     [InlineData(new[] { "--PRICEFLOOR_METRICS=on" }, "serve")]
     [InlineData(new[] { "--Serilog:MinimumLevel:Default=Debug" }, "serve")]
+    [InlineData(new[] { "serve" }, "serve")]
+    [InlineData(new[] { "demo", "--urls", "http://127.0.0.1:9" }, "serve")]
+    [InlineData(new[] { "--urls", "http://127.0.0.1:9", "serve", "--demo" }, "serve")]
+    [InlineData(new[] { "check", "a.csv", "--channel", "web", "--skuColumn=Item", "--csv" }, "check")]
+    [InlineData(new[] { "--data", "here", "floor", "RB-014", "web", "--json" }, "floor")]
+    [InlineData(new[] { "check-store", "--data=here" }, "check-store")]
+    [InlineData(new[] { "help" }, "--help")]
+    [InlineData(new[] { "help", "check" }, "--help")]
     [InlineData(new[] { "healthcheck" }, "healthcheck")]
     [InlineData(new[] { "openapi" }, "openapi")]
     [InlineData(new[] { "backup", "x.db" }, "backup")]
@@ -39,9 +47,60 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("backup", "a.db", "b.db")]
     [InlineData("check-store", "--demo")]
     [InlineData("openapi", "now")]
+    [InlineData("floor")]
+    [InlineData("floor", "RB-014", "web", "fair")]
+    [InlineData("check", "a.csv", "--cvs")]
+    [InlineData("backup", "a.db", "--json")]
+    [InlineData("demoo")]
     public void What_is_mistyped_is_refused(params string[] arguments) =>
         Assert.Contains(arguments[0].Split('=')[0], Assert.Throws<SettingsException>(() => CommandLine.Of(arguments)).Message,
             StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("\"chek\" is not a verb of this program, but there is \"check\"", "chek", "a.csv")]
+    [InlineData("but there is \"backup\"", "bakcup", "--help")]
+    [InlineData("but there is \"--demo\"", "--dmeo")]
+    [InlineData("but there is \"--urls\"", "--ulrs=http://127.0.0.1:9")]
+    [InlineData("but there is \"--PRICEFLOOR_DATA\"", "--PRICEFLOOR_DATTA=/tmp")]
+    [InlineData("\"--chanel\" is not an option of the verb \"check\", but there is \"channel\"", "check", "a.csv", "--chanel=web")]
+    [InlineData("\"--urls\" is not an option of the verb \"check-store\"; there is data", "check-store", "--urls=http://127.0.0.1:9")]
+    public void A_refusal_names_the_nearest(string told, params string[] arguments) =>
+        Assert.Contains(told, Assert.Throws<SettingsException>(() => CommandLine.Of(arguments)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Without_a_word_the_downloaded_program_says_what_it_can_do_and_the_others_serve()
+    {
+        Assert.Equal("--help", CommandLine.Of([], isDownload: true).Verb);
+        Assert.Equal("serve", CommandLine.Of([]).Verb);
+        Assert.Equal("serve", CommandLine.Of(["--demo"], isDownload: true).Verb);
+        Assert.False(Download.IsThis);
+    }
+
+    [Fact]
+    public void Demo_and_data_reach_the_service_as_its_own_settings()
+    {
+        var line = CommandLine.Of(["demo", "--data", "/here", "--urls=http://127.0.0.1:9"]);
+        Assert.True(line.Demo);
+        Assert.Equal(["--urls=http://127.0.0.1:9", "--PRICEFLOOR_DATA=/here"], line.HostArguments);
+        Assert.Equal("/here", CommandLine.Of(["check-store", "--data", "/here"]).Configuration["PRICEFLOOR_DATA"]);
+    }
+
+    [Fact]
+    public async Task Every_verb_has_a_help_of_its_own_with_its_options()
+    {
+        foreach (var (name, verb) in Commands.All)
+        {
+            var output = new StringWriter();
+            Commands.Tell("--help", [name], output);
+            foreach (var words in verb.Options.Select(option => option.Usage).Append(verb.Usage(name)).Append(verb.Does))
+                Assert.Contains(words, output.ToString(), StringComparison.Ordinal);
+        }
+
+        var help = await Run(Data, "check", "--help");
+        Assert.Equal((0, ""), (help.Code, help.Errors));
+        Assert.StartsWith("check SHEET [OPTIONS]", help.Output, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Data));
+    }
 
     [Theory]
     [InlineData("--help")]
@@ -50,7 +109,7 @@ public sealed class CommandLineTests : IDisposable
     {
         var help = await Run(Data, option);
         Assert.Equal((0, ""), (help.Code, help.Errors));
-        foreach (var word in Commands.All.Keys.Concat(["--demo", "--urls", "--help", "--version"]))
+        foreach (var word in Commands.All.Keys.Concat(["--data", "--urls", "--help", "--version"]))
             Assert.Contains(word, help.Output, StringComparison.Ordinal);
         Assert.False(Directory.Exists(Data));
     }

@@ -57,48 +57,21 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
     public async Task<IResult> OfSheet()
     {
         LiftBodyLimit();
-        using var sheet = new SheetReader(context.Request.BodyReader, query.Dialect);
-        var (header, unreadable) = await sheet.ReadHeaderAsync(_cancel);
-        if (unreadable is not null)
-            return Problem.Unreadable(unreadable);
-        var (columns, faults) = SheetColumns.Of(header!, query.Columns, query.Dialect, _mayRead);
-        if (columns is null)
-            return Problem.Invalid(faults);
-        var check = new SheetCheck(catalogue, columns, header!, query, _mayRead) { ShowsPrices = caller.May(Scope.Check) };
-        return wanted == Format.Csv ? await SheetToSheet(sheet, header!, columns, check) : await Answer(async answers =>
-        {
-            while (await sheet.WaitAsync(_cancel))
-            {
-                while (!answers.IsFull && sheet.TryNext(out var row))
-                    if (!row.IsBlank)
-                        WriteNow(answers, check.LineOf(row));
-                await answers.FlushAsync(_cancel);
-            }
-        });
+        using var rows = new SheetReader(context.Request.BodyReader, query.Dialect);
+        var (sheet, problem) = await CheckedSheet.Begin(rows, query, catalogue, _mayRead, caller.May(Scope.Check), _cancel);
+        return sheet is null ? problem!
+            : wanted == Format.Csv ? await SheetToSheet(sheet)
+            : await Answer(answers => sheet.Answer(answers, WriteNow, _cancel));
     }
 
-    private async Task<IResult> SheetToSheet(SheetReader sheet, SheetHeader header, SheetColumns columns, SheetCheck check)
+    private async Task<IResult> SheetToSheet(CheckedSheet sheet)
     {
         StartAnswer();
         var pipe = new SpillingWriter(context.Response.BodyWriter, spillFolder, putBy, AnswerBlocks.Longest(context));
         await using (pipe)
         {
-            using var answers = new SheetWriter(pipe, header, columns, query.Dialect);
-            answers.WriteHeader();
             var summary = new BatchSummary();
-            while (await sheet.WaitAsync(_cancel))
-            {
-                while (!answers.IsFull && sheet.TryNext(out var row))
-                {
-                    var (answer, verdict) = row.IsSound ? check.Check(row) : default;
-                    answers.Write(row, answer);
-                    summary.Count(verdict);
-                }
-
-                await answers.FlushAsync(_cancel);
-            }
-
-            await answers.FlushAsync(_cancel);
+            await sheet.AnswerAsSheet(pipe, summary, _cancel);
             await pipe.FinishAsync(_cancel);
             summary.AddTo(counts);
         }

@@ -32,13 +32,8 @@ public static class BatchRoutes
         if (putBy.IsFull)
             return Problem.Busy();
         var catalogue = await reader.Whole(query.Value.AsOf);
-        if (query.Value.Channel is { } channel && catalogue.Channel(channel) is null)
-            return Problem.UnknownReference([new InputError
-            {
-                Parameter = "channel",
-                Code = InputCodes.UnknownChannel,
-                Detail = $"There is no channel \"{channel}\"; case counts.",
-            }]);
+        if (UnknownChannel(query.Value, catalogue) is { } unknown)
+            return unknown;
 
         // By default a sheet is answered as a sheet, and lines as lines.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given
@@ -46,4 +41,15 @@ public static class BatchRoutes
         var batch = new Batch(query.Value, catalogue, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts);
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
+
+    /// <summary>The problem of a query that puts every row on a channel which is not there; null if there is none.</summary>
+    internal static Problem? UnknownChannel(BatchQuery query, Catalogue catalogue) =>
+        query.Channel is { } channel && catalogue.Channel(channel) is null
+            ? Problem.UnknownReference([new InputError
+            {
+                Parameter = "channel",
+                Code = InputCodes.UnknownChannel,
+                Detail = $"There is no channel \"{channel}\"; case counts.",
+            }])
+            : null;
 }
