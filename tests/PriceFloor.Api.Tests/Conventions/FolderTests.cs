@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
+using PriceFloor.Evidence.Lines;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 using Xunit;
@@ -12,6 +13,7 @@ public sealed partial class FolderTests
     private static readonly Dictionary<string, Assembly> s_projects = new()
     {
         ["PriceFloor.Pricing"] = typeof(Currency).Assembly,
+        ["PriceFloor.Evidence"] = typeof(Movement).Assembly,
         ["PriceFloor.Statements"] = typeof(ReadingRules).Assembly,
         ["PriceFloor.Storage"] = typeof(Store).Assembly,
         ["PriceFloor.Api"] = typeof(Program).Assembly,
