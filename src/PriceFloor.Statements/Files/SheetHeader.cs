@@ -17,10 +17,10 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         if (found is not { Columns.IsHeader: true } && Best(text, '\t', sheet) is { Columns.IsHeader: true } tabbed)
             found = tabbed;
         if (found is not { Columns.IsHeader: true } && Best(text, other, sheet) is { Columns.IsHeader: true })
-            return OtherDialect(sheet);
+            return OtherDialect(sheet.Semicolon);
         found ??= Best(text, '\t', sheet);
         if (found is null)
-            return Best(text, other, sheet) is null ? FormatOf.Unknown : OtherDialect(sheet);
+            return Best(text, other, sheet) is null ? FormatOf.Unknown : OtherDialect(sheet.Semicolon);
         if (found.Columns.Missing.Count > 0)
             return MissingColumns(found.Columns.Missing);
         return found.Columns.IsUnsigned ? Unsigned : found;
@@ -47,7 +47,7 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         return nearly;
     }
 
-    private static Fault OtherDialect(SheetReading sheet) => new("", FileCodes.Dialect, sheet.Semicolon
+    public static Fault OtherDialect(bool semicolon) => new("", FileCodes.Dialect, semicolon
         ? "The columns are separated by commas; leave out ?dialect=semicolon."
         : "The columns are separated by semicolons; add ?dialect=semicolon, which also reads decimal commas.");
 

@@ -1,0 +1,73 @@
+using PriceFloor.Evidence.Lines;
+
+namespace PriceFloor.Evidence.Sheets;
+
+/// <summary>
+/// Amounts of whole orders, which sheets repeat on each line or give on one: each counts once, and is spread over the order's lines by what they
+/// brought, in whole minor units, so that the parts add up to it.
+/// </summary>
+internal sealed class OrderAmounts
+{
+    private const int UsualDecimals = 2;
+
+    private readonly Dictionary<SentMovement, OrderShare> _shares = new(ReferenceEqualityComparer.Instance);
+    private readonly KnownNames _names;
+
+    public OrderAmounts(IReadOnlyList<SentMovement> lines, KnownNames names)
+    {
+        _names = names;
+        var paid = lines.Where(line => line.What is MovementKind.Sold or MovementKind.Returned).ToList();
+        var ids = paid.Where(line => line.HasOrderAmounts && line.Order is not null).Select(line => line.Order!).ToHashSet(StringComparer.Ordinal);
+        foreach (var order in paid.Where(line => line.Order is { } id && ids.Contains(id)).GroupBy(line => line.Order!, StringComparer.Ordinal))
+            Take([.. order]);
+        foreach (var line in paid.Where(line => line.Order is null && line.HasOrderAmounts))
+            Take([line]);
+    }
+
+    public OrderShare Of(SentMovement line) => _shares.GetValueOrDefault(line);
+
+    /// <summary>What came back takes no part in the amounts of an order unless all of it did.</summary>
+    private void Take(List<SentMovement> order)
+    {
+        var sharing = order.Exists(line => line.What == MovementKind.Sold) ? order.FindAll(line => line.What == MovementKind.Sold) : order;
+        sharing.Sort(ByRef);
+        var fault = default(Code);
+        var (discount, fees) = (Parts(line => line.Discount), Parts(line => line.Fees));
+        var (charged, cost) = (Parts(line => line.ShippingCharged), Parts(line => line.ShippingCost));
+        for (var i = 0; i < sharing.Count && fault is null; i++)
+            if (discount?[i] > (sharing[i].Value ?? 0))
+                fault = FaultCodes.OutOfRange;
+        foreach (var line in order)
+            _shares[line] = new OrderShare { Fault = fault };
+        for (var i = 0; i < sharing.Count && fault is null; i++)
+            _shares[sharing[i]] = new OrderShare(discount?[i] ?? 0, fees?[i], charged?[i], cost?[i]);
+
+        decimal[]? Parts(Func<SentMovement, decimal?> amountOf)
+        {
+            var amounts = order.Select(amountOf).Where(amount => amount is not null).Distinct().ToList();
+            if (amounts.Count > 1)
+                fault ??= SheetLineCodes.OrderAmountsDiffer;
+            else if (amounts is [{ } amount] && Shared(amount, sharing) is { } parts)
+                return parts;
+            else if (amounts.Count == 1)
+                fault ??= FaultCodes.OutOfRange;
+            return null;
+        }
+    }
+
+    /// <summary>The parts of an amount; null if it is finer than the currency.</summary>
+    private decimal[]? Shared(decimal amount, List<SentMovement> lines)
+    {
+        var decimals = lines[0].Channel is { } channel && _names.Channel(channel) is { } known ? known.Currency.Decimals
+            : int.Max(UsualDecimals, Rounding.DecimalsOf(amount));
+        if (!Rounding.HasAtMost(amount, decimals))
+            return null;
+        var unit = new decimal(1, 0, 0, isNegative: false, (byte)decimals);
+        var hasValue = lines.Exists(line => line.Value > 0);
+        return [.. Spread.ByWeight((long)(amount / unit), [.. lines.Select(line => hasValue ? line.Value ?? 0 : line.Pieces)]).Select(part => part * unit)];
+    }
+
+    /// <summary>Lines with ids stand in the order of these, so that another order of the sheet spreads in the same way; else as they are in the sheet.</summary>
+    private static int ByRef(SentMovement one, SentMovement other) =>
+        LineOrder.First([LineOrder.Refs(one.Ref, other.Ref), one.Line.CompareTo(other.Line)]);
+}
