@@ -36,6 +36,9 @@ public abstract class Engine : IDisposable
     /// <summary>A transaction that writes: no other does until it ends.</summary>
     protected internal abstract ValueTask<Session> BeginWriting();
 
+    /// <summary>A connection that prepares a large write beside the others.</summary>
+    protected internal abstract ValueTask<Staging> BeginStaging();
+
     /// <summary>Writes a row that means nothing, through a connection of its own, or throws.</summary>
     protected internal abstract ValueTask Probe(TimeSpan within, DateTimeOffset now);
 

@@ -16,7 +16,17 @@ public static class Forgetting
     /// <param name="kindsBelow">Documents of these kinds are erased with it if they have its key, or one that begins with it and a slash.</param>
     /// <param name="mayStand">Whether it is also erased if it was not deleted before.</param>
     public static int Forget(string store, string kind, string key, DateTimeOffset now, IReadOnlyList<string>? kindsBelow = null,
-        bool mayStand = false)
+        bool mayStand = false) =>
+        Within(store, (connection, given) => Erase(connection, (kind, key, kindsBelow ?? [], mayStand), given, now));
+
+    /// <summary>Erases every line that a source has ever sent to the log, with its name, and returns the number of erased lines.</summary>
+    /// <param name="store">The store's file.</param>
+    /// <param name="source">The source's name.</param>
+    /// <param name="now">The time. The trail lists it without the source's name, which would be a trace.</param>
+    public static int ForgetSource(string store, string source, DateTimeOffset now) =>
+        Within(store, (connection, given) => EraseSource(connection, source, given, now));
+
+    private static int Within(string store, Func<SqliteConnection, long, int> erase)
     {
         try
         {
@@ -26,7 +36,7 @@ public static class Forgetting
                     + "so that it is upgraded, and stop it again.");
             connection.Execute("PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON");
             var given = Continuity.Given(connection, store);
-            var gone = Erase(connection, (kind, key, kindsBelow ?? [], mayStand), given, now);
+            var gone = erase(connection, given);
             WriteAnew(connection);
             HighWater.Renew(connection, store);
             return gone;
@@ -69,6 +79,35 @@ public static class Forgetting
         var gone = session.Execute($"DELETE FROM revision WHERE {Those}", document).AtOnce();
         StoreEpoch.BeginAnother(session, given);
         Trail.Tell(session, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(session, now).AtOnce()).AtOnce();
+        session.Keep().AtOnce();
+        return gone;
+    }
+
+    private static int EraseSource(SqliteConnection connection, string source, long given, DateTimeOffset now)
+    {
+        using var session = SqliteSession.On(connection, deferred: false);
+        if (session.ExecuteScalar<long?>("SELECT id FROM name WHERE kind = @kind AND key = @source", new { kind = LogNames.Source, source }).AtOnce()
+                is not { } id)
+        {
+            session.TakeBack();
+            WriteAnew(connection); // one that was stopped midway may have got no further than this
+            throw new StoreException($"The source \"{source}\" never sent a line to the log of this store (case counts), or it is already forgotten; "
+                + "the file was rewritten all the same.");
+        }
+
+        var gone = session.Execute("DELETE FROM movement WHERE source = @id", new { id }).AtOnce()
+            + session.Execute("DELETE FROM bench WHERE source = @id", new { id }).AtOnce();
+        session.Execute("DELETE FROM log_source WHERE source = @id", new { id }).AtOnce();
+        session.Execute(
+            """
+            DELETE FROM name WHERE id NOT IN (SELECT source FROM movement UNION SELECT source FROM bench UNION SELECT source FROM log_source
+                UNION SELECT design FROM movement UNION SELECT design FROM bench WHERE design IS NOT NULL
+                UNION SELECT place FROM movement WHERE place IS NOT NULL UNION SELECT currency FROM movement WHERE currency IS NOT NULL
+                UNION SELECT stall FROM movement WHERE stall IS NOT NULL UNION SELECT piece FROM movement WHERE piece IS NOT NULL
+                UNION SELECT step FROM bench WHERE step IS NOT NULL)
+            """).AtOnce();
+        StoreEpoch.BeginAnother(session, given);
+        Trail.Tell(session, (Trail.CommandLine, Trail.Log, "", Trail.Forgotten), Trail.TimeOf(session, now).AtOnce()).AtOnce();
         session.Keep().AtOnce();
         return gone;
     }

@@ -36,6 +36,30 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         return await DoneAsync(work);
     }
 
+    /// <summary>Writes in a transaction that it shares with nobody: one that has been prepared on its own connection.</summary>
+    public async Task<T> WriteAloneAsync<T>(string savedBy, Func<ValueTask<Session>> begin, Func<Writing, ValueTask<T>> write)
+    {
+        await _gate.WaitAsync();
+        try
+        {
+            await using var session = await begin();
+            var writing = await Writing.Begin(session, savedBy, clock.GetUtcNow());
+            var result = await write(writing);
+            if (!writing.IsUndone)
+                await CommitAsync(session);
+            return result;
+        }
+        catch (Exception fault)
+        {
+            Note(fault);
+            throw;
+        }
+        finally
+        {
+            _gate.Release();
+        }
+    }
+
     /// <summary>Runs an action while nobody writes; false if that moment does not come in time.</summary>
     public async ValueTask<bool> Alone(TimeSpan within, Func<ValueTask> act)
     {

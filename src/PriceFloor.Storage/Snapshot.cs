@@ -4,7 +4,7 @@ using System.Text;
 namespace PriceFloor.Storage;
 
 /// <summary>The store as it is at one moment. Each question may wait for the engine, one after another.</summary>
-public class Snapshot
+public partial class Snapshot
 {
     private const string Columns = "position, kind, key, number, saved_at AS SavedAt, saved_by AS SavedBy, body";
 

@@ -75,6 +75,9 @@ internal sealed class SqliteEngine : Engine
 
     protected internal override ValueTask<Session> BeginWriting() => new(SqliteSession.Alone(Connect(), deferred: false));
 
+    /// <summary>Of its own: its temporary tables go when it closes.</summary>
+    protected internal override ValueTask<Staging> BeginStaging() => new(new SqliteStaging(Connect(_connectionString + ";Pooling=False")));
+
     protected internal override ValueTask Probe(TimeSpan within, DateTimeOffset now)
     {
         using var connection = Connect();
@@ -137,9 +140,11 @@ internal sealed class SqliteEngine : Engine
     private static bool IsUnbegun(SqliteConnection connection) =>
         connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master") == 0 && connection.ExecuteScalar<int>("PRAGMA user_version") == 0;
 
-    private SqliteConnection Connect()
+    private SqliteConnection Connect() => Connect(_connectionString);
+
+    private static SqliteConnection Connect(string connectionString)
     {
-        var connection = EngineCalls.Open(_connectionString);
+        var connection = EngineCalls.Open(connectionString);
         connection.Execute("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;");
         return connection;
     }

@@ -36,6 +36,12 @@ internal sealed class SqliteSession : Session, IDisposable
 
     public override ValueTask<int> Execute(string sql, object? parameters = null) => new(_connection.Execute(sql, parameters, _transaction));
 
+    public override ValueTask Fill(string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows)
+    {
+        _connection.Fill(table, columns, rows);
+        return ValueTask.CompletedTask;
+    }
+
     public override ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
         new(_connection.ExecuteScalar<T>(sql, parameters, _transaction));
 

@@ -76,6 +76,13 @@ public sealed class Store : IDisposable
     /// <summary>The same for the start and the verbs: blocks the thread until it is committed.</summary>
     public T Write<T>(string savedBy, Func<Writing, ValueTask<T>> write) => _writes.Write(savedBy, write);
 
+    /// <summary>Adds lines to the log, corrects and withdraws some.</summary>
+    /// <param name="savedBy">Name of the key that sent them.</param>
+    /// <param name="append">The lines.</param>
+    /// <param name="allow">Asked within each transaction; throws if nothing may be written.</param>
+    public Task<LogAppended> AppendAsync<T>(string savedBy, LogAppend<T> append, Func<Writing, ValueTask> allow) where T : LogLine =>
+        new LogAppending(this, _engine, _writes, savedBy).Append(append, allow);
+
     /// <summary>Writes a row that means nothing; false if other writes leave no moment for it. A store that cannot be written throws.</summary>
     public ValueTask<bool> Probe(TimeSpan within) => _writes.Alone(within, () => _engine.Probe(within, _clock.GetUtcNow()));
 

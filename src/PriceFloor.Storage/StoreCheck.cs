@@ -22,6 +22,7 @@ public static class StoreCheck
             if (StoreFile.Damage(connection) is { Count: > 0 } damage)
                 return new StoreReport(schema, 0, 0, 0, damage); // the contents of a damaged file mean nothing
             var faults = ForeignKeys(connection).Concat(Heads(connection)).Concat(References(connection)).Concat(Times(connection))
+                .Concat(LogCheck.Of(connection))
                 .Concat(Documents(connection, Counted(connection, faultOf, checkedOf))).Take(MostFaults).ToList();
             return new StoreReport(schema,
                 connection.ExecuteScalar<long>("SELECT count(*) FROM head WHERE deleted = 0"),

@@ -12,6 +12,9 @@ public static class Trail
     /// <summary>The kind of actions on the whole store.</summary>
     public const string WholeStore = "store";
 
+    /// <summary>The kind of actions on the log.</summary>
+    public const string Log = "log";
+
     internal const string BackedUp = "backed-up", Restored = "restored", Forgotten = "forgotten";
 
     /// <summary>

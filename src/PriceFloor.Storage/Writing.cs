@@ -81,6 +81,23 @@ public sealed class Writing : Snapshot
     public ValueTask BackedUp(string file) =>
         Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 
+    /// <summary>Takes staged lines into the log, and keeps nothing if there is nothing to write.</summary>
+    internal async ValueTask<LogAppended> TakeOver<T>(LogStage<T> stage) where T : LogLine
+    {
+        var (done, isKept) = await LogTakeover.TakeOver(Session, stage, _savedBy, _savedAt);
+        if (!isKept)
+            Undo();
+        return done;
+    }
+
+    /// <summary>Gives names of the log their numbers.</summary>
+    internal async ValueTask<bool> AddNames(LogNames names, IReadOnlyCollection<(string Kind, string Key)> missing)
+    {
+        await LogNames.Add(Session, missing);
+        await names.Find(Session, missing);
+        return true;
+    }
+
     private ValueTask Remember(string name, string what) => Trail.Tell(Session, (_savedBy, "key", name, what), _savedAt);
 
     private async ValueTask<Revision> Append(string kind, string key, string? body)

@@ -86,9 +86,12 @@ public static class StoreCommands
 
     private static int Erase(Settings settings, string name, string key, TextWriter output)
     {
+        if (name == Trail.Log)
+            return EraseSource(settings, key, output);
         if (Kinds.Find(name) is not { } kind)
             throw new SettingsException($"\"{name}\" is not a kind of document; "
-                + $"they are {string.Join(", ", Kinds.All.Select(one => one.Name))} (a price's key is SKU/CHANNEL).");
+                + $"they are {string.Join(", ", Kinds.All.Select(one => one.Name))} (a price's key is SKU/CHANNEL), and "
+                + $"{Trail.Log} for a source of the log.");
         using var held = Alone(settings);
         SpillingWriter.ClearAway(settings.DataFolder);
         var gone = ProgressLine.During(Forget, () => null, () => Forgetting.Forget(settings.StorePath, name, key,
@@ -97,9 +100,22 @@ public static class StoreCommands
             + $"{gone} revisions are erased{Included(kind)}, and the file is rewritten.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. "
             + "Followers of /v1/floor-changes must begin again without since.");
-        output.WriteLine("Warning: backups made before (and replaced stores beside this one) still hold it. Delete them if it must be gone.");
+        output.WriteLine(BackupsHoldIt);
         return 0;
     }
+
+    private static int EraseSource(Settings settings, string source, TextWriter output)
+    {
+        using var held = Alone(settings);
+        var gone = Forgetting.ForgetSource(settings.StorePath, source, TimeProvider.System.GetUtcNow());
+        output.WriteLine($"What the source \"{source}\" sent to the log is forgotten: {gone} lines are erased, corrected and withdrawn "
+            + "ones included, and the file is rewritten.");
+        output.WriteLine(BackupsHoldIt);
+        return 0;
+    }
+
+    private const string BackupsHoldIt =
+        "Warning: backups made before (and replaced stores beside this one) still hold it. Delete them if it must be gone.";
 
     private static string Included(Kind kind) => kind.Name switch
     {

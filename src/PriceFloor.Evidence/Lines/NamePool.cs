@@ -1,6 +1,6 @@
 namespace PriceFloor.Evidence.Lines;
 
-/// <summary>Equal names are one object and have one number, so that a million lines of 500 designs hold 500 names. For one caller at a time.</summary>
+/// <summary>Equal names are one object and have one number, so a million lines of 500 designs hold 500 names. For one caller at a time.</summary>
 public sealed class NamePool
 {
     private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);

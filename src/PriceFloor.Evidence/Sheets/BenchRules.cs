@@ -4,7 +4,8 @@ namespace PriceFloor.Evidence.Sheets;
 public static class BenchRules
 {
     /// <summary>The line with its first fault, if it has one and cannot be used for it.</summary>
-    public static SentBenchEntry Checked(SentBenchEntry line) => line.Fault is null && FaultOf(line) is { } fault ? line with { Fault = fault } : line;
+    public static SentBenchEntry Checked(SentBenchEntry line) =>
+        line.Fault is null && FaultOf(line) is { } fault ? line with { Fault = fault } : line;
 
     /// <summary>Work on a design says how many were begun or how long it took; work away from pieces says only its minutes.</summary>
     private static Code? FaultOf(SentBenchEntry line)

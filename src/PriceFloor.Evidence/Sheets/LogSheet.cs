@@ -6,7 +6,7 @@ namespace PriceFloor.Evidence.Sheets;
 /// <summary>How one sheet of movements or bench entries is written, since a sheet does not say so itself.</summary>
 public sealed record LogSheet
 {
-    /// <summary>Headings as the caller names them; a field that is not here has a column that bears its name, or none.</summary>
+    /// <summary>Headings as the caller names them; a field that is not here has a column of its own name, or none.</summary>
     public IReadOnlyDictionary<LogField, string> Columns { get; init; } = new Dictionary<LogField, string>();
 
     /// <summary>True: semicolons between columns, decimal commas.</summary>

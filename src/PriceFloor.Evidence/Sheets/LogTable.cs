@@ -51,7 +51,8 @@ internal sealed class LogTable
     public bool Has(LogField field) => _columns[(int)field] >= 0;
 
     /// <summary>The cell of a field without spaces at its ends; empty if there is none.</summary>
-    public string Cell(IReadOnlyList<string> cells, LogField field) => _columns[(int)field] is >= 0 and var at && at < cells.Count ? cells[at].Trim() : "";
+    public string Cell(IReadOnlyList<string> cells, LogField field) =>
+        _columns[(int)field] is >= 0 and var at && at < cells.Count ? cells[at].Trim() : "";
 
     /// <summary>Why none of a row's cells can be trusted; null if they can.</summary>
     public LineFault? FaultOf(SheetRow row) => row.Cells is not { } cells ? LineFault.Quotes
@@ -86,7 +87,7 @@ internal sealed class LogTable
             {
                 if (Array.IndexOf(words, name, found + 1) > 0)
                     _doubled.Add(new Fault(field.Parameter(), FileCodes.DuplicateColumn,
-                        $"Two columns of the sheet are called by the name of {field.Name()}; rename or delete one, or name another with {field.Parameter()}."));
+                        $"Two columns of the sheet have the name of {field.Name()}; rename or delete one, or name another with {field.Parameter()}."));
                 return found;
             }
 

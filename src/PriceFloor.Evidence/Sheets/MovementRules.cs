@@ -6,7 +6,8 @@ namespace PriceFloor.Evidence.Sheets;
 public static class MovementRules
 {
     /// <summary>The line with its first fault, if it has one and cannot be used for it.</summary>
-    public static SentMovement Checked(SentMovement line) => line.Fault is null && FaultOf(line) is { } fault ? line with { Fault = fault } : line;
+    public static SentMovement Checked(SentMovement line) =>
+        line.Fault is null && FaultOf(line) is { } fault ? line with { Fault = fault } : line;
 
     private static Code? FaultOf(SentMovement line)
     {

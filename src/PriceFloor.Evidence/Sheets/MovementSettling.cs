@@ -119,8 +119,9 @@ public sealed class MovementSettling
         var (own, others) = (one.Entry, other.Entry);
         ReadOnlySpan<int> order =
         [
-            own.On.CompareTo(others.On), own.What.CompareTo(others.What), LineOrder.Refs(one.Ref, other.Ref), string.CompareOrdinal(own.Sku, others.Sku),
-            string.CompareOrdinal(own.Channel, others.Channel), own.Pieces.CompareTo(others.Pieces), Nullable.Compare(own.Paid, others.Paid), one.Line.CompareTo(other.Line),
+            own.On.CompareTo(others.On), own.What.CompareTo(others.What), LineOrder.Refs(one.Ref, other.Ref),
+            string.CompareOrdinal(own.Sku, others.Sku), string.CompareOrdinal(own.Channel, others.Channel), own.Pieces.CompareTo(others.Pieces),
+            Nullable.Compare(own.Paid, others.Paid), one.Line.CompareTo(other.Line),
         ];
         return LineOrder.First(order);
     }

@@ -64,10 +64,11 @@ internal sealed class OrderAmounts
             return null;
         var unit = new decimal(1, 0, 0, isNegative: false, (byte)decimals);
         var hasValue = lines.Exists(line => line.Value > 0);
-        return [.. Spread.ByWeight((long)(amount / unit), [.. lines.Select(line => hasValue ? line.Value ?? 0 : line.Pieces)]).Select(part => part * unit)];
+        decimal[] weights = [.. lines.Select(line => hasValue ? line.Value ?? 0 : line.Pieces)];
+        return [.. Spread.ByWeight((long)(amount / unit), weights).Select(part => part * unit)];
     }
 
-    /// <summary>Lines with ids stand in the order of these, so that another order of the sheet spreads in the same way; else as they are in the sheet.</summary>
+    /// <summary>In the order of ids, so another order of the sheet spreads in the same way; without ids as they are in the sheet.</summary>
     private static int ByRef(SentMovement one, SentMovement other) =>
         LineOrder.First([LineOrder.Refs(one.Ref, other.Ref), one.Line.CompareTo(other.Line)]);
 }

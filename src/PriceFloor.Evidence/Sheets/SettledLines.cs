@@ -1,37 +1,5 @@
 namespace PriceFloor.Evidence.Sheets;
 
-/// <summary>Lines and what they brought.</summary>
-/// <param name="Lines">How many.</param>
-/// <param name="Money">Pieces times price of those sold less those that came back.</param>
-public readonly record struct LineCount(int Lines, decimal Money)
-{
-    public static LineCount operator +(LineCount one, LineCount other) => new(one.Lines + other.Lines, one.Money + other.Money);
-
-    public static LineCount Of(IEnumerable<decimal> money)
-    {
-        var (lines, sum) = (0, 0m);
-        foreach (var one in money)
-            (lines, sum) = (lines + 1, sum + one);
-        return new(lines, sum);
-    }
-}
-
-/// <summary>A line that counts.</summary>
-/// <param name="Line">Its line in the sheet.</param>
-/// <param name="Ref">The source's own id of it; null if it has none.</param>
-/// <param name="Entry">What it says.</param>
-/// <param name="Money">What it brought.</param>
-public sealed record UsedLine<T>(int Line, string? Ref, T Entry, decimal Money);
-
-/// <summary>A line of an order that came to nothing: it counts in nothing, and one stored before by its ref is withdrawn.</summary>
-public sealed record CancelledLine(int Line, string? Ref, decimal Money);
-
-/// <summary>A line that cannot be used: never more than its number and why.</summary>
-public sealed record RefusedLogLine(int Line, Code Code);
-
-/// <summary>Lines under a name that is no design or channel which the caller may see.</summary>
-public sealed record UnplacedName(string Name, LineCount Count);
-
 /// <summary>Every line of a sheet in exactly one place, so that lines and money add up to what was read.</summary>
 public sealed record SettledLines<T>
 {
@@ -62,3 +30,19 @@ public sealed record SettledLines<T>
     /// <summary>All of them together.</summary>
     public LineCount Read => UsedCount + CancelledCount + RefusedCount + UnplacedCount + Duplicate + Outside;
 }
+
+/// <summary>A line that counts.</summary>
+/// <param name="Line">Its line in the sheet.</param>
+/// <param name="Ref">The source's own id of it; null if it has none.</param>
+/// <param name="Entry">What it says.</param>
+/// <param name="Money">What it brought.</param>
+public sealed record UsedLine<T>(int Line, string? Ref, T Entry, decimal Money);
+
+/// <summary>A line of an order that came to nothing: it counts in nothing, and one stored before by its ref is withdrawn.</summary>
+public sealed record CancelledLine(int Line, string? Ref, decimal Money);
+
+/// <summary>A line that cannot be used: never more than its number and why.</summary>
+public sealed record RefusedLogLine(int Line, Code Code);
+
+/// <summary>Lines under a name that is no design or channel which the caller may see.</summary>
+public sealed record UnplacedName(string Name, LineCount Count);

@@ -9,7 +9,8 @@ internal static class SheetLines
     {
         var all = lines.Take(LogRanges.MostLines + 1).ToList();
         return all.Count > LogRanges.MostLines
-            ? new Fault("", FileCodes.TooMany, "The sheet has more than 200,000 lines; send it in parts, such as a year each, with every order whole.")
+            ? new Fault("", FileCodes.TooMany,
+                "The sheet has more than 200,000 lines; send it in parts, such as a year each, with every order whole.")
             : all;
     }
 }

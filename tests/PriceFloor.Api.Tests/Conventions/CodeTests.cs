@@ -9,7 +9,7 @@ public sealed partial class CodeTests
     [Fact]
     public void Each_section_has_a_word_once()
     {
-        foreach (var section in new[] { Codes.Faults, Codes.Warnings, Codes.Remedies, Codes.Lines })
+        foreach (var section in new[] { Codes.Faults, Codes.Warnings, Codes.Remedies, Codes.Lines, Codes.LogLines })
             Assert.Equal(section.Select(code => code.Word).Order().Distinct(), section.Select(code => code.Word).Order());
     }
 

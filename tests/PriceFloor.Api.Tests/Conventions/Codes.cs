@@ -1,5 +1,6 @@
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Statements;
+using PriceFloor.Evidence.Sheets;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Tests.Conventions;
@@ -9,7 +10,7 @@ public static class Codes
 {
     public static readonly IReadOnlyList<Type> Lists =
         [typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(WarningCodes), typeof(StatementWarningCodes),
-            typeof(RemedyReasons), typeof(LineCodes)];
+            typeof(RemedyReasons), typeof(LineCodes), typeof(SheetLineCodes)];
 
     public static IReadOnlyList<Code> Faults =>
         [.. Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes)), .. Of(typeof(LineCodes)).Where(LineCodes.IsFailure)];
@@ -19,6 +20,13 @@ public static class Codes
     public static IReadOnlyList<Code> Remedies => Of(typeof(RemedyReasons));
 
     public static IReadOnlyList<Code> Lines => [.. Of(typeof(LineCodes)), FaultCodes.CurrencyMismatch];
+
+    /// <summary>Why a line of the log is refused.</summary>
+    public static IReadOnlyList<Code> LogLines =>
+    [
+        .. Of(typeof(SheetLineCodes)), LineCodes.BadDate, LineCodes.AmbiguousDate, LineCodes.BadAmount, LineCodes.BadCurrency, LineCodes.TooManyCells,
+        LineCodes.BadQuotes, FaultCodes.Required, FaultCodes.OutOfRange, FaultCodes.CurrencyMismatch,
+    ];
 
     private static IReadOnlyList<Code> Of(params IEnumerable<Type> lists) => [.. lists.SelectMany(Code.In).Distinct()];
 }

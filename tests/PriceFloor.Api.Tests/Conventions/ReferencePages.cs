@@ -31,7 +31,9 @@ public static class ReferencePages
             + Section("Remedies and design budgets",
                 "`reason` where a way cannot help or a budget has no figure; `flag` where a figure is shown but not advised.", Codes.Remedies)
             + Section("Lines of statements",
-                "`refused.lines[].code`: why a line of a bank statement is in no figure. If no line of a file can be read, they are faults.", Codes.Lines),
+                "`refused.lines[].code`: why a line of a bank statement is in no figure. If no line of a file can be read, they are faults.",
+                Codes.Lines)
+            + Section("Lines of the log", "`refused[].code`: why a movement or a bench entry is not stored.", Codes.LogLines),
         ["cost-kinds.md"] = Page("Kinds of cost", "What an expense may be filed under with `costKind`. "
             + "A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
             ["costKind"], Enum.GetValues<CostKind>()

@@ -83,9 +83,10 @@ public sealed class OrderAmountTests
     [Fact]
     public void A_channel_in_yen_is_spread_in_whole_yen()
     {
-        var settled = Shop.Settled("on,sku,pieces,price,order,discount\n2027-03-01,RB-014,1,100,7,5\n2027-03-01,AB-001,1,100,7,", Shop.Web with { Channel = "fair" });
+        var fair = Shop.Web with { Channel = "fair" };
+        var settled = Shop.Settled("on,sku,pieces,price,order,discount\n2027-03-01,RB-014,1,100,7,5\n2027-03-01,AB-001,1,100,7,", fair);
 
         Assert.Equal([97m, 98m], settled.Used.Select(line => line.Money).Order());
-        Assert.Equal("2 out-of-range", Shop.Refused(Shop.Settled("on,sku,pieces,price,discount\n2027-03-01,RB-014,1,100,0.5", Shop.Web with { Channel = "fair" })));
+        Assert.Equal("2 out-of-range", Shop.Refused(Shop.Settled("on,sku,pieces,price,discount\n2027-03-01,RB-014,1,100,0.5", fair)));
     }
 }

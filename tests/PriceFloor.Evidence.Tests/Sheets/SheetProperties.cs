@@ -36,8 +36,8 @@ public sealed class SheetProperties
     });
 
     [Property(MaxTest = 400)]
-    public Property Another_order_of_the_lines_and_the_sheet_twice_say_the_same() => Prop.ForAll(s_rows.ToArbitrary(), Gen.Choose(0, 1000).ToArbitrary(),
-        (rows, seed) =>
+    public Property Another_order_of_the_lines_and_the_sheet_twice_say_the_same() => Prop.ForAll(
+        s_rows.ToArbitrary(), Gen.Choose(0, 1000).ToArbitrary(), (rows, seed) =>
         {
             string[] shuffled = [.. rows];
             new System.Random(seed).Shuffle(shuffled);

@@ -13,10 +13,10 @@ public sealed class CoverageTests
     [Fact]
     public void Every_engine_runs_every_contract()
     {
-        var contracts = s_types.Where(type => type is { IsAbstract: true, BaseType.IsGenericType: true }
-            && type.BaseType.GetGenericTypeDefinition() == typeof(StoreContract<>)).ToList();
+        var contracts = s_types.Where(type => type.IsAbstract && type != typeof(StoreContract<>)
+            && type.Name.EndsWith("Contract`1", StringComparison.Ordinal)).ToList();
         var engines = s_types.Where(type => !type.IsAbstract && type.IsSubclassOf(typeof(EngineUnderTest))).ToList();
-        Assert.NotEmpty(contracts);
+        Assert.True(contracts.Count > 10);
         Assert.NotEmpty(engines);
         foreach (var engine in engines)
             Assert.All(contracts, contract => Assert.Contains(s_types, type => type.IsSealed && type.BaseType == contract.MakeGenericType(engine)));

@@ -24,6 +24,9 @@ public abstract class EngineUnderTest : IDisposable
     /// </summary>
     public abstract int Forget(string kind, string key, string? kindBelow = null, bool mayStand = false);
 
+    /// <summary>Erases what a source has sent to the log, while nobody has the store open. Returns the number of erased lines.</summary>
+    public abstract int ForgetSource(string source);
+
     /// <summary>The faults of the stored data.</summary>
     public abstract IReadOnlyList<string> Faults();
 

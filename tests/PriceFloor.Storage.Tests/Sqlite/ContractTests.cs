@@ -8,6 +8,12 @@ public sealed class SqliteKeyTests : KeyContract<SqliteUnderTest>;
 
 public sealed class SqliteLifeTests : LifeContract<SqliteUnderTest>;
 
+public sealed class SqliteLogAppendTests : LogAppendContract<SqliteUnderTest>;
+
+public sealed class SqliteLogReadingTests : LogReadingContract<SqliteUnderTest>;
+
+public sealed class SqliteLogWholeTests : LogWholeContract<SqliteUnderTest>;
+
 public sealed class SqlitePageTests : PageContract<SqliteUnderTest>;
 
 public sealed class SqlitePositionTests : PositionContract<SqliteUnderTest>;

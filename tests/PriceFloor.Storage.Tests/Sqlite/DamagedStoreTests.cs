@@ -24,11 +24,13 @@ public sealed class DamagedStoreTests : StoreInTrouble
     [Fact]
     public void A_store_with_a_spoilt_page_is_damaged_for_who_reads_it_and_no_backup_is_kept_of_it()
     {
+        NewStore().Dispose();
+        var pagesOfTheSchema = new FileInfo(Db).Length / 4096;
         using (var store = NewStore())
             for (var i = 0; i < 200; i++)
                 Save(store, $"D-{i}", new string('x', 500));
         using (var file = new FileStream(Db, FileMode.Open, FileAccess.Write))
-            for (var page = 2; page < file.Length / 4096; page++)
+            for (var page = pagesOfTheSchema; page < file.Length / 4096; page++)
             {
                 file.Position = page * 4096;
                 file.WriteByte(0xEE); // not a valid kind of page

@@ -99,7 +99,8 @@ public sealed class FileTests : IDisposable
         })
             Assert.Equal(19, Assert.Throws<SqliteException>(() => SqlMapper.Execute(connection, refused)).SqliteErrorCode);
         Assert.Equal(
-            ["access_key", "event", "head", "life", "probe", "reference", "revision"],
+            ["access_key", "bench", "event", "head", "life", "log_batch", "log_secret", "log_source", "movement", "name", "probe", "reference",
+                "revision"],
             connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name"));
     }
 

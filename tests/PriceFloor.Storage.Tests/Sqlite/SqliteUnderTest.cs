@@ -8,7 +8,7 @@ public class SqliteUnderTest : EngineUnderTest
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-store-").FullName;
 
-    private string Db => Path.Combine(_folder, "pricefloor.db");
+    internal string Db => Path.Combine(_folder, "pricefloor.db");
 
     public override Store Open()
     {
@@ -33,6 +33,8 @@ public class SqliteUnderTest : EngineUnderTest
 
     public override int Forget(string kind, string key, string? kindBelow = null, bool mayStand = false) =>
         Forgetting.Forget(Db, kind, key, Clock.GetUtcNow(), kindBelow is null ? [] : [kindBelow], mayStand);
+
+    public override int ForgetSource(string source) => Forgetting.ForgetSource(Db, source, Clock.GetUtcNow());
 
     public override IReadOnlyList<string> Faults() => StoreCheck.Of(Db, (_, _) => null).Faults;
 

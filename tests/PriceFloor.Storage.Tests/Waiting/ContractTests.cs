@@ -8,6 +8,12 @@ public sealed class WaitingKeyTests : KeyContract<WaitingUnderTest>;
 
 public sealed class WaitingLifeTests : LifeContract<WaitingUnderTest>;
 
+public sealed class WaitingLogAppendTests : LogAppendContract<WaitingUnderTest>;
+
+public sealed class WaitingLogReadingTests : LogReadingContract<WaitingUnderTest>;
+
+public sealed class WaitingLogWholeTests : LogWholeContract<WaitingUnderTest>;
+
 public sealed class WaitingPageTests : PageContract<WaitingUnderTest>;
 
 public sealed class WaitingPositionTests : PositionContract<WaitingUnderTest>;

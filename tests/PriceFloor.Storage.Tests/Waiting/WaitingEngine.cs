@@ -28,6 +28,12 @@ public sealed class WaitingEngine(Engine inner) : Engine
         return new WaitingSession(await inner.BeginWriting());
     }
 
+    protected internal override async ValueTask<Staging> BeginStaging()
+    {
+        await Task.Yield();
+        return new WaitingStaging(await inner.BeginStaging());
+    }
+
     protected internal override async ValueTask Probe(TimeSpan within, DateTimeOffset now)
     {
         await Task.Yield();

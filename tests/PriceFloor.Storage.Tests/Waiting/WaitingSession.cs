@@ -10,6 +10,9 @@ public sealed class WaitingSession(Session inner) : Session
 
     public override ValueTask<int> Execute(string sql, object? parameters = null) => Later(() => inner.Execute(sql, parameters));
 
+    public override async ValueTask Fill(string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows) =>
+        await Later(() => Done(inner.Fill(table, columns, rows)));
+
     public override ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
         Later(() => inner.ExecuteScalar<T>(sql, parameters));
 

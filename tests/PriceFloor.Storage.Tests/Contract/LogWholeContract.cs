@@ -1,0 +1,84 @@
+using Xunit;
+
+namespace PriceFloor.Storage.Tests.Contract;
+
+/// <summary>Lines that are all that a source has for some days.</summary>
+public abstract class LogWholeContract<TEngine> : StoreWithALog<TEngine>
+    where TEngine : EngineUnderTest, new()
+{
+    private static readonly LogDays s_days = new(100, 110);
+
+    [Fact]
+    public void What_the_days_no_longer_hold_is_withdrawn_and_other_days_and_sources_stay()
+    {
+        Send(Sold("before", day: 99), Sold("a", day: 100), Sold("b", day: 110), Sold("after", day: 111));
+        var fair = Sold("f", day: 105) with { Source = "fair", Ref = Marks.OfRef("fair", "f") };
+        Append(new LogAppend<MovementLine> { Source = "fair", Lines = [fair] });
+        var then = Position.Movements;
+        var done = Whole(Sold("b", day: 110), Sold("c", day: 101));
+        Assert.Equal([LogState.Unchanged, LogState.Stored], done.States);
+        Assert.Equal(1, done.Missing);
+        Assert.Equal([99, 110, 111, 105, 101], Movements().Select(line => line.Day));
+        Assert.Equal([99, 100, 110, 111, 105], Movements(all => all with { UpTo = then }).Select(line => line.Day));
+        Assert.Empty(Engine.Faults());
+    }
+
+    [Fact]
+    public void Nothing_for_some_days_withdraws_them_all()
+    {
+        Send(Sold("a", day: 100), Sold("b", day: 110));
+        Assert.Equal(2, Whole().Missing);
+        Assert.Empty(Movements());
+        Assert.Equal(0, Whole().Missing);
+    }
+
+    [Fact]
+    public void A_withdrawn_line_of_the_days_counts_once()
+    {
+        Send(Sold("a", day: 100), Sold("b", day: 101));
+        var done = Append(new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Withdrawn = [Marks.OfRef(Shop, "a")] });
+        Assert.Equal([true], done.Withdrawn);
+        Assert.Equal(1, done.Missing);
+    }
+
+    [Fact]
+    public void Lines_of_designs_that_the_caller_may_not_see_stay()
+    {
+        Send(Sold("a", day: 100), Sold("b", "OTHER", day: 100));
+        Assert.Equal(1, Append(new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Designs = ["RB-014"] }).Missing);
+        Assert.Equal("2: 1 OTHER 5200", Told(Movements()));
+    }
+
+    [Fact]
+    public void One_line_that_is_refused_keeps_everything_as_it_was()
+    {
+        Append(new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1", day: 105)], CountsAsMade = true });
+        Send(Sold("a", day: 100));
+        var done = Append(new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = [Sold("b", day: 100), MadeLine("m", day: 105)] });
+        Assert.Equal([LogState.Stored, LogState.MadeTwice], done.States);
+        Assert.Equal("1: 1 RB-014 5200", Told(Movements()));
+        Assert.Equal(1, Position.Movements);
+    }
+
+    [Fact]
+    public async Task What_somebody_wrote_while_it_was_prepared_is_compared_again()
+    {
+        Send(Sold("a", day: 100));
+        var isFirst = true;
+        var done = await Store.AppendAsync("shop key", new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = [Sold("b", day: 100)] },
+            writing =>
+            {
+                isFirst = false;
+                return ValueTask.CompletedTask;
+            });
+        Assert.False(isFirst);
+        Assert.Equal(1, done.Missing);
+        var again = new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = [Sold("c", day: 100), Sold("b", day: 100)] };
+        var both = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Store.AppendAsync("shop key", again, _ => ValueTask.CompletedTask)));
+        Assert.Equal(1, both.Sum(one => one.States.Count(state => state == LogState.Stored)));
+        Assert.Equal(2, Movements().Count);
+        Assert.Empty(Engine.Faults());
+    }
+
+    private LogAppended Whole(params MovementLine[] lines) => Append(new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = lines });
+}

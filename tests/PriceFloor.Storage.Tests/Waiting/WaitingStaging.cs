@@ -1,0 +1,24 @@
+namespace PriceFloor.Storage.Tests.Waiting;
+
+/// <summary>A connection with temporary tables whose every answer comes later.</summary>
+/// <param name="inner">The connection that answers.</param>
+public sealed class WaitingStaging(Staging inner) : Staging
+{
+    public override async ValueTask<Session> BeginPreparing()
+    {
+        await Task.Yield();
+        return new WaitingSession(await inner.BeginPreparing());
+    }
+
+    public override async ValueTask<Session> BeginWriting()
+    {
+        await Task.Yield();
+        return new WaitingSession(await inner.BeginWriting());
+    }
+
+    public override async ValueTask DisposeAsync()
+    {
+        await Task.Yield();
+        await inner.DisposeAsync();
+    }
+}
