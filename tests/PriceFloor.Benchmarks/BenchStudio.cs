@@ -13,6 +13,8 @@ public sealed class BenchStudio : IAsyncDisposable
     /// <summary>May do everything.</summary>
     public const string AdminKey = "a-key-for-benchmarks-only-of-forty-characters";
 
+    private static readonly string[] s_demo = ["--demo"];
+
     private readonly TemporaryFolder? _ownData;
 
     private BenchStudio(ServedProcess process, string data, TemporaryFolder? ownData)
@@ -33,19 +35,21 @@ public sealed class BenchStudio : IAsyncDisposable
     /// <param name="published">The published service.</param>
     /// <param name="port">Where it listens.</param>
     /// <param name="data">The folder of a store that stays; absent: one of its own that ends with it.</param>
-    public static async Task<BenchStudio> StartAsync(string published, int port, string? data = null)
+    /// <param name="demo">Whether the invented studio is in it.</param>
+    public static async Task<BenchStudio> StartAsync(string published, int port, string? data = null, bool demo = false)
     {
         var own = data is null ? new TemporaryFolder() : null;
         data ??= own!.Path;
         return new BenchStudio(
-            await ServedProcess.StartAsync("dotnet", [Path.Combine(published, "PriceFloor.Api.dll")], new Dictionary<string, string>
-            {
-                ["PRICEFLOOR_DATA"] = data,
-                ["PRICEFLOOR_ADMIN_KEY"] = AdminKey,
-                ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "1000000000",
-                ["PRICEFLOOR_METRICS"] = "on",
-                ["Serilog__MinimumLevel__Default"] = "Warning",
-            }, port), data, own);
+            await ServedProcess.StartAsync("dotnet", [Path.Combine(published, "PriceFloor.Api.dll"), .. demo ? s_demo : []],
+                new Dictionary<string, string>
+                {
+                    ["PRICEFLOOR_DATA"] = data,
+                    ["PRICEFLOOR_ADMIN_KEY"] = AdminKey,
+                    ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "1000000000",
+                    ["PRICEFLOOR_METRICS"] = "on",
+                    ["Serilog__MinimumLevel__Default"] = "Warning",
+                }, port), data, own);
     }
 
     public Task PutProfileAsync(int yearlyExpenses) => SendAsync(HttpMethod.Put, "/v1/profiles/main", string.Create(CultureInfo.InvariantCulture,

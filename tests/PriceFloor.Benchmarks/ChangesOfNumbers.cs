@@ -36,12 +36,39 @@ public static class ChangesOfNumbers
             }
         }
 
+        await OfTheDemoAsync(figures, rounds);
         await using var large = await BenchStudio.StartAsync(await Published.Folder, Port);
         await large.ArrangeAsync(designs);
         for (var round = 0; round < Warming + rounds; round++)
             Add(figures, round, string.Create(CultureInfo.InvariantCulture, $"what-ifs, {designs:#,0} designs on 5 channels, 1 scenario"),
                 "at most 400 ms", await AskAsync(large, "/v1/what-ifs", WhatIf(round, 1)));
     }
+
+    /// <summary>The invented studio with its plan: what a caller waits for, and what it costs the service.</summary>
+    private static async Task OfTheDemoAsync(Figures figures, int rounds)
+    {
+        await using var demo = await BenchStudio.StartAsync(await Published.Folder, Port, demo: true);
+        foreach (var (draws, wall, cpu) in new[] { (16384, "at most 2,200 ms", ""), (4096, "at most 350 ms", "at most 600 ms") })
+            for (var round = 0; round < Warming + rounds; round++)
+            {
+                var before = demo.Process.Cpu;
+                var name = string.Create(CultureInfo.InvariantCulture, $"sureness of the demo's plan and a price, {draws:#,0} draws");
+                Add(figures, round, name, wall, await AskAsync(demo, "/v1/sureness", OfTheDemo(draws, round)));
+                Add(figures, round, $"{name}: server CPU", cpu, (demo.Process.Cpu - before).TotalMilliseconds);
+            }
+    }
+
+    private static string OfTheDemo(int draws, int seed) => string.Create(CultureInfo.InvariantCulture, $$"""
+        {"profile":"main","plan":"this-year","sku":"RB-014","channel":"web","price":58,"draws":{{draws}},"seed":{{seed}},"ranges":[
+         {"of":"design:RB-014","at":"/making/steps/torch/handsOnMinutes","to":{"low":30,"likely":34,"high":42} },
+         {"of":"profile:main","at":"/calendar/benchShare","to":{"low":0.52,"high":0.64} },
+         {"of":"profile:main","at":"/calendar/weeksPerYear","to":{"low":42,"high":47} },
+         {"of":"profile:main","at":"/materials/*/price","by":{"low":0.95,"high":1.12} },
+         {"of":"profile:main","at":"/household/Food/amount","by":{"low":0.93,"high":1.14} },
+         {"of":"profile:main","at":"/expenses/Bench rent/amount","by":{"low":1,"high":1.1} },
+         {"of":"profile:main","at":"/soldShare","to":{"low":0.86,"high":0.98} },
+         {"of":"plan:this-year","at":"/lines/*/units","by":{"low":0.8,"high":1.1} }]}
+        """);
 
     /// <summary>Other figures in each round, so nothing is known yet.</summary>
     private static string WhatIf(int round, int scenarios)
