@@ -64,6 +64,7 @@ internal sealed class ChangePlace
             BodySchema.Members members when value is not null => InMember(value, members, token, rest, at),
             BodySchema.Array list when token == "-" && rest.Count == 0 && !Removes => AtEnd(list, ItemOf(type), at),
             BodySchema.Array list => InItems(value, list, ItemOf(type), token, rest, at),
+            BodySchema.KeyOr inline when value is not null => InInline(value, inline, type, token, tokens, at),
             BodySchema.Map map => InEntry((IDictionary?)value, map, type.GetGenericArguments()[1], token, rest, at),
             _ => Nowhere($"{at}/{DocumentPointer.Escape(token)}", value is null && schema is BodySchema.Members
                 ? $"The document has no \"{LastOf(at)}\"; give all of it with to."
@@ -78,6 +79,16 @@ internal sealed class ChangePlace
                 $"\"{token}\" is not a property there that can change{WordHints.OfProperty(token, members)}.");
         var below = Below(member.Of(value), member.BodySchema(), member.Property.PropertyType, member, rest, $"{at}/{member.Name}");
         return below.Found is { } found ? new PointedAt.InMember(member, found) : below;
+    }
+
+    /// <summary>Places in a document that stands in the place of a key.</summary>
+    private Outcome<PointedAt> InInline(object value, BodySchema.KeyOr inline, Type type, string token, IReadOnlyList<string> tokens, string at)
+    {
+        var property = type.GetProperty(nameof(KeyOr<object>.Document))!;
+        if (property.GetValue(value) is not { } document)
+            return Nowhere($"{at}/{DocumentPointer.Escape(token)}", "A stored document is named there; change that one.");
+        var below = Below(document, inline.Document, property.PropertyType, null, tokens, at);
+        return below.Found is { } found ? new PointedAt.InProperty(property, found) : below;
     }
 
     /// <summary>An entry by its name; a name that is not there yet is a place for a new one.</summary>

@@ -33,6 +33,17 @@ internal abstract record PointedAt
         }
     }
 
+    /// <summary>Places below a property that has no name in JSON.</summary>
+    public sealed record InProperty(PropertyInfo Property, PointedAt Below) : PointedAt
+    {
+        public override object? With(object? value, Func<object?, object?> change)
+        {
+            var changed = s_copy(value!);
+            Property.SetValue(changed, Below.With(Property.GetValue(value), change));
+            return changed;
+        }
+    }
+
     /// <summary>Places below some items of a list.</summary>
     public sealed record InItems(Type ItemType, IReadOnlyList<(int Index, PointedAt Below)> Items) : PointedAt
     {

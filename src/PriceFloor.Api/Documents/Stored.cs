@@ -41,6 +41,9 @@ public sealed class Stored<T> where T : class
     public static Stored<T> Of(Revision revision) =>
         new(revision.Key, revision.Number, new Lazy<T>(() => StoredText<T>.Of(revision), LazyThreadSafetyMode.PublicationOnly));
 
+    /// <summary>A document that was taken from the text of a revision.</summary>
+    public static Stored<T> Read(Revision revision, T document) => new(revision.Key, revision.Number, new Lazy<T>(document));
+
     /// <summary>The same document, of the same revision, with other content: what it would be after changes that nobody stores.</summary>
     public Stored<T> With(T document) => new(Key, Revision, new Lazy<T>(document));
 

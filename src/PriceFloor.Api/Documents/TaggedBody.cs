@@ -17,13 +17,17 @@ public sealed record TaggedBody(byte[] Body, string Tag)
             : new Sent(this, format, preconditions.IsKnown(Tag));
     }
 
+    /// <summary>The body of an answer to a question that was sent: without a tag, since nothing lies at its address.</summary>
+    public static IResult Unnamed(byte[] body, Format format) => new Sent(new TaggedBody(body, ""), format, known: false);
+
     private sealed class Sent(TaggedBody tagged, Format format, bool known) : IResult
     {
         public async Task ExecuteAsync(HttpContext httpContext)
         {
             var response = httpContext.Response;
             response.StatusCode = known ? StatusCodes.Status304NotModified : StatusCodes.Status200OK;
-            response.Headers.ETag = tagged.Tag;
+            if (tagged.Tag.Length > 0)
+                response.Headers.ETag = tagged.Tag;
             response.Headers.CacheControl = "private, no-cache";
             if (format == Format.Svg || format == Format.Html)
                 // it needs nothing from elsewhere

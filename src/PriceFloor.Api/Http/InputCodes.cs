@@ -123,6 +123,10 @@ public static class InputCodes
         "The object does not have that property.",
         "Correct its name, or leave it out; nothing is ignored silently.");
 
+    public static readonly Code UnknownQuote = new("unknown-quote",
+        "There is no quote of that key for the profile.",
+        "Store it first, or correct the key (case counts).");
+
     public static readonly Code UnknownReadingRules = new("unknown-reading-rules",
         "There are no reading rules of that key.",
         "Store them first, or correct the key; case counts.");

@@ -67,6 +67,15 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
         HasTag = true,
         Good = new Dictionary<int, string> { [200] = format == Format.Svg ? "A picture." : "A page.", [304] = "The caller already has it." },
     };
+
+    /// <summary>The picture of a question that is sent, at the address that ends in its format.</summary>
+    /// <param name="request">A body that works.</param>
+    public Operation AsDrawing(Example request) => As(Format.Svg) with
+    {
+        RequestExample = request,
+        HasTag = false,
+        Good = new Dictionary<int, string> { [200] = "A picture." },
+    };
 }
 
 /// <summary>A format with its schema (null: text) and an example, unless the operation's cases have them.</summary>

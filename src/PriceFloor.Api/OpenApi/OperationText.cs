@@ -145,8 +145,9 @@ public sealed class OperationText : IOperationFilter
             yield return Header("If-None-Match", "304 if the answer still has this ETag.", "\"0c4b8f6a2d1e9370\"");
     }
 
-    /// <summary>An address that ends in .svg or .html gives only pictures and pages, all of which have an ETag.</summary>
-    private static bool IsPicture(OperationFilterContext context) => Path.GetExtension(context.ApiDescription.RelativePath!) is ".svg" or ".html";
+    /// <summary>What is read at an address that ends in .svg or .html is only pictures and pages, all of which have an ETag.</summary>
+    private static bool IsPicture(OperationFilterContext context) => context.ApiDescription.HttpMethod == "GET"
+        && Path.GetExtension(context.ApiDescription.RelativePath!) is ".svg" or ".html";
 
     /// <summary>Whether an answer, in one of its formats, has an ETag.</summary>
     internal static bool IsTagged(Operation told) =>

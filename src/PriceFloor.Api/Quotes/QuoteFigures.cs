@@ -6,12 +6,13 @@ namespace PriceFloor.Api.Quotes;
 /// <summary>The figures of a quote from the documents of one moment.</summary>
 internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOrder Work)
 {
-    public static Outcome<QuoteFigures> Of(Catalogue catalogue, Quote quote) =>
-        Of(catalogue, new KeyOr<CostProfile>(quote.Profile, null), new KeyOr<Channel>(quote.Channel, null), quote);
+    public static Outcome<QuoteFigures> Of(Catalogue catalogue, Quote quote, bool anyDecimals = false) =>
+        Of(catalogue, new KeyOr<CostProfile>(quote.Profile, null), new KeyOr<Channel>(quote.Channel, null), quote, anyDecimals);
 
-    public static Outcome<QuoteFigures> Of(Catalogue catalogue, KeyOr<CostProfile> profile, KeyOr<Channel> channel, QuoteTerms terms)
+    public static Outcome<QuoteFigures> Of(Catalogue catalogue, KeyOr<CostProfile> profile, KeyOr<Channel> channel, QuoteTerms terms,
+        bool anyDecimals = false)
     {
-        var found = QuoteParts.Of(catalogue, profile, channel, terms);
+        var found = QuoteParts.Of(catalogue, profile, channel, terms, anyDecimals);
         if (found.Found is not { } parts)
             return found.Faults.ToList();
         var work = QuotedWork.Of(terms, parts.Pieces, parts.Year, parts.Channel.Document);

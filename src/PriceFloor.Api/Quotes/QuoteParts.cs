@@ -20,7 +20,8 @@ internal sealed record QuoteParts(Stored<CostProfile> Profile, StudioYear Year, 
             : line)];
 
     /// <summary>Finds everything; what is unknown is reported for all of it at once.</summary>
-    public static Outcome<QuoteParts> Of(Catalogue catalogue, KeyOr<CostProfile> profile, KeyOr<Channel> channel, QuoteTerms terms)
+    public static Outcome<QuoteParts> Of(Catalogue catalogue, KeyOr<CostProfile> profile, KeyOr<Channel> channel, QuoteTerms terms,
+        bool anyDecimals = false)
     {
         var unknown = new List<InputError>();
         var costs = Found(profile, catalogue.Profile, "profile", InputCodes.UnknownProfile, unknown);
@@ -33,7 +34,7 @@ internal sealed record QuoteParts(Stored<CostProfile> Profile, StudioYear Year, 
         if (costs!.Document.Currency != currency.Code)
             return RequestFault.Of(ProblemTypes.CurrencyMismatch,
                 $"The channel sells in {currency.Code} and the profile counts in {costs.Document.Currency}; nothing is ever converted.");
-        var faults = FaultsOf(terms, costs, designs!, currency).ToList();
+        var faults = FaultsOf(terms, costs, designs!, anyDecimals ? null : currency).ToList();
         if (faults.Count > 0)
             return faults;
         var year = catalogue.Year(costs);
@@ -47,12 +48,12 @@ internal sealed record QuoteParts(Stored<CostProfile> Profile, StudioYear Year, 
         return faults.Count > 0 ? faults : parts with { Pieces = [.. pieces.Select(piece => piece.Value)] };
     }
 
-    private static IEnumerable<Fault> FaultsOf(QuoteTerms terms, Stored<CostProfile> profile, List<Stored<Design>> designs, Currency currency)
+    private static IEnumerable<Fault> FaultsOf(QuoteTerms terms, Stored<CostProfile> profile, List<Stored<Design>> designs, Currency? currency)
     {
         foreach (var (i, design) in designs.Index())
             if (profile.Revision is not null && design.Revision is not null && design.Document.Profile != profile.Key)
                 yield return Invalid(QuoteRules.OtherProfile(i, design.Document.Profile, profile.Key));
-        if (terms.Price is { } price && ChannelRules.TooFine(price, "price", currency) is { } detail)
+        if (currency is not null && terms.Price is { } price && ChannelRules.TooFine(price, "price", currency) is { } detail)
             yield return Invalid(new Fault("/price", FaultCodes.TooManyDecimals, detail));
     }
 

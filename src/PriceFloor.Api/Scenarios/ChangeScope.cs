@@ -7,8 +7,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Scenarios;
 
 /// <summary>
-/// The documents that a request's changes may name: its profile, its plan, the designs of this profile, their prices, and the channels. What the
-/// caller's key may not see is not among them.
+/// The documents that a request's changes may name: its profile, its plan, its quote, the designs of this profile, their prices, and the channels.
+/// What the caller's key may not see is not among them.
 /// </summary>
 public sealed class ChangeScope
 {
@@ -21,6 +21,7 @@ public sealed class ChangeScope
         [Kinds.Channel] = ChangeSchema.Of<Channel>(),
         [Kinds.ListedPrice] = ChangeSchema.Of<ListedPrice>(),
         [Kinds.Plan] = ChangeSchema.Of<Plan>("profile"),
+        [Kinds.Quote] = ChangeSchema.Of<Quote>("profile"),
     };
 
     public ChangeScope(WholeCatalogue catalogue, Stored<CostProfile> profile, Stored<Plan>? plan = null) =>
@@ -32,6 +33,9 @@ public sealed class ChangeScope
 
     /// <summary>The plan that the request names; null if it names none.</summary>
     public Stored<Plan>? Plan { get; }
+
+    /// <summary>The quote that the request names; null if it names none.</summary>
+    public Stored<Quote>? Quote { get; init; }
 
     /// <summary>The designs of the profile, in order of key; damaged ones are left out.</summary>
     public IEnumerable<Stored<Design>> Designs => Catalogue.Designs.Where(IsOfProfile);
@@ -46,6 +50,7 @@ public sealed class ChangeScope
         Kinds.Design => Catalogue.Design(name.Key)?.Document,
         Kinds.Channel => Catalogue.Channel(name.Key)?.Document,
         Kinds.Plan => Plan!.Document,
+        Kinds.Quote => Quote!.Document,
         _ => Listed(ListedPriceKey.Of(name.Key))?.Document,
     };
 
@@ -56,6 +61,7 @@ public sealed class ChangeScope
         Kinds.Design => Catalogue.Design(name.Key)?.Basis,
         Kinds.Channel => Catalogue.Channel(name.Key)?.Basis,
         Kinds.Plan => Plan!.Basis,
+        Kinds.Quote => Quote!.Basis,
         _ => Listed(ListedPriceKey.Of(name.Key))?.Basis,
     };
 
@@ -84,6 +90,7 @@ public sealed class ChangeScope
     {
         Kinds.Profile => key == Every || key == Profile.Key ? [new(kind, Profile.Key)] : [],
         Kinds.Plan => Plan is not null && (key == Every || key == Plan.Key) ? [new(kind, Plan.Key)] : [],
+        Kinds.Quote => Quote is not null && (key == Every || key == Quote.Key) ? [new(kind, Quote.Key)] : [],
         Kinds.Design => [.. DesignsNamed(key).Select(sku => new DocumentName(kind, sku))],
         Kinds.Channel => [.. ChannelsNamed(key).Select(channel => new DocumentName(kind, channel))],
         _ => ListedPriceKey.Find(key) is { } price ? PricesNamed(price) : [],

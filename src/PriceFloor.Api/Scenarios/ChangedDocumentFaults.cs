@@ -5,6 +5,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Plans;
 using PriceFloor.Api.Profiles;
+using PriceFloor.Api.Quotes;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Scenarios;
@@ -20,6 +21,7 @@ internal sealed class ChangedDocumentFaults
     private static readonly ChannelValidator s_channels = new();
     private static readonly NoRules<ListedPrice> s_prices = new();
     private static readonly PlanValidator s_plans = new();
+    private static readonly QuoteValidator s_quotes = new();
 
     private readonly ChangeScript _script;
     private readonly ChangeScope _scope;
@@ -51,6 +53,7 @@ internal sealed class ChangedDocumentFaults
             Channel channel => FieldsAndRules(channel, s_channels),
             ListedPrice price => FieldsAndRules(price, s_prices),
             Plan plan => FieldsAndRules(plan, s_plans),
+            Quote quote => FieldsAndRules(quote, s_quotes),
             _ => throw new ArgumentException($"No {name.Kind} can be changed.", nameof(document)),
         };
         return faults.Count > 0 ? faults : BetweenDocuments(name, document, year);

@@ -27,6 +27,14 @@ public sealed record SurenessAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? Holds { get; init; }
 
+    /// <summary>With a plan: what becomes of it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SurePlanAnswer? Plan { get; init; }
+
+    /// <summary>With a quote or a line: what it is worth to know before taking or leaving it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public WorthKnowingAnswer? WorthKnowing { get; init; }
+
     /// <summary>The numbers that are guessed, the one that matters most first.</summary>
     public required IReadOnlyList<SurenessNumberAnswer> Numbers { get; init; }
 
@@ -60,39 +68,15 @@ public sealed record SurenessAnswer
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
 }
 
-/// <summary>A figure over all draws, rounded up.</summary>
+/// <summary>A figure over all draws.</summary>
 /// <param name="Tenth">One draw in ten is at or below it.</param>
 /// <param name="Middle">Half of the draws are at or below it.</param>
 /// <param name="NineTenths">Nine draws in ten are at or below it.</param>
 public sealed record SpreadAnswer(decimal Tenth, decimal Middle, decimal NineTenths);
 
 /// <summary>Standard errors of shares of draws, from blocks of draws, three decimals.</summary>
-/// <param name="Holds" example="0.004">Of holds.</param>
-public sealed record StandardErrorAnswer(decimal? Holds);
-
-/// <summary>The revisions that the answer rests on.</summary>
-public sealed record SurenessBasisAnswer
-{
-    /// <summary>The profile with its revision.</summary>
-    /// <example>main@1</example>
-    public required string Profile { get; init; }
-
-    /// <summary>The design with its revision.</summary>
-    /// <example>RB-014@1</example>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public string? Design { get; init; }
-
-    /// <summary>The channel with its revision.</summary>
-    /// <example>web@1</example>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public string? Channel { get; init; }
-
-    /// <summary>The scenario with its revision.</summary>
-    /// <example>main@1</example>
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public string? Scenario { get; init; }
-
-    /// <summary>Every stored document that a change names, with its revision.</summary>
-    /// <example>["profile:main@1"]</example>
-    public required IReadOnlyList<string> Changed { get; init; }
-}
+/// <param name="Closes" example="0.009">With a plan: of closes.</param>
+/// <param name="Holds" example="0.004">With a price: of holds.</param>
+public sealed record StandardErrorAnswer(
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] decimal? Closes,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] decimal? Holds);

@@ -25,6 +25,10 @@ public sealed record SurenessNumberAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public NumberEffectAnswer? Floor { get; init; }
 
+    /// <summary>With a plan: what it does to the surplus before tax.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public NumberEffectAnswer? Plan { get; init; }
+
     /// <summary>Without a sku: what it does to what a carrying hour must bring.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public NumberEffectAnswer? PerBenchHour { get; init; }

@@ -32,6 +32,21 @@ public sealed record SurenessRequest
     [Price(Above = true)]
     public decimal? Price { get; init; }
 
+    /// <summary>Key of a plan of the profile: in how many draws does it close?</summary>
+    /// <example>main</example>
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
+    public string? Plan { get; init; }
+
+    /// <summary>Key of a quote of the profile with a price: what is it worth to know a number before you take or leave it?</summary>
+    /// <example>Q-2027-014</example>
+    [MaxLength(Limits.KeyLength), RegularExpression(Limits.KeyPattern)]
+    public string? Quote { get; init; }
+
+    /// <summary>Index of a line of the plan, from 0, that you may make or drop; in place of a quote.</summary>
+    /// <example>0</example>
+    [Pieces]
+    public decimal? Line { get; init; }
+
     /// <summary>
     /// Changes whose value is a range: 1 to 50. A change with a plain value counts as it is. Give these, or scenario.
     /// </summary>
@@ -73,6 +88,10 @@ public sealed class SurenessRequestValidator : AbstractValidator<SurenessRequest
             context.Add("sku", FaultCodes.Required, "A channel or a price is of a design; name it.");
         if (request.Price is not null && request.Channel is null)
             context.Add("channel", FaultCodes.Required, "A price is on a channel; name it.");
+        if (request.Line is not null && request.Plan is null)
+            context.Add("plan", FaultCodes.Required, "A line is of a plan; name it.");
+        if (request.Line is not null && request.Quote is not null)
+            context.Add("line", FaultCodes.Unexpected, "One decision is looked at: a quote or a line of the plan; leave one out.");
         if (!LatinHypercube.Allows(request.Draws) && context.IsSound("/draws"))
             context.Add("draws", InputCodes.NotOneOf, "draws must be 1024, 4096 or 16384.");
     });

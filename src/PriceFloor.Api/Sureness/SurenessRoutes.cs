@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
@@ -11,7 +10,7 @@ namespace PriceFloor.Api.Sureness;
 
 public static class SurenessRoutes
 {
-    public static async Task<Results<JsonAnswer<SurenessAnswer>, Problem>> Post(JsonBody<SurenessRequest> body, FromQuery<ReadQuery> query,
+    public static async Task<IResult> Post(JsonBody<SurenessRequest> body, FromQuery<ReadQuery> query,
         CatalogueReader reader, Store store, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
@@ -21,7 +20,10 @@ public static class SurenessRoutes
             return Problem.Of([RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,
                 $"There is no profile \"{request.Profile}\"; case counts."))]);
         var stored = await StoredScenarios.Of(store, Caller.Of(context), profile.Key, [request.Scenario], asOf);
-        var scope = new ChangeScope(catalogue, profile);
+        var named = await SurenessNames.Of(request, catalogue, profile, store, context, asOf);
+        if (named.Found is not { } names)
+            return Problem.Of(named.Faults);
+        var scope = new ChangeScope(catalogue, profile, names.Plan) { Quote = names.Quote };
         var script = GuessedChanges.Of(request, scope, stored.Values.FirstOrDefault());
         if (script.Found is not { } guessed)
             return Problem.Of(script.Faults);
@@ -33,9 +35,13 @@ public static class SurenessRoutes
             Profile = profile.Basis,
             Design = asked.Design?.Basis,
             Channel = asked.Channel?.Basis,
+            Plan = names.Plan?.Basis,
+            Quote = names.Quote?.Basis,
             Scenario = stored.Values.FirstOrDefault()?.Basis,
             Changed = scope.BasisOf(guessed.Likely.All.Keys),
         }, catalogue.Today, context.RequestAborted);
-        return answer.Found is { } found ? JsonAnswer.Of(found) : Problem.Of(answer.Faults);
+        return answer.Found is not { } found ? Problem.Of(answer.Faults)
+            : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Unnamed(SurenessPicture.Of(found), Format.Svg)
+            : JsonAnswer.Of(found);
     }
 }

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceLists;
 
 namespace PriceFloor.Api.WhatIfs;
@@ -20,6 +21,7 @@ public sealed record WhatIfAnswer
     public required WhatIfScenarioAnswer? Combined { get; init; }
 
     /// <summary>Prices, by design, then by channel.</summary>
+    [JsonConverter(typeof(LongList<WhatIfLineAnswer>))]
     public required IReadOnlyList<WhatIfLineAnswer> List { get; init; }
 
     /// <summary>The revisions that the answer rests on.</summary>

@@ -11,10 +11,12 @@ internal sealed class WhatIfLines
     private readonly IReadOnlyList<WholeCatalogue> _scenarios;
     private readonly List<Stored<Channel>> _channels;
     private readonly WhatIfList _wanted;
+    private readonly Func<WhatIfLine, WhatIfLineAnswer> _answer;
 
-    private WhatIfLines(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios, string currency, WhatIfList wanted)
+    private WhatIfLines(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios, string currency, WhatIfList wanted,
+        Func<WhatIfLine, WhatIfLineAnswer> answer)
     {
-        (_now, _scenarios, _wanted) = (now, scenarios, wanted);
+        (_now, _scenarios, _wanted, _answer) = (now, scenarios, wanted, answer);
         _channels = [.. now.Channels.Where(channel => channel.Sound?.Currency == currency)];
     }
 
@@ -25,17 +27,18 @@ internal sealed class WhatIfLines
     /// <param name="scenarios">What would be stored in each scenario.</param>
     /// <param name="profile">The profile.</param>
     /// <param name="wanted">Which lines are wanted.</param>
+    /// <param name="answer">How a wanted line is shown.</param>
     public static (IReadOnlyList<WhatIfLine> Lines, IReadOnlyList<WhatIfLine> Fallen) Of(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios,
-        Stored<CostProfile> profile, WhatIfList wanted)
+        Stored<CostProfile> profile, WhatIfList wanted, Func<WhatIfLine, WhatIfLineAnswer> answer)
     {
-        var lines = new WhatIfLines(now, scenarios, profile.Document.Currency, wanted);
+        var lines = new WhatIfLines(now, scenarios, profile.Document.Currency, wanted, answer);
         var designs = now.Designs.Where(design => design.Sound?.Profile == profile.Key).ToList();
         var (kept, fallen) = (new List<WhatIfLine>(), new List<WhatIfLine>());
         foreach (var line in designs.AsParallel().AsOrdered().SelectMany(lines.Of))
         {
             if (Enumerable.Range(0, scenarios.Count).Any(line.HasFallen))
                 fallen.Add(line);
-            if (wanted == WhatIfList.All || (wanted == WhatIfList.Moved && line.HasMoved))
+            if (line.Answer is not null)
                 kept.Add(line);
         }
 
@@ -48,9 +51,19 @@ internal sealed class WhatIfLines
         var lines = new List<WhatIfLine>(_channels.Count);
         foreach (var channel in _channels)
             if (_wanted != WhatIfList.None || listed.ContainsKey(channel.Key))
-                lines.Add(new WhatIfLine(design, channel, PricedDesign.Of(_now, design, channel), Array.ConvertAll(_scenarios.ToArray(),
-                    scenario => PricedDesign.Of(scenario, scenario.Design(design.Key)!, scenario.Channel(channel.Key)!))));
+                lines.Add(Of(design, channel));
         return lines;
+    }
+
+    private WhatIfLine Of(Stored<Design> design, Stored<Channel> channel)
+    {
+        var scenarios = new PricedDesign[_scenarios.Count];
+        for (var i = 0; i < scenarios.Length; i++)
+            scenarios[i] = PricedDesign.Of(_scenarios[i], _scenarios[i].Design(design.Key)!, _scenarios[i].Channel(channel.Key)!);
+        var line = new WhatIfLine(design, channel, PricedDesign.Of(_now, design, channel), scenarios);
+        if (_wanted == WhatIfList.All || (_wanted == WhatIfList.Moved && line.HasMoved))
+            line.Answer = _answer(line);
+        return line;
     }
 }
 
@@ -61,6 +74,9 @@ internal sealed class WhatIfLines
 /// <param name="Scenarios">Its prices in each scenario.</param>
 internal sealed record WhatIfLine(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Now, IReadOnlyList<PricedDesign> Scenarios)
 {
+    /// <summary>How it is shown; null if it is not.</summary>
+    public WhatIfLineAnswer? Answer { get; set; }
+
     /// <summary>Whether its floor price, target price or verdict differs in any scenario.</summary>
     public bool HasMoved => Scenarios.Any(one =>
         one.FloorPrice != Now.FloorPrice || one.TargetPrice != Now.TargetPrice || one.Verdict != Now.Verdict || one.Reason != Now.Reason);

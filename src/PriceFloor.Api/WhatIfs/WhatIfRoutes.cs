@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
@@ -11,7 +10,7 @@ namespace PriceFloor.Api.WhatIfs;
 
 public static class WhatIfRoutes
 {
-    public static async Task<Results<JsonAnswer<WhatIfAnswer>, Problem>> Post(JsonBody<WhatIfRequest> body, FromQuery<ReadQuery> query,
+    public static async Task<IResult> Post(JsonBody<WhatIfRequest> body, FromQuery<ReadQuery> query,
         CatalogueReader reader, Store store, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
@@ -27,6 +26,8 @@ public static class WhatIfRoutes
         var stored = await StoredScenarios.Of(store, Caller.Of(context), profile.Key, request.Scenarios.Select(one => one.Key), asOf);
         var asked = new WhatIfFinder(new ChangeScope(catalogue, profile, plan), stored).Of(request);
         var answer = asked.Found is { } found ? WhatIfText.Of(found) : asked.Faults.ToList();
-        return answer.Found is { } said ? JsonAnswer.Of(said) : Problem.Of(answer.Faults);
+        return answer.Found is not { } said ? Problem.Of(answer.Faults)
+            : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Unnamed(WhatIfPicture.Of(said), Format.Svg)
+            : JsonAnswer.Of(said);
     }
 }

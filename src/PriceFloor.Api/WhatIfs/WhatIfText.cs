@@ -15,7 +15,7 @@ internal sealed class WhatIfText
     private WhatIfText(WhatIf asked, PriceReview? review)
     {
         (_asked, _review, _money) = (asked, review, asked.Now.Year.Currency);
-        (_lines, _fallen) = WhatIfLines.Of(asked.Now.Catalogue, [.. asked.All.Select(one => one.Catalogue)], asked.Profile, asked.Wanted);
+        (_lines, _fallen) = WhatIfLines.Of(asked.Now.Catalogue, [.. asked.All.Select(one => one.Catalogue)], asked.Profile, asked.Wanted, LineOf);
     }
 
     public static Outcome<WhatIfAnswer> Of(WhatIf asked)
@@ -39,7 +39,7 @@ internal sealed class WhatIfText
         Now = now,
         Scenarios = scenarios,
         Combined = combined,
-        List = [.. _lines.Select(LineOf)],
+        List = [.. _lines.Select(line => line.Answer!)],
         Basis = new WhatIfBasisAnswer
         {
             Profile = _asked.Profile.Basis,

@@ -8,6 +8,7 @@ namespace PriceFloor.Pricing.Costing;
 public sealed class UnitCost
 {
     private readonly UnitCostFormulas<Figure> _formulas;
+    private IReadOnlyList<string>? _scarceThings;
 
     private UnitCost(Design design, StudioYear year, BenchTime time)
     {
@@ -15,7 +16,6 @@ public sealed class UnitCost
         Year = year;
         Time = time;
         SoldShare = design.SoldShare ?? year.Profile.SoldShare;
-        ScarceThings = [.. (design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!).Distinct()];
         _formulas = new UnitCostFormulas<Figure>(design, year, time.Formulas);
         YearlyPieces = new YearlyPieces(this);
         SecondsPayMoreThanTheyCost = time.Starts > 1 && design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
@@ -70,7 +70,8 @@ public sealed class UnitCost
     public decimal FixedHours => _formulas.FixedHours.Value;
 
     /// <summary>The scarce things that its steps use, in their order.</summary>
-    public IReadOnlyList<string> ScarceThings { get; }
+    public IReadOnlyList<string> ScarceThings => _scarceThings ??=
+        [.. (Design.Making.Steps ?? []).Where(step => step.Uses is not null).Select(step => step.Uses!).Distinct()];
 
     /// <summary>
     /// Loads of a scarce thing that one sold piece takes: pieces entering each step that uses it, over its batch size. A kiln step of 24

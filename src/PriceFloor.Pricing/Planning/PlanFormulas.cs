@@ -13,7 +13,7 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
     public PlanFormulas(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack)
     {
         _lines = lines;
-        Lines = [.. lines.Select((line, i) => new PlannedLineFormulas<T>(line.Check, line.Units, i + 1))];
+        Lines = [.. lines.Select((line, i) => new PlannedLineFormulas<T>(line.UnitCost, line.Sale, line.SellingHoursEach, line.Units, i + 1))];
         Surplus = new SurplusFormulas<T>(year, surplus);
         Contribution = T.Named("contribution", Formulas.Sum(Lines.Select(line => line.Contribution)));
         SurplusBeforeTax = T.Named("surplusBeforeTax", Contribution - Surplus.BenchMustEarn);

@@ -1,3 +1,4 @@
+using PriceFloor.Pricing.Costing;
 using PriceFloor.Pricing.Numbers;
 using PriceFloor.Pricing.Selling;
 
@@ -6,13 +7,14 @@ namespace PriceFloor.Pricing.Planning;
 /// <summary>The formulas of a <see cref="PlannedLine"/>.</summary>
 internal readonly struct PlannedLineFormulas<T> where T : IFigure<T>
 {
-    /// <param name="check">The piece at its price.</param>
+    /// <param name="piece">The piece.</param>
+    /// <param name="sale">At its price.</param>
+    /// <param name="sellingHours">Hours of selling one of them.</param>
     /// <param name="units">How many.</param>
     /// <param name="number">The number of the line, 1 first.</param>
-    public PlannedLineFormulas(PriceCheck check, decimal units, int number)
+    public PlannedLineFormulas(UnitCost piece, Sale sale, decimal sellingHours, decimal units, int number)
     {
-        Each = new LineFormulas<T>(check.Prices.Floor.UnitCost, check.Sale, number);
-        var sellingHours = check.Prices.ChannelFloor.SellingHours;
+        Each = new LineFormulas<T>(piece, sale, number);
         SellingHoursEach = T.Named("sellingHours", number, sellingHours);
         Units = T.Named("units", number, units);
         BenchHours = T.Named("lineHours", number, Units * Each.BenchHours);

@@ -33,7 +33,7 @@ public sealed class ScarceResource
         if (year.SellingHours > 0)
             yield return new(LimitKind.SellingHours, new Resource("selling", year.SellingHours, "hours of selling"), null,
                 (check, _) => check.Prices.ChannelFloor.SellingHours);
-        foreach (var sold in StallLines.Of(lines).Where(sold => sold.Stall.TimesAYear is not null))
+        foreach (var sold in StallLines.Of(lines.Select(line => line.Prices.Terms.Channel)).Where(sold => sold.Stall.TimesAYear is not null))
             yield return new(LimitKind.StallPieces,
                 new Resource("stall", sold.Stall.TimesAYear!.Value * sold.Stall.Pieces, "pieces at the year's stalls"),
                 sold.Lines[0], (_, line) => sold.Lines.Contains(line) ? 1 : 0);

@@ -1,5 +1,4 @@
 using PriceFloor.Pricing.Documents;
-using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Planning;
 
@@ -7,9 +6,9 @@ namespace PriceFloor.Pricing.Planning;
 internal sealed record StallLines(Stall Stall, IReadOnlyList<int> Lines)
 {
     /// <summary>Each channel with a stall, in the order of its first line.</summary>
-    public static IReadOnlyList<StallLines> Of(IEnumerable<PriceCheck> lines) =>
+    public static IReadOnlyList<StallLines> Of(IEnumerable<Channel> lines) =>
     [
-        .. lines.Select((check, i) => (check.Prices.Terms.Channel, Line: i)).Where(line => line.Channel.Stall is not null)
+        .. lines.Select((channel, i) => (Channel: channel, Line: i)).Where(line => line.Channel.Stall is not null)
             .GroupBy(line => line.Channel).Select(channel => new StallLines(channel.Key.Stall!, [.. channel.Select(line => line.Line)])),
     ];
 }

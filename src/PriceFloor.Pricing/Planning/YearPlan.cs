@@ -12,19 +12,19 @@ namespace PriceFloor.Pricing.Planning;
 public sealed class YearPlan
 {
     private readonly PlanFormulas<Figure> _formulas;
+    private IReadOnlyList<LoadUse>? _loads;
+    private IReadOnlyList<StallUse>? _stalls;
+    private IReadOnlyList<int>? _ranks;
 
     private YearPlan(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack)
     {
         (Year, Lines, Surplus, HoursKeptBack) = (year, lines, surplus, hoursKeptBack);
         _formulas = new PlanFormulas<Figure>(year, lines, surplus, hoursKeptBack);
-        Loads = [.. LoadsOf(year, lines)];
-        Stalls = [.. StallLines.Of(lines.Select(line => line.Check)).Select((sold, i) =>
-            new StallUse(sold.Stall, sold.Lines, _formulas.StallsOf(sold.Stall, sold.Lines, i + 1).Value,
-                sold.Lines.Sum(line => lines[line].Units)))];
-        Ranks = RanksOf(lines);
     }
 
     public StudioYear Year { get; }
+
+    internal PlanFormulas<Figure> Formulas => _formulas;
 
     public IReadOnlyList<PlannedLine> Lines { get; }
 
@@ -58,10 +58,10 @@ public sealed class YearPlan
     public decimal HoursAvailable => _formulas.HoursAvailable.Value;
 
     /// <summary>Every scarce thing that a step uses or that the profile limits.</summary>
-    public IReadOnlyList<LoadUse> Loads { get; }
+    public IReadOnlyList<LoadUse> Loads => _loads ??= [.. LoadsOf(Year, Lines)];
 
     /// <summary>For each line its place, 1 first, in the order in which bench time should be given out; equal lines keep their order.</summary>
-    public IReadOnlyList<int> Ranks { get; }
+    public IReadOnlyList<int> Ranks => _ranks ??= RanksOf(Lines);
 
     public bool Closes => Contribution.Reaches(BenchMustEarn);
 
@@ -80,7 +80,8 @@ public sealed class YearPlan
     public decimal SurplusAfterTax => _formulas.SurplusAfterTax.Value;
 
     /// <summary>The stalls that the plan takes on each channel with one, in the order of the lines.</summary>
-    public IReadOnlyList<StallUse> Stalls { get; }
+    public IReadOnlyList<StallUse> Stalls => _stalls ??= [.. StallLines.Of(Lines.Select(line => line.Sale.Channel)).Select((sold, i) =>
+        new StallUse(sold.Stall, sold.Lines, _formulas.StallsOf(sold.Stall, sold.Lines, i + 1).Value, sold.Lines.Sum(line => Lines[line].Units)))];
 
     /// <summary>Whether the year's selling hours are enough; always true if the calendar has no selling share.</summary>
     public bool WithinSellingHours => Year.SellingHours == 0 || Year.SellingHours.Reaches(SellingHours);

@@ -127,10 +127,11 @@ public sealed class StudioYear
     /// </summary>
     /// <param name="profile">The profile.</param>
     /// <param name="yearStart">Its first day if the profile does not say.</param>
-    public static Outcome<StudioYear> Of(CostProfile profile, DateOnly yearStart) => Outcome<StudioYear>.Guard(() =>
+    /// <param name="beside">A year whose rules of tax are taken over if they are the very same.</param>
+    public static Outcome<StudioYear> Of(CostProfile profile, DateOnly yearStart, StudioYear? beside = null) => Outcome<StudioYear>.Guard(() =>
     {
         var faults = CalendarFaults(profile).ToList();
-        var tax = Tax.Of(profile.Tax);
+        Outcome<Tax> tax = beside is not null && ReferenceEquals(beside.Profile.Tax, profile.Tax) ? beside.TaxRules : Tax.Of(profile.Tax);
         faults.AddRange(tax.Faults);
         return faults.Count > 0 ? faults : new StudioYear(profile, profile.YearStart ?? yearStart, tax.Value);
     });

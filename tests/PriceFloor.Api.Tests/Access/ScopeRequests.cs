@@ -153,6 +153,18 @@ internal static class ScopeRequests
                 """),
             new("/v1/what-ifs", """{"profile":"main","scenarios":[{"changes":[{"of":"RB-014x","at":"/name","to":"x"}]}]}""") { IsRefused = true },
         ],
+        ["POST /v1/what-ifs.svg"] =
+        [
+            new("/v1/what-ifs.svg",
+                """{"profile":"main","list":"all","scenarios":[{"changes":[{"of":"main","at":"/calendar/weeksPerYear","by":0.9}]}]}"""),
+        ],
+        ["POST /v1/sureness.svg"] =
+        [
+            new("/v1/sureness.svg", """
+                {"profile":"main","plan":"main","line":0,"draws":1024,
+                 "ranges":[{"of":"profile:main","at":"/calendar/weeksPerYear","by":{"low":0.9,"high":1}}]}
+                """),
+        ],
         ["POST /v1/sureness"] =
         [
             new("/v1/sureness", """

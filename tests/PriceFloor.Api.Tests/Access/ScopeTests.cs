@@ -60,6 +60,8 @@ public sealed class ScopeTests
         ["POST /v1/quick-floor"] = "read",
         ["POST /v1/what-ifs"] = "read",
         ["POST /v1/sureness"] = "read",
+        ["POST /v1/what-ifs.svg"] = "read",
+        ["POST /v1/sureness.svg"] = "read",
         ["GET /v1/scenarios"] = "read",
         ["GET /v1/scenarios/{key}"] = "read",
         ["PUT /v1/scenarios/{key}"] = "write",

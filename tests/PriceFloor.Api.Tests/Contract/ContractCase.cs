@@ -37,6 +37,8 @@ public sealed record ContractCase(string Id, string Name, int Rank, string Metho
             foreach (var (type, media) in bodies)
                 foreach (var (name, body) in ContractDocument.ExamplesOf(media!))
                     yield return One(name, type, body, null);
+            if (bodies["application/json"] is { } sent && IsDrawnToo(contract, operation))
+                yield return One("", "application/json", ContractDocument.ExamplesOf(sent).Values.First(), "image/svg+xml");
             yield break;
         }
 
@@ -49,6 +51,11 @@ public sealed record ContractCase(string Id, string Name, int Rank, string Metho
                 foreach (var name in ContractDocument.ExamplesOf(media!).Keys)
                     yield return One(name, null, null, type);
     }
+
+    /// <summary>Whether a question that is sent is answered with a picture if Accept asks for one.</summary>
+    private static bool IsDrawnToo(ContractDocument contract, JsonObject operation) =>
+        operation["responses"]!["200"] is { } response && contract.Followed(response)["content"] is JsonObject answers
+        && answers.ContainsKey("image/svg+xml") && answers.ContainsKey("application/json");
 
     private static (string? Type, byte[]? Bytes) Sent(string? type, JsonNode? body) => type switch
     {

@@ -36,6 +36,59 @@ public sealed class ChangeDocTableTests
     }
 
     [Fact]
+    public async Task What_becomes_of_the_plan_is_what_the_service_answers()
+    {
+        await using var studio = DocTableTests.DemoFilled();
+        var answer = (await Asked(studio, "/v1/what-ifs", Review, "this-year")).Json;
+        var scenarios = answer.GetProperty("scenarios").EnumerateArray().ToList();
+        var all = answer.GetProperty("combined");
+        List<(string Name, JsonElement One)> columns =
+            [.. scenarios.Select(one => (one.GetProperty("name").GetString()!, one)), ("all three", all)];
+        DocTableTests.Holds(Review, ["plan", "closes", "its pieces leave", "it is short by", "lowest cash"],
+            columns.Prepend((Name: "now", One: answer.GetProperty("now"))).Select(column => PlanRow(column.Name, column.One.GetProperty("plan"))));
+        DocTableTests.Holds(Review, ["way", "how much"], all.GetProperty("remedies").EnumerateArray().Select(one => new[]
+        {
+            $"`{one.GetProperty("way").GetString()}`",
+            one.GetProperty("value").ValueKind == JsonValueKind.Null ? one.GetProperty("reason").GetString()! : Raw(one, "value"),
+        }));
+        DocTableTests.Holds(Review, ["holding prices costs", "a year", "from 1 April", "shops, their notice of 8 weeks", "in two steps"],
+            columns.Select(column => (column.Name, Held: column.One.GetProperty("held"))).Select(column => new[]
+            {
+                column.Name, Raw(column.Held, "year"), Raw(column.Held, "fromOn"), Raw(column.Held.GetProperty("byNotice")[0], "cost"),
+                Raw(column.Held, "phased"),
+            }));
+        var (first, last) = (all.GetProperty("phased")[0].GetProperty("prices"), all.GetProperty("phased")[1].GetProperty("prices"));
+        DocTableTests.Holds(Review, ["price", "from 1 April", "from 1 October"], first.EnumerateArray().Zip(last.EnumerateArray()).Select(price =>
+            new[]
+            {
+                $"{price.First.GetProperty("sku").GetString()} on {price.First.GetProperty("channel").GetString()}", Raw(price.First, "price"),
+                Raw(price.Second, "price"),
+            }));
+    }
+
+    [Fact]
+    public async Task How_sure_a_year_is_is_what_the_service_answers()
+    {
+        await using var studio = DocTableTests.DemoFilled();
+        var answer = (await Asked(studio, "/v1/sureness", Sure, "this-year")).Json;
+        var plan = answer.GetProperty("plan");
+        string Spread(string name) => string.Join(", ", s_shares.Select(share => Raw(plan.GetProperty(name), share)));
+        DocTableTests.Holds(Sure, ["asked of these ranges", "the plan"],
+            [
+                ["`closes`", Raw(plan, "closes")], ["`withinHours`", Raw(plan, "withinHours")],
+                ["`surplusBeforeTax`: tenth, middle, nine tenths", Spread("surplusBeforeTax")],
+                ["`lowestCash`: tenth, middle, nine tenths", Spread("lowestCash")], ["`riseToClose`, eight times in ten", Raw(plan, "riseToClose")],
+            ]);
+        DocTableTests.Holds(Sure, ["number", "surplus at low", "surplus at high", "share"],
+            answer.GetProperty("numbers").EnumerateArray().Select(one => (Name: one.GetProperty("name").GetString()!, Plan: one.GetProperty("plan")))
+                .Select(one => new[]
+                {
+                    $"`{one.Name.Split('#')[1]}`", Raw(one.Plan.GetProperty("swing"), 0), Raw(one.Plan.GetProperty("swing"), 1),
+                    Raw(one.Plan, "share"),
+                }));
+    }
+
+    [Fact]
     public async Task How_sure_a_price_is_is_what_the_service_answers()
     {
         await using var studio = DocTableTests.DemoFilled();
@@ -47,6 +100,7 @@ public sealed class ChangeDocTableTests
                 ["`floorPriceSure`, nine times in ten", Raw(answer, "floorPriceSure"), ""],
                 ["`holds`, of the listed 58.00", Raw(answer, "holds"), ""],
             ]);
+        Assert.Contains($"\"price\": {Raw(answer, "floorPriceSure")} }}'", Text(Sure), StringComparison.Ordinal);
         DocTableTests.Holds(Sure, ["number", "low", "likely", "high", "floor at low", "floor at high", "share", "if it were known"],
             answer.GetProperty("numbers").EnumerateArray().Select(one => new[]
             {
@@ -56,15 +110,28 @@ public sealed class ChangeDocTableTests
             }));
     }
 
-    /// <summary>The answer to the first request of a page to an address.</summary>
-    private static async Task<Answer> Asked(Studio studio, string address, string page)
+    /// <summary>The answer to the first request of a page to an address that names something, with the year of the studio.</summary>
+    private static async Task<Answer> Asked(Studio studio, string address, string page, string naming = "")
     {
-        var request = Text(page)[Text(page).IndexOf(address + " ", StringComparison.Ordinal)..];
-        request = request[(request.IndexOf("-d '", StringComparison.Ordinal) + 4)..];
-        var answer = await studio.Post(address, request[..request.IndexOf('\'', StringComparison.Ordinal)]);
+        var year = $"{studio.Clock.GetUtcNow().Year}";
+        var request = Text(page).Split(address + " ").Skip(1)
+            .Select(part => part[..part.IndexOf('\n', StringComparison.Ordinal)].EndsWith("<<END", StringComparison.Ordinal)
+                ? Between(part, "<<END\n", "\nEND") : Between(part, "-d '", "'"))
+            .First(part => part.Contains(naming, StringComparison.Ordinal)).Replace("$(date -u +%Y)", year, StringComparison.Ordinal);
+        var answer = await studio.Post(address, request);
         Assert.True(answer.Status == 200, answer.Text);
         return answer;
     }
+
+    private static string Between(string text, string before, string after)
+    {
+        var rest = text[(text.IndexOf(before, StringComparison.Ordinal) + before.Length)..];
+        return rest[..rest.IndexOf(after, StringComparison.Ordinal)];
+    }
+
+    private static string[] PlanRow(string name, JsonElement plan) =>
+        [name, plan.GetProperty("closes").GetBoolean() ? "yes" : "no", Raw(plan, "contribution"), Raw(plan, "shortfall"),
+            Raw(plan.GetProperty("lowestCash"), "amount")];
 
     private static string Text(string page) => File.ReadAllText(Repository.File(page));
 

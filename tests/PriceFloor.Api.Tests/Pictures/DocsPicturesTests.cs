@@ -29,6 +29,30 @@ public sealed class DocsPicturesTests
         ("plan-months.html", "/v1/plans/this-year/months.html"),
     ];
 
+    private static readonly (string File, string Path, string Body)[] s_asked =
+    [
+        ("what-ifs.svg", "/v1/what-ifs.svg", """
+            {"profile":"main","combined":true,"scenarios":[
+              {"name":"glass +12 %","changes":[{"of":"main","at":"/materials/clear-rod/price","by":1.12},
+                {"of":"main","at":"/materials/clear-tube/price","by":1.12},{"of":"main","at":"/materials/colour-rod/price","by":1.12},
+                {"of":"main","at":"/materials/soft-rod/price","by":1.12},{"of":"main","at":"/materials/frit/price","by":1.12},
+                {"of":"main","at":"/expenses/Rod, tube, colour, findings and gift boxes/amount","by":1.08}]},
+              {"name":"rent +10 %","changes":[{"of":"main","at":"/expenses/Bench rent/amount","by":1.10}]},
+              {"name":"45 weeks","changes":[{"of":"main","at":"/calendar/weeksPerYear","to":45}]}]}
+            """),
+        ("sureness.svg", "/v1/sureness.svg", """
+            {"profile":"main","sku":"RB-014","channel":"web","price":58.00,"ranges":[
+              {"of":"RB-014","at":"/making/steps/torch/handsOnMinutes","to":{"low":30,"high":42}},
+              {"of":"RB-014","at":"/making/steps/torch/goodShare","to":{"low":0.90,"high":0.97}},
+              {"of":"main","at":"/calendar/benchShare","to":{"low":0.52,"high":0.64}},
+              {"of":"main","at":"/calendar/weeksPerYear","to":{"low":42,"high":47}},
+              {"of":"main","at":"/materials/*/price","by":{"low":0.95,"high":1.12}}]}
+            """),
+    ];
+
+    private static IEnumerable<string> Files =>
+        s_pictures.Select(picture => picture.File).Concat(s_asked.Select(picture => picture.File)).Append("floor-history.svg");
+
     [Fact]
     public async Task The_pictures_in_the_docs_are_what_the_demo_studio_is_answered()
     {
@@ -37,9 +61,11 @@ public sealed class DocsPicturesTests
         studio.Services.GetRequiredService<DemoStudio>().Fill(studio.Services.GetRequiredService<Store>());
         foreach (var (file, path) in s_pictures)
             await IsWritten(file, await studio.Get(path));
+        foreach (var (file, path, body) in s_asked)
+            await IsWritten(file, await studio.Post(path, body));
         await AYearGoesBy(studio);
         await IsWritten("floor-history.svg", await studio.Get("/v1/designs/RB-014/floor-history.svg?channel=web"));
-        Assert.Equal(s_pictures.Select(picture => picture.File).Append("floor-history.svg").Order(),
+        Assert.Equal(Files.Order(),
             Directory.EnumerateFiles(Repository.File(Folder)).Select(file => Path.GetFileName(file)!).Order());
     }
 
@@ -48,7 +74,7 @@ public sealed class DocsPicturesTests
     {
         var pages = string.Concat(await Task.WhenAll(Directory.EnumerateFiles(Repository.File("docs"), "*.md").Append(Repository.File("README.md"))
             .Select(page => File.ReadAllTextAsync(page, Studio.Cancellation))));
-        foreach (var file in s_pictures.Select(picture => picture.File).Append("floor-history.svg"))
+        foreach (var file in Files)
             Assert.Matches($@"\[[^\]]{{20,}}\]\((docs/)?pictures/{file}\)", pages.Replace('\n', ' '));
     }
 

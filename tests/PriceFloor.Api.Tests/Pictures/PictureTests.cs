@@ -15,6 +15,25 @@ public sealed class PictureTests
             "/v1/price-list?channel=web", "/v1/designs/RB-014/run-prices?channel=web",
             "/v1/profiles/main/year?planned=41000&received=9000.50", "/v1/plans/main/months"];
 
+    private static readonly (string Path, string Body)[] s_asked =
+    [
+        ("/v1/what-ifs", """
+            {"profile":"main","list":"all","combined":true,"scenarios":[
+              {"name":"</text><script>alert(1)</script>","changes":[{"of":"main","at":"/expenses/0/amount","by":1.5}]},
+              {"name":"WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW","changes":[{"of":"main","at":"/expenses/0/amount","by":0.01}]},
+              {"changes":[]}]}
+            """),
+        ("/v1/sureness", """
+            {"profile":"main","sku":"RB-014","draws":1024,"ranges":[
+              {"of":"main","at":"/expenses/0/amount","by":{"low":0.1,"high":9}},
+              {"of":"main","at":"/calendar/weeksPerYear","to":{"low":42,"high":51}}]}
+            """),
+        ("/v1/sureness", """
+            {"profile":"main","draws":1024,"ranges":[
+              {"of":"main","at":"/household/*/amount","by":{"low":0.9,"high":1.2},"together":"WWWWWWWWWWWWWWWWWWWWWWWWWWW"}]}
+            """),
+    ];
+
     [Fact]
     public async Task It_is_asked_for_by_Accept_or_by_its_suffix()
     {
@@ -37,6 +56,28 @@ public sealed class PictureTests
             Assert.Equal("application/json", (await studio.Get(path, null, ("Accept", "image/svg+xml;q=0.5, application/json"))).ContentType);
             Assert.Equal("image/svg+xml",
                 (await studio.Get(path, null, ("Accept", "image/avif,image/webp,image/svg+xml,image/*,*/*;q=0.8"))).ContentType);
+        }
+    }
+
+    [Fact]
+    public async Task The_picture_of_a_question_that_is_sent_is_drawn_by_Accept_or_by_the_address_and_has_no_tag()
+    {
+        foreach (var (currency, scale) in new[] { ("USD", 1m), ("JPY", 150m), ("KWD", 0.31m), ("USD", 1_000_000m), ("KWD", 0.001m) })
+        {
+            await using var studio = await AHardStudio(currency, scale);
+            foreach (var (path, body) in s_asked)
+            {
+                var drawn = await studio.Post(path + ".svg", body);
+                Assert.True(drawn.Status == 200, drawn.Text);
+                Assert.Equal(("image/svg+xml", null), (drawn.ContentType, drawn["ETag"]));
+                IsAccessible(XDocument.Parse(drawn.Text).Root!);
+                NothingRunsOut(XDocument.Parse(drawn.Text).Root!, $"{path} {currency} {scale}");
+                Assert.DoesNotContain("<script", drawn.Text, StringComparison.Ordinal);
+                var accepted = await studio.SendBytes("POST", path, System.Text.Encoding.UTF8.GetBytes(body), "application/json", null,
+                    [("Accept", "image/svg+xml")]);
+                Assert.Equal(drawn.Text, accepted.Text);
+                Assert.Equal("application/json", (await studio.Post(path, body)).ContentType);
+            }
         }
     }
 

@@ -19,6 +19,9 @@ public static class RecordReader
     {
         (BodySchema.Members members, _) => members.All.SelectMany(member => OfMember(value, member, $"{pointer}/{member.Name}", anyDecimals)),
         (BodySchema.Array list, IEnumerable items) => OfList([.. items.Cast<object>()], list, pointer, anyDecimals),
+        (BodySchema.KeyOr inline, _) => value.GetType().GetProperty(nameof(KeyOr<object>.Document))!.GetValue(value) is { } document
+            ? Faults(document, inline.Document, pointer, anyDecimals)
+            : [],
         (BodySchema.Map map, IDictionary items) => OfMap(items, map, pointer, anyDecimals),
         (BodySchema.Number number, decimal amount) when anyDecimals => One(FieldRules.OfRange(amount, pointer, number.Field)),
         (BodySchema.Number number, decimal amount) => One(FieldRules.OfNumber(amount.ToString(CultureInfo.InvariantCulture), pointer, number.Field)),

@@ -9,9 +9,10 @@ internal sealed class BillFormulas<T> where T : IFigure<T>
 {
     public BillFormulas(StudioYear year, IReadOnlyList<DueLine> dues)
     {
-        Bills = Months("bills", month => Due(dues, line => line.IsBill, month));
-        Household = Months("householdPaid", month => Due(dues, line => line.IsHousehold, month));
-        OtherIncome = Months("otherIncome", month => Due(dues, line => line.IsIncome, month));
+        var lines = dues.Select(due => (due, Each: due.Months.Count == 0 ? 0 : OfYear(due.Line) / due.Months.Count, In: MonthsOf(due))).ToArray();
+        Bills = Due("bills", [.. lines.Where(line => line.due.IsBill)]);
+        Household = Due("householdPaid", [.. lines.Where(line => line.due.IsHousehold)]);
+        OtherIncome = Due("otherIncome", [.. lines.Where(line => line.due.IsIncome)]);
         var first = ProfileYear.Month(year.YearStart);
         Bought = Months("bought", month => Formulas.Sum(year.Profile.Equipment,
             thing => thing.InService is { } since && ProfileYear.Month(since) == first + month, (thing, _) => (T)thing.Cost));
@@ -39,8 +40,17 @@ internal sealed class BillFormulas<T> where T : IFigure<T>
         return months;
     }
 
-    private static T Due(IReadOnlyList<DueLine> dues, Func<DueLine, bool> counts, int month) =>
-        Formulas.Sum(dues, line => counts(line) && line.Months.Contains(month + 1), (line, _) => OfYear(line.Line) / line.Months.Count);
+    /// <summary>A bit for each month in which a line is due, the first month's lowest.</summary>
+    private static int MonthsOf(DueLine due)
+    {
+        var months = 0;
+        foreach (var month in due.Months)
+            months |= 1 << (month - 1);
+        return months;
+    }
+
+    private static T[] Due(string symbol, (DueLine Line, T Each, int In)[] lines) => Months(symbol, month =>
+        Formulas.Sum(lines, line => (line.In & (1 << month)) != 0, (line, _) => line.Each));
 
     private static T OfYear(IRecurring line) => (T)line.Amount * line.TimesAYear();
 }

@@ -7,9 +7,10 @@ namespace PriceFloor.Pricing.Planning.ByMonth;
 /// <summary>The formulas of a <see cref="YearByMonth"/>.</summary>
 internal sealed class ByMonthFormulas<T> where T : IFigure<T>
 {
-    public ByMonthFormulas(StudioYear year, Plan plan, IReadOnlyList<PlannedLine> lines, IReadOnlyList<DueLine> dues)
+    public ByMonthFormulas(StudioYear year, Plan plan, IReadOnlyList<PlannedLine> lines, IReadOnlyList<DueLine> dues,
+        PlanFormulas<T>? known = null)
     {
-        Year = new PlanFormulas<T>(year, lines, null, plan.HoursKeptBack);
+        Year = known ?? new PlanFormulas<T>(year, lines, null, plan.HoursKeptBack);
         Sold = new SoldByMonthFormulas<T>(plan, lines, Year.Lines);
         Stock = new OpeningStockFormulas<T>(plan, Sold, Year.Lines);
         Making = new MakingFormulas<T>(plan, Sold, Stock, Year.HoursAvailable);

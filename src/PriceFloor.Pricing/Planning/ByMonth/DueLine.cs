@@ -27,6 +27,17 @@ public sealed record DueLine(string List, int Index, IRecurring Line, IReadOnlyL
     /// <summary>Where it stands, such as <c>/profile/expenses/2</c>.</summary>
     public string Pointer => string.Create(CultureInfo.InvariantCulture, $"/profile/{List}/{Index}");
 
+    /// <summary>The same line in a profile that differs only in its amounts.</summary>
+    public DueLine In(CostProfile profile) => this with
+    {
+        Line = List switch
+        {
+            Expenses => profile.Expenses[Index],
+            Household => profile.Household[Index],
+            _ => profile.OtherIncome[Index],
+        },
+    };
+
     /// <summary>
     /// Every line of a profile with the months in which it is due. Refused: a pointer that leads to no line (<c>leads-nowhere</c>) or to two of one
     /// name (<c>ambiguous-name</c>), and two items for one line (<c>duplicate</c>), each at its item of <c>paidIn</c>.

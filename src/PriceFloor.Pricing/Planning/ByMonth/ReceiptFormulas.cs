@@ -15,14 +15,11 @@ internal sealed class ReceiptFormulas<T> where T : IFigure<T>
     {
         _steady = plan.Steady;
         _terms = [.. sold.Channels.Select((channel, i) => TermsOf(plan.Terms.FirstOrDefault(terms => terms.Channel == channel), i + 1))];
-        IEnumerable<T> OwedIn(Func<OwedToUs, bool> counts) => plan.Opening.OwedToUs.Where(counts).Select(item => (T)item.Amount);
-        Receipts = Months("receipts", 0, month => Sum([.. Paid(sold.Proceeds, month), .. OwedIn(item => item.Month - 1 == month)]));
-        Collected = Months("salesTaxIn", 0, month => Sum(Paid(sold.SalesTax, month)));
-        Deposits = Months("depositsHeld", -1, month => Sum(_terms.SelectMany((terms, channel) =>
-            Enumerable.Range(month + 1, terms.Before).Select(later => Share(terms.Deposit, At(sold.Proceeds[channel], later))))));
-        Owed = Months("owed", -1, month => Sum(_terms.SelectMany((terms, channel) =>
-            Enumerable.Range(month - terms.After + 1, terms.After).Select(earlier => Rest(terms.Deposit, At(sold.Proceeds[channel], earlier))))
-                .Concat(OwedIn(item => item.Month - 1 > month))));
+        var owed = plan.Opening.OwedToUs;
+        Receipts = Months("receipts", 0, month => Paid(sold.Proceeds, month).With(owed, item => item.Month - 1 == month).Sum);
+        Collected = Months("salesTaxIn", 0, month => Paid(sold.SalesTax, month).Sum);
+        Deposits = Months("depositsHeld", -1, month => DepositsFor(sold.Proceeds, month).Sum);
+        Owed = Months("owed", -1, month => StillDue(sold.Proceeds, month).With(owed, item => item.Month - 1 > month).Sum);
         TaxHeld = new T[13];
         TaxPaid = new T[12];
         TaxHeld[0] = T.Named("salesTaxHeld", 0, plan.Opening.SalesTaxHeld);
@@ -67,22 +64,65 @@ internal sealed class ReceiptFormulas<T> where T : IFigure<T>
         return months;
     }
 
-    private static T Sum(IEnumerable<T> figures) => Formulas.Sum(figures.Where(figure => figure.Value != 0));
-
     private static T Rest(T deposit, T sold) => sold.Value == 0 || deposit.Value == 0 ? sold : (1 - deposit) * sold;
 
     private static T Share(T deposit, T sold) => sold.Value == 0 || deposit.Value == 0 ? 0 : deposit * sold;
 
     /// <summary>(1-d) of the sales whose rest is due in the month, and d of those whose deposit is.</summary>
-    private IEnumerable<T> Paid(IReadOnlyList<T[]> sales, int month)
+    private Added Paid(IReadOnlyList<T[]> sales, int month)
     {
-        foreach (var (channel, terms) in _terms.Index())
+        var added = new Added();
+        for (var channel = 0; channel < _terms.Length; channel++)
         {
-            yield return Rest(terms.Deposit, At(sales[channel], month - terms.After));
-            yield return Share(terms.Deposit, At(sales[channel], month + terms.Before));
+            var (deposit, before, after) = _terms[channel];
+            added = added.With(Rest(deposit, At(sales[channel], month - after))).With(Share(deposit, At(sales[channel], month + before)));
         }
+
+        return added;
+    }
+
+    /// <summary>Deposits that have come in for sales after the month.</summary>
+    private Added DepositsFor(IReadOnlyList<T[]> sales, int month)
+    {
+        var added = new Added();
+        for (var channel = 0; channel < _terms.Length; channel++)
+            for (var later = month + 1; later <= month + _terms[channel].Before; later++)
+                added = added.With(Share(_terms[channel].Deposit, At(sales[channel], later)));
+        return added;
+    }
+
+    /// <summary>The rest of sales up to the month that is not yet paid.</summary>
+    private Added StillDue(IReadOnlyList<T[]> sales, int month)
+    {
+        var added = new Added();
+        for (var channel = 0; channel < _terms.Length; channel++)
+            for (var earlier = month - _terms[channel].After + 1; earlier <= month; earlier++)
+                added = added.With(Rest(_terms[channel].Deposit, At(sales[channel], earlier)));
+        return added;
     }
 
     /// <summary>The sales of a month; those of another year only if this one goes round.</summary>
     private T At(T[] sales, int month) => month is >= 0 and < 12 ? sales[month] : _steady ? sales[(month + 12) % 12] : 0;
+
+    /// <summary>Figures that are added up; what is nothing is left out.</summary>
+    private readonly struct Added
+    {
+        private readonly bool _isAny;
+        private readonly T _sum;
+
+        private Added(T sum) => (_isAny, _sum) = (true, sum);
+
+        public T Sum => _isAny ? _sum : 0;
+
+        public Added With(T figure) => figure.Value == 0 ? this : new Added(_isAny ? _sum + figure : figure);
+
+        public Added With(IReadOnlyList<OwedToUs> owed, Func<OwedToUs, bool> counts)
+        {
+            var added = this;
+            for (var i = 0; i < owed.Count; i++)
+                if (counts(owed[i]))
+                    added = added.With((T)owed[i].Amount);
+            return added;
+        }
+    }
 }

@@ -15,7 +15,7 @@ public sealed class YearByMonth
     private YearByMonth(StudioYear year, Plan plan, YearPlan totals, IReadOnlyList<DueLine> dues)
     {
         (Year, Plan, Totals, Dues) = (year, plan, totals, dues);
-        _formulas = new ByMonthFormulas<Figure>(year, plan, totals.Lines, dues);
+        _formulas = new ByMonthFormulas<Figure>(year, plan, totals.Lines, dues, totals.Formulas);
         var first = new DateOnly(year.YearStart.Year, year.YearStart.Month, 1);
         Months = [.. Enumerable.Range(0, 12).Select(month => new PlanMonth(_formulas, month, first.AddMonths(month)))];
     }
@@ -87,14 +87,19 @@ public sealed class YearByMonth
     /// <param name="year">The profile's year.</param>
     /// <param name="plan">The plan; its lines and its stock name designs by their keys.</param>
     /// <param name="lines">Its lines, priced.</param>
-    public static Outcome<YearByMonth> Of(StudioYear year, Plan plan, IReadOnlyList<PlannedLine> lines) => Outcome<YearByMonth>.Guard(() =>
+    public static Outcome<YearByMonth> Of(StudioYear year, Plan plan, IReadOnlyList<PlannedLine> lines)
     {
         var dues = DueLine.Of(year.Profile, plan.PaidIn);
-        if (dues.Found is null)
-            return dues.Faults.ToList();
-        var totals = YearPlan.Of(year, lines, surplus: null, plan.HoursKeptBack);
-        return totals.Found is null ? totals.Faults.ToList() : new YearByMonth(year, plan, totals.Value, dues.Value);
-    });
+        return dues.Found is { } known ? Of(year, plan, lines, known) : dues.Faults.ToList();
+    }
+
+    /// <summary>The same where the months of the profile's lines are known already.</summary>
+    public static Outcome<YearByMonth> Of(StudioYear year, Plan plan, IReadOnlyList<PlannedLine> lines, IReadOnlyList<DueLine> dues) =>
+        Outcome<YearByMonth>.Guard(() =>
+        {
+            var totals = YearPlan.Of(year, lines, surplus: null, plan.HoursKeptBack);
+            return totals.Found is null ? totals.Faults.ToList() : new YearByMonth(year, plan, totals.Value, dues);
+        });
 
     private PlanMonth First(Func<PlanMonth, decimal> figure, decimal least) =>
         Months.First(month => Rounding.Settle(figure(month)) == Rounding.Settle(least));

@@ -21,7 +21,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
     [Fact]
     public async Task Whatever_is_asked_the_answer_is_in_the_contract()
     {
-        var (seed, count) = (Setting("PRICEFLOOR_FUZZ_SEED", 20270102), Setting("PRICEFLOOR_FUZZ_COUNT", 4200));
+        var (seed, count) = (Setting("PRICEFLOOR_FUZZ_SEED", 20270104), Setting("PRICEFLOOR_FUZZ_COUNT", 4600));
         await using var studio = new Studio();
         var contract = await ContractDocument.Of(studio);
         var fuzzing = new Fuzzing(studio, contract, seed);
@@ -34,7 +34,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
         // If all requests were refused, or all accepted, they would test only half of the service.
         Assert.True(fuzzing.Statuses.Where(one => one.Key < 300).Sum(one => one.Value) > count / 5, $"{fuzzing.Statuses.Count}");
         Assert.True(fuzzing.Statuses.Where(one => one.Key >= 400).Sum(one => one.Value) > count / 4);
-        if (count >= 4200)
+        if (count >= 4600)
             Assert.Empty(contract.Operations.Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys));
     }
 

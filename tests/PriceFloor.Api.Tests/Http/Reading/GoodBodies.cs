@@ -36,6 +36,11 @@ internal static class GoodBodies
         ("POST", "/v1/sureness", """
             {"profile":"main","sku":"RB-014","draws":1024,"ranges":[{"of":"main","at":"/calendar/weeksPerYear","by":{"low":0.9,"high":1}}]}
             """),
+        ("POST", "/v1/sureness.svg", """
+            {"profile":"main","sku":"RB-014","draws":1024,"ranges":[{"of":"main","at":"/calendar/weeksPerYear","by":{"low":0.9,"high":1}}]}
+            """),
+        ("POST", "/v1/what-ifs.svg",
+            """{"profile":"main","scenarios":[{"name":"x","changes":[{"of":"main","at":"/calendar/weeksPerYear","by":0.9}]}]}"""),
         ("POST", "/v1/what-ifs",
             """{"profile":"main","scenarios":[{"name":"x","changes":[{"of":"main","at":"/calendar/weeksPerYear","by":0.9}]}]}"""),
         ("POST", "/v1/markups", """{"cost":50,"price":100}"""),
