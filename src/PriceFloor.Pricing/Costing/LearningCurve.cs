@@ -9,7 +9,11 @@ namespace PriceFloor.Pricing.Costing;
 /// </summary>
 public sealed class LearningCurve(Learning learning)
 {
+    /// <summary>The logarithms of 1 and on: the numbers that most curves pass.</summary>
+    private static readonly decimal[] s_logarithms = [0, .. Enumerable.Range(1, 255).Select(number => Powers.Ln(number))];
+
     private readonly decimal _from = decimal.Max(1, learning.MadeBefore);
+    private readonly decimal _logarithmOfFrom = LogarithmOf(decimal.Max(1, learning.MadeBefore));
     private readonly List<decimal> _sums = [0];
     private readonly decimal _exponent = learning.Rate == 1 ? 0 : Powers.Ln(learning.Rate) / Powers.Ln(2);
 
@@ -17,7 +21,11 @@ public sealed class LearningCurve(Learning learning)
     public decimal Exponent => Rounding.Settle(_exponent);
 
     /// <summary>The time of the k-th piece of the run, the first is 1, over the time that the design gives.</summary>
-    public decimal FactorOf(decimal piece) => _exponent == 0 ? 1 : Powers.Power((learning.MadeBefore + piece) / _from, _exponent);
+    public decimal FactorOf(decimal piece)
+    {
+        var made = learning.MadeBefore + piece;
+        return _exponent == 0 || made == _from ? 1 : Rounding.Settle(Powers.Exp(_exponent * (LogarithmOf(made) - _logarithmOfFrom)));
+    }
 
     /// <summary>The factors of the first pieces added up, the last by its fraction: of 2.5 pieces the first two and half the third.</summary>
     public decimal SumTo(decimal pieces)
@@ -29,4 +37,7 @@ public sealed class LearningCurve(Learning learning)
             _sums.Add(_sums[^1] + FactorOf(_sums.Count));
         return pieces == whole ? _sums[whole] : _sums[whole] + (pieces - whole) * FactorOf(whole + 1);
     }
+
+    private static decimal LogarithmOf(decimal number) =>
+        number < s_logarithms.Length && decimal.IsInteger(number) ? s_logarithms[(int)number] : Powers.Ln(number);
 }

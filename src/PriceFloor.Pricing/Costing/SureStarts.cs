@@ -25,9 +25,7 @@ public static class SureStarts
     /// </summary>
     private static IEnumerable<(int Starts, decimal Chance)> Chances(int pieces, decimal goodShare)
     {
-        var here = new Small(1, 0);
-        for (var i = 0; i < pieces; i++)
-            here = here.Times(goodShare);
+        var here = Small.Power(goodShare, pieces);
         var chance = here.Value;
         for (var starts = pieces; ; starts++)
         {
@@ -44,9 +42,21 @@ public static class SureStarts
 
         public decimal Value => Zeros > MostZeros ? 0 : Number * new decimal(1, 0, 0, isNegative: false, (byte)Zeros);
 
-        public Small Times(decimal factor)
+        /// <summary>By squares: as many products as the exponent has binary digits, or twice as many.</summary>
+        public static Small Power(decimal number, int exponent)
         {
-            var (number, zeros) = (Number * factor, Zeros);
+            var (power, square) = (new Small(1, 0), new Small(1, 0).Times(number));
+            for (; exponent > 0; exponent >>= 1, square = square.Times(square))
+                if ((exponent & 1) == 1)
+                    power = power.Times(square);
+            return power;
+        }
+
+        public Small Times(decimal factor) => Times(new Small(factor, 0));
+
+        private Small Times(Small factor)
+        {
+            var (number, zeros) = (Number * factor.Number, Zeros + factor.Zeros);
             for (; number is < 0.001m and > 0; zeros += 3)
                 number *= 1000;
             for (; number >= 1000; zeros -= 3)
