@@ -2,36 +2,41 @@ using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Quotes;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Plans;
 
 public static class PlanMonthsRoutes
 {
-    public static ValueTask<IResult> Get(PathKey path, FromQuery<PlanMonthsQuery> query, CatalogueReader reader, HttpContext context)
+    public static async Task<IResult> Get(PathKey path, FromQuery<PlanMonthsQuery> query, Store store, CatalogueReader reader, TimeProvider clock,
+        HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (lines, asOf) = query.Value;
         var format = Offers.Of(context).Wanted(context.Request)!;
-        return reader.Read<IResult>(asOf, catalogue =>
+        var promised = await PromisedHours.Of(store, context, asOf, clock);
+        return await reader.Read<IResult>(asOf, catalogue =>
         {
             if (catalogue.Plan(path.Text) is not { } plan)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no plan \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
             var found = PlanInQuestion.Of(catalogue, plan);
             if (found.Found is not { } asked)
                 return Problem.Of(found.Faults);
-            var answer = PlanMonthsText.Of(asked, catalogue.Today, lines);
+            var answer = PlanMonthsText.Of(asked, catalogue.Today, promised.Of(asked.Profile), lines);
             return format == Format.Svg ? TaggedBody.Of(PlanPicture.Of(answer, asked)).Answer(context, format)
                 : format == Format.Html ? TaggedBody.Of(PlanPage.Of(answer, asked)).Answer(context, format)
                 : JsonAnswer.Of(answer);
         });
     }
 
-    public static ValueTask<IResult> Post(JsonBody<PlanMonthsRequest> body, FromQuery<PlanMonthsQuery> query, CatalogueReader reader,
-        HttpContext context)
+    public static async Task<IResult> Post(JsonBody<PlanMonthsRequest> body, FromQuery<PlanMonthsQuery> query, Store store,
+        CatalogueReader reader, TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var ((lines, asOf), request) = (query.Value, body.Value);
-        return reader.Read<IResult>(asOf, catalogue =>
+        var promised = await PromisedHours.Of(store, context, asOf, clock);
+        return await reader.Read<IResult>(asOf, catalogue =>
         {
             var unknown = new List<InputError>();
             var plan = Resolve(request.Plan, catalogue.Plan, "plan", InputCodes.UnknownPlan, unknown);
@@ -39,7 +44,9 @@ public static class PlanMonthsRoutes
             if (unknown.Count > 0)
                 return Problem.UnknownReference(unknown);
             var found = PlanInQuestion.Of(catalogue, plan!, profile, request.Plan.Document is null ? "#" : "#/plan");
-            return found.Found is { } asked ? JsonAnswer.Of(PlanMonthsText.Of(asked, catalogue.Today, lines)) : Problem.Of(found.Faults);
+            return found.Found is { } asked
+                ? JsonAnswer.Of(PlanMonthsText.Of(asked, catalogue.Today, promised.Of(asked.Profile), lines))
+                : Problem.Of(found.Faults);
         });
     }
 

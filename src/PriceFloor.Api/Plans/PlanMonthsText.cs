@@ -13,8 +13,9 @@ public static class PlanMonthsText
 
     /// <param name="asked">The plan with its months.</param>
     /// <param name="today">The day for which the answer is given.</param>
+    /// <param name="promised">Hours that accepted quotes still take of the profile's year.</param>
     /// <param name="lines">Whether each month has the pieces of each line.</param>
-    public static PlanMonthsAnswer Of(PlanInQuestion asked, DateOnly today, bool lines)
+    public static PlanMonthsAnswer Of(PlanInQuestion asked, DateOnly today, decimal promised, bool lines)
     {
         var (year, money) = (asked.Months, asked.Months.Year.Currency);
         var totals = s_flows.Select(flow => money.Round(year.Months.Sum(flow))).ToList();
@@ -35,13 +36,16 @@ public static class PlanMonthsText
             Reconciled = ReconciledOf(year, money),
             Basis = asked.Basis,
             Assumed = AssumptionAnswer.Of(asked.Sold.Assumptions.Concat(PlanWarnings.Assumed(year))),
-            Warnings = WarningAnswer.Of(WarningsOf(asked, today)),
+            Warnings = WarningAnswer.Of(WarningsOf(asked, today, promised)),
         };
     }
 
     /// <summary>What may make the figures wrong, or the year hard.</summary>
-    public static IEnumerable<Warning> WarningsOf(PlanInQuestion asked, DateOnly today) => asked.Sold.WarningsOn(today)
-        .Concat(Warnings.In(asked.Months.Totals)).Concat(PlanWarnings.In(asked.Months)).Concat(AnotherYear(asked));
+    public static IEnumerable<Warning> WarningsOf(PlanInQuestion asked, DateOnly today, decimal promised) =>
+    [
+        .. asked.Sold.WarningsOn(today), .. Warnings.In(asked.Months.Totals), .. PlanWarnings.In(asked.Months),
+        .. PlanWarnings.OfQuotes(asked.Months.Plan, promised), .. AnotherYear(asked),
+    ];
 
     private static PlanMonthAnswer MonthOf(YearByMonth year, PlanMonth month, decimal[] flows, bool lines)
     {

@@ -3,17 +3,20 @@ using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Quotes;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Plans;
 
 public static class PlanProgressRoutes
 {
-    public static ValueTask<IResult> Post(PathKey path, JsonBody<PlanProgressRequest> body, FromQuery<ReadQuery> query, CatalogueReader reader,
-        HttpContext context)
+    public static async Task<IResult> Post(PathKey path, JsonBody<PlanProgressRequest> body, FromQuery<ReadQuery> query, Store store,
+        CatalogueReader reader, TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, asOf) = (body.Value, query.Value.AsOf);
-        return reader.Read<IResult>(asOf, catalogue =>
+        var promised = await PromisedHours.Of(store, context, asOf, clock);
+        return await reader.Read<IResult>(asOf, catalogue =>
         {
             if (catalogue.Plan(path.Text) is not { } plan)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no plan \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
@@ -26,7 +29,9 @@ public static class PlanProgressRoutes
             if (brought.Found is null)
                 return Problem.Of(brought.Faults);
             var progress = PlanProgress.Of(asked.Months, request.Through, brought.Value.Amount);
-            return progress.Found is { } year ? JsonAnswer.Of(PlanProgressText.Of(year, asked, catalogue.Today)) : Problem.Of(progress.Faults);
+            return progress.Found is { } year
+                ? JsonAnswer.Of(PlanProgressText.Of(year, asked, catalogue.Today, promised.Of(asked.Profile)))
+                : Problem.Of(progress.Faults);
         });
     }
 

@@ -28,7 +28,7 @@ public static class PlanProgressText
         return faults.Count > 0 ? faults : new BroughtSoFar(brought);
     }
 
-    public static PlanProgressAnswer Of(PlanProgress progress, PlanInQuestion asked, DateOnly today)
+    public static PlanProgressAnswer Of(PlanProgress progress, PlanInQuestion asked, DateOnly today, decimal promised)
     {
         var (pace, money, year) = (progress.Pace, progress.Year.Year.Currency, progress.Year);
         return new PlanProgressAnswer
@@ -53,7 +53,7 @@ public static class PlanProgressText
             Ways = WaysOf(new PlanWays(progress), money),
             Basis = asked.Basis,
             Assumed = AssumptionAnswer.Of(asked.Sold.Assumptions.Concat(PlanWarnings.Assumed(year))),
-            Warnings = WarningAnswer.Of(PlanMonthsText.WarningsOf(asked, today)),
+            Warnings = WarningAnswer.Of(PlanMonthsText.WarningsOf(asked, today, promised)),
         };
     }
 

@@ -13,16 +13,36 @@ public static class PlanWarnings
     public static IEnumerable<Warning> In(YearByMonth year) =>
         [.. OfCash(year), .. OfHours(year), .. OfTax(year), .. OfTerms(year), .. OfBills(year)];
 
+    /// <summary>Work that is promised to clients, if the plan keeps fewer hours back for it.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="promised">Hours of accepted quotes that are not done.</param>
+    public static IEnumerable<Warning> OfQuotes(Plan plan, decimal promised) => plan.HoursKeptBack.Reaches(promised) ? [] :
+    [
+        new(WarningCodes.QuotesNotKeptBack, string.Create(CultureInfo.InvariantCulture,
+            $"Accepted quotes still take {Rounding.Trim(Rounding.Up(promised, 1))} hours, "
+            + $"and the plan keeps {Rounding.Trim(plan.HoursKeptBack)} back."),
+            "/hoursKeptBack"),
+    ];
+
     /// <summary>Months and proportions that the plan leaves open: each moves the low point of cash.</summary>
     public static IEnumerable<Assumption> Assumed(YearByMonth year)
     {
-        if (year.Plan.Work is null)
-            yield return new("/work", "even");
-        foreach (var (index, line) in year.Plan.Lines.Index())
-            if (line.Season is null)
-                yield return new(string.Create(CultureInfo.InvariantCulture, $"/lines/{index}/season"), "even");
+        foreach (var even in AssumedOf(year.Plan.Work, year.Plan.Lines.Select(line => line.Season)))
+            yield return even;
         foreach (var due in AssumedDues(year))
             yield return new(due.Pointer, due.Months.Count == 1 ? (decimal)due.Months[0] : string.Join(", ", due.Months));
+    }
+
+    /// <summary>Hours and sales that are taken to be spread evenly.</summary>
+    /// <param name="work">How the hours are spread; null for evenly.</param>
+    /// <param name="seasons">The season of each line; null for evenly.</param>
+    public static IEnumerable<Assumption> AssumedOf(IReadOnlyList<decimal>? work, IEnumerable<string?> seasons)
+    {
+        if (work is null)
+            yield return new("/work", "even");
+        foreach (var (index, season) in seasons.Index())
+            if (season is null)
+                yield return new(string.Create(CultureInfo.InvariantCulture, $"/lines/{index}/season"), "even");
     }
 
     private static IEnumerable<DueLine> AssumedDues(YearByMonth year) =>

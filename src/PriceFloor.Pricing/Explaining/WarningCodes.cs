@@ -176,6 +176,10 @@ public static class WarningCodes
         "The plan's key names another year than its profile has.",
         "Name a profile of that year, or give the plan another key.");
 
+    public static readonly Code QuotesNotKeptBack = new("quotes-not-kept-back",
+        "Accepted quotes that are not done take more hours than the plan keeps back.",
+        "Set hoursKeptBack to the hours of GET /v1/quote-load, or say what became of quotes that are done.");
+
     public static readonly Code WorkWeeksDiffer = new("work-weeks-differ",
         "The weeks of work do not add up to the calendar's weeksPerYear; only their proportions count.",
         "Nothing needs doing if they are proportions; else correct one of them.");
