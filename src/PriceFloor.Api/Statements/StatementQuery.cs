@@ -129,7 +129,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             return null;
         var weights = text.Trim('[', ']').Split(',').Select(weight => NumberText.Read(weight.Trim(), "season", new QuantityAttribute())).ToList();
         var season = weights.TrueForAll(weight => weight.Code is null)
-            ? Pricing.Planning.ByMonth.Season.Of([.. weights.Select(weight => weight.Value)])
+            ? Pricing.Planning.Season.Of([.. weights.Select(weight => weight.Value)])
             : null;
         if (season is null)
             values.Add("season", InputCodes.NotASeason,

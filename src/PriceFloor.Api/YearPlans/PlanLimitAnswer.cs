@@ -5,10 +5,16 @@ namespace PriceFloor.Api.YearPlans;
 /// <summary>One limit of the year and how much of it the plan takes.</summary>
 public sealed record PlanLimitAnswer
 {
-    /// <summary>"hours", "selling", the name of the scarce thing, or the key of the channel with the stall.</summary>
+    /// <summary>
+    /// "hours", "selling", the name of the scarce thing, the key of the channel with the stall, or, for a best plan with seasons,
+    /// "hours-through-month-3" and the like.
+    /// </summary>
     public required string Name { get; init; }
 
-    /// <summary>Bench hours, loads of a scarce thing, hours of selling, or pieces that the year's stalls of a channel sell.</summary>
+    /// <summary>
+    /// Bench hours, loads of a scarce thing, hours of selling, pieces that the year's stalls of a channel sell, or bench hours from the first month
+    /// through another.
+    /// </summary>
     public required LimitKind Kind { get; init; }
 
     /// <summary>What the plan takes, up to four decimals.</summary>

@@ -40,6 +40,11 @@ public sealed record PlanLineAnswer
     /// <summary>Its place in the order in which to spend bench time if time is short; 1 is first.</summary>
     public required int Rank { get; init; }
 
+    /// <summary>For a best plan: the season that the request gives the line; absent if it is sold evenly.</summary>
+    /// <example>gifts</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Season { get; init; }
+
     /// <summary>For a best plan: whether its own minimum or maximum holds it.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public LineBound? HeldBy { get; init; }

@@ -46,13 +46,19 @@ public static class PlanText
         };
     }
 
-    public static YearPlanAnswer Of(BestYear best, SaleLines sold, IReadOnlyList<BestLineRequest> asked, DateOnly today, bool workings)
+    public static YearPlanAnswer Of(BestYear best, SaleLines sold, BestPlanRequest request, DateOnly today, bool workings)
     {
+        var asked = request.Lines;
         var (plan, money) = (Of(best.Plan, sold, asked, today, workings: false), best.Plan.Year.Currency);
         return plan with
         {
-            Limits = [.. plan.Limits.Select(limit => UseOf(limit, best, asked) is { } use ? WithUse(limit, use, best.Goal, money) : limit)],
-            Lines = [.. plan.Lines.Zip(asked, (line, may) => line with { HeldBy = HeldBy(line.Units, may) })],
+            Limits =
+            [
+                .. plan.Limits.Concat(MonthsOf(best))
+                    .Select(limit => UseOf(limit, best, asked) is { } use ? WithUse(limit, use, best.Goal, money) : limit),
+            ],
+            Lines = [.. plan.Lines.Zip(asked, (line, may) => line with { HeldBy = HeldBy(line.Units, may), Season = may.Season })],
+            Assumed = [.. plan.Assumed, .. AssumptionAnswer.Of(AssumedOf(best, request))],
             Best = new BestAnswer
             {
                 Goal = best.Goal,
@@ -64,6 +70,20 @@ public static class PlanText
             Workings = WorkingAnswer.Of(workings, () => Workings.Of(best.Plan.Year).Concat(Workings.Of(best))),
         };
     }
+
+    /// <summary>If months matter: where nothing says when.</summary>
+    private static IEnumerable<Assumption> AssumedOf(BestYear best, BestPlanRequest request) =>
+        best.Resources.All(one => one.Month is null) ? [] : PlanWarnings.AssumedOf(request.Work, request.Lines.Select(line => line.Season));
+
+    private static IEnumerable<PlanLimitAnswer> MonthsOf(BestYear best) => best.Resources.Zip(best.Mix.Uses.Skip(1))
+        .Where(one => one.First.Month is not null).Select(one => new PlanLimitAnswer
+        {
+            Name = one.First.Resource.Name,
+            Kind = LimitKind.HoursThroughMonth,
+            Used = Answers.Hours(one.Second.Used),
+            Available = Answers.Hours(one.Second.Available),
+            Within = true,
+        });
 
     /// <summary>What the best mix takes of a limit: the hours come first among its uses, then what else is scarce.</summary>
     private static ConstraintUsage? UseOf(PlanLimitAnswer limit, BestYear best, IReadOnlyList<ISaleLine> asked) =>

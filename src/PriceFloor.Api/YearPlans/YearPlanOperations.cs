@@ -18,7 +18,8 @@ public static class YearPlanOperations
 
     private static readonly Operation BestPlan = new("computeBestPlan", "Questions", "What should the year be made of?",
         "Whole pieces of each line between its minimum and what the market takes, within the bench hours less those kept back and within every "
-        + "limited capacity: the largest surplus, or the fewest hours that still close the year. Exact; "
+        + "limited capacity: the largest surplus, or the fewest hours that still close the year. With seasons or work what is sold by a month "
+        + "must be made by then, from the first month on. Exact: if proven is true no other whole pieces do better; "
         + "each answer is checked against its limits and says which of them bind and what one more hour or load would be worth. Scope: read.")
     {
         Answer = typeof(YearPlanAnswer),

@@ -38,11 +38,19 @@ public static class YearPlanRoutes
             if (lines.Found is not { } sold)
                 return Problem.Of(lines.Faults);
             var offered = sold.Sales.Zip(request.Lines,
-                (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum)).ToList();
-            var best = BestYear.Of(sold.Year, offered, request.Surplus, request.HoursKeptBack, request.Goal);
+                (sale, line) => new OfferedLine($"{line.Sku}/{line.Channel}", sale.Check, line.Minimum, line.Maximum, SeasonOf(request, line)))
+                .ToList();
+            var best = BestYear.Of(sold.Year, offered, request.Surplus, request.HoursKeptBack, request.Goal, WorkOf(request));
             return best.Found is { } found
-                ? JsonAnswer.Of(PlanText.Of(found, sold, request.Lines, catalogue.Today, workings))
+                ? JsonAnswer.Of(PlanText.Of(found, sold, request, catalogue.Today, workings))
                 : Problem.Of(best.Faults);
         });
     }
+
+    private static Season? SeasonOf(BestPlanRequest request, BestLineRequest line) =>
+        line.Season is { } name ? Season.Of(request.Seasons[name]) : null;
+
+    /// <summary>Evenly spread hours matter only if some line is sold in a season.</summary>
+    private static Season? WorkOf(BestPlanRequest request) =>
+        request.Work is { } work ? Season.Of(work) : request.Lines.Any(line => line.Season is not null) ? Season.Even : null;
 }

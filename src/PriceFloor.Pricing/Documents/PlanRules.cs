@@ -10,10 +10,7 @@ public static class PlanRules
     /// <summary>Every rule that the document breaks. Missing required fields are reported elsewhere.</summary>
     public static IEnumerable<Fault> Faults(Plan plan) =>
     [
-        .. (plan.Seasons ?? Empty).Where(season => !IsSeason(season.Value))
-            .Select(season => NotASeason($"/seasons/{Escaped(season.Key)}")),
-        .. plan.Work is { } work && !IsSeason(work) ? [NotASeason("/work")] : Array.Empty<Fault>(),
-        .. LineFaults(plan),
+        .. SeasonFaults(plan.Seasons, plan.Work, Items(plan.Lines).Select(line => line?.Season)),
         .. Twice([.. Items(plan.Terms).Select(item => item?.Channel)], i => $"/terms/{i}/channel"),
         .. Items(plan.PaidIn).SelectMany((item, i) => MonthsTwice(item?.Months, $"/paidIn/{i}/months")),
         .. MonthsTwice(plan.SalesTaxPaid, "/salesTaxPaid"),
@@ -26,6 +23,23 @@ public static class PlanRules
     public static bool IsSeason(IReadOnlyList<decimal>? weights) =>
         weights is { Count: 12 } && weights.All(weight => weight >= 0) && weights.Any(weight => weight > 0);
 
+    /// <summary>Seasons that are none, and lines that name a season which is not there.</summary>
+    /// <param name="seasons">Seasons by name.</param>
+    /// <param name="work">How the hours are spread over the months; null for evenly.</param>
+    /// <param name="ofLines">The season that each line names; null for none.</param>
+    public static IEnumerable<Fault> SeasonFaults(IReadOnlyDictionary<string, IReadOnlyList<decimal>>? seasons, IReadOnlyList<decimal>? work,
+        IEnumerable<string?> ofLines)
+    {
+        foreach (var (name, _) in (seasons ?? Empty).Where(season => !IsSeason(season.Value)))
+            yield return NotASeason($"/seasons/{Escaped(name)}");
+        if (work is not null && !IsSeason(work))
+            yield return NotASeason("/work");
+        foreach (var (index, season) in ofLines.Index())
+            if (season is not null && seasons?.ContainsKey(season) != true)
+                yield return new($"/lines/{index}/season", FaultCodes.UnknownSeason,
+                    $"The plan has no season \"{season}\"; add it to seasons, or correct the name (case counts).");
+    }
+
     private static string Escaped(string name) => name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);
 
     private static IReadOnlyDictionary<string, IReadOnlyList<decimal>> Empty { get; } = new Dictionary<string, IReadOnlyList<decimal>>();
@@ -34,14 +48,6 @@ public static class PlanRules
 
     private static Fault NotASeason(string at) => new(at, FaultCodes.NotASeason,
         "Twelve numbers of at least 0 are needed, one for each month of the year and one of them above 0, such as [4,5,6,6,8,6,5,5,7,10,19,19].");
-
-    private static IEnumerable<Fault> LineFaults(Plan plan)
-    {
-        foreach (var (index, line) in Items(plan.Lines).Index())
-            if (line?.Season is { } season && plan.Seasons?.ContainsKey(season) != true)
-                yield return new($"/lines/{index}/season", FaultCodes.UnknownSeason,
-                    $"The plan has no season \"{season}\"; add it to seasons, or correct the name (case counts).");
-    }
 
     private static IEnumerable<Fault> OpeningFaults(Plan plan)
     {

@@ -18,7 +18,7 @@ public static partial class Workings
 
     public static IEnumerable<Working> Of(BestYear best)
     {
-        foreach (var line in Of(best.Plan))
+        foreach (var line in Of(best.Plan).Concat(OfMonths(best)))
             yield return line;
         foreach (var (i, use) in best.Mix.Uses.Index())
             if (use.WithOneMore is { } again)
@@ -29,6 +29,17 @@ public static partial class Workings
                 yield return Line(formulas.SolvedAgain, $"{what} with one more of {use.Name}, solved again");
                 yield return Line(formulas.Worth, $"what one more of {use.Name} is worth");
             }
+    }
+
+    private static IEnumerable<Working> OfMonths(BestYear best)
+    {
+        foreach (var month in best.Resources.Select(one => one.Month).OfType<int>())
+        {
+            var lines = best.Plan.Lines.Select((line, i) => WrittenFigure.Named("lineHours", i + 1, line.BenchHours)
+                * (best.Seasons[i] ?? Season.Even).ShareThrough(month));
+            yield return Line(WrittenFigure.Named("hoursThroughMonth", month, Formulas.Sum(lines)),
+                $"bench hours of what is sold through month {month}");
+        }
     }
 
     public static IEnumerable<Working> Of(YearPlan plan)

@@ -20,6 +20,9 @@ public sealed class BestYear
     /// <summary>What is limited beside the hours, in the order in which the mix's uses have it after them.</summary>
     public IReadOnlyList<ScarceResource> Resources { get; }
 
+    /// <summary>The season of each line; null for one that is sold evenly.</summary>
+    public IReadOnlyList<Season?> Seasons { get; private init; } = [];
+
     /// <summary>If optimality is not proven: no plan leaves more than this surplus, or takes fewer hours than this.</summary>
     public decimal? Bound => Mix.AtMost is { } most ? most - Plan.BenchMustEarn : Mix.AtLeast;
 
@@ -29,23 +32,31 @@ public sealed class BestYear
     /// <param name="surplus">What the year should leave beyond the need.</param>
     /// <param name="hoursKeptBack">Bench hours for work that is not planned here.</param>
     /// <param name="goal">What is optimised.</param>
-    public static Outcome<BestYear> Of(StudioYear year, IReadOnlyList<OfferedLine> lines, Surplus? surplus, decimal hoursKeptBack, MixGoal goal) =>
-        Outcome<BestYear>.Guard(() =>
-        {
-            var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
-            var scarce = ScarceResource.Of(year, [.. lines.Select(line => line.Check)]).ToList();
-            var activities = inOrder.Select(line => ActivityOf(line.Item, line.Index, scarce)).ToList();
-            var mix = BestMix.Of(new ProductMixProblem(activities, year.BenchMustEarnWith(surplus), year.BenchHours - hoursKeptBack,
-                [.. scarce.Select(one => one.Resource)], goal));
-            if (mix.Found is null)
-                return mix.Faults.ToList();
+    /// <param name="work">How the year's hours are spread over its months; null if it does not matter when what is sold.</param>
+    public static Outcome<BestYear> Of(StudioYear year, IReadOnlyList<OfferedLine> lines, Surplus? surplus, decimal hoursKeptBack, MixGoal goal,
+        Season? work = null) => Outcome<BestYear>.Guard(() =>
+    {
+        var inOrder = lines.Index().OrderBy(line => line.Item.Key, StringComparer.Ordinal).ToList();
+        var hours = year.BenchHours - hoursKeptBack;
+        List<ScarceResource> scarce =
+        [
+            .. ScarceResource.Of(year, [.. lines.Select(line => line.Check)]),
+            .. work is null ? [] : ScarceResource.OfMonths(hours, work, lines),
+        ];
+        var activities = inOrder.Select(line => ActivityOf(line.Item, line.Index, scarce)).ToList();
+        var mix = BestMix.Of(new ProductMixProblem(activities, year.BenchMustEarnWith(surplus), hours,
+            [.. scarce.Select(one => one.Resource)], goal));
+        if (mix.Found is null)
+            return mix.Faults.ToList();
 
-            var units = new decimal[lines.Count];
-            foreach (var (place, line) in inOrder.Index())
-                units[line.Index] = mix.Value.Units[place];
-            var plan = YearPlan.Of(year, [.. lines.Zip(units, (line, made) => new PlannedLine(line.Check, made))], surplus, hoursKeptBack);
-            return plan.Found is null ? plan.Faults.ToList() : new BestYear(plan.Value, mix.Value, goal, scarce);
-        });
+        var units = new decimal[lines.Count];
+        foreach (var (place, line) in inOrder.Index())
+            units[line.Index] = mix.Value.Units[place];
+        var plan = YearPlan.Of(year, [.. lines.Zip(units, (line, made) => new PlannedLine(line.Check, made))], surplus, hoursKeptBack);
+        return plan.Found is null
+            ? plan.Faults.ToList()
+            : new BestYear(plan.Value, mix.Value, goal, scarce) { Seasons = [.. lines.Select(line => line.Season)] };
+    });
 
     private static Activity ActivityOf(OfferedLine line, int index, IReadOnlyList<ScarceResource> scarce)
     {
@@ -60,4 +71,5 @@ public sealed class BestYear
 /// <param name="Check">The piece at its price.</param>
 /// <param name="Minimum">Least whole pieces.</param>
 /// <param name="Maximum">Most whole pieces; null if the market takes any number.</param>
-public sealed record OfferedLine(string Key, PriceCheck Check, decimal Minimum, decimal? Maximum);
+/// <param name="Season">When it is sold; null if evenly over the year.</param>
+public sealed record OfferedLine(string Key, PriceCheck Check, decimal Minimum, decimal? Maximum, Season? Season = null);

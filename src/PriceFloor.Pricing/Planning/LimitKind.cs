@@ -14,4 +14,7 @@ public enum LimitKind
 
     /// <summary>Pieces that the year's stalls of a channel sell.</summary>
     StallPieces,
+
+    /// <summary>Hours at the bench from the first month through one of the others: what is sold by then must be made by then.</summary>
+    HoursThroughMonth,
 }

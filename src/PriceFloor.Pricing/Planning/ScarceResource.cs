@@ -14,6 +14,9 @@ public sealed class ScarceResource
 
     public LimitKind Kind { get; }
 
+    /// <summary>For hours through a month: the month, 1 to 11.</summary>
+    public int? Month { get; private init; }
+
     /// <summary>For a stall: the first line that is sold there.</summary>
     public int? Line { get; }
 
@@ -37,6 +40,27 @@ public sealed class ScarceResource
             yield return new(LimitKind.StallPieces,
                 new Resource("stall", sold.Stall.TimesAYear!.Value * sold.Stall.Pieces, "pieces at the year's stalls"),
                 sold.Lines[0], (_, line) => sold.Lines.Contains(line) ? 1 : 0);
+    }
+
+    /// <summary>
+    /// The hours from the first month through each other but the last: what is sold by then takes no more of them than there are. Work may be made
+    /// ahead from the first month on, so these and the hours of the year are all that a mix must keep to.
+    /// </summary>
+    /// <param name="hours">Bench hours of the year for the lines.</param>
+    /// <param name="work">How they are spread over its months.</param>
+    /// <param name="lines">What may be sold.</param>
+    internal static IEnumerable<ScarceResource> OfMonths(decimal hours, Season work, IReadOnlyList<OfferedLine> lines)
+    {
+        for (var month = 1; month < 12; month++)
+        {
+            var through = month;
+            var shares = lines.Select(line => (line.Season ?? Season.Even).ShareThrough(through)).ToList();
+            yield return new(LimitKind.HoursThroughMonth,
+                new Resource(FormattableString.Invariant($"hours-through-month-{month}"), hours * work.ShareThrough(month),
+                    FormattableString.Invariant($"bench hours through month {month}")),
+                null, (check, line) => check.Prices.Floor.UnitCost.BenchHours * shares[line])
+            { Month = month };
+        }
     }
 
     internal decimal TakenBy(PriceCheck check, int line) => _takenBy(check, line);

@@ -1,6 +1,6 @@
 using PriceFloor.Pricing.Documents;
 
-namespace PriceFloor.Pricing.Planning.ByMonth;
+namespace PriceFloor.Pricing.Planning;
 
 /// <summary>
 /// How a year's sales are spread over its twelve months: weights of which only the proportions count. Months are those of the profile's year.
@@ -19,6 +19,10 @@ public sealed class Season
 
     /// <summary>Null unless there are twelve weights, none negative and at least one positive.</summary>
     public static Season? Of(IReadOnlyList<decimal> weights) => PlanRules.IsSeason(weights) ? new Season(weights) : null;
+
+    /// <summary>The share of the season in the first months together.</summary>
+    /// <param name="months">How many of them, 0 to 12.</param>
+    public decimal ShareThrough(int months) => Weights.Take(months).Sum() / Sum;
 
     /// <summary>
     /// The share of the season that has passed: whole months, and the running month by its days. Of [1, 1, 2, 0, ...] from 1 January to 15 February:

@@ -1,6 +1,6 @@
 using Xunit;
 
-namespace PriceFloor.Pricing.Tests.Planning.ByMonth;
+namespace PriceFloor.Pricing.Tests.Planning;
 
 public sealed class SeasonTests
 {
