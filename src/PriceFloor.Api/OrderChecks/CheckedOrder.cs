@@ -29,7 +29,7 @@ public sealed class CheckedOrder
     public decimal? LeastTotal { get; private init; }
 
     /// <summary>The least orders of the channel; null if they are not asked for.</summary>
-    public LeastOrderAnswer? LeastOrder { get; private init; }
+    public LeastOrderAnswers? LeastOrder { get; private init; }
 
     /// <summary>The order, or why it cannot be checked, all faults at once.</summary>
     /// <param name="catalogue">The documents of one moment.</param>

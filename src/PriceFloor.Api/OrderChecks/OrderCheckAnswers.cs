@@ -18,7 +18,7 @@ internal static class OrderCheckAnswers
             Currency = money.Code,
             Total = mayCheck && found.Order is { } order ? money.Round(order.Total) : null,
             LeastTotal = mayCheck && found.LeastTotal is { } least ? Rounding.WithDecimals(least, money.Decimals) : null,
-            LeastOrder = found.LeastOrder,
+            LeastOrder = found.LeastOrder?.Answer,
             Basis = BasisOf(found),
             Warnings = WarningAnswer.Of(mayRead ? WarningsOf(found).Distinct() : NotAllowed(found)),
             Assumed = mayRead ? AssumptionAnswer.Of(AssumptionsOf(found).Distinct()) : null,
@@ -73,7 +73,10 @@ internal static class OrderCheckAnswers
             .Concat(Assumed.In(found.Channel.Document, "/channel").Where(one => one.Pointer != "/channel/usualDiscount"));
 
     private static IEnumerable<Working> WorkingsOf(CheckedOrder found) =>
-        found.Order is { } order ? Workings.Of(found.Items[0].Floor.Year).Concat(Workings.Of(order)) : [];
+    [
+        .. found.Order is { } order ? Workings.Of(found.Items[0].Floor.Year).Concat(Workings.Of(order)) : [],
+        .. found.LeastOrder is { } least ? Workings.Of(least.Orders, least.Designs) : [],
+    ];
 
     /// <summary>What is about the profile is reported once; what is about a design, for its line.</summary>
     private static string Below(string pointer, OrderedPiece piece) =>

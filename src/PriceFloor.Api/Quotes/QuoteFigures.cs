@@ -57,7 +57,7 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
             },
             Assumed = AssumptionAnswer.Of(Assumptions),
             Warnings = WarningAnswer.Of(WarningsOn(catalogue, earlier).Distinct()),
-            Workings = WorkingAnswer.Of(workings, () => Workings.Of(Parts.Year).Concat(Workings.Of(Work))),
+            Workings = WorkingAnswer.Of(workings, WorkingsOf),
         };
     }
 
@@ -74,6 +74,14 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
             Warnings = WarningAnswer.Of(QuoteWarnings.OfMoved(issued.FloorTotal, total)),
         };
     }
+
+    private IEnumerable<Working> WorkingsOf() =>
+    [
+        .. Workings.Of(Parts.Year),
+        .. Workings.Of(Work),
+        .. Terms.Rush > 0 ? Workings.OfRush(Work, Terms.Rush) : [],
+        .. Terms.Price is { } price ? Workings.OfPrice(Work, price) : [],
+    ];
 
     private static QuoteLineAnswer LineOf(QuoteLine line, Run run, Design design, Currency money) => new()
     {

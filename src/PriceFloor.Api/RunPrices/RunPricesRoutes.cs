@@ -56,10 +56,13 @@ public static class RunPricesRoutes
                 .Concat(Assumed.In(channel.Document, "/channel")).Where(one => !IsOfNoRun(one))),
             Warnings = WarningAnswer.Of(floor.WarningsOfTheFloor(catalogue.Today).Concat(Warnings.In(channel.Document, floor.Year, "/channel",
                 catalogue.Channels.Select(other => other.Document)))),
-            Workings = WorkingAnswer.Of(asked.Workings, () => Workings.Of(floor.Year).Concat(prices.Items.Index().SelectMany(price =>
-                Workings.Prefixed(string.Create(CultureInfo.InvariantCulture, $"run{price.Index + 1}"),
-                    string.Create(CultureInfo.InvariantCulture, $"{price.Item.Run.Quantity} pieces: "), Workings.Of(price.Item.Order))))),
+            Workings = WorkingAnswer.Of(asked.Workings, () => Workings.Of(floor.Year)
+                .Concat(prices.Items.Index().SelectMany(price => WorkingsOf(price.Item, price.Index + 1, floor.ListedOn(channel))))),
         };
+
+    private static IEnumerable<Working> WorkingsOf(RunPrice price, int number, decimal? listed) => Workings.Prefixed(
+        string.Create(CultureInfo.InvariantCulture, $"run{number}"),
+        string.Create(CultureInfo.InvariantCulture, $"{price.Run.Quantity} pieces: "), Workings.Of(price, listed));
 
     /// <summary>What is made to order is sold to its buyer, and nothing of it comes back or is lost: these defaults lower no run.</summary>
     private static bool IsOfNoRun(Assumption one) => one.Pointer is "/profile/soldShare" or "/channel/usualDiscount" or "/channel/lossShare"

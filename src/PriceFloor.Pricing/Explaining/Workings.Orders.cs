@@ -11,10 +11,17 @@ public static partial class Workings
     public static IEnumerable<Working> Of(Order order)
     {
         var formulas = order.FormulasOf<WrittenFigure>(order.Offer);
-        foreach (var line in OfCharged(order, formulas).Concat(OfNet(formulas.Net, order.Channel)).Concat(OfFloors(order, formulas)))
+        foreach (var line in OfCharged(order.Items, order.Offer, formulas).Concat(OfNet(formulas.Net, order.Channel))
+            .Concat(OfFloors(order.Items, order.Gifts, formulas)))
             yield return line;
         foreach (var (i, item) in order.Items.Index())
             yield return Line(formulas.AboveFloorOf(i), $"of that, item {i + 1}{Named(item.Piece.Design.Name)}");
+        if (order.LeastTotal.Found is { Price: var least })
+            foreach (var line in Prefixed("atLeastTotal", "at the least total: ", OfTotal(order, least)))
+                yield return line;
+        if (order.MostOff is { } share)
+            foreach (var line in Prefixed("atMostOff", "at the most off: ", OfShareOff(order, share)))
+                yield return line;
     }
 
     /// <summary>After the workings of the year: each run, what the order must bring in, and that its floor total does.</summary>
@@ -41,13 +48,67 @@ public static partial class Workings
                 yield return line;
     }
 
-    private static IEnumerable<Working> OfCharged(Order order, OrderFormulas<WrittenFigure> formulas)
+    /// <summary>After the workings of an order made to order: what a price for it leaves.</summary>
+    public static IEnumerable<Working> OfPrice(MadeToOrder order, decimal price) =>
+        Prefixed("atPrice", "at the price: ", OfSoldFor(order, price).Concat(OfLeft(order, price)));
+
+    /// <summary>After the workings of an order made to order: its floor total with a surcharge for haste.</summary>
+    public static IEnumerable<Working> OfRush(MadeToOrder order, decimal share)
     {
-        foreach (var (i, item) in order.Items.Index())
+        var total = WrittenFigure.Named("atFloorTotalOrderTotal", order.FloorTotal);
+        yield return Line(WrittenFigure.Named("rushTotal", WrittenFigure.RoundUp(total * (1 + (WrittenFigure)share), order.Year.Currency.Decimals)),
+            "the floor total with the surcharge for haste, rounded up");
+    }
+
+    /// <summary>After the workings of its order: what of a run's price is for one piece, and what its quantity earns.</summary>
+    public static IEnumerable<Working> Of(RunPrice price, decimal? listed)
+    {
+        foreach (var line in Of(price.Order))
+            yield return line;
+        var formulas = price.FormulasOf<WrittenFigure>();
+        yield return Line(formulas.Floor, "what a piece of the run must bring in");
+        yield return Line(formulas.PerPiece, "the floor total for a piece");
+        yield return Line(formulas.Earned, "the share off the floor total of one piece that the quantity earns");
+        if (listed is { } asked && price.MostOff(asked) is { } share)
+            yield return Line(formulas.At(asked, share), "the run at its listed price with the most off, at least the floor total");
+    }
+
+    private static IEnumerable<Working> OfTotal(Order order, decimal total)
+    {
+        var listed = WrittenFigure.Named("orderTotal", total);
+        var (beforeTax, value, shipping) = OrderFormulas<WrittenFigure>.Charged(listed, order.Channel, order.Offer);
+        yield return Line(listed, "all items as listed");
+        yield return Line(beforeTax, "that before sales tax");
+        if (order.Offer is not { DiscountShare: null, AmountOff: null })
+            yield return Line(value, "what is paid of it under the offer");
+        var pieces = order.FormulasOf<WrittenFigure>(order.Offer).Pieces;
+        foreach (var line in OfNet(new OrderNetFormulas<WrittenFigure>(order.Channel, pieces, value, shipping), order.Channel))
+            yield return line;
+    }
+
+    private static IEnumerable<Working> OfShareOff(Order order, decimal share)
+    {
+        var formulas = order.FormulasOf<WrittenFigure>(order.Offer with { DiscountShare = share });
+        yield return Line(formulas.Value, "what is paid of the items with so much off");
+        foreach (var line in OfNet(formulas.Net, order.Channel))
+            yield return line;
+    }
+
+    private static IEnumerable<Working> OfLeft(MadeToOrder order, decimal price)
+    {
+        var formulas = order.FormulasOf<WrittenFigure>();
+        var net = formulas.SoldFor(price, order.Channel).Net.Net;
+        yield return Line(WrittenFigure.Named("aboveFloor", net - formulas.Floor), "above the floor; negative when short");
+        yield return Line(WrittenFigure.Named("earnedPerBenchHour", formulas.EarnedPerHour(net)), "what it pays for an hour of the order");
+    }
+
+    private static IEnumerable<Working> OfCharged(IReadOnlyList<OrderItem> items, Offer offer, OrderFormulas<WrittenFigure> formulas)
+    {
+        foreach (var (i, item) in items.Index())
             yield return Line(formulas.Values[i], $"item {i + 1}{Named(item.Piece.Design.Name)} as listed");
         yield return Line(formulas.Total, "all items as listed");
         yield return Line(formulas.BeforeTax, "that before sales tax");
-        if (order.Offer is not { DiscountShare: null, AmountOff: null })
+        if (offer is not { DiscountShare: null, AmountOff: null })
             yield return Line(formulas.Value, "what is paid of it under the offer");
         yield return Line(formulas.ShippingCharged, "shipping charged, before tax");
         yield return Line(formulas.Pieces, "all pieces of the order, gifts included");
@@ -68,11 +129,12 @@ public static partial class Workings
         yield return Line(formulas.Net, "reaches the studio");
     }
 
-    private static IEnumerable<Working> OfFloors(Order order, OrderFormulas<WrittenFigure> formulas)
+    private static IEnumerable<Working> OfFloors(IReadOnlyList<OrderItem> items, IReadOnlyList<OrderItem> gifts,
+        OrderFormulas<WrittenFigure> formulas)
     {
-        foreach (var (i, item) in order.Items.Index())
+        foreach (var (i, item) in items.Index())
             yield return Line(formulas.Floors[i], $"floors of item {i + 1}{Named(item.Piece.Design.Name)}");
-        foreach (var (i, gift) in order.Gifts.Index())
+        foreach (var (i, gift) in gifts.Index())
             yield return Line(formulas.GiftFloors[i], $"floors of gift {i + 1}{Named(gift.Piece.Design.Name)}");
         yield return Line(formulas.SellingHours, "hours of selling the order");
         yield return Line(formulas.AllFloors, "what all pieces and their selling must bring in");

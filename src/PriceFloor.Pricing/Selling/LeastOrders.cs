@@ -10,11 +10,13 @@ namespace PriceFloor.Pricing.Selling;
 /// </summary>
 public sealed class LeastOrders
 {
-    private readonly Channel _channel;
-    private readonly Offer _offer;
     private readonly IReadOnlyList<decimal> _corners;
 
-    private LeastOrders(Channel channel, Offer offer, IReadOnlyList<decimal> corners) => (_channel, _offer, _corners) = (channel, offer, corners);
+    private LeastOrders(Channel channel, Offer offer, IReadOnlyList<decimal> corners) => (Channel, Offer, _corners) = (channel, offer, corners);
+
+    public Channel Channel { get; }
+
+    public Offer Offer { get; }
 
     /// <summary>Refused with <c>takes-everything</c> if the channel takes everything with the shipping of the offer.</summary>
     /// <param name="channel">The channel.</param>
@@ -41,13 +43,15 @@ public sealed class LeastOrders
         return Of(1, price);
     });
 
+    internal OrderFormulas<T> FormulasOf<T>(OrderItem item) where T : IFigure<T> => new(Channel, [item], [], Offer);
+
     private static LeastOrder Of(int pieces, decimal price) => new(pieces, pieces * price);
 
     /// <summary>The smallest number of pieces of each stretch without a corner, in descending order down to 1.</summary>
     private IEnumerable<int> StretchesOf(decimal price)
     {
-        var off = Sale.BeforeTaxOf(_offer.AmountOff ?? 0, _channel);
-        var each = Sale.BeforeTaxOf(price, _channel) * (1 - (_offer.DiscountShare ?? 0));
+        var off = Sale.BeforeTaxOf(Offer.AmountOff ?? 0, Channel);
+        var each = Sale.BeforeTaxOf(price, Channel) * (1 - (Offer.DiscountShare ?? 0));
         return _corners.Where(corner => corner + off < (LeastOrder.MostPieces - 1) * each)
             .Select(corner => (int)Rounding.Down((corner + off) / each, 0) + 1).Append(1).Distinct().OrderDescending();
     }
@@ -65,5 +69,5 @@ public sealed class LeastOrders
     }
 
     private bool Carries(UnitCost piece, int pieces, decimal price) =>
-        new OrderFormulas<Figure>(_channel, [new OrderItem(piece, pieces, price)], [], _offer).CarriesItsShare;
+        FormulasOf<Figure>(new OrderItem(piece, pieces, price)).CarriesItsShare;
 }

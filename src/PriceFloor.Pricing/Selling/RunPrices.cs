@@ -41,7 +41,6 @@ public sealed class RunPrices
     {
         var savesALoad = oneFewer is not null && oneFewer.Runs[0].Loads < order.Runs[0].Loads
             && Rounding.Settle(oneFewer.Floor / oneFewer.Pieces) < Rounding.Settle(order.Floor / order.Pieces);
-        var earned = order.Pieces == 1 ? 0 : Rounding.Down(1 - order.PerPiece / one.FloorTotal, RunPrice.ShareDecimals);
-        return new RunPrice(order, earned, savesALoad ? oneFewer!.Pieces : null);
+        return new RunPrice(order, one.FloorTotal, savesALoad ? oneFewer!.Pieces : null);
     }
 }

@@ -35,12 +35,25 @@ public sealed class WorkingsByHandTests
         {
             "/v1/order-checks",
             """{"channel":"web","items":[{"sku":"RB-014","pieces":2,"price":58}],"gifts":[{"sku":"RB-014","pieces":1}],"offer":{"discountShare":0.1}}""",
-            ["total:orderTotal:2", "netProceeds:orderNet:2", "floors:orderFloors:2", "aboveFloor:orderAboveFloor:2"]
+            ["total:orderTotal:2", "netProceeds:orderNet:2", "floors:orderFloors:2", "aboveFloor:orderAboveFloor:2",
+                "leastTotal:atLeastTotalOrderTotal:2"]
+        },
+        {
+            "/v1/order-checks", """{"channel":"gallery","leastOrder":true,"offer":{"amountOff":90}}""",
+            ["leastOrder/threshold:threshold:2", "leastOrder/threshold:design1LeastOrderOrderTotal:2"]
+        },
+        {
+            "/v1/quote-figures",
+            """{"profile":"main","channel":"web","lines":[{"quantity":24,"design":"RB-014","learning":{"rate":0.9},"trialPieces":1}],"price":2000,"rush":0.15}""",
+            ["floor:orderFloor:up2", "floorTotal:atFloorTotalOrderTotal:2", "rushTotal:rushTotal:2", "netProceeds:atPriceOrderNet:2",
+                "aboveFloor:atPriceAboveFloor:2", "earnedPerBenchHour:atPriceEarnedPerBenchHour:2", "outOfPocket:outOfPocket:2",
+                "leastDeposit:outOfPocket:up2", "benchHours:orderHours:4"]
         },
         {
             "/v1/designs/RB-014/run-prices?channel=web&quantities=1,24", null,
             ["runs/0/benchHours:run1Line1RunHours:4", "runs/1/starts:run2Line1RunStarts:4", "runs/1/benchHours:run2Line1RunHours:4",
-                "runs/1/floorTotal:run2AtFloorTotalOrderTotal:2"]
+                "runs/1/floorTotal:run2AtFloorTotalOrderTotal:2", "runs/1/floor:run2FloorOfAPiece:up2", "runs/1/perPiece:run2PerPiece:up2",
+                "runs/1/earned:run2Earned:3"]
         },
         { "/v1/designs/RB-014/price-parts?channel=web", null, ["channels/0/paid:paidAPiece:2"] },
         {
@@ -126,6 +139,7 @@ public sealed class WorkingsByHandTests
         await studio.Has("/v1/channels/web", Sample.RichChannel);
         await studio.Has("/v1/channels/gallery",
             """{"sells":"retail","currency":"USD","shopShare":0.45,"salesTax":{"rate":0.2,"included":true},"priceStep":5}""");
+        await studio.Has("/v1/designs/RB-014/prices/gallery", """{"price":150}""");
         return studio;
     }
 }

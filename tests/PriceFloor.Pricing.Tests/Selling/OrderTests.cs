@@ -128,6 +128,8 @@ public sealed class OrderTests
             var order = Order.Of(channel, [Item(2, "RB-014"), Item(1, "OR-002")], [Item(1, "BD-003")], offer).Value;
             var known = Redone.From(Workings.Of(Year).Concat(Workings.Of(order)));
             Assert.Equal((order.Net, order.Floors, order.AboveFloor), (known["orderNet"], known["orderFloors"], known["orderAboveFloor"]));
+            Assert.True(known["atLeastTotalOrderNet"].Reaches(order.Floors));
+            Assert.Equal(order.MostOff is not null, known.TryGetValue("atMostOffOrderNet", out var mostOff) && mostOff.Reaches(order.Floors));
         }
     }
 
