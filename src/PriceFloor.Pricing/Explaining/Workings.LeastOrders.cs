@@ -26,11 +26,11 @@ public static partial class Workings
                 continue;
             foreach (var line in Prefixed(symbol + "OneFewer", $"one piece of {design.Key} fewer: ", Of(orders, design, pieces - 1)))
                 yield return line;
-            threshold.Add(WrittenFigure.Named($"{symbol}LeastOrderOrderTotal", design.Least.Total!.Value));
+            threshold.Add(WrittenFigure.Named(symbol + "LeastOrderOrderTotal", design.Least.Total!.Value));
         }
 
         if (threshold.Count > 0)
-            yield return Line(WrittenFigure.Named("threshold", threshold.Aggregate(WrittenFigure.Max)),
+            yield return Line(LeastOrders.ThresholdOf(threshold),
                 "from this total on every order of one design carries its share, except of those that never do");
     }
 

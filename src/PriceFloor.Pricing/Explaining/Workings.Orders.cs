@@ -56,7 +56,7 @@ public static partial class Workings
     public static IEnumerable<Working> OfRush(MadeToOrder order, decimal share)
     {
         var total = WrittenFigure.Named("atFloorTotalOrderTotal", order.FloorTotal);
-        yield return Line(WrittenFigure.Named("rushTotal", WrittenFigure.RoundUp(total * (1 + (WrittenFigure)share), order.Year.Currency.Decimals)),
+        yield return Line(MadeToOrderFormulas<WrittenFigure>.RushTotal(total, share, order.Year.Currency),
             "the floor total with the surcharge for haste, rounded up");
     }
 
@@ -98,7 +98,7 @@ public static partial class Workings
     {
         var formulas = order.FormulasOf<WrittenFigure>();
         var net = formulas.SoldFor(price, order.Channel).Net.Net;
-        yield return Line(WrittenFigure.Named("aboveFloor", net - formulas.Floor), "above the floor; negative when short");
+        yield return Line(formulas.AboveFloor(net), "above the floor; negative when short");
         yield return Line(WrittenFigure.Named("earnedPerBenchHour", formulas.EarnedPerHour(net)), "what it pays for an hour of the order");
     }
 

@@ -34,12 +34,7 @@ public static partial class Workings
     private static IEnumerable<Working> OfMonths(BestYear best)
     {
         foreach (var month in best.Resources.Select(one => one.Month).OfType<int>())
-        {
-            var lines = best.Plan.Lines.Select((line, i) => WrittenFigure.Named("lineHours", i + 1, line.BenchHours)
-                * (best.Seasons[i] ?? Season.Even).ShareThrough(month));
-            yield return Line(WrittenFigure.Named("hoursThroughMonth", month, Formulas.Sum(lines)),
-                $"bench hours of what is sold through month {month}");
-        }
+            yield return Line(best.HoursThrough<WrittenFigure>(month), $"bench hours of what is sold through month {month}");
     }
 
     public static IEnumerable<Working> Of(YearPlan plan)

@@ -58,6 +58,10 @@ public sealed class BestYear
             : new BestYear(plan.Value, mix.Value, goal, scarce) { Seasons = [.. lines.Select(line => line.Season)] };
     });
 
+    /// <summary>Bench hours of what is sold from the first month through one.</summary>
+    internal T HoursThrough<T>(int month) where T : IFigure<T> => T.Named("hoursThroughMonth", month, Formulas.Sum(Plan.Lines.Select((line, i) =>
+        T.Named("lineHours", i + 1, line.BenchHours) * (Seasons[i] ?? Season.Even).ShareThrough(month))));
+
     private static Activity ActivityOf(OfferedLine line, int index, IReadOnlyList<ScarceResource> scarce)
     {
         var piece = line.Check.Prices.Floor.UnitCost;

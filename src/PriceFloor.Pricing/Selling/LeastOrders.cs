@@ -43,6 +43,9 @@ public sealed class LeastOrders
         return Of(1, price);
     });
 
+    /// <summary>The largest of the least orders of more than one piece; at least one.</summary>
+    internal static T ThresholdOf<T>(IReadOnlyList<T> totals) where T : IFigure<T> => T.Named("threshold", totals.Aggregate(T.Max));
+
     internal OrderFormulas<T> FormulasOf<T>(OrderItem item) where T : IFigure<T> => new(Channel, [item], [], Offer);
 
     private static LeastOrder Of(int pieces, decimal price) => new(pieces, pieces * price);

@@ -96,7 +96,7 @@ public sealed class MadeToOrder
     public decimal EarnedPerHour(decimal total) => _formulas.EarnedPerHour(NetOf(total)).Value;
 
     /// <summary>A total with a surcharge for haste, rounded up; it never makes a price below the floor a good one.</summary>
-    public decimal RushTotal(decimal total, decimal share) => Year.Currency.RoundUp(total * (1 + share));
+    public decimal RushTotal(decimal total, decimal share) => MadeToOrderFormulas<Figure>.RushTotal(total, share, Year.Currency).Value;
 
     internal MadeToOrderFormulas<T> FormulasOf<T>() where T : IFigure<T> => new(Year, Channel, Runs, Extra);
 

@@ -63,6 +63,13 @@ internal readonly struct MadeToOrderFormulas<T> where T : IFigure<T>
     /// <summary>What the order pays for an hour of it if so much reaches the studio; without a symbol.</summary>
     public T EarnedPerHour(T net) => (net - Materials + Seconds - Bought) / Hours;
 
+    /// <summary>What is left above the floor if so much reaches the studio.</summary>
+    public T AboveFloor(T net) => T.Named("aboveFloor", net - Floor);
+
+    /// <summary>A total with a surcharge for haste, rounded up to the minor unit.</summary>
+    public static T RushTotal(T total, decimal share, Currency currency) =>
+        T.Named("rushTotal", T.RoundUp(total * (1 + (T)share), currency.Decimals));
+
     private static T ExtraHoursOf(ExtraWork extra)
     {
         var hours = Formulas.Sum(extra.Hours, _ => true, (one, _) => (T)one);
