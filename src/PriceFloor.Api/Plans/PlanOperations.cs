@@ -2,6 +2,7 @@ using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Patches;
 
 namespace PriceFloor.Api.Plans;
 
@@ -48,6 +49,8 @@ public static class PlanOperations
         v1.MapGet("/plans", DocumentRoutes.List<Plan>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
         v1.MapGet("/plans/{key}", DocumentRoutes.Get<Plan>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/plans/{key}", DocumentRoutes.Put<Plan>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapPatch("/plans/{key}", PatchRoutes.Patch<Plan>).Needs(Scope.Write)
+            .Tell(PatchOperations.Patch(s_noun, s_files["patchPlan.request.json"], s_files["patchPlan.answer.json"]));
         v1.MapDelete("/plans/{key}", DocumentRoutes.Delete<Plan>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
         v1.MapGet("/plans/{key}/revisions", DocumentRoutes.Revisions<Plan>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
         v1.MapGet("/plans/{key}/revisions/{number}", DocumentRoutes.Revision<Plan>).Needs(Scope.Read).Tell(DocumentOperations.Revision(s_noun));

@@ -2,6 +2,7 @@ using PriceFloor.Api.Access;
 using PriceFloor.Api.Changes;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Patches;
 
 namespace PriceFloor.Api.Scenarios;
 
@@ -18,6 +19,8 @@ public static class ScenarioOperations
         v1.MapGet("/scenarios", DocumentRoutes.List<Scenario>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
         v1.MapGet("/scenarios/{key}", DocumentRoutes.Get<Scenario>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_noun));
         v1.MapPut("/scenarios/{key}", DocumentRoutes.Put<Scenario>).Needs(Scope.Write).Tell(DocumentOperations.Put(s_noun));
+        v1.MapPatch("/scenarios/{key}", PatchRoutes.Patch<Scenario>).Needs(Scope.Write)
+            .Tell(PatchOperations.Patch(s_noun, s_files["patchScenario.request.json"], s_files["patchScenario.answer.json"]));
         v1.MapDelete("/scenarios/{key}", DocumentRoutes.Delete<Scenario>).Needs(Scope.Write).Tell(DocumentOperations.Delete(s_noun));
         v1.MapGet("/scenarios/{key}/revisions", DocumentRoutes.Revisions<Scenario>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_noun));
         v1.MapGet("/scenarios/{key}/revisions/{number}", DocumentRoutes.Revision<Scenario>).Needs(Scope.Read)

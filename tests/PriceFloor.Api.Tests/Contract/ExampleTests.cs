@@ -27,6 +27,7 @@ public sealed class ExampleTests
 
     private static readonly string[] s_last = ["putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
+        "patchPlan", "patchScenario", "patchStatementLayout",
         "deletePlan", "deleteScenario", "deleteStatementLayout", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign",
         "deleteProfile"];
 

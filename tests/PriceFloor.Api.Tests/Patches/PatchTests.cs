@@ -93,6 +93,25 @@ public sealed class PatchTests
     }
 
     [Fact]
+    public async Task Plans_scenarios_and_layouts_of_statements_change_in_part_too()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/plans/2027",
+            """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":5}],"opening":{"cash":10,"taxSetAside":4},"reserve":3}""");
+        await studio.Has("/v1/scenarios/dear", """{"name":"Dear","profile":"main","changes":[]}""");
+        await studio.Has("/v1/statement-layouts/card", """{"dateColumn":"Booked","dialect":"semicolon"}""");
+        var plan = await Patch(studio, "/v1/plans/2027", """{"opening":{"cash":20},"reserve":null}""");
+        Assert.Equal((200, "\"2\"", 20m, 4m, 0m), (plan.Status, plan["ETag"], plan.Json.GetProperty("opening").GetProperty("cash").GetDecimal(),
+            plan.Json.GetProperty("opening").GetProperty("taxSetAside").GetDecimal(), plan.Json.GetProperty("reserve").GetDecimal()));
+        Assert.Equal(["#/lines/0/sku"], (await Patch(studio, "/v1/plans/2027", """{"lines":[{"sku":"none","channel":"web","units":5}]}"""))
+            .IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal("Dearer", (await Patch(studio, "/v1/scenarios/dear", """{"name":"Dearer"}""")).Json.GetProperty("name").GetString());
+        var layout = (await Patch(studio, "/v1/statement-layouts/card", """{"dateColumn":"Date"}""")).Json;
+        Assert.Equal(("Date", "semicolon"), (layout.GetProperty("dateColumn").GetString(), layout.GetProperty("dialect").GetString()));
+    }
+
+    [Fact]
     public async Task A_key_that_may_not_read_learns_the_revision_and_nothing_that_it_did_not_send()
     {
         await using var studio = await AStudio();
