@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 
@@ -57,6 +58,10 @@ public sealed record PlanMonthsAnswer
 
     /// <summary>What may make the figures wrong, or the year hard.</summary>
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>With workings=true: each intermediate quantity of the year, of the plan's lines and of each month, in order.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
 }
 
 /// <summary>A month and what is there when it ends.</summary>

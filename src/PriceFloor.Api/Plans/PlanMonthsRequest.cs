@@ -34,10 +34,13 @@ public sealed class PlanMonthsRequestValidator : AbstractValidator<PlanMonthsReq
 }
 
 /// <summary>The months of a plan.</summary>
-public sealed record PlanMonthsQuery(bool Lines, DateTimeOffset? AsOf) : IQuery<PlanMonthsQuery>
+public sealed record PlanMonthsQuery(bool Lines, DateTimeOffset? AsOf, bool Workings) : IQuery<PlanMonthsQuery>
 {
     public static IReadOnlyList<QueryParameter> Parameters =>
-        [new("lines", "Whether each month has the pieces that each line sells in it.", "boolean", Default: "false"), QueryParameters.AsOf];
+    [
+        new("lines", "Whether each month has the pieces that each line sells in it.", "boolean", Default: "false"), QueryParameters.AsOf,
+        QueryParameters.Workings,
+    ];
 
-    public static PlanMonthsQuery Read(QueryValues values) => new(values.Boolean("lines"), values.Time("asOf"));
+    public static PlanMonthsQuery Read(QueryValues values) => new(values.Boolean("lines"), values.Time("asOf"), values.Boolean("workings"));
 }

@@ -13,7 +13,7 @@ public static class PlanMonthsRoutes
         HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
-        var (lines, asOf) = query.Value;
+        var (lines, asOf, workings) = query.Value;
         var format = Offers.Of(context).Wanted(context.Request)!;
         var promised = await PromisedHours.Of(store, context, asOf, clock);
         return await reader.Read<IResult>(asOf, catalogue =>
@@ -23,7 +23,7 @@ public static class PlanMonthsRoutes
             var found = PlanInQuestion.Of(catalogue, plan);
             if (found.Found is not { } asked)
                 return Problem.Of(found.Faults);
-            var answer = PlanMonthsText.Of(asked, catalogue.Today, promised.Of(asked.Profile), lines);
+            var answer = PlanMonthsText.Of(asked, catalogue.Today, promised.Of(asked.Profile), lines, workings);
             return format == Format.Svg ? TaggedBody.Of(PlanPicture.Of(answer, asked)).Answer(context, format)
                 : format == Format.Html ? TaggedBody.Of(PlanPage.Of(answer, asked)).Answer(context, format)
                 : JsonAnswer.Of(answer);
@@ -34,7 +34,7 @@ public static class PlanMonthsRoutes
         CatalogueReader reader, TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
-        var ((lines, asOf), request) = (query.Value, body.Value);
+        var ((lines, asOf, workings), request) = (query.Value, body.Value);
         var promised = await PromisedHours.Of(store, context, asOf, clock);
         return await reader.Read<IResult>(asOf, catalogue =>
         {
@@ -45,7 +45,7 @@ public static class PlanMonthsRoutes
                 return Problem.UnknownReference(unknown);
             var found = PlanInQuestion.Of(catalogue, plan!, profile, request.Plan.Document is null ? "#" : "#/plan");
             return found.Found is { } asked
-                ? JsonAnswer.Of(PlanMonthsText.Of(asked, catalogue.Today, promised.Of(asked.Profile), lines))
+                ? JsonAnswer.Of(PlanMonthsText.Of(asked, catalogue.Today, promised.Of(asked.Profile), lines, workings))
                 : Problem.Of(found.Faults);
         });
     }

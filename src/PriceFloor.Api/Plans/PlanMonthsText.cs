@@ -15,7 +15,8 @@ public static class PlanMonthsText
     /// <param name="today">The day for which the answer is given.</param>
     /// <param name="promised">Hours that accepted quotes still take of the profile's year.</param>
     /// <param name="lines">Whether each month has the pieces of each line.</param>
-    public static PlanMonthsAnswer Of(PlanInQuestion asked, DateOnly today, decimal promised, bool lines)
+    /// <param name="workings">Whether each intermediate quantity is wanted.</param>
+    public static PlanMonthsAnswer Of(PlanInQuestion asked, DateOnly today, decimal promised, bool lines, bool workings)
     {
         var (year, money) = (asked.Months, asked.Months.Year.Currency);
         var totals = s_flows.Select(flow => money.Round(year.Months.Sum(flow))).ToList();
@@ -37,6 +38,7 @@ public static class PlanMonthsText
             Basis = asked.Basis,
             Assumed = AssumptionAnswer.Of(asked.Sold.Assumptions.Concat(PlanWarnings.Assumed(year))),
             Warnings = WarningAnswer.Of(WarningsOf(asked, today, promised)),
+            Workings = WorkingAnswer.Of(workings, () => Workings.Of(year.Year).Concat(Workings.Of(year))),
         };
     }
 

@@ -79,6 +79,11 @@ public sealed class WorkingsByHandTests
                 "lines/1/contributionPerBenchHour:perBenchHour2:2"]
         },
         {
+            "/v1/plan-months", """{"plan":{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":80,"units":600}],"opening":{"cash":3000}}}""",
+            ["months/0/cash:cash1:2", "months/11/free:free12:2", "months/4/madeHours:madeHours5:4", "openingNeeded:openingNeeded:up2",
+                "tax:planTax:2", "profit:planProfit:2", "reconciled/change:change:2", "stockAtMost:stockAtMost:up4"]
+        },
+        {
             "/v1/year-plans/best",
             """{"profile":"main","goal":"maximum-surplus","lines":[{"sku":"RB-014","channel":"web","price":80,"maximum":500},{"sku":"RB-014","channel":"gallery","price":150,"maximum":200}]}""",
             ["contribution:contribution:2", "limits/0/worthOfOneMore:worthOfOneMore1:2"]

@@ -17,6 +17,19 @@ public sealed class PlanProperties
         Near.Equal(year.Change, year.Months[11].Cash - year.Plan.Opening.Cash);
     }
 
+    [Property(MaxTest = 100, EndSize = 1_000_000)]
+    public void Its_workings_can_be_redone_month_by_month(NonNegativeInt seed)
+    {
+        var year = new RandomPlan(seed.Get).ByMonth();
+        var known = Redone.From(Workings.Of(year.Year).Concat(Workings.Of(year)));
+        foreach (var month in year.Months)
+            Assert.Equal((month.Cash, month.Free, month.MadeHours, month.Aside),
+                (known[$"cash{month.Number}"], known[$"free{month.Number}"], known[$"madeHours{month.Number}"],
+                    known[$"taxSetAside{month.Number}"]));
+        Assert.Equal((year.OpeningNeeded, year.Change, year.Tax, year.StockAtMost),
+            (known["openingNeeded"], known["change"], known["planTax"], known["stockAtMost"]));
+    }
+
     [Property(MaxTest = Tries, EndSize = 1_000_000)]
     public void Everything_is_made_once_in_time_and_as_late_as_can_be(NonNegativeInt seed)
     {

@@ -17,9 +17,9 @@ internal sealed class ByMonthFormulas<T> where T : IFigure<T>
         Receipts = new ReceiptFormulas<T>(plan, Sold);
         Bills = new BillFormulas<T>(year, dues);
         Cash = new CashFormulas<T>(plan, Year, Sold, Making.Materials, Receipts, Bills);
-        LowestCash = Least(Cash.Cash.AsSpan(1));
-        LowestFree = Least(Cash.Free);
-        OpeningNeeded = T.Named("openingNeeded", T.Max(0, plan.Reserve + Cash.Cash[0] - T.Named("lowestCash", LowestCash)));
+        LowestCash = T.Named("lowestCash", Least(Cash.Cash.AsSpan(1)));
+        LowestFree = T.Named("lowestFree", Least(Cash.Free));
+        OpeningNeeded = T.Named("openingNeeded", T.Max(0, plan.Reserve + Cash.Cash[0] - LowestCash));
         Parts = [.. PartsOf(year)];
         Change = T.Named("change", Cash.Cash[12] - Cash.Cash[0]);
     }

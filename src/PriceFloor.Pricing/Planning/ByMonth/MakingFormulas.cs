@@ -1,4 +1,3 @@
-using System.Globalization;
 using PriceFloor.Pricing.Documents;
 using PriceFloor.Pricing.Numbers;
 
@@ -24,6 +23,7 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
         FirstPass = GoesRound ? Ready("firstPassReady", 0) : null;
         AtEnd = FirstPass is null ? 0 : FirstPass[0];
         Stock = Ready("stockHours", AtEnd);
+        StockAtMost = T.Named("stockAtMost", Stock.Aggregate(T.Max));
         Made = Months("madeHours", month => month == 0 && !GoesRound ? Needed[0] + Stock[1]
             : Needed[month] + (month < 11 ? Stock[month + 1] : AtEnd) - Stock[month]);
         Served = [.. InOrder()];
@@ -61,6 +61,9 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
     /// <summary>Hours of work that must lie ready when each month begins.</summary>
     public T[] Stock { get; }
 
+    /// <summary>The most of them.</summary>
+    public T StockAtMost { get; }
+
     public T[] Made { get; }
 
     /// <summary>Which sales the hours of each month are for: first made, first sold.</summary>
@@ -87,14 +90,13 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
 
     private IEnumerable<(int Made, int For, T Hours)> InOrder()
     {
-        var waiting = Waiting();
+        var (waiting, number) = (Waiting(), 0);
         for (var month = 0; month < 12; month++)
         {
             var left = Made[month];
             while (left.Value > 0 && waiting.TryDequeue(out var next))
             {
-                var symbol = T.IsWritten ? string.Create(CultureInfo.InvariantCulture, $"workedIn{month + 1}For") : "";
-                var hours = T.Named(symbol, next.Month + 1, T.Min(left, next.Hours));
+                var hours = T.Named("worked", ++number, T.Min(left, next.Hours));
                 yield return (month, next.Month, hours);
                 if (next.Hours.Value > left.Value)
                     waiting = new([(next.Month, next.Hours - hours), .. waiting]);

@@ -30,6 +30,9 @@ internal sealed class ReceiptFormulas<T> where T : IFigure<T>
         }
     }
 
+    /// <summary>The share of each channel's sales that comes before them; 0 without a symbol if none does.</summary>
+    public IEnumerable<T> DepositShares => _terms.Select(terms => terms.Deposit);
+
     /// <summary>What of the plan's sales, and of what was owed from before, reaches the studio in each month.</summary>
     public T[] Receipts { get; }
 

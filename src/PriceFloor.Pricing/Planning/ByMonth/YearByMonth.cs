@@ -52,7 +52,7 @@ public sealed class YearByMonth
     public PlanMonth? BuildFrom => Months.FirstOrDefault(month => Rounding.Settle(month.MadeHours) > Rounding.Settle(month.HoursToMake));
 
     /// <summary>The most hours of work that lie ready at any time, without the opening stock.</summary>
-    public decimal StockAtMost => Months.Max(month => month.StockHours);
+    public decimal StockAtMost => _formulas.Making.StockAtMost.Value;
 
     /// <summary>Whether the year has hours enough for all that is left to make; if not, no plan can help.</summary>
     public bool WithinCapacity => _formulas.Making.WithinCapacity;
@@ -100,6 +100,8 @@ public sealed class YearByMonth
             var totals = YearPlan.Of(year, lines, surplus: null, plan.HoursKeptBack);
             return totals.Found is null ? totals.Faults.ToList() : new YearByMonth(year, plan, totals.Value, dues);
         });
+
+    internal ByMonthFormulas<T> FormulasOf<T>() where T : IFigure<T> => new(Year, Plan, Totals.Lines, Dues);
 
     private PlanMonth First(Func<PlanMonth, decimal> figure, decimal least) =>
         Months.First(month => Rounding.Settle(figure(month)) == Rounding.Settle(least));
