@@ -57,9 +57,9 @@ public static class NumberText
             ? AsShare(percent, field, format)
             : "";
 
-    /// <summary>A share that was given as a percentage: 2.9 of 100 is 0.029.</summary>
+    /// <summary>A share that was given as a percentage: 2.9 of 100 is 0.029. Nothing where that share would be refused too.</summary>
     private static string AsShare(decimal percent, NumberFieldAttribute? field, IFormatProvider format) =>
-        field is ShareAttribute && percent is >= 0 and <= 100
+        field is ShareAttribute && percent is >= 0 and <= 100 && InRange(percent / 100, field)
             ? $" Shares are fractions of 1: {percent.ToString(format)} % is written {Rounding.Trim(percent / 100).ToString(format)}."
             : "";
 
