@@ -16,7 +16,7 @@ public sealed class NearestNameTests
     [InlineData("afir", "fair")] // two swapped
     [InlineData("whole-sale", "wholesale")]
     [InlineData("ab", null)] // nothing is near
-    [InlineData("etsi", null)]
+    [InlineData("kiosk", null)]
     [InlineData("", null)]
     public void The_nearest_name_is_found_or_none(string name, string? nearest) => Assert.Equal(nearest, NearestName.Of(name, s_known));
 
@@ -28,6 +28,16 @@ public sealed class NearestNameTests
         Assert.Equal("; there is fair", NearestName.Hint("shop", ["fair"]));
         Assert.Equal("", NearestName.Hint("shop", []));
         Assert.Equal("", NearestName.Hint("nothing like it", [.. Enumerable.Range(100, 13).Select(i => $"{i}")]));
+    }
+
+    [Fact]
+    public async Task A_share_is_explained_only_where_that_helps_and_a_list_is_named_with_its_index()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var answer = (await studio.Post("/v1/quote-figures",
+            """{"profile":"main","channel":"web","lines":[{"name":"Bowl","quantity":1,"design":"RB","learning":{"rate":0.3}}]}""")).Text;
+        Assert.Contains("\"lines.0.learning.rate must be at least 0.5 and at most 1; it is 0.3.\"", answer, StringComparison.Ordinal);
     }
 
     [Fact]

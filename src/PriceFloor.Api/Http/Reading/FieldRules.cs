@@ -5,8 +5,13 @@ namespace PriceFloor.Api.Http.Reading;
 /// </summary>
 public static class FieldRules
 {
-    /// <summary>The name of the field at a pointer in messages.</summary>
-    public static string Name(string pointer) => pointer == "#" ? "The body" : string.Join('.', pointer.Split('/').Skip(1).TakeLast(3));
+    /// <summary>The name of the field at a pointer in messages: its last three parts, and the name of the list if they begin with an index.</summary>
+    public static string Name(string pointer)
+    {
+        var parts = pointer.Split('/')[1..];
+        return parts.Length == 0 ? "The body"
+            : string.Join('.', parts.TakeLast(parts.Length > 3 && char.IsAsciiDigit(parts[^3][0]) ? 4 : 3));
+    }
 
     /// <summary>The fault of a number as text; null if there is none.</summary>
     public static InputError? OfNumber(ReadOnlySpan<char> text, string pointer, NumberFieldAttribute? field) =>
