@@ -1,0 +1,117 @@
+namespace PriceFloor.Evidence.Statistics;
+
+/// <summary>How a piece's time on the shelf ended.</summary>
+public enum ShelfEnd { Sold, Gone, OnShelf }
+
+/// <summary>Pieces that were as old when something ended their time on the shelf, or that old and still there.</summary>
+/// <param name="Days">Whole days since they were made, at least 0.</param>
+/// <param name="End">What ended it.</param>
+/// <param name="Pieces">How many.</param>
+public readonly record struct ShelfTime(int Days, ShelfEnd End, int Pieces = 1);
+
+/// <summary>
+/// The share sold by age, where young unsold pieces prove nothing (Kaplan-Meier for what is left, Aalen-Johansen for what was sold beside what was
+/// given or lost).
+/// </summary>
+public sealed class SoldCurve
+{
+    private readonly int[] _ages, _atRisk, _sold, _gone;
+    private readonly double[] _left, _share;
+
+    private SoldCurve(int[] ages, int[] atRisk, int[] sold, int[] gone)
+    {
+        (_ages, _atRisk, _sold, _gone) = (ages, atRisk, sold, gone);
+        (_left, _share) = (new double[ages.Length], new double[ages.Length]);
+        var (left, share) = (1d, 0d);
+        for (var i = 0; i < ages.Length; i++)
+        {
+            share += left * sold[i] / atRisk[i];
+            left *= 1 - (double)(sold[i] + gone[i]) / atRisk[i];
+            (_left[i], _share[i]) = (left, share);
+        }
+    }
+
+    /// <summary>The curve of some pieces; their order does not matter.</summary>
+    public static SoldCurve Of(IEnumerable<ShelfTime> pieces)
+    {
+        var byAge = new SortedDictionary<int, (int Sold, int Gone, int Ended)>();
+        foreach (var (days, end, count) in pieces)
+        {
+            var (sold, gone, ended) = byAge.GetValueOrDefault(days);
+            byAge[days] = (sold + (end == ShelfEnd.Sold ? count : 0), gone + (end == ShelfEnd.Gone ? count : 0), ended + count);
+        }
+
+        var left = byAge.Values.Sum(age => age.Ended);
+        var atRisk = new List<int>();
+        foreach (var age in byAge.Values)
+        {
+            atRisk.Add(left);
+            left -= age.Ended;
+        }
+
+        return new SoldCurve([.. byAge.Keys], [.. atRisk], [.. byAge.Values.Select(age => age.Sold)], [.. byAge.Values.Select(age => age.Gone)]);
+    }
+
+    /// <summary>How many pieces were at least that old.</summary>
+    public int AtRisk(int days)
+    {
+        var i = Array.FindIndex(_ages, age => age >= days);
+        return i < 0 ? 0 : _atRisk[i];
+    }
+
+    /// <summary>The oldest age that at least so many pieces reached; null if there never were so many.</summary>
+    public int? OldestWith(int pieces)
+    {
+        var i = Array.FindLastIndex(_atRisk, atRisk => atRisk >= pieces);
+        return i < 0 ? null : _ages[i];
+    }
+
+    /// <summary>The first age by which half of them are sold; null if never.</summary>
+    public int? DaysToSell()
+    {
+        var i = Array.FindIndex(_share, share => Settled.Of(share, 9) >= 0.5m);
+        return i < 0 ? null : _ages[i];
+    }
+
+    /// <summary>C(days): the share sold by that age, to 4 decimals; nothing or all sold has no other ends.</summary>
+    public Estimate SoldBy(int days, decimal level)
+    {
+        var (share, error) = ShareAt(days);
+        var value = Settled.Of(share, Estimate.ShareDecimals);
+        if (Settled.Of(share, 9) is 0 or 1)
+            return new Estimate(value, value, value);
+        var (low, high) = Ends(share, error, Estimate.Ends(level).High);
+        return new Estimate(value, Settled.Of(low, Estimate.ShareDecimals), Settled.Of(high, Estimate.ShareDecimals));
+    }
+
+    /// <summary>C and its standard error at an age.</summary>
+    internal (double Share, double Error) ShareAt(int days)
+    {
+        var last = Last(days);
+        if (last < 0)
+            return (0, 0);
+        var (share, variance) = (_share[last], 0d);
+        for (var i = 0; i <= last; i++)
+        {
+            double n = _atRisk[i], sold = _sold[i], ended = sold + _gone[i];
+            var (before, rest) = (i == 0 ? 1 : _left[i - 1], share - _share[i]);
+            variance += n > ended ? rest * rest * ended / (n * (n - ended)) : 0;
+            variance += before * before * (n - sold) * sold / (n * n * n) - 2 * rest * before * sold / (n * n);
+        }
+
+        return (share, double.Sqrt(double.Max(0, variance)));
+    }
+
+    /// <summary>S: the share still there after an age.</summary>
+    internal double LeftAfter(int days) => Last(days) is >= 0 and var last ? _left[last] : 1;
+
+    /// <summary>The ends by the complementary log-log, which stay within 0 and 1.</summary>
+    internal static (double Low, double High) Ends(double share, double error, double upper)
+    {
+        var width = Quantiles.Normal(upper) * error / ((1 - share) * double.Log(1 - share));
+        var (one, other) = (1 - double.Pow(1 - share, double.Exp(width)), 1 - double.Pow(1 - share, double.Exp(-width)));
+        return (double.Min(one, other), double.Max(one, other));
+    }
+
+    private int Last(int days) => Array.FindLastIndex(_ages, age => age <= days);
+}
