@@ -1,17 +1,12 @@
 namespace PriceFloor.Evidence.Statistics;
 
-/// <summary>Pieces begun one after another, and the minutes that they took together.</summary>
-/// <param name="Started">K, at least 1.</param>
-/// <param name="Minutes">Y, at least 0.</param>
-public readonly record struct LearningEntry(int Started, decimal Minutes);
-
 /// <summary>
 /// How the work got quicker with each piece: minutes that cannot be learned away, and a unit curve (Crawford) on the rest, y(n) = c0 + A * n^b.
 /// All minutes have 2 decimals.
 /// </summary>
 public sealed class LearningFit
 {
-    private const int FewEntries = 6, LeastGrowth = 4, MostRounds = 100, OneByOne = 10_000;
+    private const int FewEntries = 6, LeastGrowth = 4, MostRounds = 100, OneByOne = 10_000, HiddenDecimals = 6;
 
     private readonly double _fixed, _first, _exponent, _exponentSpread, _spread;
 
@@ -36,8 +31,8 @@ public sealed class LearningFit
     /// <summary>y(N): what a piece takes today.</summary>
     public Estimate Today => new(MinutesOf(Pieces), Minutes(Curve(Pieces, -_spread)), Minutes(Curve(Pieces, _spread)));
 
-    /// <summary>What the first N pieces took beyond what they would take today.</summary>
-    public decimal ExtraMinutes => Minutes(Sum(1, Pieces) - Pieces * Curve(Pieces, 0));
+    /// <summary>What the first N pieces took beyond what they would take today, to 6 decimals: only the money that it comes to is shown.</summary>
+    public decimal ExtraMinutes => Settled.Of(Sum(1, Pieces) - Pieces * Curve(Pieces, 0), HiddenDecimals);
 
     internal double Exponent => _exponent;
 

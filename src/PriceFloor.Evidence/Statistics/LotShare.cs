@@ -1,10 +1,5 @@
 namespace PriceFloor.Evidence.Statistics;
 
-/// <summary>Pieces that stood or fell together: a load of a kiln, an order.</summary>
-/// <param name="Pieces">n: how many, at least 1.</param>
-/// <param name="Counted">k: of these, how many count; 0 to n.</param>
-public readonly record struct Lot(long Pieces, long Counted);
-
 /// <summary>
 /// A share of pieces that fail together, by the beta distribution of as many pieces as the lots are worth. 126 good of 144 in twelve loads, one of
 /// which broke in half, are worth 67 single pieces: 0.8695 (0.7971 to 0.9295).

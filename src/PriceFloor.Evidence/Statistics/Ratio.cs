@@ -1,10 +1,5 @@
 namespace PriceFloor.Evidence.Statistics;
 
-/// <summary>One entry, order, event or day of a ratio.</summary>
-/// <param name="Amount">u.</param>
-/// <param name="Per">n, at least 0.</param>
-public readonly record struct RatioPart(decimal Amount, decimal Per);
-
 /// <summary>A ratio of sums, such as minutes a piece, by entries that scatter.</summary>
 public sealed class Ratio
 {

@@ -1,14 +1,5 @@
 namespace PriceFloor.Evidence.Statistics;
 
-/// <summary>How a piece's time on the shelf ended.</summary>
-public enum ShelfEnd { Sold, Gone, OnShelf }
-
-/// <summary>Pieces that were as old when something ended their time on the shelf, or that old and still there.</summary>
-/// <param name="Days">Whole days since they were made, at least 0.</param>
-/// <param name="End">What ended it.</param>
-/// <param name="Pieces">How many.</param>
-public readonly record struct ShelfTime(int Days, ShelfEnd End, int Pieces = 1);
-
 /// <summary>
 /// The share sold by age, where young unsold pieces prove nothing (Kaplan-Meier for what is left, Aalen-Johansen for what was sold beside what was
 /// given or lost).

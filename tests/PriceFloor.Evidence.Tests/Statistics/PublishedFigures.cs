@@ -84,7 +84,9 @@ public sealed class PublishedFigures
     public void All_125_pieces_at_85_percent() =>
         Assert.Equal(5201.085, Enumerable.Range(1, 125).Sum(piece => LearningFit.Unit(100, double.Log2(0.85), piece)), 3);
 
-    /// <summary>The same pieces as a log of single pieces: the middle of a piece is not quite its number, so the rate comes back to three digits.</summary>
+    /// <summary>
+    /// The same pieces as a log of single pieces: the middle of a piece is not quite its number, so the rate comes back to three digits.
+    /// </summary>
     [Fact]
     public void The_curve_of_its_own_pieces_is_found_again()
     {

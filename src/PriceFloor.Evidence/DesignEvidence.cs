@@ -1,0 +1,93 @@
+using PriceFloor.Evidence.Findings;
+using PriceFloor.Evidence.Orders;
+using PriceFloor.Evidence.Shelves;
+using PriceFloor.Evidence.Statistics;
+
+namespace PriceFloor.Evidence;
+
+/// <summary>What the lines of one design say of it. Money is unrounded.</summary>
+public sealed class DesignEvidence
+{
+    private readonly IReadOnlyList<Found<Design>> _found;
+
+    private DesignEvidence(KnownDesign known, LogOfDesign log, EvidenceChoices choices)
+    {
+        (Known, Log) = (known, log);
+        Bench = BenchFindings.Of(known.Stored.Design, known.Stored.Year.Profile.Calendar, log.Bench, choices.Level);
+        Shelf = ShelfHistory.Of(log.Movements, choices.To);
+        SoldShare = SoldFinding.Of([Shelf], choices.Level);
+        _found =
+        [
+            .. Bench.Found,
+            .. SoldShare is { } sold ? [sold.As<Design>(known.Stored.SoldShare, (design, share) => design with { SoldShare = share })]
+                : Array.Empty<Found<Design>>(),
+            .. SecondsFindings.Of(known.Stored.Design.Seconds, log.Sold, log.Rejected, known.Stored.Year.Currency, choices.Level),
+        ];
+        Draft = Found<Design>.Draft(known.Stored.Design, _found);
+        AsFound = UnitCost.Of(Draft, known.Stored.Year);
+        Take = Take.Of(log.Sold);
+    }
+
+    public KnownDesign Known { get; }
+
+    public LogOfDesign Log { get; }
+
+    public ShelfHistory Shelf { get; }
+
+    internal BenchFindings Bench { get; }
+
+    internal SoldFinding? SoldShare { get; }
+
+    public IEnumerable<Finding> Findings => _found.Select(found => found.Finding);
+
+    /// <summary>The design with all that was found.</summary>
+    public Design Draft { get; }
+
+    /// <summary>The piece of the draft, or why there is none.</summary>
+    public Outcome<UnitCost> AsFound { get; }
+
+    public Take? Take { get; }
+
+    public LearningFit? Learning => Bench.Learning;
+
+    public LearningFit.Absence NoLearning => Bench.NoLearning;
+
+    /// <summary>The first age by which half of the pieces are sold; null if never.</summary>
+    public int? DaysToSell => SoldShare?.Curve.DaysToSell();
+
+    /// <summary>Of the pieces made, the share sold, unrounded; null where none is known to be made.</summary>
+    public decimal? SellThrough => Shelf is { Made: > 0, Unmatched: 0 } ? (decimal)Shelf.Sold / Shelf.Made : null;
+
+    /// <summary>For how many weeks the pieces on hand last, unrounded; null where none was sold or the stock is not known.</summary>
+    public decimal? CoverWeeks => Shelf is { Made: > 0, Unmatched: 0, Sold: > 0, DaysInStock: > 0 }
+        ? Shelf.OnHand * (decimal)Shelf.DaysInStock / 7 / Shelf.Sold : null;
+
+    /// <summary>The floor with one finding alone; null where nothing is drafted from it, or it has no floor.</summary>
+    /// <param name="index">The finding's index.</param>
+    public decimal? FloorWith(int index) => _found[index] is { Finding.Says: not Says.TooFew, Change: { } change }
+        ? UnitCost.Of(change(Known.Stored.Design), Known.Stored.Year).Found?.Floor : null;
+
+    /// <summary>
+    /// The piece of the draft if it took other minutes, which stand where the draft has those of its curve; null if it has no floor.
+    /// </summary>
+    /// <param name="minutes">Minutes of the whole piece, or of the step that the curve speaks about.</param>
+    public UnitCost? Taking(decimal minutes)
+    {
+        var making = Draft.Making;
+        var curve = _found.FirstOrDefault(found => found.Finding.Method is not null);
+        var change = curve?.Finding.Pointer switch
+        {
+            "/making/minutesPerPiece" => design => design with { Making = making with { MinutesPerPiece = minutes } },
+            "/making/steps" => HurriedSteps.Taking(Draft, minutes),
+            _ => null,
+        };
+        return change is null ? null : UnitCost.Of(change(Draft), Known.Stored.Year).Found;
+    }
+
+    /// <summary>The lower and the upper minutes of the whole piece's finding; null where there is none.</summary>
+    public (decimal Low, decimal High)? Minutes =>
+        Findings.FirstOrDefault(found => found.Pointer is "/making/minutesPerPiece" or "/making/steps" && found.Says != Says.TooFew)
+            is { Estimate: { Low: { } low, High: { } high } } ? (low, high) : null;
+
+    public static DesignEvidence Of(KnownDesign known, LogOfDesign log, EvidenceChoices choices) => new(known, log, choices);
+}

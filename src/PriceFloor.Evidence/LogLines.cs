@@ -1,0 +1,75 @@
+using PriceFloor.Evidence.Findings;
+using PriceFloor.Evidence.Lines;
+using PriceFloor.Evidence.Orders;
+
+namespace PriceFloor.Evidence;
+
+/// <summary>The lines of a log within the days asked for, by design.</summary>
+internal sealed class LogLines
+{
+    private readonly ILookup<string, Movement> _movements;
+    private readonly ILookup<string, BenchEntry> _bench;
+    private readonly HashSet<string> _countAsMade;
+    private readonly List<BenchEntry> _madeTwice = [];
+    private readonly bool _isFromAsked;
+    private ILookup<string, SoldLine>? _sold;
+
+    public LogLines(IReadOnlyList<Movement> movements, IReadOnlyList<BenchEntry> bench, IReadOnlyList<LogSource> sources, EvidenceChoices choices)
+    {
+        _isFromAsked = choices.From is not null;
+        Movements = [.. movements.Where(line => Holds(line.On))];
+        var entries = bench.Where(entry => Holds(entry.On)).OrderBy(entry => entry.On).ThenBy(entry => entry.Position).ToList();
+        _movements = Movements.ToLookup(line => line.Sku, StringComparer.Ordinal);
+        _bench = entries.Where(entry => entry.Sku is not null).ToLookup(entry => entry.Sku!, StringComparer.Ordinal);
+        _countAsMade = Named(source => source.CountsAsMade);
+        var wholeDays = Named(source => source.WholeDays);
+        WholeDays = [.. entries.Where(entry => wholeDays.Contains(entry.Source))];
+        Newest = Movements.Select(line => line.On).Concat(entries.Select(entry => entry.On)).Select(day => (DateOnly?)day).Max();
+
+        HashSet<string> Named(Func<LogSource, bool> which) => [.. sources.Where(which).Select(source => source.Name)];
+
+        bool Holds(DateOnly day) => day <= choices.To && !(day < choices.From);
+    }
+
+    public IReadOnlyList<Movement> Movements { get; }
+
+    /// <summary>Entries of sources that write whole days down.</summary>
+    public IReadOnlyList<BenchEntry> WholeDays { get; }
+
+    public IReadOnlyList<BenchEntry> MadeTwice => _madeTwice;
+
+    public DateOnly? Newest { get; }
+
+    /// <summary>A design's lines. Bench entries from before its present way of making do not count, unless the caller says from when.</summary>
+    public LogOfDesign Of(KnownDesign design, OrderBook orders, Func<string, Channel?> channel)
+    {
+        _sold ??= orders.Orders.SelectMany(order => order.Lines).ToLookup(line => line.Line.Sku, StringComparer.Ordinal);
+        var own = _movements[design.Sku].ToList();
+        var all = _bench[design.Sku].ToList();
+        var money = design.Stored.Year.Currency.Code;
+        var sold = _sold[design.Sku].ToList();
+        var made = own.Where(line => line.What == MovementKind.Made).Select(line => line.On).ToHashSet();
+        var counted = all.Where(entry => _countAsMade.Contains(entry.Source) && entry.Good > 0 && IsLast(entry, design.Stored.Design)).ToList();
+        _madeTwice.AddRange(counted.Where(entry => made.Contains(entry.On)));
+        return new LogOfDesign(
+            [.. own, .. counted.Where(entry => !made.Contains(entry.On)).Select(MadeBy)],
+            _isFromAsked ? all : all.FindAll(entry => !(entry.On < design.MadeSoSince)),
+            [.. sold.Where(line => channel(line.Order.Channel)!.Currency == money)])
+        {
+            HasMade = made.Count > 0,
+            OtherCurrency = sold.Count(line => channel(line.Order.Channel)!.Currency != money),
+        };
+    }
+
+    private static bool IsLast(BenchEntry entry, Design design) => entry.Step is null || entry.Step == design.Making.Steps?[^1].Name;
+
+    private static Movement MadeBy(BenchEntry entry) => new()
+    {
+        Source = entry.Source,
+        On = entry.On,
+        What = MovementKind.Made,
+        Sku = entry.Sku!,
+        Pieces = entry.Good!.Value,
+        Position = entry.Position,
+    };
+}

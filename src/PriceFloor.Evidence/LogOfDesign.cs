@@ -1,0 +1,20 @@
+using PriceFloor.Evidence.Lines;
+using PriceFloor.Evidence.Orders;
+
+namespace PriceFloor.Evidence;
+
+/// <summary>The lines of one design that count.</summary>
+/// <param name="Movements">Its movements, with what the last bench step made where its source counts so.</param>
+/// <param name="Bench">Its bench entries, in order of position.</param>
+/// <param name="Sold">Its sold lines on channels of the profile's currency.</param>
+public sealed record LogOfDesign(IReadOnlyList<Movement> Movements, IReadOnlyList<BenchEntry> Bench, IReadOnlyList<SoldLine> Sold)
+{
+    /// <summary>Sold lines on channels of another currency, which nothing converts.</summary>
+    public int OtherCurrency { get; init; }
+
+    /// <summary>Whether what was made is told by movements of its own.</summary>
+    public bool HasMade { get; init; }
+
+    /// <summary>Pieces that did not come out good.</summary>
+    public long Rejected => Bench.Sum(entry => entry is { Started: { } started, Good: { } good } ? (long)(started - good) : 0);
+}

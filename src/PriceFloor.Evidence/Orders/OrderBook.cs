@@ -1,0 +1,82 @@
+using PriceFloor.Evidence.Lines;
+
+namespace PriceFloor.Evidence.Orders;
+
+/// <summary>All orders of a log, with what came back of them.</summary>
+public sealed class OrderBook
+{
+    private readonly Dictionary<(string, LineId), SoldOrder> _byNumber = [];
+    private readonly Dictionary<(string Sku, string Channel), List<SoldLine>> _open = [];
+    private readonly List<SoldOrder> _orders = [];
+
+    private OrderBook()
+    {
+    }
+
+    /// <summary>The orders, by the position of their first line.</summary>
+    public IReadOnlyList<SoldOrder> Orders => _orders;
+
+    /// <summary>Pieces that came back and no sale accounts for.</summary>
+    public int UnmatchedReturns { get; private set; }
+
+    /// <summary>The orders of sold and returned lines; other lines do not matter.</summary>
+    /// <param name="movements">The lines, in any order.</param>
+    /// <param name="channel">A channel by its key; lines of a channel that is not there do not count.</param>
+    public static OrderBook Of(IEnumerable<Movement> movements, Func<string, Channel?> channel)
+    {
+        var book = new OrderBook();
+        foreach (var line in movements
+                .Where(line => line.What is MovementKind.Sold or MovementKind.Returned && line.Channel is { } key && channel(key) is not null)
+                .OrderBy(line => line.On).ThenBy(line => line.What).ThenBy(line => line.Position))
+            if (line.What == MovementKind.Sold)
+                book.Sell(line);
+            else
+                book.Return(line);
+        foreach (var order in book._orders)
+            OrderNet.Share(order, channel(order.Channel)!);
+        return book;
+    }
+
+    private void Sell(in Movement line)
+    {
+        var order = line.Order is { } number ? _byNumber.GetValueOrDefault((line.Channel!, number)) : null;
+        if (order is null)
+        {
+            _orders.Add(order = new SoldOrder(line.Channel!));
+            if (line.Order is { } own)
+                _byNumber.Add((line.Channel!, own), order);
+        }
+
+        var sold = new SoldLine(line, order);
+        order.Add(sold);
+        if (!_open.TryGetValue((line.Sku, line.Channel!), out var open))
+            _open.Add((line.Sku, line.Channel!), open = []);
+        open.Add(sold);
+    }
+
+    /// <summary>From the order that the line names, else from the last sale of the design there.</summary>
+    private void Return(in Movement line)
+    {
+        var (left, sku) = (line.Pieces, line.Sku);
+        if (line.Order is { } number && _byNumber.TryGetValue((line.Channel!, number), out var order))
+            foreach (var sold in order.Lines.Where(sold => sold.Line.Sku == sku))
+                left -= Back(sold, left, line.Resale);
+        if (_open.TryGetValue((sku, line.Channel!), out var open))
+            for (var i = open.Count - 1; i >= 0 && left > 0; i--)
+            {
+                left -= Back(open[i], left, line.Resale);
+                if (i == open.Count - 1 && open[i].Returned == open[i].Line.Pieces)
+                    open.RemoveAt(i);
+            }
+
+        UnmatchedReturns += left;
+    }
+
+    private static int Back(SoldLine sold, int most, bool resale)
+    {
+        var pieces = int.Min(most, sold.Line.Pieces - sold.Returned);
+        sold.Returned += pieces;
+        sold.Resold += resale ? pieces : 0;
+        return pieces;
+    }
+}

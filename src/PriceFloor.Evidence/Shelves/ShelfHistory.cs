@@ -1,0 +1,178 @@
+using PriceFloor.Evidence.Lines;
+using PriceFloor.Evidence.Statistics;
+
+namespace PriceFloor.Evidence.Shelves;
+
+/// <summary>What became of a design's good pieces: how old each was when it went, and how many are where.</summary>
+public sealed class ShelfHistory
+{
+    private static readonly MovementKind[] s_ofADay =
+    [
+        MovementKind.Made, MovementKind.Back, MovementKind.Sent, MovementKind.Sold, MovementKind.Returned, MovementKind.Given, MovementKind.Lost,
+        MovementKind.Reworked, MovementKind.Counted,
+    ];
+
+    private readonly ShelfStock _stock = new();
+    private readonly List<ShelfTime> _ended = [];
+    private readonly List<SoldPieces> _sold = [];
+    private DateOnly? _last;
+
+    private ShelfHistory(DateOnly to) => To = to;
+
+    /// <summary>The day of which the ages are.</summary>
+    public DateOnly To { get; }
+
+    /// <summary>Pieces made, or found by a count.</summary>
+    public int Made { get; private set; }
+
+    /// <summary>Pieces sold, less those that came back and can be sold again.</summary>
+    public int Sold { get; private set; }
+
+    /// <summary>Of these, those that no piece made before accounts for.</summary>
+    public int Unmatched { get; private set; }
+
+    /// <summary>Whether a count found another number than the lines.</summary>
+    public bool Differs { get; private set; }
+
+    /// <summary>Whether every piece that went was told by its own number.</summary>
+    public bool ByPiece { get; private set; } = true;
+
+    /// <summary>Days on which a piece was there, of those that the lines cover.</summary>
+    public int DaysInStock { get; private set; }
+
+    public DateOnly? FirstMade { get; private set; }
+
+    /// <summary>Pieces on hand at all places.</summary>
+    public int OnHand => _stock.All;
+
+    /// <summary>Pieces on hand at a channel; in the studio for null.</summary>
+    public int OnHandAt(string? channel) => _stock.At(channel);
+
+    /// <summary>Each piece that has a day on which it was made.</summary>
+    public IEnumerable<ShelfTime> Times =>
+    [
+        .. _ended,
+        .. _sold.Where(sold => sold.Pieces > 0).Select(sold => new ShelfTime(Age(sold.Made, sold.On), ShelfEnd.Sold, sold.Pieces)),
+        .. _stock.ByDayMade.Select(lot => new ShelfTime(Age(lot.Made, To), ShelfEnd.OnShelf, lot.Pieces)),
+    ];
+
+    /// <summary>
+    /// The history of one design's movements; seconds are not in it. Days do not depend on the order of the lines, within a day positions do.
+    /// </summary>
+    /// <param name="movements">The movements of one design.</param>
+    /// <param name="to">The last day; later movements do not count.</param>
+    public static ShelfHistory Of(IEnumerable<Movement> movements, DateOnly to)
+    {
+        var history = new ShelfHistory(to);
+        foreach (var line in movements.Where(line => line.Grade == Grade.Good && line.On <= to)
+                .OrderBy(line => line.On).ThenBy(line => Array.IndexOf(s_ofADay, line.What)).ThenBy(line => line.Position))
+            history.Take(line);
+        history.Pass(to);
+        return history;
+    }
+
+    private void Take(in Movement line)
+    {
+        Pass(line.On);
+        switch (line.What)
+        {
+            case MovementKind.Made:
+                Make(line.On, line.Pieces, null, line.Piece);
+                break;
+            case MovementKind.Sent:
+                _stock.Move(null, line.Channel, line.Pieces);
+                break;
+            case MovementKind.Back:
+                _stock.Move(line.Channel, null, line.Pieces);
+                break;
+            case MovementKind.Sold:
+                Sell(line);
+                break;
+            case MovementKind.Returned:
+                Return(line);
+                break;
+            case MovementKind.Counted:
+                Count(line);
+                break;
+            default:
+                Lose(line, line.Pieces);
+                break;
+        }
+    }
+
+    private void Pass(DateOnly day)
+    {
+        if (_last is { } last && _stock.All > 0)
+            DaysInStock += day.DayNumber - last.DayNumber;
+        _last = day;
+    }
+
+    private void Make(DateOnly on, int pieces, string? place, string? piece)
+    {
+        _stock.Add(on, pieces, place, piece);
+        Made += pieces;
+        FirstMade ??= on;
+    }
+
+    private void Sell(in Movement line)
+    {
+        ByPiece &= line.Piece is not null;
+        Sold += line.Pieces;
+        var matched = 0;
+        foreach (var lot in _stock.Remove(line.Pieces, line.Channel, line.Piece))
+        {
+            _sold.Add(new SoldPieces(lot.Made, line.On, line.Channel, line.Order, lot.Pieces));
+            matched += lot.Pieces;
+        }
+
+        Unmatched += line.Pieces - matched;
+    }
+
+    /// <summary>
+    /// What can be sold again was not sold after all, and its age goes on. What cannot stays sold: the channel's returns have its loss.
+    /// </summary>
+    private void Return(in Movement line)
+    {
+        if (!line.Resale)
+            return;
+        Sold -= line.Pieces;
+        var left = line.Pieces;
+        for (var i = _sold.Count - 1; i >= 0 && left > 0; i--)
+            if (line.Order is null || _sold[i].Order == line.Order)
+                left -= Cancel(i, left);
+        for (var i = _sold.Count - 1; i >= 0 && left > 0; i--)
+            left -= Cancel(i, left);
+        while (_sold.Count > 0 && _sold[^1].Pieces == 0)
+            _sold.RemoveAt(_sold.Count - 1);
+    }
+
+    private int Cancel(int index, int most)
+    {
+        var sold = _sold[index];
+        var pieces = int.Min(most, sold.Pieces);
+        _sold[index] = sold with { Pieces = sold.Pieces - pieces };
+        if (pieces > 0)
+            _stock.Add(sold.Made, pieces, null, null);
+        return pieces;
+    }
+
+    private void Lose(in Movement line, int pieces)
+    {
+        foreach (var lot in _stock.Remove(pieces, line.Channel, line.Piece))
+            _ended.Add(new ShelfTime(Age(lot.Made, line.On), ShelfEnd.Gone, lot.Pieces));
+    }
+
+    private void Count(in Movement line)
+    {
+        var found = line.Pieces - _stock.At(line.Channel);
+        Differs |= found != 0;
+        if (found > 0)
+            Make(line.On, found, line.Channel, null);
+        foreach (var lot in found < 0 ? _stock.RemoveAt(line.Channel, -found) : [])
+            _ended.Add(new ShelfTime(Age(lot.Made, line.On), ShelfEnd.Gone, lot.Pieces));
+    }
+
+    private static int Age(DateOnly made, DateOnly on) => int.Max(0, on.DayNumber - made.DayNumber);
+
+    private readonly record struct SoldPieces(DateOnly Made, DateOnly On, string? Channel, LineId? Order, int Pieces);
+}
