@@ -16,6 +16,9 @@ public sealed record MainCase(string Name, string Summary, Example? Request, Exa
     /// <summary>The format of the body.</summary>
     public Format Format { get; init; } = Format.Json;
 
+    /// <summary>In a form of several files: each by the name of its field. Else the request is one file.</summary>
+    public IReadOnlyDictionary<string, Example> Parts { get; init; } = new Dictionary<string, Example>();
+
     /// <summary>Its values for parameters; the others keep their own examples, or are left out if they are optional.</summary>
     public IReadOnlyDictionary<string, string> At { get; init; } = new Dictionary<string, string>();
 
@@ -60,6 +63,7 @@ public sealed record MainCase(string Name, string Summary, Example? Request, Exa
     }
 
     private static JsonNode? Sent(MainCase one) => one.Format == Format.Json ? JsonNode.Parse(one.Request!.Text)
+        : one.Parts.Count > 0 ? new JsonObject(one.Parts.Select(part => new KeyValuePair<string, JsonNode?>(part.Key, part.Value.Text)))
         : one.Format == Format.Files ? new JsonObject { ["current"] = one.Request!.Text }
         : JsonValue.Create(one.Request!.Text);
 

@@ -9,6 +9,7 @@ using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.DocumentSheets;
+using PriceFloor.Api.Evidence;
 using PriceFloor.Api.FirstContact;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorHistories;
@@ -83,6 +84,7 @@ public static class Routes
     private static void MapComputations(RouteGroupBuilder v1, BatchSlots slots)
     {
         v1.MapStatements(slots);
+        v1.MapEvidence(slots);
         v1.MapFloorPrices();
         v1.MapFloorHistories();
         v1.MapPriceParts();

@@ -8,6 +8,8 @@ internal static class ScopeRequests
 
     private const string Order = "\"channel\":\"web\",\"items\":[{\"sku\":\"RB-014\",\"pieces\":3}]";
 
+    private const string SoldTwice = "date,sku,channel,pieces,price\n2027-01-01,RB-014,web,1,52.00\n2027-01-02,RB-014,web,1,52.00\n";
+
     private const string Lessons = "Date,Amount,Description\n2027-01-02,-17.00,Jasp payment\n2027-01-03,-19.00,Other payment\n";
 
     public static readonly Dictionary<string, ScopeRequest[]> ByRoute = new()
@@ -193,6 +195,11 @@ internal static class ScopeRequests
             new("/v1/statements?currency=USD&rules=main", Lessons, "text/csv"), new("/v1/statements?against=main", Lessons, "text/csv"),
             new("/v1/statements?against=onyx", Lessons, "text/csv"),
             new("/v1/statements?against=MAIN&rules=MAIN", Lessons, "text/csv") { IsRefused = true },
+        ],
+        ["POST /v1/evidence"] =
+        [
+            new("/v1/evidence", SoldTwice, "text/csv"), new("/v1/evidence?against=main", SoldTwice, "text/csv"),
+            new("/v1/evidence?against=onyx", SoldTwice, "text/csv") { IsRefused = true },
         ],
         ["POST /v1/listed-prices/batch"] =
         [

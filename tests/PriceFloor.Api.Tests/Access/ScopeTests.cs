@@ -123,6 +123,7 @@ public sealed class ScopeTests
         ["GET /v1/statement-layouts/{key}/revisions"] = "read",
         ["GET /v1/statement-layouts/{key}/revisions/{number}"] = "read",
         ["POST /v1/statements"] = "write",
+        ["POST /v1/evidence"] = "read",
         ["POST /v1/listed-prices/batch"] = "prices write",
         ["POST /v1/price-checks/batch"] = "verdict check read",
         ["POST /v1/order-checks"] = "verdict check read",

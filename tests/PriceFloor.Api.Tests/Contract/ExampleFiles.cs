@@ -20,7 +20,7 @@ public static class ExampleFiles
     /// <summary>Every example that an operation names.</summary>
     public static IEnumerable<Example> Of(Operation operation) =>
         new[] { operation.RequestExample, operation.AnswerExample }
-            .Concat(operation.Cases.SelectMany(one => new[] { one.Request, one.Answer }))
+            .Concat(operation.Cases.SelectMany(one => new[] { one.Request, one.Answer }.Concat(one.Parts.Values)))
             .Concat(operation.Bodies.Concat(operation.OtherAnswers).Select(one => one.Example))
             .OfType<Example>();
 

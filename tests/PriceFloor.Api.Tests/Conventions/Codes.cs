@@ -1,5 +1,6 @@
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Statements;
+using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Sheets;
 using PriceFloor.Statements;
 
@@ -10,12 +11,14 @@ public static class Codes
 {
     public static readonly IReadOnlyList<Type> Lists =
         [typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(WarningCodes), typeof(StatementWarningCodes),
+            typeof(EvidenceWarningCodes),
             typeof(RemedyReasons), typeof(LineCodes), typeof(SheetLineCodes)];
 
     public static IReadOnlyList<Code> Faults =>
         [.. Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes)), .. Of(typeof(LineCodes)).Where(LineCodes.IsFailure)];
 
-    public static IReadOnlyList<Code> Warnings => [.. Of(typeof(WarningCodes), typeof(StatementWarningCodes)), ReasonCodes.DamagedDocument];
+    public static IReadOnlyList<Code> Warnings => [.. Of(typeof(WarningCodes), typeof(StatementWarningCodes), typeof(EvidenceWarningCodes)),
+        ReasonCodes.DamagedDocument];
 
     public static IReadOnlyList<Code> Remedies => Of(typeof(RemedyReasons));
 

@@ -94,6 +94,10 @@ internal static class GoodBodies
             + "When;Text;Value;Way\r\n13.01.27;Rent;$540,00;D\r\n\r\n--cut\r\nContent-Disposition: form-data; name=\"card.layout\"\r\n\r\n"
             + """{"dialect":"semicolon","dateOrder":"day-month-year","dateColumn":"When","amountColumn":"Value","directionColumn":"Way"}"""
             + "\r\n--cut--\r\n"),
+        ("POST", "/v1/evidence", Sheet, "date,what,sku,channel,pieces,price,listed,order,fees\r\n2027-01-02,sold,RB-014,web,1,52.00,58.00,7,1.96\r\n"
+            + "2027-01-03,returned,RB-014,web,1,52.00,,7,\r\n"),
+        ("POST", "/v1/evidence?countsAsMade=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"bench\"\r\n\r\n"
+            + "date,sku,started,good,minutes\r\n2027-01-02,RB-014,12,11,540\r\n\r\n--cut--\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", "application/x-ofx", "OFXHEADER:100\r\nDATA:OFXSGML\r\nCHARSET:1252\r\n\r\n<OFX>"
             + "<BANKMSGSRSV1><STMTTRNRS><STMTRS><CURDEF>USD<BANKACCTFROM><ACCTID>1</BANKACCTFROM><BANKTRANLIST><STMTTRN>"
             + "<DTPOSTED>20270102<TRNAMT>-5.00<FITID>1<NAME>Rent</STMTTRN></BANKTRANLIST></STMTRS></STMTTRNRS></BANKMSGSRSV1></OFX>"),
