@@ -33,8 +33,6 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
 
         if (await TakenName(writing, key, document, access) is { } taken)
             return taken;
-        if (await PricedName(writing, key, document, before?.Sound) is { } priced)
-            return priced;
 
         var materials = document.Materials.Where(line => line.Material is not null)
             .Select(line => new DocumentName("material", ProfileDocuments.MaterialKey(document.Profile, line.Material!)));
@@ -65,9 +63,9 @@ public sealed class DesignDocuments(IValidator<Design> validator, CatalogueSourc
     }
 
     /// <summary>A name that has a listed price of its own cannot leave the design.</summary>
-    private static async ValueTask<Fault?> PricedName(Writing writing, string key, Design document, Design? before)
+    public override async ValueTask<RequestFault?> AgainstNarrowing(Writing writing, string key, Design document, Stored<Design> before)
     {
-        foreach (var alias in before?.Aliases.Except(document.Aliases) ?? [])
+        foreach (var alias in before.Sound?.Aliases.Except(document.Aliases) ?? [])
             if (await writing.UsersOf(Kinds.ListedName, $"{key}/{alias}") is { Count: > 0 } prices)
                 return RequestFault.InUse($"The name \"{alias}\" of the design \"{key}\" has listed prices of its own; delete them first.",
                     [.. prices.Select(price => new Usage(price.Kind, price.Key))]);

@@ -21,11 +21,24 @@ internal abstract class DocumentSheet(string name, string keyColumn, string abou
     /// <summary>The names of its columns, the key's first.</summary>
     public IReadOnlyList<string> Columns => [KeyColumn, .. Fields.Select(one => one.Name)];
 
-    protected abstract IReadOnlyList<SheetColumn> Fields { get; }
+    public abstract IReadOnlyList<SheetColumn> Fields { get; }
+
+    /// <summary>Every row of what the key sees, in order of document.</summary>
+    public abstract ValueTask<IReadOnlyList<SheetLine>> Lines(Snapshot snapshot, ProfileAccess access, DateTimeOffset? asOf,
+        IServiceProvider services);
+
+    /// <summary>Writes the cells of a row.</summary>
+    public void Write(ISheetCells cells, SheetLine line)
+    {
+        cells.Text(line.Key);
+        foreach (var field in Fields)
+            field.Write(cells, line.Row);
+    }
 
     /// <summary>The sheet of everything that the key sees.</summary>
-    public abstract ValueTask<byte[]> Written(Snapshot snapshot, ProfileAccess access, DateTimeOffset? asOf, SheetDialect dialect,
-        IServiceProvider services);
+    public async ValueTask<byte[]> Written(Snapshot snapshot, ProfileAccess access, DateTimeOffset? asOf, SheetDialect dialect,
+        IServiceProvider services) =>
+            await SheetBytes.Of(dialect, [.. Columns], await Lines(snapshot, access, asOf, services), Write, CancellationToken.None);
 
     /// <summary>Stores what the rows say, all or nothing.</summary>
     /// <param name="sent">The sheet.</param>
@@ -36,3 +49,8 @@ internal abstract class DocumentSheet(string name, string keyColumn, string abou
     public abstract Task<IResult> StoreAsync(BatchBody sent, SheetDialect dialect, CatalogueReader reader, Func<Writing, ValueTask<Fault?>> guard,
         HttpContext context);
 }
+
+/// <summary>A row to write.</summary>
+/// <param name="Key">The cell of the key.</param>
+/// <param name="Row">The record with the other cells.</param>
+internal sealed record SheetLine(string Key, object Row);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using FluentValidation;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Documents.Batches;
@@ -18,19 +19,39 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
 {
     private readonly IReadOnlyList<SheetColumn> _fields = SheetColumn.Of(typeof(TLine));
 
-    protected override IReadOnlyList<SheetColumn> Fields => _fields;
+    public override bool IsWhole => false;
 
-    protected override IEnumerable<object> RowsOf(T document) => place.Lines(document);
+    public override IReadOnlyList<SheetColumn> Fields => _fields;
 
-    protected override ReadRow Read(string key, SheetRow row, SheetPlaces places, SheetDialect dialect, Catalogue catalogue, DocumentKind<T> kind)
+    public override IEnumerable<SheetLine> RowsOf(string key, T document) => place.Lines(document).Select(line => new SheetLine(key, line));
+
+    public override T? Find(Catalogue catalogue, string key) => place.Find(catalogue, key);
+
+    public override ReadRow Read(string key, SheetRow row, SheetPlaces places, SheetDialect dialect, Func<string, T?> find, IValidator<T>? rules)
     {
-        var line = new RecordBuilder<TLine>(Stored(key, row, places, catalogue));
-        foreach (var field in _fields)
-            if (places.Of(field.Name) is { } at && field.Put(line, row, at, dialect) is var (code, detail))
-                return Faulty(key, field, code, detail, row, places);
+        var line = new RecordBuilder<TLine>(Stored(key, row, places, find));
+        var ofCells = Put(line, row, places, dialect);
         var read = line.Read();
-        return new ReadRow(key, read.Found, [.. AtCells(read.Faults.Cast<RequestFault>().Select(fault => fault.Error!), row, places)], row.Line);
+        var faults = Faults(ofCells, read.Faults, row, places);
+        return new ReadRow(key, faults.Count > 0 ? null : read.Found, faults, row.Line);
     }
+
+    public override T? With(T? document, IReadOnlyList<ReadRow> rows) =>
+        (document ?? place.New?.Invoke()) is { } stored ? place.With(stored, [.. rows.Select(line => (TLine)line.Value!)]) : null;
+
+    public override InputError? Placed(InputError fault, IReadOnlyList<ReadRow> rows) =>
+        rows.Count > 0 && (fault.Pointer == place.Pointer || fault.Pointer?.StartsWith(place.Pointer + "/", StringComparison.Ordinal) == true)
+            ? AtRow(fault, rows)
+            : null;
+
+    public override InputError Unknown(ReadRow row, DocumentKind<T> kind) => new()
+    {
+        Parameter = KeyColumn,
+        Code = place.Unknown,
+        Detail = $"There is no {kind.Name} \"{row.Key}\"; case counts.",
+        Line = row.Line,
+        Column = row.ColumnOf(KeyColumn),
+    };
 
     protected override Outcome<List<PlacedLine<T>>> Laid(IReadOnlyList<ReadRow> rows, Catalogue catalogue, DocumentKind<T> kind)
     {
@@ -47,14 +68,7 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
             if (faults.Count > 0)
                 documents.Add(placed);
             else if ((place.Find(catalogue, group.Key) ?? place.New?.Invoke()) is not { } stored)
-                unknown.Add(RequestFault.Unknown(new InputError
-                {
-                    Parameter = KeyColumn,
-                    Code = place.Unknown,
-                    Detail = $"There is no {kind.Name} \"{group.Key}\"; case counts.",
-                    Line = lines[0].Line,
-                    Column = 1,
-                }));
+                unknown.Add(RequestFault.Unknown(Unknown(lines[0], kind)));
             else
                 documents.Add(With(placed, stored, lines, kind));
         }
@@ -71,19 +85,22 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
         return faults.Count == 0 ? placed with { Document = document } : placed with { Faults = [.. faults.Select(fault => AtRow(fault, lines))] };
     }
 
-    private InputError AtRow(InputError fault, List<ReadRow> lines)
+    private InputError AtRow(InputError fault, IReadOnlyList<ReadRow> lines)
     {
         var isBelow = fault.Pointer?.StartsWith(place.Pointer + "/", StringComparison.Ordinal) ?? false;
         var parts = isBelow ? fault.Pointer![(place.Pointer.Length + 1)..].Split('/') : [""];
         var hasLine = int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < lines.Count;
         var line = lines[hasLine ? index : 0];
         var field = _fields.FirstOrDefault(field => field.Pointer == "#/" + string.Join('/', parts[1..]));
-        return fault with { Pointer = null, Parameter = field?.Name ?? fault.Pointer?.Split('/')[^1], Line = line.Line, Column = 1 };
+        return fault with
+        {
+            Pointer = null, Parameter = field?.Name ?? fault.Pointer?.Split('/')[^1], Line = line.Line, Column = line.ColumnOf(field?.Name),
+        };
     }
 
-    private TLine? Stored(string key, SheetRow row, SheetPlaces places, Catalogue catalogue)
+    private TLine? Stored(string key, SheetRow row, SheetPlaces places, Func<string, T?> find)
     {
-        if (_fields.All(field => places.Of(field.Name) is not null) || place.Find(catalogue, key) is not { } document)
+        if (_fields.All(field => places.Of(field.Name) is not null) || find(key) is not { } document)
             return null;
         var called = string.Join('\n', place.NameColumns.Select(column => places.Of(column) is { } at ? Encoding.UTF8.GetString(row.Text(at)) : ""));
         var same = place.Lines(document).Where(line => place.NameOf(line) == called).Take(2).ToList();

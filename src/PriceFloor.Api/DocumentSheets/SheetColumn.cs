@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using PriceFloor.Api.Http;
@@ -13,10 +12,11 @@ internal sealed class SheetColumn
     private readonly IReadOnlyList<BodySchema.Member> _members;
     private readonly string[] _path;
 
-    private SheetColumn(IReadOnlyList<BodySchema.Member> members)
+    private SheetColumn(IReadOnlyList<BodySchema.Member> members, string? without)
     {
         (_members, _path) = (members, [.. members.Select(member => member.Name)]);
-        Name = _path[0] + string.Concat(_path[1..].Select(part => char.ToUpperInvariant(part[0]) + part[1..]));
+        var named = _path.Length > 1 && _path[0] == without ? _path[1..] : _path;
+        Name = named[0] + string.Concat(named[1..].Select(part => char.ToUpperInvariant(part[0]) + part[1..]));
         Pointer = "#/" + string.Join('/', _path);
     }
 
@@ -27,11 +27,16 @@ internal sealed class SheetColumn
 
     /// <summary>Columns for every field of a record, in the order of the contract.</summary>
     /// <param name="record">The type of the record.</param>
-    /// <param name="leftOut">A list that has a sheet of its own.</param>
-    public static IReadOnlyList<SheetColumn> Of(Type record, string? leftOut = null) =>
-        [.. Below((BodySchema.Members)BodySchema.Of(record), []).Where(column => column.Name != leftOut)];
+    /// <param name="leftOut">The columns of lists that have a sheet of their own.</param>
+    /// <param name="without">An object whose name its fields go without.</param>
+    public static IReadOnlyList<SheetColumn> Of(Type record, IReadOnlyList<string>? leftOut = null, string? without = null) =>
+        [.. Below((BodySchema.Members)BodySchema.Of(record), [], without).Where(column => leftOut?.Contains(column.Name) != true)];
 
-    public void Write(SheetDocument sheet, object record)
+    /// <summary>Its value in words: what kind of cell it is, and which type and member of the contract it is.</summary>
+    public (BodySchema Schema, string Type, string Member) About =>
+        (_members[^1].BodySchema(), _members[^1].Property.DeclaringType!.Name, _members[^1].Name);
+
+    public void Write(ISheetCells sheet, object record)
     {
         switch (_members.Aggregate((object?)record, (value, member) => value is null ? null : member.Of(value)))
         {
@@ -45,10 +50,10 @@ internal sealed class SheetColumn
                 sheet.Text(text);
                 break;
             case bool flag:
-                sheet.Text(flag ? "true" : "false");
+                sheet.Flag(flag);
                 break;
             case DateOnly day:
-                sheet.Text(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+                sheet.Day(day);
                 break;
             case Enum word:
                 sheet.Text(JsonNamingPolicy.KebabCaseLower.ConvertName(word.ToString()));
@@ -89,8 +94,8 @@ internal sealed class SheetColumn
             : JsonSerializer.SerializeToUtf8Bytes(text);
     }
 
-    private static IEnumerable<SheetColumn> Below(BodySchema.Members schema, IReadOnlyList<BodySchema.Member> before) =>
+    private static IEnumerable<SheetColumn> Below(BodySchema.Members schema, IReadOnlyList<BodySchema.Member> before, string? without) =>
         schema.All.SelectMany(member => member.BodySchema() is BodySchema.Members inner
-            ? Below(inner, [.. before, member])
-            : [new SheetColumn([.. before, member])]);
+            ? Below(inner, [.. before, member], without)
+            : [new SheetColumn([.. before, member], without)]);
 }

@@ -8,6 +8,9 @@ internal static class SheetsOfDocuments
 {
     public static IReadOnlyList<DocumentSheet> All { get; } =
     [
+        new WholeSheet<CostProfile>("profiles", "profile", "profiles", SheetColumn.Of(typeof(CostProfile),
+            ["expenses", "equipment", "household", "otherIncome", "helpers", "limits", "materials"]),
+            (catalogue, key) => catalogue.Profile(key)?.Document),
         OfProfile<Expense>("expenses", "expenses", "#/expenses", year => year.Expenses, (year, lines) => year with { Expenses = lines },
             line => line.Name),
         OfProfile<Equipment>("equipment", "equipment", "#/equipment", year => year.Equipment, (year, lines) => year with { Equipment = lines },
@@ -21,14 +24,18 @@ internal static class SheetsOfDocuments
             line => line.Name),
         OfProfile<StockMaterial>("stock", "stock materials", "#/materials", year => year.Materials, (year, lines) => year with { Materials = lines },
             line => line.Material, "material"),
+        new WholeSheet<Design>("designs", "sku", "designs", SheetColumn.Of(typeof(Design), ["steps", "materials"], "making"),
+            (catalogue, key) => catalogue.Design(key)?.Document),
         OfDesign<Step>("steps", "steps", "#/making/steps", design => design.Making.Steps ?? [],
-            (design, lines) => design with { Making = design.Making with { Steps = lines } }, line => line.Name),
+            (design, lines) => design with { Making = design.Making with { Steps = lines.Count > 0 ? lines : null } }, line => line.Name),
         OfDesign<MaterialLine>("materials", "materials of designs", "#/materials", design => design.Materials,
             (design, lines) => design with { Materials = lines }, line => $"{line.Material}\n{line.Name}", "material", "name"),
-        new WholeSheet<Channel>("channels", "channel", "channels", "fees", (catalogue, key) => catalogue.Channel(key)?.Document),
+        new WholeSheet<Channel>("channels", "channel", "channels", SheetColumn.Of(typeof(Channel), ["fees"]),
+            (catalogue, key) => catalogue.Channel(key)?.Document),
         new ListSheet<Channel, Fee>("fees", "channel", "fees", new ListPlace<Channel, Fee>("#/fees", channel => channel.Fees,
             (channel, lines) => channel with { Fees = lines }, (catalogue, key) => catalogue.Channel(key)?.Document, InputCodes.UnknownChannel,
             ["name"], line => line.Name)),
+        new PricesSheet(),
         new ListSheet<ReadingRules, ReadingRule>("reading-rules", "rules", "reading rules", new ListPlace<ReadingRules, ReadingRule>("#/rules",
             rules => rules.Rules, (rules, lines) => rules with { Rules = lines }, (catalogue, key) => catalogue.ReadingRules(key)?.Document,
             InputCodes.UnknownReadingRules, ["textHas", "textMatches"], rule => $"{rule.TextHas}\n{rule.TextMatches}")

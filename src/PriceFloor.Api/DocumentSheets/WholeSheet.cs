@@ -1,38 +1,34 @@
+using FluentValidation;
 using PriceFloor.Api.Catalogues;
-using PriceFloor.Api.Documents;
-using PriceFloor.Api.Documents.Batches;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.DocumentSheets;
 
-/// <summary>Documents as a sheet, a row each, without a list that has a sheet of its own. A row of a new key makes a document.</summary>
-internal sealed class WholeSheet<T>(string name, string keyColumn, string about, string leftOut, Func<Catalogue, string, T?> find)
-    : DocumentSheetOf<T>(name, keyColumn, about) where T : class
+/// <summary>Documents as a sheet, a row each, without the lists that have sheets of their own. A row of a new key makes a document.</summary>
+/// <param name="name">The last part of its address.</param>
+/// <param name="keyColumn">The column with the key.</param>
+/// <param name="about">What its rows are, in the plural.</param>
+/// <param name="fields">The columns.</param>
+/// <param name="find">The stored document of a key, if the caller sees it.</param>
+internal sealed class WholeSheet<T>(string name, string keyColumn, string about, IReadOnlyList<SheetColumn> fields,
+    Func<Catalogue, string, T?> find) : RowSheet<T>(name, keyColumn, about) where T : class
 {
-    private readonly IReadOnlyList<SheetColumn> _fields = SheetColumn.Of(typeof(T), leftOut);
+    public override IReadOnlyList<SheetColumn> Fields => fields;
 
-    protected override IReadOnlyList<SheetColumn> Fields => _fields;
+    public override IEnumerable<SheetLine> RowsOf(string key, T document) => [new(key, document)];
 
-    protected override IEnumerable<object> RowsOf(T document) => [document];
+    public override T? Find(Catalogue catalogue, string key) => find(catalogue, key);
 
-    protected override ReadRow Read(string key, SheetRow row, SheetPlaces places, SheetDialect dialect, Catalogue catalogue, DocumentKind<T> kind)
+    public override ReadRow Read(string key, SheetRow row, SheetPlaces places, SheetDialect dialect, Func<string, T?> find, IValidator<T>? rules)
     {
-        var document = new RecordBuilder<T>(find(catalogue, key));
-        foreach (var field in _fields)
-            if (places.Of(field.Name) is { } at && field.Put(document, row, at, dialect) is var (code, detail))
-                return Faulty(key, field, code, detail, row, places);
-        var read = document.Read(kind.Validator);
-        List<InputError> faults = [.. read.Faults.Cast<RequestFault>().Select(fault => fault.Error!)];
+        var document = new RecordBuilder<T>(find(key));
+        var ofCells = Put(document, row, places, dialect);
+        var read = rules is null || ofCells.Count > 0 ? document.Read() : document.Read(rules);
+        var faults = Faults(ofCells, read.Faults, row, places);
         if (Keys.FaultIn(key) is { } against)
-            faults.Add(against);
-        return new ReadRow(key, read.Found, [.. AtCells(faults, row, places)], row.Line);
+            faults.AddRange(AtCells([against], row, places));
+        return new ReadRow(key, faults.Count > 0 ? null : read.Found, faults, row.Line);
     }
-
-    protected override Outcome<List<PlacedLine<T>>> Laid(IReadOnlyList<ReadRow> rows, Catalogue catalogue, DocumentKind<T> kind) =>
-        rows.Select(row => new PlacedLine<T>(row.Faults.Count > 0 ? null : row.Key, (T?)row.Value, row.Faults, null, row.Line, 1)
-        {
-            IsUnreadable = row.IsUnreadable,
-        }).ToList();
 }

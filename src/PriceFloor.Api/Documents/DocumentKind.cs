@@ -27,6 +27,9 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// </summary>
     public abstract ValueTask<Outcome<Checked<T>>> Check(Writing writing, string key, T document, Stored<T>? before, ProfileAccess access);
 
+    /// <summary>Why a document may not be replaced: others still use what it would take away. Asked within the write.</summary>
+    public virtual ValueTask<RequestFault?> AgainstNarrowing(Writing writing, string key, T document, Stored<T> before) => new((RequestFault?)null);
+
     /// <summary>What else is deleted with the document.</summary>
     public virtual ValueTask Cascade(Writing writing, string key) => ValueTask.CompletedTask;
 
@@ -73,11 +76,21 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
             : await Save(writing, key, document, access, await writing.Find(Name, key));
 
     /// <summary>The same for a caller that has already checked whether the key may write the document, and what it is now.</summary>
-    public async ValueTask<Outcome<Saved>> Save(Writing writing, string key, T document, ProfileAccess access, Revision? before)
+    /// <param name="writing">The write.</param>
+    /// <param name="key">The key of the document.</param>
+    /// <param name="document">The document.</param>
+    /// <param name="access">What the caller sees.</param>
+    /// <param name="before">What it is now.</param>
+    /// <param name="mayNarrow">True if the caller asks for <see cref="AgainstNarrowing"/> itself, when everything else is written.</param>
+    public async ValueTask<Outcome<Saved>> Save(Writing writing, string key, T document, ProfileAccess access, Revision? before,
+        bool mayNarrow = false)
     {
-        var check = await Check(writing, key, document, before is null ? null : Stored<T>.Of(before), access);
+        var stored = before is null ? null : Stored<T>.Of(before);
+        var check = await Check(writing, key, document, stored, access);
         if (check.Found is not { } ready)
             return check.Faults.ToList();
+        if (!mayNarrow && stored is not null && await AgainstNarrowing(writing, key, ready.Document, stored) is { } narrowed)
+            return narrowed;
 
         var body = WireJson.WriteDocument(ready.Document, ready.Currency);
         return new Saved(

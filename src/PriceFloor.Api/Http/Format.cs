@@ -15,6 +15,8 @@ public sealed record Format(string MediaType, string ContentType, string? Suffix
     public static readonly Format Xml = new("application/xml", "application/xml");
     public static readonly Format Ofx = new("application/x-ofx", "application/x-ofx");
     public static readonly Format Files = new("multipart/form-data", "multipart/form-data");
+    public static readonly Format Xlsx =
+        new("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet");
     public static readonly Format Svg = new("image/svg+xml", "image/svg+xml; charset=utf-8", ".svg");
     public static readonly Format Html = new("text/html", HtmlPage.ContentType, ".html");
 

@@ -17,6 +17,10 @@ public static class InputCodes
         "The key cannot name a document.",
         "Use 1 to 64 letters, digits and . _ ~ : + -, and neither \"batch\" nor \".\" nor \"..\".");
 
+    public static readonly Code CellWithoutValue = new("cell-without-value",
+        "A cell of a workbook shows an error, is a formula without a result, or is a date where a number belongs.",
+        "Type the value, or correct the formula and save the workbook in the spreadsheet.");
+
     public static readonly Code ControlCharacter = new("control-character",
         "A text has a control character, such as a line break or a tab.",
         "Take it out.");
@@ -138,6 +142,10 @@ public static class InputCodes
     public static readonly Code UnknownReference = new("unknown-reference",
         "A change names a document that the request does not have: another profile, a design of another profile, or nothing.",
         "Name the request's profile, one of its designs or their prices, or a channel; case counts.");
+
+    public static readonly Code UnknownSheet = new("unknown-sheet",
+        "The workbook has a sheet of another name than those of a studio.",
+        "Correct its name, or let the name of a sheet of your own begin with an underscore.");
 
     public static readonly Code WrongType = new("wrong-type",
         "The value has the wrong JSON type.",

@@ -20,11 +20,21 @@ public sealed record InputError
     /// <summary>What is wrong and how to fix it.</summary>
     public required string Detail { get; init; }
 
-    /// <summary>Line in the body, from 1.</summary>
+    /// <summary>In a workbook: the sheet.</summary>
+    /// <example>expenses</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Sheet { get; init; }
+
+    /// <summary>In a workbook: the cell, as the spreadsheet names it.</summary>
+    /// <example>C7</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Cell { get; init; }
+
+    /// <summary>Line in the body, from 1; in a workbook the row.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Line { get; init; }
 
-    /// <summary>The position in the line, from 1: the byte in JSON, the character in a sheet.</summary>
+    /// <summary>The position in the line, from 1: the byte in JSON, the character in a sheet, the column in a workbook.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? Column { get; init; }
 

@@ -22,7 +22,7 @@ public static class OpenApiPages
     }
 
     /// <summary>As the build left it; written from the code if the build did not, or wrote it for another program.</summary>
-    private static async Task<ContractTexts> TextsAsync(IServiceProvider services)
+    internal static async Task<ContractTexts> TextsAsync(IServiceProvider services)
     {
         var baked = services.GetRequiredService<BakedContract>();
         if ((baked.Read() ?? BakedContract.InsideTheProgram())?.Below(services.GetRequiredService<Settings>().PathBase) is { } texts)

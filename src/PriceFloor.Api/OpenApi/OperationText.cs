@@ -194,6 +194,8 @@ public sealed class OperationText : IOperationFilter
             },
             Example = one.Example is null ? null : new JsonObject { ["current"] = one.Example.Text },
         }
+        : one.Format == Format.Xlsx
+        ? new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } }
         : new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String }, Example = JsonValue.Create(one.Example?.Text) };
 
     /// <summary>A design of a batch has its key.</summary>

@@ -40,6 +40,7 @@ using PriceFloor.Api.Statements;
 using PriceFloor.Api.Sureness;
 using PriceFloor.Api.WhatIfs;
 using PriceFloor.Api.YearPlans;
+using PriceFloor.Api.Workbooks;
 using PriceFloor.Api.Years;
 
 namespace PriceFloor.Api.Running;
@@ -78,6 +79,7 @@ public static class Routes
         v1.MapReadingRules();
         v1.MapStatementLayouts();
         v1.MapDocumentSheets(slots);
+        v1.MapWorkbooks(slots);
         v1.MapQuotes();
     }
 

@@ -94,6 +94,7 @@ public static class Starting
         builder.Services.AddSingleton<ServiceCounts>();
         builder.Services.AddSingleton<RequestRecord>();
         builder.Services.AddSingleton<KeyAuthentication>();
+        builder.Services.AddSingleton<Workbooks.WorkbookWords>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.UseLazyDemo();
         builder.Services.AddSingleton<StoreInitializer>();

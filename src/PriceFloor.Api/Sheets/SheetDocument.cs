@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.IO.Pipelines;
 
 namespace PriceFloor.Api.Sheets;
@@ -6,7 +7,7 @@ namespace PriceFloor.Api.Sheets;
 /// Writes a new sheet, cell by cell: RFC 4180, CRLF after every row, text defused, numbers plain.
 /// <c>list.Text("RB-014").Number(58.00m).Empty().EndRow()</c>.
 /// </summary>
-public sealed class SheetDocument : IDisposable
+public sealed class SheetDocument : ISheetCells, IDisposable
 {
     private readonly SheetOutput _output;
     private readonly int _width;
@@ -41,6 +42,16 @@ public sealed class SheetDocument : IDisposable
     }
 
     public SheetDocument Empty() => Text(null);
+
+    void ISheetCells.Text(string? text) => Text(text);
+
+    void ISheetCells.Number(decimal? number) => Number(number);
+
+    void ISheetCells.Day(DateOnly day) => Text(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+
+    void ISheetCells.Flag(bool flag) => Text(flag ? "true" : "false");
+
+    void ISheetCells.Empty() => Empty();
 
     public void EndRow()
     {

@@ -19,11 +19,15 @@ public sealed class SheetPlaces
     /// <param name="keyColumn">The column that every sheet needs.</param>
     /// <param name="columns">The other columns that it may have.</param>
     /// <param name="about">What its rows are, in the plural.</param>
-    public static Outcome<SheetPlaces> Of(SheetHeader header, string keyColumn, IEnumerable<string> columns, string about)
+    public static Outcome<SheetPlaces> Of(SheetHeader header, string keyColumn, IEnumerable<string> columns, string about) =>
+        Of(header.Names, keyColumn, columns, about);
+
+    /// <summary>The same of the names of the columns.</summary>
+    public static Outcome<SheetPlaces> Of(IReadOnlyList<string> names, string keyColumn, IEnumerable<string> columns, string about)
     {
         string[] known = [keyColumn, .. columns];
         var (places, faults) = (new Dictionary<string, int>(), new List<Fault>());
-        foreach (var (index, name) in header.Names.Index())
+        foreach (var (index, name) in names.Index())
             if (!known.Contains(name))
                 faults.Add(Fault(name, InputCodes.UnknownColumn, $"\"{name}\" is not a column of {about}; they are {string.Join(", ", known)}."));
             else if (!places.TryAdd(name, index))

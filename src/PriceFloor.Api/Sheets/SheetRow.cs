@@ -14,8 +14,30 @@ public sealed class SheetRow
     private byte[] _unquoted = [];
     private int _unquotedLength;
 
+    private bool _isOfCells;
+
     internal SheetRow()
     {
+    }
+
+    /// <summary>A row of a workbook, whose places are counted in cells.</summary>
+    /// <param name="cells">The text of each cell.</param>
+    /// <param name="number">The number of the row, from 1.</param>
+    internal static SheetRow OfCells(IReadOnlyList<string> cells, int number)
+    {
+        var row = new SheetRow { _isOfCells = true };
+        using var bytes = new MemoryStream();
+        foreach (var (index, cell) in cells.Index())
+        {
+            if (index > 0)
+                bytes.WriteByte((byte)',');
+            if (cell.Length > 0)
+                bytes.Write(Encoding.UTF8.GetBytes($"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\""));
+            row.EndField((int)bytes.Length);
+        }
+
+        row.End(bytes.ToArray(), 0, number);
+        return row;
     }
 
     /// <summary>The row without its line end; empty if it was too long to be kept.</summary>
@@ -67,8 +89,8 @@ public sealed class SheetRow
 
     private static ReadOnlySpan<byte> Fused(ReadOnlySpan<byte> value) => value is [(byte)'\'', ..] && SheetText.IsDefused(value) ? value[1..] : value;
 
-    /// <summary>Line and column (in characters, from 1) at which a field begins.</summary>
-    public (long Line, long Column) PlaceOf(int index) => SheetText.Place(Raw, StartOf(index), Line);
+    /// <summary>Line and column (in characters, from 1) at which a field begins; of a workbook its row and column.</summary>
+    public (long Line, long Column) PlaceOf(int index) => _isOfCells ? (Line, index + 1) : SheetText.Place(Raw, StartOf(index), Line);
 
     internal int StartOf(int index)
     {

@@ -12,6 +12,9 @@ internal static class SheetText
     /// </summary>
     public static bool IsDefused(ReadOnlySpan<byte> text) => text.TrimStart((byte)'\'') is [var first, ..] && RunsAsFormula(first);
 
+    /// <summary>The text with a quote before it if it is written so.</summary>
+    public static string Defused(string text) => IsDefused(Encoding.UTF8.GetBytes(text)) ? "'" + text : text;
+
     /// <summary>Spreadsheets run a cell that begins like this as a formula.</summary>
     private static bool RunsAsFormula(byte first) =>
         first is (byte)'=' or (byte)'+' or (byte)'-' or (byte)'@' or (byte)'\t' or (byte)'\r' or (byte)'\n';

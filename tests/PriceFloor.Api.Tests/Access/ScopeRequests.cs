@@ -241,6 +241,8 @@ internal static class ScopeRequests
         ["GET /v1/price-list.svg"] = [new ScopeRequest("/v1/price-list.svg?channel=web").AsPriceList()],
         ["GET /v1/price-list.html"] = [new ScopeRequest("/v1/price-list.html").AsPriceList()],
         ["GET /v1/sheets"] = ["/v1/sheets"],
+        ["GET /v1/studio.xlsx"] = ["/v1/studio.xlsx"],
+        ["POST /v1/studio.xlsx"] = [new("/v1/studio.xlsx", "PK", Workbooks.Book.Type) { IsRefused = true }],
         ["GET /v1/sheets/{sheet}"] =
             ["/v1/sheets/expenses", "/v1/sheets/stock", "/v1/sheets/steps", "/v1/sheets/materials", "/v1/sheets/channels", "/v1/sheets/fees",
                 "/v1/sheets/reading-rules"],

@@ -134,6 +134,8 @@ public sealed class ScopeTests
         ["GET /v1/price-list.html"] = "check read",
         ["GET /v1/line-sheet"] = "check read",
         ["GET /v1/sheets"] = "read",
+        ["GET /v1/studio.xlsx"] = "read",
+        ["POST /v1/studio.xlsx"] = "write",
         ["GET /v1/sheets/{sheet}"] = "read",
         ["PUT /v1/sheets/{sheet}"] = "write",
         ["GET /v1/line-sheet.html"] = "check read",

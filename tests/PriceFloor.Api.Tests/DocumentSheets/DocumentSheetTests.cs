@@ -7,8 +7,8 @@ namespace PriceFloor.Api.Tests.DocumentSheets;
 public sealed class DocumentSheetTests
 {
     private static readonly string[] s_all =
-        ["expenses", "equipment", "household", "other-income", "helpers", "limits", "stock", "steps", "materials", "channels", "fees",
-            "reading-rules", "plan-lines"];
+        ["profiles", "expenses", "equipment", "household", "other-income", "helpers", "limits", "stock", "designs", "steps", "materials", "channels",
+            "fees", "prices", "reading-rules", "plan-lines"];
 
     [Fact]
     public async Task Glass_12_percent_dearer_takes_one_sheet_there_and_back()
@@ -102,7 +102,7 @@ public sealed class DocumentSheetTests
         await using var studio = await AStudio();
         var refused = (await Send(studio, "expenses", "profile,name,amount,per\nmain,Rent,-1,month\nmain,Gas,$30,fortnightly\n"))
             .IsProblem(422, "invalid-input");
-        Assert.Equal(["amount 2 11", "amount 3 10"], refused.Json.GetProperty("errors").EnumerateArray()
+        Assert.Equal(["amount 2 11", "amount 3 10", "per 3 14"], refused.Json.GetProperty("errors").EnumerateArray()
             .Select(error => $"{error.GetProperty("parameter").GetString()} {error.GetProperty("line")} {error.GetProperty("column")}"));
         Assert.Equal(1, (await studio.Get("/v1/profiles/main")).Json.GetProperty("revision").GetInt64());
     }
@@ -133,7 +133,7 @@ public sealed class DocumentSheetTests
         Assert.Equal(["channel"], (await Send(studio, "fees", "name,rate\ncard,0.1\n")).IsProblem(422, "invalid-input").Pointers);
         Assert.Equal(["channel"], (await Send(studio, "fees", "channel,name,rate\nWEB,card,0.1\n")).IsProblem(422, "unknown-reference").Pointers);
         var none = (await studio.Get("/v1/sheets/rent")).IsProblem(404, "not-found");
-        Assert.Contains("there are expenses, equipment", none.Text, StringComparison.Ordinal);
+        Assert.Contains("there are profiles, expenses, equipment", none.Text, StringComparison.Ordinal);
         (await studio.Put("/v1/sheets/fees", "[]")).IsProblem(415, "media-type");
     }
 
@@ -182,6 +182,7 @@ public sealed class DocumentSheetTests
             """{"name":"Ours","rules":[{"textMatches":"=(rod|frit), \"x\"","paid":"out","least":0.5,"to":"business","costKind":"materials"}]}""");
         await studio.Has("/v1/designs/RB-014", Sample.RichDesign);
         await studio.Has("/v1/channels/web", Sample.Shop);
+        await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58}""");
         await studio.Has("/v1/plans/gifts", Sample.Plan);
         await studio.Has("/v1/channels/fair",
             """

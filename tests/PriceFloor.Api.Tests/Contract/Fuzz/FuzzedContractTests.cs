@@ -15,7 +15,7 @@ namespace PriceFloor.Api.Tests.Contract.Fuzz;
 /// </summary>
 public sealed class FuzzedContractTests(ITestOutputHelper output)
 {
-    /// <summary>From so many requests on, every operation must have succeeded at least once; up to as many again are sent for those that have not.</summary>
+    /// <summary>Of so many requests every operation must have succeeded once; up to as many again are sent for those that have not.</summary>
     private const int Whole = 4600;
 
     private static int Setting(string name, int otherwise) =>

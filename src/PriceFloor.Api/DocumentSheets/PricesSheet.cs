@@ -1,0 +1,43 @@
+using FluentValidation;
+using PriceFloor.Api.Catalogues;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Sheets;
+
+namespace PriceFloor.Api.DocumentSheets;
+
+/// <summary>Listed prices as a sheet: a design, a channel, and the name if the price is a name's own.</summary>
+internal sealed class PricesSheet() : RowSheet<ListedPrice>("prices", "sku", "listed prices")
+{
+    public override IReadOnlyList<SheetColumn> Fields { get; } = SheetColumn.Of(typeof(ListedPriceRow));
+
+    public override IEnumerable<SheetLine> RowsOf(string key, ListedPrice document)
+    {
+        var (sku, channel, alias) = ListedPriceKey.Of(key);
+        return [new(sku, new ListedPriceRow { Channel = channel, Alias = alias, Price = document.Price })];
+    }
+
+    public override ListedPrice? Find(Catalogue catalogue, string key)
+    {
+        var listed = ListedPriceKey.Of(key);
+        return catalogue.ListedPrices(listed.Sku).GetValueOrDefault(listed.Place)?.Document;
+    }
+
+    public override ReadRow Read(string key, SheetRow row, SheetPlaces places, SheetDialect dialect, Func<string, ListedPrice?> find,
+        IValidator<ListedPrice>? rules)
+    {
+        var record = new RecordBuilder<ListedPriceRow>(null);
+        var ofCells = Put(record, row, places, dialect);
+        var read = record.Read();
+        var faults = Faults(ofCells, read.Faults, row, places);
+        if (Keys.FaultIn(key) is { } against)
+            faults.AddRange(AtCells([against], row, places));
+        if (read.Found is { } found && Keys.FaultIn(found.Channel) is { } badChannel)
+            faults.AddRange(AtCells([badChannel with { Pointer = "#/channel", Parameter = null }], row, places));
+        if (faults.Count > 0 || read.Found is not { } line)
+            return new ReadRow(key, null, faults, row.Line);
+        var named = new ListedPriceKey(key, line.Channel, string.IsNullOrEmpty(line.Alias) ? null : line.Alias).ToString();
+        return new ReadRow(named, (find(named) ?? new ListedPrice { Price = 0 }) with { Price = line.Price }, [], row.Line);
+    }
+}
