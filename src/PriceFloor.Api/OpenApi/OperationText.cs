@@ -4,6 +4,7 @@ using Microsoft.OpenApi;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Evidence.Sheets;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace PriceFloor.Api.OpenApi;
@@ -17,6 +18,8 @@ public sealed class OperationText : IOperationFilter
         ["channel"] = "Key of the channel.",
         ["number"] = "Number of the revision.",
         ["name"] = "Name of the key.",
+        ["source"] = "Who sent the line.",
+        ["ref"] = "The source's own id of the line; a slash in it is written %2F.",
         ["sheet"] = "Name of the sheet, from GET /v1/sheets.",
     };
 
@@ -53,6 +56,8 @@ public sealed class OperationText : IOperationFilter
         operation.Responses = new OpenApiResponses();
         foreach (var (status, words) in told.Good)
             operation.Responses[Text(status)] = Good(told, status, words, context);
+        if (context.ApiDescription.HttpMethod == "GET" && IsTagged(told) && !told.Good.ContainsKey(304))
+            operation.Responses[Text(304)] = Good(told, 304, "The caller already has the picture or page.", context);
         foreach (var group in ProblemAnswers.Of(told, metadata, body is not null || told.Bodies.Count > 0, operation.Parameters.Count > 0, context)
                 .GroupBy(type => type.Status).OrderBy(group => group.Key))
             operation.Responses[Text(group.Key)] = ProblemAnswers.Response([.. group], context);
@@ -78,7 +83,8 @@ public sealed class OperationText : IOperationFilter
             In = ParameterLocation.Path,
             Required = true,
             Description = name == "key" ? KeyIn(path).Description : s_pathParameters[name],
-            Schema = name == "number"
+            Schema = name == "ref" ? new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = LogRanges.MostText }
+                : name == "number"
                 ? new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Minimum = "1" }
                 : new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = Limits.KeyLength, Pattern = Limits.KeyPattern },
             Example =
@@ -89,9 +95,13 @@ public sealed class OperationText : IOperationFilter
                     "channel" => "web",
                     "number" => "1",
                     "sheet" => "fees",
+                    "source" => IsBench(path) ? "bench-book" : "web-shop",
+                    "ref" => IsBench(path) ? "2027-03-02-1" : "10231-1",
                     _ => "shop-plugin",
                 }) is { } example && name != "number" ? example : JsonValue.Create(1),
         });
+
+    private static bool IsBench(string path) => path.Contains("/bench-log/", StringComparison.Ordinal);
 
     /// <summary>The segment before <c>key</c> says what it is the key of.</summary>
     private static (string Description, string Example) KeyIn(string path) => path.Split('/').SkipWhile(part => part != "v1")
@@ -141,7 +151,7 @@ public sealed class OperationText : IOperationFilter
                 told.HasRevision ? "\"7\"" : "\"0c4b8f6a2d1e9370\"");
         if (method == "GET" && told.HasRevision)
             yield return Header("If-None-Match", "304 if the revision has this ETag.", "\"7\"");
-        if (method == "GET" && (told.HasTag || IsPicture(context)))
+        if (method == "GET" && !told.HasRevision && IsTagged(told))
             yield return Header("If-None-Match", "304 if the answer still has this ETag.", "\"0c4b8f6a2d1e9370\"");
     }
 
