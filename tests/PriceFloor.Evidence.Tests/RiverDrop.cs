@@ -67,8 +67,11 @@ internal static class RiverDrop
 
     public static StudioEvidence Found(IReadOnlyList<Movement>? movements = null, IReadOnlyList<BenchEntry>? bench = null, Design? design = null,
         decimal level = 0.9m) =>
-        StudioEvidence.Of(movements ?? Movements, bench ?? Bench, [], Profile, Studio(design ?? Design), new EvidenceChoices { To = LastDay,
-            Level = level });
+        StudioEvidence.Of(movements ?? Movements, bench ?? Bench, [], Profile, Studio(design ?? Design), new EvidenceChoices
+        {
+            To = LastDay,
+            Level = level
+        });
 
     public static UnitCost Piece(Design design) => UnitCost.Of(design, StudioYear.Of(Profile, FirstDay).Value).Value;
 
