@@ -12,6 +12,9 @@ public enum Scope
     /// <summary>Writing listed prices.</summary>
     Prices,
 
+    /// <summary>Adding, correcting and withdrawing lines of what was sold and made; reads nothing.</summary>
+    Log,
+
     /// <summary>Everything that can be read.</summary>
     Read,
 

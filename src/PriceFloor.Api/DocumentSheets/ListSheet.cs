@@ -94,7 +94,10 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
         var field = _fields.FirstOrDefault(field => field.Pointer == "#/" + string.Join('/', parts[1..]));
         return fault with
         {
-            Pointer = null, Parameter = field?.Name ?? fault.Pointer?.Split('/')[^1], Line = line.Line, Column = line.ColumnOf(field?.Name),
+            Pointer = null,
+            Parameter = field?.Name ?? fault.Pointer?.Split('/')[^1],
+            Line = line.Line,
+            Column = line.ColumnOf(field?.Name),
         };
     }
 

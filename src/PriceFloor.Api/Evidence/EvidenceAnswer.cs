@@ -1,4 +1,5 @@
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.LogLines;
 using PriceFloor.Evidence;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Evidence.Sheets;
@@ -65,12 +66,6 @@ public sealed record ProfileEvidenceAnswer(string Profile, IReadOnlyList<Finding
     }
 }
 
-/// <summary>A name of a sheet that leads to no design or channel.</summary>
-/// <param name="Name" example="Blue drop">The name.</param>
-/// <param name="Lines">Lines that have it.</param>
-/// <param name="Money">What they brought.</param>
-public sealed record UnplacedNameAnswer(string Name, int Lines, decimal Money);
-
 /// <summary>A line that cannot be used.</summary>
 /// <param name="Sheet" example="movements">Its sheet.</param>
 /// <param name="Line" example="12">Its line there, from 1.</param>
@@ -86,17 +81,4 @@ public sealed record EvidenceAccountedAnswer(LineCountAnswer Read, LineCountAnsw
         LineCountAnswer.Of(movements.CancelledCount + bench.CancelledCount), LineCountAnswer.Of(movements.Duplicate + bench.Duplicate),
         LineCountAnswer.Of(movements.Outside + bench.Outside), LineCountAnswer.Of(movements.UnplacedCount + bench.UnplacedCount),
         LineCountAnswer.Of(movements.RefusedCount + bench.RefusedCount));
-}
-
-/// <summary>Lines and what they brought.</summary>
-/// <param name="Lines">How many.</param>
-/// <param name="Money">Pieces times price of those sold less those that came back.</param>
-public sealed record LineCountAnswer(int Lines, decimal Money)
-{
-    private const int UsualDecimals = 2;
-
-    public static LineCountAnswer Of(LineCount count) => new(count.Lines, Exactly(count.Money));
-
-    /// <summary>Nothing is rounded away.</summary>
-    public static decimal Exactly(decimal money) => Rounding.WithDecimals(money, UsualDecimals);
 }

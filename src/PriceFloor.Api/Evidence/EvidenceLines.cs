@@ -2,6 +2,7 @@ using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.LogLines;
 using PriceFloor.Evidence;
 using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Lines;

@@ -52,8 +52,12 @@ public sealed record EvidenceSheets(IReadOnlyList<SentMovement> Movements, IRead
             return RequestFault.Of(ProblemTypes.TooLarge, fault.Detail);
         var detail = fault.Detail.Replace(" ?", " ?" + EvidenceQuery.Prefix(part), StringComparison.Ordinal);
         if (fault.Pointer.Length > 0)
-            return RequestFault.Invalid(new InputError { Parameter = EvidenceQuery.Prefix(part) + fault.Pointer, Code = fault.Code,
-                Detail = detail });
+            return RequestFault.Invalid(new InputError
+            {
+                Parameter = EvidenceQuery.Prefix(part) + fault.Pointer,
+                Code = fault.Code,
+                Detail = detail
+            });
         var error = new InputError { Pointer = "#/" + part, Code = fault.Code, Detail = detail };
         return fault.Code == FileCodes.Dialect ? RequestFault.Invalid(error) : RequestFault.Unreadable(error);
     }

@@ -16,6 +16,8 @@ public static class Tags
         ["Quotes"] = "Quotes for work made to order: drafts, what was issued and never changes, and what became of it.",
         ["Plans"] = "The year month by month: seasons, hours, cash and taxes. A plan never moves a floor.",
         ["Statements"] = "From a year of bank statements to a cost profile; no statement is kept.",
+        ["Log"] = "What really happened: pieces made, sold and lost, and batches at the bench.",
+        ["Evidence"] = "What sales and the bench say about the numbers that are stored.",
         ["Keys"] = "Keys of the service, and who changed what with them.",
         ["Backups"] = "Copies of the whole store.",
         ["Health"] = "Whether the service runs.",

@@ -19,6 +19,7 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.LineSheets;
 using PriceFloor.Api.ListedPrices;
+using PriceFloor.Api.LogLines;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.Metrics;
 using PriceFloor.Api.OpenApi;
@@ -39,8 +40,8 @@ using PriceFloor.Api.StatementLayouts;
 using PriceFloor.Api.Statements;
 using PriceFloor.Api.Sureness;
 using PriceFloor.Api.WhatIfs;
-using PriceFloor.Api.YearPlans;
 using PriceFloor.Api.Workbooks;
+using PriceFloor.Api.YearPlans;
 using PriceFloor.Api.Years;
 
 namespace PriceFloor.Api.Running;
@@ -81,6 +82,7 @@ public static class Routes
         v1.MapDocumentSheets(slots);
         v1.MapWorkbooks(slots);
         v1.MapQuotes();
+        v1.MapLog(slots);
     }
 
     private static void MapComputations(RouteGroupBuilder v1, BatchSlots slots)

@@ -1,5 +1,5 @@
-using PriceFloor.Api.DocumentSheets;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.DocumentSheets;
 using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Workbooks;

@@ -1,8 +1,8 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Configuration;
-using PriceFloor.Api.DocumentSheets;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.DocumentSheets;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;

@@ -1,10 +1,10 @@
 using System.IO.Compression;
-using SpreadCheetah;
-using SpreadCheetah.Styling;
-using SpreadCheetah.Worksheets;
 using PriceFloor.Api.DocumentSheets;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Api.Workbooks.Files;
+using SpreadCheetah;
+using SpreadCheetah.Styling;
+using SpreadCheetah.Worksheets;
 
 namespace PriceFloor.Api.Workbooks;
 

@@ -14,6 +14,20 @@ internal static class ScopeRequests
 
     public static readonly Dictionary<string, ScopeRequest[]> ByRoute = new()
     {
+        ["POST /v1/movements/batch"] =
+        [
+            new("/v1/movements/batch?source=web-shop", """[{"ref":"1","on":"2027-01-02","sku":"RB-014","channel":"web","pieces":1,"price":58}]"""),
+            new("/v1/movements/batch?source=web-shop", "ref,on,sku,channel,pieces,price\n2,2027-01-02,ONYX-3,web,1,58\n", "text/csv"),
+            new("/v1/movements/batch", "ref,on,sku,channel,pieces,price\n2,2027-01-02,ONYX-3,web,1,58\n", "text/csv") { IsRefused = true },
+        ],
+        ["GET /v1/movements"] = ["/v1/movements", "/v1/movements?sku=ONYX-3"],
+        ["DELETE /v1/movements/{source}/{ref}"] = [new("/v1/movements/web-shop/never") { IsRefused = true }],
+        ["POST /v1/bench-log/batch"] =
+        [
+            new("/v1/bench-log/batch?source=bench-book", """[{"ref":"1","on":"2027-01-02","sku":"RB-014","started":2,"good":2,"minutes":60}]"""),
+        ],
+        ["GET /v1/bench-log"] = ["/v1/bench-log", "/v1/bench-log?sku=ONYX-3"],
+        ["DELETE /v1/bench-log/{source}/{ref}"] = [new("/v1/bench-log/bench-book/never") { IsRefused = true }],
         ["GET /v1/profiles"] = ["/v1/profiles", "/v1/profiles?asOf=2027-01-02T09:00:00Z"],
         ["GET /v1/profiles/{key}"] = ["/v1/profiles/main", "/v1/profiles/onyx"],
         ["PUT /v1/profiles/{key}"] = [new("/v1/profiles/spare", Innocent),
@@ -199,7 +213,7 @@ internal static class ScopeRequests
         ["POST /v1/evidence"] =
         [
             new("/v1/evidence", SoldTwice, "text/csv"), new("/v1/evidence?against=main", SoldTwice, "text/csv"),
-            new("/v1/evidence?against=onyx", SoldTwice, "text/csv") { IsRefused = true },
+            new("/v1/evidence?against=onyx", SoldTwice, "text/csv"),
         ],
         ["POST /v1/listed-prices/batch"] =
         [

@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Tests.Access;
 
 public sealed class ScopeTests
 {
-    private static readonly string[] s_scopes = ["verdict", "check", "prices", "read", "write", "admin"];
+    private static readonly string[] s_scopes = ["verdict", "check", "prices", "log", "read", "write", "admin"];
 
     /// <summary>Every route and the scopes that may use it. A route without a row fails the test below.</summary>
     private static readonly Dictionary<string, string> s_open = new()
@@ -115,6 +115,12 @@ public sealed class ScopeTests
         ["DELETE /v1/quotes/{key}/actual"] = "write",
         ["GET /v1/quotes/{key}/actual/revisions"] = "read",
         ["GET /v1/quotes/{key}/actual/revisions/{number}"] = "read",
+        ["POST /v1/movements/batch"] = "log",
+        ["GET /v1/movements"] = "read",
+        ["DELETE /v1/movements/{source}/{ref}"] = "log",
+        ["POST /v1/bench-log/batch"] = "log",
+        ["GET /v1/bench-log"] = "read",
+        ["DELETE /v1/bench-log/{source}/{ref}"] = "log",
         ["GET /v1/statement-layouts"] = "read",
         ["GET /v1/statement-layouts/{key}"] = "read",
         ["PUT /v1/statement-layouts/{key}"] = "write",
@@ -149,7 +155,7 @@ public sealed class ScopeTests
         ["DELETE /v1/keys/{name}"] = "admin",
         ["POST /v1/backups"] = "admin",
         ["GET /v1/audit"] = "admin",
-        ["GET /v1/version"] = "verdict check prices read write admin",
+        ["GET /v1/version"] = "verdict check prices log read write admin",
         ["GET /"] = "anyone",
         ["GET /.well-known/api-catalog"] = "anyone",
         ["GET /health/live"] = "anyone",

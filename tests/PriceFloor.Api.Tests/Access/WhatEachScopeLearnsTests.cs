@@ -21,6 +21,7 @@ public sealed partial class WhatEachScopeLearnsTests
         ["verdict"] = Told.Nothing,
         ["check"] = Told.Prices,
         ["prices"] = Told.Nothing,
+        ["log"] = Told.Nothing,
         ["read"] = Told.Costs | Told.Prices | Told.Listed | Told.Names | Told.Rules | Told.OtherProfile,
         ["write"] = Told.Nothing,
         ["admin"] = Told.Keys,

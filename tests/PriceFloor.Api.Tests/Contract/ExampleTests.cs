@@ -25,7 +25,8 @@ public sealed class ExampleTests
         "listQuoteOutcomeRevisions", "getQuoteOutcomeRevision", "getQuoteLoad", "putQuoteActual", "getQuoteActual", "listQuoteActualRevisions",
         "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "deleteQuoteOutcome", "deleteQuote"];
 
-    private static readonly string[] s_last = ["putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
+    private static readonly string[] s_last = ["withdrawMovement", "withdrawBenchEntry",
+        "putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
         "patchPlan", "patchScenario", "patchStatementLayout",
         "deletePlan", "deleteScenario", "deleteStatementLayout", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign",
@@ -77,7 +78,8 @@ public sealed class ExampleTests
         }
 
         Assert.True(faults.Count == 0, $"{string.Join('\n', faults)}\n{ExampleFiles.HowToRewrite}");
-        Assert.Empty(ExamplesOfAnswers(contract).Except(met));
+        // what answers a workbook, which is no text, is compared in WorkbookTests
+        Assert.Empty(ExamplesOfAnswers(contract).Except(met).Except(["postStudio 200 application/json "]));
         Assert.InRange(cases.Count, 100, 1000);
     }
 

@@ -15,7 +15,8 @@ public static class Codes
             typeof(RemedyReasons), typeof(LineCodes), typeof(SheetLineCodes)];
 
     public static IReadOnlyList<Code> Faults =>
-        [.. Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes)), .. Of(typeof(LineCodes)).Where(LineCodes.IsFailure)];
+        [.. Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes)), .. Of(typeof(LineCodes)).Where(LineCodes.IsFailure),
+            .. Of(typeof(SheetLineCodes))];
 
     public static IReadOnlyList<Code> Warnings => [.. Of(typeof(WarningCodes), typeof(StatementWarningCodes), typeof(EvidenceWarningCodes)),
         ReasonCodes.DamagedDocument];
@@ -28,7 +29,7 @@ public static class Codes
     public static IReadOnlyList<Code> LogLines =>
     [
         .. Of(typeof(SheetLineCodes)), LineCodes.BadDate, LineCodes.AmbiguousDate, LineCodes.BadAmount, LineCodes.BadCurrency, LineCodes.TooManyCells,
-        LineCodes.BadQuotes, FaultCodes.Required, FaultCodes.OutOfRange, FaultCodes.CurrencyMismatch,
+        LineCodes.BadQuotes, FaultCodes.Required, FaultCodes.OutOfRange, FaultCodes.CurrencyMismatch, InputCodes.UnknownReference,
     ];
 
     private static IReadOnlyList<Code> Of(params IEnumerable<Type> lists) => [.. lists.SelectMany(Code.In).Distinct()];

@@ -65,10 +65,10 @@ public sealed class QuestionTests : IDisposable
         store.Open();
         store.Write("test", writing => writing.Save("channel", "web", """{"sells":"retail","currency":"USD"}""", []));
         Assert.True(new FileInfo(Db + "-wal").Length > 0);
-        var before = Files(but: ["-shm"]);
+        var before = Files(but: ["-shm", ".highwater"]); // the store writes its high water a moment after the revision
         // 60.00 a piece, and the channel takes nothing any more
         Assert.Contains("60.00", (await Run(Data, "floor", "RB-014", "web")).Output, StringComparison.Ordinal);
-        Assert.Equal(before, Files(but: ["-shm"]));
+        Assert.Equal(before, Files(but: ["-shm", ".highwater"]));
     }
 
     [Fact]

@@ -34,7 +34,8 @@ public sealed class RoundTripTests
                     """);
             }
 
-            await studio.Has("/v1/channels/1", $$"""{"name":{{Name()}},"sells":"retail","currency":"USD","fees":[{"name":{{Name()}},"rate":0.02400001}]}""");
+            await studio.Has("/v1/channels/1",
+                $$"""{"name":{{Name()}},"sells":"retail","currency":"USD","fees":[{"name":{{Name()}},"rate":0.02400001}]}""");
             await studio.Has("/v1/designs/007/prices/1", $$"""{"price":{{Number(2)}}}""");
             var (file, tag) = await studio.Workbook();
             var stored = await studio.Send(file);
@@ -50,7 +51,8 @@ public sealed class RoundTripTests
             (random.NextInt64(1, random.Next(2) == 0 ? 1_000_000 : 999_999_999_999) + decimal.Round((decimal)random.NextDouble(), decimals))
             .ToString(CultureInfo.InvariantCulture);
 
-        string Steps() => $$"""{"steps":[{"name":{{Name()}},"handsOnMinutes":{{random.Next(1, 99)}},"goodShare":0.95},{"name":"x","handsOnMinutes":1}]}""";
+        string Steps() =>
+            $$"""{"steps":[{"name":{{Name()}},"handsOnMinutes":{{random.Next(1, 99)}},"goodShare":0.95},{"name":"x","handsOnMinutes":1}]}""";
     }
 
     [Fact]

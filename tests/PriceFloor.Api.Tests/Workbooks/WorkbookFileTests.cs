@@ -1,5 +1,5 @@
-using Microsoft.AspNetCore.Hosting;
 using System.IO.Compression;
+using Microsoft.AspNetCore.Hosting;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Workbooks;

@@ -6,7 +6,8 @@ namespace PriceFloor.Pricing.Tests.Explaining;
 /// <summary>Each warning about the months of a plan, by a plan that has nothing else to be warned of.</summary>
 public sealed class PlanWarningsTests
 {
-    private static readonly CostProfile s_withHousehold = SmallYear.Profile with { Household = [new HouseholdLine { Amount = 100, Per = Per.Month }] };
+    private static readonly CostProfile s_withHousehold =
+        SmallYear.Profile with { Household = [new HouseholdLine { Amount = 100, Per = Per.Month }] };
 
     [Fact]
     public void A_plan_that_nothing_is_wrong_with_is_not_warned_of() => Assert.Empty(Of(SmallYear.Of(100)));

@@ -12,17 +12,24 @@ public sealed class BatchBody
 {
     private readonly byte[] _bytes;
     private readonly Format _format;
-    private readonly int _most;
+    private readonly int _most, _mostLines;
 
-    private BatchBody(byte[] bytes, Format format, int most) => (_bytes, _format, _most) = (bytes, format, most);
+    private BatchBody(byte[] bytes, Format format, int most, int mostLines) =>
+        (_bytes, _format, _most, _mostLines) = (bytes, format, most, mostLines);
 
-    public static async Task<Outcome<BatchBody>> ReadAsync(HttpContext context)
+    /// <summary>Whether it is a sheet.</summary>
+    public bool IsSheet => _format == Format.Csv;
+
+    /// <summary>The whole body.</summary>
+    public ReadOnlyMemory<byte> Bytes => _bytes;
+
+    public static async Task<Outcome<BatchBody>> ReadAsync(HttpContext context, int mostLines = AllOrNothing.MostLines)
     {
         var format = FormatOf(context.Request)!;
         var most = context.RequestServices.GetRequiredService<BodyMemory>().MostOf(context.RequestServices.GetRequiredService<Settings>().BatchBytes);
         if (context.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
             limit.MaxRequestBodySize = most + 1L;
-        return await RequestBytes.ReadAllAsync(context, most) is { } body ? new BatchBody(body, format, most) : TooLarge(most);
+        return await RequestBytes.ReadAllAsync(context, most) is { } body ? new BatchBody(body, format, most, mostLines) : TooLarge(most, mostLines);
     }
 
     /// <summary>The lines, or what is wrong with the body. The bytes are in memory, so this does not wait and can be called again.</summary>
@@ -35,8 +42,8 @@ public sealed class BatchBody
         var pipe = PipeReader.Create(new ReadOnlySequence<byte>(_bytes));
         var outcome = _format == Format.Csv ? await ofSheet(pipe)
             : _format == Format.Ndjson ? await OfLines(pipe, ofJson, cancel)
-            : await OfArray(pipe, ofJson, _most, cancel);
-        return outcome.Found?.Count > AllOrNothing.MostLines ? TooLarge(_most) : outcome;
+            : await OfArray(pipe, ofJson, cancel);
+        return outcome.Found?.Count > _mostLines ? TooLarge(_most, _mostLines) : outcome;
     }
 
     /// <summary>The problem for a format or coding that batches do not support.</summary>
@@ -61,20 +68,22 @@ public sealed class BatchBody
         return lines;
     }
 
-    private static async Task<Outcome<List<PlacedLine<T>>>> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson,
-        int most, CancellationToken cancel) where T : class
+    private async Task<Outcome<List<PlacedLine<T>>>> OfArray<T>(PipeReader pipe, Func<byte[], string, long, long, PlacedLine<T>> ofJson,
+        CancellationToken cancel) where T : class
     {
         var lines = new List<PlacedLine<T>>();
-        using var reader = new JsonArrayReader(pipe, AllOrNothing.MostLines, JsonLine);
+        using var reader = new JsonArrayReader(pipe, _mostLines, JsonLine);
         while (await reader.WaitAsync(cancel))
             while (reader.TryNext(out var item))
                 lines.Add(ofJson(item.Bytes.ToArray(), FormattableString.Invariant($"#/{item.Index}"), item.Line, item.Column));
-        return reader.Fault is not { } fault ? lines : fault.Code == InputCodes.TooMany ? TooLarge(most) : RequestFault.Unreadable(fault);
+        return reader.Fault is not { } fault ? lines
+            : fault.Code == InputCodes.TooMany ? TooLarge(_most, _mostLines) : RequestFault.Unreadable(fault);
     }
 
     /// <summary>A design with all its lists full is far smaller.</summary>
     private const int JsonLine = 512 * 1024;
 
-    private static RequestFault TooLarge(int most) => RequestFault.Of(ProblemTypes.TooLarge,
-        FormattableString.Invariant($"At most {AllOrNothing.MostLines} documents and {most} bytes are stored together; send them in parts."));
+    private static RequestFault TooLarge(int most, int mostLines) => RequestFault.Of(ProblemTypes.TooLarge,
+        FormattableString.Invariant($"At most {mostLines} {(mostLines == AllOrNothing.MostLines ? "documents" : "lines")} and {most} bytes ")
+        + "are stored together; send them in parts.");
 }

@@ -1,3 +1,4 @@
+using PriceFloor.Api.Http;
 using PriceFloor.Api.OpenApi;
 using Xunit;
 
@@ -18,7 +19,8 @@ public sealed class FuzzedTextTests
         await fuzzing.Run(DamagedBodies.WithOddBytes(new Random(Seed)));
 
         Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
-        var reading = contract.Operations.Where(one => one.Operation["requestBody"] is not null)
+        var reading = contract.Operations.Where(one => one.Operation["requestBody"]?["content"]?.AsObject() is { } content
+                && !content.ContainsKey(Format.Xlsx.MediaType)) // workbooks have a fuzzer of their own
             .Select(one => one.Operation["operationId"]!.GetValue<string>()).ToList();
         Assert.True(reading.Count > 10);
         Assert.Empty(reading.Except(fuzzing.Asked));

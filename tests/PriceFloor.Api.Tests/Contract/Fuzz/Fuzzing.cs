@@ -81,6 +81,10 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
         foreach (var channel in (string[])["web", "stall", "third"])
             await studio.Has($"/v1/channels/{channel}", Sample.RichChannel);
         await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58.00}""");
+        await studio.Post("/v1/movements/batch?source=web-shop",
+            """[{"ref":"1","on":"2027-01-02","what":"sold","sku":"RB-014","channel":"web","pieces":1,"price":58.00}]""");
+        await studio.Post("/v1/bench-log/batch?source=web-shop",
+            """[{"ref":"1","on":"2027-01-02","sku":"RB-014","started":4,"good":3,"minutes":90}]""");
         await studio.Has("/v1/scenarios/main",
             """{"profile":"main","changes":[{"of":"profile:main","at":"/calendar/weeksPerYear","by":{"low":0.9,"high":1}}]}""");
         foreach (var key in new[] { "main", "second" })

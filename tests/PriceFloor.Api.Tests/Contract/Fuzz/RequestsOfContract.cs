@@ -2,8 +2,10 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Tests.Workbooks;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
@@ -53,12 +55,14 @@ internal sealed class RequestsOfContract
     private FuzzedRequest Valid((string Path, string Method, JsonObject Operation) operation)
     {
         var request = new FuzzedRequest(operation.Path, operation.Method, operation.Operation);
-        foreach (var parameter in operation.Operation["parameters"]?.AsArray().Select(one => _contract.Followed(one!)) ?? [])
+        var parameters = operation.Operation["parameters"]?.AsArray().Select(one => _contract.Followed(one!)).ToList() ?? [];
+        foreach (var parameter in parameters)
         {
             var (name, place) = (parameter["name"]!.GetValue<string>(), parameter["in"]!.GetValue<string>());
             if (place == "path")
                 request.Keys[name] = Parameter(parameter, request.Path);
-            else if (place == "query" && (parameter["required"]?.GetValue<bool>() == true || _random.Next(4) == 0))
+            else if (place == "query" && (parameter["required"]?.GetValue<bool>() == true
+                || _random.Next(Math.Max(4, parameters.Count)) == 0)) // of very many, one on average
                 request.Query.Add((name, Uri.EscapeDataString(Parameter(parameter, request.Path))));
             else if (place == "header" && _random.Next(4) == 0)
                 request.Headers.Add((name, _odd.Any(["\"1\"", "\"2\"", "*"])));
@@ -79,6 +83,8 @@ internal sealed class RequestsOfContract
         var name = parameter["name"]!.GetValue<string>();
         if (name == "name")
             return _odd.Any(["key-a", "key-b", "key-c", "key-d"]);
+        if (name is "source" or "ref")
+            return name == "source" ? "web-shop" : "1";
         if (name == "sheet")
             return _odd.Any(["fees", "fees", "stock", "channels", "plan-lines"]);
         if (name == "limit" || name == "number")
@@ -116,8 +122,21 @@ internal sealed class RequestsOfContract
     private void Fill(FuzzedRequest request, JsonObject content)
     {
         var (type, media) = _odd.Any([.. content]);
-        var example = ContractDocument.ExampleOf(media!)!;
         request.ContentType = type;
+        if (type == Format.Xlsx.MediaType)
+        {
+            request.Body = Book.Of(("expenses", ["profile|name|amount|per", $"main|Rent|{_random.Next(500, 600)}|month"]));
+            return;
+        }
+
+        if (request.Path == "/v1/evidence" && type == Format.Csv.MediaType)
+        {
+            // the example's columns have names of their own, which its query says
+            request.Body = "on,what,sku,channel,pieces,price\n2027-01-02,sold,RB-014,web,1,58.00\n"u8.ToArray();
+            return;
+        }
+
+        var example = ContractDocument.ExampleOf(media!)!;
         if (type == "multipart/form-data")
             (request.ContentType, request.Body) = ($"multipart/form-data; boundary={Boundary}", Form(example.AsObject()));
         else if (type is not ("application/json" or "application/merge-patch+json"))

@@ -1,0 +1,66 @@
+using System.Text;
+using PriceFloor.Storage;
+using Xunit;
+using static PriceFloor.Api.Tests.Running.RealProgram;
+
+namespace PriceFloor.Api.Tests.LogLines;
+
+/// <summary>The real service, killed while a sheet comes in: a transaction's lines are all there or none, and sent again each is once.</summary>
+public sealed class KilledLogTests : IDisposable
+{
+    private const int Lines = 45_000;
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-killed-log-").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public async Task A_sheet_is_stored_in_whole_transactions_and_nothing_twice_when_it_is_sent_again()
+    {
+        var sheet = SentLog.Heading + string.Concat(Enumerable.Range(0, Lines).Select(i => $"{i},2027-{1 + (i % 12):00}-14,RB-014,web,1,52.00,\n"));
+        var found = new List<long>();
+        for (var round = 0; round < 4; round++)
+        {
+            using var service = Start(_folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey }).WithoutItsOutput();
+            await Ready(service);
+            using var client = new HttpClient { BaseAddress = new Uri(service.Address) };
+            client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);
+            if (round == 0)
+                await HasAShop(client);
+            var sending = client.PostAsync(new Uri("/v1/movements/batch?source=web-shop", UriKind.Relative),
+                new StringContent(sheet, Encoding.UTF8, "text/csv"), Studio.Cancellation);
+            if (round < 3)
+                await Task.Delay(400 + (300 * round), Studio.Cancellation);
+            else
+                (await sending).EnsureSuccessStatusCode();
+            service.Process.Kill();
+            await service.Process.WaitForExitAsync(Studio.Cancellation);
+            await Task.WhenAny(sending);
+            found.Add(Stored());
+        }
+
+        Assert.All(found, count => Assert.True(count % LogAppend<MovementLine>.MostTogether == 0 || count == Lines, $"{count}"));
+        Assert.Equal(found.Order(), found);
+        Assert.Equal(Lines, found[^1]);
+        Assert.Empty(StoreCheck.Of(Path.Combine(_folder, "pricefloor.db"), (_, _) => null).Faults);
+    }
+
+    private static async Task HasAShop(HttpClient client)
+    {
+        foreach (var (path, json) in new[]
+        {
+            ("profiles/main", Sample.SmallProfile), ("designs/RB-014", Sample.Pendant), ("channels/web", Sample.Shop),
+        })
+        {
+            using var body = new StringContent(json, Encoding.UTF8, "application/json");
+            (await client.PutAsync(new Uri($"/v1/{path}", UriKind.Relative), body, Studio.Cancellation)).EnsureSuccessStatusCode();
+        }
+    }
+
+    private long Stored()
+    {
+        using var store = new Store(Engine.InFile(Path.Combine(_folder, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
+        store.Open();
+        return store.Read(snapshot => snapshot.LogPosition()).Movements;
+    }
+}
