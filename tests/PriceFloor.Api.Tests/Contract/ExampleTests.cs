@@ -30,7 +30,7 @@ public sealed class ExampleTests
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
         "patchPlan", "patchScenario", "patchStatementLayout",
         "deletePlan", "deleteScenario", "deleteStatementLayout", "deleteReadingRules", "deleteListedPrice", "deleteChannel", "deleteDesign",
-        "deleteProfile"];
+        "deleteProfile", "postStudio"];
 
     /// <summary>
     /// The values that differ from run to run: secrets, ids of requests, the microsecond of a write; and listKeys also shows the key that the tests
@@ -78,8 +78,7 @@ public sealed class ExampleTests
         }
 
         Assert.True(faults.Count == 0, $"{string.Join('\n', faults)}\n{ExampleFiles.HowToRewrite}");
-        // what answers a workbook, which is no text, is compared in WorkbookTests
-        Assert.Empty(ExamplesOfAnswers(contract).Except(met).Except(["postStudio 200 application/json "]));
+        Assert.Empty(ExamplesOfAnswers(contract).Except(met));
         Assert.InRange(cases.Count, 100, 1000);
     }
 

@@ -12,6 +12,11 @@ internal static class Book
     public const string Type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
     public const string Path = "/v1/studio.xlsx";
 
+    /// <summary>A stall at a market with its fee: what the contract's example of an answer is about.</summary>
+    public static byte[] Example => Of(
+        ("channels", ["channel|name|sells|currency", "market|Market, Saturdays|retail|USD"]),
+        ("fees", ["channel|name|rate|of", "market|card|0.024|paid"]));
+
     private const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
     private const string Office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 

@@ -1,5 +1,6 @@
 using System.Text;
 using PriceFloor.Api.Tests.Http.Reading;
+using PriceFloor.Api.Tests.Workbooks;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
@@ -20,9 +21,12 @@ internal static class DamagedBodies
 
     /// <summary>Each good body sixty times, with odd bytes in it: each kind once, then several at once.</summary>
     public static IEnumerable<FuzzedRequest> WithOddBytes(Random random) =>
-        from body in GoodBodies.All
-        from i in Enumerable.Range(0, 60)
-        select Sent(body.Method, body.Path, body.Type, Damaged(Utf8(body.Good), random, first: i < s_odd.Length ? i : null), "odd bytes");
+        (from body in GoodBodies.All
+         from i in Enumerable.Range(0, 60)
+         select Sent(body.Method, body.Path, body.Type, Damaged(Utf8(body.Good), random, first: i < s_odd.Length ? i : null), "odd bytes"))
+        .Concat(
+            from i in Enumerable.Range(0, 60)
+            select Sent("POST", Book.Path, Book.Type, Damaged(Book.Example, random, first: i < s_odd.Length ? i : null), "odd bytes"));
 
     /// <summary>Each address in each format, also in those that it does not read.</summary>
     public static IEnumerable<FuzzedRequest> AtRandom(Random random) =>

@@ -1,4 +1,3 @@
-using PriceFloor.Api.Http;
 using PriceFloor.Api.OpenApi;
 using Xunit;
 
@@ -19,8 +18,7 @@ public sealed class FuzzedTextTests
         await fuzzing.Run(DamagedBodies.WithOddBytes(new Random(Seed)));
 
         Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
-        var reading = contract.Operations.Where(one => one.Operation["requestBody"]?["content"]?.AsObject() is { } content
-                && !content.ContainsKey(Format.Xlsx.MediaType)) // workbooks have a fuzzer of their own
+        var reading = contract.Operations.Where(one => one.Operation["requestBody"] is not null)
             .Select(one => one.Operation["operationId"]!.GetValue<string>()).ToList();
         Assert.True(reading.Count > 10);
         Assert.Empty(reading.Except(fuzzing.Asked));
