@@ -23,6 +23,7 @@ public sealed record DesignEvidenceAnswer
     public required FoundFloorAnswer Floor { get; init; }
 
     /// <summary>The design with all that was found, ready to be stored. Nothing is changed by itself.</summary>
+    [JsonConverter(typeof(DraftText<Design>))]
     public required Design Draft { get; init; }
 
     /// <summary>What its pieces really brought; null if none was sold in the profile's currency.</summary>

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.LogLines;
 using PriceFloor.Evidence;
@@ -42,8 +43,8 @@ public sealed record EvidenceAnswer
 /// <param name="Findings">The findings.</param>
 /// <param name="Draft">The channel with all that was found, ready to be stored.</param>
 /// <param name="Warnings">What may make the findings wrong.</param>
-public sealed record ChannelEvidenceAnswer(string Channel, IReadOnlyList<FindingAnswer> Findings, Channel Draft,
-    IReadOnlyList<WarningAnswer> Warnings)
+public sealed record ChannelEvidenceAnswer(string Channel, IReadOnlyList<FindingAnswer> Findings,
+    [property: JsonConverter(typeof(DraftText<Channel>))] Channel Draft, IReadOnlyList<WarningAnswer> Warnings)
 {
     public static ChannelEvidenceAnswer Of(ChannelEvidence channel)
     {
@@ -57,7 +58,8 @@ public sealed record ChannelEvidenceAnswer(string Channel, IReadOnlyList<Finding
 /// <param name="Profile" example="main">The profile's key.</param>
 /// <param name="Findings">The findings.</param>
 /// <param name="Draft">The profile with all that was found, ready to be stored.</param>
-public sealed record ProfileEvidenceAnswer(string Profile, IReadOnlyList<FindingAnswer> Findings, CostProfile Draft)
+public sealed record ProfileEvidenceAnswer(string Profile, IReadOnlyList<FindingAnswer> Findings,
+    [property: JsonConverter(typeof(DraftText<CostProfile>))] CostProfile Draft)
 {
     public static ProfileEvidenceAnswer Of(string key, ProfileEvidence profile)
     {

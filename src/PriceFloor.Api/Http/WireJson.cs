@@ -38,6 +38,9 @@ public static class WireJson
     /// <summary>The canonical text of a document: two documents have the same content exactly if these texts are equal.</summary>
     public static string WriteDocument<T>(T document, Currency currency) => JsonSerializer.Serialize(document, s_documents[currency.Decimals]);
 
+    /// <summary>The same of a document that does not know its currency: money has the decimals that it was given.</summary>
+    public static string WriteDocument<T>(T document) => JsonSerializer.Serialize(document, s_documents[0]);
+
     /// <summary>Writes an answer with its length, so HEAD has it too.</summary>
     public static async Task WriteAsync<T>(HttpResponse response, T value, CancellationToken cancellation)
     {

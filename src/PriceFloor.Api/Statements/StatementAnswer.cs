@@ -23,7 +23,7 @@ public sealed record StatementAnswer
     public required RefusedAnswer Refused { get; init; }
 
     /// <summary>The draft: PUT it to /v1/profiles/{key} as it is, or with your changes.</summary>
-    [JsonConverter(typeof(DraftText))]
+    [JsonConverter(typeof(DraftText<CostProfile>))]
     public required CostProfile Draft { get; init; }
 
     /// <summary>The lines of the draft, and the sales and taxes beside it, with the sources of each.</summary>

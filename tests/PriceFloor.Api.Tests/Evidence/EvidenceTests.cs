@@ -50,6 +50,23 @@ public sealed class EvidenceTests
     }
 
     [Fact]
+    public async Task A_draft_in_which_nothing_was_found_is_the_stored_document()
+    {
+        await using var studio = await Stored();
+        var answer = await Send(studio, "", studio.Client, ("movements", "on,sku,channel,pieces,price\n2026-03-01,RB-014,web,1,52.00\n"));
+        foreach (var (path, draft) in new[]
+        {
+            ("/v1/designs/RB-014", answer.Json.GetProperty("designs")[0].GetProperty("draft")),
+            ("/v1/channels/web", answer.Json.GetProperty("channels")[0].GetProperty("draft")),
+            ("/v1/profiles/main", answer.Json.GetProperty("profile").GetProperty("draft")),
+        })
+        {
+            Assert.DoesNotContain("null", draft.GetRawText(), StringComparison.Ordinal);
+            Assert.Equal(1, (await studio.Put(path, draft.GetRawText())).Json.GetProperty("revision").GetInt64());
+        }
+    }
+
+    [Fact]
     public async Task Every_line_is_accounted_for()
     {
         await using var studio = await Stored();
