@@ -33,11 +33,11 @@ public static class EvidenceCases
             },
             At = new Dictionary<string, string>(s_columns) { ["countsAsMade"] = "true", ["wholeDays"] = "true", ["at"] = "100" },
         },
-        new("sales", "The sales alone.",
-            s_files["findEvidence.year.request.csv"], s_files["findEvidence.sales.answer.json"])
+        new("sales", "The sales alone, in columns with the names of fields.",
+            s_files["findEvidence.sales.request.csv"], s_files["findEvidence.sales.answer.json"])
         {
             Format = Format.Csv,
-            At = s_columns,
+            At = new Dictionary<string, string> { ["to"] = "2026-12-31" },
         },
     ];
 }

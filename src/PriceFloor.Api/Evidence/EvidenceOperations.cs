@@ -9,12 +9,10 @@ public static class EvidenceOperations
 {
     private static readonly Operation Evidence = new("findEvidence", "Evidence", "Compare what was sold and made with what is stored",
         "Two sheets as multipart/form-data: movements (what was made, sold, sent, given: any shop's export) and bench (how many were begun, how "
-        + "many came out "
-        + "good, how many minutes); or movements alone as a CSV body. Columns are named by parameters, those of the bench book with bench. before "
-        + "them. Answered "
-        + "are findings: numbers taken from the lines, with their range, what is stored there, and the floor with each; a draft of each design, "
-        + "channel and of the profile, ready to be stored; what pieces really brought an hour. Nothing is changed, and no line is kept or logged. "
-        + "Scope: read.")
+        + "many came out good, how many minutes); or movements alone as a CSV body. Columns are named by parameters, those of the bench book "
+        + "with bench. before them. The answer has findings (numbers taken from the lines, with their range, what is stored there, and the floor "
+        + "with each), a draft of each design, of each channel and of the profile, ready to be stored, and what pieces really brought an hour. "
+        + "Nothing is changed, and no line is kept or logged. Scope: read.")
     {
         Answer = typeof(EvidenceAnswer),
         Cases = EvidenceCases.Evidence,
