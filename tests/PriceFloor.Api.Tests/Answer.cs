@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PriceFloor.Api.Tests.Workbooks;
 using PriceFloor.Storage;
 using Xunit;
 
@@ -20,9 +21,15 @@ public sealed record Answer(int Status, string Text, string? ContentType, IReadO
     public string Slug => Json.GetProperty("type").GetString()!.Split('/')[^1];
 
     public static async Task<Answer> Of(HttpResponseMessage response) => new(
-        (int)response.StatusCode, await response.Content.ReadAsStringAsync(Studio.Cancellation), response.Content.Headers.ContentType?.MediaType,
+        (int)response.StatusCode, await TextOf(response.Content), response.Content.Headers.ContentType?.MediaType,
         response.Headers.Concat(response.Content.Headers)
             .ToDictionary(header => header.Key, header => string.Join(", ", header.Value), StringComparer.OrdinalIgnoreCase));
+
+    /// <summary>A workbook is a zip: what is searched in it must be unpacked.</summary>
+    private static async Task<string> TextOf(HttpContent content) => content.Headers.ContentType?.MediaType == Book.Type
+            && await content.ReadAsByteArrayAsync(Studio.Cancellation) is { Length: > 0 } workbook // HEAD has none
+        ? Book.Unpacked(workbook)
+        : await content.ReadAsStringAsync(Studio.Cancellation);
 
     /// <summary>Every code and reason of a problem must be in docs/reference/codes.md, or be a kind of problem.</summary>
     private void HasKnownCodes()

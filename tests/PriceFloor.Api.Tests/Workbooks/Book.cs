@@ -84,6 +84,9 @@ internal static class Book
         });
     }
 
+    /// <summary>All that it says, as text in which something can be looked for.</summary>
+    public static string Unpacked(byte[] file) => string.Join('\n', Parts(file).Values);
+
     public static byte[] Zip(IReadOnlyDictionary<string, string> parts)
     {
         using var bytes = new MemoryStream();
