@@ -7,6 +7,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Storage;
+using Xunit;
 
 namespace PriceFloor.Api.Tests;
 
@@ -89,6 +90,14 @@ public sealed class Studio : IAsyncDisposable
         Send("PUT", path, json, client, headers);
 
     public Task<Answer> Post(string path, string json, HttpClient? client = null) => Send("POST", path, json, client);
+
+    /// <summary>The answer to a question that has one.</summary>
+    public async Task<JsonElement> Ask(string path, string json)
+    {
+        var answer = await Post(path, json);
+        Assert.True(answer.Status == 200, answer.Text);
+        return answer.Json;
+    }
 
     public Task<Answer> Delete(string path, HttpClient? client = null, params (string Name, string Value)[] headers) =>
         Send("DELETE", path, null, client, headers);

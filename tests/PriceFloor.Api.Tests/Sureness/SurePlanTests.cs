@@ -5,7 +5,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Sureness;
 
 /// <summary>The worked example with its plan: nine guesses, 4,096 draws. Figures computed by another program, with fractions.</summary>
-public sealed class SurePlanTests(SurePlanTests.Planned planned) : IClassFixture<SurePlanTests.Planned>
+public sealed class SurePlanTests(PlannedStudio planned) : IClassFixture<PlannedStudio>
 {
     private const string OfTheYear = """
         {"of":"profile:main","at":"/calendar/benchShare","to":{"low":0.52,"high":0.64}},
@@ -133,23 +133,5 @@ public sealed class SurePlanTests(SurePlanTests.Planned planned) : IClassFixture
         Assert.Equal((code, pointer), (error.GetProperty("code").GetString(), error.GetProperty("pointer").GetString()));
     }
 
-    private async Task<JsonElement> Ask(string request)
-    {
-        var answer = await planned.Studio.Post("/v1/sureness", request);
-        Assert.True(answer.Status == 200, answer.Text);
-        return answer.Json;
-    }
-
-    public sealed class Planned : IAsyncLifetime
-    {
-        public Studio Studio { get; private set; } = null!;
-
-        public async ValueTask InitializeAsync()
-        {
-            Studio = await WorkedStudio.Create();
-            await Studio.Has("/v1/plans/2027", WorkedPlan.Steady.ToJsonString());
-        }
-
-        public ValueTask DisposeAsync() => Studio.DisposeAsync();
-    }
+    private Task<JsonElement> Ask(string request) => planned.Studio.Ask("/v1/sureness", request);
 }

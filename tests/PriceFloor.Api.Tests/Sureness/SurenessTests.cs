@@ -147,12 +147,7 @@ public sealed class SurenessTests(WhatIfTests.Worked worked) : IClassFixture<Wha
         Assert.InRange(answer.GetProperty("holds").GetDecimal(), 0.3m, 0.7m);
     }
 
-    private async Task<JsonElement> Ask(string request)
-    {
-        var answer = await worked.Studio.Post("/v1/sureness", request);
-        Assert.True(answer.Status == 200, answer.Text);
-        return answer.Json;
-    }
+    private Task<JsonElement> Ask(string request) => worked.Studio.Ask("/v1/sureness", request);
 
     private static IEnumerable<string> Numbers(JsonElement answer) => answer.GetProperty("numbers").EnumerateArray().Select(one => string.Join(' ',
         one.GetProperty("name").GetString(), one.GetProperty("low").GetRawText(), one.GetProperty("likely").GetRawText(),

@@ -6,7 +6,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.WhatIfs;
 
 /// <summary>What alone closes a plan, as changes that are ready to be sent: they close it, and one unit less does not.</summary>
-public sealed class PlanRemedyTests(PlanWhatIfTests.Planned planned) : IClassFixture<PlanWhatIfTests.Planned>
+public sealed class PlanRemedyTests(PlannedStudio planned) : IClassFixture<PlannedStudio>
 {
     [Fact]
     public async Task The_worked_plan_closes_with_prices_4_1_percent_higher_or_with_a_factor_of_1_049()
@@ -118,11 +118,6 @@ public sealed class PlanRemedyTests(PlanWhatIfTests.Planned planned) : IClassFix
     private static string Text(JsonElement remedy) => string.Join(' ', remedy.GetProperty("way").GetString(),
         remedy.GetProperty("value").GetRawText(), remedy.GetProperty("reason").GetString());
 
-    private async Task<JsonElement> Ask(string scenarios)
-    {
-        var answer = await planned.Studio.Post("/v1/what-ifs",
-            $$"""{"profile":"main","plan":"2026","remedies":"plan","list":"none",{{scenarios}}}""");
-        Assert.True(answer.Status == 200, answer.Text);
-        return answer.Json;
-    }
+    private Task<JsonElement> Ask(string scenarios) => planned.Studio.Ask("/v1/what-ifs",
+        $$"""{"profile":"main","plan":"2026","remedies":"plan","list":"none",{{scenarios}}}""");
 }

@@ -6,7 +6,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.WhatIfs;
 
 /// <summary>A what-if of a planned year: whether it closes now and in each scenario, and where its cash is lowest.</summary>
-public sealed class PlanWhatIfTests(PlanWhatIfTests.Planned planned) : IClassFixture<PlanWhatIfTests.Planned>
+public sealed class PlanWhatIfTests(PlannedStudio planned) : IClassFixture<PlannedStudio>
 {
     private const string Rent = """{"of":"main","at":"/expenses/Bench rent/amount","by":1.10}""";
 
@@ -168,23 +168,5 @@ public sealed class PlanWhatIfTests(PlanWhatIfTests.Planned planned) : IClassFix
 
     private static string Whole(JsonObject plan) => plan.ToJsonString();
 
-    private async Task<JsonElement> Ask(string request)
-    {
-        var answer = await planned.Studio.Post("/v1/what-ifs", request);
-        Assert.True(answer.Status == 200, answer.Text);
-        return answer.Json;
-    }
-
-    public sealed class Planned : IAsyncLifetime
-    {
-        public Studio Studio { get; private set; } = null!;
-
-        public async ValueTask InitializeAsync()
-        {
-            Studio = await WorkedStudio.Create();
-            await Studio.Has("/v1/plans/2026", WorkedPlan.Steady.ToJsonString());
-        }
-
-        public ValueTask DisposeAsync() => Studio.DisposeAsync();
-    }
+    private Task<JsonElement> Ask(string request) => planned.Studio.Ask("/v1/what-ifs", request);
 }

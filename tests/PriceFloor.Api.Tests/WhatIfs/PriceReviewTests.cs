@@ -5,7 +5,7 @@ using Xunit;
 namespace PriceFloor.Api.Tests.WhatIfs;
 
 /// <summary>Glass gets 12 % dearer: what it costs to hold prices, with which notice they rise, and in which steps. Figures of the model.</summary>
-public sealed class PriceReviewTests(PlanWhatIfTests.Planned planned) : IClassFixture<PlanWhatIfTests.Planned>
+public sealed class PriceReviewTests(PlannedStudio planned) : IClassFixture<PlannedStudio>
 {
     private const string Glass = """
         {"name":"glass +12 %","changes":[
@@ -142,10 +142,5 @@ public sealed class PriceReviewTests(PlanWhatIfTests.Planned planned) : IClassFi
         Assert.Contains("2027-02-27 at the earliest", late.GetProperty("message").GetString(), StringComparison.Ordinal);
     }
 
-    private async Task<JsonElement> Ask(string request)
-    {
-        var answer = await planned.Studio.Post("/v1/what-ifs", request);
-        Assert.True(answer.Status == 200, answer.Text);
-        return answer.Json;
-    }
+    private Task<JsonElement> Ask(string request) => planned.Studio.Ask("/v1/what-ifs", request);
 }
