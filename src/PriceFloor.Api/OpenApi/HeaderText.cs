@@ -36,7 +36,7 @@ public static class HeaderText
         Add(RequestId);
         Add(RateLimit);
         Add(RateLimitPolicy);
-        if (status < 400 && status != 204 && (told.HasRevision || told.HasTag || isPicture))
+        if (status == 304 || (status < 400 && status != 204 && (told.HasRevision || told.HasTag || isPicture)))
             Add("ETag", told.HasRevision ? RevisionTag : AnswerTag);
         if (status == 201 && told.HasLocation)
             Add(Location);

@@ -23,7 +23,7 @@ public sealed class FloorPrice
     public decimal Retail => _formulas.Retail.Value;
 
     /// <summary>
-    /// W: the larger of wholesale and the highest price before tax listed on a wholesale channel: shops double what they really pay.
+    /// W: the larger of wholesale and the highest price before tax listed on a wholesale channel: shops sell at twice what they really pay.
     /// </summary>
     public decimal WholesaleBase => _formulas.WholesaleBase.Value;
 
