@@ -46,6 +46,16 @@ public sealed record LineSheetAnswer
     /// <summary>Every design that is listed on the channel, in order of key; a name with a price of its own has a line of its own.</summary>
     public required IReadOnlyList<LineSheetItemAnswer> Items { get; init; }
 
+    /// <summary>
+    /// With the scope "read": prices that are below their floor, and prices at retail that undercut the shops. No page and no sheet has them.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WarningAnswer>? Warnings { get; init; }
+
+    /// <summary>Whether the channel has sales tax at all.</summary>
+    [JsonIgnore]
+    public bool HasSalesTax { get; init; }
+
     public static LineSheetAnswer Of(Catalogue catalogue, Stored<Channel> channel, string? profile)
     {
         var document = channel.Document;
@@ -65,6 +75,7 @@ public sealed record LineSheetAnswer
             Currency = money.Code,
             Day = catalogue.Today,
             TaxIncluded = document.SalesTax.Included,
+            HasSalesTax = document.SalesTax.Rate > 0,
             ShopShare = document.ShopShare > 0 ? document.ShopShare : null,
             MinimumOrder = document.MinimumOrder is { } order ? Rounding.WithDecimals(order, money.Decimals) : null,
             OrderTerms = document.OrderTerms,

@@ -11,7 +11,8 @@ public static class LineSheetOperations
 
     private static readonly Operation LineSheet = new("getLineSheet", "Prices", "What buyers of a channel may be shown",
         "The designs listed on a channel with what the buyer pays: for shops (wholesale) with a suggested retail price, for a gallery with the share "
-        + "that it keeps, for a stall the retail prices alone; then the smallest order and the terms, if the channel says them. No floor, no cost. "
+        + "that it keeps, for a stall the retail prices alone; then the smallest order and the terms, if the channel says them. "
+        + "No floor, no cost; for a key with read, the JSON warns of prices below their floor and of prices at retail that undercut shops. "
         + "As text/html a page to print, as text/csv a sheet. The ETag changes only when the sheet does. Scope: check.")
     {
         Answer = typeof(LineSheetAnswer),

@@ -13,7 +13,7 @@ public static class LineSheetPage
     {
         var heading = sheet.StudioName ?? "Prices";
         var page = new StringBuilder(
-            $"<h1>{Text(heading)}</h1>\n<p>{Text(channel)}, {Date(sheet.Day)}. Prices in {sheet.Currency}, {TaxWords(sheet)}.</p>\n");
+            $"<h1>{Text(heading)}</h1>\n<p>{Text(channel)}, {Date(sheet.Day)}. Prices in {sheet.Currency}{TaxWords(sheet)}.</p>\n");
         if (sheet.Items.Count == 0)
             page.Append("<p>Nothing is listed here.</p>\n");
         else
@@ -48,7 +48,8 @@ public static class LineSheetPage
             page.Append($"<footer>{string.Concat(terms.Select(term => $"<p>{Text(term)}</p>"))}</footer>\n");
     }
 
-    private static string TaxWords(LineSheetAnswer sheet) => sheet.TaxIncluded ? "sales tax included" : "before sales tax";
+    private static string TaxWords(LineSheetAnswer sheet) =>
+        !sheet.HasSalesTax ? "" : sheet.TaxIncluded ? ", sales tax included" : ", before sales tax";
 
     private static string Suggested(LineSheetItemAnswer item, string currency) =>
         item.SuggestedRetail is { } price ? DisplayText.Money(price, currency) : "";

@@ -89,8 +89,13 @@ public static class WarningCodes
         "List one price everywhere: oneRetailPrice says which holds on all of them.");
 
     public static readonly Code BelowFloor = new("below-floor",
-        "The price of a quote does not carry its part of the year.",
-        "Raise it to the floor total, or take work out of the quote; a surcharge for a rush does not count.");
+        "The price of a quote, or a price on a line sheet, does not carry its part of the year.",
+        "Raise it to the floor, or take work out of the quote; a surcharge for a rush does not count.");
+
+    public static readonly Code RetailUndercutsShops = new("retail-undercuts-shops",
+        "A design on a line sheet for shops is listed at retail for less than the profile's retailMultiple (usually 2) times what shops pay: it "
+        + "undercuts shops that buy wholesale and double the price.",
+        "List it at the target price of the retail channel, or sell it to shops for less if its floor allows that.");
 
     public static readonly Code DepositBelowOutOfPocket = new("deposit-below-out-of-pocket",
         "The deposit of a quote is less than what is paid out for it before the rest of the price comes in.",

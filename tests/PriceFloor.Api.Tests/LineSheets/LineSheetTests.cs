@@ -10,13 +10,12 @@ public sealed class LineSheetTests
     public async Task A_shop_sees_its_price_and_what_nobody_sells_below()
     {
         await using var studio = await AStudio();
-        var sheet = await studio.Get("/v1/line-sheet?channel=shops");
         // RB-014 is listed at 58.00 on web and 60.00 at the fair: the lower. B-1 is only sold to shops: 2.5 times 28.50 = 71.25.
         Assert.Equal("""
             {"channel":"shops","studioName":"Glass <on> fire","sells":"wholesale","currency":"USD","day":"2027-01-02","taxIncluded":false,"minimumOrder":180.00,
             "orderTerms":"Paid within 30 days.","items":[{"sku":"B-1","name":null,"price":28.50,"suggestedRetail":71.25},
             {"sku":"RB-014","name":"River drop","price":29.00,"suggestedRetail":58.00}]}
-            """.ReplaceLineEndings(""), sheet.Text);
+            """.ReplaceLineEndings(""), (await studio.Get("/v1/line-sheet?channel=shops", await studio.ClientFor("check"))).Text);
         Assert.Equal("sku,name,price,suggestedRetail,currency\r\nB-1,,28.50,71.25,USD\r\nRB-014,River drop,29.00,58.00,USD\r\n",
             (await studio.Get("/v1/line-sheet?channel=shops", null, ("Accept", "text/csv"))).Text);
     }
@@ -58,7 +57,7 @@ public sealed class LineSheetTests
         await using var studio = await AStudio();
         var page = await studio.Get("/v1/line-sheet.html?channel=shops", await studio.ClientFor("check"));
         Assert.Equal((200, "text/html"), (page.Status, page.ContentType));
-        Assert.Contains("<h1>Glass &lt;on&gt; fire</h1>\n<p>Shops by the dozen, 2027-01-02. Prices in USD, before sales tax.</p>", page.Text,
+        Assert.Contains("<h1>Glass &lt;on&gt; fire</h1>\n<p>Shops by the dozen, 2027-01-02. Prices in USD.</p>", page.Text,
             StringComparison.Ordinal);
         Assert.Equal(["B-1|B-1|28.50|71.25", "River drop|RB-014|29.00|58.00"], PrintedRows.Of(page.Text));
         Assert.Contains("<footer><p>Smallest order: 180.00 USD.</p><p>Paid within 30 days.</p></footer>", page.Text, StringComparison.Ordinal);
@@ -70,12 +69,59 @@ public sealed class LineSheetTests
     }
 
     [Fact]
+    public async Task The_maker_alone_is_warned_of_a_price_below_its_floor_and_of_retail_that_undercuts_shops()
+    {
+        await using var studio = await AStudio();
+        var sheet = (await studio.Get("/v1/line-sheet?channel=shops")).Json.GetProperty("warnings").EnumerateArray().ToList();
+        // shops pay 29.00, times the profile's 2.5 = 72.50 that no price at retail may be below: web lists 58.00, the fair 60.00
+        Assert.Equal(new[] { ("fair", "60.00"), ("web", "58.00") }.Select(listed => $"#/items/1/price \"{listed.Item1}\" lists \"RB-014\" at "
+            + $"{listed.Item2}, and 2.5 times what shops pay is 72.50 before sales tax: it undercuts shops that buy wholesale."), sheet
+            .Where(warning => warning.GetProperty("code").GetString() == "retail-undercuts-shops")
+            .Select(warning => $"{warning.GetProperty("pointer").GetString()} {warning.GetProperty("message").GetString()}").Order());
+        // the floor prices of the price list: both of the shops' prices are below them
+        var floors = (await studio.Get("/v1/price-list?channel=shops")).Json.GetProperty("items").EnumerateArray().ToList();
+        Assert.All(floors, item => Assert.Equal("below-floor", item.GetProperty("verdict").GetString()));
+        Assert.Equal(floors.Select((item, i) => $"#/items/{i}/price {item.GetProperty("floorPrice").GetRawText()}"), sheet
+            .Where(warning => warning.GetProperty("code").GetString() == "below-floor")
+            .Select(warning => $"{warning.GetProperty("pointer").GetString()} "
+                + warning.GetProperty("message").GetString()!.Split("floor price is ")[1].Split(": such")[0]));
+    }
+
+    [Fact]
+    public async Task A_buyer_s_page_and_sheet_and_a_key_that_may_only_check_never_see_a_warning()
+    {
+        await using var studio = await AStudio();
+        var check = await studio.ClientFor("check");
+        foreach (var sheet in new[]
+        {
+            await studio.Get("/v1/line-sheet?channel=shops", check),
+            await studio.Get("/v1/line-sheet.html?channel=shops"),
+            await studio.Get("/v1/line-sheet?channel=shops", null, ("Accept", "text/csv")),
+        })
+            Assert.DoesNotMatch("(?i)warning|floor|undercut", sheet.Text[Math.Max(0, sheet.Text.IndexOf("<body>", StringComparison.Ordinal))..]);
+    }
+
+    [Fact]
+    public async Task Sales_tax_is_named_only_where_there_is_some()
+    {
+        await using var studio = await AStudio();
+        await studio.Has("/v1/channels/shops", """{"sells":"wholesale","currency":"USD","salesTax":{"rate":0.2}}""");
+        Assert.Contains("Prices in USD, before sales tax.</p>", (await studio.Get("/v1/line-sheet.html?channel=shops")).Text,
+            StringComparison.Ordinal);
+        await studio.Has("/v1/channels/shops", """{"sells":"wholesale","currency":"USD","salesTax":{"rate":0.2,"included":true}}""");
+        Assert.Contains("Prices in USD, sales tax included.</p>", (await studio.Get("/v1/line-sheet.html?channel=shops")).Text,
+            StringComparison.Ordinal);
+        Assert.Contains(". Prices in USD.</p>", (await studio.Get("/v1/line-sheet.html?channel=fair")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_is_not_listed_is_not_offered_and_an_empty_sheet_says_so()
     {
         await using var studio = await AStudio();
         await studio.Has("/v1/channels/empty", """{"sells":"retail","currency":"USD"}""");
         Assert.Contains("Nothing is listed here.", (await studio.Get("/v1/line-sheet.html?channel=empty")).Text, StringComparison.Ordinal);
-        Assert.Equal("""{"channel":"empty","studioName":null,"sells":"retail","currency":"USD","day":"2027-01-02","taxIncluded":false,"items":[]}""",
+        Assert.Equal("""{"channel":"empty","studioName":null,"sells":"retail","currency":"USD","day":"2027-01-02","taxIncluded":false,"""
+            + "\"items\":[],\"warnings\":[]}",
             (await studio.Get("/v1/line-sheet?channel=empty")).Text);
     }
 
