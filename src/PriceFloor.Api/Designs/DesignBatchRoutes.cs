@@ -90,7 +90,7 @@ public static class DesignBatchRoutes
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
         if (unreadable is not null)
             return RequestFault.Unreadable(unreadable);
-        var columns = SheetPlaces.Of(header!, DesignSheet.Sku, DesignSheet.Columns.Select(column => column.Name), "designs");
+        var columns = SheetPlaces.Of(header!, DesignSheet.Sku, DesignSheet.Columns.Select(column => column.Name), "designs", dialect);
         if (columns.Found is not { } places)
             return columns.Faults.ToList();
         var lines = new List<PlacedLine<Design>>();
@@ -114,8 +114,17 @@ public static class DesignBatchRoutes
         var read = design!.Read(validator);
         var isReadable = !read.Faults.Cast<RequestFault>().Any(fault => fault.Type == ProblemTypes.UnreadableRequest);
         var againstKey = isReadable && Keys.FaultIn(sku) is { } fit ? fit with { Pointer = "#/sku", Parameter = null } : null;
-        return With(new PlacedLine<Design>(null, null, [], null, line, column), sku, read, againstKey);
+        return With(new PlacedLine<Design>(null, null, [], null, line, column), sku, InColumns(read), againstKey);
     }
+
+    /// <summary>A sheet has no column "making": it says which ones it means.</summary>
+    private static Outcome<Design> InColumns(Outcome<Design> read) => read.Found is not null ? read
+        : read.Faults.Cast<RequestFault>().Select(fault => fault.Error is { Pointer: "#/making" } making && making.Code == FaultCodes.Required
+            ? (Fault)RequestFault.Invalid(making with { Detail = NoMaking })
+            : fault).ToList();
+
+    private const string NoMaking = "No bench time is given: fill in one of the columns minutesPerPiece, piecesPerDay and piecesPerBenchDay. "
+        + "For a design of steps give any minutesPerPiece, and then send the sheet steps: its rows take that figure's place.";
 }
 
 /// <summary>How a sheet of designs is written or read.</summary>

@@ -90,7 +90,7 @@ public static class DesignSheet
             design.Set(column.Path, null);
         else if (column.Kind == Cell.Number)
         {
-            var (number, code, detail) = SheetNumber.Read(cell, column.Name, null, dialect);
+            var (number, code, detail) = SheetNumber.Read(cell, column.Name, null, dialect, BodySchema.NumberAt(typeof(Design), column.Path));
             if (code is not null)
                 return (code, detail!);
             design.Set(column.Path, number);

@@ -102,7 +102,7 @@ internal abstract class DocumentSheetOf<T>(string name, string keyColumn, string
         var (header, unreadable) = await sheet.ReadHeaderAsync(cancel);
         if (unreadable is not null)
             return RequestFault.Unreadable(unreadable);
-        var columns = SheetPlaces.Of(header!, KeyColumn, Fields.Select(field => field.Name), About);
+        var columns = SheetPlaces.Of(header!, KeyColumn, Fields.Select(field => field.Name), About, dialect);
         if (columns.Found is not { } places)
             return columns.Faults.ToList();
         var rows = new List<ReadRow>();

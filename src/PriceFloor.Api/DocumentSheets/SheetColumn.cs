@@ -73,26 +73,46 @@ internal sealed class SheetColumn
             record.Set(_path, null);
         else if (schema is BodySchema.Text)
             record.Set(_path, Encoding.UTF8.GetString(row.Text(at)));
-        else if (schema is BodySchema.Number)
+        else if (schema is BodySchema.Number { Field: var bounds })
         {
-            var (number, code, detail) = SheetNumber.Read(cell, Name, null, dialect);
+            var (number, code, detail) = SheetNumber.Read(cell, Name, null, dialect, bounds);
             if (code is not null)
                 return (code, detail!);
             record.Set(_path, number);
+        }
+        else if (schema is BodySchema.Boolean)
+        {
+            if (YesOrNo(Encoding.UTF8.GetString(cell)) is not { } flag)
+                return (InputCodes.WrongType, $"{Name} is \"{Encoding.UTF8.GetString(cell)}\"; it must be true or false, or yes or no.");
+            record.Set(_path, flag);
         }
         else
             record.SetJson(_path, JsonOf(cell, schema));
         return null;
     }
 
-    /// <summary>A word, a day or a yes or no as JSON; spreadsheets write TRUE. A list is JSON in its cell.</summary>
+    /// <summary>A word or a day as JSON. A list is JSON in its cell.</summary>
     private static byte[] JsonOf(ReadOnlySpan<byte> cell, BodySchema schema)
     {
         var text = Encoding.UTF8.GetString(cell);
         return schema is BodySchema.Array ? Encoding.UTF8.GetBytes(text)
-            : schema is BodySchema.Boolean && bool.TryParse(text, out var flag) ? JsonSerializer.SerializeToUtf8Bytes(flag)
-            : JsonSerializer.SerializeToUtf8Bytes(text);
+            : JsonSerializer.SerializeToUtf8Bytes(schema is BodySchema.Choice { Words: var words } ? WordOf(text, words) : text);
     }
+
+    /// <summary>People write words with spaces and capitals: "Shows and stalls" is shows-and-stalls, as in a cash book.</summary>
+    private static string WordOf(string text, IReadOnlyList<string> words)
+    {
+        var word = string.Join('-', text.ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        return words.Contains(word) ? word : text;
+    }
+
+    /// <summary>Spreadsheets write TRUE, people write yes.</summary>
+    private static bool? YesOrNo(string text) => text.ToUpperInvariant() switch
+    {
+        "TRUE" or "YES" => true,
+        "FALSE" or "NO" => false,
+        _ => null,
+    };
 
     private static IEnumerable<SheetColumn> Below(BodySchema.Members schema, IReadOnlyList<BodySchema.Member> before, string? without) =>
         schema.All.SelectMany(member => member.BodySchema() is BodySchema.Members inner

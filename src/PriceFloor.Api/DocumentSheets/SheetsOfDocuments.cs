@@ -27,7 +27,7 @@ internal static class SheetsOfDocuments
         new WholeSheet<Design>("designs", "sku", "designs", SheetColumn.Of(typeof(Design), ["steps", "materials"], "making"),
             (catalogue, key) => catalogue.Design(key)?.Document),
         OfDesign<Step>("steps", "steps", "#/making/steps", design => design.Making.Steps ?? [],
-            (design, lines) => design with { Making = design.Making with { Steps = lines.Count > 0 ? lines : null } }, line => line.Name),
+            (design, lines) => design with { Making = BySteps(design.Making, lines) }, line => line.Name),
         OfDesign<MaterialLine>("materials", "materials of designs", "#/materials", design => design.Materials,
             (design, lines) => design with { Materials = lines }, line => $"{line.Material}\n{line.Name}", "material", "name"),
         new WholeSheet<Channel>("channels", "channel", "channels", SheetColumn.Of(typeof(Channel), ["fees"]),
@@ -58,6 +58,10 @@ internal static class SheetsOfDocuments
         Func<Design, IReadOnlyList<T>, Design> with, Func<T, string?> nameOf, params string[] nameColumns) where T : class =>
         new(name, "sku", about, new ListPlace<Design, T>(pointer, lines, with,
             (catalogue, key) => catalogue.Design(key)?.Document, InputCodes.UnknownDesign, NamesOr(nameColumns), nameOf));
+
+    /// <summary>Steps take the place of any other way to give the bench time, so that a design can begin with a figure of its own sheet.</summary>
+    private static Making BySteps(Making making, IReadOnlyList<Step> steps) => steps.Count == 0 ? making with { Steps = null }
+        : making with { Steps = steps, MinutesPerPiece = null, PiecesPerDay = null, PiecesPerBenchDay = null };
 
     private static string[] NamesOr(string[] columns) => columns.Length > 0 ? columns : ["name"];
 }

@@ -64,7 +64,7 @@ public sealed class SheetColumns
         var found = Find(header, name, parameter, faults);
         if (found < 0 && faults.Count == before)
             faults.Add(Fault(parameter, InputCodes.MissingColumn,
-                $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{OtherDialect(header, dialect)}."));
+                $"The sheet has no column \"{name.Trim()}\"; {Told(header)}. Name yours with {parameter}{header.OtherThan(dialect)}."));
         else if (found >= 0 && answers.Contains(found))
             faults.Add(Fault(parameter, InputCodes.AnswerColumn,
                 $"The column \"{header.Names[found]}\" is one that the answer fills; rename the column to read."));
@@ -95,11 +95,6 @@ public sealed class SheetColumns
             .Select(name => name.Length == 0 ? "(no name)" : $"\"{(name.Length <= 40 ? name : name[..40] + "...")}\"");
         return $"it has {string.Join(", ", names)}{(header.Count > MostNamesTold ? " and more" : "")}";
     }
-
-    private static string OtherDialect(SheetHeader header, SheetDialect dialect) =>
-        header.Count > 1 || !header.Names[0].Contains(dialect == SheetDialect.Comma ? ';' : ',', StringComparison.Ordinal) ? ""
-        : dialect == SheetDialect.Comma ? "; a sheet with semicolons between its columns is sent with dialect=semicolon"
-        : "; a sheet with commas between its columns is sent without dialect=semicolon";
 
     private static InputError Fault(string parameter, Code code, string detail) => new() { Parameter = parameter, Code = code, Detail = detail };
 }

@@ -24,6 +24,12 @@ public sealed class SheetHeader
     /// <summary>A name as it came, with its quotes.</summary>
     public ReadOnlySpan<byte> Field(int index) => _fields[index];
 
+    /// <summary>What to say of a header that seems to be in the other dialect: one column whose name has the other separator in it.</summary>
+    public string OtherThan(SheetDialect dialect) =>
+        Count > 1 || !Names[0].Contains(dialect == SheetDialect.Comma ? ';' : ',', StringComparison.Ordinal) ? ""
+        : dialect == SheetDialect.Comma ? "; a sheet with semicolons between its columns is sent with dialect=semicolon"
+        : "; a sheet with commas between its columns is sent without dialect=semicolon";
+
     internal static SheetHeader Of(SheetRow row, bool hasMark)
     {
         var fields = new byte[row.Count][];

@@ -13,15 +13,33 @@ public static class SheetNumber
     private const int Longest = 256;
 
     /// <summary>The number in a cell (<see cref="SheetRow.Cell"/>), or its fault: a code and a sentence.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="name">Its column.</param>
+    /// <param name="field">The bounds that are checked here; null if they are checked with the record.</param>
+    /// <param name="dialect">Its decimal mark.</param>
+    /// <param name="meant">What the number is, if its bounds are not checked here: the hint for a percentage depends on it.</param>
     public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<byte> cell, string name,
-        NumberFieldAttribute? field, SheetDialect dialect)
+        NumberFieldAttribute? field, SheetDialect dialect, NumberFieldAttribute? meant = null)
     {
         Span<char> room = stackalloc char[Longest];
         if (cell.IsEmpty)
             return (0, FaultCodes.Required, $"{name} is empty.");
         var text = cell.Length <= Longest ? room[..Encoding.UTF8.GetChars(cell, room)] : Encoding.UTF8.GetString(cell).AsSpan();
         var read = NumberText.Read(text, name, field, dialect.DecimalMark);
-        return read.Code == InputCodes.NotANumber ? (0, read.Code, $"{name} is \"{Short(text)}\"; {WhatToStrip(text, dialect)}") : read;
+        return read.Code == InputCodes.NotANumber
+            ? (0, read.Code, $"{name} is \"{Short(text)}\"; {WhatToWrite(text, field ?? meant, dialect)}")
+            : read;
+    }
+
+    /// <summary>
+    /// A percentage in the place of a share is no number with a sign too many: without its sign it would be a hundred times the share.
+    /// </summary>
+    private static string WhatToWrite(ReadOnlySpan<char> text, NumberFieldAttribute? field, SheetDialect dialect)
+    {
+        if (field is ShareAttribute && text.Contains('%'))
+            return $"write it as a share, without the sign.{NumberText.OfPercentage(text, field, dialect.DecimalMark)}";
+        return text.ContainsAnyInRange('0', '9') ? WhatToStrip(text, dialect)
+            : $"that is not a number; write digits, such as 1200{dialect.DecimalMark}50.";
     }
 
     private static string WhatToStrip(ReadOnlySpan<char> text, SheetDialect dialect)

@@ -19,21 +19,25 @@ public sealed class SheetPlaces
     /// <param name="keyColumn">The column that every sheet needs.</param>
     /// <param name="columns">The other columns that it may have.</param>
     /// <param name="about">What its rows are, in the plural.</param>
-    public static Outcome<SheetPlaces> Of(SheetHeader header, string keyColumn, IEnumerable<string> columns, string about) =>
-        Of(header.Names, keyColumn, columns, about);
+    /// <param name="dialect">The dialect in which it was read: another one is named where the columns look like it.</param>
+    public static Outcome<SheetPlaces> Of(SheetHeader header, string keyColumn, IEnumerable<string> columns, string about, SheetDialect dialect) =>
+        Of(header.Names, keyColumn, columns, about, header.OtherThan(dialect));
 
     /// <summary>The same of the names of the columns.</summary>
-    public static Outcome<SheetPlaces> Of(IReadOnlyList<string> names, string keyColumn, IEnumerable<string> columns, string about)
+    public static Outcome<SheetPlaces> Of(IReadOnlyList<string> names, string keyColumn, IEnumerable<string> columns, string about,
+        string other = "")
     {
         string[] known = [keyColumn, .. columns];
         var (places, faults) = (new Dictionary<string, int>(), new List<Fault>());
         foreach (var (index, name) in names.Index())
             if (!known.Contains(name))
-                faults.Add(Fault(name, InputCodes.UnknownColumn, $"\"{name}\" is not a column of {about}; they are {string.Join(", ", known)}."));
+                faults.Add(Fault(name, InputCodes.UnknownColumn,
+                    $"\"{name}\" is not a column of {about}; they are {string.Join(", ", known)}{other}."));
             else if (!places.TryAdd(name, index))
                 faults.Add(Fault(name, InputCodes.DuplicateColumn, $"The sheet has more than one column \"{name}\"; delete the others."));
         if (!places.ContainsKey(keyColumn))
-            faults.Add(Fault(keyColumn, InputCodes.MissingColumn, $"The sheet has no column \"{keyColumn}\" with the key that each row is about."));
+            faults.Add(Fault(keyColumn, InputCodes.MissingColumn,
+                $"The sheet has no column \"{keyColumn}\" with the key that each row is about{other}."));
         return faults.Count > 0 ? faults : new SheetPlaces(places, keyColumn);
     }
 

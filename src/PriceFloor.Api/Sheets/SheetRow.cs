@@ -55,8 +55,8 @@ public sealed class SheetRow
     /// <summary>Why the row cannot be used, with line and column (in characters).</summary>
     public InputError? Fault { get; internal set; }
 
-    /// <summary>An empty line.</summary>
-    public bool IsBlank => Count == 1 && _bytes.IsEmpty && Fault is null;
+    /// <summary>An empty line, or one whose cells are all empty, as spreadsheets leave them below a table.</summary>
+    public bool IsBlank => Fault is null && Count > 0 && (Count == 1 ? _bytes.IsEmpty : HasNoCells);
 
     /// <summary>True for a row that has a field for every header.</summary>
     public bool IsSound => Fault is null && !IsBlank;
@@ -86,6 +86,18 @@ public sealed class SheetRow
 
     /// <summary>The value of a cell with a text for people: spaces around it are part of it.</summary>
     public ReadOnlySpan<byte> Text(int index) => Fused(Value(index));
+
+    /// <summary>A field with something in it is mostly the first, so a full row is known by that one.</summary>
+    private bool HasNoCells
+    {
+        get
+        {
+            for (var index = 0; index < Count; index++)
+                if (Field(index) is var cell && cell is not [(byte)'"', (byte)'"'] && cell.ContainsAnyExcept((byte)' ', (byte)'\t'))
+                    return false;
+            return true;
+        }
+    }
 
     private static ReadOnlySpan<byte> Fused(ReadOnlySpan<byte> value) => value is [(byte)'\'', ..] && SheetText.IsDefused(value) ? value[1..] : value;
 

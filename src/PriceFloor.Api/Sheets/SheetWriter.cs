@@ -60,7 +60,9 @@ public sealed class SheetWriter : IDisposable
     {
         if (row.Fault is { } fault)
             WriteFaulty(row, new(Problem: string.Create(CultureInfo.InvariantCulture, $"Line {fault.Line}, column {fault.Column}: {fault.Detail}")));
-        else if (!row.IsBlank)
+        else if (row.IsBlank)
+            WriteBlank(row);
+        else
             WriteSound(row, answer);
         _output.Raw(row.LineEnd);
     }
@@ -75,6 +77,15 @@ public sealed class SheetWriter : IDisposable
             for (var column = 0; column < _replaced.Length; column++)
                 WriteCell(column, row.Field(column), answer);
         WriteAppended(answer);
+    }
+
+    /// <summary>An empty line stays one; a row of empty cells gets empty answers, so every row has as many cells as the header.</summary>
+    private void WriteBlank(SheetRow row)
+    {
+        if (row.Count == 1)
+            _output.Raw(row.Raw);
+        else
+            WriteFaulty(row, new());
     }
 
     private void WriteFaulty(SheetRow row, in SheetAnswer answer)

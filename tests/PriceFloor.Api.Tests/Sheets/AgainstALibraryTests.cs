@@ -78,7 +78,9 @@ public sealed class AgainstALibraryTests
         var rows = await ReadSheet.Rows(sheet, most: most);
         var answered = await WrittenSheet.Of(sheet, names: new(Channel: null), most: most);
         var read = ReadBySep(answered, SheetDialect.Comma);
-        Assert.Equal(rows.Where(row => row.Fault != "blank").Select(row => row.Fault.Length == 0),
+        // an empty line is no row to the library; a row of empty cells is one, and gets no answer
+        Assert.Equal(rows.Where(row => row.Fault != "blank" || row.Values.Contains('|', StringComparison.Ordinal))
+                .Select(row => row.Fault.Length == 0),
             read.Select(row => row.Contains("|above-target|", StringComparison.Ordinal)));
     }
 
@@ -86,8 +88,16 @@ public sealed class AgainstALibraryTests
     {
         var width = random.Next(2, 6);
         string Cell() => string.Concat(Enumerable.Range(0, random.Next(4)).Select(_ => s_parts[random.Next(s_parts.Length)]));
+        string[] Row() // our reader leaves out rows without a filled cell; the library does not
+        {
+            var cells = Enumerable.Range(0, width).Select(_ => Cell()).ToArray();
+            if (cells.All(string.IsNullOrWhiteSpace))
+                cells[0] = "x";
+            return cells;
+        }
+
         return [[.. Enumerable.Range(0, width).Select(column => $"c{column}")],
-            .. Enumerable.Range(0, random.Next(1, 12)).Select(_ => Enumerable.Range(0, width).Select(_ => Cell()).ToArray())];
+            .. Enumerable.Range(0, random.Next(1, 12)).Select(_ => Row())];
     }
 
     /// <summary>Quotes where they must be, and at random where they may.</summary>

@@ -45,7 +45,8 @@ public sealed class SheetNumberTests
     [InlineData("5 %", "remove \"%\", so that it reads like 1200.50.")]
     [InlineData("\u20AC58", "remove \"\u20AC\", so that it reads like 1200.50.")]
     [InlineData("+5", "remove \"+\", so that it reads like 1200.50.")]
-    [InlineData("n/a", "remove \"n/a\", so that it reads like 1200.50.")]
+    [InlineData("n/a", "that is not a number; write digits, such as 1200.50.")]
+    [InlineData("x", "that is not a number; write digits, such as 1200.50.")]
     [InlineData(".5", "write digits on both sides of the point and a minus only in front, such as 1200.50.")]
     [InlineData("5.", "write digits on both sides of the point and a minus only in front, such as 1200.50.")]
     [InlineData("5-", "write digits on both sides of the point and a minus only in front, such as 1200.50.")]
@@ -53,6 +54,22 @@ public sealed class SheetNumberTests
     {
         var (_, fault) = Read(cell, SheetDialect.Comma);
         Assert.Equal($"not-a-number price is \"{cell}\"; {told}", fault);
+    }
+
+    [Theory]
+    [InlineData("0.5%", "Shares are fractions of 1: 0.5 % is written 0.005.")]
+    [InlineData("45 %", "Shares are fractions of 1: 45 % is written 0.45.")]
+    public void A_percentage_in_a_column_of_shares_is_told_as_the_share_it_is(string cell, string told)
+    {
+        var bounds = new ShareAttribute();
+        foreach (var (field, meant) in new[] { (bounds, (ShareAttribute?)null), (null, bounds) })
+        {
+            var (_, code, detail) = SheetNumber.Read(Encoding.UTF8.GetBytes(cell), "rate", field, SheetDialect.Comma, meant);
+            Assert.Equal(("not-a-number", $"rate is \"{cell}\"; write it as a share, without the sign. {told}"), (code!.Word, detail));
+        }
+
+        Assert.Equal("rate is \"0,5%\"; write it as a share, without the sign. Shares are fractions of 1: 0,5 % is written 0,005.",
+            SheetNumber.Read("0,5%"u8, "rate", null, SheetDialect.Semicolon, bounds).Detail);
     }
 
     [Theory]

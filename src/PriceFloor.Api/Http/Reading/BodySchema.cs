@@ -39,6 +39,17 @@ public abstract record BodySchema
     /// <summary>Any JSON value.</summary>
     public sealed record Any : BodySchema;
 
+    /// <summary>The bounds of the number at a path of a record; null if no number stands there.</summary>
+    public static NumberFieldAttribute? NumberAt(Type record, ReadOnlySpan<string> path)
+    {
+        var schema = Of(record);
+        foreach (var name in path)
+            schema = schema is Members members && members.All.FirstOrDefault(member => member.Name == name) is { } member
+                ? member.BodySchema()
+                : schema;
+        return schema is Number { Field: var field } ? field : null;
+    }
+
     /// <summary>The members of a record of this type.</summary>
     public sealed record Members(Type Type, ImmutableArray<Member> All, IReadOnlySet<string> ReadOnly) : BodySchema
     {

@@ -21,13 +21,13 @@ public static class NumberText
     public static (decimal Value, Code? Code, string? Detail) Read(ReadOnlySpan<char> text, string name,
         NumberFieldAttribute? field, char decimalMark)
     {
-        IFormatProvider format = decimalMark == ',' ? s_decimalComma : CultureInfo.InvariantCulture;
+        var format = FormatOf(decimalMark);
         if (DigitsOf(text, decimalMark) is not var (whole, fraction))
             return text.ContainsAny('e', 'E') && decimal.TryParse(text, NumberStyles.Float, format, out _)
                 ? (0, InputCodes.Exponent, $"{name} is written with an exponent; write the digits out, such as 1200{decimalMark}50.")
                 : (0, InputCodes.NotANumber, $"{name} is not a plain number; write digits with at most one decimal "
                     + $"{(decimalMark == ',' ? "comma" : "point")}, such as 1200{decimalMark}50, without currency signs, "
-                    + $"spaces or thousands marks.{OfPercentage(text, field, format)}");
+                    + $"spaces or thousands marks.{OfPercentage(text, field, decimalMark)}");
 
         if (whole + fraction > MostDigits)
             return (0, InputCodes.TooManyDigits, $"{name} has more than 18 digits, which is finer than any price; shorten it.");
@@ -51,11 +51,16 @@ public static class NumberText
         + $"it is {value.ToString(format)}.{AsShare(value, field, format)}";
 
     /// <summary>"45 %" where a share is wanted: the number to write instead.</summary>
-    private static string OfPercentage(ReadOnlySpan<char> text, NumberFieldAttribute? field, IFormatProvider format) =>
+    /// <param name="text">The text.</param>
+    /// <param name="field">The field that it is for.</param>
+    /// <param name="decimalMark">A point or a comma.</param>
+    public static string OfPercentage(ReadOnlySpan<char> text, NumberFieldAttribute? field, char decimalMark) =>
         field is ShareAttribute && text.EndsWith('%')
-            && decimal.TryParse(text[..^1].Trim(), NumberStyles.AllowDecimalPoint, format, out var percent) && percent <= 100
-            ? AsShare(percent, field, format)
+            && decimal.TryParse(text[..^1].Trim(), NumberStyles.AllowDecimalPoint, FormatOf(decimalMark), out var percent) && percent <= 100
+            ? AsShare(percent, field, FormatOf(decimalMark))
             : "";
+
+    private static IFormatProvider FormatOf(char decimalMark) => decimalMark == ',' ? s_decimalComma : CultureInfo.InvariantCulture;
 
     /// <summary>A share that was given as a percentage: 2.9 of 100 is 0.029. Nothing where that share would be refused too.</summary>
     private static string AsShare(decimal percent, NumberFieldAttribute? field, IFormatProvider format) =>

@@ -1,0 +1,100 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.DocumentSheets;
+
+/// <summary>What somebody writes into sheets who has only read the pages: it works, or the answer says what to write.</summary>
+public sealed class NewcomerSheetTests
+{
+    [Theory]
+    [InlineData("minutesPerPiece")]
+    [InlineData("piecesPerDay")]
+    [InlineData("piecesPerBenchDay")]
+    public async Task A_design_of_steps_is_made_by_sheets_alone(string way)
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(200, (await Designs(studio, $"sku,name,profile,{way}\nDROP-1,Drop,main,5\n")).Status);
+        Assert.Equal(200, (await Send(studio, "steps",
+            "sku,name,handsOnMinutes,batchSize,mayBeHurried\nDROP-1,torch,34,1,yes\nDROP-1,anneal,20,20,no\n")).Status);
+        Assert.Equal(200, (await Send(studio, "materials", "sku,name,amount,at\nDROP-1,rod,2.50,torch\nDROP-1,gift box,1.55,finish\n")).Status);
+        var making = (await studio.Get("/v1/designs/DROP-1")).Json.GetProperty("making");
+        Assert.False(making.TryGetProperty(way, out _));
+        Assert.Equal(["torch 34 True", "anneal 20 False"], making.GetProperty("steps").EnumerateArray().Select(step =>
+            $"{step.GetProperty("name").GetString()} {step.GetProperty("handsOnMinutes")} {step.GetProperty("mayBeHurried").GetBoolean()}"));
+        // 34 + 20 / 20 = 35 minutes = 0.5833 hours
+        Assert.Equal(0.5833m, (await studio.Get("/v1/designs/DROP-1/floor-price")).Json.GetProperty("benchHours").GetDecimal());
+    }
+
+    [Fact]
+    public async Task A_design_without_bench_time_is_told_in_the_words_of_the_sheet()
+    {
+        await using var studio = await AStudio();
+        var refused = (await Designs(studio, "sku,name,profile\nDROP-1,Drop,main\nDROP-2,Drop,main\n")).IsProblem(422, "invalid-input");
+        Assert.Equal([2, 3], Lines(refused));
+        Assert.All(Details(refused), detail => Assert.Matches("minutesPerPiece, piecesPerDay and piecesPerBenchDay.*sheet steps", detail));
+    }
+
+    [Theory]
+    [InlineData("fees", "channel,name,rate\nweb,card,0.5%\n", "rate is \"0.5%\".*0.5 % is written 0.005")]
+    [InlineData("fees", "channel,name,rate\nweb,card,x\n", "rate is \"x\"; that is not a number")]
+    [InlineData("steps", "sku,name,handsOnMinutes,goodShare\nRB-014,torch,30,95 %\n", "95 % is written 0.95")]
+    [InlineData("steps", "sku,name,handsOnMinutes,mayBeHurried\nRB-014,torch,30,perhaps\n", "true or false, or yes or no")]
+    [InlineData("fees", "channel;name;rate\nweb;card;0,5\n", "dialect=semicolon")]
+    public async Task What_is_wrong_in_a_cell_is_told_with_what_to_write(string sheet, string rows, string told)
+    {
+        await using var studio = await AStudio();
+        Assert.Contains(Details((await Send(studio, sheet, rows)).IsProblem(422, "invalid-input")), detail =>
+            Regex.IsMatch(detail, told, RegexOptions.None, TimeSpan.FromSeconds(5)));
+    }
+
+    [Fact]
+    public async Task A_sheet_of_designs_names_the_dialect_and_a_share_too()
+    {
+        await using var studio = await AStudio();
+        Assert.Contains("dialect=semicolon", (await Designs(studio, "sku;name;profile\nDROP-1;Drop;main\n")).IsProblem(422, "invalid-input").Text,
+            StringComparison.Ordinal);
+        Assert.Contains("95 % is written 0.95", (await Designs(studio, "sku,profile,minutesPerPiece,goodShare\nDROP-1,main,5,95%\n"))
+            .IsProblem(422, "invalid-input").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Of_several_bad_rows_every_one_is_told()
+    {
+        await using var studio = await AStudio();
+        var rows = string.Concat(Enumerable.Range(1, 8).Select(i => $"RB-014,step {i},5,perhaps\n"));
+        Assert.Equal([2, 3, 4, 5, 6, 7, 8, 9],
+            Lines((await Send(studio, "steps", "sku,name,handsOnMinutes,mayBeHurried\n" + rows)).IsProblem(422, "invalid-input")));
+    }
+
+    [Fact]
+    public async Task Words_may_be_written_with_spaces_and_rows_may_be_empty()
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(200, (await Send(studio, "expenses",
+            "profile,name,amount,per,costKind\n,,,,\nmain,Fairs,900,year,Shows and stalls\n,,,,\n\n,,\n"))
+            .Status);
+        Assert.Equal("shows-and-stalls", (await studio.Get("/v1/profiles/main")).Json.GetProperty("expenses")[0].GetProperty("costKind").GetString());
+        Assert.Equal(200, (await Send(studio, "reading-rules", "rules,textHas,to,costKind\nmine,market,business,shows and stalls\n")).Status);
+        Assert.Equal(200, (await Designs(studio, "sku,profile,minutesPerPiece\nDROP-1,main,5\n,,\n")).Status);
+    }
+
+    private static async Task<Studio> AStudio()
+    {
+        var studio = new Studio();
+        await studio.HasASmallShop();
+        return studio;
+    }
+
+    private static Task<Answer> Send(Studio studio, string name, string sheet) =>
+        studio.SendBytes("PUT", "/v1/sheets/" + name, Encoding.UTF8.GetBytes(sheet), "text/csv");
+
+    private static Task<Answer> Designs(Studio studio, string sheet) =>
+        studio.SendBytes("POST", "/v1/designs/batch", Encoding.UTF8.GetBytes(sheet), "text/csv");
+
+    private static IEnumerable<int> Lines(Answer refused) =>
+        refused.Json.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("line").GetInt32());
+
+    private static IEnumerable<string> Details(Answer refused) =>
+        refused.Json.GetProperty("errors").EnumerateArray().Select(error => error.GetProperty("detail").GetString()!);
+}
