@@ -1,9 +1,8 @@
 using PriceFloor.Api.Http.Reading;
-using PriceFloor.Api.Sheets;
+using PriceFloor.Api.LogLines;
 using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Evidence.Sheets;
-using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Evidence;
 
@@ -14,7 +13,7 @@ public sealed record EvidenceQuery : IQuery<EvidenceQuery>
     public const string MovementsPart = "movements", BenchPart = "bench";
 
     private const string Bench = "bench.";
-    private const int ColumnName = 100, WordsLength = 400, MostPieces = 100_000;
+    private const int MostPieces = 100_000;
 
     public DateTimeOffset? AsOf { get; private init; }
 
@@ -52,24 +51,16 @@ public sealed record EvidenceQuery : IQuery<EvidenceQuery>
             "2026-12-31"),
         new("level", "How often the range of a finding is to hold.", "number", "decimal", "0.9", Minimum: EvidenceChoices.LowestLevel,
             Maximum: EvidenceChoices.HighestLevel, Default: "0.9"),
-        new("at", "Tells what a piece takes so many pieces from now, by the learning curve.", "integer", Example: "100", Minimum: 1,
+        new("at", "Adds what a piece will take after so many more pieces, by the learning curve.", "integer", Example: "100", Minimum: 1,
             Maximum: MostPieces),
-        new("run", "The pieces of the next run, whose mean minutes learning tells.", "integer", Example: "60", Minimum: 1, Maximum: MostPieces,
+        new("run", "The pieces of the next run, of which learning has the mean minutes.", "integer", Example: "60", Minimum: 1, Maximum: MostPieces,
             Default: "60"),
         new("source", "What the sheet of movements is called.", "string", Example: "web-shop", Default: "\"movements\""),
-        new("channel", "Key of the channel of lines that do not say it.", "string", Example: "web"),
-        new("what", "What lines are that do not say it.", "string", Example: "sold", Default: "\"sold\""),
-        new("cancelled", "Words of the column of the status whose lines count in nothing, with commas between.", "string", Example: "cancelled,void"),
         new("wholeDays", "With true, the bench book has whole days, packing and books included: then benchShare can be found.", "boolean",
             Default: "false"),
         new("countsAsMade", "With true, good pieces of the last step in the bench book count as made.", "boolean", Default: "false"),
-        .. LogFields.OfMovements.Select(one => Column("", one, "movements")),
-        new("dateOrder", "How the sheet of movements writes its dates. If absent: as a line proves that has only one reading.", "string",
-            Example: "day-month-year"),
-        SheetQuery.Dialect,
-        .. LogFields.OfBench.Select(one => Column(Bench, one, "the bench book")),
-        new(Bench + "dateOrder", "How the bench book writes its dates.", "string", Example: "day-month-year"),
-        new(Bench + "dialect", "\"semicolon\" for a bench book with semicolons between columns and decimal commas.", "string", Example: "semicolon"),
+        .. LogSheetQuery.ParametersOf(LogFields.OfMovements),
+        .. LogSheetQuery.ParametersOf(LogFields.OfBench, Bench, " in the bench book"),
         QueryParameters.AsOf,
         QueryParameters.Workings,
     ];
@@ -91,35 +82,12 @@ public sealed record EvidenceQuery : IQuery<EvidenceQuery>
             Run = values.Integer("run", 1, MostPieces, EvidenceChoices.UsualRun),
             Workings = values.Boolean("workings"),
             MovementSource = values.Text("source") ?? MovementsPart,
-            Movements = Sheet(values, "", LogFields.OfMovements) with
-            {
-                Channel = values.Text("channel"),
-                What = values.EnumValue<MovementKind>("what") ?? MovementKind.Sold,
-                Cancelled = values.Text("cancelled", WordsLength)?.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-                    ?? [],
-            },
-            BenchSheet = Sheet(values, Bench, LogFields.OfBench),
+            Movements = LogSheetQuery.Of(values, LogFields.OfMovements),
+            BenchSheet = LogSheetQuery.Of(values, LogFields.OfBench, Bench),
             BenchSource = new LogSource(BenchPart, values.Boolean("wholeDays"), values.Boolean("countsAsMade")),
         };
         if (read.To < read.From)
             values.Add("to", FaultCodes.OutOfOrder, "to must not be before from.");
         return read;
     }
-
-    private static LogSheet Sheet(QueryValues values, string prefix, IReadOnlyList<LogField> fields)
-    {
-        var columns = new Dictionary<LogField, string>();
-        foreach (var field in fields)
-            if (values.Text(prefix + field.Parameter(), ColumnName) is { } name)
-                columns.Add(field, name);
-        return new LogSheet
-        {
-            Columns = columns,
-            DateOrder = values.EnumValue<DateOrder>(prefix + "dateOrder"),
-            Semicolon = values.EnumValue<SheetHabit>(prefix + "dialect") == SheetHabit.Semicolon,
-        };
-    }
-
-    private static QueryParameter Column(string prefix, LogField one, string sheet) => new(prefix + one.Parameter(),
-        $"Heading of the column of {sheet} for {one.Name()}. If absent: the column of this name.", "string", Example: one.Name());
 }
