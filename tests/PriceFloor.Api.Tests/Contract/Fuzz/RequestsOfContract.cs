@@ -61,6 +61,8 @@ internal sealed class RequestsOfContract
             var (name, place) = (parameter["name"]!.GetValue<string>(), parameter["in"]!.GetValue<string>());
             if (place == "path")
                 request.Keys[name] = Parameter(parameter, request.Path);
+            else if (place == "query" && IsWithExamples(parameter) && _random.Next(4) > 0)
+                request.Query.Add((name, Uri.EscapeDataString(ContractDocument.ExampleOf(parameter)!.ToString())));
             else if (place == "query" && (parameter["required"]?.GetValue<bool>() == true
                 || _random.Next(Math.Max(4, parameters.Count)) == 0)) // of very many, one on average
                 request.Query.Add((name, Uri.EscapeDataString(Parameter(parameter, request.Path))));
@@ -74,6 +76,9 @@ internal sealed class RequestsOfContract
             request.Headers.Add(("Accept", _odd.Any([.. answers.Select(answer => answer.Key)])));
         return request;
     }
+
+    /// <summary>A parameter that the operation's examples of bodies need, such as the source of lines.</summary>
+    private static bool IsWithExamples(JsonObject parameter) => parameter["examples"] is JsonObject;
 
     private JsonObject? Success(JsonObject operation) =>
         operation["responses"]!.AsObject().Where(one => one.Key[0] == '2').Select(one => _contract.Followed(one.Value!)).FirstOrDefault();
