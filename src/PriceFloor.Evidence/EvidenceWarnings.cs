@@ -50,7 +50,7 @@ public static class EvidenceWarnings
             yield return new(EvidenceWarningCodes.OldLog, Text($"The newest line is of {newest:yyyy-MM-dd}."), "");
         if (studio.MadeTwice.Count > 0)
             yield return new(EvidenceWarningCodes.MadeTwice,
-                Text($"{studio.MadeTwice.Count} bench entries are of days on which movements tell what was made."),
+                Text($"{studio.MadeTwice.Count} bench entries are of days on which movements say what was made."),
                 "/accounted");
         if (studio.Profile is { IsYoung: true })
             yield return new(EvidenceWarningCodes.YoungStock, "Too few pieces are two years old; at least this share sells.", "/profile/findings/0");

@@ -12,7 +12,7 @@ public sealed record LogOfDesign(IReadOnlyList<Movement> Movements, IReadOnlyLis
     /// <summary>Sold lines on channels of another currency, which nothing converts.</summary>
     public int OtherCurrency { get; init; }
 
-    /// <summary>Whether what was made is told by movements of its own.</summary>
+    /// <summary>Whether movements of its own say what was made.</summary>
     public bool HasMade { get; init; }
 
     /// <summary>Pieces that did not come out good.</summary>

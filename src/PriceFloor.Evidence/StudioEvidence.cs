@@ -20,7 +20,7 @@ public sealed class StudioEvidence
     /// <summary>Null where no profile is asked about.</summary>
     public required ProfileEvidence? Profile { get; init; }
 
-    /// <summary>Bench entries that were not counted as made, since movements tell what was made that day.</summary>
+    /// <summary>Bench entries that were not counted as made, because movements say what was made that day.</summary>
     public required IReadOnlyList<BenchEntry> MadeTwice { get; init; }
 
     public DateOnly? Newest { get; init; }

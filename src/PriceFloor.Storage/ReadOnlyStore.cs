@@ -56,7 +56,7 @@ public static class ReadOnlyStore
         return read(new Snapshot(session)).AtOnce();
     }
 
-    /// <summary>What tells whether the file was changed; null if there is a log beside it.</summary>
+    /// <summary>What shows whether the file was changed; null if there is a log beside it.</summary>
     private static (long Bytes, DateTime Written)? StampOf(string path) =>
         File.Exists(path + "-wal") ? null : new FileInfo(path) is { Exists: true } file ? (file.Length, file.LastWriteTimeUtc) : null;
 }

@@ -82,7 +82,7 @@ public sealed record FoundFloorAnswer(decimal Stored, decimal? AsFound);
 /// <param name="SellThrough">Sold, of those made; null if it is not known what was made.</param>
 /// <param name="OnHand">Pieces on hand at all places; null if it is not known.</param>
 /// <param name="CoverWeeks">For so many weeks these last at the pace of the days on which there were any.</param>
-/// <param name="Matched">Whether pieces were told by their own numbers, or the first made is the first gone.</param>
+/// <param name="Matched">Whether pieces were matched by their own numbers, or the first made is the first gone.</param>
 public sealed record DaysAnswer(int? DaysToSell, decimal? SellThrough, int? OnHand, decimal? CoverWeeks, Matched Matched)
 {
     private const int CoverDecimals = 1;

@@ -15,7 +15,7 @@ public static class LogOperations
         + "Good lines are stored and bad ones refused by line and code; with from and to all or nothing. At most 200,000 lines. "
         + "Ids are kept as hashes, and columns that no parameter names are not read. Scope: log.";
 
-    private static readonly Operation Movements = new("appendMovements", "Log", "Tell what was made, sold, sent, lost",
+    private static readonly Operation Movements = new("appendMovements", "Log", "Record what was made, sold, sent, lost",
         "A JSON array, NDJSON or CSV of movements of pieces. " + Known)
     {
         Answer = typeof(LogBatchAnswer),
@@ -24,7 +24,7 @@ public static class LogOperations
         BodyWords = "Movements, one after another.",
     };
 
-    private static readonly Operation Bench = new("appendBenchLog", "Log", "Tell what was done at the bench",
+    private static readonly Operation Bench = new("appendBenchLog", "Log", "Record what was done at the bench",
         "A JSON array, NDJSON or CSV of batches: so many started, so many good, so many minutes. " + Known)
     {
         Answer = typeof(LogBatchAnswer),

@@ -75,7 +75,7 @@ public static class Commands
     private static string HelpText() => $"""
         PriceFloor {FirstContact.Welcome.Version}: the lowest price that keeps a studio and its maker going for the year.
 
-        Tell it what to do; each verb says more with --help:
+        Give it a verb; each verb says more with --help:
         {Lines(All.Select(verb => (verb.Value.Usage(verb.Key), verb.Value.Does)))}
 
         Options:

@@ -1,6 +1,6 @@
 namespace PriceFloor.Api.Running;
 
-/// <summary>Something that the program does when it is told by a word.</summary>
+/// <summary>Something that the program does, by its name on the command line.</summary>
 /// <param name="Words">What must follow the word.</param>
 /// <param name="Does">What it does, in one line.</param>
 public sealed record Verb(string[] Words, string Does)

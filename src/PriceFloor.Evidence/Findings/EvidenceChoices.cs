@@ -20,6 +20,6 @@ public sealed record EvidenceChoices
     /// <summary>So many pieces on from today, a piece is asked for; null: none.</summary>
     public int? At { get; init; }
 
-    /// <summary>Pieces of the next run, whose mean minutes are told.</summary>
+    /// <summary>Pieces of the next run, of which the mean minutes are given.</summary>
     public int Run { get; init; } = UsualRun;
 }

@@ -56,6 +56,6 @@ public static class EvidenceWarningCodes
         "Take usualDiscount from the channel's draft.");
 
     public static readonly Code MadeTwice = new("made-twice",
-        "The bench book and movements both tell what was made of a design on one day; the movements count.",
+        "The bench book and movements both say what was made of a design on one day; the movements count.",
         "Leave countsAsMade out, or the movements of what was made.");
 }

@@ -34,7 +34,7 @@ public sealed class ShelfHistory
     /// <summary>Whether a count found another number than the lines.</summary>
     public bool Differs { get; private set; }
 
-    /// <summary>Whether every piece that went was told by its own number.</summary>
+    /// <summary>Whether every piece that went was matched by its own number.</summary>
     public bool ByPiece { get; private set; } = true;
 
     /// <summary>Days on which a piece was there, of those that the lines cover.</summary>
