@@ -3,8 +3,8 @@ using System.Text.Json.Serialization;
 
 namespace PriceFloor.Api.Http;
 
-/// <summary>Writes a long list on all processors, in order; a short one as usual.</summary>
-public sealed class LongList<T> : JsonConverter<IReadOnlyList<T>>
+/// <summary>Writes a long list on all processors, in order; a short one as usual. <see cref="LongAnswer{T}"/> sends it piece by piece.</summary>
+public sealed class LongList<T> : JsonConverter<IReadOnlyList<T>>, ILongList
 {
     private const int InOnePiece = 1000;
 
@@ -18,8 +18,33 @@ public sealed class LongList<T> : JsonConverter<IReadOnlyList<T>>
             foreach (var item in value)
                 JsonSerializer.Serialize(writer, item, options);
         else
-            foreach (var piece in value.Chunk(InOnePiece).AsParallel().AsOrdered().Select(some => JsonSerializer.SerializeToUtf8Bytes(some, options)))
-                writer.WriteRawValue(piece.AsSpan(1, piece.Length - 2), skipInputValidation: true); // what is between its brackets
+            foreach (var lines in Lines(value, options))
+                writer.WriteRawValue(lines.Span, skipInputValidation: true);
         writer.WriteEndArray();
+    }
+
+    IEnumerable<ReadOnlyMemory<byte>> ILongList.PiecesOf(object list, JsonSerializerOptions options)
+    {
+        var before = "["u8.ToArray();
+        foreach (var lines in Lines((IReadOnlyList<T>)list, options))
+        {
+            yield return before;
+            yield return lines;
+            before = ","u8.ToArray();
+        }
+
+        yield return before is [(byte)'['] ? "[]"u8.ToArray() : "]"u8.ToArray();
+    }
+
+    /// <summary>The lines with commas between them, in pieces without commas between those.</summary>
+    private static IEnumerable<ReadOnlyMemory<byte>> Lines(IReadOnlyList<T> list, JsonSerializerOptions options) =>
+        list.Count <= InOnePiece ? list.Count == 0 ? [] : [Bare([.. list], options)]
+            : list.Chunk(InOnePiece).AsParallel().AsOrdered().Select(some => Bare(some, options));
+
+    /// <summary>What is between the brackets.</summary>
+    private static ReadOnlyMemory<byte> Bare(T[] some, JsonSerializerOptions options)
+    {
+        var text = JsonSerializer.SerializeToUtf8Bytes(some, options);
+        return text.AsMemory(1, text.Length - 2);
     }
 }

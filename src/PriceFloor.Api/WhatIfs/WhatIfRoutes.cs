@@ -28,6 +28,6 @@ public static class WhatIfRoutes
         var answer = asked.Found is { } found ? WhatIfText.Of(found) : asked.Faults.ToList();
         return answer.Found is not { } said ? Problem.Of(answer.Faults)
             : Offers.Of(context).Wanted(context.Request) == Format.Svg ? TaggedBody.Unnamed(WhatIfPicture.Of(said), Format.Svg)
-            : JsonAnswer.Of(said);
+            : new LongAnswer<WhatIfAnswer>(said);
     }
 }
