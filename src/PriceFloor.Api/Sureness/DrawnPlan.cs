@@ -66,7 +66,7 @@ internal sealed class DrawnPlan
             else
                 return null;
         return MonthsOf(year, plan, lines) is not { } months ? null : new PlanDraw(
-            months.Totals.SurplusBeforeTax, months.Totals.Closes, months.Totals.WithinHours, months.LowestCash.Cash,
+            months.Totals.SurplusBeforeTax, months.Totals.Closes, months.Totals.WithinHours, months.Cash,
             months.Totals.Closes ? 0 : CommonRise.Of(share => LeftAt(lines, share), year.BenchMustEarn),
             line is { } one ? GainOf(lines[one]) : null);
     }
@@ -74,10 +74,12 @@ internal sealed class DrawnPlan
     /// <summary>
     /// Ranges change amounts and no lines, so each line is due when it is due at the likely values, unless these months are themselves drawn.
     /// </summary>
-    private YearByMonth? MonthsOf(StudioYear year, Plan plan, PlannedLine[] lines) =>
-        ReferenceEquals(plan.PaidIn, _likely.Plan.PaidIn) && _likely.Dues is var dues
-            ? YearByMonth.Of(year, plan, lines, ReferenceEquals(year, _likely.Year) ? dues : [.. dues.Select(due => due.In(year.Profile))]).Found
-            : YearByMonth.Of(year, plan, lines).Found;
+    private LowestCash? MonthsOf(StudioYear year, Plan plan, PlannedLine[] lines) =>
+        DuesOf(year, plan) is { } dues ? _likely.LowestCashWith(year, plan, lines, dues).Found : null;
+
+    private IReadOnlyList<DueLine>? DuesOf(StudioYear year, Plan plan) => !ReferenceEquals(plan.PaidIn, _likely.Plan.PaidIn)
+        ? DueLine.Of(year.Profile, plan.PaidIn).Found
+        : ReferenceEquals(year, _likely.Year) ? _likely.Dues : [.. _likely.Dues.Select(due => due.In(year.Profile))];
 
     /// <summary>
     /// What the lines leave at prices that are higher by a share. What a sale then leaves is the same in every draw that doubts neither the channel
@@ -118,7 +120,7 @@ internal sealed class DrawnPlan
         public UnitCost? In(ChangedDocuments documents, StudioYear year, bool isLikelyYear)
         {
             var design = documents.Find<Design>(Kinds.Design, stored.Key) ?? stored.Document;
-            return isLikelyYear && ReferenceEquals(design, _likely) ? _piece : UnitCost.Of(design, year).Found;
+            return isLikelyYear && ReferenceEquals(design, _likely) ? _piece : UnitCost.OnlyCostOf(design, year).Found;
         }
     }
 

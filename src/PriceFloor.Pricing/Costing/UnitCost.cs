@@ -9,6 +9,7 @@ public sealed class UnitCost
 {
     private readonly UnitCostFormulas<Figure> _formulas;
     private IReadOnlyList<string>? _scarceThings;
+    private bool? _secondsPayMore;
 
     private UnitCost(Design design, StudioYear year, BenchTime time)
     {
@@ -17,8 +18,6 @@ public sealed class UnitCost
         Time = time;
         SoldShare = design.SoldShare ?? year.Profile.SoldShare;
         _formulas = new UnitCostFormulas<Figure>(design, year, time.Formulas);
-        YearlyPieces = new YearlyPieces(this);
-        SecondsPayMoreThanTheyCost = time.Starts > 1 && design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
     }
 
     public Design Design { get; }
@@ -52,7 +51,7 @@ public sealed class UnitCost
     public decimal PiecesPerYear => YearlyPieces.Pieces;
 
     /// <summary>How many the year can make: this floor holds only if that many are made and sold.</summary>
-    public YearlyPieces YearlyPieces { get; }
+    public YearlyPieces YearlyPieces => field ??= new YearlyPieces(this);
 
     /// <summary>One-off bench hours of the design a sold piece.</summary>
     public decimal DevelopmentHours => _formulas.DevelopmentHours.Value;
@@ -80,7 +79,8 @@ public sealed class UnitCost
     public decimal LoadsOf(string resource) => _formulas.LoadsOf(resource, 1).Value;
 
     /// <summary>True if a second brings more than a rejected start costs, so that better yield would raise the floor.</summary>
-    public bool SecondsPayMoreThanTheyCost { get; }
+    public bool SecondsPayMoreThanTheyCost => _secondsPayMore ??=
+        Time.Starts > 1 && Design.Seconds is { } sold && !SunkInAStartLostEarly.Reaches(sold.Share * sold.Price);
 
     /// <summary>What has gone into a start that is lost at the first step that loses any.</summary>
     private decimal SunkInAStartLostEarly => Year.PerBenchHour * Time.HoursUntilFirstLoss
@@ -91,18 +91,31 @@ public sealed class UnitCost
     /// The piece of a design whose shape is valid. Refused: a material that the profile lacks (<c>unknown-material</c>), a point
     /// that no step has (<c>unknown-step</c>), no bench time (<c>no-bench-time</c>), figures past exactness (<c>too-large</c>).
     /// </summary>
-    public static Outcome<UnitCost> Of(Design design, StudioYear year) => Outcome<UnitCost>.Guard(() =>
+    public static Outcome<UnitCost> Of(Design design, StudioYear year) => Of(design, year, whole: true);
+
+    /// <summary>
+    /// The same for whoever asks thousands of times, and for nothing but the cost: how many the year can make, and whether seconds pay more than
+    /// they cost, are not computed, so a figure past exactness in those is no fault.
+    /// </summary>
+    public static Outcome<UnitCost> OnlyCostOf(Design design, StudioYear year) => Of(design, year, whole: false);
+
+    /// <summary>One material line for one piece at its point: 0.062 kg at 38.00 with 8 % waste is 0.062 x 38 / 0.92 = 2.5609.</summary>
+    public static decimal CostOf(MaterialLine line, StudioYear year) => UnitCostFormulas<Figure>.CostOf(line, year).Value;
+
+    private static Outcome<UnitCost> Of(Design design, StudioYear year, bool whole) => Outcome<UnitCost>.Guard(() =>
     {
         var time = BenchTime.Of(design.Making, year.Profile.Calendar);
         var faults = design.Materials.SelectMany((line, i) => MaterialFaults(line, i, time, year)).ToList();
         if (time.Hours <= 0)
             faults.Add(new Fault("/making", FaultCodes.NoBenchTime,
                 "The piece takes no bench time, so it could carry no part of the year; give the minutes that it really takes."));
-        return faults.Count > 0 ? faults : new UnitCost(design, year, time);
+        if (faults.Count > 0)
+            return faults;
+        var piece = new UnitCost(design, year, time);
+        if (whole)
+            _ = (piece.YearlyPieces, piece.SecondsPayMoreThanTheyCost); // here, where a figure past exactness is a fault
+        return piece;
     });
-
-    /// <summary>One material line for one piece at its point: 0.062 kg at 38.00 with 8 % waste is 0.062 x 38 / 0.92 = 2.5609.</summary>
-    public static decimal CostOf(MaterialLine line, StudioYear year) => UnitCostFormulas<Figure>.CostOf(line, year).Value;
 
     private static IEnumerable<Fault> MaterialFaults(MaterialLine line, int index, BenchTime time, StudioYear year)
     {

@@ -14,7 +14,7 @@ internal sealed class BillFormulas<T> where T : IFigure<T>
         Household = Due("householdPaid", [.. lines.Where(line => line.due.IsHousehold)]);
         OtherIncome = Due("otherIncome", [.. lines.Where(line => line.due.IsIncome)]);
         var first = ProfileYear.Month(year.YearStart);
-        Bought = Months("bought", month => Formulas.Sum(year.Profile.Equipment,
+        Bought = Monthly.Of("bought", month => Formulas.Sum(year.Profile.Equipment,
             thing => thing.InService is { } since && ProfileYear.Month(since) == first + month, (thing, _) => (T)thing.Cost));
         HouseholdOfYear = T.Named("householdOfTheYear", Formulas.Sum(year.Profile.Household, _ => true, (line, _) => OfYear(line)));
     }
@@ -32,14 +32,6 @@ internal sealed class BillFormulas<T> where T : IFigure<T>
 
     public T HouseholdOfYear { get; }
 
-    private static T[] Months(string symbol, Func<int, T> figure)
-    {
-        var months = new T[12];
-        for (var month = 0; month < 12; month++)
-            months[month] = T.Named(symbol, month + 1, figure(month));
-        return months;
-    }
-
     /// <summary>A bit for each month in which a line is due, the first month's lowest.</summary>
     private static int MonthsOf(DueLine due)
     {
@@ -49,8 +41,11 @@ internal sealed class BillFormulas<T> where T : IFigure<T>
         return months;
     }
 
-    private static T[] Due(string symbol, (DueLine Line, T Each, int In)[] lines) => Months(symbol, month =>
-        Formulas.Sum(lines, line => (line.In & (1 << month)) != 0, (line, _) => line.Each));
+    private static T[] Due(string symbol, (DueLine Line, T Each, int In)[] lines) => Monthly.Of(symbol,
+        month => Formulas.Sum(lines, line => IsDue(line.In, month), (line, _) => line.Each),
+        Monthly.Alike((one, other) => Array.TrueForAll(lines, line => IsDue(line.In, one) == IsDue(line.In, other))));
+
+    private static bool IsDue(int months, int month) => (months & (1 << month)) != 0;
 
     private static T OfYear(IRecurring line) => (T)line.Amount * line.TimesAYear();
 }

@@ -7,20 +7,21 @@ namespace PriceFloor.Pricing.Planning.ByMonth;
 /// <summary>The formulas of a <see cref="YearByMonth"/>.</summary>
 internal sealed class ByMonthFormulas<T> where T : IFigure<T>
 {
+    private readonly StudioYear _year;
+
     public ByMonthFormulas(StudioYear year, Plan plan, IReadOnlyList<PlannedLine> lines, IReadOnlyList<DueLine> dues,
-        PlanFormulas<T>? known = null)
+        PlanFormulas<T>? known = null, SeasonsSold<T>? seasons = null)
     {
+        _year = year;
         Year = known ?? new PlanFormulas<T>(year, lines, null, plan.HoursKeptBack);
-        Sold = new SoldByMonthFormulas<T>(plan, lines, Year.Lines);
+        Sold = new SoldByMonthFormulas<T>(plan, lines, Year.Lines, seasons);
         Stock = new OpeningStockFormulas<T>(plan, Sold, Year.Lines);
         Making = new MakingFormulas<T>(plan, Sold, Stock, Year.HoursAvailable);
         Receipts = new ReceiptFormulas<T>(plan, Sold);
         Bills = new BillFormulas<T>(year, dues);
         Cash = new CashFormulas<T>(plan, Year, Sold, Making.Materials, Receipts, Bills);
         LowestCash = T.Named("lowestCash", Least(Cash.Cash.AsSpan(1)));
-        LowestFree = T.Named("lowestFree", Least(Cash.Free));
         OpeningNeeded = T.Named("openingNeeded", T.Max(0, plan.Reserve + Cash.Cash[0] - LowestCash));
-        Parts = [.. PartsOf(year)];
         Change = T.Named("change", Cash.Cash[12] - Cash.Cash[0]);
     }
 
@@ -40,7 +41,7 @@ internal sealed class ByMonthFormulas<T> where T : IFigure<T>
 
     public T LowestCash { get; }
 
-    public T LowestFree { get; }
+    public T LowestFree => T.Named("lowestFree", Least(Cash.Free));
 
     /// <summary>What cash the year must begin with to keep the reserve.</summary>
     public T OpeningNeeded { get; }
@@ -48,8 +49,8 @@ internal sealed class ByMonthFormulas<T> where T : IFigure<T>
     /// <summary>By how much cash changes over the year.</summary>
     public T Change { get; }
 
-    /// <summary>From the profit of the year to the change of cash.</summary>
-    public IReadOnlyList<(CashPartKind Kind, T Amount)> Parts { get; }
+    /// <summary>From the profit of the year to the change of cash; computed when first asked for.</summary>
+    public IReadOnlyList<(CashPartKind Kind, T Amount)> Parts => field ??= [.. PartsOf(_year)];
 
     private static T Least(ReadOnlySpan<T> months)
     {

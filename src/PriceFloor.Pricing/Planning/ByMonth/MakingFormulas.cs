@@ -11,12 +11,12 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
 {
     public MakingFormulas(Plan plan, SoldByMonthFormulas<T> sold, OpeningStockFormulas<T> stock, T hoursAvailable)
     {
-        Needed = Months("hoursToMake", month => stock.Hours[month].Value == 0 ? sold.Hours[month] : sold.Hours[month] - stock.Hours[month]);
-        MaterialsNeeded = Months("materialsToMake", month =>
+        Needed = Monthly.Of("hoursToMake", month => stock.Hours[month].Value == 0 ? sold.Hours[month] : sold.Hours[month] - stock.Hours[month]);
+        MaterialsNeeded = Monthly.Of("materialsToMake", month =>
             stock.Materials[month].Value == 0 ? sold.Materials[month] : sold.Materials[month] - stock.Materials[month]);
         var work = plan.Work is { } weights ? Season.Of(weights)! : Season.Even;
         Available = T.Named("hoursToWork", T.Max(0, hoursAvailable));
-        Capacity = Months("capacity", month => Available * work.Weights[month] / work.Sum);
+        Capacity = Monthly.Of("capacity", month => Available * work.Weights[month] / work.Sum);
         (NeedsInAll, CanInAll) = (Formulas.Sum(Needed), Formulas.Sum(Capacity));
         WithinCapacity = CanInAll.Value.Reaches(NeedsInAll.Value);
         GoesRound = plan.Steady && WithinCapacity;
@@ -24,10 +24,10 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
         AtEnd = FirstPass is null ? 0 : FirstPass[0];
         Stock = Ready("stockHours", AtEnd);
         StockAtMost = T.Named("stockAtMost", Stock.Aggregate(T.Max));
-        Made = Months("madeHours", month => month == 0 && !GoesRound ? Needed[0] + Stock[1]
+        Made = Monthly.Of("madeHours", month => month == 0 && !GoesRound ? Needed[0] + Stock[1]
             : Needed[month] + (month < 11 ? Stock[month + 1] : AtEnd) - Stock[month]);
         Served = [.. InOrder()];
-        Materials = Months("materialsPaid", month => Formulas.Sum(Served, served => served.Made == month,
+        Materials = Monthly.Of("materialsPaid", month => Formulas.Sum(Served, served => served.Made == month,
             (served, _) => served.Hours * MaterialsNeeded[served.For] / Needed[served.For]));
     }
 
@@ -71,14 +71,6 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
 
     /// <summary>Materials paid in each month: with the hours that work them.</summary>
     public T[] Materials { get; }
-
-    private static T[] Months(string symbol, Func<int, T> figure)
-    {
-        var months = new T[12];
-        for (var month = 0; month < 12; month++)
-            months[month] = T.Named(symbol, month + 1, figure(month));
-        return months;
-    }
 
     private T[] Ready(string symbol, T atEnd)
     {

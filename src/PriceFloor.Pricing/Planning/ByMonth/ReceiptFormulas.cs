@@ -10,16 +10,15 @@ internal sealed class ReceiptFormulas<T> where T : IFigure<T>
 {
     private readonly bool _steady;
     private readonly (T Deposit, int Before, int After)[] _terms;
+    private readonly IReadOnlyList<T[]> _proceeds;
+    private readonly IReadOnlyList<OwedToUs> _owedBefore;
 
     public ReceiptFormulas(Plan plan, SoldByMonthFormulas<T> sold)
     {
-        _steady = plan.Steady;
+        (_steady, _proceeds, _owedBefore) = (plan.Steady, sold.Proceeds, plan.Opening.OwedToUs);
         _terms = [.. sold.Channels.Select((channel, i) => TermsOf(plan.Terms.FirstOrDefault(terms => terms.Channel == channel), i + 1))];
-        var owed = plan.Opening.OwedToUs;
-        Receipts = Months("receipts", 0, month => Paid(sold.Proceeds, month).With(owed, item => item.Month - 1 == month).Sum);
+        Receipts = Months("receipts", 0, month => Paid(_proceeds, month).With(_owedBefore, item => item.Month - 1 == month).Sum);
         Collected = Months("salesTaxIn", 0, month => Paid(sold.SalesTax, month).Sum);
-        Deposits = Months("depositsHeld", -1, month => DepositsFor(sold.Proceeds, month).Sum);
-        Owed = Months("owed", -1, month => StillDue(sold.Proceeds, month).With(owed, item => item.Month - 1 > month).Sum);
         TaxHeld = new T[13];
         TaxPaid = new T[12];
         TaxHeld[0] = T.Named("salesTaxHeld", 0, plan.Opening.SalesTaxHeld);
@@ -39,11 +38,12 @@ internal sealed class ReceiptFormulas<T> where T : IFigure<T>
     /// <summary>Sales tax that comes in.</summary>
     public T[] Collected { get; }
 
-    /// <summary>Deposits received for sales after the month; the first is for the start of the year.</summary>
-    public T[] Deposits { get; }
+    /// <summary>Deposits received for sales after the month; the first is for the start of the year. Computed when first asked for.</summary>
+    public T[] Deposits => field ??= Months("depositsHeld", -1, month => DepositsFor(_proceeds, month).Sum);
 
-    /// <summary>What others owe when the month ends; the first is for the start of the year.</summary>
-    public T[] Owed { get; }
+    /// <summary>What others owe when the month ends; the first is for the start of the year. Computed when first asked for.</summary>
+    public T[] Owed => field ??=
+        Months("owed", -1, month => StillDue(_proceeds, month).With(_owedBefore, item => item.Month - 1 > month).Sum);
 
     /// <summary>Sales tax that is held when the month ends; the first is for the start of the year.</summary>
     public T[] TaxHeld { get; }

@@ -9,36 +9,34 @@ namespace PriceFloor.Pricing.Planning.ByMonth;
 /// </summary>
 internal sealed class SoldByMonthFormulas<T> where T : IFigure<T>
 {
-    private readonly string?[] _seasons;
-    private readonly T[][] _shares;
-    private readonly IReadOnlyList<PlanLine> _lines;
+    private readonly SeasonsSold<T> _seasons;
 
-    public SoldByMonthFormulas(Plan plan, IReadOnlyList<PlannedLine> lines, IReadOnlyList<PlannedLineFormulas<T>> formulas)
+    /// <param name="plan">The plan.</param>
+    /// <param name="lines">Its lines, priced.</param>
+    /// <param name="formulas">Their formulas.</param>
+    /// <param name="known">How lines share seasons; used if it fits the plan.</param>
+    public SoldByMonthFormulas(Plan plan, IReadOnlyList<PlannedLine> lines, IReadOnlyList<PlannedLineFormulas<T>> formulas,
+        SeasonsSold<T>? known = null)
     {
-        _lines = plan.Lines;
-        _seasons = [.. plan.Lines.Select(line => line.Season).Distinct()];
-        _shares = [.. _seasons.Select((season, i) => SharesOf(season is null ? Season.Even : Season.Of(plan.Seasons[season])!, i + 1))];
-        Channels = [.. plan.Lines.Select(line => line.Channel).Distinct()];
-        var remitted = plan.Terms.Where(terms => terms.RemittedByChannel).Select(terms => terms.Channel).ToHashSet();
-        Groups = [.. plan.Lines.Index().GroupBy(line => (line.Item.Season, line.Item.Channel), line => line.Index).Select((group, i) =>
-            new SoldGroup<T>(Array.IndexOf(_seasons, group.Key.Season), Channels.IndexOf(group.Key.Channel), [.. group], formulas,
-                remitted.Contains(group.Key.Channel) ? null : lines, i + 1))];
+        _seasons = known?.Fits(plan) == true ? known : new SeasonsSold<T>(plan);
+        Groups = [.. _seasons.Groups.Select((group, i) =>
+            new SoldGroup<T>(group.Season, group.Channel, group.Lines, formulas, group.IsRemitted ? null : lines, i + 1))];
         Hours = ByMonth("needHours", Groups, group => group.Hours);
         Materials = ByMonth("materialsSold", Groups, group => group.Materials);
-        Contribution = ByMonth("contributionMonth", Groups, group => group.Contribution);
-        Proceeds = [.. Channels.Select((_, c) =>
-            ByMonth(Symbol("sold", c), [.. Groups.Where(group => group.Channel == c)], group => group.Proceeds))];
-        SalesTax = [.. Channels.Select((_, c) =>
-            ByMonth(Symbol("salesTax", c), [.. Groups.Where(group => group.Channel == c)], group => group.SalesTax))];
+        Proceeds = [.. Channels.Select((_, c) => ByMonth(Symbol("sold", c), GroupsOn(c), group => group.Proceeds))];
+        SalesTax = [.. Channels.Select((_, c) => ByMonth(Symbol("salesTax", c), GroupsOn(c), group => group.SalesTax))];
     }
 
+    /// <summary>How lines share seasons.</summary>
+    public SeasonsSold<T> Seasons => _seasons;
+
     /// <summary>The keys of the channels, in the order of the lines.</summary>
-    public List<string> Channels { get; }
+    public List<string> Channels => _seasons.Channels;
 
     public IReadOnlyList<SoldGroup<T>> Groups { get; }
 
     /// <summary>The share of each of its months in each season that a line has.</summary>
-    public IReadOnlyList<T[]> Shares => _shares;
+    public IReadOnlyList<T[]> Shares => _seasons.Shares;
 
     /// <summary>Bench hours that the month's sales took.</summary>
     public T[] Hours { get; }
@@ -46,7 +44,8 @@ internal sealed class SoldByMonthFormulas<T> where T : IFigure<T>
     /// <summary>Their materials, less what seconds bring.</summary>
     public T[] Materials { get; }
 
-    public T[] Contribution { get; }
+    /// <summary>What they leave; computed when first asked for.</summary>
+    public T[] Contribution => field ??= ByMonth("contributionMonth", Groups, group => group.Contribution);
 
     /// <summary>What reaches the studio for the month's sales, by channel.</summary>
     public IReadOnlyList<T[]> Proceeds { get; }
@@ -55,24 +54,15 @@ internal sealed class SoldByMonthFormulas<T> where T : IFigure<T>
     public IReadOnlyList<T[]> SalesTax { get; }
 
     /// <summary>The share of a line's year that is sold in a month, from 0.</summary>
-    public T ShareOf(int line, int month) => _shares[Array.IndexOf(_seasons, _lines[line].Season)][month];
+    public T ShareOf(int line, int month) => _seasons.ShareOf(line, month);
 
     private static string Symbol(string what, int channel) =>
         T.IsWritten ? string.Create(CultureInfo.InvariantCulture, $"{what}{channel + 1}Month") : what;
 
-    private static T[] SharesOf(Season season, int number)
-    {
-        var symbol = T.IsWritten ? string.Create(CultureInfo.InvariantCulture, $"season{number}Month") : "";
-        return [.. season.Weights.Select((weight, month) => T.Named(symbol, month + 1, (T)weight / season.Sum))];
-    }
+    private SoldGroup<T>[] GroupsOn(int channel) => [.. Groups.Where(group => group.Channel == channel)];
 
-    private T[] ByMonth(string symbol, IReadOnlyList<SoldGroup<T>> groups, Func<SoldGroup<T>, T> year)
-    {
-        var months = new T[12];
-        for (var month = 0; month < 12; month++)
-            months[month] = T.Named(symbol, month + 1, Formulas.Sum(groups,
-                group => year(group).Value != 0 && _shares[group.Season][month].Value != 0,
-                (group, _) => _shares[group.Season][month] * year(group)));
-        return months;
-    }
+    private T[] ByMonth(string symbol, IReadOnlyList<SoldGroup<T>> groups, Func<SoldGroup<T>, T> year) => Monthly.Of(symbol,
+        month => Formulas.Sum(groups, group => year(group).Value != 0 && _seasons.Shares[group.Season][month].Value != 0,
+            (group, _) => _seasons.Shares[group.Season][month] * year(group)),
+        _seasons.Alike);
 }

@@ -11,11 +11,15 @@ namespace PriceFloor.Pricing.Planning.ByMonth;
 public sealed class YearByMonth
 {
     private readonly ByMonthFormulas<Figure> _formulas;
+    private readonly IReadOnlyList<(CashPartKind Kind, Figure Amount)> _parts;
+    private readonly decimal _lowestFree;
 
     private YearByMonth(StudioYear year, Plan plan, YearPlan totals, IReadOnlyList<DueLine> dues)
     {
         (Year, Plan, Totals, Dues) = (year, plan, totals, dues);
         _formulas = new ByMonthFormulas<Figure>(year, plan, totals.Lines, dues, totals.Formulas);
+        _parts = _formulas.Parts; // here, where a figure that is too large is a fault
+        _lowestFree = _formulas.LowestFree.Value;
         var first = new DateOnly(year.YearStart.Year, year.YearStart.Month, 1);
         Months = [.. Enumerable.Range(0, 12).Select(month => new PlanMonth(_formulas, month, first.AddMonths(month)))];
     }
@@ -43,7 +47,7 @@ public sealed class YearByMonth
 
     public PlanMonth LowestCash => First(month => month.Cash, _formulas.LowestCash.Value);
 
-    public PlanMonth LowestFree => First(month => month.Free, _formulas.LowestFree.Value);
+    public PlanMonth LowestFree => First(month => month.Free, _lowestFree);
 
     /// <summary>What cash the year must begin with to keep the reserve.</summary>
     public decimal OpeningNeeded => _formulas.OpeningNeeded.Value;
@@ -78,7 +82,7 @@ public sealed class YearByMonth
     public decimal Change => _formulas.Change.Value;
 
     /// <summary>From the profit of the year to the change of its cash.</summary>
-    public IReadOnlyList<CashPart> Parts => [.. _formulas.Parts.Select(part => new CashPart(part.Kind, part.Amount.Value))];
+    public IReadOnlyList<CashPart> Parts => [.. _parts.Select(part => new CashPart(part.Kind, part.Amount.Value))];
 
     /// <summary>
     /// The months of a plan that obeys its rules. Refused: pointers of <c>paidIn</c> that lead to no line, or to two, and figures past exactness
@@ -99,6 +103,24 @@ public sealed class YearByMonth
         {
             var totals = YearPlan.Of(year, lines, surplus: null, plan.HoursKeptBack);
             return totals.Found is null ? totals.Faults.ToList() : new YearByMonth(year, plan, totals.Value, dues);
+        });
+
+    /// <summary>
+    /// The same plan at other figures: one year and the least cash at the end of a month, for whoever asks thousands of times and for nothing else.
+    /// Refused are figures past exactness.
+    /// </summary>
+    /// <param name="year">The profile's year.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="lines">Its lines, priced.</param>
+    /// <param name="dues">The profile's lines with the months in which they are due.</param>
+    public Outcome<LowestCash> LowestCashWith(StudioYear year, Plan plan, IReadOnlyList<PlannedLine> lines, IReadOnlyList<DueLine> dues) =>
+        Outcome<LowestCash>.Guard(() =>
+        {
+            var totals = YearPlan.Of(year, lines, surplus: null, plan.HoursKeptBack);
+            if (totals.Found is not { } found)
+                return totals.Faults.ToList();
+            var months = new ByMonthFormulas<Figure>(year, plan, found.Lines, dues, found.Formulas, _formulas.Sold.Seasons);
+            return new LowestCash(found, months.LowestCash.Value);
         });
 
     internal ByMonthFormulas<T> FormulasOf<T>() where T : IFigure<T> => new(Year, Plan, Totals.Lines, Dues);
