@@ -182,7 +182,8 @@ internal static class EngineCalls
 
     private static StoreTrouble TroubleOf(int code) => code switch
     {
-        raw.SQLITE_BUSY or raw.SQLITE_LOCKED => StoreTrouble.Busy,
+        // SQLITE_PROTOCOL: for ten seconds other connections took the log's locks first, as on a starved machine
+        raw.SQLITE_BUSY or raw.SQLITE_LOCKED or raw.SQLITE_PROTOCOL => StoreTrouble.Busy,
         raw.SQLITE_FULL => StoreTrouble.Full,
         raw.SQLITE_CORRUPT or raw.SQLITE_NOTADB => StoreTrouble.Damaged,
         raw.SQLITE_READONLY => StoreTrouble.ReadOnly,

@@ -1,3 +1,6 @@
+using System.ComponentModel;
+using System.Diagnostics;
+using Microsoft.Data.Sqlite;
 using Xunit;
 
 namespace PriceFloor.Storage.Tests.Sqlite;
@@ -49,5 +52,44 @@ public sealed class BusyStoreTests : StoreInTrouble
         }
 
         Assert.Empty(Directory.GetFiles(Folder, "copy.db*"));
+    }
+
+    /// <summary>
+    /// On a starved machine a connection can lose every race for a lock of the write-ahead log. SQLite then gives up with SQLITE_PROTOCOL after
+    /// about ten seconds (sqlite.org/rescode.html#protocol). Another process that keeps those locks (bytes 123 to 127 of the -shm file,
+    /// sqlite.org/walformat.html#the_wal_index_file_format) makes it lose.
+    /// </summary>
+    [Fact]
+    public void A_connection_that_loses_every_race_for_a_lock_finds_the_store_busy()
+    {
+        using var store = NewStore();
+        Save(store, "a", "1");
+        using (var other = LockedByAnother(Db + "-shm", from: 123, bytes: 5))
+        {
+            var busy = Assert.Throws<StoreTroubleException>(() => Save(store, "a", "2"));
+            Assert.Equal((StoreTrouble.Busy, 15), (busy.Trouble, Assert.IsType<SqliteException>(busy.InnerException).SqliteErrorCode));
+            other.Kill();
+            other.WaitForExit();
+        }
+
+        Assert.Equal(2, Save(store, "a", "2").Number);
+    }
+
+    private static Process LockedByAnother(string path, int from, int bytes)
+    {
+        var script = $"import fcntl, time; file = open(r'{path}', 'r+b'); fcntl.lockf(file, fcntl.LOCK_EX, {bytes}, {from}); "
+            + "print('held', flush=True); time.sleep(60)";
+        Process? other = null;
+        try
+        {
+            other = Process.Start(new ProcessStartInfo("python3", ["-c", script]) { RedirectStandardOutput = true });
+        }
+        catch (Win32Exception)
+        {
+            Assert.Skip("There is no python3 here, whose process would hold the lock.");
+        }
+
+        Assert.Equal("held", other!.StandardOutput.ReadLine());
+        return other;
     }
 }

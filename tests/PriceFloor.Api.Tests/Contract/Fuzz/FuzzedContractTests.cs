@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Telemetry;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
@@ -25,7 +26,8 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
     public async Task Whatever_is_asked_the_answer_is_in_the_contract()
     {
         var (seed, count) = (Setting("PRICEFLOOR_FUZZ_SEED", 20270104), Setting("PRICEFLOOR_FUZZ_COUNT", Whole));
-        await using var studio = new Studio();
+        var causes = new Causes();
+        await using var studio = new Studio(configure: host => host.ConfigureServices(services => services.AddSingleton<IStartupFilter>(causes)));
         var contract = await ContractDocument.Of(studio);
         var fuzzing = new Fuzzing(studio, contract, seed);
 
@@ -35,7 +37,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
 
         output.WriteLine($"seed {seed}, {fuzzing.Statuses.Values.Sum()} requests: "
             + $"{string.Join(", ", fuzzing.Statuses.Select(one => $"{one.Value} x {one.Key}"))}");
-        Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults));
+        Assert.True(fuzzing.Faults.Count == 0, string.Join('\n', fuzzing.Faults.Concat(causes.Found)));
         // If all requests were refused, or all accepted, they would test only half of the service.
         Assert.True(fuzzing.Statuses.Where(one => one.Key < 300).Sum(one => one.Value) > count / 5, $"{fuzzing.Statuses.Count}");
         Assert.True(fuzzing.Statuses.Where(one => one.Key >= 400).Sum(one => one.Value) > count / 4);
@@ -62,6 +64,23 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
         await fuzzing.Run(4000, mostFaults: 1); // it ends with the first
 
         Assert.Contains(fuzzing.Faults, fault => fault.Contains(reported, StringComparison.Ordinal));
+    }
+
+    /// <summary>The exceptions behind answers of 500, which no answer shows.</summary>
+    private sealed class Causes : IStartupFilter
+    {
+        public List<string> Found { get; } = [];
+
+        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) => app =>
+        {
+            app.Use(async (HttpContext context, RequestDelegate rest) =>
+            {
+                await rest(context);
+                if (context.Features.Get<CaughtFault>() is { Exception: var cause })
+                    Found.Add($"{context.Request.Method} {context.Request.Path}: {cause}");
+            });
+            next(app);
+        };
     }
 
     /// <summary>A service with one fault.</summary>
