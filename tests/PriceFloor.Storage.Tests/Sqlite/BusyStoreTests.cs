@@ -82,7 +82,7 @@ public sealed class BusyStoreTests : StoreInTrouble
         Process? other = null;
         try
         {
-            other = Process.Start(new ProcessStartInfo("python3", ["-c", script]) { RedirectStandardOutput = true });
+            other = Process.Start(new ProcessStartInfo("python3", ["-c", script]) { RedirectStandardOutput = true, UseShellExecute = false });
         }
         catch (Win32Exception)
         {
