@@ -44,6 +44,22 @@ public static class PlanOperations
         Problems = [ProblemTypes.NotFound, ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
     };
 
+    private static readonly Operation LoggedProgress = new("getPlanProgress", "Plans", "Is the year on its way, by the log?",
+        "The same from the sales of the log: what good pieces brought that were sold in the profile's year through the day, as recorded, less what "
+        + "came back, and the finished pieces that lie ready. basis names the log. Scope: read.")
+    {
+        Answer = typeof(PlanProgressAnswer),
+        Cases =
+        [
+            new("end-of-august", "Two thirds of the year have passed; the log has three pieces of one order.", null,
+                s_files["getPlanProgress.end-of-august.answer.json"])
+            {
+                At = new Dictionary<string, string> { ["through"] = "2027-08-31" },
+            },
+        ],
+        Problems = [ProblemTypes.NotFound, ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],
+    };
+
     public static void MapPlans(this RouteGroupBuilder v1)
     {
         v1.MapGet("/plans", DocumentRoutes.List<Plan>).Needs(Scope.Read).Tell(DocumentOperations.List(s_noun));
@@ -57,6 +73,7 @@ public static class PlanOperations
         v1.MapGet("/plans/{key}/months", PlanMonthsRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Svg, Format.Html).Tell(PlanMonths);
         v1.MapGet("/plans/{key}/months.svg", PlanMonthsRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(PlanMonths.As(Format.Svg));
         v1.MapGet("/plans/{key}/months.html", PlanMonthsRoutes.Get).Needs(Scope.Read).Always(Format.Html).Tell(PlanMonths.As(Format.Html));
+        v1.MapGet("/plans/{key}/progress", PlanProgressRoutes.Get).Needs(Scope.Read).Tell(LoggedProgress);
         v1.MapPost("/plans/{key}/progress", PlanProgressRoutes.Post).Needs(Scope.Read).Tell(Progress);
         v1.MapPost("/plan-months", PlanMonthsRoutes.Post).Needs(Scope.Read).Tell(InlineMonths);
     }

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 
@@ -37,7 +38,9 @@ public sealed record PlanProgressAnswer
     /// <example>35705.97</example>
     public required decimal StillToBring { get; init; }
 
-    /// <summary>What finished pieces of the opening stock are expected to leave: their hours are spent.</summary>
+    /// <summary>
+    /// What finished pieces are expected to leave: their hours are spent. Those that lie ready by the log, or else those of the opening stock.
+    /// </summary>
     /// <example>0.00</example>
     public required decimal StockExpected { get; init; }
 
@@ -74,7 +77,9 @@ public sealed record PlanProgressAnswer
     /// <summary>Three ways to bring what the rest of the plan will not; each closes it alone.</summary>
     public required PlanWaysAnswer Ways { get; init; }
 
-    /// <summary>The revisions that the answer rests on: the plan, the profile, then each line's design and channel.</summary>
+    /// <summary>
+    /// The revisions that the answer rests on: the plan, the profile, then each line's design and channel; and how far the log had come.
+    /// </summary>
     public required IReadOnlyDictionary<string, object> Basis { get; init; }
 
     /// <summary>Defaults that the answer rests on.</summary>
@@ -82,6 +87,12 @@ public sealed record PlanProgressAnswer
 
     /// <summary>What may make the figures wrong, or the year hard.</summary>
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
+
+    /// <summary>
+    /// With workings=true: each intermediate quantity of the year, of the plan's lines, of what was sold and of what is left, in order.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WorkingAnswer>? Workings { get; init; }
 }
 
 /// <summary>What a month, or what is left of it, must bring.</summary>

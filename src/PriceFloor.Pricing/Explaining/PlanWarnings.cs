@@ -24,6 +24,16 @@ public static class PlanWarnings
             "/hoursKeptBack"),
     ];
 
+    /// <summary>Pieces that the log says were sold and of which nothing can be calculated.</summary>
+    /// <param name="pieces">How many.</param>
+    /// <param name="names">Designs with their channels.</param>
+    public static IEnumerable<Warning> OfSalesLeftOut(int pieces, IReadOnlyList<string> names) => pieces == 0 ? [] :
+    [
+        new(WarningCodes.SalesLeftOut, string.Create(CultureInfo.InvariantCulture,
+            $"{pieces} sold pieces of the log are not counted, since their design or channel is not stored any more or has no figures: "
+            + $"{string.Join(", ", names.Take(5))}{(names.Count > 5 ? " and others" : "")}."), "/lines"),
+    ];
+
     /// <summary>Months and proportions that the plan leaves open: each moves the low point of cash.</summary>
     public static IEnumerable<Assumption> Assumed(YearByMonth year)
     {

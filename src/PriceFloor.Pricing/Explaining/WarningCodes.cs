@@ -185,6 +185,10 @@ public static class WarningCodes
         "Accepted quotes that are not done take more hours than the plan keeps back.",
         "Set hoursKeptBack to the hours of GET /v1/quote-load, or say what became of quotes that are done.");
 
+    public static readonly Code SalesLeftOut = new("sales-left-out",
+        "The log has sold pieces of designs or channels that are not stored any more, or that have no figures, so they are not counted.",
+        "Store the design or channel again, or send what was sold with POST.");
+
     public static readonly Code WorkWeeksDiffer = new("work-weeks-differ",
         "The weeks of work do not add up to the calendar's weeksPerYear; only their proportions count.",
         "Nothing needs doing if they are proportions; else correct one of them.");

@@ -41,9 +41,11 @@ public sealed class Season
     /// <summary>The share of the days of a month that has passed on a day: 15/28 of February on 15 February.</summary>
     /// <param name="first">The first day of the month.</param>
     /// <param name="last">The last day that has passed.</param>
-    public static decimal MonthGone(DateOnly first, DateOnly last)
-    {
-        var days = DateTime.DaysInMonth(first.Year, first.Month);
-        return (decimal)int.Clamp(last.DayNumber - first.DayNumber + 1, 0, days) / days;
-    }
+    public static decimal MonthGone(DateOnly first, DateOnly last) => (decimal)DaysGone(first, last) / DateTime.DaysInMonth(first.Year, first.Month);
+
+    /// <summary>The days of a month that have passed: 15 of February on 15 February.</summary>
+    /// <param name="first">The first day of the month.</param>
+    /// <param name="last">The last day that has passed.</param>
+    public static int DaysGone(DateOnly first, DateOnly last) =>
+        int.Clamp(last.DayNumber - first.DayNumber + 1, 0, DateTime.DaysInMonth(first.Year, first.Month));
 }

@@ -1,5 +1,3 @@
-using PriceFloor.Pricing.Numbers;
-
 namespace PriceFloor.Pricing.Planning.ByMonth;
 
 /// <summary>Three ways in which the rest of a year can bring what is missing: sell more, raise prices, spend less. Each closes it alone.</summary>
@@ -8,9 +6,7 @@ public sealed class PlanWays
     /// <param name="progress">The year so far.</param>
     public PlanWays(PlanProgress progress)
     {
-        var pace = progress.Pace;
-        Missing = decimal.Max(0, pace.StillToBring - decimal.Max(0, pace.RestPlanned));
-        SellMore = pace.Factor is { } factor ? decimal.Max(1, Rounding.Up(factor, 4)) : null;
+        (Missing, SellMore) = (progress.Missing, progress.SellMore);
         Raise = Missing == 0 ? 0 : RaiseOf(progress);
         SpendLess = Missing <= progress.Year.Year.Allocated ? Missing : null;
     }

@@ -123,6 +123,8 @@ public sealed class YearByMonth
             return new LowestCash(found, months.LowestCash.Value);
         });
 
+    internal ByMonthFormulas<Figure> Formulas => _formulas;
+
     internal ByMonthFormulas<T> FormulasOf<T>() where T : IFigure<T> => new(Year, Plan, Totals.Lines, Dues);
 
     private PlanMonth First(Func<PlanMonth, decimal> figure, decimal least) =>
