@@ -47,7 +47,7 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
             Materials = money.Round(Work.Materials),
             Bought = money.Round(Work.Bought),
             Lines = [.. Terms.Lines.Zip(Work.Runs, Parts.Designs).Select(one => LineOf(one.First, one.Second, one.Third.Document, money))],
-            QuotesRun = earlier.Median is { } median ? Answers.Ratio(median) : null,
+            QuotesRun = earlier.Run is { } run ? Answers.Ratio(run.Median) : null,
             Basis = new QuoteBasisAnswer
             {
                 Quote = quote,
@@ -57,7 +57,7 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
             },
             Assumed = AssumptionAnswer.Of(Assumptions),
             Warnings = WarningAnswer.Of(WarningsOn(catalogue, earlier).Distinct()),
-            Workings = WorkingAnswer.Of(workings, WorkingsOf),
+            Workings = WorkingAnswer.Of(workings, () => WorkingsOf(earlier)),
         };
     }
 
@@ -75,12 +75,13 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
         };
     }
 
-    private IEnumerable<Working> WorkingsOf() =>
+    private IEnumerable<Working> WorkingsOf(EarlierQuotes earlier) =>
     [
         .. Workings.Of(Parts.Year),
         .. Workings.Of(Work),
         .. Terms.Rush > 0 ? Workings.OfRush(Work, Terms.Rush) : [],
         .. Terms.Price is { } price ? Workings.OfPrice(Work, price) : [],
+        .. earlier.Run is { } run ? Workings.Of(run) : [],
     ];
 
     private static QuoteLineAnswer LineOf(QuoteLine line, Run run, Design design, Currency money) => new()
@@ -106,7 +107,7 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
             catalogue.Channels.Select(other => other.Sound).OfType<Channel>()))
         .Concat(QuoteWarnings.In(Work, Terms, catalogue.Today))
         .Concat(Terms.Promised is { } promised ? QuoteWarnings.OfPromise(Work, promised, catalogue.Today, earlier.Load) : [])
-        .Concat(earlier.Median is { } median ? QuoteWarnings.OfEarlier(earlier.Count, median) : []);
+        .Concat(earlier.Run is { } run ? QuoteWarnings.OfEarlier(run.Done.Count, run.Median) : []);
 
     private static string AtLine(string pointer, int line) =>
         pointer.StartsWith("/design", StringComparison.Ordinal) ? FormattableString.Invariant($"/lines/{line}{pointer}") : pointer;

@@ -1,5 +1,6 @@
 using PriceFloor.Pricing.Costing;
 using PriceFloor.Pricing.Numbers;
+using PriceFloor.Pricing.Selling;
 
 namespace PriceFloor.Pricing.Explaining;
 
@@ -22,6 +23,17 @@ public static partial class Workings
             yield return Line(formulas.DevelopmentCost, "the run's share of the design's one-off cost");
         yield return Line(formulas.Materials, "materials of the run");
         yield return Line(formulas.Seconds, "what its rejected pieces bring as seconds");
+    }
+
+    /// <summary>What done quotes took over what was quoted, those that ran over least first, and the median.</summary>
+    public static IEnumerable<Working> Of(QuotesRun run)
+    {
+        var formulas = run.FormulasOf<WrittenFigure>();
+        return
+        [
+            .. run.Done.Zip(formulas.Ratios, (quote, ratio) => Line(ratio, $"what {quote.Key} took over what was quoted")),
+            Line(formulas.Median, "the median of these"),
+        ];
     }
 
     private static IEnumerable<Working> OfTime(Run run, RunTimeFormulas<WrittenFigure> formulas)

@@ -1,4 +1,6 @@
+using System.Text;
 using System.Text.Json;
+using PriceFloor.Api.Tests.Quotes;
 using PriceFloor.Pricing.Tests.Properties;
 using Xunit;
 
@@ -11,6 +13,14 @@ public sealed class WorkingsByHandTests
 {
     private const string Plan =
         """{"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":80,"units":600},{"sku":"RB-014","channel":"gallery","price":150,"units":123}],"hoursKeptBack":40""";
+    private static readonly string[] s_progress =
+    [
+        "planned:planned:2", "brought:brought:2", "ahead:ahead:2", "pace:pace:4", "forecast:forecast:2", "stillToBring:stillToBring:up2",
+        "stockExpected:stockExpected:2", "restPlanned:restPlanned:2", "factor:factor:up4", "hoursLeft:hoursLeft:4", "weeksLeft:weeksLeft:4",
+        "perBenchHourLeft:perBenchHourLeft:up2", "perWeekLeft:perWeekLeft:up2", "months/0/toBring:toBring8:2", "months/0/perWeek:perWeek8:up2",
+        "months/4/perWeek:perWeek12:up2", "ways/missing:missing:up2", "ways/sellMore:sellMore:4",
+    ];
+
     private const string Surplus = ""","surplus":{"amount":1500,"tax":"after"}}""";
 
     public static TheoryData<string, string?, string[]> Answers => new()
@@ -47,7 +57,7 @@ public sealed class WorkingsByHandTests
             """{"profile":"main","channel":"web","lines":[{"quantity":24,"design":"RB-014","learning":{"rate":0.9},"trialPieces":1}],"price":2000,"rush":0.15}""",
             ["floor:orderFloor:up2", "floorTotal:atFloorTotalOrderTotal:2", "rushTotal:rushTotal:2", "netProceeds:atPriceOrderNet:2",
                 "aboveFloor:atPriceAboveFloor:2", "earnedPerBenchHour:atPriceEarnedPerBenchHour:2", "outOfPocket:outOfPocket:2",
-                "leastDeposit:outOfPocket:up2", "benchHours:orderHours:4"]
+                "leastDeposit:outOfPocket:up2", "benchHours:orderHours:4", "quotesRun:quotesRun:6"]
         },
         {
             "/v1/designs/RB-014/run-prices?channel=web&quantities=1,24", null,
@@ -83,6 +93,11 @@ public sealed class WorkingsByHandTests
             ["months/0/cash:cash1:2", "months/11/free:free12:2", "months/4/madeHours:madeHours5:4", "openingNeeded:openingNeeded:up2",
                 "tax:planTax:2", "profit:planProfit:2", "reconciled/change:change:2", "stockAtMost:stockAtMost:up4"]
         },
+        {
+            "/v1/plans/p/progress", """{"through":"2027-08-15","sold":[{"sku":"RB-014","channel":"web","units":40},{"sku":"RB-014","channel":"gallery","units":7,"net":61.5}]}""",
+            s_progress
+        },
+        { "/v1/plans/p/progress?through=2027-08-15", null, s_progress },
         {
             "/v1/year-plans/best",
             """{"profile":"main","goal":"maximum-surplus","lines":[{"sku":"RB-014","channel":"web","price":80,"maximum":500},{"sku":"RB-014","channel":"gallery","price":150,"maximum":200}]}""",
@@ -145,6 +160,18 @@ public sealed class WorkingsByHandTests
         await studio.Has("/v1/channels/gallery",
             """{"sells":"retail","currency":"USD","shopShare":0.45,"salesTax":{"rate":0.2,"included":true},"priceStep":5}""");
         await studio.Has("/v1/designs/RB-014/prices/gallery", """{"price":150}""");
+        await studio.Has("/v1/plans/p", """
+            {"profile":"main","lines":[{"sku":"RB-014","channel":"web","price":80,"units":600,"season":"gifts"},
+             {"sku":"RB-014","channel":"gallery","units":90}],"seasons":{"gifts":[4,5,6,6,8,6,5,5,7,10,19,19]},
+             "work":[4,4,4,4,4,4,3,2.5,4,4.5,4.5,3.5],"opening":{"cash":3000,"stock":[{"sku":"RB-014","pieces":6}]}}
+            """);
+        foreach (var (number, took) in new[] { (1, 3), (2, 4) })
+            await studio.HasDone($"Q-{number}", 2.5m, took);
+        await studio.SendBytes("POST", "/v1/movements/batch?source=shop", Encoding.UTF8.GetBytes("""
+            [{"ref":"1","on":"DAY","sku":"RB-014","channel":"web","pieces":3,"price":77.50,"order":"1"},
+             {"ref":"2","on":"DAY","what":"returned","sku":"RB-014","channel":"web","pieces":1,"order":"1"},
+             {"ref":"3","on":"DAY","sku":"RB-014","channel":"gallery","pieces":2,"price":150}]
+            """.Replace("DAY", "2027-01-03", StringComparison.Ordinal)), "application/json");
         return studio;
     }
 }
