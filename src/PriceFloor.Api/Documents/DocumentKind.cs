@@ -36,6 +36,9 @@ public abstract class DocumentKind<T>(string name, IValidator<T> validator) wher
     /// <summary>Why a stored document may not be deleted, apart from what refers to it; null if it may.</summary>
     public virtual RequestFault? AgainstDeleting(Revision stored) => null;
 
+    /// <summary>The document's own text in a stored text that can be read.</summary>
+    public virtual string DocumentIn(string body) => body;
+
     /// <summary>What is wrong with a stored text of this kind; null if it can be read.</summary>
     public virtual string? FaultIn(string body) => StoredText<T>.Read(body).Fault;
 

@@ -24,16 +24,17 @@ public static class PatchRoutes
         var caller = Caller.Of(context);
         var outcome = await store.WriteAsync<Outcome<Saved>>(caller, async writing =>
         {
-            if (await caller.Access.Against(writing, kind.Name, path.Text) is { } hidden)
-                return hidden;
-            if (await writing.Find(kind.Name, path.Text) is not { Body: not null } stored)
+            if (await caller.Access.Seen(writing, writing.Find(kind.Name, path.Text)) is not { Body: not null } stored)
                 return RequestFault.NotFound($"There is no {kind.Name} \"{path.Text}\"; PUT creates one.");
+            if (await caller.Access.Against(writing, kind.Name, path.Text) is { } shared)
+                return shared;
             if (preconditions.Forbid(stored.Number))
                 return RequestFault.Stale(stored.Number);
             var patched = Patched(kind, stored, body.Value);
-            return patched.Found is { } document
-                ? await kind.Save(writing, path.Text, document, caller.Access, stored)
-                : patched.Faults.Select(WithoutLine).ToList();
+            if (patched.Found is not { } document)
+                return patched.Faults.Select(WithoutLine).ToList();
+            var saving = await kind.Save(writing, path.Text, document, caller.Access, stored);
+            return saving.Found is { } done ? done with { Revision = (await kind.Shown(writing, done.Revision, null)).Revision } : saving;
         });
         return outcome.Found is { } saved ? Answer(saved.Revision, kind.NamesOf(path.Text), caller, context) : Problem.Of(outcome.Faults);
     }
@@ -48,7 +49,8 @@ public static class PatchRoutes
     }
 
     private static Outcome<T> Patched<T>(DocumentKind<T> kind, Revision stored, JsonObject patch) where T : class =>
-        JsonBody<T>.Read(Encoding.UTF8.GetBytes(MergePatch.Of(JsonNode.Parse(kind.Sound(stored).Body!), patch)!.ToJsonString()), kind.Validator);
+        JsonBody<T>.Read(Encoding.UTF8.GetBytes(
+            MergePatch.Of(JsonNode.Parse(kind.DocumentIn(kind.Sound(stored).Body!)), patch)!.ToJsonString()), kind.Validator);
 
     /// <summary>
     /// Names that no document has, so that a slip in a name that is to be removed is no silent success. Names that are to be set are checked with the

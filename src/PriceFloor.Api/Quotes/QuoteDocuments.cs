@@ -15,6 +15,8 @@ public sealed class QuoteDocuments(IValidator<Quote> validator, CatalogueSource 
 {
     public override string? FaultIn(string body) => QuoteText.FaultIn(body);
 
+    public override string DocumentIn(string body) => QuoteText.Find(body)!.Document;
+
     public override async ValueTask<(Revision Revision, bool IsSettled)> Shown(Snapshot snapshot, Revision revision, DateTimeOffset? asOf)
     {
         if (revision.IsDeletion)

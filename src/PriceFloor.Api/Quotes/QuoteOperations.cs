@@ -2,6 +2,7 @@ using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Patches;
 
 namespace PriceFloor.Api.Quotes;
 
@@ -27,6 +28,16 @@ public static class QuoteOperations
             + "revision, savedAt, state, issuedAt and supersededBy are ignored. An issued quote cannot be changed. Scope: write.",
         Problems = [.. DocumentOperations.Put(s_quote).Problems, ProblemTypes.Issued, ProblemTypes.CannotCompute],
     };
+
+    private static readonly Operation PatchQuote =
+        PatchOperations.Patch(s_quote, s_files["patchQuote.request.json"], s_files["patchQuote.answer.json"]) with
+        {
+            Description = "A JSON Merge Patch (RFC 7396) of a draft: members that it has replace those of the quote, null gives the default back, "
+                + "objects are merged, and a list is replaced whole. The result is checked like a whole quote and appended as a revision; nothing "
+                + "changes if it is the same. An issued quote cannot be changed. Scope: write.",
+            Problems = [ProblemTypes.NotFound, .. PutQuote.Problems],
+            KeyExample = "Q-2027-014-2",
+        };
 
     private static readonly Operation DeleteQuote = DocumentOperations.Delete(s_quote) with
     {
@@ -55,6 +66,7 @@ public static class QuoteOperations
         v1.MapGet("/quotes", QuoteRoutes.List).Needs(Scope.Read).Tell(Quotes);
         v1.MapGet("/quotes/{key}", DocumentRoutes.Get<Quote>).Needs(Scope.Read).Tell(DocumentOperations.Get(s_quote));
         v1.MapPut("/quotes/{key}", DocumentRoutes.Put<Quote>).Needs(Scope.Write).Tell(PutQuote);
+        v1.MapPatch("/quotes/{key}", PatchRoutes.Patch<Quote>).Needs(Scope.Write).Tell(PatchQuote);
         v1.MapDelete("/quotes/{key}", DocumentRoutes.Delete<Quote>).Needs(Scope.Write).Tell(DeleteQuote);
         v1.MapGet("/quotes/{key}/revisions", DocumentRoutes.Revisions<Quote>).Needs(Scope.Read).Tell(DocumentOperations.Revisions(s_quote));
         v1.MapGet("/quotes/{key}/revisions/{number}", DocumentRoutes.Revision<Quote>).Needs(Scope.Read)

@@ -155,6 +155,7 @@ public sealed class HeldToProfilesTests
         (await studio.Delete("/v1/profiles/other", own)).IsProblem(404, "not-found");
         (await studio.Delete("/v1/quotes/Q-OTHER", own)).IsProblem(404, "not-found");
         (await studio.Post("/v1/quotes/Q-OTHER/issue", "", own)).IsProblem(404, "not-found");
+        (await studio.SendBytes("PATCH", "/v1/quotes/Q-OTHER", "{}"u8.ToArray(), "application/merge-patch+json", own)).IsProblem(404, "not-found");
         (await studio.Post("/v1/quotes/Q-OTHER/revise", """{"as":"Q-MINE"}""", own)).IsProblem(404, "not-found");
         (await studio.Put("/v1/quotes/Q-OTHER/outcome", """{"result":"declined"}""", own)).IsProblem(404, "not-found");
         (await studio.Put("/v1/quotes/Q-OTHER/actual", """{"benchHours":3}""", own)).IsProblem(404, "not-found");

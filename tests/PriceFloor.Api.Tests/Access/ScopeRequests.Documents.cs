@@ -81,6 +81,11 @@ internal static partial class ScopeRequests
             new("/v1/quotes/Q-1", """{"profile":"main","channel":"web","extra":[{"hours":2}]}""") { IsRefused = true },
             new("/v1/quotes/Q-SPARE", """{"profile":"MAIN","channel":"WEB","lines":[{"quantity":1,"design":"rb-014"}]}""") { IsRefused = true },
         ],
+        ["PATCH /v1/quotes/{key}"] =
+        [
+            new("/v1/quotes/Q-SPARE", """{"revisionHours":1}""", "application/merge-patch+json"),
+            new("/v1/quotes/Q-1", """{"revisionHours":1}""", "application/merge-patch+json") { IsRefused = true },
+        ],
         ["DELETE /v1/quotes/{key}"] = ["/v1/quotes/Q-SPARE", new("/v1/quotes/Q-1") { IsRefused = true }],
         ["GET /v1/quotes/{key}/revisions"] = ["/v1/quotes/Q-1/revisions", "/v1/quotes/Q-9/revisions"],
         ["GET /v1/quotes/{key}/revisions/{number}"] = ["/v1/quotes/Q-1/revisions/2", "/v1/quotes/Q-9/revisions/1"],

@@ -29,6 +29,7 @@ internal static partial class ScopeRequests
         ["GET /v1/plans/{key}/months"] = ["/v1/plans/main/months?lines=true", "/v1/plans/onyx/months"],
         ["GET /v1/plans/{key}/months.svg"] = ["/v1/plans/main/months.svg"],
         ["GET /v1/plans/{key}/months.html"] = ["/v1/plans/main/months.html"],
+        ["GET /v1/plans/{key}/progress"] = ["/v1/plans/main/progress?through=2027-10-31", "/v1/plans/onyx/progress?through=2027-10-31&workings=true"],
         ["POST /v1/plans/{key}/progress"] =
             [new("/v1/plans/main/progress", """{"through":"2027-10-31","sold":[{"sku":"RB-014","channel":"web","units":7}]}""")],
         ["POST /v1/plan-months"] = [new("/v1/plan-months", """{"plan":"main"}"""),

@@ -23,7 +23,7 @@ public sealed class ExampleTests
 
     private static readonly string[] s_quotes = ["issueQuote", "getQuoteFigures", "getQuotePage", "putQuoteOutcome", "getQuoteOutcome",
         "listQuoteOutcomeRevisions", "getQuoteOutcomeRevision", "getQuoteLoad", "putQuoteActual", "getQuoteActual", "listQuoteActualRevisions",
-        "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "deleteQuoteOutcome", "deleteQuote"];
+        "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "patchQuote", "deleteQuoteOutcome", "deleteQuote"];
 
     private static readonly string[] s_last = ["withdrawMovement", "withdrawBenchEntry",
         "putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",

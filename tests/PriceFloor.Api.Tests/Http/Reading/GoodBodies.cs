@@ -49,7 +49,7 @@ internal static class GoodBodies
     ];
 
     /// <summary>Addresses that answer a good body with 200 only if more is stored, or with 201.</summary>
-    internal static readonly string[] NeedMore = ["/v1/keys", "/v1/quotes/Q-1/revise", "/v1/plans/main/progress", "/v1/plans/main",
+    internal static readonly string[] NeedMore = ["/v1/keys", "/v1/quotes/Q-1", "/v1/quotes/Q-1/revise", "/v1/plans/main/progress", "/v1/plans/main",
         "/v1/scenarios/main", "/v1/statement-layouts/spare"];
 
     /// <summary>Every address that reads a body, in each format that it reads.</summary>
@@ -85,6 +85,7 @@ internal static class GoodBodies
         ("PATCH", "/v1/designs/RB-014/prices/web", Patch, """{"price":61.00}"""),
         ("PATCH", "/v1/reading-rules/main", Patch, """{"rules":[]}"""),
         ("PATCH", "/v1/plans/main", Patch, """{"reserve":2500,"opening":{"cash":6500}}"""),
+        ("PATCH", "/v1/quotes/Q-1", Patch, """{"price":95,"rush":null}"""),
         ("PATCH", "/v1/scenarios/main", Patch, """{"name":"A tenth dearer"}"""),
         ("PATCH", "/v1/statement-layouts/spare", Patch, """{"name":"Card","dateOrder":null}"""),
         ("PUT", "/v1/sheets/fees", Sheet, "channel,name,rate,fixed,of\r\nweb,card,0.03,0.25,paid\r\n"),
