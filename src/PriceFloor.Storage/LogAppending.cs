@@ -1,14 +1,15 @@
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Adds lines to the log: at most 10,000 in one transaction unless they are all of some days. They are prepared beside the other writers, who wait
-/// only while one transaction takes them over.
+/// Adds lines to the log, 10,000 in one transaction at most, so that other writers never wait long. They are prepared beside these, and compared
+/// while nobody else appends.
 /// </summary>
 /// <param name="store">The store.</param>
 /// <param name="engine">Its engine.</param>
 /// <param name="writes">Its writers.</param>
+/// <param name="turns">One appends at a time.</param>
 /// <param name="by">Name of the key that sent them.</param>
-internal sealed class LogAppending(Store store, Engine engine, SharedCommits writes, string by)
+internal sealed class LogAppending(Store store, Engine engine, SharedCommits writes, SemaphoreSlim turns, string by)
 {
     /// <param name="append">The lines.</param>
     /// <param name="allow">Asked within each transaction; throws if nothing may be written.</param>
@@ -33,17 +34,55 @@ internal sealed class LogAppending(Store store, Engine engine, SharedCommits wri
     private async Task<LogAppended> Together<T>(Staging staging, LogAppend<T> append, Func<Writing, ValueTask> allow) where T : LogLine
     {
         var stage = new LogStage<T>(append, await Names(LogNames.In(append), allow));
-        await using (var preparing = await staging.BeginPreparing())
+        await Prepare(staging, async session =>
         {
-            await stage.Prepare(preparing);
-            await preparing.Keep();
-        }
-
-        return await writes.WriteAloneAsync(by, staging.BeginWriting, async writing =>
-        {
-            await allow(writing);
-            return await writing.TakeOver(stage);
+            await stage.Fill(session);
+            return true;
         });
+        await turns.WaitAsync();
+        try
+        {
+            await ClearUnfinished(staging);
+            var difference = await Prepare(staging, stage.Compare);
+            if (append.Whole is null || !difference.HasRefused)
+                foreach (var transaction in new LogTakeover<T>(stage, difference).Transactions())
+                    await Write(staging, difference.IsLarge, async writing =>
+                    {
+                        await allow(writing);
+                        await writing.WriteLog(transaction);
+                        return true;
+                    });
+            return difference.Done;
+        }
+        finally
+        {
+            turns.Release();
+        }
+    }
+
+    /// <summary>What an earlier appending left that was stopped, by a full disk or by the end of the process.</summary>
+    private async Task ClearUnfinished(Staging staging)
+    {
+        foreach (var list in await Prepare(staging, EndOfLog.Unfinished))
+            while (await Write(staging, isLarge: true, writing => writing.ClearLog(list)))
+            {
+            }
+    }
+
+    private static async Task<TResult> Prepare<TResult>(Staging staging, Func<Session, ValueTask<TResult>> prepare)
+    {
+        await using var preparing = await staging.BeginPreparing();
+        var result = await prepare(preparing);
+        await preparing.Keep();
+        return result;
+    }
+
+    private async Task<TResult> Write<TResult>(Staging staging, bool isLarge, Func<Writing, ValueTask<TResult>> write)
+    {
+        var result = await writes.WriteAloneAsync(by, () => staging.BeginWriting(isLarge), write);
+        if (isLarge)
+            await staging.Settle();
+        return result;
     }
 
     private async Task<LogNames> Names(HashSet<(string Kind, string Key)> wanted, Func<Writing, ValueTask> allow)

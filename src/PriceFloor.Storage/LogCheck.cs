@@ -23,9 +23,10 @@ internal static class LogCheck
              {names}
              UNION ALL SELECT 'line ' || position || ' of {list.Table}: it ends before it begins.' FROM {list.Table} WHERE ended <= position
              UNION ALL SELECT 'line ' || position || ' of {list.Table}: it is not in a batch of this list.' FROM {list.Table} AS line
-                 WHERE NOT EXISTS (SELECT 1 FROM log_batch AS b WHERE b.id = line.batch AND b.list = '{list.Table}' AND b.last >= line.position)
+                 WHERE NOT EXISTS (SELECT 1 FROM log_batch AS b
+                     WHERE b.id = line.batch AND b.list IN ('{list.Table}', '{list.Coming}') AND b.last >= line.position)
              UNION ALL SELECT 'line ' || position || ' of {list.Table}: it ends after the last batch.' FROM {list.Table}
-                 WHERE ended > (SELECT max(last) FROM log_batch WHERE list = '{list.Table}')
+                 WHERE ended > (SELECT max(last) FROM log_batch WHERE list IN ('{list.Table}', '{list.Coming}'))
              """);
     }
 

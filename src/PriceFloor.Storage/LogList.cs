@@ -8,6 +8,11 @@ internal sealed record LogList(string Table, IReadOnlyList<string> Columns)
 
     public static readonly LogList Bench = new("bench", ["source", "ref", "design", "day", "step", "started", "good", "minutes"]);
 
+    public static readonly IReadOnlyList<LogList> All = [Movements, Bench];
+
+    /// <summary>What a batch is of while its lines are coming: until all are there, none is.</summary>
+    public string Coming => Table + "+";
+
     /// <summary>The list of a type of lines.</summary>
     public static LogList Of<T>() where T : LogLine => typeof(T) == typeof(MovementLine) ? Movements : Bench;
 

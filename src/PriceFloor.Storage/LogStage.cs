@@ -1,6 +1,8 @@
 namespace PriceFloor.Storage;
 
 /// <summary>Lines in temporary tables, beside what the store has under their refs: what is new, what is different, what leaves.</summary>
+/// <param name="append">The lines.</param>
+/// <param name="names">The numbers of their names.</param>
 internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T : LogLine
 {
     private const string Allowed = "(present.design IS NULL OR present.design IN (SELECT design FROM allowed))";
@@ -12,17 +14,16 @@ internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T :
         source = names[LogNames.Source, append.Source],
         from = append.Whole?.From,
         to = append.Whole?.To,
+        counts = append.CountsAsMade,
     };
-
-    private long _seen;
 
     /// <summary>The number of the source.</summary>
     public long Source => names[LogNames.Source, append.Source]!.Value;
 
     public LogAppend<T> Append => append;
 
-    /// <summary>Fills the temporary tables and compares them with the store.</summary>
-    public async ValueTask Prepare(Session session)
+    /// <summary>Fills the temporary tables.</summary>
+    public async ValueTask Fill(Session session)
     {
         await session.Execute(
             $"""
@@ -32,25 +33,16 @@ internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T :
              CREATE TEMP TABLE leaving (old INTEGER PRIMARY KEY, n INTEGER);
              CREATE TEMP TABLE allowed (design INTEGER PRIMARY KEY);
              """);
-        await session.Fill("staged", ["n", .. s_list.Columns, "last_step"], append.Lines.Select((line, n) => LogRows.Of(n, line, names)));
+        await session.Fill("staged", ["n", "nth", .. s_list.Columns, "last_step"], append.Lines.Select((line, n) => LogRows.Of(n, line, names)));
         await session.Fill("withdrawn", ["n", "ref"], append.Withdrawn.Select((given, n) => new object?[] { (long)n, given }));
         foreach (var designs in append.Designs?.Chunk(1000) ?? [])
             await session.Execute("INSERT INTO allowed SELECT id FROM name WHERE kind = @kind AND key IN @designs",
                 new { kind = LogNames.Design, designs });
-        await Compare(session);
     }
 
-    /// <summary>Compares again if somebody has written to the log since.</summary>
-    public async ValueTask CompareAgain(Session session)
+    /// <summary>Compares them with the store, which nobody else may append to until they are taken over.</summary>
+    public async ValueTask<LogDifference> Compare(Session session)
     {
-        if (await Newest(session) != _seen)
-            await Compare(session);
-    }
-
-    private async ValueTask Compare(Session session)
-    {
-        _seen = await Newest(session);
-        await session.Execute("UPDATE staged SET state = 0, old = NULL, nth = NULL");
         await session.Execute(
             $"""
              UPDATE staged SET old = present.position, state = CASE WHEN {s_list.Same("present", "staged")} THEN 1 ELSE 2 END
@@ -61,32 +53,45 @@ internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T :
                 $"UPDATE staged SET state = 4 WHERE EXISTS (SELECT 1 FROM {s_list.Table} AS present WHERE present.position = staged.old AND NOT {Allowed})");
         await session.Execute(MadeTwice, _source);
         await FindLeaving(session);
-        await session.Execute(
-            """
-            UPDATE staged SET nth = counted.nth
-            FROM (SELECT n, row_number() OVER (ORDER BY n) AS nth FROM staged WHERE state IN (0, 2)) AS counted WHERE counted.n = staged.n
-            """);
+        var difference = await Difference(session);
+        if (difference.Written > 0 && difference.Written < append.Lines.Count) // else each is the nth
+            await session.Execute(
+                """
+                UPDATE staged SET nth = counted.nth
+                FROM (SELECT n, row_number() OVER (ORDER BY n) AS nth FROM staged WHERE state IN (0, 2)) AS counted WHERE counted.n = staged.n
+                """);
+        return difference;
+    }
+
+    private async ValueTask<LogDifference> Difference(Session session)
+    {
+        var states = (await session.Query<int>("SELECT state FROM staged ORDER BY n")).ConvertAll(state => (LogState)state);
+        var gone = (await session.Query<int>("SELECT n FROM leaving WHERE n IS NOT NULL")).ToHashSet();
+        var leaving = (int)await session.ExecuteScalar<long>("SELECT count(*) FROM leaving");
+        return new LogDifference(new LogAppended(states, [.. append.Withdrawn.Select((_, n) => gone.Contains(n))], leaving - gone.Count),
+            states.Count(state => state is LogState.Stored or LogState.Corrected), leaving);
     }
 
     /// <summary>Pieces of a design are made that day by one list only.</summary>
     private static string MadeTwice => typeof(T) == typeof(MovementLine)
         ? $"""
            UPDATE staged SET state = 3 WHERE state IN (0, 2) AND what = {MovementLine.Made} AND EXISTS (
-               SELECT 1 FROM bench AS made JOIN log_source ON log_source.source = made.source AND counts_as_made = 1
-               WHERE made.design = staged.design AND made.day = staged.day AND made.ended IS NULL AND made.good > 0
-               AND (made.step IS NULL OR made.step = staged.last_step))
+               SELECT 1 FROM bench AS made WHERE made.design = staged.design AND made.day = staged.day AND made.ended IS NULL AND made.good > 0
+               AND (made.step IS NULL OR made.step = staged.last_step) AND {Counts("made")})
            """
         : $"""
-           UPDATE staged SET state = 3 WHERE state IN (0, 2) AND good > 0 AND (step IS NULL OR step = last_step)
-           AND EXISTS (SELECT 1 FROM log_source WHERE source = @source AND counts_as_made = 1)
+           UPDATE staged SET state = 3 WHERE state IN (0, 2) AND good > 0 AND (step IS NULL OR step = last_step) AND {Counts("staged")}
            AND EXISTS (SELECT 1 FROM movement AS made WHERE made.design = staged.design AND made.day = staged.day AND made.ended IS NULL
                AND made.what = {MovementLine.Made})
            """;
 
+    /// <summary>Whether the good pieces of a source count as made, with what these lines say of it.</summary>
+    private static string Counts(string line) =>
+        $"coalesce(CASE {line}.source WHEN @source THEN @counts END, (SELECT counts_as_made FROM log_source WHERE source = {line}.source), 0) = 1";
+
     private async ValueTask FindLeaving(Session session)
     {
         var allowed = append.Designs is null ? "" : $" AND {Allowed}";
-        await session.Execute("DELETE FROM leaving");
         await session.Execute(
             $"""
              INSERT INTO leaving (old, n) SELECT present.position, withdrawn.n FROM withdrawn JOIN {s_list.Table} AS present
@@ -100,6 +105,16 @@ internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T :
                  AND present.position NOT IN (SELECT old FROM staged WHERE old IS NOT NULL) ON CONFLICT (old) DO NOTHING
                  """, _source);
     }
+}
 
-    private static ValueTask<long> Newest(Session session) => session.ExecuteScalar<long>("SELECT coalesce(max(id), 0) FROM log_batch");
+/// <summary>What taking staged lines over would do.</summary>
+/// <param name="Done">What becomes of each.</param>
+/// <param name="Written">How many lines are new or corrected.</param>
+/// <param name="Leaving">How many present lines are withdrawn.</param>
+internal sealed record LogDifference(LogAppended Done, int Written, int Leaving)
+{
+    /// <summary>Whether it fills more pages than are usually moved to their place with a commit.</summary>
+    public bool IsLarge => Written + Leaving > 1000;
+
+    public bool HasRefused => Done.States.Any(state => state is LogState.MadeTwice or LogState.OfAnother);
 }

@@ -1,49 +1,92 @@
 namespace PriceFloor.Storage;
 
-/// <summary>The short transaction that takes staged lines into the log.</summary>
-internal static class LogTakeover
+/// <summary>
+/// Writes staged lines behind the end of the log, where nobody reads, in as many transactions as it takes. The last of them moves the end: then
+/// all lines are there at once.
+/// </summary>
+internal sealed class LogTakeover<T>(LogStage<T> stage, LogDifference difference) where T : LogLine
 {
-    /// <summary>What became of the lines, and whether anything was written.</summary>
-    public static async ValueTask<(LogAppended Done, bool IsKept)> TakeOver<T>(Session session, LogStage<T> stage, string by, long now)
-        where T : LogLine
+    private const int Together = LogAppend<T>.MostTogether;
+
+    private static readonly LogList s_list = LogList.Of<T>();
+
+    private long _before, _last, _batch;
+
+    private LogAppend<T> Append => stage.Append;
+
+    /// <summary>Its transactions, in order: one if it is small.</summary>
+    public IEnumerable<Func<Session, string, long, ValueTask>> Transactions()
     {
-        var (list, append) = (LogList.Of<T>(), stage.Append);
-        if (append.SaysSomething)
-            await Say(session, stage);
-        await stage.CompareAgain(session);
-        var states = (await session.Query<int>("SELECT state FROM staged ORDER BY n")).ConvertAll(state => (LogState)state);
-        var gone = (await session.Query<int>("SELECT n FROM leaving WHERE n IS NOT NULL")).ToHashSet();
-        var leaving = (int)await session.ExecuteScalar<long>("SELECT count(*) FROM leaving");
-        var done = new LogAppended(states, [.. append.Withdrawn.Select((_, n) => gone.Contains(n))], leaving - gone.Count);
-        if (append.Whole is not null && states.Exists(state => state is LogState.MadeTwice or LogState.OfAnother))
-            return (done, false);
-        var written = states.Count(state => state is LogState.Stored or LogState.Corrected);
-        if (written + leaving > 0)
-            await Write(session, list, (written, leaving), by, now);
-        return (done, written + leaving > 0 || append.SaysSomething);
+        if (difference.Written + difference.Leaving == 0)
+            return [(session, _, _) => Say(session)];
+        var parts = Parts().ToList();
+        return difference.Written + difference.Leaving > Together ? [Begin, .. parts, End]
+            : [async (session, by, now) =>
+            {
+                await Begin(session, by, now);
+                foreach (var part in parts)
+                    await part(session, by, now);
+                await End(session, by, now);
+            }];
     }
 
-    private static async ValueTask Write(Session session, LogList list, (int Written, int Leaving) count, string by, long now)
+    private IEnumerable<Func<Session, string, long, ValueTask>> Parts()
     {
-        var before = await session.ExecuteScalar<long>("SELECT coalesce(max(last), 0) FROM log_batch WHERE list = @Table", new { list.Table });
-        var last = before + count.Written + (count.Leaving > 0 ? 1 : 0); // those that leave together end at one position
-        var at = long.Max(now, await session.ExecuteScalar<long>("SELECT coalesce(max(at), 0) FROM log_batch"));
-        var batch = await session.ExecuteScalar<long>("INSERT INTO log_batch (list, at, by, last) VALUES (@Table, @at, @by, @last) RETURNING id",
-            new { list.Table, at, by, last });
-        await session.Execute(
-            $"UPDATE {list.Table} SET ended = @before + staged.nth FROM staged WHERE staged.state = 2 AND {list.Table}.position = staged.old",
-            new { before });
-        await session.Execute($"UPDATE {list.Table} SET ended = @last WHERE position IN (SELECT old FROM leaving)", new { last });
+        for (var from = 0; from < Append.Lines.Count && difference.Written > 0; from += Together)
+        {
+            var lines = new { from, to = from + Together };
+            yield return (session, _, _) => Write(session, lines.from, lines.to);
+        }
+
+        for (var left = 0; left < difference.Leaving; left += Together)
+        {
+            var skipped = left;
+            yield return (session, _, _) => Leave(session, skipped);
+        }
+    }
+
+    private async ValueTask Begin(Session session, string by, long now)
+    {
+        _before = await EndOfLog.Of(session, s_list);
+        _last = _before + difference.Written + (difference.Leaving > 0 ? 1 : 0); // those that leave together end at one position
+        _batch = await session.ExecuteScalar<long>("INSERT INTO log_batch (list, at, by, last) VALUES (@Coming, @now, @by, @_last) RETURNING id",
+            new { s_list.Coming, now, by, _last });
+    }
+
+    private async ValueTask Write(Session session, int from, int to)
+    {
         await session.Execute(
             $"""
-             INSERT INTO {list.Table} (position, {list.Listed()}, batch)
-             SELECT @before + nth, {list.Listed()}, @batch FROM staged WHERE state IN (0, 2) ORDER BY n
-             """, new { before, batch });
+             UPDATE {s_list.Table} SET ended = @_before + staged.nth FROM staged
+             WHERE staged.n >= @from AND staged.n < @to AND staged.state = 2 AND {s_list.Table}.position = staged.old
+             """, new { _before, from, to });
+        await session.Execute(
+            $"""
+             INSERT INTO {s_list.Table} (position, {s_list.Listed()}, batch)
+             SELECT @_before + nth, {s_list.Listed()}, @_batch FROM staged WHERE n >= @from AND n < @to AND state IN (0, 2) ORDER BY n
+             """, new { _before, _batch, from, to });
     }
 
-    private static async ValueTask Say<T>(Session session, LogStage<T> stage) where T : LogLine => await session.Execute(
-        """
-        INSERT INTO log_source (source, whole_days, counts_as_made) VALUES (@Source, coalesce(@WholeDays, 0), coalesce(@CountsAsMade, 0))
-        ON CONFLICT (source) DO UPDATE SET whole_days = coalesce(@WholeDays, whole_days), counts_as_made = coalesce(@CountsAsMade, counts_as_made)
-        """, new { stage.Source, stage.Append.WholeDays, stage.Append.CountsAsMade });
+    private async ValueTask Leave(Session session, int skipped) => await session.Execute(
+        $"""
+         UPDATE {s_list.Table} SET ended = @_last
+         WHERE position IN (SELECT old FROM leaving ORDER BY old LIMIT {Together} OFFSET @skipped)
+         """, new { _last, skipped });
+
+    private async ValueTask End(Session session, string by, long now)
+    {
+        await Say(session);
+        var at = long.Max(now, await session.ExecuteScalar<long>("SELECT coalesce(max(at), 0) FROM log_batch"));
+        await session.Execute("UPDATE log_batch SET list = @Table, at = @at, by = @by WHERE id = @_batch", new { s_list.Table, at, by, _batch });
+    }
+
+    private async ValueTask Say(Session session)
+    {
+        if (Append.SaysSomething)
+            await session.Execute(
+                """
+                INSERT INTO log_source (source, whole_days, counts_as_made) VALUES (@Source, coalesce(@WholeDays, 0), coalesce(@CountsAsMade, 0))
+                ON CONFLICT (source) DO UPDATE SET whole_days = coalesce(@WholeDays, whole_days), counts_as_made = coalesce(@CountsAsMade, counts_as_made)
+                """, new { stage.Source, Append.WholeDays, Append.CountsAsMade });
+    }
 }

@@ -10,7 +10,8 @@ public partial class Snapshot
     public async ValueTask<LogPosition> LogPosition(long? asOf = null)
     {
         var ends = await Query<(string List, long Last, long At)>(
-            "SELECT list, max(last), max(at) FROM log_batch WHERE at <= @asOf GROUP BY list", new { asOf = asOf ?? long.MaxValue });
+            "SELECT list, max(last), max(at) FROM log_batch WHERE list IN @lists AND at <= @asOf GROUP BY list",
+            new { lists = LogList.All.Select(list => list.Table), asOf = asOf ?? long.MaxValue });
         return new(LastOf(LogList.Movements), LastOf(LogList.Bench), ends.Count == 0 ? 0 : ends.Max(end => end.At));
 
         long LastOf(LogList list) => ends.Find(end => end.List == list.Table).Last;

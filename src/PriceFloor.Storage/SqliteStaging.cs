@@ -15,7 +15,17 @@ internal sealed class SqliteStaging : Staging
 
     public override ValueTask<Session> BeginPreparing() => new(SqliteSession.On(_connection, deferred: true));
 
-    public override ValueTask<Session> BeginWriting() => new(SqliteSession.On(_connection, deferred: false));
+    public override ValueTask<Session> BeginWriting(bool isLarge)
+    {
+        _connection.Execute(isLarge ? "PRAGMA wal_autocheckpoint=0" : "PRAGMA wal_autocheckpoint=1000"); // pages; 1,000 is usual
+        return new(SqliteSession.On(_connection, deferred: false));
+    }
+
+    public override ValueTask Settle()
+    {
+        _connection.Execute("PRAGMA wal_checkpoint(PASSIVE)");
+        return ValueTask.CompletedTask;
+    }
 
     public override ValueTask DisposeAsync()
     {

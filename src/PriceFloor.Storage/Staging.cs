@@ -10,7 +10,11 @@ public abstract class Staging : IAsyncDisposable
     public abstract ValueTask<Session> BeginPreparing();
 
     /// <summary>A transaction that writes the store: no other does until it ends. It sees the temporary tables.</summary>
-    public abstract ValueTask<Session> BeginWriting();
+    /// <param name="isLarge">It leaves what need not be done at once to <see cref="Settle"/>, so that others wait less.</param>
+    public abstract ValueTask<Session> BeginWriting(bool isLarge);
+
+    /// <summary>Does what large transactions left, while others write.</summary>
+    public abstract ValueTask Settle();
 
     public abstract ValueTask DisposeAsync();
 }

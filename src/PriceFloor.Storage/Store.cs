@@ -8,6 +8,7 @@ public sealed class Store : IDisposable
     private readonly Engine _engine;
     private readonly TimeProvider _clock;
     private readonly SharedCommits _writes;
+    private readonly SemaphoreSlim _appending = new(1, 1);
     private Mark? _mark;
     private long _position;
 
@@ -81,7 +82,7 @@ public sealed class Store : IDisposable
     /// <param name="append">The lines.</param>
     /// <param name="allow">Asked within each transaction; throws if nothing may be written.</param>
     public Task<LogAppended> AppendAsync<T>(string savedBy, LogAppend<T> append, Func<Writing, ValueTask> allow) where T : LogLine =>
-        new LogAppending(this, _engine, _writes, savedBy).Append(append, allow);
+        new LogAppending(this, _engine, _writes, _appending, savedBy).Append(append, allow);
 
     /// <summary>Writes a row that means nothing; false if other writes leave no moment for it. A store that cannot be written throws.</summary>
     public ValueTask<bool> Probe(TimeSpan within) => _writes.Alone(within, () => _engine.Probe(within, _clock.GetUtcNow()));
@@ -91,6 +92,7 @@ public sealed class Store : IDisposable
     {
         _engine.Dispose();
         _writes.Dispose();
+        _appending.Dispose();
     }
 
     private async ValueTask<string> ReadMark(long position)

@@ -81,14 +81,11 @@ public sealed class Writing : Snapshot
     public ValueTask BackedUp(string file) =>
         Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 
-    /// <summary>Takes staged lines into the log, and keeps nothing if there is nothing to write.</summary>
-    internal async ValueTask<LogAppended> TakeOver<T>(LogStage<T> stage) where T : LogLine
-    {
-        var (done, isKept) = await LogTakeover.TakeOver(Session, stage, _savedBy, _savedAt);
-        if (!isKept)
-            Undo();
-        return done;
-    }
+    /// <summary>Writes to the log, by whom and when this is.</summary>
+    internal ValueTask WriteLog(Func<Session, string, long, ValueTask> write) => write(Session, _savedBy, _savedAt);
+
+    /// <summary>Removes some of what an appending left that was stopped; false if that was all.</summary>
+    internal ValueTask<bool> ClearLog(LogList list) => EndOfLog.Clear(Session, list);
 
     /// <summary>Gives names of the log their numbers.</summary>
     internal async ValueTask<bool> AddNames(LogNames names, IReadOnlyCollection<(string Kind, string Key)> missing)

@@ -17,7 +17,7 @@ public sealed class KilledLogTests : IDisposable
     [Fact]
     public async Task A_sheet_is_stored_in_whole_transactions_and_nothing_twice_when_it_is_sent_again()
     {
-        var sheet = SentLog.Heading + string.Concat(Enumerable.Range(0, Lines).Select(i => $"{i},2027-{1 + (i % 12):00}-14,RB-014,web,1,52.00,\n"));
+        var sheet = Sheet(i => $"{i},2027-{1 + (i % 12):00}-14,RB-014,web,1,52.00,\n");
         var found = new List<long>();
         for (var round = 0; round < 4; round++)
         {
@@ -27,8 +27,7 @@ public sealed class KilledLogTests : IDisposable
             client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);
             if (round == 0)
                 await HasAShop(client);
-            var sending = client.PostAsync(new Uri("/v1/movements/batch?source=web-shop", UriKind.Relative),
-                new StringContent(sheet, Encoding.UTF8, "text/csv"), Studio.Cancellation);
+            var sending = Send(client, "source=web-shop", sheet);
             if (round < 3)
                 await Task.Delay(400 + (300 * round), Studio.Cancellation);
             else
@@ -43,6 +42,54 @@ public sealed class KilledLogTests : IDisposable
         Assert.Equal(found.Order(), found);
         Assert.Equal(Lines, found[^1]);
         Assert.Empty(StoreCheck.Of(Path.Combine(_folder, "pricefloor.db"), (_, _) => null).Faults);
+    }
+
+    [Fact]
+    public async Task All_of_some_days_is_there_in_its_new_form_or_in_the_former_and_nothing_between()
+    {
+        const string Days = "source=web-shop&from=2027-01-01&to=2027-12-31";
+        var former = Sheet(i => $"{i},2027-{1 + (i % 12):00}-14,RB-014,web,1,52.00,\n");
+        var latter = Sheet(i => $"{i + 15_000},2027-{1 + (i % 12):00}-14,RB-014,web,1,49.00,\n"); // a third leaves, the others are corrected
+        var found = new List<(int Count, long Paid)>();
+        for (var round = 0; round < 6; round++)
+        {
+            using var service = Start(_folder, new Dictionary<string, string> { ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey }).WithoutItsOutput();
+            await Ready(service);
+            using var client = new HttpClient { BaseAddress = new Uri(service.Address) };
+            client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);
+            if (round == 0)
+            {
+                await HasAShop(client);
+                (await Send(client, Days, former)).EnsureSuccessStatusCode();
+            }
+
+            var sending = Send(client, Days, latter);
+            if (round < 5)
+                await Task.Delay(500 + (250 * round), Studio.Cancellation);
+            else
+                (await sending).EnsureSuccessStatusCode();
+            service.Process.Kill();
+            await service.Process.WaitForExitAsync(Studio.Cancellation);
+            await Task.WhenAny(sending);
+            Assert.Empty(StoreCheck.Of(Path.Combine(_folder, "pricefloor.db"), (_, _) => null).Faults);
+            found.Add(Present());
+        }
+
+        Assert.All(found, one => Assert.True(one == (Lines, Lines * 5200L) || one == (Lines, Lines * 4900L), $"{one}"));
+        Assert.Equal((Lines, Lines * 4900L), found[^1]);
+    }
+
+    private static string Sheet(Func<int, string> line) => SentLog.Heading + string.Concat(Enumerable.Range(0, Lines).Select(line));
+
+    private static Task<HttpResponseMessage> Send(HttpClient client, string query, string sheet) => client.PostAsync(
+        new Uri($"/v1/movements/batch?{query}", UriKind.Relative), new StringContent(sheet, Encoding.UTF8, "text/csv"), Studio.Cancellation);
+
+    private (int Count, long Paid) Present()
+    {
+        using var store = new Store(Engine.InFile(Path.Combine(_folder, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
+        store.Open();
+        var lines = store.Read(async snapshot => await snapshot.Movements(new LogQuestion { UpTo = (await snapshot.LogPosition()).Movements }));
+        return (lines.Count, lines.Sum(line => line.Paid ?? 0));
     }
 
     private static async Task HasAShop(HttpClient client)

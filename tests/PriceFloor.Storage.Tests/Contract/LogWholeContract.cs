@@ -80,5 +80,61 @@ public abstract class LogWholeContract<TEngine> : StoreWithALog<TEngine>
         Assert.Empty(Engine.Faults());
     }
 
+    [Fact]
+    public async Task A_large_switch_that_is_stopped_between_its_transactions_is_not_there_and_the_next_one_is()
+    {
+        const int Lines = LogAppend<MovementLine>.MostTogether + 1000, Kept = 6000, Transactions = 5;
+        var marks = Marks;
+        LogAppend<MovementLine> Sheet(int first, long paid) => new()
+        {
+            Source = Shop,
+            Whole = s_days,
+            Lines = [.. Enumerable.Range(first, Lines).Select(i => Sold("x", paid: paid) with { Ref = marks.OfRef(Shop, $"{i}") })],
+        };
+        Append(Sheet(0, 5200));
+        var (before, second) = (Position, Sheet(Lines - Kept, 4900));
+        // it begins, writes its lines in two, withdraws the first 5,000, and ends
+        for (var stopped = 1; stopped <= Transactions; stopped++)
+        {
+            var left = stopped;
+            await Assert.ThrowsAsync<InvalidOperationException>(() => Store.AppendAsync("shop key", second,
+                _ => --left == 0 ? throw new InvalidOperationException("ended") : ValueTask.CompletedTask));
+            Assert.Equal(before, Position);
+            Assert.Equal(Lines * 5200L, Movements().Sum(line => line.Paid));
+            Assert.Empty(Engine.Faults());
+        }
+
+        var done = Append(second);
+        Assert.Equal((Kept, Lines - Kept), (done.States.Count(state => state == LogState.Corrected), done.Missing));
+        Assert.Equal((Lines, Lines * 4900L), (Movements().Count, Movements().Sum(line => line.Paid)));
+        Assert.Equal(Lines * 5200L, Movements(all => all with { UpTo = before.Movements }).Sum(line => line.Paid));
+        Assert.Empty(Engine.Faults());
+    }
+
+    [Fact]
+    public async Task Other_writers_write_between_the_transactions_of_a_switch_and_readers_see_none_of_it()
+    {
+        var marks = Marks;
+        var lines = Enumerable.Range(0, 3 * LogAppend<MovementLine>.MostTogether).Select(i => Sold("x") with { Ref = marks.OfRef(Shop, $"{i}") });
+        var (calls, seen) = (0, new List<long>());
+        await Store.AppendAsync("shop key", new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = [.. lines] }, async _ =>
+        {
+            calls++;
+            seen.Add((await Store.ReadAsync(snapshot => snapshot.LogPosition())).Movements);
+        });
+        Assert.Equal(6, calls); // names, the beginning, three with lines, the end
+        Assert.All(seen, position => Assert.Equal(0, position));
+        Assert.Equal(30_000, Position.Movements);
+    }
+
+    [Fact]
+    public void What_a_request_says_of_its_source_counts_for_its_own_lines()
+    {
+        Send(MadeLine("m", day: 105));
+        var book = new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1", day: 105)], CountsAsMade = true };
+        Assert.Equal([LogState.MadeTwice], Append(book).States);
+        Assert.Equal([LogState.Stored], Append(book with { CountsAsMade = false }).States);
+    }
+
     private LogAppended Whole(params MovementLine[] lines) => Append(new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = lines });
 }

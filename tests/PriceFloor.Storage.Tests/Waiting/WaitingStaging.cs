@@ -10,10 +10,16 @@ public sealed class WaitingStaging(Staging inner) : Staging
         return new WaitingSession(await inner.BeginPreparing());
     }
 
-    public override async ValueTask<Session> BeginWriting()
+    public override async ValueTask<Session> BeginWriting(bool isLarge)
     {
         await Task.Yield();
-        return new WaitingSession(await inner.BeginWriting());
+        return new WaitingSession(await inner.BeginWriting(isLarge));
+    }
+
+    public override async ValueTask Settle()
+    {
+        await Task.Yield();
+        await inner.Settle();
     }
 
     public override async ValueTask DisposeAsync()
