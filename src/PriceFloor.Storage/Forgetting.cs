@@ -3,8 +3,8 @@ using Microsoft.Data.Sqlite;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Really erases a document: every revision, its head, its references; then the file is rewritten, so no free page holds a
-/// trace. Another <see cref="StoreEpoch"/> of the store begins. The caller holds the data folder's lock.
+/// Really erases a document: every revision, its head, its references, the lines of the log that name it; then the file is rewritten, so no free page
+/// holds a trace. Another <see cref="StoreEpoch"/> of the store begins. The caller holds the data folder's lock.
 /// </summary>
 public static class Forgetting
 {
@@ -77,6 +77,7 @@ public static class Forgetting
         session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", document).AtOnce();
         session.Execute($"DELETE FROM head WHERE {Those}", document).AtOnce();
         var gone = session.Execute($"DELETE FROM revision WHERE {Those}", document).AtOnce();
+        EraseLines(session, kind, key);
         StoreEpoch.BeginAnother(session, given);
         Trail.Tell(session, (Trail.CommandLine, kind, "", Trail.Forgotten), Trail.TimeOf(session, now).AtOnce()).AtOnce();
         session.Keep().AtOnce();
@@ -98,6 +99,25 @@ public static class Forgetting
         var gone = session.Execute("DELETE FROM movement WHERE source = @id", new { id }).AtOnce()
             + session.Execute("DELETE FROM bench WHERE source = @id", new { id }).AtOnce();
         session.Execute("DELETE FROM log_source WHERE source = @id", new { id }).AtOnce();
+        EraseUnusedNames(session);
+        StoreEpoch.BeginAnother(session, given);
+        Trail.Tell(session, (Trail.CommandLine, Trail.Log, "", Trail.Forgotten), Trail.TimeOf(session, now).AtOnce()).AtOnce();
+        session.Keep().AtOnce();
+        return gone;
+    }
+
+    /// <summary>A line says nothing without its design or the channel where it moved.</summary>
+    private static void EraseLines(SqliteSession session, string kind, string key)
+    {
+        const string Those = "(SELECT id FROM name WHERE kind = @kind AND key = @key)";
+        if (kind == LogNames.Design)
+            session.Execute($"DELETE FROM movement WHERE design IN {Those}; DELETE FROM bench WHERE design IN {Those}", new { kind, key }).AtOnce();
+        else if (kind == LogNames.Channel)
+            session.Execute($"DELETE FROM movement WHERE place IN {Those}", new { kind, key }).AtOnce();
+        EraseUnusedNames(session);
+    }
+
+    private static void EraseUnusedNames(SqliteSession session) =>
         session.Execute(
             """
             DELETE FROM name WHERE id NOT IN (SELECT source FROM movement UNION SELECT source FROM bench UNION SELECT source FROM log_source
@@ -106,9 +126,4 @@ public static class Forgetting
                 UNION SELECT stall FROM movement WHERE stall IS NOT NULL UNION SELECT piece FROM movement WHERE piece IS NOT NULL
                 UNION SELECT step FROM bench WHERE step IS NOT NULL)
             """).AtOnce();
-        StoreEpoch.BeginAnother(session, given);
-        Trail.Tell(session, (Trail.CommandLine, Trail.Log, "", Trail.Forgotten), Trail.TimeOf(session, now).AtOnce()).AtOnce();
-        session.Keep().AtOnce();
-        return gone;
-    }
 }

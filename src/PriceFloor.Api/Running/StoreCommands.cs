@@ -119,7 +119,8 @@ public static class StoreCommands
 
     private static string Included(Kind kind) => kind.Name switch
     {
-        Kinds.Design => ", those of its listed prices included",
+        Kinds.Design => ", those of its listed prices included, with its lines in the log",
+        Kinds.Channel => ", with the movements there that the log had",
         Kinds.Quote => ", those of its outcome and its actual figures included",
         _ => "",
     };

@@ -33,6 +33,28 @@ public sealed class LogCheckTests : StoreWithALog<SqliteUnderTest>
         Assert.DoesNotContain("4711", File.ReadAllText(Engine.Db, System.Text.Encoding.Latin1), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("design", "SECRET-7", "1: 1 RB-014 5200")]
+    [InlineData("channel", "secret-fair", "1: 1 RB-014 5200")]
+    [InlineData("profile", "main", "1: 1 RB-014 5200, 2: 1 SECRET-7 5200")]
+    public void A_forgotten_design_or_channel_takes_its_lines_along(string kind, string key, string left)
+    {
+        Store.Write("maker", async writing =>
+        {
+            await writing.Save(kind, key, "{}", []);
+            return await writing.Delete(kind, key);
+        });
+        Send(Sold("a"), Sold("b", "SECRET-7") with { Place = "secret-fair" });
+        Append(new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1") with { Design = "SECRET-7", Step = "own step" }, Bench("2")] });
+        Close();
+        Engine.Forget(kind, key);
+        if (kind != "profile")
+            Assert.DoesNotContain(key, File.ReadAllText(Engine.Db, System.Text.Encoding.Latin1), StringComparison.Ordinal);
+        Assert.Equal(left, Told(Movements()));
+        Assert.Equal(kind == "design" ? 1 : 2, Store.Read(snapshot => snapshot.BenchEntries(new LogQuestion { UpTo = 2 })).Count);
+        Assert.Empty(Engine.Faults());
+    }
+
     [Fact]
     public void A_forgotten_source_leaves_no_trace_in_the_file()
     {
