@@ -41,6 +41,27 @@ internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<b
         ],
             ["Date", "Amount", "Paid in", "Paid out", "Currency", "Account", "2026-01-05", "05/01/2026", "1,234.50", "1.234,50", "(12.00)", "12.00-",
                 "USD", "2026-02-30", "$12.00", "12,00 €", "EUR 12.00", "4 March 2026", "05-Jan-26", "13/01/26", "Total", "Opening balance"]),
+        Whole("movement-sheet", ToldLines.OfMovements, [
+            "ref,on,sku,channel,pieces,price,order,discount,fees,status\n1,2027-03-14,RB-014,web,1,52.00,7,4.00,1.96,\n"
+            + "2,2027-03-14,RB-014,web,2,55.00,7,4.00,1.96,\n3,2027-03-15,GLOBE,web,1,90.00,8,,,cancelled\n",
+            "Date,Item,What,Channel,Pieces,Line total,Currency\n2027-03-14,RB-014,sold,fair,2,900,JPY\n2027-03-15,RB-014,sent,fair,3,,\n",
+            "on;sku;pieces;price\n14.03.2027;RB-014;-1;52,00\n14.03.2027;NEW-7;2;1.234,50\n",
+        ],
+            ["ref", "on", "sku", "channel", "pieces", "price", "lineTotal", "listed", "order", "discount", "fees", "shippingCost", "grade", "stall",
+                "piece", "resale", "status", "currency", "RB-014", "web", "fair", "2027-03-14", "14/03/2027", "sold", "returned", "made", "counted",
+                "second", "no", "-1", "1000001", "0.005", "(52.00)", "USD", "1e9", "99999999999999999999999999999"]),
+        Whole("bench-sheet", ToldLines.OfBench, [
+            "ref,on,sku,step,started,good,minutes,status\n1,2027-03-02,RB-014,torch,12,11,792,\n2,2027-03-02,,,,,45.5,\n",
+            "Date;Sku;Started;Good;Minutes\n02.03.2027;RB-014;12;11;792,5\n03.03.2027;RB-014;12;13;\n",
+        ],
+            ["ref", "on", "sku", "step", "started", "good", "minutes", "RB-014", "2027-03-02", "12", "0", "0.001", "100001", "cancelled"]),
+        Whole("log-lines-json", ToldLines.OfJson, [
+            """{"source":"shop","ref":"1","on":"2027-03-14","what":"sold","sku":"RB-014","channel":"web","pieces":1,"price":52.00,"order":"7","fees":1}"""
+            + "\n" + """{"on":"2027-03-14","sku":"RB-014","channel":"web","pieces":2,"lineTotal":110.00,"order":"7","discount":4}""",
+            """{"source":"book","ref":"1","on":"2027-03-02","sku":"RB-014","step":"torch","started":12,"good":11,"minutes":792}""",
+        ],
+            ["{", "}", ":", "null", "true", "\\u0041", "1e3", "-1", "0.5", "\"ref\":\"2\"", "\"on\":\"0001-01-01\"", "\"on\":\"9999-12-31\"",
+                "\"pieces\":1000000", "\"what\":\"made\"", "\"what\":\"counted\"", "\"resale\":false", "\"stall\":\"Fair\"", "\"currency\":\"JPY\""]),
     ];
 
     /// <summary>Same answer however the bytes are cut.</summary>
@@ -62,8 +83,11 @@ internal sealed record FuzzedParser(string Name, Func<byte[], Task> Read, Func<b
         Bytes(seeds),
         [.. s_marks, .. Bytes(words)]);
 
-    private static FuzzedParser Statement(string name, string[] seeds, string[] words) => new(
-        name, ToldRows.OfStatement, (_, _) => Task.CompletedTask, Bytes(seeds), [.. s_marks, .. Bytes(words)]);
+    private static FuzzedParser Statement(string name, string[] seeds, string[] words) => Whole(name, ToldRows.OfStatement, seeds, words);
+
+    /// <summary>What it must hold is insisted on where it is read.</summary>
+    private static FuzzedParser Whole(string name, Func<byte[], Task> read, string[] seeds, string[] words) =>
+        new(name, read, (_, _) => Task.CompletedTask, Bytes(seeds), [.. s_marks, .. Bytes(words)]);
 
     private static byte[][] Bytes(params string[] texts) => [.. texts.Select(Encoding.UTF8.GetBytes)];
 }
