@@ -72,14 +72,15 @@ internal static class EngineCalls
     /// <summary>Inserts rows by one statement that is compiled once: a row of twenty numbers takes a microsecond instead of ten.</summary>
     public static void Fill(this SqliteConnection connection, string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows)
     {
-        var values = string.Join(", ", Enumerable.Repeat("?", columns.Count));
+        var (values, bound) = (string.Join(", ", Enumerable.Repeat("?", columns.Count)), new object?[columns.Count]);
         Check(connection, raw.sqlite3_prepare_v2(connection.Handle, $"INSERT INTO {table} ({string.Join(", ", columns)}) VALUES ({values})",
             out var statement));
         using (statement)
             foreach (var row in rows)
             {
                 for (var i = 0; i < row.Length; i++)
-                    Check(connection, Bind(statement, i + 1, row[i]));
+                    if (!Equals(row[i], bound[i]))
+                        Check(connection, Bind(statement, i + 1, bound[i] = row[i])); // what is bound stays for the next row
                 Check(connection, raw.sqlite3_step(statement));
                 Check(connection, raw.sqlite3_reset(statement));
             }

@@ -5,11 +5,14 @@ namespace PriceFloor.Storage;
 
 /// <summary>
 /// What is kept of ids: HMAC-SHA256 with the store's own secret, so that a line and an order are known again, but not read. Whoever holds the file
-/// holds the secret too, and could try numbers one by one.
+/// holds the secret too, and could try numbers one by one. For one thread at a time.
 /// </summary>
-public sealed class LogMarks(byte[] secret)
+public sealed class LogMarks(byte[] secret) : IDisposable
 {
     private const int RefBytes = 16, OrderBytes = 8;
+
+    private readonly IncrementalHash _hash = IncrementalHash.CreateHMAC(HashAlgorithmName.SHA256, secret); // its key is prepared once
+    private byte[] _bytes = new byte[256];
 
     /// <summary>The mark of a line's id.</summary>
     public byte[] OfRef(string source, string id) => Of("ref", source, id, RefBytes);
@@ -20,10 +23,27 @@ public sealed class LogMarks(byte[] secret)
     /// <summary>The mark of an order's id.</summary>
     public byte[] OfOrder(string source, string id) => Of("order", source, id, OrderBytes);
 
+    public void Dispose() => _hash.Dispose();
+
     private byte[] Of(string kind, string source, string id, int length)
     {
+        var used = 0;
+        Add(kind);
+        Add("\0");
+        Add(source);
+        Add("\0");
+        Add(id);
+        _hash.AppendData(_bytes, 0, used);
         Span<byte> hash = stackalloc byte[HMACSHA256.HashSizeInBytes];
-        HMACSHA256.HashData(secret, Encoding.UTF8.GetBytes($"{kind}\0{source}\0{id}"), hash);
+        _hash.GetHashAndReset(hash);
         return hash[..length].ToArray();
+
+        void Add(string text)
+        {
+            var most = Encoding.UTF8.GetMaxByteCount(text.Length);
+            if (_bytes.Length - used < most)
+                Array.Resize(ref _bytes, used + most);
+            used += Encoding.UTF8.GetBytes(text, _bytes.AsSpan(used));
+        }
     }
 }

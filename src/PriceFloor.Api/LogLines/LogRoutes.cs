@@ -81,7 +81,7 @@ public static class LogRoutes
     private static async Task<IResult> Delete<T>(LineName name, CatalogueReader reader, Store store, HttpContext context) where T : LogLine
     {
         var caller = Caller.Of(context);
-        var marks = await store.ReadAsync(snapshot => snapshot.Marks());
+        using var marks = await store.ReadAsync(snapshot => snapshot.Marks());
         var done = await store.AppendAsync(caller, new LogAppend<T>
         {
             Source = name.Source,

@@ -17,6 +17,8 @@ internal sealed class StoredLines(Catalogue catalogue, LogMarks marks, string so
     private const decimal Hundredths = 100;
 
     private readonly Dictionary<string, int> _equal = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Currency> _currencies = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string?> _lastSteps = new(StringComparer.Ordinal);
 
     /// <summary>What happened, by its number in the store.</summary>
     public static MovementKind KindOf(int number) => s_kinds[number - 1];
@@ -27,10 +29,11 @@ internal sealed class StoredLines(Catalogue catalogue, LogMarks marks, string so
     public MovementLine Of(UsedLine<Movement> used)
     {
         var entry = used.Entry;
-        var currency = entry.Channel is { } channel ? Currency.Of(catalogue.Channel(channel)!.Document.Currency) : null;
+        var currency = entry.Channel is { } channel ? CurrencyOf(channel) : null;
         var line = new MovementLine
         {
             Source = source,
+            Ref = OfRef(used.Ref),
             Design = entry.Sku,
             Day = entry.On.DayNumber,
             LastStep = LastStep(entry.Sku),
@@ -49,9 +52,9 @@ internal sealed class StoredLines(Catalogue catalogue, LogMarks marks, string so
             Piece = entry.Piece,
             OrderMark = entry.Order is { } order ? marks.OfOrder(source, order.Text!) : null,
         };
-        return line with
+        return used.Ref is not null ? line : line with
         {
-            Ref = Mark(used.Ref, line.Day, line.What, line.Design, line.Place, line.Pieces, line.Paid, line.Listed, line.Fees,
+            Ref = OfContent(line.Day, line.What, line.Design, line.Place, line.Pieces, line.Paid, line.Listed, line.Fees,
             line.ShippingCharged, line.ShippingCost, line.Stall, line.Grade, line.Resale, line.Piece, entry.Order?.Text)
         };
     }
@@ -62,6 +65,7 @@ internal sealed class StoredLines(Catalogue catalogue, LogMarks marks, string so
         var line = new BenchLine
         {
             Source = source,
+            Ref = OfRef(used.Ref),
             Design = entry.Sku,
             Day = entry.On.DayNumber,
             LastStep = entry.Sku is { } sku ? LastStep(sku) : null,
@@ -70,14 +74,16 @@ internal sealed class StoredLines(Catalogue catalogue, LogMarks marks, string so
             Good = entry.Good,
             Minutes = (long?)(entry.Minutes * Hundredths),
         };
-        return line with { Ref = Mark(used.Ref, line.Day, line.Design, line.Step, line.Started, line.Good, line.Minutes) };
+        return used.Ref is not null ? line
+            : line with { Ref = OfContent(line.Day, line.Design, line.Step, line.Started, line.Good, line.Minutes) };
     }
 
-    /// <summary>The mark of a ref; without one, that of the content and of how many equal lines came before it.</summary>
-    private byte[] Mark(string? id, params object?[] content)
+    /// <summary>The mark of a ref; empty if there is none.</summary>
+    private byte[] OfRef(string? id) => id is null ? [] : marks.OfRef(source, id);
+
+    /// <summary>The mark of a line without a ref: of its content and of how many equal lines came before it.</summary>
+    private byte[] OfContent(params object?[] content)
     {
-        if (id is not null)
-            return marks.OfRef(source, id);
         var text = string.Join('\u001F', content.Select(part => Convert.ToString(part, CultureInfo.InvariantCulture)));
         var before = _equal[text] = _equal.GetValueOrDefault(text) + 1;
         return marks.OfContent(source, string.Create(CultureInfo.InvariantCulture, $"{text}\u001F{before}"));
@@ -86,5 +92,9 @@ internal sealed class StoredLines(Catalogue catalogue, LogMarks marks, string so
     private static long? Minor(decimal? amount, Currency? currency) =>
         amount is { } money && currency is not null ? (long)(money / currency.MinorUnit) : null;
 
-    private string? LastStep(string sku) => catalogue.Design(sku)?.Sound?.Making.Steps is { Count: > 0 } steps ? steps[^1].Name : null;
+    private Currency CurrencyOf(string channel) =>
+        _currencies.TryGetValue(channel, out var known) ? known : _currencies[channel] = Currency.Of(catalogue.Channel(channel)!.Document.Currency);
+
+    private string? LastStep(string sku) => _lastSteps.TryGetValue(sku, out var known) ? known
+        : _lastSteps[sku] = catalogue.Design(sku)?.Sound?.Making.Steps is { Count: > 0 } steps ? steps[^1].Name : null;
 }

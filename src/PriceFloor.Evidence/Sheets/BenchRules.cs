@@ -15,7 +15,8 @@ public static class BenchRules
             return FaultCodes.Required;
         if (isAway && (line.Started is not null || line.Step is not null))
             return FaultCodes.Required;
-        return Counts(line) && Takes(line.Minutes) && LogRanges.Fits(line.Ref) && LogRanges.Fits(line.Step) ? null : FaultCodes.OutOfRange;
+        return LogRanges.Fits(line.On.Value) && Counts(line) && Takes(line.Minutes) && LogRanges.Fits(line.Ref) && LogRanges.Fits(line.Step) ? null
+            : FaultCodes.OutOfRange;
     }
 
     private static bool Counts(SentBenchEntry line) =>

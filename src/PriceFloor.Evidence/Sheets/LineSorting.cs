@@ -30,9 +30,11 @@ internal sealed class LineSorting<T>
     public SettledLines<T> Done(Comparison<UsedLine<T>> order, Func<T, int, T> at)
     {
         _used.Sort(order);
+        foreach (var (index, line) in _used.Index())
+            line.Entry = at(line.Entry, index + 1);
         return new()
         {
-            Used = [.. _used.Select((line, index) => line with { Entry = at(line.Entry, index + 1) })],
+            Used = _used,
             Cancelled = _cancelled,
             Refused = [.. _refused.OrderBy(line => line.Line)],
             Unplaced = [.. _unplaced.Select(one => new UnplacedName(one.Key, one.Value))

@@ -11,16 +11,19 @@ public static class MovementRules
 
     private static Code? FaultOf(SentMovement line)
     {
-        if (line.On is null || line.Sku.Length == 0)
+        if (line.On is not { } day || line.Sku.Length == 0)
             return FaultCodes.Required;
+        if (!LogRanges.Fits(day))
+            return FaultCodes.OutOfRange;
         if (line.What == MovementKind.Sold && line.Value is null)
             return FaultCodes.Required;
         if (line.Channel is null && line.What is MovementKind.Sold or MovementKind.Returned or MovementKind.Sent or MovementKind.Back)
             return FaultCodes.Required;
         if (line.Pieces > LogRanges.MostPieces || line.Pieces < (line.What == MovementKind.Counted ? 0 : 1))
             return FaultCodes.OutOfRange;
-        decimal?[] amounts = [line.Value, line.Listed, line.Discount, line.Fees, line.ShippingCharged, line.ShippingCost];
-        string?[] texts = [line.Ref, line.Order, line.Stall, line.Piece];
-        return Array.TrueForAll(amounts, LogRanges.Fits) && Array.TrueForAll(texts, LogRanges.Fits) ? null : FaultCodes.OutOfRange;
+        return LogRanges.Fits(line.Value) && LogRanges.Fits(line.Listed) && LogRanges.Fits(line.Discount) && LogRanges.Fits(line.Fees)
+            && LogRanges.Fits(line.ShippingCharged) && LogRanges.Fits(line.ShippingCost)
+            && LogRanges.Fits(line.Ref) && LogRanges.Fits(line.Order) && LogRanges.Fits(line.Stall) && LogRanges.Fits(line.Piece) ? null
+            : FaultCodes.OutOfRange;
     }
 }

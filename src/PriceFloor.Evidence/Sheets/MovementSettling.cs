@@ -114,14 +114,18 @@ public sealed class MovementSettling
         Position = 0,
     };
 
-    private static int Order(UsedLine<Movement> one, UsedLine<Movement> other)
+    /// <summary>Most lines differ in their day, so the others are only compared on one day.</summary>
+    private static int Order(UsedLine<Movement> one, UsedLine<Movement> other) =>
+        one.Entry.On.CompareTo(other.Entry.On) is not 0 and var days ? days : OrderOfADay(one, other);
+
+    private static int OrderOfADay(UsedLine<Movement> one, UsedLine<Movement> other)
     {
         var (own, others) = (one.Entry, other.Entry);
         ReadOnlySpan<int> order =
         [
-            own.On.CompareTo(others.On), own.What.CompareTo(others.What), LineOrder.Refs(one.Ref, other.Ref),
-            string.CompareOrdinal(own.Sku, others.Sku), string.CompareOrdinal(own.Channel, others.Channel), own.Pieces.CompareTo(others.Pieces),
-            Nullable.Compare(own.Paid, others.Paid), one.Line.CompareTo(other.Line),
+            ((int)own.What).CompareTo((int)others.What), LineOrder.Refs(one.Ref, other.Ref), string.CompareOrdinal(own.Sku, others.Sku),
+            string.CompareOrdinal(own.Channel, others.Channel), own.Pieces.CompareTo(others.Pieces), Nullable.Compare(own.Paid, others.Paid),
+            one.Line.CompareTo(other.Line),
         ];
         return LineOrder.First(order);
     }

@@ -47,7 +47,7 @@ public sealed class MovementSheet
         {
             _cells.Begin(row);
             var line = _cells.Fault is null ? Line(row.Line) : new SentMovement { Line = row.Line };
-            yield return line with { Fault = _cells.Fault ?? line.Fault };
+            yield return _cells.Fault is { } fault ? line with { Fault = fault } : line;
         }
     }
 
@@ -56,33 +56,39 @@ public sealed class MovementSheet
         var currency = PlainText.Currency(_cells.Text(LogField.Currency));
         if (currency is "")
             _cells.Refuse(LineCodes.BadCurrency);
-        var signed = Signed(currency);
-        var line = signed with
+        var (what, pieces, value) = Signed(currency);
+        var listed = _cells.Amount(LogField.Listed, currency);
+        var (discount, fees) = (OfOrder(LogField.Discount, currency), OfOrder(LogField.Fees, currency));
+        var (charged, cost) = (OfOrder(LogField.ShippingCharged, currency), OfOrder(LogField.ShippingCost, currency));
+        if (currency is not null && _cells.Currency is { } beside && beside != currency)
+            _cells.Refuse(LineCodes.BadCurrency);
+        return MovementRules.Checked(new SentMovement
         {
             Line = number,
+            What = what,
+            Pieces = pieces,
+            Value = value,
             On = _cells.Day(_dates),
             Sku = _cells.Text(LogField.Sku) ?? "",
             Channel = _cells.Text(LogField.Channel) ?? _sheet.Channel,
-            Listed = _cells.Amount(LogField.Listed, currency),
+            Listed = listed,
             Order = _cells.Text(LogField.Order),
-            Discount = OfOrder(LogField.Discount, currency),
-            Fees = OfOrder(LogField.Fees, currency),
-            ShippingCharged = OfOrder(LogField.ShippingCharged, currency),
-            ShippingCost = OfOrder(LogField.ShippingCost, currency),
+            Discount = discount,
+            Fees = fees,
+            ShippingCharged = charged,
+            ShippingCost = cost,
+            Currency = currency ?? _cells.Currency,
             Ref = _cells.Text(LogField.Ref),
             Grade = _cells.Word(LogField.Grade, Grade.Good),
             Resale = _cells.Choice(LogField.Resale, usual: true),
             Stall = _cells.Text(LogField.Stall),
             Piece = _cells.Text(LogField.Piece),
             IsCancelled = _sheet.IsCancelled(_cells.Text(LogField.Status) ?? ""),
-        };
-        if (currency is not null && _cells.Currency is { } beside && beside != currency)
-            _cells.Refuse(LineCodes.BadCurrency);
-        return MovementRules.Checked(line with { Currency = currency ?? _cells.Currency });
+        });
     }
 
     /// <summary>What happened, to how many, for how much: negative pieces and negative amounts came back, once even if both are.</summary>
-    private SentMovement Signed(string? currency)
+    private (MovementKind What, int Pieces, decimal? Value) Signed(string? currency)
     {
         var what = _cells.Word(LogField.What, _sheet.What);
         var pieces = _cells.Count(LogField.Pieces) ?? 0;
@@ -91,13 +97,7 @@ public sealed class MovementSheet
         if (what == MovementKind.Sold && (pieces < 0 || value < 0))
             what = MovementKind.Returned;
         var isMoney = what is MovementKind.Sold or MovementKind.Returned;
-        return new SentMovement
-        {
-            Line = 0,
-            What = what,
-            Pieces = isMoney ? int.Abs(pieces) : pieces,
-            Value = isMoney && value is { } paid ? decimal.Abs(paid) : null,
-        };
+        return (what, isMoney ? int.Abs(pieces) : pieces, isMoney && value is { } paid ? decimal.Abs(paid) : null);
     }
 
     /// <summary>An amount of the order, which shops write with or without a minus. Nothing is not an amount.</summary>

@@ -29,6 +29,12 @@ internal sealed class OrderAmounts
     /// <summary>What came back takes no part in the amounts of an order unless all of it did.</summary>
     private void Take(List<SentMovement> order)
     {
+        if (order is [var lone] && Whole(lone) is { } all)
+        {
+            _shares[lone] = all;
+            return;
+        }
+
         var sharing = order.Exists(line => line.What == MovementKind.Sold) ? order.FindAll(line => line.What == MovementKind.Sold) : order;
         sharing.Sort(ByRef);
         var fault = default(Code);
@@ -55,11 +61,23 @@ internal sealed class OrderAmounts
         }
     }
 
+    /// <summary>An order of one line has all of its amounts, as most orders are; null if an amount is out of range.</summary>
+    private OrderShare? Whole(SentMovement line) =>
+        IsWhole(line.Discount, line) && IsWhole(line.Fees, line) && IsWhole(line.ShippingCharged, line) && IsWhole(line.ShippingCost, line)
+        && !(line.Discount > (line.Value ?? 0))
+            ? new OrderShare(line.Discount ?? 0, line.Fees, line.ShippingCharged, line.ShippingCost)
+            : null;
+
+    private bool IsWhole(decimal? amount, SentMovement line) => amount is not { } all || Rounding.HasAtMost(all, DecimalsOf(all, line));
+
+    private int DecimalsOf(decimal amount, SentMovement line) => line.Channel is { } channel && _names.Channel(channel) is { } known
+        ? known.Currency.Decimals
+        : int.Max(UsualDecimals, Rounding.DecimalsOf(amount));
+
     /// <summary>The parts of an amount; null if it is finer than the currency.</summary>
     private decimal[]? Shared(decimal amount, List<SentMovement> lines)
     {
-        var decimals = lines[0].Channel is { } channel && _names.Channel(channel) is { } known ? known.Currency.Decimals
-            : int.Max(UsualDecimals, Rounding.DecimalsOf(amount));
+        var decimals = DecimalsOf(amount, lines[0]);
         if (!Rounding.HasAtMost(amount, decimals))
             return null;
         var unit = new decimal(1, 0, 0, isNegative: false, (byte)decimals);

@@ -36,7 +36,11 @@ public sealed record SettledLines<T>
 /// <param name="Ref">The source's own id of it; null if it has none.</param>
 /// <param name="Entry">What it says.</param>
 /// <param name="Money">What it brought.</param>
-public sealed record UsedLine<T>(int Line, string? Ref, T Entry, decimal Money);
+public sealed record UsedLine<T>(int Line, string? Ref, T Entry, decimal Money)
+{
+    /// <summary>What it says.</summary>
+    public T Entry { get; internal set; } = Entry;
+}
 
 /// <summary>A line of an order that came to nothing: it counts in nothing, and one stored before by its ref is withdrawn.</summary>
 public sealed record CancelledLine(int Line, string? Ref, decimal Money);
