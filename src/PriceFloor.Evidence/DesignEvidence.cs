@@ -15,7 +15,7 @@ public sealed class DesignEvidence
         (Known, Log) = (known, log);
         Bench = BenchFindings.Of(known.Stored.Design, known.Stored.Year.Profile.Calendar, log.Bench, choices.Level);
         Shelf = ShelfHistory.Of(log.Movements, choices.To);
-        SoldShare = SoldFinding.Of([Shelf], choices.Level);
+        SoldShare = SoldFinding.Of(ShelfTimes.Of([Shelf]), choices.Level);
         _found =
         [
             .. Bench.Found,
@@ -25,7 +25,8 @@ public sealed class DesignEvidence
         ];
         Draft = Found<Design>.Draft(known.Stored.Design, _found);
         AsFound = UnitCost.Of(Draft, known.Stored.Year);
-        Take = Take.Of(log.Sold);
+        Sales = choices.Channel is { } channel ? [.. log.Sold.Where(line => line.Order.Channel == channel)] : log.Sold;
+        Take = Take.Of(Sales);
     }
 
     public KnownDesign Known { get; }
@@ -33,6 +34,9 @@ public sealed class DesignEvidence
     public LogOfDesign Log { get; }
 
     public ShelfHistory Shelf { get; }
+
+    /// <summary>The sold lines that the take is of.</summary>
+    public IReadOnlyList<SoldLine> Sales { get; }
 
     internal BenchFindings Bench { get; }
 

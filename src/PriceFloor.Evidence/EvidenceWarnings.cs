@@ -22,14 +22,22 @@ public static class EvidenceWarnings
                 At(design, "soldShare"));
         foreach (var warning in OfStock(design).Concat(OfBench(design, choices)))
             yield return warning;
-        var sold = design.Log.Sold.Sum(line => line.Line.Pieces);
-        if (sold >= FewPieces && design.Log.Sold.GroupBy(line => line.Order).Max(order => order.Sum(line => line.Line.Pieces)) > BigShare * sold)
+        if (design.Log.LeftOut is > 0 and var leftOut)
+            yield return new(EvidenceWarningCodes.OtherMoney,
+                Text($"{leftOut} sold lines are not in the take: their money is not {design.Known.Stored.Year.Currency.Code}, ")
+                + "or their channel is gone.",
+                "/take");
+        var sold = design.Sales.Sum(line => line.Line.Pieces);
+        if (sold >= FewPieces && design.Sales.GroupBy(line => line.Order).Max(order => order.Sum(line => line.Line.Pieces)) > BigShare * sold)
             yield return new(EvidenceWarningCodes.OneBigOrder, "One order has more than a quarter of the pieces sold.", "/take/pieces");
     }
 
     /// <summary>Of a channel; pointers are into its answer.</summary>
     public static IEnumerable<Warning> In(ChannelEvidence channel)
     {
+        if (channel.LeftOut > 0)
+            yield return new(EvidenceWarningCodes.OtherMoney,
+                Text($"{channel.LeftOut} sold lines are left out: their money is not {channel.Stored.Currency}."), "/findings");
         foreach (var (index, finding) in channel.Findings.Index())
             if (finding.Says == Says.TooFew)
                 yield return new(EvidenceWarningCodes.TooFew, "Too little was seen for this; nothing is drafted from it.",
@@ -46,14 +54,32 @@ public static class EvidenceWarnings
     /// <summary>Of the whole log.</summary>
     public static IEnumerable<Warning> In(StudioEvidence studio)
     {
-        if (studio.Newest is { } newest && studio.Choices.To.DayNumber - newest.DayNumber > OldDays)
-            yield return new(EvidenceWarningCodes.OldLog, Text($"The newest line is of {newest:yyyy-MM-dd}."), "");
-        if (studio.MadeTwice.Count > 0)
-            yield return new(EvidenceWarningCodes.MadeTwice,
-                Text($"{studio.MadeTwice.Count} bench entries are of days on which movements say what was made."),
-                "/accounted");
+        foreach (var warning in OfAge(studio.Newest, studio.Choices.To).Concat(OfMadeTwice(studio, "/accounted")))
+            yield return warning;
         if (studio.Profile is { IsYoung: true })
             yield return new(EvidenceWarningCodes.YoungStock, "Too few pieces are two years old; at least this share sells.", "/profile/findings/0");
+    }
+
+    /// <summary>Of a log whose newest line is old.</summary>
+    /// <param name="newest">Its day; null: there is none.</param>
+    /// <param name="to">The last day asked for.</param>
+    public static IEnumerable<Warning> OfAge(DateOnly? newest, DateOnly to) => newest is { } day && to.DayNumber - day.DayNumber > OldDays
+        ? [new(EvidenceWarningCodes.OldLog, Text($"The newest line is of {day:yyyy-MM-dd}."), "")] : [];
+
+    /// <summary>Of pieces that both lists would make.</summary>
+    public static IEnumerable<Warning> OfMadeTwice(StudioEvidence studio, string pointer) => studio.MadeTwice.Count == 0 ? []
+        : [new(EvidenceWarningCodes.MadeTwice,
+            Text($"{studio.MadeTwice.Count} bench entries are of days on which movements say what was made."), pointer)];
+
+    /// <summary>Of a profile; pointers are into its answer.</summary>
+    public static IEnumerable<Warning> In(ProfileEvidence profile)
+    {
+        foreach (var (index, finding) in profile.Findings.Index())
+            if (finding.Says == Says.TooFew)
+                yield return new(EvidenceWarningCodes.TooFew, "Too little was seen for this; nothing is drafted from it.",
+                    Text($"/findings/{index}"));
+        if (profile.IsYoung)
+            yield return new(EvidenceWarningCodes.YoungStock, "Too few pieces are two years old; at least this share sells.", "/findings/0");
     }
 
     private static IEnumerable<Warning> OfStock(DesignEvidence design)

@@ -46,19 +46,30 @@ internal sealed class LogLines
         _sold ??= orders.Orders.SelectMany(order => order.Lines).ToLookup(line => line.Line.Sku, StringComparer.Ordinal);
         var own = _movements[design.Sku].ToList();
         var all = _bench[design.Sku].ToList();
+        var (movements, hasMade) = MovementsOf(design.Sku, design.Stored.Design);
         var money = design.Stored.Year.Currency.Code;
-        var sold = _sold[design.Sku].ToList();
-        var made = own.Where(line => line.What == MovementKind.Made).Select(line => line.On).ToHashSet();
-        var counted = all.Where(entry => _countAsMade.Contains(entry.Source) && entry.Good > 0 && IsLast(entry, design.Stored.Design)).ToList();
-        _madeTwice.AddRange(counted.Where(entry => made.Contains(entry.On)));
+        var sold = _sold[design.Sku].Where(line => channel(line.Order.Channel)!.Currency == money).ToList();
         return new LogOfDesign(
-            [.. own, .. counted.Where(entry => !made.Contains(entry.On)).Select(MadeBy)],
+            movements,
             _isFromAsked ? all : all.FindAll(entry => !(entry.On < design.MadeSoSince)),
-            [.. sold.Where(line => channel(line.Order.Channel)!.Currency == money)])
+            sold)
         {
-            HasMade = made.Count > 0,
-            OtherCurrency = sold.Count(line => channel(line.Order.Channel)!.Currency != money),
+            HasMade = hasMade,
+            LeftOut = own.Count(line => line.What == MovementKind.Sold) - sold.Count,
         };
+    }
+
+    /// <summary>
+    /// A design's movements, with the good pieces of its last bench step where a source counts so, but not on days on which movements say what was
+    /// made; and whether any do.
+    /// </summary>
+    public (IReadOnlyList<Movement> Lines, bool HasMade) MovementsOf(string sku, Design design)
+    {
+        var own = _movements[sku].ToList();
+        var made = own.Where(line => line.What == MovementKind.Made).Select(line => line.On).ToHashSet();
+        var counted = _bench[sku].Where(entry => _countAsMade.Contains(entry.Source) && entry.Good > 0 && IsLast(entry, design)).ToList();
+        _madeTwice.AddRange(counted.Where(entry => made.Contains(entry.On)));
+        return ([.. own, .. counted.Where(entry => !made.Contains(entry.On)).Select(MadeBy)], made.Count > 0);
     }
 
     private static bool IsLast(BenchEntry entry, Design design) => entry.Step is null || entry.Step == design.Making.Steps?[^1].Name;

@@ -9,8 +9,8 @@ namespace PriceFloor.Evidence;
 /// <param name="Sold">Its sold lines on channels of the profile's currency.</param>
 public sealed record LogOfDesign(IReadOnlyList<Movement> Movements, IReadOnlyList<BenchEntry> Bench, IReadOnlyList<SoldLine> Sold)
 {
-    /// <summary>Sold lines on channels of another currency, which nothing converts.</summary>
-    public int OtherCurrency { get; init; }
+    /// <summary>Other sold lines: their money is another than the profile's, which nothing converts, or their channel is gone.</summary>
+    public int LeftOut { get; init; }
 
     /// <summary>Whether movements of its own say what was made.</summary>
     public bool HasMade { get; init; }

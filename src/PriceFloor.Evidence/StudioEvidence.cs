@@ -1,6 +1,7 @@
 using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Evidence.Orders;
+using PriceFloor.Evidence.Shelves;
 
 namespace PriceFloor.Evidence;
 
@@ -66,16 +67,28 @@ public sealed class StudioEvidence
             .Select(design => DesignEvidence.Of(design, lines.Of(design, orders, known.Channel), choices))
             .Where(design => design.Log.Movements.Count + design.Log.Bench.Count > 0).ToList();
         var channels = orders.Orders.GroupBy(order => order.Channel).OrderBy(group => group.Key, StringComparer.Ordinal)
-            .Select(group => ChannelOf(group.Key, [.. group], known, choices)).ToList();
+            .Select(group => ChannelOf(group.Key, [.. group], known, choices) with { LeftOut = LeftOut(lines, group.Key, known) }).ToList();
         return new StudioEvidence(choices)
         {
             Designs = designs,
             Channels = channels,
-            Profile = profile is null ? null : ProfileOf(profile, designs, lines, choices),
+            Profile = profile is null ? null
+                : ProfileEvidence.Of(profile, ShelfTimes.Of(designs.Select(design => design.Shelf)), lines.WholeDays, choices),
             MadeTwice = lines.MadeTwice,
             Newest = lines.Newest,
         };
     }
+
+    /// <summary>What became of the pieces of one design, without anything else that its lines say.</summary>
+    /// <param name="sku">Its key.</param>
+    /// <param name="design">The design.</param>
+    /// <param name="movements">Its movements.</param>
+    /// <param name="bench">Its bench entries.</param>
+    /// <param name="sources">What is known of their sources.</param>
+    /// <param name="choices">What is asked.</param>
+    public static ShelfHistory ShelfOf(string sku, Design design, IReadOnlyList<Movement> movements, IReadOnlyList<BenchEntry> bench,
+        IReadOnlyList<LogSource> sources, EvidenceChoices choices) =>
+        ShelfHistory.Of(new LogLines(movements, bench, sources, choices).MovementsOf(sku, design).Lines, choices.To);
 
     private static decimal Hours(DesignEvidence design) => design is { Take: { } take, AsFound.Found: { } piece } ? take.Hours(piece) : 0;
 
@@ -86,10 +99,6 @@ public sealed class StudioEvidence
         return new ChannelEvidence(key, stored, [.. found.Select(one => one.Finding)], Found<Channel>.Draft(stored, found));
     }
 
-    private static ProfileEvidence ProfileOf(CostProfile profile, IReadOnlyList<DesignEvidence> designs, LogLines lines, EvidenceChoices choices)
-    {
-        var sold = SoldFinding.Of(designs.Select(design => design.Shelf), choices.Level);
-        var found = ProfileFindings.Of(profile, sold, lines.WholeDays, choices.Level).ToList();
-        return new ProfileEvidence([.. found.Select(one => one.Finding)], Found<CostProfile>.Draft(profile, found), sold is { IsYoung: true });
-    }
+    private static int LeftOut(LogLines lines, string key, KnownStudio known) => lines.Movements.Count(line =>
+        line.What == MovementKind.Sold && line.Channel == key && line.Currency is { } money && money != known.Channel(key)!.Currency);
 }

@@ -4,7 +4,6 @@ using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.LogLines;
 using PriceFloor.Evidence;
-using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Evidence.Sheets;
 
@@ -63,7 +62,7 @@ public sealed class EvidenceLines
 
     public EvidenceAnswer Answer(EvidenceQuery query, StoredHistory history)
     {
-        var choices = new EvidenceChoices { From = query.From, To = query.To ?? _today, Level = query.Level, At = query.At, Run = query.Run };
+        var choices = query.Asked.Choices(_today);
         var known = new KnownStudio(
             [.. _designs.Select(design => new KnownDesign(design.Key, design.Value.Floor.UnitCost, history.MadeSoSince(design.Key)))],
             key => _channels.GetValueOrDefault(key)?.Document, history.Listed);

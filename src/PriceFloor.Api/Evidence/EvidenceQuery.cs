@@ -1,6 +1,5 @@
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.LogLines;
-using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Evidence.Sheets;
 
@@ -13,22 +12,13 @@ public sealed record EvidenceQuery : IQuery<EvidenceQuery>
     public const string MovementsPart = "movements", BenchPart = "bench";
 
     private const string Bench = "bench.";
-    private const int MostPieces = 100_000;
 
     public DateTimeOffset? AsOf { get; private init; }
 
     /// <summary>The key of the profile whose designs are asked about; null: all that the key may see.</summary>
     public string? Against { get; private init; }
 
-    public DateOnly? From { get; private init; }
-
-    public DateOnly? To { get; private init; }
-
-    public decimal Level { get; private init; } = EvidenceChoices.UsualLevel;
-
-    public int? At { get; private init; }
-
-    public int Run { get; private init; } = EvidenceChoices.UsualRun;
+    public AskedOfLines Asked { get; private init; } = new();
 
     public bool Workings { get; private init; }
 
@@ -45,16 +35,8 @@ public sealed record EvidenceQuery : IQuery<EvidenceQuery>
     [
         new("against", "Key of a stored profile: only its designs are looked at. If absent: all designs, each in its own profile's year.", "string",
             Example: "main"),
-        new("from", "Lines before this day are left out. If absent: the bench log counts from the last change of a design's steps.", "string", "date",
-            "2026-01-01"),
-        new("to", "Lines after this day are left out, and unsold pieces are as old as it says. If absent: today, UTC.", "string", "date",
-            "2026-12-31"),
-        new("level", "How often the range of a finding is to hold.", "number", "decimal", "0.9", Minimum: EvidenceChoices.LowestLevel,
-            Maximum: EvidenceChoices.HighestLevel, Default: "0.9"),
-        new("at", "Adds what a piece will take after so many more pieces, by the learning curve.", "integer", Example: "100", Minimum: 1,
-            Maximum: MostPieces),
-        new("run", "The pieces of the next run, of which learning has the mean minutes.", "integer", Example: "60", Minimum: 1, Maximum: MostPieces,
-            Default: "60"),
+        .. AskedOfLines.Parameters,
+        .. AskedOfLines.OfLearning,
         new("source", "What the sheet of movements is called.", "string", Example: "web-shop", Default: "\"movements\""),
         new("wholeDays", "With true, the bench book has whole days, packing and books included: then benchShare can be found.", "boolean",
             Default: "false"),
@@ -71,23 +53,16 @@ public sealed record EvidenceQuery : IQuery<EvidenceQuery>
 
     public static EvidenceQuery Read(QueryValues values)
     {
-        var read = new EvidenceQuery
+        return new EvidenceQuery
         {
             AsOf = values.Time("asOf"),
             Against = values.Text("against"),
-            From = values.Date("from"),
-            To = values.Date("to"),
-            Level = values.Number("level", new ShareAttribute { Minimum = "0.5", Maximum = "0.99" }) ?? EvidenceChoices.UsualLevel,
-            At = values.IntegerOrNull("at", 1, MostPieces),
-            Run = values.Integer("run", 1, MostPieces, EvidenceChoices.UsualRun),
+            Asked = AskedOfLines.Of(values, withLearning: true),
             Workings = values.Boolean("workings"),
             MovementSource = values.Text("source") ?? MovementsPart,
             Movements = LogSheetQuery.Of(values, LogFields.OfMovements),
             BenchSheet = LogSheetQuery.Of(values, LogFields.OfBench, Bench),
             BenchSource = new LogSource(BenchPart, values.Boolean("wholeDays"), values.Boolean("countsAsMade")),
         };
-        if (read.To < read.From)
-            values.Add("to", FaultCodes.OutOfOrder, "to must not be before from.");
-        return read;
     }
 }

@@ -32,7 +32,7 @@ public sealed record EvidenceSheets(IReadOnlyList<SentMovement> Movements, IRead
     /// <summary>Both sheets in their places.</summary>
     public (SettledLines<Movement> Movements, SettledLines<BenchEntry> Bench) Settled(EvidenceQuery query, KnownNames names)
     {
-        var window = new LogWindow(query.From, query.To);
+        var window = new LogWindow(query.Asked.From, query.Asked.To);
         return (MovementSettling.Settle(Movements, query.MovementSource, names, window),
             BenchSettling.Settle(Bench, query.BenchSource.Name, names, window));
     }

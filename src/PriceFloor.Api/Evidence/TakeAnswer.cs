@@ -20,18 +20,11 @@ public sealed record TakeAnswer(int Pieces, decimal Net, decimal? Contribution, 
 {
     public static TakeAnswer? Of(DesignEvidence design, StudioEvidence studio)
     {
-        if (design.Take is not { } take)
+        if (DesignTakeAnswer.Of(design) is not { } take)
             return null;
-        var (stored, found) = (design.Known.Stored, design.AsFound.Found);
-        var money = stored.Year.Currency;
-        var (slow, quick) = design.Minutes is { } minutes ? (design.Taking(minutes.High), design.Taking(minutes.Low)) : (null, null);
         var (ofAll, ofHours) = (studio.ShareOfContribution(design), studio.ShareOfHours(design));
-        return new TakeAnswer(take.Pieces, money.Round(take.Net), found is null ? null : money.Round(take.Contribution(found)), Earned(found),
-            Earned(slow),
-            Earned(quick), Earned(stored), money.RoundUp(stored.Year.PerBenchHour), Share(ofAll), Share(ofHours),
-            ofHours > 0 ? Share(ofAll / ofHours) : null);
-
-        decimal? Earned(UnitCost? piece) => piece is not null && take.Earned(piece) is { } earned ? money.Round(earned) : null;
+        return new TakeAnswer(take.Pieces, take.Net, take.Contribution, take.Earned, take.EarnedLow, take.EarnedHigh, take.EarnedStored,
+            take.PerBenchHour, Share(ofAll), Share(ofHours), ofHours > 0 ? Share(ofAll / ofHours) : null);
 
         decimal? Share(decimal? share) => share is { } exact ? Rounding.Nearest(exact, Estimate.ShareDecimals) : null;
     }

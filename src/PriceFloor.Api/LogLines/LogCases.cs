@@ -61,6 +61,12 @@ public static class LogCases
             Format = Format.Csv,
             At = new Dictionary<string, string> { ["source"] = "bench-book" },
         },
+        new("year", "A year's loads, whose good pieces count as made.",
+            s_files["appendBenchLog.year.request.csv"], s_files["appendBenchLog.year.answer.json"])
+        {
+            Format = Format.Csv,
+            At = new Dictionary<string, string> { ["source"] = "loads-2026", ["countsAsMade"] = "true" },
+        },
     ];
 
     /// <summary>A page of a channel.</summary>

@@ -10,6 +10,7 @@ using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.DocumentSheets;
 using PriceFloor.Api.Evidence;
+using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.FirstContact;
 using PriceFloor.Api.FloorChanges;
 using PriceFloor.Api.FloorHistories;
@@ -89,6 +90,7 @@ public static class Routes
     {
         v1.MapStatements(slots);
         v1.MapEvidence(slots);
+        v1.MapLoggedEvidence();
         v1.MapFloorPrices();
         v1.MapFloorHistories();
         v1.MapPriceParts();

@@ -17,6 +17,9 @@ public sealed record EvidenceChoices
     /// <summary>The last day, of which the ages are.</summary>
     public required DateOnly To { get; init; }
 
+    /// <summary>Key of the channel whose sales the take is of; null: all.</summary>
+    public string? Channel { get; init; }
+
     /// <summary>So many pieces on from today, a piece is asked for; null: none.</summary>
     public int? At { get; init; }
 

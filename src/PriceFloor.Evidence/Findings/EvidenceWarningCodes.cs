@@ -43,6 +43,10 @@ public static class EvidenceWarningCodes
         "One order has more than a quarter of the pieces sold.",
         "Read the figures as if it might not come again.");
 
+    public static readonly Code OtherMoney = new("other-money",
+        "Sales are left out, because their money is another or their channel is no longer stored. Nothing is converted.",
+        "Sell in the profile's currency, or read the figures as those of the other sales.");
+
     public static readonly Code FeesDiffer = new("fees-differ",
         "The fees charged are more than 1 % away from what the channel's fees come to.",
         "Compare the channel's fees with the rate and fixed amount that fit what was charged.");

@@ -23,19 +23,17 @@ internal sealed class SoldFinding
     public bool IsYoung { get; }
 
     /// <summary>The share of pieces with a day on which they were made; null where there are none.</summary>
-    public static SoldFinding? Of(IEnumerable<ShelfHistory> histories, decimal level)
+    public static SoldFinding? Of(ShelfTimes shelf, decimal level)
     {
-        var times = histories.SelectMany(history => history.Times).ToList();
-        if (times.Count == 0)
+        if (shelf.Times.Count == 0)
             return null;
-        var curve = SoldCurve.Of(times);
+        var curve = SoldCurve.Of(shelf.Times);
         var isYoung = curve.AtRisk(Days) < FewAtRisk;
         var age = isYoung ? curve.OldestWith(FewAtRisk) ?? 0 : Days;
-        var gone = times.Where(time => time.End != ShelfEnd.OnShelf).Sum(time => time.Pieces);
-        var oldest = histories.Max(history => history.FirstMade is { } made ? history.To.DayNumber - made.DayNumber : 0);
+        var gone = shelf.Times.Where(time => time.End != ShelfEnd.OnShelf).Sum(time => time.Pieces);
         var estimate = curve.SoldBy(age, level);
-        return new SoldFinding(curve, estimate, (times.Sum(time => time.Pieces), gone >= FewGone && oldest >= YoungDays && estimate.Value > 0,
-            isYoung));
+        var isEnough = gone >= FewGone && shelf.Oldest >= YoungDays && estimate.Value > 0;
+        return new SoldFinding(curve, estimate, (shelf.Times.Sum(time => time.Pieces), isEnough, isYoung));
     }
 
     public Found<T> As<T>(decimal stored, Func<T, decimal, T> change) => new(

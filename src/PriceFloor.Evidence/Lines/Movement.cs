@@ -1,7 +1,7 @@
 namespace PriceFloor.Evidence.Lines;
 
 /// <summary>
-/// One line of what happened to pieces of a design. Its names are keys of stored documents; amounts are in the channel's currency, exact. A value,
+/// One line of what happened to pieces of a design. Its names are keys of stored documents; amounts are exact. A value,
 /// so that a stream of a million needs no million objects; names come from a <see cref="NamePool"/>.
 /// </summary>
 public readonly record struct Movement
@@ -22,6 +22,9 @@ public readonly record struct Movement
 
     /// <summary>The channel's key; null where the studio is meant.</summary>
     public string? Channel { get; init; }
+
+    /// <summary>ISO 4217 code of its amounts; null: the channel's.</summary>
+    public string? Currency { get; init; }
 
     /// <summary>Whole pieces, at least 1; of a count, at least 0.</summary>
     public required int Pieces { get; init; }

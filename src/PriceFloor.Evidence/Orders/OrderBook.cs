@@ -21,12 +21,12 @@ public sealed class OrderBook
 
     /// <summary>The orders of sold and returned lines; other lines do not matter.</summary>
     /// <param name="movements">The lines, in any order.</param>
-    /// <param name="channel">A channel by its key; lines of a channel that is not there do not count.</param>
+    /// <param name="channel">A channel by its key; lines of a channel that is not there, or had another currency, do not count.</param>
     public static OrderBook Of(IEnumerable<Movement> movements, Func<string, Channel?> channel)
     {
         var book = new OrderBook();
         foreach (var line in movements
-                .Where(line => line.What is MovementKind.Sold or MovementKind.Returned && line.Channel is { } key && channel(key) is not null)
+                .Where(line => line.What is MovementKind.Sold or MovementKind.Returned && Counts(line, channel))
                 .OrderBy(line => line.On).ThenBy(line => line.What).ThenBy(line => line.Position))
             if (line.What == MovementKind.Sold)
                 book.Sell(line);
@@ -36,6 +36,9 @@ public sealed class OrderBook
             OrderNet.Share(order, channel(order.Channel)!);
         return book;
     }
+
+    private static bool Counts(in Movement line, Func<string, Channel?> channel) =>
+        line.Channel is { } key && channel(key) is { } on && (line.Currency is null || line.Currency == on.Currency);
 
     private void Sell(in Movement line)
     {

@@ -9,6 +9,10 @@ internal static partial class ScopeRequests
         [
             new("/v1/movements/batch?source=web-shop", """[{"ref":"1","on":"2027-01-02","sku":"RB-014","channel":"web","pieces":1,"price":58}]"""),
             new("/v1/movements/batch?source=web-shop", "ref,on,sku,channel,pieces,price\n2,2027-01-02,ONYX-3,web,1,58\n", "text/csv"),
+            new("/v1/movements/batch?source=web-shop", """
+                [{"ref":"3","on":"2027-01-01","what":"made","sku":"RB-014","pieces":2},
+                {"ref":"4","on":"2027-01-01","what":"made","sku":"ONYX-3","pieces":2}]
+                """),
             new("/v1/movements/batch", "ref,on,sku,channel,pieces,price\n2,2027-01-02,ONYX-3,web,1,58\n", "text/csv") { IsRefused = true },
         ],
         ["GET /v1/movements"] = ["/v1/movements", "/v1/movements?sku=ONYX-3"],
@@ -31,6 +35,9 @@ internal static partial class ScopeRequests
             new("/v1/evidence", SoldTwice, "text/csv"), new("/v1/evidence?against=main", SoldTwice, "text/csv"),
             new("/v1/evidence?against=onyx", SoldTwice, "text/csv"),
         ],
+        ["GET /v1/designs/{sku}/evidence"] = ["/v1/designs/RB-014/evidence", "/v1/designs/ONYX-3/evidence"],
+        ["GET /v1/channels/{key}/evidence"] = ["/v1/channels/web/evidence"],
+        ["GET /v1/profiles/{key}/evidence"] = ["/v1/profiles/main/evidence", "/v1/profiles/onyx/evidence"],
         ["GET /v1/sheets"] = ["/v1/sheets"],
         ["GET /v1/studio.xlsx"] = ["/v1/studio.xlsx"],
         ["POST /v1/studio.xlsx"] = [new("/v1/studio.xlsx", "PK", Workbooks.Book.Type) { IsRefused = true }],

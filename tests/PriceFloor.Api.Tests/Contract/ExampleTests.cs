@@ -25,7 +25,8 @@ public sealed class ExampleTests
         "listQuoteOutcomeRevisions", "getQuoteOutcomeRevision", "getQuoteLoad", "putQuoteActual", "getQuoteActual", "listQuoteActualRevisions",
         "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "patchQuote", "deleteQuoteOutcome", "deleteQuote"];
 
-    private static readonly string[] s_last = ["withdrawMovement", "withdrawBenchEntry",
+    private static readonly string[] s_last = ["getDesignEvidence", "getChannelEvidence", "getProfileEvidence",
+        "withdrawMovement", "withdrawBenchEntry",
         "putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
         "patchPlan", "patchScenario", "patchStatementLayout",

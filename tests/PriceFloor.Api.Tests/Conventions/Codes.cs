@@ -1,3 +1,4 @@
+using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Statements;
 using PriceFloor.Evidence.Findings;
@@ -11,11 +12,12 @@ public static class Codes
 {
     public static readonly IReadOnlyList<Type> Lists =
         [typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(WarningCodes), typeof(StatementWarningCodes),
-            typeof(EvidenceWarningCodes),
+            typeof(EvidenceWarningCodes), typeof(EvidenceReasonCodes),
             typeof(RemedyReasons), typeof(LineCodes), typeof(SheetLineCodes)];
 
     public static IReadOnlyList<Code> Faults =>
-        [.. Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes)), .. Of(typeof(LineCodes)).Where(LineCodes.IsFailure),
+        [.. Of(typeof(FaultCodes), typeof(FileCodes), typeof(InputCodes), typeof(ReasonCodes), typeof(EvidenceReasonCodes)),
+            .. Of(typeof(LineCodes)).Where(LineCodes.IsFailure),
             .. Of(typeof(SheetLineCodes))];
 
     public static IReadOnlyList<Code> Warnings => [.. Of(typeof(WarningCodes), typeof(StatementWarningCodes), typeof(EvidenceWarningCodes)),

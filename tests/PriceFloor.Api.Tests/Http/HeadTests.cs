@@ -44,6 +44,10 @@ public sealed class HeadTests
         await studio.Has("/v1/quotes/main/actual", """{"benchHours":3}""");
         await studio.Has("/v1/statement-layouts/main", "{\"dateColumn\":\"Booked\"}");
         await studio.Has("/v1/plans/main", Sample.Plan);
+        await studio.Post("/v1/movements/batch?source=shop",
+            """[{"ref":"1","on":"2027-01-01","sku":"RB-014","channel":"web","pieces":1,"price":58}]""");
+        await studio.Post("/v1/bench-log/batch?source=book&countsAsMade=true",
+            """[{"ref":"1","on":"2027-01-01","sku":"RB-014","started":2,"good":2,"minutes":60}]""");
         var paths = studio.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .Where(endpoint => endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
             .Select(endpoint => endpoint.RoutePattern.RawText!.Replace("channels/{key}", "channels/web", StringComparison.Ordinal)

@@ -12,6 +12,8 @@ public sealed class SqliteLogAppendTests : LogAppendContract<SqliteUnderTest>;
 
 public sealed class SqliteLogReadingTests : LogReadingContract<SqliteUnderTest>;
 
+public sealed class SqliteLogRowTests : LogRowContract<SqliteUnderTest>;
+
 public sealed class SqliteLogWholeTests : LogWholeContract<SqliteUnderTest>;
 
 public sealed class SqlitePageTests : PageContract<SqliteUnderTest>;

@@ -12,6 +12,8 @@ public sealed class WaitingLogAppendTests : LogAppendContract<WaitingUnderTest>;
 
 public sealed class WaitingLogReadingTests : LogReadingContract<WaitingUnderTest>;
 
+public sealed class WaitingLogRowTests : LogRowContract<WaitingUnderTest>;
+
 public sealed class WaitingLogWholeTests : LogWholeContract<WaitingUnderTest>;
 
 public sealed class WaitingPageTests : PageContract<WaitingUnderTest>;

@@ -1,0 +1,65 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Api.Catalogues;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
+using PriceFloor.Api.Http.Reading;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Evidence.Logged;
+
+/// <summary>From the stored log to the numbers that are guessed.</summary>
+public static class LoggedEvidenceRoutes
+{
+    public static async Task<IResult> Design(PathKey path, FromQuery<DesignEvidenceQuery> query, CatalogueReader reader, Store store,
+        HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var asked = query.Value;
+        var catalogue = await reader.Whole(asked.AsOf);
+        if (catalogue.Design(path.Text) is not { } design)
+            return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
+        if (asked.Channel is { } channel && catalogue.Channel(channel) is null)
+            return Problem.UnknownReference(
+                [Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{channel}\"; case counts.")]);
+        return await Answered(context, () => store.ReadAsync(snapshot =>
+            LoggedDesign.OfAsync(snapshot, catalogue, design, asked, Caller.Of(context).Access)));
+    }
+
+    public static async Task<IResult> Channel(PathKey path, FromQuery<LoggedEvidenceQuery> query, CatalogueReader reader, Store store,
+        HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var catalogue = await reader.Whole(query.Value.AsOf);
+        if (catalogue.Channel(path.Text) is not { } channel)
+            return Problem.Of(ProblemTypes.NotFound, $"There is no channel \"{path.Text}\" (or there was none at that time).");
+        return await Answered(context, () => store.ReadAsync(snapshot =>
+            LoggedChannel.OfAsync(snapshot, catalogue, channel, query.Value, Caller.Of(context).Access)));
+    }
+
+    public static async Task<IResult> Profile(PathKey path, FromQuery<LoggedEvidenceQuery> query, CatalogueReader reader, Store store,
+        HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var catalogue = await reader.Whole(query.Value.AsOf);
+        if (catalogue.Profile(path.Text) is not { } profile)
+            return Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\" (or there was none at that time).");
+        return await Answered(context, () => store.ReadAsync(snapshot =>
+            LoggedProfile.OfAsync(snapshot, catalogue, profile, query.Value, Caller.Of(context).Access)));
+    }
+
+    private static async Task<IResult> Answered<T>(HttpContext context, Func<ValueTask<Outcome<T>>> answer) where T : class
+    {
+        try
+        {
+            var outcome = await answer();
+            return outcome.Found is { } found ? TaggedBody.Of(System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(found, WireJson.Options))
+                    .Answer(context, Format.Json)
+                : Problem.Of(outcome.Faults);
+        }
+        catch (Exception e) when (e is OverflowException or DivideByZeroException)
+        {
+            return Problem.CannotCompute(FaultCodes.TooLarge,
+                "The lines add up to more than can be exact; look for one whose pieces or amounts are not what they are named for.");
+        }
+    }
+}

@@ -1,0 +1,38 @@
+namespace PriceFloor.Storage;
+
+/// <summary>Which rows of a list of the log to read. What is null does not matter.</summary>
+public sealed record LogRowQuestion
+{
+    /// <summary>Rows as they stood at this position.</summary>
+    public required long UpTo { get; init; }
+
+    /// <summary>Number of the design.</summary>
+    public long? Design { get; init; }
+
+    /// <summary>Number of the channel; bench entries have none.</summary>
+    public long? Place { get; init; }
+
+    /// <summary>Numbers of sources.</summary>
+    public IReadOnlyCollection<long>? Sources { get; init; }
+
+    /// <summary>First day, as days since 0001-01-01.</summary>
+    public int? From { get; init; }
+
+    /// <summary>Last day.</summary>
+    public int? To { get; init; }
+
+    internal string Condition
+    {
+        get
+        {
+            var condition = "line.position <= @UpTo AND (line.ended IS NULL OR line.ended > @UpTo)";
+            if (Design is not null)
+                condition += " AND line.design = @Design";
+            if (Place is not null)
+                condition += " AND line.place = @Place";
+            if (Sources is not null)
+                condition += " AND line.source IN @Sources";
+            return condition + (From is null ? "" : " AND line.day >= @From") + (To is null ? "" : " AND line.day <= @To");
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using Xunit;
+
+namespace PriceFloor.Storage.Tests.Contract;
+
+/// <summary>The log is read as rows of numbers by those who calculate with many of them.</summary>
+public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
+    where TEngine : EngineUnderTest, new()
+{
+    [Fact]
+    public void Rows_have_the_numbers_of_their_names_and_say_what_the_lines_say()
+    {
+        Send(Sold("1") with
+        {
+            Stall = "Spring fair",
+            Piece = "7/25",
+            Listed = 5800,
+            Fees = 196,
+            ShippingCharged = 500,
+            ShippingCost = 620,
+            Grade = 2,
+            Resale = 0
+        });
+        var row = Assert.Single(Rows(all => all));
+        var names = Names();
+        Assert.Equal(
+            (1L, names["source", Shop], names["design", "RB-014"], names["channel", "web"], names["currency", "USD"], names["stall", "Spring fair"]),
+            (row.Position, row.Source, row.Design!.Value, row.Place!.Value, row.Currency!.Value, row.Stall!.Value));
+        Assert.Equal((100, 4, 1, 5200L, 5800L, 196L, 500L, 620L), (row.Day, row.What, row.Pieces, row.Paid!.Value, row.Listed!.Value, row.Fees!.Value,
+            row.ShippingCharged!.Value, row.ShippingCost!.Value));
+        Assert.Equal((2, 0, "7/25"), (row.Grade, row.Resale, row.Piece));
+        Assert.Equal(Marks.OfOrder(Shop, "1"), row.OrderMark);
+        Assert.DoesNotContain(Store.Read(snapshot => snapshot.NamesOfLog()), name => name.Key == "7/25");
+    }
+
+    [Fact]
+    public void Rows_are_of_a_design_a_channel_or_some_days_as_the_log_stood_then()
+    {
+        Send(Sold("1", day: 102), Sold("2", "AB-001", day: 101), Sold("3", day: 100) with { Place = "fair" });
+        var then = Position;
+        Send(Sold("1", day: 99));
+        var names = Names();
+        Assert.Equal([4L, 3L], Rows(all => all with { Design = names["design", "RB-014"] }).Select(row => row.Position)); // by day
+        Assert.Equal([3L, 1L], Rows(all => all with { Design = names["design", "RB-014"], UpTo = then.Movements }).Select(row => row.Position));
+        Assert.Equal([3L], Rows(all => all with { Place = names["channel", "fair"] }).Select(row => row.Position));
+        Assert.Equal([2L, 3L], Rows(all => all with { From = 100, To = 101 }).Select(row => row.Position));
+    }
+
+    [Fact]
+    public void Bench_rows_are_of_a_design_or_of_some_sources()
+    {
+        var away = new BenchLine { Source = Shop, Ref = Marks.OfRef(Shop, "packing"), Day = 90, Minutes = 4525 };
+        Append(new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1", step: "torch")] });
+        Append(new LogAppend<BenchLine> { Source = Shop, Lines = [away] });
+        var names = Names();
+        var row = Assert.Single(BenchRows(all => all with { Design = names["design", "RB-014"] }));
+        Assert.Equal((names["step", "torch"], 12, 11, 79_200L), (row.Step!.Value, row.Started!.Value, row.Good!.Value, row.Minutes!.Value));
+        row = Assert.Single(BenchRows(all => all with { Sources = [names["source", Shop]] }));
+        Assert.Equal((null, 4525L), (row.Design, row.Minutes!.Value));
+    }
+
+    [Fact]
+    public void Other_designs_of_the_same_orders_are_found()
+    {
+        var order = Marks.OfOrder(Shop, "A");
+        Send(Sold("1") with { OrderMark = order }, Sold("2", "AB-001") with { OrderMark = order }, Sold("3", "AB-001"),
+            Sold("4") with { OrderMark = null }, Sold("5", "AB-001") with { OrderMark = null });
+        var names = Names();
+        Assert.Equal([2L], SameOrders("RB-014"));
+        Assert.Equal([1L], SameOrders("AB-001"));
+        Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2")] });
+        Assert.Empty(SameOrders("RB-014"));
+
+        IEnumerable<long> SameOrders(string design) => Store.Read(snapshot => snapshot.RowsOfSameOrders(
+            new LogRowQuestion { UpTo = Position.Movements, Design = names["design", design] })).Select(row => row.Position);
+    }
+
+    [Fact]
+    public void The_end_and_the_newest_day_are_those_of_the_lines_that_there_are()
+    {
+        Assert.Equal(new LogPosition(0, 0, 0), Store.Read(snapshot => snapshot.LogEnd()));
+        Assert.Null(NewestDay(1000));
+        Send(Sold("1", day: 102));
+        Append(new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1", day: 104)] });
+        Send(Sold("2", day: 108));
+        Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2")] });
+        Assert.Equal(Position, Store.Read(snapshot => snapshot.LogEnd()));
+        Assert.Equal(new LogPosition(0, 0, 0), Store.Read(snapshot => snapshot.LogEnd(Position.At - 1)));
+        Assert.Equal((104, 102), (NewestDay(1000), NewestDay(103)));
+
+        int? NewestDay(int to) => Store.Read(snapshot => snapshot.NewestDay(Position, to));
+    }
+
+    private List<MovementRow> Rows(Func<LogRowQuestion, LogRowQuestion> which) =>
+        Store.Read(snapshot => snapshot.MovementRows(which(new LogRowQuestion { UpTo = Position.Movements })));
+
+    private List<BenchRow> BenchRows(Func<LogRowQuestion, LogRowQuestion> which) =>
+        Store.Read(snapshot => snapshot.BenchRows(which(new LogRowQuestion { UpTo = Position.Bench })));
+
+    private NumbersOfNames Names() => new(Store.Read(snapshot => snapshot.NamesOfLog()));
+
+    private sealed class NumbersOfNames(IEnumerable<LogName> names)
+    {
+        private readonly Dictionary<(string, string), long> _numbers = names.ToDictionary(name => (name.Kind, name.Key), name => name.Id);
+
+        public long this[string kind, string key] => _numbers[(kind, key)];
+    }
+}
