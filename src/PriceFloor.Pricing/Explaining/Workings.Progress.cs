@@ -29,10 +29,18 @@ public static partial class Workings
 
     private static IEnumerable<Working> OfBrought(PlanProgress progress, PlanProgressFormulas<WrittenFigure> formulas) =>
     [
-        .. progress.Sold.Zip(formulas.Brought, (sold, figure) =>
-            Line(figure, $"what {Rounding.Trim(sold.Pieces).ToString(CultureInfo.InvariantCulture)} of {sold.Sku} sold on {sold.Channel} have left")),
+        .. progress.Sold.Zip(formulas.Sold).SelectMany(sold => OfSold(sold.First, sold.Second)),
         Line(formulas.Pace.Brought, "what the sales have left"),
     ];
+
+    private static IEnumerable<Working> OfSold(SoldSoFar sold, SoldSoFarFormulas<WrittenFigure> formulas)
+    {
+        var what = string.Create(CultureInfo.InvariantCulture, $"{Rounding.Trim(sold.Pieces)} of {sold.Sku} on {sold.Channel}");
+        yield return Line(formulas.Net, $"{what}: what reached the studio");
+        yield return Line(formulas.Materials, $"{what}: materials of a piece; the workings of its floor say how, here with 12 decimals");
+        yield return Line(formulas.SecondsCredit, $"{what}: what seconds bring for a piece, likewise");
+        yield return Line(formulas.Left, $"{what}: what they have left");
+    }
 
     private static IEnumerable<Working> OfPace(PaceFormulas<WrittenFigure> pace)
     {

@@ -75,6 +75,22 @@ public sealed class PlanProgressTests
         Assert.Equal("[]", over.GetProperty("months").GetRawText());
     }
 
+    [Theory]
+    [InlineData("[1,1,1,1,1,1,1,1,1,1,1,0]", "2027-11-30")]
+    [InlineData("[7,3,11,13,17,19,23,29,31,37,41,43]", "2027-12-31")]
+    public async Task When_all_of_the_plan_has_passed_nothing_is_left_to_multiply(string season, string through)
+    {
+        // Shares of a season such as 7/274 are not exact, so their sum may be a hair beside one; a hair is no rest of a plan.
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        await studio.Has("/v1/plans/p",
+            $$"""{"profile":"main","lines":[{"sku":"RB-014","channel":"web","units":613,"season":"s"}],"seasons":{"s":{{season}} } }""");
+        var over = (await studio.Post("/v1/plans/p/progress", $$"""{"through":"{{through}}"}""")).Json;
+        foreach (var name in new[] { "factor", "ways/sellMore" })
+            Assert.Equal((name, "null"), (name, name.Split('/').Aggregate(over, (at, part) => at.GetProperty(part)).GetRawText()));
+        Assert.Equal("0.00", over.GetProperty("restPlanned").GetRawText());
+    }
+
     [Fact]
     public async Task What_is_not_in_the_plan_counts_at_its_listed_price_or_at_what_was_got()
     {

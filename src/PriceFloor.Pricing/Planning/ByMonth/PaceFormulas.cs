@@ -11,7 +11,7 @@ internal sealed class PaceFormulas<T>(T planned, T due, T brought, T needed, T w
 
     public T Ahead => T.Named("ahead", Brought - Due);
 
-    public bool HasRatio => Due.Value > 0;
+    public bool HasRatio => Rounding.Settle(Due.Value) > 0;
 
     /// <summary>Means something only if something was due.</summary>
     public T Ratio => T.Named("pace", Brought / Due);
@@ -23,7 +23,7 @@ internal sealed class PaceFormulas<T>(T planned, T due, T brought, T needed, T w
 
     public T StillToBring => T.Named("stillToBring", T.Max(0, needed - Brought));
 
-    public bool HasRest => RestPlanned.Value > 0;
+    public bool HasRest => Rounding.Settle(RestPlanned.Value) > 0;
 
     /// <summary>Means something only if something of the plan is left.</summary>
     public T Factor => T.Named("factor", StillToBring / RestPlanned);

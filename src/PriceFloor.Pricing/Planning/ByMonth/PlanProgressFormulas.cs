@@ -19,10 +19,10 @@ internal sealed class PlanProgressFormulas<T> where T : IFigure<T>
         Left = Months("monthLeft", month => 1 - Gone[month]);
         var work = year.Plan.Work is { } weights ? Season.Of(weights)! : Season.Even;
         Weeks = Months("workWeeks", month => work.Weights[month] * (T)year.Year.Profile.Calendar.WeeksPerYear / work.Sum);
-        Brought = [.. sold.Select((sale, i) =>
-            T.Named("soldLeft", i + 1, (T)sale.Net - sale.Pieces * ((T)sale.Materials - sale.SecondsCredit)))];
-        Pace = new PaceFormulas<T>(formulas.Year.Contribution, OfMonths(month => Contribution[month] * Gone[month]), Formulas.Sum(Brought),
-            T.Named("benchMustEarn", year.Year.BenchMustEarn), OfMonths(month => Weeks[month] * Left[month]));
+        Sold = [.. sold.Select((sale, i) => new SoldSoFarFormulas<T>(sale, i + 1))];
+        Pace = new PaceFormulas<T>(formulas.Year.Contribution, OfMonths(month => Contribution[month] * Gone[month]),
+            Formulas.Sum(Sold.Select(sale => sale.Left)), T.Named("benchMustEarn", year.Year.BenchMustEarn),
+            OfMonths(month => Weeks[month] * Left[month]));
         HoursLeft = T.Named("hoursLeft", OfMonths(month => formulas.Making.Capacity[month] * Left[month]));
         StockExpected = T.Named("stockExpected", Formulas.Sum(stock.Select(item => (item.Pieces, Line: FirstLine(year.Plan, item.Sku)))
             .Where(item => item.Line >= 0).Select(item => item.Pieces * formulas.Year.Lines[item.Line].Each.Contribution)));
@@ -40,8 +40,7 @@ internal sealed class PlanProgressFormulas<T> where T : IFigure<T>
     /// <summary>The calendar's weeks, spread as work is.</summary>
     public T[] Weeks { get; }
 
-    /// <summary>What each thing sold has left for the year.</summary>
-    public T[] Brought { get; }
+    public IReadOnlyList<SoldSoFarFormulas<T>> Sold { get; }
 
     public PaceFormulas<T> Pace { get; }
 
