@@ -41,13 +41,16 @@ public sealed class CheckedPrice
     public IEnumerable<Warning> AllWarnings => _floor.WarningsOfTheFloor(_catalogue.Today).Concat(WarningsOfTheSale);
 
     /// <summary>The warnings about only the channel and the price.</summary>
-    public IEnumerable<Warning> WarningsOfTheSale => Warnings.In(_channel.Document, _floor.Floor.UnitCost.Year, "/channel",
-        _catalogue.Channels.Select(channel => channel.Document)).Concat(NotAllowed);
+    public IEnumerable<Warning> WarningsOfTheSale => WarningsOfTheChannel.Concat(WarningsOfThePrice);
+
+    /// <summary>The same for every price of the channel in this year.</summary>
+    public IEnumerable<Warning> WarningsOfTheChannel => Warnings.In(_channel.Document, _floor.Floor.UnitCost.Year, "/channel",
+        _catalogue.Channels.Select(channel => channel.Document));
+
+    public IEnumerable<Warning> WarningsOfThePrice => Warnings.In(_price, Prices.Terms.Grid);
 
     public IEnumerable<Working> AllWorkings =>
         _floor.WorkingsOfTheFloor.Concat(Workings.Of(Prices)).Concat(Workings.Of(Check.Sale)).Concat(Workings.Of(Check));
-
-    private IEnumerable<Warning> NotAllowed => Warnings.In(_price, Prices.Terms.Grid);
 
     /// <summary>The price, or why it cannot be checked.</summary>
     /// <param name="catalogue">The documents of one moment.</param>
@@ -124,7 +127,7 @@ public sealed class CheckedPrice
             TakeHomePerHourAtThisPrice = _takeHome is { } takeHome ? year.Currency.Round(takeHome.PerHour) : null,
             Basis = mayRead ? Basis : Basis with { ListedPrice = null }, // it names another channel
             Assumed = mayRead ? AssumptionAnswer.Of(Assumptions) : null,
-            Warnings = WarningAnswer.Of(mayRead ? AllWarnings : NotAllowed),
+            Warnings = WarningAnswer.Of(mayRead ? AllWarnings : WarningsOfThePrice),
             Workings = mayRead ? WorkingAnswer.Of(workings, () => AllWorkings) : null,
         };
     }

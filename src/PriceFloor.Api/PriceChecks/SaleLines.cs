@@ -19,12 +19,35 @@ public sealed class SaleLines
     public IReadOnlyDictionary<string, object> Basis =>
         new Dictionary<string, object> { ["profile"] = _profile.Basis, ["lines"] = Sales.Select(sale => sale.Basis).ToList() };
 
-    public IEnumerable<Assumption> Assumptions =>
-        Sales.SelectMany((sale, i) => sale.Assumptions.Select(one => one with { Pointer = Below(one.Pointer, i) })).Distinct();
+    /// <summary>What each line rests on. What a design or a channel leaves open is looked for once, however many lines name it.</summary>
+    public IEnumerable<Assumption> Assumptions
+    {
+        get
+        {
+            var ofProfile = new HashSet<Assumption>();
+            var found = new Dictionary<object, List<Assumption>>(ReferenceEqualityComparer.Instance);
+            foreach (var (i, sale) in Sales.Index())
+                foreach (var one in Once(sale.Floor, () => sale.Floor.Assumptions)
+                        .Concat(Once(sale.Channel, () => Assumed.In(sale.Channel.Document, "/channel"))))
+                    if (!IsOfProfile(one.Pointer))
+                        yield return one with { Pointer = Below(one.Pointer, i) };
+                    else if (ofProfile.Add(one))
+                        yield return one;
 
-    public IEnumerable<Warning> WarningsOn(DateOnly today) => Warnings.In(Year, today)
-        .Concat(Sales.SelectMany((sale, i) =>
-            Warnings.In(sale.Floor.Floor.UnitCost).Concat(sale.WarningsOfTheSale).Select(one => one with { Pointer = Below(one.Pointer, i) })));
+            List<Assumption> Once(object key, Func<IEnumerable<Assumption>> find) =>
+                found.TryGetValue(key, out var known) ? known : found[key] = [.. find()];
+        }
+    }
+
+    public IEnumerable<Warning> WarningsOn(DateOnly today)
+    {
+        var ofChannel = new Dictionary<object, List<Warning>>(ReferenceEqualityComparer.Instance);
+        return Warnings.In(Year, today).Concat(Sales.SelectMany((sale, i) => Warnings.In(sale.Floor.Floor.UnitCost)
+            .Concat(OfChannel(sale)).Concat(sale.WarningsOfThePrice).Select(one => one with { Pointer = Below(one.Pointer, i) })));
+
+        List<Warning> OfChannel(CheckedPrice sale) =>
+            ofChannel.TryGetValue(sale.Channel, out var known) ? known : ofChannel[sale.Channel] = [.. sale.WarningsOfTheChannel];
+    }
 
     /// <summary>Every line checked; what is unknown is reported for all lines at once.</summary>
     public static Outcome<SaleLines> Of(Catalogue catalogue, string profileKey, IReadOnlyList<ISaleLine> lines)
@@ -53,5 +76,7 @@ public sealed class SaleLines
 
     /// <summary>A fault of the profile is reported once; other faults are reported for their line.</summary>
     private static string Below(string pointer, int line) =>
-        pointer.StartsWith("/profile", StringComparison.Ordinal) ? pointer : $"/lines/{line}{pointer}";
+        IsOfProfile(pointer) ? pointer : FormattableString.Invariant($"/lines/{line}{pointer}");
+
+    private static bool IsOfProfile(string pointer) => pointer.StartsWith("/profile", StringComparison.Ordinal);
 }

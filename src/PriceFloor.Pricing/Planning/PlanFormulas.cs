@@ -13,7 +13,10 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
     public PlanFormulas(StudioYear year, IReadOnlyList<PlannedLine> lines, Surplus? surplus, decimal hoursKeptBack)
     {
         _lines = lines;
-        Lines = [.. lines.Select((line, i) => new PlannedLineFormulas<T>(line.UnitCost, line.Sale, line.SellingHoursEach, line.Units, i + 1))];
+        var ofLines = new PlannedLineFormulas<T>[lines.Count];
+        for (var i = 0; i < ofLines.Length; i++)
+            ofLines[i] = new PlannedLineFormulas<T>(lines[i].UnitCost, lines[i].Sale, lines[i].SellingHoursEach, lines[i].Units, i + 1);
+        Lines = ofLines;
         Surplus = new SurplusFormulas<T>(year, surplus);
         Contribution = T.Named("contribution", Formulas.Sum(Lines.Select(line => line.Contribution)));
         SurplusBeforeTax = T.Named("surplusBeforeTax", Contribution - Surplus.BenchMustEarn);
