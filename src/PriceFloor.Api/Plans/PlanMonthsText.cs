@@ -44,10 +44,8 @@ public static class PlanMonthsText
 
     /// <summary>What may make the figures wrong, or the year hard.</summary>
     public static IEnumerable<Warning> WarningsOf(PlanInQuestion asked, DateOnly today, decimal promised) =>
-    [
-        .. asked.Sold.WarningsOn(today), .. Warnings.In(asked.Months.Totals), .. PlanWarnings.In(asked.Months),
-        .. PlanWarnings.OfQuotes(asked.Months.Plan, promised), .. AnotherYear(asked),
-    ];
+        asked.Sold.WarningsOn(today).Concat(Warnings.In(asked.Months.Totals)).Concat(PlanWarnings.In(asked.Months))
+            .Concat(PlanWarnings.OfQuotes(asked.Months.Plan, promised)).Concat(AnotherYear(asked)).Distinct(); // lines on one channel share its own
 
     private static PlanMonthAnswer MonthOf(YearByMonth year, PlanMonth month, decimal[] flows, bool lines)
     {

@@ -19,23 +19,30 @@ public static class PlanPage
         page.Append(answer.BuildFrom is { } from
             ? $"<p>Make ahead from {Month(answer.Months[(int)from - 1])} on; at most {Hour(answer.StockAtMost)} hours of work lie ready.</p>\n"
             : "<p>Nothing is made ahead.</p>\n");
-        Cash(page, answer);
+        Cash(page, answer, asked.Months.Plan.Opening.SalesTaxHeld);
         Hours(page, answer);
         Bridge(page, answer);
         Notes(page, answer);
         return PrintedPage.Of($"The year month by month, {asked.Plan.Key}", page);
     }
 
-    private static void Cash(StringBuilder page, PlanMonthsAnswer answer)
+    private static void Cash(StringBuilder page, PlanMonthsAnswer answer, decimal salesTaxHeld)
     {
         page.Append("<h2>Cash</h2>\n");
-        Head(page, "In", "Out", "Tax paid", "Set aside", "Cash", "Free");
+        Head(page, "Cash", "Free", "In", "Out", "Taxes", "Set aside"); // what matters most is what a telephone shows without moving the table
+        var held = salesTaxHeld;
         foreach (var month in answer.Months)
-            Row(page, Month(month),
-                [InOf(month), OutOf(month), month.TaxPaid + month.SalesTaxPaid, month.TaxSetAside, month.Cash, month.Free],
-                amount => Money(answer, amount));
-        page.Append("</tbody>\n</table>\n</div>\n<p><small>In: sales and other income. Out: materials, bills, household and equipment. "
-            + "Free: cash less tax set aside, deposits and sales tax.</small></p>\n");
+        {
+            var collected = month.SalesTaxHeld - held + month.SalesTaxPaid;
+            Row(page, Short(month), [month.Cash, month.Free, InOf(month) + collected, OutOf(month), month.TaxPaid + month.SalesTaxPaid,
+                month.TaxSetAside], amount => Money(answer, amount));
+            held = month.SalesTaxHeld;
+        }
+
+        page.Append("</tbody>\n</table>\n</div>\n")
+            .Append("<p><small>Cash and free: when the month ends. Free: cash less tax set aside, deposits and sales tax. "
+            + "In: sales with their sales tax, and other income. Out: materials, bills, household and equipment. "
+            + "Taxes: income tax and sales tax that are paid.</small></p>\n");
     }
 
     private static void Hours(StringBuilder page, PlanMonthsAnswer answer)
@@ -43,8 +50,7 @@ public static class PlanPage
         page.Append("<h2>Hours at the bench</h2>\n");
         Head(page, "Sold", "Made", "There are", "Ready at start");
         foreach (var month in answer.Months)
-            Row(page, Month(month), [month.NeedHours, month.MadeHours, month.Capacity, month.StockHours],
-                Hour);
+            Row(page, Short(month), [month.NeedHours, month.MadeHours, month.Capacity, month.StockHours], Hour);
         page.Append("</tbody>\n</table>\n</div>\n");
     }
 
@@ -72,7 +78,7 @@ public static class PlanPage
         .Append($"<tr><th scope=\"row\">{name}</th>")
         .Append(string.Concat(figures.Select(figure => $"<td class=\"money\">{shown(figure)}</td>"))).Append("</tr>\n");
 
-    private static string Hour(decimal hours) => DisplayText.Number(Rounding.Nearest(hours, 1));
+    private static string Hour(decimal hours) => hours.ToString("#,0.0", CultureInfo.InvariantCulture);
 
     private static decimal InOf(PlanMonthAnswer month) => month.Receipts + month.OtherIncome;
 
@@ -83,6 +89,8 @@ public static class PlanPage
     private static string Named(PlanMonthsAnswer answer, LowPointAnswer low) => Month(answer.Months[(int)low.Month - 1]);
 
     private static string Month(PlanMonthAnswer month) => month.From.ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+
+    private static string Short(PlanMonthAnswer month) => month.From.ToString("MMM yyyy", CultureInfo.InvariantCulture);
 
     private static string Words(CashPartKind kind) => kind switch
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PriceFloor.Api.Documents;
 using PriceFloor.Api.Pictures;
 
 namespace PriceFloor.Api.Plans;
@@ -9,6 +10,8 @@ namespace PriceFloor.Api.Plans;
 /// </summary>
 public static class PlanPicture
 {
+    private const int Ticks = 4;
+
     private const decimal CashTop = 108, CashBottom = 280, HoursTop = 350, HoursBottom = 470;
 
     /// <param name="answer">The months.</param>
@@ -19,17 +22,30 @@ public static class PlanPicture
         var picture = new Picture("The year month by month", Description(answer, reserve));
         picture.Words(Picture.Margin, 52, $"{asked.Plan.Key}, from {Named(answer.Months[0])}", fit: Picture.Inner);
         picture.Words(Picture.Margin, 70, $"{answer.Currency}", Picture.Small, Palette.Quiet, fit: Picture.Inner);
-        Cash(picture, answer, reserve);
-        Hours(picture, answer);
+        var (free, hours) = (FreeScale(answer, reserve), HourScale(answer));
+        var left = decimal.Max(WidthOf(free), WidthOf(hours)); // so that a month is in one column of both
+        Cash(picture, answer, reserve, (free, left));
+        Hours(picture, answer, asked.Months, (hours, left));
         return picture.Render(Key(picture, answer, reserve));
     }
 
-    private static void Cash(Picture picture, PlanMonthsAnswer answer, decimal reserve)
+    private static Scale FreeScale(PlanMonthsAnswer answer, decimal reserve)
     {
         var free = answer.Months.Select(month => month.Free).ToList();
         var (least, most) = (decimal.Min(0, free.Min()), decimal.Max(decimal.Max(1, reserve), free.Max()));
-        var up = new Scale(least * 1.05m, most * 1.05m, CashBottom, CashTop);
-        var left = Axis(picture, up, "free cash when the month ends", CashTop);
+        return new Scale(least * 1.05m, most * 1.05m, CashBottom, CashTop);
+    }
+
+    private static Scale HourScale(PlanMonthsAnswer answer)
+    {
+        var most = answer.Months.Max(month => decimal.Max(month.MadeHours, month.Capacity));
+        return new Scale(0, decimal.Max(1, most) * 1.05m, HoursBottom, HoursTop);
+    }
+
+    private static void Cash(Picture picture, PlanMonthsAnswer answer, decimal reserve, (Scale Up, decimal Left) axis)
+    {
+        var (up, left) = axis;
+        Axis(picture, axis, "free cash when the month ends", CashTop);
         foreach (var (i, month) in answer.Months.Index())
         {
             var (x, width) = Column(i, left);
@@ -45,15 +61,14 @@ public static class PlanPicture
             picture.Line(left, up.At(reserve), Picture.Right, up.At(reserve), Palette.Target, Dash.Dashed, 2);
     }
 
-    private static void Hours(Picture picture, PlanMonthsAnswer answer)
+    private static void Hours(Picture picture, PlanMonthsAnswer answer, YearByMonth year, (Scale Up, decimal Left) axis)
     {
-        var most = answer.Months.Max(month => decimal.Max(month.MadeHours, month.Capacity));
-        var up = new Scale(0, decimal.Max(1, most) * 1.05m, HoursBottom, HoursTop);
-        var left = Axis(picture, up, "bench hours", HoursTop);
+        var (up, left) = axis;
+        Axis(picture, axis, "bench hours", HoursTop);
         foreach (var (i, month) in answer.Months.Index())
         {
             var (x, width) = Column(i, left);
-            var ahead = decimal.Max(0, month.MadeHours - month.NeedHours);
+            var ahead = Answers.Hours(year.Months[i].MadeHours - year.Months[i].HoursToMake); // pieces that lay ready need no making
             picture.Group($"{Named(month)}: {DisplayText.Number(month.MadeHours)} hours made of {DisplayText.Number(month.Capacity)}", () =>
             {
                 picture.Box(x, up.At(month.MadeHours), width, HoursBottom - up.At(month.MadeHours), Palette.Sky, outline: Palette.Quiet);
@@ -67,18 +82,18 @@ public static class PlanPicture
         picture.Line(left, HoursBottom, Picture.Right, HoursBottom, Palette.Text);
     }
 
-    private static decimal Axis(Picture picture, Scale up, string words, decimal top)
+    private static decimal WidthOf(Scale up) =>
+        Picture.Margin + up.Ticks(Ticks).Max(tick => TextMetrics.Width(DisplayText.Number(tick), Picture.Small)) + 8;
+
+    private static void Axis(Picture picture, (Scale Up, decimal Left) axis, string words, decimal top)
     {
-        var ticks = up.Ticks(4).ToList();
-        var left = Picture.Margin + ticks.Max(tick => TextMetrics.Width(DisplayText.Number(tick), Picture.Small)) + 8;
+        var (up, left) = axis;
         picture.Words(Picture.Margin, top - 12, words, Picture.Small, Palette.Quiet);
-        foreach (var tick in ticks)
+        foreach (var tick in up.Ticks(Ticks))
         {
             picture.Line(left, up.At(tick), Picture.Right, up.At(tick), Palette.Grid);
             picture.Words(left - 8, up.At(tick) + 4.5m, DisplayText.Number(tick), Picture.Small, Palette.Quiet, "end");
         }
-
-        return left;
     }
 
     private static (decimal X, decimal Width) Column(int month, decimal left)

@@ -112,9 +112,10 @@ public static class PlanWarnings
     {
         var assumed = AssumedDues(year).ToList();
         if (assumed.Count > 0)
-            yield return new(WarningCodes.BillsMonthAssumed, string.Create(CultureInfo.InvariantCulture,
-                $"Nothing says in which months {assumed.Count} lines of the profile are due; "
-                + $"assumed lists them, and they move the low point."), "/paidIn");
+            yield return new(WarningCodes.BillsMonthAssumed, assumed.Count == 1
+                ? "Nothing says in which months a line of the profile is due; assumed lists it, and it moves the low point."
+                : string.Create(CultureInfo.InvariantCulture, $"Nothing says in which months {assumed.Count} lines of the profile are due; "
+                    + $"assumed lists them, and they move the low point."), "/paidIn");
     }
 
     private static decimal Hours(decimal hours) => Rounding.Trim(Rounding.Nearest(hours, 1));
