@@ -46,6 +46,9 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     /// <summary>How the year's sales are spread over its months; null: evenly over its days.</summary>
     public Season? Season { get; private init; }
 
+    /// <summary>Key of a plan that says so.</summary>
+    public string? Plan { get; private init; }
+
     /// <summary>How sheets are written whose account has no layout of its own.</summary>
     public StatementLayout Layout { get; private init; } = new();
 
@@ -67,6 +70,8 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             Maximum: 100, Default: "5"),
         new("season", "Twelve weights, one for each month of the profile's year, with commas between: how sales are spread, for the pace. "
             + "Only proportions count. Absent: even.", "string", Example: "4,5,6,6,8,6,5,5,7,10,19,19"),
+        new("plan", "In place of season: key of a stored plan, whose receipts of each month are the weights. Needs the scope read.", "string",
+            Example: "2027"),
         new("account", "With one file as the body: its account's name if the file does not give one.", "string", Example: "current"),
         new("lines", "With true, the answer lists every line with its outcome and the rule that took it.", "boolean", Default: "false"),
         new("dateOrder", "How sheets write their dates. If absent: as a line of the file proves that has only one reading; ISO 8601 and "
@@ -110,12 +115,15 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             Account = values.Text("account"),
             Lines = values.Boolean("lines"),
             Season = SeasonOf(values),
+            Plan = values.Text("plan"),
             Layout = LayoutOf(values),
         };
         if (read.Currency is { } code && Pricing.Numbers.Currency.Find(code) is null)
             values.Add("currency", FaultCodes.UnknownCurrency, "currency must be an ISO 4217 code in capitals, such as USD.");
         foreach (var fault in read.Layout.Faults().Where(fault => fault.Pointer is "/directionColumn" or "/positiveIsOut"))
             values.Add(fault.Pointer[1..], fault.Code, fault.Detail);
+        if (read is { Plan: not null, Season: not null })
+            values.Add("plan", FaultCodes.Unexpected, "Give season or plan, not both.");
         if (read.To < read.From)
             values.Add("to", FaultCodes.OutOfOrder, "to must not be before from.");
         if (read.LifeYears * 12 % 1 != 0)

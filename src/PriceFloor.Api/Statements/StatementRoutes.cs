@@ -86,7 +86,7 @@ public static class StatementRoutes
         DraftContext known, StatementQuery query)
     {
         var (sorting, money, against) = (draft.Sorting, draft.Sorting.Currency, known.Against);
-        var pace = YearToDate.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft, query.Season);
+        var pace = YearToDate.Of(against is null ? year : StudioYear.Of(against.Document, known.YearStart).Value, draft, known.Season);
         return new StatementAnswer
         {
             Currency = money.Code,
@@ -107,13 +107,14 @@ public static class StatementRoutes
                 : [.. ProfileDifference.Between(against.Document, draft.Profile).Select(one => DifferenceAnswer.Of(one, money))],
             Transactions = query.Lines ? [.. sorting.All.Select(sorted => LineAnswer.Of(sorted, sent, money))] : null,
             Basis = known.Basis,
-            Assumed = AssumptionAnswer.Of(Assumed(draft, pace, against, query)),
+            Assumed = AssumptionAnswer.Of(Assumed(draft, pace, known, query)),
             Warnings = WarningAnswer.Of(StatementWarnings.In(draft, pace, known.HasRules, against?.Document)),
         };
     }
 
-    private static IEnumerable<Assumption> Assumed(ProfileDraft draft, YearToDate? pace, Stored<CostProfile>? against, StatementQuery query)
+    private static IEnumerable<Assumption> Assumed(ProfileDraft draft, YearToDate? pace, DraftContext known, StatementQuery query)
     {
+        var against = known.Against;
         if (against is null)
         {
             yield return new("/draft/calendar/weeksPerYear", draft.Profile.Calendar.WeeksPerYear);
@@ -126,7 +127,7 @@ public static class StatementRoutes
             yield return new(FormattableString.Invariant($"/draft/equipment/{index}/depreciation/lifeYears"), query.LifeYears);
         foreach (var index in draft.IncomeWithoutDays(against?.Document))
             yield return new(FormattableString.Invariant($"/draft/otherIncome/{index}/daysPerYear"), 0m);
-        if (pace is not null && query.Season is null)
+        if (pace is not null && known.Season is null)
             yield return new("/pace/season", "even");
         foreach (var assumption in Pricing.Explaining.Assumed.In(draft.Profile))
             yield return assumption with { Pointer = "/draft" + assumption.Pointer["/profile".Length..] };

@@ -51,6 +51,43 @@ public sealed class StatementAgainstProfileTests
         IEnumerable<string?> Pointers() => answer.GetProperty("assumed").EnumerateArray().Select(one => one.GetProperty("pointer").GetString());
     }
 
+    /// <summary>Nothing is taken off here and everything is paid at once, so takings and what sales leave are the same money.</summary>
+    [Fact]
+    public async Task The_pace_of_statements_and_the_progress_of_a_plan_are_one_calculation()
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/reading-rules/main", SortingRules);
+        await studio.Has("/v1/profiles/main", Sample.SmallProfile.Replace("2027", "2026", StringComparison.Ordinal));
+        await studio.Has("/v1/designs/CUP", Sample.Pendant);
+        await studio.Has("/v1/channels/stall", """{"sells":"retail","currency":"USD"}""");
+        await studio.Has("/v1/plans/2026",
+            """{"profile":"main","lines":[{"sku":"CUP","channel":"stall","price":60,"units":1000,"season":"s"}],"seasons":{"s":[4,5,6,6,8,6,5,5,7,10,19,19]}}""");
+        // 60,000 are needed and planned; 9 of 100 are due by the end of February: 5,400. 812.40 came in, as 13.54 pieces at 60.00 would have.
+        var statements = (await Send(studio, "?against=main&plan=2026", ("current", Sheet))).Json;
+        var progress = (await studio.Post("/v1/plans/2026/progress",
+            """{"through":"2026-02-28","sold":[{"sku":"CUP","channel":"stall","units":13.54}]}""")).Json;
+        string Pace(string name) => statements.GetProperty("pace").GetProperty(name).GetRawText();
+        string Progress(string name) => progress.GetProperty(name).GetRawText();
+        Assert.Equal(("5400.00", "812.40", "-4587.60", "59187.60"),
+            (Pace("requiredToDate"), Pace("incomeToDate"), Pace("ahead"), Pace("stillToBring")));
+        Assert.Equal(("5400.00", "812.40", "-4587.60", "59187.60"),
+            (Progress("planned"), Progress("brought"), Progress("ahead"), Progress("stillToBring")));
+        Assert.DoesNotContain("#/pace/season",
+            statements.GetProperty("assumed").EnumerateArray().Select(one => one.GetProperty("pointer").GetString()));
+        Assert.Equal("2026@1", statements.GetProperty("basis").GetProperty("plan").GetString());
+    }
+
+    [Fact]
+    public async Task A_plan_for_the_pace_must_be_there_and_is_given_in_place_of_a_season()
+    {
+        await using var studio = new Studio();
+        Assert.Equal(["plan"], (await Send(studio, "?currency=USD&plan=none", ("current", Sheet))).IsProblem(422, "unknown-reference").Pointers);
+        Assert.Equal(["plan"], (await Send(studio, "?currency=USD&plan=p&season=1,1,1,1,1,1,1,1,1,1,1,1", ("current", Sheet)))
+            .IsProblem(422, "invalid-input").Pointers);
+        using var checker = await studio.ClientFor("check");
+        (await Send(studio, "?currency=USD&plan=p", checker, ("current", Sheet))).IsProblem(403, "key-not-allowed");
+    }
+
     [Fact]
     public async Task A_class_that_takes_no_day_from_the_bench_is_assumed_and_warned_about()
     {
