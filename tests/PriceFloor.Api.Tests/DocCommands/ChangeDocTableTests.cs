@@ -111,7 +111,7 @@ public sealed class ChangeDocTableTests
     }
 
     /// <summary>The answer to the first request of a page to an address that names something, with the year of the studio.</summary>
-    private static async Task<Answer> Asked(Studio studio, string address, string page, string naming = "")
+    internal static async Task<Answer> Asked(Studio studio, string address, string page, string naming = "")
     {
         var year = $"{studio.Clock.GetUtcNow().Year}";
         var request = Text(page).Split(address + " ").Skip(1)
