@@ -12,7 +12,7 @@ public static class Everything
         await SheetBatches.MeasureAsync(figures, ["1000000", "7"]);
         await PriceListAfterAChange.MeasureAsync(figures, ["10000", "9"]);
         await ChangesOfNumbers.MeasureAsync(figures, ["10000", "9"]);
-        await PlansAndQuotes.MeasureAsync(figures, ["201"]);
+        await PlansAndQuotes.MeasureAsync(figures, ["15"]);
         await LinesOfTheLog.MeasureAsync(figures, ["1000000", "1"]);
         await Writes.MeasureAsync(figures, ["2", "3"]);
         await Growth.MeasureAsync(figures, ["1", "3"]);
