@@ -93,5 +93,28 @@ public sealed class DesignEvidence
         Findings.FirstOrDefault(found => found.Pointer is "/making/minutesPerPiece" or "/making/steps" && found.Says != Says.TooFew)
             is { Estimate: { Low: { } low, High: { } high } } ? (low, high) : null;
 
+    /// <summary>
+    /// What an hour earned by the upper and by the lower minutes of a piece, unrounded: one figure where they have no ends. Null where nothing
+    /// stayed sold, or the draft has no floor.
+    /// </summary>
+    public (decimal Low, decimal High)? EarnedRange
+    {
+        get
+        {
+            if (this is not { Take: { } take, AsFound.Found: { } piece } || take.Earned(piece) is not { } earned)
+                return null;
+            return Minutes is { } minutes && Whole(minutes.High) is { } slow && Whole(minutes.Low) is { } quick
+                ? (take.Earned(slow) ?? earned, take.Earned(quick) ?? earned) : (earned, earned);
+        }
+    }
+
+    /// <summary>The piece of the draft if a whole one took other minutes.</summary>
+    private UnitCost? Whole(decimal minutes)
+    {
+        var change = Draft.Making.Steps is null
+            ? design => design with { Making = design.Making with { MinutesPerPiece = minutes } } : HurriedSteps.Taking(Draft, minutes);
+        return change is null ? null : UnitCost.Of(change(Draft), Known.Stored.Year).Found;
+    }
+
     public static DesignEvidence Of(KnownDesign known, LogOfDesign log, EvidenceChoices choices) => new(known, log, choices);
 }

@@ -62,4 +62,20 @@ public static class EvidenceWarningCodes
     public static readonly Code MadeTwice = new("made-twice",
         "The bench book and movements both say what was made of a design on one day; the movements count.",
         "Leave countsAsMade out, or the movements of what was made.");
+
+    public static readonly Code SeasonUnknown = new("season-unknown",
+        "Less than a year of orders was seen, so every month weighs the same.",
+        "Read December's figures with care; nothing needs doing.");
+
+    public static readonly Code Guess = new("guess",
+        "Fewer than 30 orders came after a change of price, so how buyers answer to price is what is known in general.",
+        "Change prices of a few designs, one step each, and ask again when the orders are there.");
+
+    public static readonly Code UndercutsGallery = new("undercuts-gallery",
+        "The same design stands unmarked at a gallery, so no lower price is offered here.",
+        "Take the gallery's pieces back first, or agree on the lower price with it.");
+
+    public static readonly Code TooCloseToTell = new("too-close-to-tell",
+        "What an hour at the bench must earn lies within what it may have earned.",
+        "Nothing needs doing; more bench entries make it surer.");
 }

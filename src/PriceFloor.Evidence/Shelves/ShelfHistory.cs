@@ -13,6 +13,7 @@ public sealed class ShelfHistory
     ];
 
     private readonly ShelfStock _stock = new();
+    private readonly PlaceDays _days = new();
     private readonly List<ShelfTime> _ended = [];
     private readonly List<SoldPieces> _sold = [];
     private DateOnly? _last;
@@ -48,6 +49,19 @@ public sealed class ShelfHistory
     /// <summary>Pieces on hand at a channel; in the studio for null.</summary>
     public int OnHandAt(string? channel) => _stock.At(channel);
 
+    /// <summary>The days on which a piece was at a channel, in the studio for null; null where none ever was.</summary>
+    public IReadOnlyList<DaySpan>? DaysAt(string? channel) => _days.At(channel, To);
+
+    /// <summary>Whether the lines say how many there are: pieces were made, and no more were sold than that.</summary>
+    public bool IsKnown => this is { Made: > 0, Unmatched: 0 };
+
+    /// <summary>Pieces on hand by place, the studio (null) first, then channels by key.</summary>
+    public IEnumerable<(string? Channel, int Pieces)> Places => _stock.Places;
+
+    /// <summary>Pieces on hand by the day on which they were made, oldest first.</summary>
+    public IEnumerable<(DateOnly Made, int Pieces)> Ages => _stock.ByDayMade.GroupBy(lot => lot.Made).OrderBy(lots => lots.Key)
+        .Select(lots => (lots.Key, lots.Sum(lot => lot.Pieces)));
+
     /// <summary>Each piece that has a day on which it was made.</summary>
     public IEnumerable<ShelfTime> Times =>
     [
@@ -66,7 +80,13 @@ public sealed class ShelfHistory
         var history = new ShelfHistory(to);
         foreach (var line in movements.Where(line => line.Grade == Grade.Good && line.On <= to)
                 .OrderBy(line => line.On).ThenBy(line => Array.IndexOf(s_ofADay, line.What)).ThenBy(line => line.Position))
+        {
             history.Take(line);
+            history._days.Note(line.On, null, history._stock.At(null));
+            if (line.Channel is { } place)
+                history._days.Note(line.On, place, history._stock.At(place));
+        }
+
         history.Pass(to);
         return history;
     }

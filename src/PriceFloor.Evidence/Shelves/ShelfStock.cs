@@ -16,6 +16,9 @@ internal sealed class ShelfStock
 
     public int At(string? place) => _byPlace.GetValueOrDefault(place ?? Studio);
 
+    public IEnumerable<(string? Channel, int Pieces)> Places => _byPlace.Where(place => place.Value > 0)
+        .OrderBy(place => place.Key, StringComparer.Ordinal).Select(place => (place.Key == Studio ? null : place.Key, place.Value));
+
     public IEnumerable<ShelfLot> ByDayMade =>
         [.. _byDay.Select(lot => new ShelfLot(lot.Key, lot.Value)), .. _byPiece.Values.Select(day => new ShelfLot(day, 1))];
 

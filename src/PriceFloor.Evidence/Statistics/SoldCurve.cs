@@ -75,6 +75,13 @@ public sealed class SoldCurve
         return new Estimate(value, Settled.Of(low, Estimate.ShareDecimals), Settled.Of(high, Estimate.ShareDecimals));
     }
 
+    /// <summary>
+    /// How likely a piece that is still there at an age is sold within so many days more, to 4 decimals; past the oldest age nothing more is known
+    /// to sell.
+    /// </summary>
+    public decimal ChanceWithin(int age, int days) => LeftAfter(age) is > 0 and var left
+        ? Settled.Of(double.Clamp((ShareAt(age + days).Share - ShareAt(age).Share) / left, 0, 1), Estimate.ShareDecimals) : 0;
+
     /// <summary>C and its standard error at an age.</summary>
     internal (double Share, double Error) ShareAt(int days)
     {

@@ -14,6 +14,10 @@ public sealed record PriceGrid(decimal Step, decimal Ending)
     /// <summary>The allowed price one step lower, or null if there is none.</summary>
     public decimal? Below(decimal price) => Allows(price - Step) ? price - Step : null;
 
+    /// <summary>The highest allowed price that is not above another; null if there is none.</summary>
+    public decimal? Last(decimal most) =>
+        Rounding.Down((most - Ending) / Step, 0) * Step + Ending is var price && Allows(price) ? price : null;
+
     /// <summary>
     /// The smallest allowed price that is enough, or null if it would pass 10^12.
     /// </summary>

@@ -37,6 +37,9 @@ public sealed class SellingTerms
     public Outcome<FoundPrice> FloorPrice(decimal floor) => Outcome<FoundPrice>.Guard(() =>
         Found(Sale.ListedBeforeDiscount(LeastAfterDiscount(floor), Channel), price => Sale.Of(price, Channel).Net.Reaches(floor)));
 
+    /// <summary>V: the price that leaves so much, on the grid or not; unrounded, and at least 0.</summary>
+    public decimal PriceLeaving(decimal net) => Sale.ListedBeforeDiscount(LeastAfterDiscount(net), Channel);
+
     /// <summary>The smallest allowed price that reaches <paramref name="least"/> before tax.</summary>
     public Outcome<FoundPrice> PriceReaching(decimal least) => Outcome<FoundPrice>.Guard(() =>
         Found(Sale.ListedOf(least, Channel), price => Sale.BeforeTaxOf(price, Channel).Reaches(least)));

@@ -56,5 +56,14 @@ public sealed class PriceGridTests
         Assert.Null(new PriceGrid(1, 0.95m).First(1_000_000_000_000m, price => price >= 1_000_000_000_000m)); // 999,999,999,999.95 is the last
     }
 
+    [Theory]
+    [InlineData("69.00", "68.95")]
+    [InlineData("68.95", "68.95")]
+    [InlineData("68.94", "67.95")]
+    [InlineData("0.95", "0.95")]
+    [InlineData("0.94", null)]
+    public void The_last_that_is_not_above_it(string most, string? price) =>
+        Assert.Equal(price, $"{new PriceGrid(1, 0.95m).Last(Number(most))}" is { Length: > 0 } last ? last : null);
+
     private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
 }

@@ -32,6 +32,14 @@ public sealed class SellingTermsTests
     }
 
     [Fact]
+    public void The_price_that_leaves_so_much_may_lie_off_the_grid()
+    {
+        // The same fee: 12 - 2, 40 * 0.9, 65 - 5; and of 10.001, 12.001. Nothing less than nothing is asked.
+        var terms = Terms(s_bare with { Fees = [new Fee { Rate = 0.1m, Minimum = 2, Maximum = 5 }], PriceStep = 5 });
+        Assert.Equal([12m, 40m, 65m, 12.001m, 0m], new[] { 10m, 36m, 60m, 10.001m, -9m }.Select(net => terms.PriceLeaving(net)));
+    }
+
+    [Fact]
     public void The_rates_are_judged_without_any_other_field()
     {
         // No currency, no pieces at the stall, no step: none of them is asked for.
