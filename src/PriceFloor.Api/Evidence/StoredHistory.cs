@@ -21,6 +21,9 @@ public sealed class StoredHistory
     public decimal? Listed(string sku, string channel, DateOnly day) =>
         _listed.GetValueOrDefault((sku, channel))?.FindLast(price => price.Day <= day).Price;
 
+    /// <summary>What was listed from which day on, in order; null: no longer.</summary>
+    public IReadOnlyList<(DateOnly Day, decimal? Price)> PricesOf(string sku, string channel) => _listed.GetValueOrDefault((sku, channel)) ?? [];
+
     /// <param name="snapshot">The store.</param>
     /// <param name="designs">The designs whose steps matter.</param>
     /// <param name="prices">The designs and channels whose listed prices matter.</param>

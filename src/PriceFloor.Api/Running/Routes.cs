@@ -5,6 +5,7 @@ using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
 using PriceFloor.Api.Channels;
 using PriceFloor.Api.Configuration;
+using PriceFloor.Api.Demands;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
@@ -91,6 +92,7 @@ public static class Routes
         v1.MapStatements(slots);
         v1.MapEvidence(slots);
         v1.MapLoggedEvidence();
+        v1.MapDemands();
         v1.MapFloorPrices();
         v1.MapFloorHistories();
         v1.MapPriceParts();

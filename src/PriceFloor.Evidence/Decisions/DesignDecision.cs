@@ -1,5 +1,6 @@
 using System.Globalization;
 using PriceFloor.Evidence.Demand;
+using PriceFloor.Evidence.Findings;
 
 namespace PriceFloor.Evidence.Decisions;
 
@@ -51,6 +52,11 @@ public sealed record DesignDecision(DecisionFacts Facts, Decision Decision)
         DecisionGround.Days => "#/days",
         _ => "#/take",
     }).OfType<string>()];
+
+    /// <summary>What may make the decision wrong.</summary>
+    /// <param name="pointer">Where the decision is in the answer.</param>
+    public IEnumerable<Warning> Warnings(string pointer) => !Decision.IsTooCloseToTell ? []
+        : [new(EvidenceWarningCodes.TooCloseToTell, "What an hour at the bench must earn lies within what it may have earned.", pointer)];
 
     /// <summary>Of the designs whose demand is not met, the one that earns most an hour: hours freed by dropping another go there.</summary>
     /// <param name="designs">Each design by its key, with its decision.</param>

@@ -28,6 +28,9 @@ public sealed class DesignDemand
     /// <summary>The last of them in which it could be bought; null where there is none.</summary>
     public PriceRun? Present { get; }
 
+    /// <summary>How often intervals are to hold.</summary>
+    public decimal Level => _shelf.Level;
+
     public RatePrior Prior => _shelf.Prior;
 
     /// <summary>How much of the rate is the design's own, unrounded; the rest is the shelf's.</summary>

@@ -1,5 +1,4 @@
 using PriceFloor.Evidence.Lines;
-using PriceFloor.Evidence.Orders;
 using PriceFloor.Evidence.Shelves;
 
 namespace PriceFloor.Evidence.Demand;
@@ -10,11 +9,10 @@ namespace PriceFloor.Evidence.Demand;
 /// </summary>
 public sealed class OfferedDesign
 {
-    private OfferedDesign(DesignEvidence design, string channelKey, Channel channel) => (Design, Key, Channel) = (design, channelKey, channel);
+    private OfferedDesign(string sku, string channelKey, Channel channel, DateOnly to) => (Sku, Key, Channel, To) = (sku, channelKey, channel, to);
 
-    public DesignEvidence Design { get; }
-
-    public string Sku => Design.Known.Sku;
+    /// <summary>The design's key.</summary>
+    public string Sku { get; }
 
     /// <summary>The channel's key.</summary>
     public string Key { get; }
@@ -33,7 +31,10 @@ public sealed class OfferedDesign
     public IReadOnlyList<PriceStep> Prices { get; private init; } = [];
 
     /// <summary>The last day that counts.</summary>
-    public DateOnly To => Design.Shelf.To;
+    public DateOnly To { get; }
+
+    /// <summary>t: bench hours a sold piece, as found; null where it has no floor.</summary>
+    public decimal? BenchHours { get; private init; }
 
     /// <summary>What is asked now; null where it is not listed, or nothing is known.</summary>
     public decimal? Price => Prices.Count == 0 ? null : Prices[^1].Price;
@@ -62,24 +63,59 @@ public sealed class OfferedDesign
     /// <param name="listed">What was listed on a channel, by its key, in order of day.</param>
     /// <param name="events">The first day of each event of a channel, in order; asked of stalls only.</param>
     public static IReadOnlyList<OfferedDesign> Of(DesignEvidence design, IEnumerable<KeyValuePair<string, Channel>> channels,
-        Func<string, IReadOnlyList<PriceStep>> listed, Func<string, IReadOnlyList<DateOnly>> events)
-    {
-        var sold = design.Log.Sold.Where(line => line.Line.Grade == Grade.Good)
-            .ToLookup(line => line.Order.Channel, StringComparer.Ordinal);
-        return [.. channels.OrderBy(channel => channel.Key, StringComparer.Ordinal)
-            .Select(channel => Of(design, channel.Key, channel.Value, [.. sold[channel.Key]], listed(channel.Key), events))
-            .OfType<OfferedDesign>()];
-    }
+        Func<string, IReadOnlyList<PriceStep>> listed, Func<string, IReadOnlyList<DateOnly>> events) =>
+        Of(design.Known.Sku, design.Shelf, design.Log.Sold.Select(line => line.Line), design.AsFound.Found?.BenchHours, channels, listed, events);
 
-    private static OfferedDesign? Of(DesignEvidence design, string key, Channel channel, List<SoldLine> sold, IReadOnlyList<PriceStep> listed,
+    /// <summary>The same of a design whose findings nobody asks for.</summary>
+    /// <param name="sku">Its key.</param>
+    /// <param name="shelf">What became of its pieces.</param>
+    /// <param name="movements">Its movements, of which sales count whose money is the channel's.</param>
+    /// <param name="benchHours">Bench hours a sold piece; null: not known.</param>
+    /// <param name="channels">All channels of the design's currency, by key.</param>
+    /// <param name="listed">What was listed on a channel, by its key, in order of day.</param>
+    /// <param name="events">The first day of each event of a channel, in order; asked of stalls only.</param>
+    public static IReadOnlyList<OfferedDesign> Of(string sku, ShelfHistory shelf, IEnumerable<Movement> movements, decimal? benchHours,
+        IEnumerable<KeyValuePair<string, Channel>> channels, Func<string, IReadOnlyList<PriceStep>> listed,
         Func<string, IReadOnlyList<DateOnly>> events)
     {
-        if (sold.Count == 0 && listed.Count == 0)
-            return null;
-        var orders = sold.GroupBy(line => line.Order)
-            .Select(lines => new OrderDay(lines.Min(line => line.Line.On), lines.Sum(line => line.Line.Pieces))).OrderBy(order => order.On).ToList();
-        var prices = OfferedPrices.Of(listed, sold.Select(line => line.Line));
-        var (exposure, days) = OfferedDays.Of(design.Shelf, key, channel, listed, orders, events);
-        return new OfferedDesign(design, key, channel) { Exposure = exposure, Days = days, Orders = orders, Prices = prices };
+        var sold = movements.Where(line => line is { What: MovementKind.Sold, Grade: Grade.Good, Channel: not null } && line.On <= shelf.To)
+            .ToLookup(line => line.Channel!, StringComparer.Ordinal);
+        var offers = new List<OfferedDesign>();
+        foreach (var (key, channel) in channels.OrderBy(channel => channel.Key, StringComparer.Ordinal))
+        {
+            var (own, asked) = (sold[key].Where(line => line.Currency is null || line.Currency == channel.Currency).ToList(), listed(key));
+            if (own.Count == 0 && asked.Count == 0)
+                continue;
+            var orders = OrdersOf(own);
+            var (exposure, days) = OfferedDays.Of(shelf, key, channel, asked, orders, events);
+            offers.Add(new OfferedDesign(sku, key, channel, shelf.To)
+            {
+                BenchHours = benchHours,
+                Exposure = exposure,
+                Days = days,
+                Orders = orders,
+                Prices = OfferedPrices.Of(asked, own),
+            });
+        }
+
+        return offers;
+    }
+
+    private static List<OrderDay> OrdersOf(List<Movement> sold)
+    {
+        var (orders, byNumber) = (new List<OrderDay>(), new Dictionary<LineId, int>());
+        foreach (var line in sold.OrderBy(line => line.On))
+            if (line.Order is { } number && byNumber.TryGetValue(number, out var at))
+            {
+                orders[at] = orders[at] with { Pieces = orders[at].Pieces + line.Pieces };
+            }
+            else
+            {
+                if (line.Order is { } own)
+                    byNumber.Add(own, orders.Count);
+                orders.Add(new OrderDay(line.On, line.Pieces));
+            }
+
+        return orders;
     }
 }

@@ -35,7 +35,7 @@ public sealed class StudioDemand
     /// <param name="hours">Bench hours of the year, less those kept back.</param>
     public decimal? Scarcity(decimal hours) => hours <= 0 ? null
         : _designs.Values.Where(design => design.Offer.Price is not null || design.Offer.Prices.Count == 0)
-            .Sum(design => design.OrdersAYear * design.Offer.PiecesPerOrder * design.Offer.Design.AsFound.Found?.BenchHours ?? 0) / hours;
+            .Sum(design => design.OrdersAYear * design.Offer.PiecesPerOrder * design.Offer.BenchHours ?? 0) / hours;
 
     /// <param name="offers">The offers of all designs of one profile.</param>
     /// <param name="to">The last day that counts.</param>

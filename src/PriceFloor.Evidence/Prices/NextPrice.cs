@@ -7,7 +7,7 @@ namespace PriceFloor.Evidence.Prices;
 /// </summary>
 /// <param name="Price">On the channel's grid; null where there is none to offer.</param>
 /// <param name="Reason">Why there is none.</param>
-public sealed record NextPrice(decimal? Price, NextPrice.Absence Reason = NextPrice.Absence.None)
+public sealed record NextPrice(decimal? Price, NextPriceReason? Reason = null)
 {
     /// <summary>The most that a price goes beyond the highest ever asked for the design.</summary>
     public const decimal Step = 0.15m;
@@ -15,31 +15,29 @@ public sealed record NextPrice(decimal? Price, NextPrice.Absence Reason = NextPr
     /// <summary>Days that a price stands at least.</summary>
     public const int LeastDays = 30;
 
-    /// <summary>Why there is no next price.</summary>
-    public enum Absence
-    {
-        None,
-
-        /// <summary>One step from what was asked is still below the floor price.</summary>
-        FloorBeyondOneStep,
-
-        /// <summary>The price changed in the last 30 days.</summary>
-        ChangedLately,
-
-        /// <summary>The channel allows no price so low.</summary>
-        NoAllowedPrice,
-    }
-
     internal static NextPrice Of(decimal best, OfferedDesign offer, ChannelPrices prices, bool mayBeBelowFloor, bool neverFalls)
     {
         if (offer.Prices.Count > 1 && offer.Prices[^1].From.AddDays(LeastDays) > offer.To)
-            return new NextPrice(null, Absence.ChangedLately);
+            return new NextPrice(null, NextPriceReason.ChangedLately);
         var most = offer.HighestAsked is { } highest ? decimal.Min(best, highest * (1 + Step)) : best;
         var next = prices.Terms.Grid.Last(most);
         if (neverFalls && offer.Price is { } present && !(next >= present))
             next = present;
-        return next is null ? new NextPrice(null, Absence.NoAllowedPrice)
-            : next < prices.FloorPrice && !mayBeBelowFloor ? new NextPrice(null, Absence.FloorBeyondOneStep)
+        return next is null ? new NextPrice(null, NextPriceReason.NoAllowedPrice)
+            : next < prices.FloorPrice && !mayBeBelowFloor ? new NextPrice(null, NextPriceReason.FloorBeyondOneStep)
             : new NextPrice(next);
     }
+}
+
+/// <summary>Why there is no next price.</summary>
+public enum NextPriceReason
+{
+    /// <summary>One step from what was asked is still below the floor price.</summary>
+    FloorBeyondOneStep,
+
+    /// <summary>The price changed in the last 30 days.</summary>
+    ChangedLately,
+
+    /// <summary>The channel allows no price so low.</summary>
+    NoAllowedPrice,
 }

@@ -133,6 +133,7 @@ public sealed class ScopeTests
         ["POST /v1/statements"] = "write",
         ["POST /v1/evidence"] = "read",
         ["GET /v1/designs/{sku}/evidence"] = "read",
+        ["GET /v1/designs/{sku}/demand"] = "read",
         ["GET /v1/channels/{key}/evidence"] = "read",
         ["GET /v1/profiles/{key}/evidence"] = "read",
         ["POST /v1/listed-prices/batch"] = "prices write",

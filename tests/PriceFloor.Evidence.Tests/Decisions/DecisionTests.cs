@@ -58,7 +58,9 @@ public sealed class DecisionTests
     [Fact]
     public void Where_45_lies_within_what_was_earned_it_is_too_close_to_tell()
     {
-        var decision = Decision.Of(s_pendant with { Earned = (44.99m, 45m) });
+        var facts = s_pendant with { Earned = (44.99m, 45m) };
+        var decision = Decision.Of(facts);
+        Assert.Equal("too-close-to-tell", Assert.Single(new DesignDecision(facts, decision).Warnings("/decision")).Code.Word);
         Assert.Equal((DecisionWord.Keep, true), (decision.Word, decision.IsTooCloseToTell));
     }
 

@@ -27,7 +27,7 @@ public sealed class PriceQuestionTests
     public void One_step_from_52_is_59_80_which_is_below_the_floor_price_of_60_51()
     {
         Assert.Equal(60.51m, NineDesigns.Prices.FloorPrice);
-        Assert.Equal(new NextPrice(null, NextPrice.Absence.FloorBeyondOneStep), s_pendant.Next(88.79m));
+        Assert.Equal(new NextPrice(null, NextPriceReason.FloorBeyondOneStep), s_pendant.Next(88.79m));
         Assert.Equal(new NextPrice(59.80m), s_pendant.Next(88.79m, mayBeBelowFloor: true));
     }
 
@@ -64,7 +64,7 @@ public sealed class PriceQuestionTests
     public void A_price_stands_for_thirty_days()
     {
         var question = On(RiverDrop.Channel, [new(NineDesigns.FirstDay, 60), new(NineDesigns.LastDay.AddDays(-29), 63)]);
-        Assert.Equal(NextPrice.Absence.ChangedLately, question.Next(88.79m).Reason);
+        Assert.Equal(NextPriceReason.ChangedLately, question.Next(88.79m).Reason);
         Assert.Equal(72.45m, On(RiverDrop.Channel, [new(NineDesigns.FirstDay, 60), new(NineDesigns.LastDay.AddDays(-30), 63)]).Next(88.79m).Price);
     }
 

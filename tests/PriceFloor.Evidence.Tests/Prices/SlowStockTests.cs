@@ -45,7 +45,9 @@ public sealed class SlowStockTests
     [Fact]
     public void A_gallery_is_not_undercut()
     {
-        var down = SlowStock.Of(s_pendant, s_curve, new SlowPieces(10, 300, 8, 52, null, IsAtGallery: true)).Ways[^1];
+        var stock = SlowStock.Of(s_pendant, s_curve, new SlowPieces(10, 300, 8, 52, null, IsAtGallery: true));
+        Assert.Equal("undercuts-gallery", Assert.Single(PriceWarnings.Of(stock, "/items/0")).Code.Word);
+        var down = stock.Ways[^1];
         Assert.Equal((Way.MarkDown, true, null), (down.Way, down.UndercutsGallery, down.Worth));
     }
 

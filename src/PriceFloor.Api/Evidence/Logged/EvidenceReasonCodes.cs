@@ -10,4 +10,8 @@ public static class EvidenceReasonCodes
     public static readonly Code NothingMade = new("nothing-made",
         "The log has lines of it, but none of pieces that were begun, made or sold.",
         "Send what was made: movements with what=made, or the bench log with countsAsMade.");
+
+    public static readonly Code NoPriceChange = new("no-price-change",
+        "The design had one price only on the channel, so nothing can be compared.",
+        "Change the price once, by one step, and ask again after some orders.");
 }

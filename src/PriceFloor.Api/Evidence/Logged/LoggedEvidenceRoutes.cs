@@ -47,7 +47,8 @@ public static class LoggedEvidenceRoutes
             LoggedProfile.OfAsync(snapshot, catalogue, profile, query.Value, Caller.Of(context).Access)));
     }
 
-    private static async Task<IResult> Answered<T>(HttpContext context, Func<ValueTask<Outcome<T>>> answer) where T : class
+    /// <summary>An answer with its ETag, or why there is none.</summary>
+    internal static async Task<IResult> Answered<T>(HttpContext context, Func<ValueTask<Outcome<T>>> answer) where T : class
     {
         try
         {
