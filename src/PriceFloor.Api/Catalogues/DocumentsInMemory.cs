@@ -17,6 +17,7 @@ internal sealed class DocumentsInMemory : IDocuments
     private readonly Lazy<IReadOnlyList<Stored<Design>>> _designList;
     private readonly Lazy<Dictionary<string, Stored<Design>>> _aliases;
     private readonly Lazy<Dictionary<string, string>> _withoutCase;
+    private readonly Lazy<IReadOnlyList<Stored<ListedPrice>>> _clearing;
 
     private DocumentsInMemory(long position, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles,
         Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
@@ -27,6 +28,8 @@ internal sealed class DocumentsInMemory : IDocuments
         (_rules, _plans) = (rules, plans);
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
+        _clearing = new Lazy<IReadOnlyList<Stored<ListedPrice>>>(() =>
+            [.. prices.Values.SelectMany(ofDesign => ofDesign.Values).Where(price => price.Sound?.Clears is not null)]);
         _withoutCase = new Lazy<Dictionary<string, string>>(() => designs.Keys.GroupBy(key => key, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(same => same.Key, same => same.Order(StringComparer.Ordinal).First(), StringComparer.OrdinalIgnoreCase));
         _aliases = new Lazy<Dictionary<string, Stored<Design>>>(() => designs.Values
@@ -47,6 +50,9 @@ internal sealed class DocumentsInMemory : IDocuments
     public IReadOnlyList<Stored<Channel>> Channels => _channelList.Value;
 
     public IReadOnlyList<Stored<Design>> Designs => _designList.Value;
+
+    /// <summary>The listed prices that clear pieces: looked for when a batch first asks.</summary>
+    public IReadOnlyList<Stored<ListedPrice>> Clearing => _clearing.Value;
 
     public static DocumentsInMemory Empty => new(0, new FloorBook(), [], [], [], [], [], [], null, null);
 

@@ -1,4 +1,5 @@
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Documents;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Catalogues;
@@ -16,6 +17,9 @@ public sealed class WholeCatalogue : Catalogue
 
     /// <summary>The position of the newest revision in it.</summary>
     public long Position => _documents.Position;
+
+    /// <summary>The listed prices that clear pieces, of designs that the key sees or not.</summary>
+    public IReadOnlyList<Stored<ListedPrice>> Clearing => _documents.Clearing;
 
     /// <summary>An answer about everything that the key sees, made once for these documents and this day.</summary>
     /// <param name="question">The question; equal questions have one answer.</param>

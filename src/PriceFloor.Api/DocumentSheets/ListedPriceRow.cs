@@ -16,4 +16,7 @@ internal sealed record ListedPriceRow
     /// <summary>The listed price, in the channel's currency.</summary>
     [Price(Above = true)]
     public required decimal Price { get; init; }
+
+    /// <summary>Slow stock that is sold off at this price.</summary>
+    public Clears? Clears { get; init; }
 }

@@ -15,7 +15,7 @@ internal sealed class PricesSheet() : RowSheet<ListedPrice>("prices", "sku", "li
     public override IEnumerable<SheetLine> RowsOf(string key, ListedPrice document)
     {
         var (sku, channel, alias) = ListedPriceKey.Of(key);
-        return [new(sku, new ListedPriceRow { Channel = channel, Alias = alias, Price = document.Price })];
+        return [new(sku, new ListedPriceRow { Channel = channel, Alias = alias, Price = document.Price, Clears = document.Clears })];
     }
 
     public override ListedPrice? Find(Catalogue catalogue, string key)
@@ -38,6 +38,8 @@ internal sealed class PricesSheet() : RowSheet<ListedPrice>("prices", "sku", "li
         if (faults.Count > 0 || read.Found is not { } line)
             return new ReadRow(key, null, faults, row.Line);
         var named = new ListedPriceKey(key, line.Channel, string.IsNullOrEmpty(line.Alias) ? null : line.Alias).ToString();
-        return new ReadRow(named, (find(named) ?? new ListedPrice { Price = 0 }) with { Price = line.Price }, [], row.Line);
+        var before = find(named) ?? new ListedPrice { Price = 0 };
+        var clears = places.Of("clearsPieces") is null && places.Of("clearsUntil") is null ? before.Clears : line.Clears;
+        return new ReadRow(named, before with { Price = line.Price, Clears = clears }, [], row.Line);
     }
 }

@@ -90,6 +90,10 @@ public static class ListingBatchRoutes
         var placed = new PlacedLine<ListedPrice>(null, new ListedPrice { Price = request.Price, Currency = request.Currency }, [], line.Pointer,
             line.Line, line.Column);
         var unknown = new List<InputError>();
+        // A shop that sends its prices again says nothing of pieces that are sold off at them.
+        if (catalogue.DesignNamed(request.Sku) is { } known && catalogue.ListedUnder(request.Sku, known, request.Channel) is { Sound: { } before }
+                && before.Price == request.Price)
+            placed = placed with { Document = placed.Document! with { Clears = before.Clears } };
         if (catalogue.DesignNamed(request.Sku) is not { } design)
             unknown.Add(placed.Placed(new InputError
             {

@@ -34,6 +34,9 @@ public sealed class CheckedPrice
 
     public Stored<Channel> Channel => _channel;
 
+    /// <summary>The listed price that clears pieces at no more than this one, as far as its document says; null if there is none.</summary>
+    public Stored<ListedPrice>? Clears { get; private init; }
+
     public BasisAnswer Basis => _floor.Basis() with { Channel = _channel.Basis };
 
     public IEnumerable<Assumption> Assumptions => _floor.Assumptions.Concat(Assumed.In(_channel.Document, "/channel"));
@@ -88,7 +91,11 @@ public sealed class CheckedPrice
         var check = mayRead ? prices.Value.Check(request.Price) : null;
         return check is { Found: null }
             ? check.Faults.ToList()
-            : new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue);
+            : new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue)
+            {
+                Clears = otherProfile is null && catalogue.ListedUnder(request.Sku, design, channel.Key) is { Sound: { } listed } stored
+                    && listed.MayClear(catalogue.Today) && request.Price >= listed.Price ? stored : null,
+            };
     }
 
     /// <summary>The same for a single answer, with what the price would leave the household: only a reader learns that.</summary>
@@ -107,7 +114,10 @@ public sealed class CheckedPrice
     }
 
     /// <summary>The answer, without what the caller's key may not learn.</summary>
-    public PriceCheckAnswer Answer(Caller caller, bool workings)
+    /// <param name="caller">Who asks.</param>
+    /// <param name="workings">Whether the workings are asked for.</param>
+    /// <param name="isClearing">Whether pieces are sold off at the price, by the log too.</param>
+    public PriceCheckAnswer Answer(Caller caller, bool workings, bool isClearing = false)
     {
         var (mayCheck, mayRead) = (caller.May(Scope.Check), caller.May(Scope.Read));
         var (money, year) = (Currency.Of(_channel.Document.Currency), _floor.Floor.UnitCost.Year);
@@ -115,6 +125,7 @@ public sealed class CheckedPrice
         {
             Verdict = Verdict,
             CarriesItsShare = Verdict != Verdict.BelowFloor,
+            Clearing = isClearing ? true : null,
             FloorPrice = mayCheck ? Rounding.WithDecimals(Prices.FloorPrice, money.Decimals) : null,
             TargetPrice = mayCheck ? Rounding.WithDecimals(Prices.TargetPrice, money.Decimals) : null,
             Price = mayCheck ? Rounding.WithDecimals(_price, money.Decimals) : null,

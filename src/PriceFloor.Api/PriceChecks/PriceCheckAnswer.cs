@@ -26,6 +26,13 @@ public sealed record PriceCheckAnswer
     /// <summary>Whether the net proceeds are at least the floor.</summary>
     public required bool CarriesItsShare { get; init; }
 
+    /// <summary>
+    /// True while pieces are sold off at the listed price (its clears): verdict and carriesItsShare stay as they are, and nobody needs to be stopped.
+    /// Absent otherwise, and for a price below the listed one.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public bool? Clearing { get; init; }
+
     /// <summary>The smallest allowed price whose net reaches the floor.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? FloorPrice { get; init; }

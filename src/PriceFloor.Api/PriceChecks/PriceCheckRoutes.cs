@@ -5,33 +5,49 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Telemetry;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.PriceChecks;
 
 public static class PriceCheckRoutes
 {
     public static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader,
-        ServiceCounts counts, HttpContext context) =>
-            Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, reader, counts, context);
+        Store store, ServiceCounts counts, HttpContext context) =>
+            Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, (reader, store), counts, context);
 
     public static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query,
-        CatalogueReader reader, ServiceCounts counts, HttpContext context) =>
-            Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, reader, counts, context);
+        CatalogueReader reader, Store store, ServiceCounts counts, HttpContext context) =>
+            Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, (reader, store), counts, context);
 
     private static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings,
-        Place place, CatalogueReader reader, ServiceCounts counts, HttpContext context)
+        Place place, (CatalogueReader Reader, Store Store) stored, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (workings && !caller.May(Scope.Read))
             return new(Problem.Of(ProblemTypes.KeyNotAllowed, "Workings reveal costs; they need a key with the scope \"read\"."));
         Answers.ForThisCallerOnly(context);
-        return reader.Read<Results<JsonAnswer<PriceCheckAnswer>, Problem>>(asOf, catalogue =>
+        var read = stored.Reader.Read<Read>(asOf, catalogue =>
         {
             var check = CheckedPrice.ForAnswer(catalogue, request, place, caller.May(Scope.Read));
             if (check.Found is not { } found)
-                return Problem.Of(check.Faults);
+                return new(null, null, Problem.Of(check.Faults));
             counts.Checked(found.Verdict);
-            return JsonAnswer.Of(found.Answer(caller, workings));
+            return new(found.Answer(caller, workings), found.Clears, null);
         });
+        // Nearly always all is at hand, and no price clears anything.
+        return read is { IsCompletedSuccessfully: true, Result: { Clears: null } now } ? new(now.Told) : Told(read, stored.Store, asOf);
+    }
+
+    private static async ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Told(ValueTask<Read> read, Store store, DateTimeOffset? asOf)
+    {
+        var now = await read;
+        return now is { Answer: { } answer, Clears: { } clears } && await ClearingPrices.IsOpen(store, clears, asOf)
+            ? JsonAnswer.Of(answer with { Clearing = true }) : now.Told;
+    }
+
+    /// <summary>A check as read from the documents; whether pieces are still sold off at its price only the log knows.</summary>
+    private readonly record struct Read(PriceCheckAnswer? Answer, Stored<ListedPrice>? Clears, Problem? Problem)
+    {
+        public Results<JsonAnswer<PriceCheckAnswer>, Problem> Told => Answer is { } answer ? JsonAnswer.Of(answer) : Problem!;
     }
 }

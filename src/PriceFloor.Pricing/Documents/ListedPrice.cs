@@ -14,4 +14,7 @@ public sealed record ListedPrice
     /// <example>USD</example>
     [MaxLength(3), RegularExpression(Limits.CurrencyPattern)]
     public string? Currency { get; init; }
+
+    /// <summary>Slow stock that is sold off at this price. Verdicts stay as they are; checks of the price add <c>clearing</c> meanwhile.</summary>
+    public Clears? Clears { get; init; }
 }

@@ -17,6 +17,9 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
     private readonly bool _mayRead = caller.May(Scope.Read);
     private readonly CancellationToken _cancel = context.RequestAborted;
 
+    /// <summary>Keys of the listed prices at which pieces are sold off.</summary>
+    public required IReadOnlySet<string> Clearing { get; init; }
+
     /// <summary>An array is read whole before anything is answered: too many elements, or invalid JSON, is a problem of the request.</summary>
     public async Task<IResult> OfArray(int mostBytes)
     {
@@ -87,7 +90,7 @@ internal sealed class Batch(BatchQuery query, Catalogue catalogue, IValidator<Pr
         {
             using BatchAnswers answers = wanted == Format.Csv
                 ? new SheetAnswers(pipe, query.Dialect, caller)
-                : new JsonAnswers(pipe, context, lines: wanted == Format.Ndjson);
+                : new JsonAnswers(pipe, context, lines: wanted == Format.Ndjson) { Clearing = Clearing };
             await write(answers);
             answers.End();
             await answers.FlushAsync(_cancel);

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using FluentValidation;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
@@ -7,6 +8,7 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Api.Telemetry;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
@@ -16,7 +18,7 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, IValidator<PriceCheckRequest> validator,
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, Store store, IValidator<PriceCheckRequest> validator,
         Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.Refused(context.Request) is { } refused)
@@ -38,7 +40,11 @@ public static class BatchRoutes
         // By default a sheet is answered as a sheet, and lines as lines.
         var wanted = context.Request.Headers.Accept.Count == 0 || context.Request.Headers.Accept.ToString() == "*/*" ? given
             : Offers.Of(context).Wanted(context.Request)!;
-        var batch = new Batch(query.Value, catalogue, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts);
+        var batch = new Batch(query.Value, catalogue, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts)
+        {
+            // A sheet has no column for it.
+            Clearing = wanted == Format.Csv ? FrozenSet<string>.Empty : await ClearingPrices.OpenIn(store, catalogue, query.Value.AsOf),
+        };
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.IO.Pipelines;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Http;
@@ -8,6 +9,9 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 public sealed class JsonAnswers(PipeWriter pipe, HttpContext context, bool lines) : BatchAnswers
 {
     private readonly ItemWriter _items = new(pipe, lines);
+
+    /// <summary>Keys of the listed prices at which pieces are sold off.</summary>
+    public IReadOnlySet<string> Clearing { get; init; } = FrozenSet<string>.Empty;
 
     public override bool IsFull => _items.IsFull;
 
@@ -24,7 +28,9 @@ public sealed class JsonAnswers(PipeWriter pipe, HttpContext context, bool lines
     protected override void WriteLine(BatchLine line, Outcome<CheckedPrice> outcome)
     {
         if (outcome.Found is { } found)
-            _items.Write(found.Answer(Caller.Of(context), workings: false) with { Sku = line.Sku, Channel = line.Channel });
+            _items.Write(found.Answer(Caller.Of(context), workings: false, found.Clears is { } clears && Clearing.Contains(clears.Key))
+                with
+            { Sku = line.Sku, Channel = line.Channel });
         else
             _items.Write(Problem.Of(outcome.Faults).BodyFor(context) with { Sku = Shown(line.Sku), Channel = Shown(line.Channel) });
     }
