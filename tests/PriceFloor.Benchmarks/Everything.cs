@@ -13,6 +13,7 @@ public static class Everything
         await PriceListAfterAChange.MeasureAsync(figures, ["10000", "9"]);
         await ChangesOfNumbers.MeasureAsync(figures, ["10000", "9"]);
         await PlansAndQuotes.MeasureAsync(figures, ["15"]);
+        await ShelfOfTheLog.MeasureAsync(figures, ["1000000", "5"]);
         await LinesOfTheLog.MeasureAsync(figures, ["1000000", "1"]);
         await Writes.MeasureAsync(figures, ["2", "3"]);
         await Growth.MeasureAsync(figures, ["1", "3"]);

@@ -13,6 +13,7 @@ var verbs = new Dictionary<string, Func<string[], Task>>
     ["changes"] = ChangesOfNumbers.RunAsync,
     ["plans"] = PlansAndQuotes.RunAsync,
     ["log"] = LinesOfTheLog.RunAsync,
+    ["shelf"] = ShelfOfTheLog.RunAsync,
     ["writes"] = Writes.RunAsync,
     ["growth"] = Growth.RunAsync,
     ["start"] = Starts.RunAsync,
@@ -33,6 +34,7 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
           changes [DESIGNS ROUNDS]               what-ifs over many designs, and thousands of draws of one
           plans [ROUNDS]                         a plan of 500 lines, a quote of 50, a ladder of 12, an order of 50
           log [LINES ROUNDS]                     sales appended to the log, and price writes and checks beside them
+          shelf [LINES ROUNDS]                   what the log says of one design, and of 500 beside each other
           writes [SECONDS ROUNDS]                designs stored by many writers beside the disk's own fsync
           growth [SECONDS ROUNDS]                the same questions as designs and revisions grow
           start [PROCESSES]                      from the start of a process to its first answers
