@@ -10,10 +10,10 @@ public sealed class DesignEvidence
 {
     private readonly IReadOnlyList<Found<Design>> _found;
 
-    private DesignEvidence(KnownDesign known, LogOfDesign log, EvidenceChoices choices)
+    private DesignEvidence(KnownDesign known, LogOfDesign log, EvidenceChoices choices, GoodPriors good)
     {
         (Known, Log) = (known, log);
-        Bench = BenchFindings.Of(known.Stored.Design, known.Stored.Year.Profile.Calendar, log.Bench, choices.Level);
+        Bench = BenchFindings.Of(known.Stored.Design, known.Stored.Year.Profile.Calendar, log.Bench, (choices.Level, good));
         Shelf = ShelfHistory.Of(log.Movements, choices.To);
         SoldShare = SoldFinding.Of(ShelfTimes.Of([Shelf]), choices.Level);
         _found =
@@ -31,12 +31,13 @@ public sealed class DesignEvidence
 
     public KnownDesign Known { get; }
 
-    public LogOfDesign Log { get; }
+    /// <summary>Its lines; without movements and sales once they are let go.</summary>
+    public LogOfDesign Log { get; private set; }
 
     public ShelfHistory Shelf { get; }
 
     /// <summary>The sold lines that the take is of.</summary>
-    public IReadOnlyList<SoldLine> Sales { get; }
+    public IReadOnlyList<SoldLine> Sales { get; private set; }
 
     internal BenchFindings Bench { get; }
 
@@ -116,5 +117,16 @@ public sealed class DesignEvidence
         return change is null ? null : UnitCost.Of(change(Draft), Known.Stored.Year).Found;
     }
 
-    public static DesignEvidence Of(KnownDesign known, LogOfDesign log, EvidenceChoices choices) => new(known, log, choices);
+    /// <summary>Lets go of movements and sales, so that what was found can be kept without them. Findings, take and stock stay as they are.</summary>
+    internal void Release()
+    {
+        (Log, Sales) = (Log with { Movements = [], Sold = [] }, []);
+        Shelf.Release();
+    }
+
+    /// <param name="known">The design.</param>
+    /// <param name="log">Its lines.</param>
+    /// <param name="choices">What is asked.</param>
+    /// <param name="good">What the designs of its profile say of good shares.</param>
+    public static DesignEvidence Of(KnownDesign known, LogOfDesign log, EvidenceChoices choices, GoodPriors good) => new(known, log, choices, good);
 }

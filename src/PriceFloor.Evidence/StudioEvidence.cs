@@ -26,20 +26,8 @@ public sealed class StudioEvidence
 
     public DateOnly? Newest { get; init; }
 
-    /// <summary>The largest of the designs that together bring 70 % of the contribution.</summary>
-    public IReadOnlyList<DesignEvidence> Carriers
-    {
-        get
-        {
-            var all = Designs.Where(design => Contribution(design) > 0).OrderByDescending(Contribution).ThenBy(design => design.Known.Sku,
-                StringComparer.Ordinal)
-                .ToList();
-            var (least, sum, count) = (0.7m * all.Sum(Contribution), 0m, 0);
-            while (count < all.Count && sum < least)
-                sum += Contribution(all[count++]);
-            return all[..count];
-        }
-    }
+    /// <summary>The fewest designs that together bring 70 % of the contribution, largest first.</summary>
+    public IReadOnlyList<string> Carriers => Carrying.Of(Designs.Select(design => (design.Known.Sku, Contribution(design))));
 
     /// <summary>Contribution of a design as found; 0 where it sold nothing.</summary>
     public static decimal Contribution(DesignEvidence design) => design is { Take: { } take, AsFound.Found: { } piece } ? take.Contribution(piece)
@@ -63,9 +51,11 @@ public sealed class StudioEvidence
     {
         var lines = new LogLines(movements, bench, sources, choices);
         var orders = OrderBook.Of(lines.Movements, known.Channel);
-        var designs = known.Designs.OrderBy(design => design.Sku, StringComparer.Ordinal)
-            .Select(design => DesignEvidence.Of(design, lines.Of(design, orders, known.Channel), choices))
+        var logs = known.Designs.OrderBy(design => design.Sku, StringComparer.Ordinal)
+            .Select(design => (Known: design, Log: lines.Of(design, orders, known.Channel)))
             .Where(design => design.Log.Movements.Count + design.Log.Bench.Count > 0).ToList();
+        var good = GoodOf(logs, known);
+        var designs = logs.ConvertAll(design => DesignEvidence.Of(design.Known, design.Log, choices, good(design.Known)));
         var channels = orders.Orders.GroupBy(order => order.Channel).OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => ChannelOf(group.Key, [.. group], known, choices) with { LeftOut = LeftOut(lines, group.Key, known) }).ToList();
         return new StudioEvidence(choices)
@@ -90,7 +80,20 @@ public sealed class StudioEvidence
         IReadOnlyList<LogSource> sources, EvidenceChoices choices) =>
         ShelfHistory.Of(new LogLines(movements, bench, sources, choices).MovementsOf(sku, design).Lines, choices.To);
 
-    private static decimal Hours(DesignEvidence design) => design is { Take: { } take, AsFound.Found: { } piece } ? take.Hours(piece) : 0;
+    /// <summary>Designs of one profile are alike.</summary>
+    private static Func<KnownDesign, GoodPriors> GoodOf(IEnumerable<(KnownDesign Known, LogOfDesign Log)> designs, KnownStudio known)
+    {
+        if (known.Good is { } given)
+            return _ => given;
+        var byProfile = designs.GroupBy(design => design.Known.Stored.Design.Profile ?? "", StringComparer.Ordinal).ToDictionary(
+            profile => profile.Key,
+            profile => GoodPriors.Of(profile.Select(design => GoodLots.Of(design.Known.Stored.Design, design.Log.Bench))),
+            StringComparer.Ordinal);
+        return design => byProfile[design.Stored.Design.Profile ?? ""];
+    }
+
+    /// <summary>Bench hours of what a design sold; 0 where it sold nothing.</summary>
+    public static decimal Hours(DesignEvidence design) => design is { Take: { } take, AsFound.Found: { } piece } ? take.Hours(piece) : 0;
 
     private static ChannelEvidence ChannelOf(string key, IReadOnlyList<SoldOrder> orders, KnownStudio known, EvidenceChoices choices)
     {

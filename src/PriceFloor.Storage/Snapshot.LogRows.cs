@@ -29,15 +29,6 @@ public partial class Snapshot
         $"SELECT {MovementColumns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece WHERE {question.Condition}"
         + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question);
 
-    /// <summary>Movements of other designs that are of the same orders as some of a design.</summary>
-    public ValueTask<List<MovementRow>> RowsOfSameOrders(LogRowQuestion question) => Query<MovementRow>(
-        $"""
-         SELECT {MovementColumns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece
-         WHERE {(question with { Design = null }).Condition} AND line.design <> @Design AND line.order_mark IN
-             (SELECT own.order_mark FROM movement AS own WHERE own.design = @Design AND own.order_mark IS NOT NULL)
-         ORDER BY line.position
-         """, question);
-
     /// <summary>Bench entries, in order of day where they are of one design.</summary>
     public ValueTask<List<BenchRow>> BenchRows(LogRowQuestion question) => Query<BenchRow>(
         $"""
@@ -45,13 +36,28 @@ public partial class Snapshot
          FROM bench AS line WHERE {question.Condition}
          """ + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question);
 
-    /// <summary>The last day of any line as the log stood; null if there is none.</summary>
+    /// <summary>The days of movements of one kind on a channel, each stall's once.</summary>
+    /// <param name="question">The channel and the days.</param>
+    /// <param name="what">Number of what happened.</param>
+    /// <param name="designs">Only those of these designs; null: all.</param>
+    public async ValueTask<List<(int Day, long? Stall)>> StallDays(LogRowQuestion question, int what, IReadOnlyCollection<long>? designs) =>
+        (await Query<(long Day, long? Stall)>(
+            $"SELECT DISTINCT line.day, line.stall FROM movement AS line WHERE {question.Condition} AND line.what = @what"
+            + (designs is null ? "" : " AND line.design IN @designs"),
+            new { question.UpTo, question.Place, question.From, question.To, what, designs })).ConvertAll(day => ((int)day.Day, day.Stall));
+
+    /// <summary>The last day of any line up to a day, as the log stood; null if there is none. A look-up for each design.</summary>
     public ValueTask<int?> NewestDay(LogPosition end, int to) => Single<int?>(
-        """
-        SELECT max(day) FROM (
-            SELECT max(day) AS day FROM movement WHERE position <= @Movements AND (ended IS NULL OR ended > @Movements) AND day <= @to
-            UNION ALL SELECT max(day) FROM bench WHERE position <= @Bench AND (ended IS NULL OR ended > @Bench) AND day <= @to)
-        """, new { end.Movements, end.Bench, to });
+        $"""
+         SELECT max(day) FROM (
+             SELECT ({NewestIn("movement", "line.design = name.id", "@Movements")}) AS day FROM name WHERE name.kind = 'design'
+             UNION ALL SELECT ({NewestIn("bench", "line.design = name.id", "@Bench")}) FROM name WHERE name.kind = 'design'
+             UNION ALL SELECT ({NewestIn("bench", "line.design IS NULL", "@Bench")}))
+         """, new { end.Movements, end.Bench, to });
+
+    private static string NewestIn(string table, string which, string end) =>
+        $"SELECT line.day FROM {table} AS line WHERE {which} AND line.day <= @to AND line.position <= {end} "
+        + $"AND (line.ended IS NULL OR line.ended > {end}) ORDER BY line.day DESC LIMIT 1";
 
     private async ValueTask<(long Last, long At)> EndOf(LogList list, long? asOf) => (await Query<(long, long)>(
         "SELECT last, at FROM log_batch WHERE list = @Table AND at <= @asOf ORDER BY at DESC, last DESC LIMIT 1",

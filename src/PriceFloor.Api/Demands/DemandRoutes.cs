@@ -11,7 +11,8 @@ namespace PriceFloor.Api.Demands;
 /// <summary>How often a design is ordered, and what that suggests to ask.</summary>
 public static class DemandRoutes
 {
-    public static async Task<IResult> Get(PathKey path, FromQuery<DemandQuery> query, CatalogueReader reader, Store store, HttpContext context)
+    public static async Task<IResult> Get(PathKey path, FromQuery<DemandQuery> query, CatalogueReader reader, Store store, LogWatch watch,
+        LoggedShelves shelves, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
@@ -21,7 +22,8 @@ public static class DemandRoutes
         if (asked.Channel is { } channel && catalogue.Channel(channel) is null)
             return Problem.UnknownReference(
                 [Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{channel}\"; case counts.")]);
-        return await LoggedEvidenceRoutes.Answered(context, () => store.ReadAsync(snapshot =>
-            LoggedDemand.OfAsync(snapshot, catalogue, design, asked, Caller.Of(context).Access)));
+        var choices = asked.Asked.Choices(catalogue.Today);
+        return await LoggedEvidenceRoutes.Answered(context, () => store.ReadAsync(async snapshot => await LoggedDemand.OfAsync(
+            await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asked.AsOf, Caller.Of(context).Access)), shelves, design, asked)));
     }
 }

@@ -74,7 +74,7 @@ public sealed class EvidenceLines
             Designs = [.. studio.Designs.Select(design => DesignEvidenceAnswer.Of(design, studio, query.Workings))],
             Channels = [.. studio.Channels.Select(ChannelEvidenceAnswer.Of)],
             Profile = studio.Profile is { } profile ? ProfileEvidenceAnswer.Of(_profile!.Key, profile) : null,
-            Carriers = [.. studio.Carriers.Select(design => design.Known.Sku)],
+            Carriers = studio.Carriers,
             Unplaced = [.. Unplaced()],
             Refused = [.. Refused(EvidenceQuery.MovementsPart, _movements.Refused), .. Refused(EvidenceQuery.BenchPart, _bench.Refused)],
             Accounted = EvidenceAccountedAnswer.Of(_movements, _bench),

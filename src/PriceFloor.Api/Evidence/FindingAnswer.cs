@@ -30,6 +30,13 @@ public sealed record FindingAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? Worth { get; init; }
 
+    /// <summary>
+    /// How much of the number is the design's own; the rest is what the other designs of its profile say. Absent where fewer than eight of them do.
+    /// </summary>
+    /// <example>0.35</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public decimal? OwnWeight { get; init; }
+
     /// <summary>What is stored there; null if nothing is.</summary>
     public required decimal? Stored { get; init; }
 
@@ -74,6 +81,7 @@ public sealed record FindingAnswer
         Observations = finding.Observations,
         Of = finding.Of,
         Worth = finding.Worth,
+        OwnWeight = finding.OwnWeight,
         Stored = finding.Stored is { } stored ? Rounding.Trim(stored) : null,
         Says = finding.Says,
         FloorWith = floorWith is { } floor ? money.RoundUp(floor) : null,

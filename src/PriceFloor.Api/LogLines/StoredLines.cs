@@ -23,6 +23,9 @@ internal sealed class StoredLines(Catalogue catalogue, LogMarks marks, string so
     /// <summary>What happened, by its number in the store.</summary>
     public static MovementKind KindOf(int number) => s_kinds[number - 1];
 
+    /// <summary>The number of what happened.</summary>
+    public static int NumberOf(MovementKind kind) => Array.IndexOf(s_kinds, kind) + 1;
+
     /// <summary>An amount of a stored line.</summary>
     public static decimal? Money(long? minor, Currency? currency) => minor is { } units && currency is not null ? units * currency.MinorUnit : null;
 

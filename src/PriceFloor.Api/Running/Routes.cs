@@ -38,6 +38,7 @@ using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Api.Remedies;
 using PriceFloor.Api.RunPrices;
 using PriceFloor.Api.Scenarios;
+using PriceFloor.Api.ShelfLists;
 using PriceFloor.Api.StatementLayouts;
 using PriceFloor.Api.Statements;
 using PriceFloor.Api.Sureness;
@@ -93,6 +94,7 @@ public static class Routes
         v1.MapEvidence(slots);
         v1.MapLoggedEvidence();
         v1.MapDemands();
+        v1.MapShelf();
         v1.MapFloorPrices();
         v1.MapFloorHistories();
         v1.MapPriceParts();

@@ -10,6 +10,7 @@ using PriceFloor.Api.Configuration;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
@@ -85,6 +86,9 @@ public static class Starting
         builder.Services.AddSingleton<Readiness>();
         builder.Services.AddSingleton(services => new AnswerTime(TimeSpan.FromSeconds(services.GetRequiredService<Settings>().AnswerSeconds)));
         builder.Services.AddSingleton<CatalogueSource>();
+        builder.Services.AddSingleton<LogWatch>();
+        builder.Services.AddSingleton<LoggedShelves>();
+        builder.Services.AddSingleton<LoggedDesigns>();
         builder.Services.AddSingleton<KeyUses>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();

@@ -35,7 +35,7 @@ public sealed record DesignDecision(DecisionFacts Facts, Decision Decision)
             FloorPrice = main is not null && design.AsFound.Found is { } piece ? floorPrice(piece, main.Offer.Channel) : null,
             EnoughMinutesWereReached = main?.Offer.Price is { } price
                 && EnoughMinutes.Of(design, main.Offer.Channel, price)?.WereReached(design) == true,
-            Rate = main?.Rate?.Value,
+            Rate = main?.PlainRate,
             MedianRate = main is null ? null : demand.Shelves.First(shelf => shelf.Key == main.Offer.Key).MedianRate,
             Contribution = StudioEvidence.Contribution(design),
             Scarcity = scarcity,

@@ -47,8 +47,11 @@ public sealed class DesignDemand
     public decimal TimeOf(int days) => Offer.Exposure != Exposure.Events
         ? _shelf.Seasons.Weeks(new DaySpan(Offer.To.AddDays(1), Offer.To.AddDays(days))) : EventsAYear * days / DaysAYear;
 
+    /// <summary>The same without its range, which takes longer to work out.</summary>
+    public decimal? PlainRate => Present is { } run ? Prior.RateOf(run.Sales) : null;
+
     /// <summary>Orders a year at the price that was asked last; null where there is no rate.</summary>
-    public decimal? OrdersAYear => Rate?.Value * (Offer.Exposure == Exposure.Events ? EventsAYear : DaysAYear / 7);
+    public decimal? OrdersAYear => PlainRate * (Offer.Exposure == Exposure.Events ? EventsAYear : DaysAYear / 7);
 
     /// <summary>The fewest orders that are enough, with that probability, in so much time.</summary>
     public int? OrdersWithin(decimal time, decimal probability) => Present is { } run && time > 0 && Prior.Exposure + run.Sales.Exposure > 0

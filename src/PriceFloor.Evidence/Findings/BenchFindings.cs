@@ -14,9 +14,11 @@ internal sealed class BenchFindings
     private readonly Design _design;
     private readonly StudioCalendar _calendar;
     private readonly decimal _level;
+    private readonly GoodPriors _good;
     private readonly List<Found<Design>> _found = [];
 
-    private BenchFindings(Design design, StudioCalendar calendar, decimal level) => (_design, _calendar, _level) = (design, calendar, level);
+    private BenchFindings(Design design, StudioCalendar calendar, (decimal Level, GoodPriors Good) asked) =>
+        (_design, _calendar, _level, _good) = (design, calendar, asked.Level, asked.Good);
 
     public IReadOnlyList<Found<Design>> Found => _found;
 
@@ -30,9 +32,10 @@ internal sealed class BenchFindings
     public bool FailsInLots { get; private set; }
 
     /// <summary>The findings of a design's entries, in order of position.</summary>
-    public static BenchFindings Of(Design design, StudioCalendar calendar, IReadOnlyList<BenchEntry> entries, decimal level)
+    public static BenchFindings Of(Design design, StudioCalendar calendar, IReadOnlyList<BenchEntry> entries,
+        (decimal Level, GoodPriors Good) asked)
     {
-        var findings = new BenchFindings(design, calendar, level);
+        var findings = new BenchFindings(design, calendar, asked);
         var steps = design.Making.Steps ?? [];
         var whole = entries.Where(entry => entry.Step is null).ToList();
         var bySteps = steps.Select(step => entries.Where(entry => entry.Step is not null && entry.Step == step.Name).ToList()).ToList();
@@ -114,14 +117,13 @@ internal sealed class BenchFindings
     /// <summary>Of a whole piece the share speaks about the step that loses most, so that all steps together come out as it says.</summary>
     private void Good(List<BenchEntry> entries, int? ofStep, bool drafted)
     {
-        var lots = entries.Where(entry => entry is { Started: not null, Good: not null })
-            .Select(entry => new Lot(entry.Started!.Value, entry.Good!.Value)).ToList();
-        if (LotShare.Of(lots) is not { } share)
+        if (GoodLots.ShareOf(entries) is not { } share)
             return;
         var steps = _design.Making.Steps ?? [];
         var step = ofStep ?? (steps.Count == 0 ? null : Lowest(steps));
         var others = ofStep is null ? steps.Where((_, index) => index != step).Aggregate(1m, (all, one) => all * one.GoodShare) : 1;
-        var estimate = Over(share.At(_level), others);
+        var prior = _good.For(ofStep is { } own ? steps[own].Name : null);
+        var estimate = Over(share.At(_level, prior), others);
         FailsInLots |= share.Together > 2;
         var isEnough = share.Pieces >= FewStarts && share.Lots >= FewEntries && estimate.Value > 0;
         var stored = step is { } index ? steps[index].GoodShare : _design.Making.GoodShare;
@@ -133,6 +135,7 @@ internal sealed class BenchFindings
                 Observations = share.Pieces,
                 Of = OfStarts,
                 Worth = share.Together == 1 ? null : Rounding.Nearest(share.Worth, 0),
+                OwnWeight = prior == SharePrior.Nothing ? null : Rounding.Nearest(share.Worth / (share.Worth + prior.Weight), Estimate.ShareDecimals),
                 Stored = stored,
                 Says = Finding.Judge(estimate, stored, isEnough),
             },

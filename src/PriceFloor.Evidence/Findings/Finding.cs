@@ -19,6 +19,9 @@ public sealed record Finding
     /// <summary>As how many single pieces they are worth, whole; null where it is as many as were seen.</summary>
     public decimal? Worth { get; init; }
 
+    /// <summary>How much of the number is the design's own, 4 decimals; the rest is what other designs say. Null where they say nothing.</summary>
+    public decimal? OwnWeight { get; init; }
+
     /// <summary>What is stored there; null if nothing is.</summary>
     public required decimal? Stored { get; init; }
 

@@ -91,6 +91,15 @@ public sealed class ShelfHistory
         return history;
     }
 
+    /// <summary>Lets go of the pieces that are gone: how old they were is not told any more.</summary>
+    internal void Release()
+    {
+        _ended.Clear();
+        _ended.TrimExcess();
+        _sold.Clear();
+        _sold.TrimExcess();
+    }
+
     private void Take(in Movement line)
     {
         Pass(line.On);

@@ -34,12 +34,16 @@ public sealed record RatePrior(decimal Orders, decimal Exposure)
     /// <summary>How much of a design's rate is its own: e/(beta + e).</summary>
     public decimal OwnWeight(Sales design) => design.Exposure / (Exposure + design.Exposure);
 
+    /// <summary>The design's rate to 4 decimals.</summary>
+    public decimal RateOf(Sales design) =>
+        Settled.Of((double)(Orders + design.Orders) / (double)(Exposure + design.Exposure), Estimate.ShareDecimals);
+
     /// <summary>The design's rate to 4 decimals, with its interval.</summary>
     public Estimate At(Sales design, decimal level)
     {
         var (shape, rate) = ((double)(Orders + design.Orders), (double)(Exposure + design.Exposure));
         var (low, high) = Estimate.Ends(level);
-        return new Estimate(Settled.Of(shape / rate, Estimate.ShareDecimals),
+        return new Estimate(RateOf(design),
             Settled.Of(Quantiles.Gamma(shape, rate, low), Estimate.ShareDecimals),
             Settled.Of(Quantiles.Gamma(shape, rate, high), Estimate.ShareDecimals));
     }

@@ -39,6 +39,7 @@ internal static partial class ScopeRequests
         ["GET /v1/channels/{key}/evidence"] = ["/v1/channels/web/evidence"],
         ["GET /v1/profiles/{key}/evidence"] = ["/v1/profiles/main/evidence", "/v1/profiles/onyx/evidence"],
         ["GET /v1/designs/{sku}/demand"] = ["/v1/designs/RB-014/demand", "/v1/designs/ONYX-3/demand"],
+        ["GET /v1/shelf"] = ["/v1/shelf?profile=main", "/v1/shelf?profile=onyx"],
         ["GET /v1/sheets"] = ["/v1/sheets"],
         ["GET /v1/studio.xlsx"] = ["/v1/studio.xlsx"],
         ["POST /v1/studio.xlsx"] = [new("/v1/studio.xlsx", "PK", Workbooks.Book.Type) { IsRefused = true }],

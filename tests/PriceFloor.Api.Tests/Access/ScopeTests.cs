@@ -136,6 +136,7 @@ public sealed class ScopeTests
         ["GET /v1/designs/{sku}/demand"] = "read",
         ["GET /v1/channels/{key}/evidence"] = "read",
         ["GET /v1/profiles/{key}/evidence"] = "read",
+        ["GET /v1/shelf"] = "read",
         ["POST /v1/listed-prices/batch"] = "prices write",
         ["POST /v1/price-checks/batch"] = "verdict check read",
         ["POST /v1/order-checks"] = "verdict check read",

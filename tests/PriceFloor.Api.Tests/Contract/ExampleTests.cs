@@ -25,7 +25,7 @@ public sealed class ExampleTests
         "listQuoteOutcomeRevisions", "getQuoteOutcomeRevision", "getQuoteLoad", "putQuoteActual", "getQuoteActual", "listQuoteActualRevisions",
         "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "patchQuote", "deleteQuoteOutcome", "deleteQuote"];
 
-    private static readonly string[] s_last = ["getDesignEvidence", "getDesignDemand", "getChannelEvidence", "getProfileEvidence",
+    private static readonly string[] s_last = ["getDesignEvidence", "getDesignDemand", "getChannelEvidence", "getProfileEvidence", "getShelf",
         "withdrawMovement", "withdrawBenchEntry",
         "putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",

@@ -59,19 +59,46 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
     }
 
     [Fact]
-    public void Other_designs_of_the_same_orders_are_found()
+    public void Lines_of_orders_are_told_and_read_by_position()
     {
         var order = Marks.OfOrder(Shop, "A");
-        Send(Sold("1") with { OrderMark = order }, Sold("2", "AB-001") with { OrderMark = order }, Sold("3", "AB-001"),
-            Sold("4") with { OrderMark = null }, Sold("5", "AB-001") with { OrderMark = null });
-        var names = Names();
-        Assert.Equal([2L], SameOrders("RB-014"));
-        Assert.Equal([1L], SameOrders("AB-001"));
+        Send(Sold("1") with { OrderMark = order }, Sold("2", "AB-001") with { OrderMark = order }, Sold("3") with { OrderMark = null });
+        var end = Position.Movements;
+        Assert.Equal([1L, 2L], Store.Read(snapshot => snapshot.OrderRows(0, end, 10)).Select(row => row.Position));
+        Assert.Equal([1L], Store.Read(snapshot => snapshot.OrderRows(0, end, 1)).Select(row => row.Position));
+        Assert.Equal(order, Assert.Single(Store.Read(snapshot => snapshot.OrderRows(1, end, 10))).OrderMark);
         Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2")] });
-        Assert.Empty(SameOrders("RB-014"));
+        Assert.Equal([2L], Store.Read(snapshot => snapshot.EndedOrderRows(end, Position.Movements)).Select(row => row.Position));
+        Assert.Equal([1L, 2L], Store.Read(snapshot => snapshot.OrderRows(0, Position.Movements, 10)).Select(row => row.Position)); // it was there
+        Assert.Equal([1L], At(Position.Movements));
+        Assert.Equal([1L, 2L], At(end));
 
-        IEnumerable<long> SameOrders(string design) => Store.Read(snapshot => snapshot.RowsOfSameOrders(
-            new LogRowQuestion { UpTo = Position.Movements, Design = names["design", design] })).Select(row => row.Position);
+        IEnumerable<long> At(long upTo) =>
+            Store.Read(snapshot => snapshot.MovementRowsAt([1, 2], new LogRowQuestion { UpTo = upTo })).Select(row => row.Position);
+    }
+
+    [Fact]
+    public void Designs_whose_lines_came_or_ended_are_told()
+    {
+        Send(Sold("1"), Sold("2", "AB-001"));
+        var then = Position;
+        Assert.Equal(["AB-001", "RB-014"], Touched(new LogPosition(0, 0, 0)));
+        Send(Sold("1", "GLOBE")); // corrected: it was the other design's
+        Assert.Equal(["GLOBE", "RB-014"], Touched(then));
+        then = Position;
+        Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2")] });
+        Assert.Equal(["AB-001"], Touched(then));
+        then = Position;
+        Append(new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1")] });
+        Assert.Equal(["RB-014"], Touched(then));
+        Assert.Empty(Touched(Position));
+
+        IEnumerable<string> Touched(LogPosition after)
+        {
+            var names = Store.Read(snapshot => snapshot.NamesOfLog()).ToDictionary(name => name.Id, name => name.Key);
+            return Store.Read(snapshot => snapshot.DesignsTouched(after, Position)).Select(design => names[design!.Value])
+                .Order(StringComparer.Ordinal);
+        }
     }
 
     [Fact]

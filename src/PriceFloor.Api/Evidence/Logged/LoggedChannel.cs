@@ -11,11 +11,11 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// <summary>The evidence of one channel from its stored orders.</summary>
 internal static class LoggedChannel
 {
-    public static async ValueTask<Outcome<StoredChannelEvidenceAnswer>> OfAsync(Snapshot snapshot, Catalogue catalogue, Stored<Channel> channel,
-        LoggedEvidenceQuery asked, ProfileAccess access)
+    public static async ValueTask<Outcome<StoredChannelEvidenceAnswer>> OfAsync(Snapshot snapshot, LogWatch watch, Catalogue catalogue,
+        Stored<Channel> channel, LoggedEvidenceQuery asked, ProfileAccess access)
     {
         var choices = asked.Asked.Choices(catalogue.Today);
-        var log = await StoredLog.OfAsync(snapshot, asked.AsOf, choices);
+        var log = await StoredLog.OfAsync(snapshot, watch, asked.AsOf, choices);
         var lines = await log.MovementsOn(channel.Key);
         if (!access.IsWhole)
             lines.RemoveAll(line => catalogue.Design(line.Sku) is null);

@@ -11,7 +11,7 @@ namespace PriceFloor.Api.Evidence.Logged;
 public static class LoggedEvidenceRoutes
 {
     public static async Task<IResult> Design(PathKey path, FromQuery<DesignEvidenceQuery> query, CatalogueReader reader, Store store,
-        HttpContext context)
+        LogWatch watch, LoggedDesigns designs, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var asked = query.Value;
@@ -21,41 +21,39 @@ public static class LoggedEvidenceRoutes
         if (asked.Channel is { } channel && catalogue.Channel(channel) is null)
             return Problem.UnknownReference(
                 [Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{channel}\"; case counts.")]);
-        return await Answered(context, () => store.ReadAsync(snapshot =>
-            LoggedDesign.OfAsync(snapshot, catalogue, design, asked, Caller.Of(context).Access)));
+        var choices = asked.Asked.Choices(catalogue.Today, asked.Channel);
+        return await Answered(context, () => store.ReadAsync(async snapshot => await designs.OfAsync(
+            await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asked.AsOf, Caller.Of(context).Access)), design, asked)));
     }
 
     public static async Task<IResult> Channel(PathKey path, FromQuery<LoggedEvidenceQuery> query, CatalogueReader reader, Store store,
-        HttpContext context)
+        LogWatch watch, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var catalogue = await reader.Whole(query.Value.AsOf);
         if (catalogue.Channel(path.Text) is not { } channel)
             return Problem.Of(ProblemTypes.NotFound, $"There is no channel \"{path.Text}\" (or there was none at that time).");
         return await Answered(context, () => store.ReadAsync(snapshot =>
-            LoggedChannel.OfAsync(snapshot, catalogue, channel, query.Value, Caller.Of(context).Access)));
+            LoggedChannel.OfAsync(snapshot, watch, catalogue, channel, query.Value, Caller.Of(context).Access)));
     }
 
     public static async Task<IResult> Profile(PathKey path, FromQuery<LoggedEvidenceQuery> query, CatalogueReader reader, Store store,
-        HttpContext context)
+        LogWatch watch, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var catalogue = await reader.Whole(query.Value.AsOf);
         if (catalogue.Profile(path.Text) is not { } profile)
             return Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\" (or there was none at that time).");
         return await Answered(context, () => store.ReadAsync(snapshot =>
-            LoggedProfile.OfAsync(snapshot, catalogue, profile, query.Value, Caller.Of(context).Access)));
+            LoggedProfile.OfAsync(snapshot, watch, catalogue, profile, query.Value, Caller.Of(context).Access)));
     }
 
-    /// <summary>An answer with its ETag, or why there is none.</summary>
-    internal static async Task<IResult> Answered<T>(HttpContext context, Func<ValueTask<Outcome<T>>> answer) where T : class
+    /// <summary>A problem if lines add up to more than can be exact.</summary>
+    internal static async Task<IResult> Guarded(Func<Task<IResult>> answer)
     {
         try
         {
-            var outcome = await answer();
-            return outcome.Found is { } found ? TaggedBody.Of(System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(found, WireJson.Options))
-                    .Answer(context, Format.Json)
-                : Problem.Of(outcome.Faults);
+            return await answer();
         }
         catch (Exception e) when (e is OverflowException or DivideByZeroException)
         {
@@ -63,4 +61,13 @@ public static class LoggedEvidenceRoutes
                 "The lines add up to more than can be exact; look for one whose pieces or amounts are not what they are named for.");
         }
     }
+
+    /// <summary>An answer with its ETag, or why there is none.</summary>
+    internal static Task<IResult> Answered<T>(HttpContext context, Func<ValueTask<Outcome<T>>> answer) where T : class => Guarded(async () =>
+    {
+        var outcome = await answer();
+        return outcome.Found is { } found ? TaggedBody.Of(System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(found, WireJson.Options))
+                .Answer(context, Format.Json)
+            : Problem.Of(outcome.Faults);
+    });
 }

@@ -13,11 +13,11 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// <summary>The evidence of a profile from the stored lines of its designs and days.</summary>
 internal static class LoggedProfile
 {
-    public static async ValueTask<Outcome<StoredProfileEvidenceAnswer>> OfAsync(Snapshot snapshot, Catalogue catalogue, Stored<CostProfile> profile,
-        LoggedEvidenceQuery asked, ProfileAccess access)
+    public static async ValueTask<Outcome<StoredProfileEvidenceAnswer>> OfAsync(Snapshot snapshot, LogWatch watch, Catalogue catalogue,
+        Stored<CostProfile> profile, LoggedEvidenceQuery asked, ProfileAccess access)
     {
         var choices = asked.Asked.Choices(catalogue.Today);
-        var log = await StoredLog.OfAsync(snapshot, asked.AsOf, choices);
+        var log = await StoredLog.OfAsync(snapshot, watch, asked.AsOf, choices);
         var designs = catalogue.Designs.Where(design => design.Sound?.Profile == profile.Key).ToList();
         var (shelf, logged) = await Shelf(log, designs, choices);
         var days = access.IsWhole ? await WholeDays(log, designs) : [];

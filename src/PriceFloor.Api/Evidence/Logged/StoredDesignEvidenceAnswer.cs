@@ -44,6 +44,10 @@ public sealed record StoredDesignEvidenceAnswer
     /// <summary>How fast it sells.</summary>
     public required DaysAnswer Days { get; init; }
 
+    /// <summary>One word that the evidence suggests, by its profile's whole shelf and all its channels.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public DecisionAnswer? Decision { get; init; }
+
     /// <summary>What may make the findings wrong.</summary>
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
 
@@ -59,11 +63,9 @@ public sealed record StoredDesignEvidenceAnswer
 
     /// <param name="design">The design.</param>
     /// <param name="studio">The evidence that has only this design.</param>
-    /// <param name="newest">The day of the newest line of all.</param>
     /// <param name="basis">What it rests on.</param>
     /// <param name="workings">Whether they are asked for.</param>
-    public static StoredDesignEvidenceAnswer Of(DesignEvidence design, StudioEvidence studio, DateOnly? newest, EvidenceBasisAnswer basis,
-        bool workings)
+    public static StoredDesignEvidenceAnswer Of(DesignEvidence design, StudioEvidence studio, EvidenceBasisAnswer basis, bool workings)
     {
         // The same findings as of sheets: written by the same code.
         var same = DesignEvidenceAnswer.Of(design, studio, workings);
@@ -79,11 +81,7 @@ public sealed record StoredDesignEvidenceAnswer
             Learning = same.Learning,
             LearningReason = same.LearningReason,
             Days = same.Days,
-            Warnings =
-            [
-                .. same.Warnings,
-                .. WarningAnswer.Of(EvidenceWarnings.OfMadeTwice(studio, "/days").Concat(EvidenceWarnings.OfAge(newest, studio.Choices.To))),
-            ],
+            Warnings = [.. same.Warnings, .. WarningAnswer.Of(EvidenceWarnings.OfMadeTwice(studio, "/days"))],
             Assumed = same.Assumed,
             Basis = basis,
             Workings = same.Workings,

@@ -11,11 +11,16 @@ internal sealed class StoredLog
 {
     private readonly Snapshot _snapshot;
     private readonly LogPosition _end;
-    private readonly StoredNames _names;
-    private readonly EvidenceChoices _choices;
+    private readonly WatchedLog _watched;
 
-    private StoredLog(Snapshot snapshot, LogPosition end, StoredNames names, EvidenceChoices choices) =>
-        (_snapshot, _end, _names, _choices) = (snapshot, end, names, choices);
+    private StoredLog(Snapshot snapshot, LogPosition end, WatchedLog watched, EvidenceChoices choices) =>
+        (_snapshot, _end, _watched, Choices) = (snapshot, end, watched, choices);
+
+    /// <summary>What is asked.</summary>
+    public EvidenceChoices Choices { get; }
+
+    /// <summary>Its names.</summary>
+    public StoredNames Names => _watched.Names;
 
     /// <summary>What is known of the sources, as kept last.</summary>
     public required IReadOnlyList<LogSource> Sources { get; init; }
@@ -23,6 +28,25 @@ internal sealed class StoredLog
     /// <summary>How far it had come.</summary>
     public string Basis => LogBasisAnswer.Of(_end).Log;
 
+    /// <summary>What was said of the sources, as one text: equal texts say the same.</summary>
+    public string SaidOfSources => string.Join(';', Sources);
+
+    /// <param name="snapshot">The store.</param>
+    /// <param name="watch">What is known of the log.</param>
+    /// <param name="asOf">The moment; null: now.</param>
+    /// <param name="choices">The days that count.</param>
+    public static async ValueTask<StoredLog> OfAsync(Snapshot snapshot, LogWatch watch, DateTimeOffset? asOf, EvidenceChoices choices)
+    {
+        var watched = await watch.CatchUp(snapshot);
+        var end = asOf is { } time ? await snapshot.LogEnd(Moment.Of(time)) : watched.End;
+        var sources = await snapshot.LogSources();
+        return new StoredLog(snapshot, end, watched, choices)
+        {
+            Sources = [.. sources.Select(source => new LogSource(source.Name, source.IsWholeDays, source.CountsAsMade))],
+        };
+    }
+
+    /// <summary>The same for one who asks only of single designs' own lines: nothing of it is kept.</summary>
     /// <param name="snapshot">The store.</param>
     /// <param name="asOf">The moment; null: now.</param>
     /// <param name="choices">The days that count.</param>
@@ -30,42 +54,76 @@ internal sealed class StoredLog
     {
         var end = await snapshot.LogEnd(asOf is { } time ? Moment.Of(time) : null);
         var sources = await snapshot.LogSources();
-        return new StoredLog(snapshot, end, new StoredNames(await snapshot.NamesOfLog()), choices)
+        return new StoredLog(snapshot, end, new WatchedLog(null, new StoredNames(await snapshot.NamesOfLog()), end, round: -1), choices)
         {
             Sources = [.. sources.Select(source => new LogSource(source.Name, source.IsWholeDays, source.CountsAsMade))],
         };
     }
 
+    /// <summary>The same log, asked otherwise.</summary>
+    public StoredLog About(EvidenceChoices choices) => new(_snapshot, _end, _watched, choices) { Sources = Sources };
+
     /// <summary>The movements of a design.</summary>
-    public async ValueTask<List<Movement>> MovementsOf(string sku) => _names.Design(sku) is { } design
-        ? _names.Movements(await _snapshot.MovementRows(Movements with { Design = design })) : [];
+    public async ValueTask<List<Movement>> MovementsOf(string sku) => Names.Design(sku) is { } design
+        ? Names.Movements(await _snapshot.MovementRows(Movements with { Design = design })) : [];
 
     /// <summary>The bench entries of a design.</summary>
-    public async ValueTask<List<BenchEntry>> BenchOf(string sku) => _names.Design(sku) is { } design
-        ? _names.BenchEntries(await _snapshot.BenchRows(Bench with { Design = design })) : [];
+    public async ValueTask<List<BenchEntry>> BenchOf(string sku) => Names.Design(sku) is { } design
+        ? Names.BenchEntries(await _snapshot.BenchRows(Bench with { Design = design })) : [];
 
     /// <summary>The movements of other designs in orders of a design.</summary>
-    public async ValueTask<List<Movement>> InOrdersWith(string sku) => _names.Design(sku) is { } design
-        ? _names.Movements(await _snapshot.RowsOfSameOrders(Movements with { Design = design })) : [];
+    /// <param name="sku">The design.</param>
+    /// <param name="own">Its own movements.</param>
+    public async ValueTask<List<Movement>> InOrdersWith(string sku, List<Movement> own)
+    {
+        if (Names.Design(sku) is not { } design || _watched.Watch is not { } watch)
+            return [];
+        var orders = own.Where(line => line.Order is not null).Select(line => (ulong)line.Order!.Value.Bytes).Distinct();
+        var others = await watch.Others(orders, design);
+        return others.Count == 0 ? []
+            : Names.Movements(await _snapshot.MovementRowsAt([.. others.Select(line => (long)line.Position)], Movements));
+    }
+
+    /// <summary>What spoils what is kept of a design; null if nothing can be kept.</summary>
+    public long? StampOf(string sku) => _watched.StampOf(sku);
 
     /// <summary>All movements on a channel.</summary>
-    public async ValueTask<List<Movement>> MovementsOn(string channel) => _names.Channel(channel) is { } place
-        ? _names.Movements(await _snapshot.MovementRows(Movements with { Place = place })) : [];
+    public async ValueTask<List<Movement>> MovementsOn(string channel) => Names.Channel(channel) is { } place
+        ? Names.Movements(await _snapshot.MovementRows(Movements with { Place = place })) : [];
+
+    /// <summary>The days on which something was sold on a channel, each fair's once.</summary>
+    /// <param name="channel">Its key.</param>
+    /// <param name="designs">Only sales of these designs; null: all.</param>
+    public async ValueTask<IEnumerable<Movement>> FairDays(string channel, IEnumerable<string>? designs)
+    {
+        if (Names.Channel(channel) is not { } place)
+            return [];
+        var those = designs?.Select(Names.Design).OfType<long>().ToList();
+        var days = await _snapshot.StallDays(Movements with { Place = place }, StoredLines.NumberOf(MovementKind.Sold), those);
+        return days.Select(day => Names.SoldOn(day.Day, day.Stall));
+    }
 
     /// <summary>The bench entries of sources that write whole days down.</summary>
     public async ValueTask<List<BenchEntry>> WholeDays()
     {
-        var sources = Sources.Where(source => source.WholeDays).Select(source => _names.Source(source.Name)).OfType<long>().ToList();
-        return sources.Count == 0 ? [] : _names.BenchEntries(await _snapshot.BenchRows(Bench with { Sources = sources }));
+        var sources = Sources.Where(source => source.WholeDays).Select(source => Names.Source(source.Name)).OfType<long>().ToList();
+        return sources.Count == 0 ? [] : Names.BenchEntries(await _snapshot.BenchRows(Bench with { Sources = sources }));
     }
 
     /// <summary>The day of the newest line of all; null if there is none.</summary>
-    public async ValueTask<DateOnly?> NewestDay() =>
-        await _snapshot.NewestDay(_end, _choices.To.DayNumber) is { } day ? DateOnly.FromDayNumber(day) : null;
+    public async ValueTask<DateOnly?> NewestDay()
+    {
+        if (_watched.Watch?.Newest is { } known && (known.End, known.To) == (_end, Choices.To))
+            return known.Day;
+        var newest = await _snapshot.NewestDay(_end, Choices.To.DayNumber) is { } day ? DateOnly.FromDayNumber(day) : (DateOnly?)null;
+        if (_watched.Watch is { } watch)
+            watch.Newest = new NewestDay(_end, Choices.To, newest);
+        return newest;
+    }
 
     private LogRowQuestion Movements => Rows(_end.Movements);
 
     private LogRowQuestion Bench => Rows(_end.Bench);
 
-    private LogRowQuestion Rows(long upTo) => new() { UpTo = upTo, From = _choices.From?.DayNumber, To = _choices.To.DayNumber };
+    private LogRowQuestion Rows(long upTo) => new() { UpTo = upTo, From = Choices.From?.DayNumber, To = Choices.To.DayNumber };
 }

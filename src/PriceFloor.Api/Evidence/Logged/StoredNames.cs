@@ -40,6 +40,18 @@ internal sealed class StoredNames
 
     public List<BenchEntry> BenchEntries(List<BenchRow> rows) => rows.ConvertAll(Of);
 
+    /// <summary>That something was sold at a fair on a day.</summary>
+    public Movement SoldOn(int day, long? stall) => new()
+    {
+        Source = "",
+        On = DateOnly.FromDayNumber(day),
+        What = MovementKind.Sold,
+        Sku = "",
+        Pieces = 1,
+        Stall = Named(stall),
+        Position = 0,
+    };
+
     private Movement Of(MovementRow row)
     {
         var money = row.Currency is { } currency ? _currencies[currency] : null;
