@@ -48,6 +48,9 @@ public sealed class DesignEvidence
     /// <summary>The design with all that was found.</summary>
     public Design Draft { get; }
 
+    /// <summary>The draft's numbers that were found, each with its range.</summary>
+    public IEnumerable<DoubtedNumber> Doubts => _found.SelectMany(found => DoubtedNumber.Of(found, Known.Stored.Design));
+
     /// <summary>The piece of the draft, or why there is none.</summary>
     public Outcome<UnitCost> AsFound { get; }
 

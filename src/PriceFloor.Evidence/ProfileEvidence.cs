@@ -7,6 +7,12 @@ namespace PriceFloor.Evidence;
 /// <summary>What the profile's designs and days say of it, and the profile with that.</summary>
 public sealed record ProfileEvidence(IReadOnlyList<Finding> Findings, CostProfile Draft, bool IsYoung)
 {
+    /// <summary>The draft's numbers that were found, each with its range.</summary>
+    public required IReadOnlyList<DoubtedNumber> Doubts { get; init; }
+
+    /// <summary>The designs that the lines are of, as whoever asks names them.</summary>
+    public IReadOnlyList<string> Designs { get; init; } = [];
+
     /// <param name="profile">The profile.</param>
     /// <param name="shelf">How old the pieces of all its designs were when they went.</param>
     /// <param name="wholeDays">Bench entries of sources that write whole days down.</param>
@@ -15,6 +21,9 @@ public sealed record ProfileEvidence(IReadOnlyList<Finding> Findings, CostProfil
     {
         var sold = SoldFinding.Of(shelf, choices.Level);
         var found = ProfileFindings.Of(profile, sold, wholeDays, choices.Level).ToList();
-        return new ProfileEvidence([.. found.Select(one => one.Finding)], Found<CostProfile>.Draft(profile, found), sold is { IsYoung: true });
+        return new ProfileEvidence([.. found.Select(one => one.Finding)], Found<CostProfile>.Draft(profile, found), sold is { IsYoung: true })
+        {
+            Doubts = [.. found.SelectMany(one => DoubtedNumber.Of(one))],
+        };
     }
 }

@@ -29,6 +29,8 @@ public sealed class SchemaText : ISchemaFilter
             Any(concrete);
         else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(NumberOr<>))
             EitherNumberOr(concrete, context.Type.GetGenericArguments()[0], context);
+        else if (context.Type.IsGenericType && context.Type.GetGenericTypeDefinition() == typeof(WordOrList<,>))
+            EitherWordOrList(concrete, context.Type.GetGenericArguments(), context);
         else if (context.Type.GetCustomAttribute<EitherOfAttribute>() is { } either)
             AnyOf(concrete, context, [.. either.Types]);
         else if (concrete.Properties is { Count: > 0 })
@@ -196,6 +198,23 @@ public sealed class SchemaText : ISchemaFilter
         [
             new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.String, Format = "decimal", Examples = [JsonValue.Create(1.1m)] },
             context.SchemaGenerator.GenerateSchema(other, context.SchemaRepository),
+        ];
+    }
+
+    private static void EitherWordOrList(OpenApiSchema schema, Type[] wordAndItem, SchemaFilterContext context)
+    {
+        (schema.Type, schema.Properties, schema.Required, schema.AdditionalPropertiesAllowed) = (null, null, null, true);
+        schema.Description = "A list, or a word that says where it comes from.";
+        schema.OneOf =
+        [
+            context.SchemaGenerator.GenerateSchema(wordAndItem[0], context.SchemaRepository),
+            new OpenApiSchema
+            {
+                Type = JsonSchemaType.Array,
+                MinItems = WordOrList<DayOfWeek, object>.Least,
+                MaxItems = WordOrList<DayOfWeek, object>.Most,
+                Items = context.SchemaGenerator.GenerateSchema(wordAndItem[1], context.SchemaRepository),
+            },
         ];
     }
 

@@ -34,6 +34,11 @@ public sealed record SurenessBasisAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Scenario { get; init; }
 
+    /// <summary>How far the log had come from which the ranges are; absent if they are not from it.</summary>
+    /// <example>m1204881+b3310</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Log { get; init; }
+
     /// <summary>Every stored document that a change names, with its revision.</summary>
     /// <example>["profile:main@1"]</example>
     public required IReadOnlyList<string> Changed { get; init; }

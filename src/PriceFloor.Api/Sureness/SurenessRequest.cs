@@ -48,10 +48,10 @@ public sealed record SurenessRequest
     public decimal? Line { get; init; }
 
     /// <summary>
-    /// Changes whose value is a range: 1 to 50. A change with a plain value counts as it is. Give these, or scenario.
+    /// Changes whose value is a range: 1 to 50. A change with a plain value counts as it is. The word "evidence" takes what the log says of the
+    /// profile and of the design. Give these, or scenario.
     /// </summary>
-    [MinLength(1), MaxLength(DocumentChangeRules.MostChanges)]
-    public IReadOnlyList<DocumentChange>? Ranges { get; init; }
+    public WordOrList<GuessSource, DocumentChange>? Ranges { get; init; }
 
     /// <summary>Key of a stored scenario with ranges, in place of ranges.</summary>
     /// <example>main</example>

@@ -1,9 +1,11 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Scenarios;
+using PriceFloor.Evidence.Findings;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Sureness;
@@ -11,7 +13,7 @@ namespace PriceFloor.Api.Sureness;
 public static class SurenessRoutes
 {
     public static async Task<IResult> Post(JsonBody<SurenessRequest> body, FromQuery<ReadQuery> query,
-        CatalogueReader reader, Store store, HttpContext context)
+        CatalogueReader reader, Store store, LogWatch watch, LoggedDesigns designs, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, asOf) = (body.Value, query.Value.AsOf);
@@ -24,7 +26,17 @@ public static class SurenessRoutes
         if (named.Found is not { } names)
             return Problem.Of(named.Faults);
         var scope = new ChangeScope(catalogue, profile, names.Plan) { Quote = names.Quote };
-        var script = GuessedChanges.Of(request, scope, stored.Values.FirstOrDefault());
+        var logged = request.Ranges?.Word is null ? null : await store.ReadAsync(async snapshot =>
+        {
+            var choices = new EvidenceChoices { To = catalogue.Today, Level = LoggedRanges.Level };
+            var access = Caller.Of(context).Access;
+            var design = request.Sku is { } sku && catalogue.DesignNamed(sku) is { } one && one.Document.Profile == profile.Key ? one : null;
+            return await LoggedRanges.OfAsync(await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asOf, access)), designs, profile,
+                design, access);
+        });
+        if (logged is { Found: null })
+            return Problem.Of(logged.Faults);
+        var script = GuessedChanges.Of(request, scope, stored.Values.FirstOrDefault(), logged?.Found);
         if (script.Found is not { } guessed)
             return Problem.Of(script.Faults);
         var question = SurenessQuestion.Of(request, scope, guessed);
@@ -38,6 +50,7 @@ public static class SurenessRoutes
             Plan = names.Plan?.Basis,
             Quote = names.Quote?.Basis,
             Scenario = stored.Values.FirstOrDefault()?.Basis,
+            Log = logged?.Found!.Log,
             Changed = scope.BasisOf(guessed.Likely.All.Keys),
         }, catalogue.Today, context.RequestAborted);
         return answer.Found is not { } found ? Problem.Of(answer.Faults)

@@ -98,6 +98,7 @@ internal sealed class SurenessText
             if (isHeld)
                 yield return new Warning(WarningCodes.HeldAtBound,
                     $"Some draws of {range.Name} pass what the field may be and are held there; narrow the range if that is not meant.",
-                    request.Scenario is null ? FormattableString.Invariant($"/ranges/{range.Index}") : "/scenario");
+                    request.Scenario is not null ? "/scenario" : request.Ranges!.Word is not null ? "/ranges"
+                        : FormattableString.Invariant($"/ranges/{range.Index}"));
     }
 }

@@ -9,6 +9,9 @@ internal sealed class BenchFindings
 {
     private const int FewEntries = 5, FewStarts = 20;
 
+    /// <summary>The pointer of a finding about the minutes of a whole piece that has steps.</summary>
+    public const string OfSteps = "/making/steps";
+
     private const string OfEntries = "bench-log entries", OfStarts = "pieces started", ByCurve = "learning-curve";
 
     private readonly Design _design;
@@ -98,7 +101,7 @@ internal sealed class BenchFindings
                 Making = design.Making with { PiecesPerDay = null, PiecesPerBenchDay = null, MinutesPerPiece = estimate.Value },
             })
             : HurriedSteps.Taking(_design, estimate.Value);
-        Add(making.Steps is null ? "/making/minutesPerPiece" : "/making/steps", estimate, timed.Count,
+        Add(making.Steps is null ? "/making/minutesPerPiece" : OfSteps, estimate, timed.Count,
             Rounding.Nearest(stored, Estimate.MinuteDecimals), method, drafted ? change : null);
     }
 

@@ -50,6 +50,16 @@ public sealed class LoggedDesigns(LoggedShelves shelves)
         };
     }
 
+    /// <summary>What the lines of a design say; null if it has no floor or no line.</summary>
+    internal async ValueTask<DesignEvidence?> FoundAsync(LoggedQuestion question, Stored<Design> design)
+    {
+        var profile = question.Catalogue.Profile(design.Document.Profile)!;
+        if (question.Catalogue.Floor(profile, design).Found is not { } floor)
+            return null;
+        var (studio, _, _) = await question.EvidenceOf(floor, await shelves.Good(question, profile));
+        return studio.Designs.SingleOrDefault();
+    }
+
     /// <summary>The evidence as an answer, or why there is none.</summary>
     private async ValueTask<Outcome<FoundDesign>> AnswerOf(LoggedQuestion question, Stored<CostProfile> profile, DesignFloor floor, GoodPriors good,
         bool workings)

@@ -18,6 +18,19 @@ internal static class LoggedProfile
     {
         var choices = asked.Asked.Choices(catalogue.Today);
         var log = await StoredLog.OfAsync(snapshot, watch, asked.AsOf, choices);
+        var outcome = await FoundAsync(log, catalogue, profile, access);
+        if (outcome.Found is not { } found)
+            return outcome.Faults.ToList();
+        var newest = access.IsWhole ? await log.NewestDay() : null;
+        return StoredProfileEvidenceAnswer.Of(profile.Key, profile.Document, found, EvidenceWarnings.OfAge(newest, choices.To),
+            new EvidenceBasisAnswer { Profile = profile.Basis, Designs = found.Designs, Log = log.Basis });
+    }
+
+    /// <summary>What the lines say, before it is an answer.</summary>
+    public static async ValueTask<Outcome<ProfileEvidence>> FoundAsync(StoredLog log, Catalogue catalogue, Stored<CostProfile> profile,
+        ProfileAccess access)
+    {
+        var choices = log.Choices;
         var designs = catalogue.Designs.Where(design => design.Sound?.Profile == profile.Key).ToList();
         var (shelf, logged) = await Shelf(log, designs, choices);
         var days = access.IsWhole ? await WholeDays(log, designs) : [];
@@ -27,10 +40,7 @@ internal static class LoggedProfile
         if (shelf.Times.Count == 0 && days.Count == 0)
             return RequestFault.CannotCompute(EvidenceReasonCodes.NothingMade,
                 $"The log has no piece of a design of \"{profile.Key}\" that was made within these days, and no whole days at the bench.");
-        var newest = access.IsWhole ? await log.NewestDay() : null;
-        return StoredProfileEvidenceAnswer.Of(profile.Key, profile.Document, ProfileEvidence.Of(profile.Document, shelf, days, choices),
-            EvidenceWarnings.OfAge(newest, choices.To),
-            new EvidenceBasisAnswer { Profile = profile.Basis, Designs = logged, Log = log.Basis });
+        return ProfileEvidence.Of(profile.Document, shelf, days, choices) with { Designs = logged };
     }
 
     /// <summary>One design after another, so that no more than one design's lines are ever held.</summary>

@@ -83,6 +83,13 @@ public sealed partial class BodyReader
                 Require(ref json, pointer, "a number, or an object with low and high", JsonTokenType.Number, JsonTokenType.String);
                 NumberValue(ref json, s_anyNumber, pointer);
                 break;
+            case BodySchema.WordOr either when json.TokenType == JsonTokenType.StartArray:
+                Value(ref json, either.List, pointer);
+                break;
+            case BodySchema.WordOr either:
+                Require(ref json, pointer, $"a list, or the word \"{either.Word.Words[0]}\"", JsonTokenType.String);
+                WordValue(Text(ref json, pointer), either.Word, pointer);
+                break;
             case BodySchema.Any:
                 AnyValue(ref json, pointer);
                 break;

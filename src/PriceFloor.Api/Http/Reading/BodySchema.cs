@@ -36,6 +36,9 @@ public abstract record BodySchema
     /// <summary>A number, or an object in its place.</summary>
     public sealed record NumberOr(BodySchema Other) : BodySchema;
 
+    /// <summary>A list, or a word in its place.</summary>
+    public sealed record WordOr(Choice Word, Array List) : BodySchema;
+
     /// <summary>Any JSON value.</summary>
     public sealed record Any : BodySchema;
 
@@ -98,6 +101,9 @@ public abstract record BodySchema
             return new KeyOr(Inline((Members)Of(bare.GetGenericArguments()[0])));
         if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(NumberOr<>))
             return new NumberOr(Of(bare.GetGenericArguments()[0]));
+        if (bare.IsGenericType && bare.GetGenericTypeDefinition() == typeof(WordOrList<,>))
+            return new WordOr((Choice)Of(bare.GetGenericArguments()[0]),
+                new Array(Of(bare.GetGenericArguments()[1]), WordOrList<DayOfWeek, object>.Least, WordOrList<DayOfWeek, object>.Most));
         if (bare == typeof(AnyJson)) return new Any();
         return s_objects.GetOrAdd(bare, MembersOf);
     }
