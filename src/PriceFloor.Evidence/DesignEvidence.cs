@@ -56,6 +56,9 @@ public sealed class DesignEvidence
 
     public Take? Take { get; }
 
+    /// <summary>The entries that the learning is of; null if nothing was timed.</summary>
+    public TimedWork? Timed => Bench.Timed;
+
     public LearningFit? Learning => Bench.Learning;
 
     public LearningFit.Absence NoLearning => Bench.NoLearning;

@@ -25,11 +25,14 @@ internal sealed class BenchFindings
 
     public IReadOnlyList<Found<Design>> Found => _found;
 
-    /// <summary>The curve of the whole piece, else of the first step that has one.</summary>
-    public LearningFit? Learning { get; private set; }
+    /// <summary>The work of the whole piece if it has a curve, else of the first step that has one, else the first that was timed.</summary>
+    public TimedWork? Timed { get; private set; }
+
+    /// <summary>The curve of that work.</summary>
+    public LearningFit? Learning => Timed?.Fit;
 
     /// <summary>Why there is none.</summary>
-    public LearningFit.Absence NoLearning { get; private set; } = LearningFit.Absence.TooFewEntries;
+    public LearningFit.Absence NoLearning => Timed?.NoFit ?? LearningFit.Absence.TooFewEntries;
 
     /// <summary>Whether loads fail together: pieces of a load stand for each other more than twice.</summary>
     public bool FailsInLots { get; private set; }
@@ -55,7 +58,7 @@ internal sealed class BenchFindings
     private void StepMinutes(int index, List<BenchEntry> entries)
     {
         var step = _design.Making.Steps![index];
-        var timed = Timed(entries);
+        var timed = WithMinutes(entries);
         if (timed.Count == 0)
             return;
         if (step.BatchSize > 1)
@@ -64,7 +67,7 @@ internal sealed class BenchFindings
             return;
         }
 
-        var (estimate, method) = PerPiece(timed, step.MayBeHurried ? 0 : null);
+        var (estimate, method) = PerPiece(timed, step.MayBeHurried ? 0 : null, step.Name);
         Add(Text($"/making/steps/{index}/handsOnMinutes"), estimate, timed.Count, step.HandsOnMinutes, method,
             design => WithStep(design, index, one => one with { HandsOnMinutes = estimate.Value }));
     }
@@ -82,12 +85,12 @@ internal sealed class BenchFindings
 
     private void WholeMinutes(List<BenchEntry> entries, bool drafted)
     {
-        var timed = Timed(entries);
+        var timed = WithMinutes(entries);
         if (timed.Count == 0)
             return;
         var making = _design.Making;
         var unhurried = (making.Steps ?? []).Where(step => !step.MayBeHurried).Sum(step => step.HandsOnMinutes / step.BatchSize);
-        var (estimate, method) = PerPiece(timed, unhurried);
+        var (estimate, method) = PerPiece(timed, unhurried, step: null);
         var stored = making switch
         {
             { Steps: { } steps } => steps.Sum(step => step.HandsOnMinutes / step.BatchSize),
@@ -106,14 +109,15 @@ internal sealed class BenchFindings
     }
 
     /// <summary>Minutes a piece: the mean, or today's point of the curve where the work got quicker.</summary>
-    private (Estimate Estimate, string? Method) PerPiece(List<BenchEntry> timed, decimal? unhurried)
+    private (Estimate Estimate, string? Method) PerPiece(List<BenchEntry> timed, decimal? unhurried, string? step)
     {
         var ratio = Ratio.Of([.. timed.Select(entry => new RatioPart(entry.Minutes!.Value, entry.Started!.Value))])!;
         if (unhurried is not { } fixedMinutes)
             return (ratio.At(_level, Estimate.MinuteDecimals), null);
-        var (fit, reason) = LearningFit.Of([.. timed.Select(entry => new LearningEntry(entry.Started!.Value, entry.Minutes!.Value))], fixedMinutes,
-            _level);
-        (Learning, NoLearning) = Learning is null || fit is not null ? (fit, reason) : (Learning, NoLearning);
+        var entries = timed.Select(entry => new LearningEntry(entry.Started!.Value, entry.Minutes!.Value)).ToList();
+        var (fit, reason) = LearningFit.Of(entries, fixedMinutes, _level);
+        if (Timed is null || (fit is not null && (step is null || Timed.Fit is null)))
+            Timed = new TimedWork(step, fixedMinutes, entries, fit, reason);
         return fit is null ? (ratio.At(_level, Estimate.MinuteDecimals), null) : (fit.Today, ByCurve);
     }
 
@@ -160,7 +164,8 @@ internal sealed class BenchFindings
             },
             change));
 
-    private static List<BenchEntry> Timed(List<BenchEntry> entries) => entries.FindAll(entry => entry is { Started: not null, Minutes: not null });
+    private static List<BenchEntry> WithMinutes(List<BenchEntry> entries) =>
+        entries.FindAll(entry => entry is { Started: not null, Minutes: not null });
 
     private static int Lowest(IReadOnlyList<Step> steps) => steps.Index().MinBy(step => step.Item.GoodShare).Index;
 

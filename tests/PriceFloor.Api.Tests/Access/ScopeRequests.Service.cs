@@ -36,6 +36,7 @@ internal static partial class ScopeRequests
             new("/v1/evidence?against=onyx", SoldTwice, "text/csv"),
         ],
         ["GET /v1/designs/{sku}/evidence"] = ["/v1/designs/RB-014/evidence", "/v1/designs/ONYX-3/evidence"],
+        ["GET /v1/designs/{sku}/learning.svg"] = ["/v1/designs/RB-014/learning.svg"],
         ["GET /v1/channels/{key}/evidence"] = ["/v1/channels/web/evidence"],
         ["GET /v1/profiles/{key}/evidence"] = ["/v1/profiles/main/evidence", "/v1/profiles/onyx/evidence"],
         ["GET /v1/designs/{sku}/demand"] = ["/v1/designs/RB-014/demand", "/v1/designs/ONYX-3/demand"],

@@ -134,6 +134,7 @@ public sealed class ScopeTests
         ["POST /v1/evidence"] = "read",
         ["GET /v1/designs/{sku}/evidence"] = "read",
         ["GET /v1/designs/{sku}/demand"] = "read",
+        ["GET /v1/designs/{sku}/learning.svg"] = "read",
         ["GET /v1/channels/{key}/evidence"] = "read",
         ["GET /v1/profiles/{key}/evidence"] = "read",
         ["GET /v1/shelf"] = "read",

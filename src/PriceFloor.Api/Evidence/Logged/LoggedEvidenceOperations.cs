@@ -23,6 +23,11 @@ public static class LoggedEvidenceOperations
         "Findings (the share of finished pieces that sells, over all designs; the bench's share of whole days): " + Found + "Scope: read.")
     { Answer = typeof(StoredProfileEvidenceAnswer), Cases = LoggedEvidenceCases.Profile, HasTag = true, Good = Tagged, Problems = Refused };
 
+    private static readonly Operation Learning = new("getDesignLearning", "Evidence", "How the work on a design got quicker",
+        "Each timed entry of the bench log as a dot, by how many pieces had been begun; the learning curve through them if there is one; what a "
+        + "piece takes today, and the minutes that nobody can hurry. Scope: read.")
+    { OtherAnswers = [FormatExample.Drawing], HasTag = true, Problems = Refused };
+
     private static Dictionary<int, string> Tagged => new() { [200] = "The answer.", [304] = "The caller already has it." };
 
     private static IReadOnlyList<ProblemType> Refused => [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute];
@@ -30,6 +35,7 @@ public static class LoggedEvidenceOperations
     public static void MapLoggedEvidence(this RouteGroupBuilder v1)
     {
         v1.MapGet("/designs/{sku}/evidence", LoggedEvidenceRoutes.Design).Needs(Scope.Read).Tell(Design);
+        v1.MapGet("/designs/{sku}/learning.svg", LoggedEvidenceRoutes.Learning).Needs(Scope.Read).Always(Format.Svg).Tell(Learning.As(Format.Svg));
         v1.MapGet("/channels/{key}/evidence", LoggedEvidenceRoutes.Channel).Needs(Scope.Read).Tell(Channel);
         v1.MapGet("/profiles/{key}/evidence", LoggedEvidenceRoutes.Profile).Needs(Scope.Read).Tell(Profile);
     }

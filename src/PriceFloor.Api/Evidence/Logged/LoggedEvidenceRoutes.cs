@@ -3,6 +3,7 @@ using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Pictures;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Evidence.Logged;
@@ -24,6 +25,21 @@ public static class LoggedEvidenceRoutes
         var choices = asked.Asked.Choices(catalogue.Today, asked.Channel);
         return await Answered(context, () => store.ReadAsync(async snapshot => await designs.OfAsync(
             await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asked.AsOf, Caller.Of(context).Access)), design, asked)));
+    }
+
+    public static async Task<IResult> Learning(PathKey path, FromQuery<LoggedEvidenceQuery> query, CatalogueReader reader, Store store,
+        LogWatch watch, LoggedDesigns designs, HttpContext context)
+    {
+        Answers.ForThisCallerOnly(context);
+        var (asked, asOf) = (query.Value.Asked, query.Value.AsOf);
+        var catalogue = await reader.Whole(asOf);
+        if (catalogue.Design(path.Text) is not { } design)
+            return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
+        var choices = asked.Choices(catalogue.Today);
+        return await Guarded(async () => await store.ReadAsync(async snapshot => await designs.FoundAsync(
+            await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asOf, Caller.Of(context).Access)), design)) is { Timed: { } timed }
+                ? TaggedBody.Of(LearningPicture.Of(timed, DisplayText.Named(design.Document.Name, design.Key))).Answer(context, Format.Svg)
+                : Problem.CannotCompute(EvidenceReasonCodes.NothingLogged, $"The bench log has no minutes of \"{path.Text}\" within these days."));
     }
 
     public static async Task<IResult> Channel(PathKey path, FromQuery<LoggedEvidenceQuery> query, CatalogueReader reader, Store store,
