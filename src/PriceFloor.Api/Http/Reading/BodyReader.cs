@@ -243,9 +243,3 @@ public sealed partial class BodyReader
 
     private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "...";
 }
-
-/// <summary>The first fault that makes a body unreadable: it is reported alone.</summary>
-public sealed class UnreadableException(InputError error) : Exception(error.Detail)
-{
-    public InputError Error { get; } = error;
-}
