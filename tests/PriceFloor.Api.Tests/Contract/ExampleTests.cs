@@ -25,7 +25,8 @@ public sealed class ExampleTests
         "listQuoteOutcomeRevisions", "getQuoteOutcomeRevision", "getQuoteLoad", "putQuoteActual", "getQuoteActual", "listQuoteActualRevisions",
         "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "patchQuote", "deleteQuoteOutcome", "deleteQuote"];
 
-    private static readonly string[] s_last = ["getDesignEvidence", "getDesignDemand", "getChannelEvidence", "getProfileEvidence", "getShelf",
+    private static readonly string[] s_last = ["getDesignEvidence", "getDesignLearningSvg", "getDesignDemand", "getChannelEvidence",
+        "getProfileEvidence", "getShelf",
         "withdrawMovement", "withdrawBenchEntry",
         "putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
@@ -71,7 +72,9 @@ public sealed class ExampleTests
             var maySayCreated = one.Method == "PUT" && one.Operation["responses"]!["201"] is not null;
             foreach (var _ in maySayCreated ? [1, 2] : new[] { 1 }) // 201, then 200 for the same content
             {
-                var answer = await studio.SendBytes(one.Method, one.Address, one.Body, one.ContentType, null,
+                // the bench entries of the examples are of days to come
+                var address = one.Id == "getDesignLearningSvg" ? one.Address + "?to=2027-03-31" : one.Address;
+                var answer = await studio.SendBytes(one.Method, address, one.Body, one.ContentType, null,
                     one.Accept is null ? [] : [("Accept", one.Accept)]);
                 faults.AddRange(FaultsOf(contract, schemas, operations[one.Id], one, answer, met)
                     .Select(fault => $"{one.Id} {one.Name} {one.Address}: {fault}"));
