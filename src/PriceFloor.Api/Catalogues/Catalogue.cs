@@ -1,6 +1,5 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Http;
 using PriceFloor.Statements;
 
 namespace PriceFloor.Api.Catalogues;

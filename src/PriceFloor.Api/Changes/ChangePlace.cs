@@ -96,12 +96,15 @@ internal sealed class ChangePlace
     {
         var (here, isThere) = ($"{at}/{DocumentPointer.Escape(token)}", entries?.Contains(token) == true);
         if (!isThere && (rest.Count > 0 || Removes))
-            return Nowhere(here, $"There is no \"{token}\"; case counts.");
+            return Nowhere(here, $"There is no \"{token}\"{NearestName.Hint(token, [.. NamesIn(entries)])}; case counts.");
         IsEnd |= !isThere;
         IsOut |= Removes && rest.Count == 0;
         var below = Below(isThere ? entries![token] : null, map.Item, entryType, null, rest, here);
         return below.Found is { } found ? new PointedAt.InEntry(entryType, token, IsOut ? null : found) : below;
     }
+
+    private static IEnumerable<string> NamesIn(IDictionary? entries) =>
+        (entries?.Keys.Cast<string>() ?? []).Order(StringComparer.Ordinal);
 
     private Outcome<PointedAt> AtEnd(BodySchema.Array list, Type itemType, string at)
     {

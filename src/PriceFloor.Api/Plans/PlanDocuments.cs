@@ -20,7 +20,7 @@ public sealed class PlanDocuments(IValidator<Plan> validator, CatalogueSource ca
         List<Fault> faults = profile is null
             ? [RequestFault.Unknown(Place.Body.Error("profile", InputCodes.UnknownProfile,
                 $"There is no profile \"{document.Profile}\"; store it first, or correct the name (case counts)."))]
-            : [.. DueLine.Of(profile.Document, document.PaidIn).Faults.Select(fault => RequestFault.Invalid(InputError.At(fault)))];
+            : [.. DueLine.Of(profile.Document, document.PaidIn, hints: false).Faults.Select(fault => RequestFault.Invalid(InputError.At(fault)))];
         var resolved = PlanNames.Resolved(catalogue, document);
         faults.AddRange(resolved.Faults);
         if (faults.Count > 0)

@@ -1,5 +1,4 @@
 using PriceFloor.Api.Configuration;
-using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Running;
 

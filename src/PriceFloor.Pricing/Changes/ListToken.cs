@@ -25,7 +25,8 @@ public static class ListToken
     /// <param name="token">The token, unescaped.</param>
     /// <param name="names">The name of each item of the list; null for an item without one.</param>
     /// <param name="pointer">The pointer of the token, for the fault.</param>
-    public static Outcome<List<int>> Items(string token, IReadOnlyList<string?> names, string pointer)
+    /// <param name="hints">Whether the fault may name items: the nearest, or all if they are few.</param>
+    public static Outcome<List<int>> Items(string token, IReadOnlyList<string?> names, string pointer, bool hints = true)
     {
         if (token == Every)
             return Enumerable.Range(0, names.Count).ToList();
@@ -37,10 +38,12 @@ public static class ListToken
         return found.Count switch
         {
             1 => found,
-            0 => Nowhere($"No item of the list is named \"{token}\"; case counts."),
+            0 => Nowhere($"No item of the list is named \"{token}\"{(hints ? Hint() : "")}; case counts."),
             _ => new Fault(pointer, FaultCodes.AmbiguousName,
                 $"{found.Count} items of the list are named \"{token}\"; give one of them another name, or use its index."),
         };
+
+        string Hint() => NearestName.Hint(token, [.. names.OfType<string>().Distinct()]);
 
         Fault Nowhere(string detail) => new(pointer, FaultCodes.LeadsNowhere, detail);
     }

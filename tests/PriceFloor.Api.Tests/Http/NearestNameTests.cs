@@ -1,4 +1,3 @@
-using PriceFloor.Api.Http;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;

@@ -56,6 +56,17 @@ public sealed class WhatIfFaultTests(WhatIfTests.Worked worked) : IClassFixture<
         Assert.Equal((code, "#/scenarios/1/changes/0" + at), (error.GetProperty("code").GetString(), error.GetProperty("pointer").GetString()));
     }
 
+    [Theory]
+    [InlineData("/expenses/Bench Rent/amount", "No item of the list is named \"Bench Rent\", but there is \"Bench rent\"; case counts.")]
+    [InlineData("/materials/clear rod/price", "No item of the list is named \"clear rod\", but there is \"clear-rod\"; case counts.")]
+    [InlineData("/calendar/weeksPerYeer", "\"weeksPerYeer\" is not a property there that can change (\"weeksPerYear\" is).")]
+    public async Task A_place_that_leads_nowhere_names_the_nearest(string at, string detail)
+    {
+        var answer = await worked.Studio.Post("/v1/what-ifs",
+            $$"""{"profile":"main","scenarios":[{"changes":[]},{"changes":[{"of":"main","at":"{{at}}","to":2}]}]}""");
+        Assert.Equal(detail, Assert.Single(answer.Json.GetProperty("errors").EnumerateArray()).GetProperty("detail").GetString());
+    }
+
     [Fact]
     public async Task Two_lines_of_one_name_are_ambiguous_and_so_is_a_key_of_two_documents()
     {

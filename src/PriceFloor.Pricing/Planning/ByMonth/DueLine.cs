@@ -42,7 +42,10 @@ public sealed record DueLine(string List, int Index, IRecurring Line, IReadOnlyL
     /// Every line of a profile with the months in which it is due. Refused: a pointer that leads to no line (<c>leads-nowhere</c>) or to two of one
     /// name (<c>ambiguous-name</c>), and two items for one line (<c>duplicate</c>), each at its item of <c>paidIn</c>.
     /// </summary>
-    public static Outcome<List<DueLine>> Of(CostProfile profile, IReadOnlyList<PaidIn> paidIn)
+    /// <param name="profile">The profile.</param>
+    /// <param name="paidIn">What is said of the months of its lines.</param>
+    /// <param name="hints">Whether a fault may name lines of the profile.</param>
+    public static Outcome<List<DueLine>> Of(CostProfile profile, IReadOnlyList<PaidIn> paidIn, bool hints = true)
     {
         var lists = new Dictionary<string, IReadOnlyList<(string? Name, IRecurring Line)>>
         {
@@ -55,7 +58,7 @@ public sealed record DueLine(string List, int Index, IRecurring Line, IReadOnlyL
         foreach (var (number, item) in paidIn.Index())
         {
             var at = string.Create(CultureInfo.InvariantCulture, $"/paidIn/{number}/at");
-            var found = ItemsAt(item.At, lists, at);
+            var found = ItemsAt(item.At, lists, at, hints);
             faults.AddRange(found.Faults);
             foreach (var line in found.Found ?? [])
                 if (!given.TryAdd(line, [.. item.Months.Select(month => (int)month).Order()]))
@@ -70,12 +73,12 @@ public sealed record DueLine(string List, int Index, IRecurring Line, IReadOnlyL
     }
 
     private static Outcome<List<(string List, int Index)>> ItemsAt(string pointer,
-        Dictionary<string, IReadOnlyList<(string? Name, IRecurring Line)>> lists, string at)
+        Dictionary<string, IReadOnlyList<(string? Name, IRecurring Line)>> lists, string at, bool hints)
     {
         if (DocumentPointer.Find(pointer) is not { Tokens: [var list, var token] } || !lists.TryGetValue(list, out var lines))
             return new Fault(at, FaultCodes.LeadsNowhere,
                 "at must be a JSON Pointer to a line of the profile, such as /expenses/Bench rent, /household/0 or /otherIncome/0.");
-        var found = ListToken.Items(token, [.. lines.Select(line => line.Name)], at);
+        var found = ListToken.Items(token, [.. lines.Select(line => line.Name)], at, hints);
         return found.Found is { } items ? items.Select(index => (list, index)).ToList() : found.Faults.ToList();
     }
 

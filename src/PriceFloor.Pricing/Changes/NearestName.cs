@@ -1,4 +1,4 @@
-namespace PriceFloor.Api.Http;
+namespace PriceFloor.Pricing.Changes;
 
 /// <summary>Finds what a mistyped name probably means.</summary>
 public static class NearestName
@@ -11,12 +11,12 @@ public static class NearestName
     /// </summary>
     public static string? Of(string name, IEnumerable<string> known)
     {
-        var (best, least) = ((string?)null, Math.Max(1, name.Length / 3) + 1);
+        var (best, least) = ((string?)null, int.Max(1, name.Length / 3) + 1);
         foreach (var one in known)
         {
             if (string.Equals(one, name, StringComparison.OrdinalIgnoreCase))
                 return one;
-            if (Math.Abs(one.Length - name.Length) < least && Distance(name, one) is var distance && distance < least)
+            if (int.Abs(one.Length - name.Length) < least && Distance(name, one) is var distance && distance < least)
                 (best, least) = (one, distance);
         }
 
@@ -46,9 +46,9 @@ public static class NearestName
             for (var j = 1; j <= b.Length; j++)
             {
                 var same = Lower(a[i - 1]) == Lower(b[j - 1]);
-                row[j] = Math.Min(Math.Min(row[j - 1], above[j]) + 1, above[j - 1] + (same ? 0 : 1));
+                row[j] = int.Min(int.Min(row[j - 1], above[j]) + 1, above[j - 1] + (same ? 0 : 1));
                 if (i > 1 && j > 1 && Lower(a[i - 1]) == Lower(b[j - 2]) && Lower(a[i - 2]) == Lower(b[j - 1]))
-                    row[j] = Math.Min(row[j], beyond[j - 2] + 1);
+                    row[j] = int.Min(row[j], beyond[j - 2] + 1);
             }
         }
 
