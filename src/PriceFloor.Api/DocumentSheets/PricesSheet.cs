@@ -3,6 +3,7 @@ using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Sheets;
 
 namespace PriceFloor.Api.DocumentSheets;
@@ -30,7 +31,7 @@ internal sealed class PricesSheet() : RowSheet<ListedPrice>("prices", "sku", "li
         var record = new RecordBuilder<ListedPriceRow>(null);
         var ofCells = Put(record, row, places, dialect);
         var read = record.Read();
-        var faults = Faults(ofCells, read.Faults, row, places);
+        var faults = Faults(ofCells, read.Faults, row, places).ConvertAll(fault => EmptyPrice.Told(fault, "price"));
         if (Keys.FaultIn(key) is { } against)
             faults.AddRange(AtCells([against], row, places));
         if (read.Found is { } found && Keys.FaultIn(found.Channel) is { } badChannel)

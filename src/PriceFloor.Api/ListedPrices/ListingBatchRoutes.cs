@@ -57,9 +57,12 @@ public static class ListingBatchRoutes
         while (await sheet.WaitAsync(cancel))
             while (sheet.TryNext(out var row))
                 if (!row.IsBlank)
-                    lines.Add(LineOf(rows.LineOf(row), catalogue));
+                    lines.Add(Told(LineOf(rows.LineOf(row), catalogue), header!.Names[columns.Price]));
         return lines;
     }
+
+    private static PlacedLine<ListedPrice> Told(PlacedLine<ListedPrice> line, string price) => line.Faults.Count == 0 ? line
+        : line with { Faults = [.. line.Faults.Select(fault => EmptyPrice.Told(fault, price))] };
 
     /// <summary>
     /// A name has a price of its own if the design is listed on the channel under several names, in the store or in the batch. Where a shop knows a

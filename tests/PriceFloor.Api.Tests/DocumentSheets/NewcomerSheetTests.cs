@@ -68,6 +68,21 @@ public sealed class NewcomerSheetTests
     }
 
     [Fact]
+    public async Task An_empty_price_takes_no_listing_away_and_says_how_to()
+    {
+        await using var studio = await AStudio();
+        await studio.Has("/v1/designs/RB-014/prices/web", """{"price":58}""");
+        foreach (var refused in new[]
+        {
+            await Send(studio, "prices", "sku,channel,price\nRB-014,web,\n"),
+            await studio.SendBytes("POST", "/v1/listed-prices/batch", Encoding.UTF8.GetBytes("sku,channel,price\nRB-014,web,\n"), "text/csv"),
+        })
+            Assert.EndsWith("That takes no listing away: leave the row out to keep it as it is, or send DELETE to "
+                + "/v1/designs/{sku}/prices/{channel}.", Assert.Single(Details(refused.IsProblem(422, "invalid-input"))), StringComparison.Ordinal);
+        Assert.Equal(200, (await studio.Get("/v1/designs/RB-014/prices/web")).Status);
+    }
+
+    [Fact]
     public async Task Words_may_be_written_with_spaces_and_rows_may_be_empty()
     {
         await using var studio = await AStudio();
