@@ -11,7 +11,7 @@ public sealed record FloorMomentAnswer
     /// <summary>The smallest allowed price whose net reached the floor; null with a reason.</summary>
     public decimal? FloorPrice { get; init; }
 
-    /// <summary>The price that also followed the studio's own rule.</summary>
+    /// <summary>The lowest price that also did not undercut shops that buy to sell on: the profile's priceRule.</summary>
     public decimal? TargetPrice { get; init; }
 
     /// <summary>The listed price; null if there was none.</summary>

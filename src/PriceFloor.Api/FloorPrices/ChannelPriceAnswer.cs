@@ -22,7 +22,7 @@ public sealed record ChannelPriceAnswer
     /// <summary>The smallest allowed price whose net reaches the floor on this channel; null with a reason.</summary>
     public decimal? FloorPrice { get; init; }
 
-    /// <summary>The price that also keeps the studio's own rule; null with a reason.</summary>
+    /// <summary>The lowest price that also does not undercut shops that buy to sell on (the profile's priceRule); null with a reason.</summary>
     public decimal? TargetPrice { get; init; }
 
     /// <summary>What is listed today; null where nothing is.</summary>

@@ -37,7 +37,7 @@ public sealed record PriceCheckAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? FloorPrice { get; init; }
 
-    /// <summary>The price that also follows the studio's own rule.</summary>
+    /// <summary>The lowest price that also does not undercut shops that buy to sell on: the profile's priceRule.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? TargetPrice { get; init; }
 

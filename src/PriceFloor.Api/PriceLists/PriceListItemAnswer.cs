@@ -26,7 +26,7 @@ public sealed record PriceListItemAnswer
     /// <summary>The smallest allowed price whose net reaches the floor; null if reason says why there is none.</summary>
     public decimal? FloorPrice { get; init; }
 
-    /// <summary>The price that also follows the studio's own rule.</summary>
+    /// <summary>The lowest price that also does not undercut shops that buy to sell on: the profile's priceRule.</summary>
     public decimal? TargetPrice { get; init; }
 
     /// <summary>The listed price; null if there is none.</summary>

@@ -16,7 +16,8 @@ public static class PricePage
     {
         var date = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         var page = new StringBuilder($"<h1>Prices, {date}</h1>\n"
-            + "<p>The floor is the lowest price that carries its part of the year; the target also follows the studio's own rule.</p>\n");
+            + "<p>The floor is the lowest price at which a piece pays for its share of the year. The target is the lowest price that also does not "
+            + "undercut shops and galleries that buy from you to sell on.</p>\n");
         foreach (var channel in list.Items.GroupBy(item => item.Channel).OrderBy(channel => channel.Key, StringComparer.Ordinal))
             Table(page, [.. channel], DisplayText.Named(names.GetValueOrDefault(channel.Key), channel.Key));
         if (list.Items.Count == 0)

@@ -3,40 +3,40 @@ using PriceFloor.Api.Pictures;
 namespace PriceFloor.Api.PriceParts;
 
 /// <summary>
-/// Where each unit of a price goes, a bar for each channel, all on one scale. Each part has a letter, a pattern and its place in the order. If a
-/// price is short, the bar goes on beyond what the buyer pays: that much the household goes without.
+/// Where each unit of a price goes, a bar for each channel, all on one scale. Each part has a pattern, its place in the order, and the letter of its
+/// place in its bar. If a price is short, the bar goes on beyond what the buyer pays: that much the household goes without.
 /// </summary>
 public static class PricePartsPicture
 {
-    private const decimal Top = 72, BarHeight = 30, Gap = 32;
+    private const decimal BarHeight = 30, Gap = 32;
 
-    private static readonly (PricePart Part, char Letter, string Words, Palette Palette, Hatch Hatch)[] s_parts =
+    private static readonly (PricePart Part, string Words, Palette Palette, Hatch Hatch)[] s_parts =
     [
-        (PricePart.UsualDiscount, 'a', "usual discount", Palette.Ash, Hatch.Falling),
-        (PricePart.SalesTax, 'b', "sales tax", Palette.Grey, Hatch.None),
-        (PricePart.ShopShare, 'c', "shop or gallery", Palette.Sky, Hatch.Rising),
-        (PricePart.Fees, 'd', "fees", Palette.Blue, Hatch.None),
-        (PricePart.Shipping, 'e', "shipping", Palette.Teal, Hatch.Level),
-        (PricePart.PackingAndStall, 'f', "packing, stall", Palette.Mint, Hatch.Upright),
-        (PricePart.Returns, 'g', "returns", Palette.Rose, Hatch.Falling),
-        (PricePart.Losses, 'h', "lost on the channel", Palette.Plum, Hatch.Rising),
-        (PricePart.Development, 'i', "one-off cost", Palette.Peach, Hatch.Squares),
-        (PricePart.Materials, 'j', "materials", Palette.Amber, Hatch.Dots),
-        (PricePart.Expenses, 'k', "hours: expenses", Palette.Straw, Hatch.Ticks),
-        (PricePart.Tax, 'l', "hours: tax", Palette.Lilac, Hatch.Squares),
-        (PricePart.Household, 'm', "hours: household", Palette.Green, Hatch.None),
-        (PricePart.AboveFloor, 'n', "above the floor", Palette.Sea, Hatch.Rings),
+        (PricePart.UsualDiscount, "usual discount", Palette.Ash, Hatch.Falling),
+        (PricePart.SalesTax, "sales tax", Palette.Grey, Hatch.None),
+        (PricePart.ShopShare, "shop or gallery", Palette.Sky, Hatch.Rising),
+        (PricePart.Fees, "fees", Palette.Blue, Hatch.None),
+        (PricePart.Shipping, "shipping", Palette.Teal, Hatch.Level),
+        (PricePart.PackingAndStall, "packing, stall", Palette.Mint, Hatch.Upright),
+        (PricePart.Returns, "returns", Palette.Rose, Hatch.Falling),
+        (PricePart.Losses, "lost on the channel", Palette.Plum, Hatch.Rising),
+        (PricePart.Development, "one-off cost", Palette.Peach, Hatch.Squares),
+        (PricePart.Materials, "materials", Palette.Amber, Hatch.Dots),
+        (PricePart.Expenses, "hours: expenses", Palette.Straw, Hatch.Ticks),
+        (PricePart.Tax, "hours: tax", Palette.Lilac, Hatch.Squares),
+        (PricePart.Household, "hours: household", Palette.Green, Hatch.None),
+        (PricePart.AboveFloor, "above the floor", Palette.Sea, Hatch.Rings),
     ];
 
     public static byte[] Of(string sku, PricePartsAnswer answer)
     {
         var picture = new Picture("Where each part of the price goes", Description(sku, answer));
-        picture.Words(Picture.Margin, 52, DisplayText.Named(answer.Name, sku), fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small,
-            Palette.Quiet, fit: Picture.Inner);
+        var top = picture.Paragraph(Picture.Margin, 52, DisplayText.Named(answer.Name, sku), Picture.Inner);
+        picture.Words(Picture.Margin, top, $"{answer.Currency} a piece; what the buyer pays, tax and shipping included", Picture.Small,
+            Palette.Quiet);
         var most = answer.Channels.Max(channel => (decimal?)Needed(channel)) ?? 1;
         var scale = new Scale(0, decimal.Max(most, 0.000001m), Picture.Margin, Picture.Right);
-        var y = Top;
+        var y = top + 2;
         foreach (var channel in answer.Channels)
         {
             y += Gap;
@@ -55,9 +55,8 @@ public static class PricePartsPicture
     {
         var verdict = DisplayText.Verdict(channel.Verdict);
         picture.Words(Picture.Right, y, verdict, anchor: "end");
-        picture.Words(Picture.Margin, y, Head(channel), Picture.Normal, bold: true,
-            fit: Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12);
-        var top = y + 9;
+        var room = Picture.Inner - TextMetrics.Width(verdict, Picture.Normal) - 12;
+        var top = picture.Paragraph(Picture.Margin, y, Head(channel), room, bold: true) - 9;
         var at = StackedBar.Draw(picture, scale, top, BarHeight, PartsOf(channel));
         if (Short(channel) is > 0 and var missing)
             Missing(picture, scale.At(decimal.Max(0, at - missing)), scale.At(at), top);
@@ -72,14 +71,15 @@ public static class PricePartsPicture
     }
 
     private static List<StackedPart> PartsOf(ChannelPartsAnswer channel) =>
-        [.. s_parts.Select(part => new StackedPart(part.Letter, part.Words, Amount(channel, part.Part), part.Palette, part.Hatch))
-            .Where(part => part.Amount != 0).Select(part => part.Amount < 0 ? part with { Words = "short of the floor" } : part)];
+        [.. s_parts.Select(part => (Is: part, Amount: Amount(channel, part.Part))).Where(part => part.Amount != 0).Select((part, place) =>
+            new StackedPart((char)('a' + place), part.Amount < 0 ? "short of the floor" : part.Is.Words, part.Amount, part.Is.Palette,
+                part.Is.Hatch))];
 
     private static decimal WithoutPrice(Picture picture, ChannelPartsAnswer channel, decimal y)
     {
-        picture.Words(Picture.Margin, y, DisplayText.Named(channel.Name, channel.Channel), bold: true, fit: Picture.Inner);
-        picture.Words(Picture.Margin, y + 20, DisplayText.Reason(channel.Reason!), Picture.Small, Palette.Quiet);
-        return y + 20;
+        var below = picture.Paragraph(Picture.Margin, y, DisplayText.Named(channel.Name, channel.Channel), Picture.Inner, bold: true) + 2;
+        picture.Words(Picture.Margin, below, DisplayText.Reason(channel.Reason!), Picture.Small, Palette.Quiet);
+        return below;
     }
 
     private static decimal Short(ChannelPartsAnswer channel) => decimal.Max(0, -Amount(channel, PricePart.AboveFloor));

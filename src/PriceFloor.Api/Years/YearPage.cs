@@ -4,7 +4,7 @@ using PriceFloor.Api.Pictures;
 
 namespace PriceFloor.Api.Years;
 
-/// <summary>The year on one page to print: its picture, what it is made of, what nothing covers, and the designs that carry most.</summary>
+/// <summary>The year on one page to print: its picture, what it is made of, what nothing covers, and the designs that earn most.</summary>
 public static class YearPage
 {
     /// <param name="year">The year.</param>
@@ -12,7 +12,7 @@ public static class YearPage
     /// <param name="key">Key of the profile.</param>
     public static byte[] Of(YearAnswer year, IReadOnlyDictionary<string, string?> channels, string key)
     {
-        var title = $"{year.Name ?? key}, from {DisplayText.Date(year.YearStart)}";
+        var title = $"{year.Name ?? key}, {YearPicture.Days(year)}";
         var page = new StringBuilder($"<h1>{Text(title)}</h1>\n")
             .Append(CultureInfo.InvariantCulture, $"<figure>{Encoding.UTF8.GetString(YearPicture.Of(year, isPrinted: true))}</figure>\n");
         Parts(page, year);
@@ -29,22 +29,24 @@ public static class YearPage
         page.Append($"<h2>What the year must bring in, {Text(year.Currency)}</h2>\n<table>\n<tbody>\n");
         foreach (var part in year.Parts)
             page.Append($"<tr><th scope=\"row\">{Text(Words(part))}</th><td class=\"money\">{Money(year, part.Amount)}</td></tr>\n");
-        page.Append($"<tr><th scope=\"row\"><b>From sales</b></th><td class=\"money listed\">{Money(year, year.RequiredRevenue)}</td></tr>\n"
-            + $"<tr><th scope=\"row\">For each hour that carries the year</th><td class=\"money\">{Money(year, year.PerBenchHour)}</td></tr>\n"
+        page.Append("<tr><th scope=\"row\"><b>Must come from sales</b></th>"
+            + $"<td class=\"money listed\">{Money(year, year.RequiredRevenue)}</td></tr>\n"
+            + "<tr><th scope=\"row\">Each hour of making and selling must bring in</th>"
+            + $"<td class=\"money\">{Money(year, year.PerBenchHour)}</td></tr>\n"
             + "</tbody>\n</table>\n");
     }
 
     private static void Carrying(StringBuilder page, YearAnswer year, IReadOnlyDictionary<string, string?> channels)
     {
-        page.Append("<h2>What carries most</h2>\n");
+        page.Append("<h2>Designs that earn most for an hour at the bench</h2>\n");
         if (year.CarryMost.Count == 0)
         {
-            page.Append("<p>Nothing is listed yet.</p>\n");
+            page.Append("<p>No price is listed yet.</p>\n");
             return;
         }
 
         page.Append("<table>\n<thead><tr><th scope=\"col\">Design</th><th scope=\"col\" class=\"code\">Code</th><th scope=\"col\">Sold on</th>"
-            + "<th scope=\"col\" class=\"money\">Listed</th><th scope=\"col\" class=\"money\">Brings an hour</th></tr></thead>\n<tbody>\n");
+            + "<th scope=\"col\" class=\"money\">Price</th><th scope=\"col\" class=\"money\">Earns an hour</th></tr></thead>\n<tbody>\n");
         foreach (var one in year.CarryMost)
             page.Append($"<tr><th scope=\"row\">{Text(one.Name ?? one.Sku)}</th><td class=\"code\">{Text(one.Sku)}</td>")
                 .Append($"<td>{Text(channels.GetValueOrDefault(one.Channel) ?? one.Channel)}</td>")
@@ -55,9 +57,11 @@ public static class YearPage
 
     private static void NotCovered(StringBuilder page, YearAnswer year)
     {
-        if (year.NotCovered.Count > 0)
-            page.Append("<h2>What no line covers</h2>\n<p>If one of these costs you money, it is missing above: "
-                + $"{Text(string.Join(", ", year.NotCovered.Select(DisplayText.Kind)))}.</p>\n");
+        var missing = year.NotCovered.Where(kind => !year.Parts.Any(part => part.CostKind == kind && part.Amount > 0))
+            .Select(DisplayText.Kind).ToList();
+        if (missing.Count > 0)
+            page.Append("<h2>Costs that may be missing</h2>\n<p>The figures above have nothing for these. If one of them costs you money, add it: "
+                + $"{Text(string.Join(", ", missing))}.</p>\n");
     }
 
     private static string Words(YearPartAnswer part) => part.Part switch
@@ -65,7 +69,7 @@ public static class YearPage
         RevenuePartOf.Expenses => DisplayText.Kind(part.CostKind!.Value),
         RevenuePartOf.Household => "household",
         RevenuePartOf.Tax => "tax",
-        _ => "less other taxable income",
+        _ => "less other income (taxable)",
     };
 
     private static string Money(YearAnswer year, decimal amount) => DisplayText.Money(amount, year.Currency);

@@ -25,7 +25,7 @@ public static class YearPicture
         var parts = PartsOf(year);
         var picture = new Picture("What the year must bring in", Description(year, parts));
         picture.Words(Picture.Margin, 52, $"{Money(year, year.RequiredRevenue)} {year.Currency}", bold: true);
-        var top = picture.Paragraph(Picture.Margin, 70, $"{year.Name ?? "The year"}, from {DisplayText.Date(year.YearStart)}", Picture.Inner,
+        var top = picture.Paragraph(Picture.Margin, 70, $"{year.Name ?? "The year"}, {Days(year)}", Picture.Inner,
             Picture.Small, Palette.Quiet) + 9;
         var whole = parts.Sum(part => part.Amount);
         decimal[] amounts = [whole, year.RequiredRevenue, year.Planned ?? 0, year.Received ?? 0];
@@ -35,7 +35,7 @@ public static class YearPicture
         if (whole > year.RequiredRevenue)
         {
             var elsewhere = Money(year, whole - year.RequiredRevenue);
-            y = picture.Paragraph(Picture.Margin, y - 8, $"of it other income pays {elsewhere}; the rest must come from sales", Picture.Inner,
+            y = picture.Paragraph(Picture.Margin, y - 8, $"Other income pays {elsewhere} of it; the rest must come from sales.", Picture.Inner,
                 Picture.Small) + 11;
         }
 
@@ -45,6 +45,10 @@ public static class YearPicture
             y = Against(picture, scale, y, year, (received, "come in so far"), (stillToCome, "still to come"));
         return picture.Render(y - 10, isPrinted);
     }
+
+    /// <summary>Its first and its last day.</summary>
+    public static string Days(YearAnswer year) =>
+        $"{DisplayText.Date(year.YearStart)} to {DisplayText.Date(year.YearStart.AddYears(1).AddDays(-1))}";
 
     /// <summary>A bar for an amount, up to the line at what the year must bring in.</summary>
     private static decimal Against(Picture picture, Scale scale, decimal y, YearAnswer year, (decimal Amount, string Words) has,

@@ -153,7 +153,7 @@ public sealed class PictureTests
 
         var year = XDocument.Parse((await studio.Get("/v1/profiles/main/year.svg?planned=20000000000&received=19999999999.99")).Text).Root!;
         NothingRunsOut(year, "year");
-        Assert.Contains($"{name}, from 2027-01-01", Words(year), StringComparison.Ordinal);
+        Assert.Contains($"{name}, 2027-01-01 to 2027-12-31", Words(year), StringComparison.Ordinal);
         Assert.Contains($"a {LongestKind().Replace('-', ' ')}", Words(year), StringComparison.Ordinal);
         Assert.DoesNotContain("\u2026", Words(history) + Words(year), StringComparison.Ordinal);
     }

@@ -6,6 +6,21 @@ namespace PriceFloor.Api.Tests.PriceParts;
 public sealed class PricePartsTests
 {
     [Fact]
+    public async Task The_letters_of_a_bar_follow_its_parts_from_a_on_and_a_long_name_is_not_cut()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        var name = string.Join(' ', Enumerable.Range(1, 20).Select(i => $"word{i}"));
+        await studio.Has("/v1/channels/web", Sample.Shop.Replace("{\"sells\"", $"{{\"name\":\"{name}\",\"sells\"", StringComparison.Ordinal));
+        var words = System.Xml.Linq.XDocument.Parse((await studio.Get("/v1/designs/RB-014/price-parts.svg?channel=web")).Text).Root!.Descendants()
+            .Where(one => one.Name.LocalName == "text").Select(one => one.Value).ToList();
+        var letters = words.Where(text => text.Length > 2 && text[1] == ' ').Select(text => text[0]).ToList();
+        Assert.True(letters.Count > 2);
+        Assert.Equal(Enumerable.Range(0, letters.Count).Select(place => (char)('a' + place)), letters);
+        Assert.Contains(name, string.Join(' ', words), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_listed_price_goes_to_fees_expenses_and_household_and_is_short()
     {
         // 58.00 x 2.4 % + 0.25 = 1.642; 24.00 and 36.00 of the floor of 60.00; 3.642 short.

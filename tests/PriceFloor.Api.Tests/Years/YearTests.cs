@@ -36,7 +36,8 @@ public sealed class YearTests
     {
         await using var studio = await AStudio();
         var page = (await studio.Get("/v1/profiles/main/year.html?planned=41000", null, ("Accept", "*/*"))).Text;
-        foreach (var words in new[] { "<svg", "69,000.00", "28,000.00 not planned yet", "car and travel", "Pendant &lt;b&gt;", "what carries most" })
+        foreach (var words in new[] { "<svg", "69,000.00", "28,000.00 not planned yet", "car and travel", "Pendant &lt;b&gt;", "earns an hour",
+                     "2027-01-01 to 2027-12-31" })
             Assert.Contains(words, page, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotMatch("<script|<link|<img|prefers-color-scheme|@[0-9]", page);
     }
