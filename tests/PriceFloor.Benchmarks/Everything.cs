@@ -11,6 +11,7 @@ public static class Everything
         await OrdersBesideChecks.MeasureAsync(figures, ["2", "3"]);
         await SheetBatches.MeasureAsync(figures, ["1000000", "7"]);
         await PriceListAfterAChange.MeasureAsync(figures, ["10000", "9"]);
+        await StatementsByRules.MeasureAsync(figures, ["100", "21"]);
         await ChangesOfNumbers.MeasureAsync(figures, ["10000", "9"]);
         await PlansAndQuotes.MeasureAsync(figures, ["15"]);
         await ShelfOfTheLog.MeasureAsync(figures, ["1000000", "5"]);

@@ -10,6 +10,7 @@ var verbs = new Dictionary<string, Func<string[], Task>>
     ["orders"] = OrdersBesideChecks.RunAsync,
     ["batch"] = SheetBatches.RunAsync,
     ["list"] = PriceListAfterAChange.RunAsync,
+    ["statements"] = StatementsByRules.RunAsync,
     ["changes"] = ChangesOfNumbers.RunAsync,
     ["plans"] = PlansAndQuotes.RunAsync,
     ["log"] = LinesOfTheLog.RunAsync,
@@ -31,6 +32,7 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
           orders [SECONDS ROUNDS]                order checks of one item and of fifty beside single price checks
           batch [ROWS ROUNDS]                    price checks of a sheet beside a plain copy and a Python script
           list [DESIGNS ROUNDS]                  the price list after a change of the cost profile, and from memory
+          statements [LINES ROUNDS]              a year of statements by the starter rules beside a maker's own; lines a month
           changes [DESIGNS ROUNDS]               what-ifs over many designs, and thousands of draws of one
           plans [ROUNDS]                         a plan of 500 lines, a quote of 50, a ladder of 12, an order of 50
           log [LINES ROUNDS]                     sales appended to the log, and price writes and checks beside them
