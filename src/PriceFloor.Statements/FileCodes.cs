@@ -5,7 +5,7 @@ public static class FileCodes
 {
     public static readonly Code UnknownFormat = new("unknown-format",
         "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.",
-        "Export it from the bank in one of these formats.");
+        "Export it from the bank in one of these formats, or name the columns of a sheet with other headings; the detail says which it has.");
 
     public static readonly Code Malformed = new("malformed",
         "The body or file breaks its own format (JSON, CSV, XML, OFX), perhaps because it was cut off or edited.",

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PriceFloor.Statements;
 
 /// <summary>A cost profile drafted from statements, and the lines that it was made of.</summary>
@@ -48,16 +50,30 @@ public sealed class ProfileDraft
         .Where(income => income.Item.DaysPerYear == 0 && against?.OtherIncome.Any(known => known.Name == income.Item.Name) != true)
         .Select(income => income.Index);
 
+    /// <summary>
+    /// Places of drafted expenses that are traced to nothing although others of their kind or name are traced, each with one of these.
+    /// </summary>
+    public IEnumerable<(int Index, Expense Traced)> TracedAndNot()
+    {
+        foreach (var (index, expense) in Profile.Expenses.Index().Where(one => one.Item.TracedTo is null))
+            if (Profile.Expenses.FirstOrDefault(other => other.TracedTo is not null && IsAlike(other, expense)) is { } traced)
+                yield return (index, traced);
+
+        static bool IsAlike(Expense one, Expense other) => (one.CostKind is not null && one.CostKind == other.CostKind)
+            || string.Equals(one.Name, other.Name, StringComparison.OrdinalIgnoreCase);
+    }
+
     private static bool IsInProfile(DraftLine line) => line.Name.To is Placement.Business or Placement.Household or Placement.OtherIncome;
 
     private CostProfile ProfileOf(DraftChoices choices)
     {
         var stored = choices.Against;
-        var basis = stored ?? new CostProfile { Name = "Drafted from statements", Currency = Sorting.Currency.Code, Calendar = s_assumedCalendar };
+        var yearStart = choices.YearStart ?? stored?.YearStart ?? FirstMonth();
+        var basis = stored ?? new CostProfile { Name = NameOf(yearStart), Currency = Sorting.Currency.Code, Calendar = s_assumedCalendar };
         var counted = Lines.Where(line => IsInProfile(line) && Yearly(line.PerYear) > 0).ToList();
         return basis with
         {
-            YearStart = choices.YearStart ?? stored?.YearStart ?? FirstMonth(),
+            YearStart = yearStart,
             Expenses =
                 [.. counted.Where(line => line.Name is { To: Placement.Business, BusinessShare: > 0 }).Select(line => ExpenseOf(line, stored))],
             Household = [.. counted.Where(line => line.Name.To == Placement.Household).Select(HouseholdOf),
@@ -67,6 +83,11 @@ public sealed class ProfileDraft
                 .. Bought.Select(one => one.AsEquipment(choices.LifeYears)).Where(one => !basis.Equipment.Any(known => IsSame(known, one)))],
         };
     }
+
+    /// <summary>What a maker would call the year: 2026, or 2026/27 if it does not begin in January.</summary>
+    private static string NameOf(DateOnly? start) => start is not { } first ? "Drafted from statements"
+        : string.Create(CultureInfo.InvariantCulture,
+            $"Year {first.Year}{(first is { Month: 1, Day: 1 } ? "" : $"/{(first.Year + 1) % 100:00}")}");
 
     private DateOnly? FirstMonth() => Sorting.Covers is not { } covers ? null
         : new DateOnly(covers.To.Year, covers.To.Month, 1).AddMonths(-11) is var earliest && covers.From > earliest

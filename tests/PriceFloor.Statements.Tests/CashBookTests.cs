@@ -62,6 +62,15 @@ public sealed class CashBookTests
         Reading.Refused(BookOf($"Date,What,In,Out,To,Cost kind,Business share\n2026-03-01,{line}")));
 
     [Fact]
+    public void A_line_that_says_what_it_is_needs_no_text()
+    {
+        var line = Reading.Only(BookOf("Date,Out,Cost kind\n2026-03-01,9.00,supplies"));
+
+        Assert.Equal((-9m, CostKind.Supplies), (line.Amount, line.Says!.CostKind));
+        Reading.FailsWith("missing-column", Reading.Of("Date,Out,Business share\n2026-03-01,9.00,0.5", new SheetReading { IsCashBook = true }));
+    }
+
+    [Fact]
     public void Other_sheets_cannot_say_it()
     {
         var line = Reading.Only(Reading.Of("Date,Text,Amount,To\n2026-03-01,a,-1.00,household").Value);

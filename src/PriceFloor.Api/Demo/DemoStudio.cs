@@ -3,6 +3,7 @@ using System.Text.Json;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.ReadingRuleSets;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
 
@@ -21,7 +22,7 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
         await Put(writing, prices, studio.GetProperty("prices"));
         await Put(writing, plans, studio.GetProperty("plans"));
         await Put(writing, quotes, studio.GetProperty("quotes"));
-        await Put(writing, rules, "main", JsonDocument.Parse(Read("starter-rules.json")).RootElement);
+        await Put(writing, rules, "main", JsonDocument.Parse(StarterRules.Json).RootElement);
         return true;
     });
 

@@ -12,10 +12,12 @@ public sealed class DraftText<T> : JsonConverter<T> where T : class
 {
     public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
 
-    public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) => writer.WriteRawValue(value switch
+    public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) => writer.WriteRawValue(Of(value));
+
+    public static string Of(T value) => value switch
     {
         CostProfile year => WireJson.WriteDocument(value, Currency.Of(year.Currency)),
         Channel channel => WireJson.WriteDocument(value, Currency.Of(channel.Currency)),
         _ => WireJson.WriteDocument(value),
-    });
+    };
 }

@@ -44,8 +44,8 @@ public sealed record Operation(string Id, string Tag, string Summary, string Des
     /// <summary>True if a document in the answer may be its deletion.</summary>
     public bool TellsDeletions { get; init; }
 
-    /// <summary>What a key is told that may not read the answer.</summary>
-    public Type? AnswerUnread { get; init; }
+    /// <summary>Another body of a good answer: what a key is told that may not read it, or the part of it that a parameter asks for.</summary>
+    public Type? AnswerOtherwise { get; init; }
 
     /// <summary>Parameters that this address needs, though others of the same query do not.</summary>
     public IReadOnlyList<string> Needed { get; init; } = [];

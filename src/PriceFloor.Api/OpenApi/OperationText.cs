@@ -231,7 +231,7 @@ public sealed class OperationText : IOperationFilter
 
     private static IOpenApiSchema AnswerOf(Operation told, OperationFilterContext context) => told.TellsDeletions
         ? new OpenApiSchema { AnyOf = [Schema(told.Answer!, context), new OpenApiSchemaReference(DocumentTextFilter.Deletion)] }
-        : told.AnswerUnread is { } unread
+        : told.AnswerOtherwise is { } unread
             ? new OpenApiSchema { AnyOf = [Schema(told.Answer!, context), Schema(unread, context)] }
             : Schema(told.Answer!, context);
 

@@ -44,7 +44,7 @@ public sealed class ScalarExamples : IDocumentFilter
     {
         if (value is null || Followed(schema, document) is not { } concrete)
             return;
-        foreach (var branch in concrete.OneOf ?? [])
+        foreach (var branch in (concrete.OneOf ?? []).Concat(concrete.AnyOf ?? []))
             if (Fits(Followed(branch, document), value))
                 Walk(branch, value, document, found);
         if (value is JsonObject members)

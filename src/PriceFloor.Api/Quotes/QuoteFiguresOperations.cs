@@ -14,7 +14,7 @@ internal static class QuoteFiguresOperations
         + "A key that may not read is told the state alone. Scope: write.")
     {
         Answer = typeof(Quote),
-        AnswerUnread = typeof(QuoteStepAnswer),
+        AnswerOtherwise = typeof(QuoteStepAnswer),
         HasRevision = true,
         AnswerExample = s_files["issueQuote.answer.json"],
         Problems = [ProblemTypes.StaleRevision, ProblemTypes.UnknownReference, ProblemTypes.CurrencyMismatch, ProblemTypes.CannotCompute],

@@ -51,7 +51,7 @@ public static class QuoteOperations
         + "A key that may not read is told the state alone. Scope: write.")
     {
         Answer = typeof(Quote),
-        AnswerUnread = typeof(QuoteStepAnswer),
+        AnswerOtherwise = typeof(QuoteStepAnswer),
         HasRevision = true,
         HasLocation = true,
         RequestExample = s_files["reviseQuote.request.json"],

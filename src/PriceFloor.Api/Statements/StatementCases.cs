@@ -17,6 +17,12 @@ public static class StatementCases
             Format = Format.Csv,
             At = new Dictionary<string, string> { ["account"] = "current" },
         },
+        new("draft-alone", "The draft alone, to store as it is.",
+            s_files["draftProfileFromStatements.sheet.request.csv"], s_files["draftProfileFromStatements.draft-alone.answer.json"])
+        {
+            Format = Format.Csv,
+            At = new Dictionary<string, string> { ["account"] = "current", ["only"] = "draft" },
+        },
         new("sheet", "The same file in a form.",
             s_files["draftProfileFromStatements.sheet.request.csv"], s_files["draftProfileFromStatements.sheet.answer.json"])
         {

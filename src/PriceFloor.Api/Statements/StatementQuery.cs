@@ -43,6 +43,9 @@ public sealed record StatementQuery : IQuery<StatementQuery>
     /// <summary>Whether to list every line with its outcome.</summary>
     public bool Lines { get; private init; }
 
+    /// <summary>Whether to answer the draft alone, as it is stored.</summary>
+    public bool OnlyDraft { get; private init; }
+
     /// <summary>How the year's sales are spread over its months; null: evenly over its days.</summary>
     public Season? Season { get; private init; }
 
@@ -74,6 +77,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             Example: "2027"),
         new("account", "With one file as the body: its account's name if the file does not give one.", "string", Example: "current"),
         new("lines", "With true, the answer lists every line with its outcome and the rule that took it.", "boolean", Default: "false"),
+        new("only", "With draft, the answer is the drafted profile alone, ready to PUT to /v1/profiles/{key}.", "string", Example: "draft"),
         new("dateOrder", "How sheets write their dates. If absent: as a line of the file proves that has only one reading; ISO 8601 and "
             + "English month names are always read.", "string",
             Example: "day-month-year"),
@@ -114,6 +118,7 @@ public sealed record StatementQuery : IQuery<StatementQuery>
             LifeYears = values.Number("lifeYears", new QuantityAttribute { Minimum = "1", Maximum = "100" }) ?? UsualLife,
             Account = values.Text("account"),
             Lines = values.Boolean("lines"),
+            OnlyDraft = values.EnumValue<StatementPart>("only") is not null,
             Season = SeasonOf(values),
             Plan = values.Text("plan"),
             Layout = LayoutOf(values),
@@ -160,4 +165,11 @@ public sealed record StatementQuery : IQuery<StatementQuery>
         CurrencyColumn = values.Text("currencyColumn", ColumnName),
         AccountColumn = values.Text("accountColumn", ColumnName),
     };
+}
+
+/// <summary>A part of the answer that can be asked for alone.</summary>
+public enum StatementPart
+{
+    /// <summary>The drafted profile.</summary>
+    Draft,
 }

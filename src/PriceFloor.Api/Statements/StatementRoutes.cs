@@ -22,8 +22,8 @@ public static class StatementRoutes
 
     private const int MostAccounts = 50;
 
-    public static async Task<Results<JsonAnswer<StatementAnswer>, Problem>> Post(FromQuery<StatementQuery> query, CatalogueReader reader, Store store,
-        IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
+    public static async Task<Results<JsonAnswer<StatementAnswer>, DraftAnswer<CostProfile>, Problem>> Post(FromQuery<StatementQuery> query,
+        CatalogueReader reader, Store store, IValidator<CostProfile> profiles, TimeProvider clock, HttpContext context)
     {
         var found = await DraftContext.OfAsync(query.Value, reader, store, Caller.Of(context));
         if (found.Found is not { } known)
@@ -40,7 +40,9 @@ public static class StatementRoutes
         try
         {
             var draft = Draft(sent, query.Value, known, profiles, cancel.Token);
-            return draft.Found is { } answer ? JsonAnswer.Of(answer) : Problem.Of(draft.Faults);
+            return draft.Found is not { } answer ? Problem.Of(draft.Faults)
+                : query.Value.OnlyDraft ? DraftAnswer.Of(answer.Draft)
+                : JsonAnswer.Of(answer);
         }
         catch (SlowPatternException e)
         {

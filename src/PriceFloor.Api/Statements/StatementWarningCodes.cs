@@ -39,6 +39,10 @@ public static class StatementWarningCodes
         "Income from classes or bench hire takes no day from the bench in the draft.",
         "Set daysPerYear.");
 
+    public static readonly Code TracedAndNot = new("traced-and-not",
+        "Expenses of one kind are in the draft both traced (to pieces or sales) and traced to nothing, as if a cash book or a rule had left it out.",
+        "Say the same tracedTo for both, unless they are two different things.");
+
     public static readonly Code UnplacedLines = new("unplaced-lines",
         "Lines that no rule took are in no figure of the draft.",
         "Add rules for the largest of them.");

@@ -14,7 +14,8 @@ public static class StatementWarnings
         var sorting = draft.Sorting;
         if (!hasRules)
             yield return new(StatementWarningCodes.NoReadingRules,
-                "No reading rules that this key may read are stored there, so every line is unplaced; PUT /v1/reading-rules/main first.",
+                "No reading rules that this key may read are stored there, so every line is unplaced; PUT some to /v1/reading-rules/main first, "
+                + "such as those that GET /v1/starter-rules answers.",
                 "/unplaced");
         if (sorting.Duplicates.ByLikeness is > 0 and var alike)
             yield return new(StatementWarningCodes.DuplicatesByLikeness,
@@ -48,12 +49,23 @@ public static class StatementWarnings
             yield return new(StatementWarningCodes.IncomeTakesNoDays, $"\"{draft.Profile.OtherIncome[index].Name}\" takes no day from the bench in "
                 + "the draft; a class or a day of bench hire does, so give its daysPerYear, "
                 + "or the floor comes out too low.", Text($"/draft/otherIncome/{index}/daysPerYear"));
+        foreach (var (index, traced) in draft.TracedAndNot())
+            yield return new(StatementWarningCodes.TracedAndNot, TextOf(draft.Profile, draft.Profile.Expenses[index], traced),
+                Text($"/draft/expenses/{index}/tracedTo"));
         if (sorting.Of[LineOutcome.Unplaced].Any())
             yield return new(StatementWarningCodes.UnplacedLines,
                 "Lines that no rule took are in no figure of the draft; add rules for the largest of them.", "/unplaced");
         if (pace is { IsWhole: false })
             yield return new(StatementWarningCodes.IncomeMissing,
                 "The files do not cover every day of the year so far, so income may be missing in the pace.", "/pace");
+    }
+
+    private static string TextOf(CostProfile draft, Expense expense, Expense traced)
+    {
+        var money = Currency.Of(draft.Currency);
+        return $"\"{expense.Name}\" has {money.Round(expense.Amount)} that is traced to nothing, and \"{traced.Name}\" of the same kind has "
+            + $"{money.Round(traced.Amount)} that is traced to {(traced.TracedTo == TracedTo.Sale ? "sales" : "pieces")}. If it is the same expense, "
+            + "bench hours carry a part of what is already counted there: say the same tracedTo for both, in the rule or in the cash book.";
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -25,7 +25,7 @@ public sealed record UnplacedAnswer(string Text, string? Common, Paid Paid, int 
 }
 
 /// <summary>A reading rule to complete: say what the lines are in "to", and change what is not right.</summary>
-/// <param name="TextHas" example="Riverside choir">A part of their texts.</param>
+/// <param name="TextHas" example="Riverside choir">A part of their texts: what they have in common, without a town that many payees have.</param>
 /// <param name="TextMatches" example="frit.*order">A pattern, if the texts have only words in common and not what is between them.</param>
 /// <param name="Paid">Which way the money went.</param>
 /// <param name="To">What the lines are, if similar ones were placed; null: fill it in.</param>
@@ -46,11 +46,11 @@ public sealed record RuleToCompleteAnswer(
 {
     public static RuleToCompleteAnswer? Of(Unplaced group)
     {
-        if (group is { Common: null, Pattern: null })
+        if (group is { Has: null, Pattern: null })
             return null;
         var line = group.Suggested;
         var usual = line?.To == Placement.Business ? 1 : 0;
-        return new RuleToCompleteAnswer(group.Common, group.Pattern, group.Paid, line?.To, line?.CostKind,
+        return new RuleToCompleteAnswer(group.Has, group.Pattern, group.Paid, line?.To, line?.CostKind,
             line is not null && line.BusinessShare != usual ? line.BusinessShare : null, line?.TracedTo, line?.IncomeKind, line?.Name);
     }
 }

@@ -25,6 +25,9 @@ internal sealed class CashBook
     /// <summary>The columns with the text.</summary>
     public IReadOnlyList<int> Texts { get; }
 
+    /// <summary>Whether its lines can say what they are without a text.</summary>
+    public bool SaysPlaces => To >= 0 || CostKind >= 0;
+
     private int To { get; }
 
     private int CostKind { get; }

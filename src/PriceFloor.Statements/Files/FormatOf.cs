@@ -2,8 +2,20 @@ namespace PriceFloor.Statements.Files;
 
 internal static class FormatOf
 {
-    public static Fault Unknown { get; } =
-        new("", FileCodes.UnknownFormat, "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.");
+    private const string NoFormat = "The file is neither CSV with named columns, nor OFX, nor ISO 20022 camt.053.";
+
+    public static Fault Unknown { get; } = new("", FileCodes.UnknownFormat, NoFormat);
+
+    /// <summary>That a file has no known format although it may be a sheet, with the headings that it has.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="preamble">How many lines may be above its headings.</param>
+    public static Fault UnknownSheet(string text, int preamble) => new("", FileCodes.UnknownFormat, $"{NoFormat} " + (
+        text.StartsWith("PK\u0003\u0004", StringComparison.Ordinal)
+            ? "It is a workbook or another packed file; save its sheet as CSV and send that."
+        : FoundHeadings.First(text, preamble) is not { } found
+            ? "If it is a sheet, its first line must name the columns, such as Date, Amount and Description."
+        : $"If it is a sheet, none of its headings is known: {FoundHeadings.In(found.Cells)}. Say which they are with "
+            + $"{FoundHeadings.Parameters}{(found.Separator == ';' ? ", and add ?dialect=semicolon" : "")}."));
 
     public static FileKind Text(ReadOnlySpan<char> text)
     {

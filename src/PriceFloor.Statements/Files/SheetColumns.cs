@@ -7,6 +7,7 @@ internal sealed class SheetColumns
 
     public SheetColumns(IReadOnlyList<string> header, SheetReading sheet)
     {
+        Headings = header;
         _words = [.. header.Select(SheetWords.Plain)];
         Count = header.Count;
         Date = Find(sheet.DateColumn, SheetWords.Date);
@@ -23,6 +24,9 @@ internal sealed class SheetColumns
         IsUnsigned = Beside >= 0 && sheet.AmountColumn is null;
         Missing = [.. MissingOf(sheet)];
     }
+
+    /// <summary>The headings as the file has them.</summary>
+    public IReadOnlyList<string> Headings { get; }
 
     public int Count { get; }
 
@@ -98,7 +102,7 @@ internal sealed class SheetColumns
             yield return "inColumn";
         if (sheet.AmountColumn is null && sheet.OutColumn is not null && Out < 0)
             yield return "outColumn";
-        if (sheet.TextColumn is not null && Texts[0] < 0)
+        if (sheet.TextColumn is not null ? Texts[0] < 0 : Texts.Count == 0 && CashBook is not { SaysPlaces: true })
             yield return "textColumn";
         if (sheet.IdColumn is not null && Id < 0)
             yield return "idColumn";

@@ -20,9 +20,9 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
             return OtherDialect(sheet.Semicolon);
         found ??= Best(text, '\t', sheet);
         if (found is null)
-            return Best(text, other, sheet) is null ? FormatOf.Unknown : OtherDialect(sheet.Semicolon);
+            return Best(text, other, sheet) is null ? FormatOf.UnknownSheet(text, MostPreamble) : OtherDialect(sheet.Semicolon);
         if (found.Columns.Missing.Count > 0)
-            return MissingColumns(found.Columns.Missing);
+            return MissingColumns(found.Columns);
         return found.Columns.IsUnsigned ? Unsigned : found;
     }
 
@@ -51,9 +51,11 @@ internal sealed record SheetHeader(SheetColumns Columns, int Line, char Separato
         ? "The columns are separated by commas; leave out ?dialect=semicolon."
         : "The columns are separated by semicolons; add ?dialect=semicolon, which also reads decimal commas.");
 
-    private static Fault MissingColumns(IReadOnlyList<string> missing) => new("", FileCodes.MissingColumn,
-        $"No column of the header is the one for {string.Join(", ", missing)}; "
-        + $"say {string.Join(" and ", missing.Select(Say))} with the column's name in the file.");
+    private static Fault MissingColumns(SheetColumns columns) => new("", FileCodes.MissingColumn,
+        $"No column of the header is the one for {string.Join(", ", columns.Missing)}; "
+        + $"say {string.Join(" and ", columns.Missing.Select(Say))} with the column's name in the file. "
+        + (columns.IsHeader || !FoundHeadings.HasDigits(columns.Headings)
+            ? $"The headings of the file are {FoundHeadings.In(columns.Headings)}." : ""));
 
     private static string Say(string parameter) => parameter == "amountColumn" ? "?amountColumn= (or ?inColumn= and ?outColumn=)" : $"?{parameter}=";
 }

@@ -67,6 +67,7 @@ internal static partial class ScopeRequests
             new("/v1/designs/batch", "sku,minutesPerPiece\nSPARE,-1\n", "text/csv") { IsRefused = true },
         ],
         ["GET /v1/reading-rules"] = ["/v1/reading-rules", "/v1/reading-rules?asOf=2027-01-02T09:00:00Z"],
+        ["GET /v1/starter-rules"] = ["/v1/starter-rules"],
         ["GET /v1/reading-rules/{key}"] = ["/v1/reading-rules/main"],
         ["PUT /v1/reading-rules/{key}"] = [new("/v1/reading-rules/spare", """{"rules":[]}""")],
         ["PATCH /v1/reading-rules/{key}"] = [new("/v1/reading-rules/spare", """{"rules":[]}""", "application/merge-patch+json")],

@@ -26,6 +26,7 @@ internal static partial class ScopeRequests
         ["POST /v1/statements"] =
         [
             new("/v1/statements?currency=USD", Lessons, "text/csv"), new("/v1/statements?currency=USD&lines=true", Lessons, "text/csv"),
+            new("/v1/statements?currency=USD&only=draft", Lessons, "text/csv"),
             new("/v1/statements?currency=USD&rules=main", Lessons, "text/csv"), new("/v1/statements?against=main", Lessons, "text/csv"),
             new("/v1/statements?against=onyx", Lessons, "text/csv"),
             new("/v1/statements?against=MAIN&rules=MAIN", Lessons, "text/csv") { IsRefused = true },

@@ -88,6 +88,7 @@ public sealed class ScopeTests
         ["POST /v1/floor-prices"] = "read",
         ["POST /v1/designs/batch"] = "write",
         ["GET /v1/reading-rules"] = "read",
+        ["GET /v1/starter-rules"] = "read",
         ["GET /v1/reading-rules/{key}"] = "read",
         ["PUT /v1/reading-rules/{key}"] = "write",
         ["PATCH /v1/reading-rules/{key}"] = "write",

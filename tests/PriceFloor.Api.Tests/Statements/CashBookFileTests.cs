@@ -12,7 +12,7 @@ public sealed class CashBookFileTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main",
-            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/Demo/starter-rules.json"), Studio.Cancellation));
+            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/ReadingRuleSets/starter-rules.json"), Studio.Cancellation));
         var current = await File.ReadAllTextAsync(Repository.File("docs/statements/current-2026.csv"), Studio.Cancellation);
         var book = await File.ReadAllTextAsync(Repository.File("docs/statements/cash-book-2026.csv"), Studio.Cancellation);
         var before = (await Send(studio, "?currency=USD", ("current", current))).Json;

@@ -12,7 +12,7 @@ public sealed class ReadingRuleSheetTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main",
-            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/Demo/starter-rules.json"), Studio.Cancellation));
+            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/ReadingRuleSets/starter-rules.json"), Studio.Cancellation));
         foreach (var dialect in new[] { "", "?dialect=semicolon" })
         {
             var sheet = (await studio.Get("/v1/sheets/reading-rules" + dialect)).Text;

@@ -93,7 +93,7 @@ public sealed class StarterRulesTests
         };
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main",
-            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/Demo/starter-rules.json"), Studio.Cancellation));
+            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/ReadingRuleSets/starter-rules.json"), Studio.Cancellation));
         var answer = (await Send(studio, $"?currency={currency}", ("current", SheetOf(habits)))).Json;
 
         var open = answer.GetProperty("unplaced").EnumerateArray()
@@ -112,7 +112,7 @@ public sealed class StarterRulesTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main",
-            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/Demo/starter-rules.json"), Studio.Cancellation));
+            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/ReadingRuleSets/starter-rules.json"), Studio.Cancellation));
         var text = new StringBuilder("Date,Description,Amount\n");
         (string Text, decimal Amount, string Line)[] expected =
         [
@@ -125,10 +125,14 @@ public sealed class StarterRulesTests
             ("Bargeldauszahlung", -1, "cash Cash"),
             ("Auszahlung Shop", 1, "sale Sale"), ("Salary", 1, "other-income Wages and pensions, after tax"),
             ("Gehalt", 1, "other-income Wages and pensions, after tax"), ("Wages Saturday help", -1, "business Wages"),
+            ("Bankomat 12.03. 10:41", -1, "cash Cash"), ("Behebung Filiale Mitte", -1, "cash Cash"), ("Zahlung Bankomatkarte Amselhof", -1, ""),
+            ("Kreditkarte Abrechnung", -1, "own-account Sale"), ("Standgebühr Frühlingsmarkt", -1, "business Stalls and shows"),
+            ("Marktgebühr Stadtplatz", -1, "business Stalls and shows"), ("Zeisig Mobil", -1, "business Phone and internet"),
+            ("Market pitch Saturday", -1, "business Stalls and shows"), ("Kontospesen", -1, "business Account fees"), ("Automobilclub", -1, ""),
             ("Kindergeld", 1, "other-income Child benefit"), ("Information evening", -1, ""), ("Installment shop", -1, ""), ("Shortbread", -1, ""),
         ];
         foreach (var (index, line) in expected.Index())
-            text.Append(CultureInfo.InvariantCulture, $"2026-01-{index + 1:00},{line.Text},{line.Amount}\n");
+            text.Append(CultureInfo.InvariantCulture, $"2026-{index / 28 + 1:00}-{index % 28 + 1:00},{line.Text},{line.Amount}\n");
         var answer = (await Send(studio, "?currency=EUR&lines=true", ("current", text.ToString()))).Json;
         var rules = (await studio.Get("/v1/reading-rules/main")).Json.GetProperty("rules");
 

@@ -42,7 +42,7 @@ public sealed class StatementDraftTests
     {
         await using var studio = new Studio();
         await studio.Has("/v1/reading-rules/main",
-            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/Demo/starter-rules.json"), Studio.Cancellation));
+            await File.ReadAllTextAsync(Repository.File("src/PriceFloor.Api/ReadingRuleSets/starter-rules.json"), Studio.Cancellation));
         var card = await Bank("card-2026.csv");
         var drafts = new List<string>();
         foreach (var file in s_formats)

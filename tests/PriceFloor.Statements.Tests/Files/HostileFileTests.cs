@@ -115,12 +115,12 @@ public sealed class HostileFileTests
     [InlineData(Camt + "<NtryDtls><TxDtls><RmtInf>", "<Ustrd>x</Ustrd>")]
     [InlineData("", "<?a?>")]
     [InlineData("", "<!---->")]
-    [InlineData("Date,Amount\n", "\"")]
-    [InlineData("Date,Amount\n", "\"\n")]
-    [InlineData("Date,Amount\n", "\"\"\"\n")]
-    [InlineData("Date,Amount\n", "\"a\n")]
-    [InlineData("Date,Amount\n", "\"\"")]
-    [InlineData("Date,Amount\n", ",")]
+    [InlineData("Date,Amount,Text\n", "\"")]
+    [InlineData("Date,Amount,Text\n", "\"\n")]
+    [InlineData("Date,Amount,Text\n", "\"\"\"\n")]
+    [InlineData("Date,Amount,Text\n", "\"a\n")]
+    [InlineData("Date,Amount,Text\n", "\"\"")]
+    [InlineData("Date,Amount,Text\n", ",")]
     [InlineData("", ",")]
     [InlineData("", "\0")]
     public async Task Thirty_megabytes_of_one_thing_are_answered(string start, string again)
@@ -211,7 +211,7 @@ public sealed class HostileFileTests
         return [.. damaged];
     }
 
-    /// <summary>Details are fixed sentences; if one quoted the file, it would contain this word, which is in every value.</summary>
+    /// <summary>Details name headings at most; if one quoted a line, it would contain this word, which is in every value.</summary>
     [Fact]
     public void Nothing_that_the_bank_wrote_is_in_a_detail()
     {
@@ -220,7 +220,8 @@ public sealed class HostileFileTests
         [
             $"Date,Amount,Text\n{Secret},1,{Secret}\n2027-03-04,{Secret},x\n"
             + $"2027-03-04,1,\"{Secret}\n04/03/2027,1,{Secret}\n2027-03-04,1,{Secret},{Secret}",
-            $"Date,{Secret},Text\n2027-03-04,1,{Secret}", $"Date;{Secret};Amount\n2027-03-04;1;{Secret}", $"{Secret}",
+            $"Date,Betrag,Text\n2027-03-04,1,{Secret}", $"Date;Text;Amount\n2027-03-04;1;{Secret}", $"{Secret}",
+            $"{Secret},2027-03-04,1\n{Secret},2027-03-05,2", $"{Secret};Date;04.03.2027", $"Debit,{Secret},2027-03-04", $"{Secret}\t12",
             $"OFXHEADER:100\n<OFX><STMTRS><CURDEF>{Secret}<STMTTRN><DTPOSTED>20270304<TRNAMT>1<FITID>{Secret}</STMTTRN><STMTTRN>"
             + $"<DTPOSTED>{Secret}</STMTTRN><STMTTRN><DTPOSTED>20270304<TRNAMT>{Secret}</STMTTRN></STMTRS></OFX>",
             $"OFXHEADER:100\n<OFX><{Secret}>{Secret}", $"<?xml version=\"1.0\"?><OFX><{Secret}>{Secret}</{Secret}x></OFX>",

@@ -42,7 +42,7 @@ public sealed class SheetCellTests
     [InlineData("", null, "bad-date")]
     public void Dates_are_read_as_written_and_never_guessed(string cell, DateOrder? order, string expected)
     {
-        var read = Reading.Of($"Date,Amount\n\"{cell}\",1.00", new SheetReading { DateOrder = order }).Value;
+        var read = Reading.Of($"Date,Amount,Text\n\"{cell}\",1.00", new SheetReading { DateOrder = order }).Value;
 
         var told = read.Refused is [var refused] ? refused.Code : Reading.Only(read).Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         Assert.Equal(expected, told);
@@ -82,7 +82,7 @@ public sealed class SheetCellTests
     [InlineData("0.00", "zero")]
     public void Amounts_are_plain_numbers_or_refused(string cell, string expected)
     {
-        var read = Reading.Of($"Date,Amount\n2027-03-04,\"{cell}\"").Value;
+        var read = Reading.Of($"Date,Amount,Text\n2027-03-04,\"{cell}\"").Value;
 
         var told = read.Refused is [var refused] ? refused.Code : Reading.Only(read).Amount.ToString("0.00", CultureInfo.InvariantCulture);
         Assert.Equal(expected, told);
@@ -91,7 +91,8 @@ public sealed class SheetCellTests
     [Fact]
     public void With_semicolons_the_comma_is_the_decimal_mark()
     {
-        var read = Reading.Of("Date;Amount\n2027-03-04;1.234,50\n2027-03-05;1,234\n2027-03-06;1.234", new SheetReading { Semicolon = true }).Value;
+        var read = Reading.Of("Date;Amount;Text\n2027-03-04;1.234,50\n2027-03-05;1,234\n2027-03-06;1.234",
+            new SheetReading { Semicolon = true }).Value;
 
         Assert.Equal("2027-03-04 1234.50 - - \n2027-03-05 1.234 - - ", Reading.Told(read.Statements[0]));
         Assert.Equal("4 bad-amount", Reading.Refused(read));
@@ -119,7 +120,7 @@ public sealed class SheetCellTests
     [InlineData("EUR", "12.50 EUR EUR", "bad-amount")]
     public void A_sign_means_the_currency_of_the_draft_and_a_code_means_what_it_says(string draft, string cell, string expected)
     {
-        var read = Reading.Of($"Date,Amount\n2027-03-04,\"{cell}\"", new SheetReading { Currency = draft }).Value;
+        var read = Reading.Of($"Date,Amount,Text\n2027-03-04,\"{cell}\"", new SheetReading { Currency = draft }).Value;
 
         var told = read.Refused is [var refused] ? refused.Code
             : $"{Reading.Only(read).Amount:0.00} {Reading.Only(read).Currency ?? "-"}";
@@ -129,7 +130,8 @@ public sealed class SheetCellTests
     [Fact]
     public void The_currency_of_a_line_decides_what_its_sign_means()
     {
-        var read = Reading.Of("Date,Amount,Currency\n2027-03-04,$1.00,CAD\n2027-03-05,€1.00,CAD\n2027-03-06,CAD 1.00,CAD\n2027-03-07,USD 1.00,CAD",
+        var read = Reading.Of("Date,Amount,Currency,Text\n"
+            + "2027-03-04,$1.00,CAD\n2027-03-05,€1.00,CAD\n2027-03-06,CAD 1.00,CAD\n2027-03-07,USD 1.00,CAD",
             new SheetReading { Currency = "EUR" }).Value;
 
         Assert.Equal("2027-03-04 1.00 CAD - \n2027-03-06 1.00 CAD - ", Reading.Told(read.Statements[0]));
@@ -170,7 +172,7 @@ public sealed class SheetCellTests
 
     private static IEnumerable<string> Told(SheetReading sheet, params string[] cells)
     {
-        var read = Reading.Of($"Date,Amount\n{string.Join('\n', cells.Select(cell => $"{cell},1.00"))}", sheet).Value;
+        var read = Reading.Of($"Date,Amount,Text\n{string.Join('\n', cells.Select(cell => $"{cell},1.00"))}", sheet).Value;
         return read.Refused.Select(refused => (refused.Line, Told: (string)refused.Code!))
             .Concat(read.Statements[0].Transactions.Select(one => (one.Line, Told: one.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture))))
             .OrderBy(line => line.Line).Select(line => line.Told);

@@ -5,14 +5,15 @@ namespace PriceFloor.Statements.Tests.Files;
 /// <summary>Which way the money went, if no sign says so.</summary>
 public sealed class SheetDirectionTests
 {
-    private const string Unsigned = "Date,Amount,Debit/Credit\n2027-03-04,40.00,D\n2027-03-05,2.00,C";
+    private const string Unsigned = "Date,Amount,Debit/Credit,Text\n2027-03-04,40.00,D\n2027-03-05,2.00,C";
 
     [Fact]
     public void Amounts_whose_direction_is_in_another_column_are_not_all_read_as_income()
     {
         Reading.FailsWith("unsigned-amount", Reading.Of(Unsigned));
         Reading.FailsWith("unsigned-amount", Reading.Of(Unsigned, new SheetReading { AmountColumn = "amount" }));
-        Reading.FailsWith("unsigned-amount", Reading.Of("Date,Amount,Direction\n2027-03-04,40.00,weg", new SheetReading { AmountColumn = "Amount" }));
+        Reading.FailsWith("unsigned-amount",
+            Reading.Of("Date,Amount,Direction,Text\n2027-03-04,40.00,weg", new SheetReading { AmountColumn = "Amount" }));
     }
 
     [Theory]
@@ -22,7 +23,7 @@ public sealed class SheetDirectionTests
     [InlineData("2027-03-04,-40.00,D\n2027-03-05,2.00,D", "unsigned-amount")] // one line shows that the signs are not the direction
     public void Amounts_with_signs_are_read_beside_a_direction_that_they_follow(string lines, string expected)
     {
-        var read = Reading.Of("Date,Amount,Debit/Credit\n" + lines, new SheetReading { AmountColumn = "Amount" });
+        var read = Reading.Of("Date,Amount,Debit/Credit,Text\n" + lines, new SheetReading { AmountColumn = "Amount" });
 
         Assert.Equal(expected, read.Found is { } file ? Amounts(file) : (string)Assert.Single(read.Faults).Code!);
     }
@@ -39,7 +40,7 @@ public sealed class SheetDirectionTests
     [InlineData("débit", "crédit")]
     public void A_column_of_any_name_may_say_the_direction(string isOut, string isIn)
     {
-        var read = Reading.Of($"Date,Amount,Kind of booking\n2027-03-04,40.00,{isOut}\n2027-03-05,2.00,{isIn}\n2027-03-06,-7.00,{isOut}\n"
+        var read = Reading.Of($"Date,Amount,Kind of booking,Text\n2027-03-04,40.00,{isOut}\n2027-03-05,2.00,{isIn}\n2027-03-06,-7.00,{isOut}\n"
             + $"2027-03-07,-1.00,{isIn}\n2027-03-08,3.00,\n2027-03-09,3.00,sideways", new SheetReading { DirectionColumn = "kind of booking" }).Value;
 
         Assert.Equal("-40.00 2.00 -7.00", Amounts(read));
@@ -49,14 +50,14 @@ public sealed class SheetDirectionTests
     [Fact]
     public void A_sheet_without_the_column_of_the_direction_is_a_fault()
     {
-        var missing = Assert.Single(Reading.Of("Date,Amount\n2027-03-04,1.00", new SheetReading { DirectionColumn = "Way" }).Faults);
+        var missing = Assert.Single(Reading.Of("Date,Amount,Text\n2027-03-04,1.00", new SheetReading { DirectionColumn = "Way" }).Faults);
 
         Assert.Equal(("missing-column", true), (missing.Code, missing.Detail.Contains("?directionColumn=", StringComparison.Ordinal)));
     }
 
     [Fact]
     public void A_card_may_count_its_purchases_as_positive() => Assert.Equal("-40.00 650.00",
-        Amounts(Reading.Of("Date,Amount\n2027-03-04,40.00\n2027-03-28,-650.00", new SheetReading { PositiveIsOut = true }).Value));
+        Amounts(Reading.Of("Date,Amount,Text\n2027-03-04,40.00\n2027-03-28,-650.00", new SheetReading { PositiveIsOut = true }).Value));
 
     [Fact]
     public void A_layout_counts_field_by_field_and_its_money_columns_together()

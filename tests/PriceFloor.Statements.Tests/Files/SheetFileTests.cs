@@ -45,7 +45,7 @@ public sealed class SheetFileTests
     [Fact]
     public void Columns_for_in_and_out_are_surer_than_an_amount_beside_them()
     {
-        var read = Reading.Of("Date,Amount,Debit,Credit\n2027-03-04,40.00,40.00,\n2027-03-05,2.00,,2.00").Value;
+        var read = Reading.Of("Date,Amount,Debit,Credit,Text\n2027-03-04,40.00,40.00,\n2027-03-05,2.00,,2.00").Value;
 
         Assert.Equal([-40m, 2m], read.Statements[0].Transactions.Select(one => one.Amount));
     }
@@ -85,23 +85,57 @@ public sealed class SheetFileTests
     [Fact]
     public void A_sheet_in_the_other_dialect_is_not_guessed_at()
     {
-        Reading.FailsWith("dialect", Reading.Of("Date;Amount\n2027-03-04;1,50"));
-        Reading.FailsWith("dialect", Reading.Of("Date,Amount\n2027-03-04,1.50", new SheetReading { Semicolon = true }));
+        Reading.FailsWith("dialect", Reading.Of("Date;Amount;Text\n2027-03-04;1,50"));
+        Reading.FailsWith("dialect", Reading.Of("Date,Amount,Text\n2027-03-04,1.50", new SheetReading { Semicolon = true }));
     }
 
     [Fact]
     public void Lines_above_the_header_are_passed_over()
     {
-        var read = Reading.Of("\uFEFFsep=,\nStatement of the year,2027\n\nDate,Amount\n2027-03-04,1.50").Value;
+        var read = Reading.Of("\uFEFFsep=,\nStatement of the year,2027\n\nDate,Amount,Text\n2027-03-04,1.50").Value;
 
         Assert.Equal(5, Reading.Only(read).Line);
+    }
+
+    [Fact]
+    public void A_sheet_without_a_text_says_which_column_was_looked_for_and_which_headings_there_are()
+    {
+        var noText = Assert.Single(Reading.Of("Date,Wording,Amount\n2027-03-04,Rent,1.50").Faults);
+
+        Assert.Equal("missing-column", noText.Code);
+        Assert.Equal("No column of the header is the one for textColumn; say ?textColumn= with the column's name in the file. "
+            + "The headings of the file are \"Date\", \"Wording\", \"Amount\".", noText.Detail);
+        Assert.Equal("Rent",
+            Reading.Only(Reading.Of("Date,Wording,Amount\n2027-03-04,Rent,1.50", new SheetReading { TextColumn = "Wording" }).Value).Text);
+    }
+
+    [Fact]
+    public void A_file_of_no_known_format_says_its_headings_and_what_names_columns()
+    {
+        string Detail(string text)
+        {
+            Reading.FailsWith("unknown-format", Reading.Of(text));
+            return Assert.Single(Reading.Of(text).Faults).Detail;
+        }
+
+        Assert.EndsWith("none of its headings is known: \"Tag\", \"Betrag\", \"Zweck\". Say which they are with ?dateColumn=, ?amountColumn= "
+            + "(or ?inColumn= and ?outColumn=) and ?textColumn=, and add ?dialect=semicolon.",
+            Detail("Kontoauszug\n\nTag;Betrag;Zweck\n04.03.2027;1,50;Miete"), StringComparison.Ordinal);
+        Assert.EndsWith("?textColumn=.", Detail("Tag,Betrag,Zweck\n2027-03-04,1.50,Miete"), StringComparison.Ordinal);
+        Assert.EndsWith("its first line must name the columns, such as Date, Amount and Description.",
+            Detail("2027-03-04,1.50,Miete\n2027-03-05,1.50,Miete"), StringComparison.Ordinal);
+        Assert.EndsWith("save its sheet as CSV and send that.", Detail("PK\u0003\u0004\u0014\0\u0006\0"), StringComparison.Ordinal);
+        // Long and many headings are cut: 25 names of 60 letters.
+        var many = Detail(string.Join(',', Enumerable.Range(0, 25).Select(_ => new string('x', 60))));
+        Assert.Contains("xxx...\" and 5 more.", many, StringComparison.Ordinal);
+        Assert.True(many.Length < 1300, many);
     }
 
     [Fact]
     public void A_header_without_a_needed_column_says_what_to_name()
     {
         var noAmount = Assert.Single(Reading.Of("Date,Description,Betrag\n2027-03-04,Secret Ltd,1.50").Faults);
-        var misnamed = Assert.Single(Reading.Of("Date,Amount\n2027-03-04,1.50", new SheetReading { TextColumn = "Words" }).Faults);
+        var misnamed = Assert.Single(Reading.Of("Date,Amount,Text\n2027-03-04,1.50", new SheetReading { TextColumn = "Words" }).Faults);
 
         Assert.Equal(("missing-column", true), (noAmount.Code, noAmount.Detail.Contains("?amountColumn=", StringComparison.Ordinal)));
         Assert.Equal(("missing-column", true), (misnamed.Code, misnamed.Detail.Contains("?textColumn=", StringComparison.Ordinal)));
@@ -185,7 +219,7 @@ public sealed class SheetFileTests
     [Fact]
     public void An_empty_sheet_is_a_statement_without_transactions()
     {
-        var statement = Assert.Single(Reading.Of("Date,Amount\n").Value.Statements);
+        var statement = Assert.Single(Reading.Of("Date,Amount,Text\n").Value.Statements);
 
         Assert.Equal((Reading.Account, 0), (statement.Account, statement.Transactions.Count));
     }
@@ -193,7 +227,7 @@ public sealed class SheetFileTests
     [Fact]
     public void More_lines_than_a_year_can_have_are_refused()
     {
-        var lines = new StringBuilder("Date,Amount\n");
+        var lines = new StringBuilder("Date,Amount,Text\n");
         lines.Insert(lines.Length, "2027-03-04,1\n", 200_000);
 
         Assert.Equal(200_000, Assert.Single(Reading.Of(lines.ToString()).Value.Statements).Transactions.Count);

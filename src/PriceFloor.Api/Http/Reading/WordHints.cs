@@ -5,9 +5,14 @@ internal static class WordHints
 {
     private const int MostNameLength = 64;
 
+    /// <summary>Properties of a whole answer whose draft is the document.</summary>
+    private static readonly string[] s_ofStatements = ["files", "draft"];
+
     /// <summary>The property that was probably meant, or else those that there are.</summary>
     public static string OfProperty(string name, BodySchema.Members members) =>
-        name.Length <= MostNameLength && NearestName.Of(name, members.All.Select(known => known.Name)) is { } close ? $" (\"{close}\" is)"
+        members.Type == typeof(CostProfile) && s_ofStatements.Contains(name)
+            ? " (it is one of the whole answer to POST /v1/statements: send its draft alone, which ?only=draft answers)"
+        : name.Length <= MostNameLength && NearestName.Of(name, members.All.Select(known => known.Name)) is { } close ? $" (\"{close}\" is)"
         : members.All.Length > 0 ? $" (it takes {string.Join(", ", members.All.Select(known => known.Name))})"
         : "";
 
