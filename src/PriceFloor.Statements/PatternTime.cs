@@ -16,7 +16,11 @@ public sealed class PatternTime(Func<long> milliseconds)
     /// <summary>For one match, which nothing else can end.</summary>
     internal static readonly TimeSpan LongestMatch = TimeSpan.FromMilliseconds(250);
 
+    /// <summary>Milliseconds for a group and a line, after which its patterns are tried one by one.</summary>
+    private const int SlowGroup = 50;
+
     private readonly Dictionary<int, long> _taken = [];
+    private readonly HashSet<int> _slowGroups = [];
     private long _all;
 
     /// <summary>Whether another match might exceed the time.</summary>
@@ -40,10 +44,44 @@ public sealed class PatternTime(Func<long> milliseconds)
         }
         finally
         {
-            var took = milliseconds() - before;
-            _taken[rule] = _taken.GetValueOrDefault(rule) + took;
-            _all += took;
+            Count(rule, milliseconds() - before);
         }
+    }
+
+    /// <summary>
+    /// Whether a pattern of a group may match a text. Once that has taken long, it is true for this group from then on, so that each is tried alone
+    /// and the slow one is named. Throws as <see cref="Matches"/> does.
+    /// </summary>
+    internal bool MayMatch(PatternGroup group, string text)
+    {
+        if (_slowGroups.Contains(group.First))
+            return true;
+        if (IsUp)
+            throw Slow(_taken.MaxBy(one => one.Value).Key);
+        var before = milliseconds();
+        var pattern = group.Pattern.Value;
+        var ready = milliseconds();
+        try
+        {
+            return pattern?.IsMatch(text) ?? true;
+        }
+        catch (RegexMatchTimeoutException)
+        {
+            return true;
+        }
+        finally
+        {
+            var after = milliseconds();
+            if (after - ready > SlowGroup)
+                _slowGroups.Add(group.First);
+            Count(group.First, after - before);
+        }
+    }
+
+    private void Count(int rule, long took)
+    {
+        _taken[rule] = _taken.GetValueOrDefault(rule) + took;
+        _all += took;
     }
 
     private static SlowPatternException Slow(int rule) => new(rule, string.Create(CultureInfo.InvariantCulture,

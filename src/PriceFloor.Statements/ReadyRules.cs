@@ -10,18 +10,22 @@ namespace PriceFloor.Statements;
 public sealed class ReadyRules
 {
     private readonly IReadOnlyList<Ready> _rules;
+    private readonly PatternGroup?[] _groups;
 
-    private ReadyRules(ReadingRules document, IReadOnlyList<Ready> rules) => (Document, _rules) = (document, rules);
+    private ReadyRules(ReadingRules document, IReadOnlyList<Ready> rules) =>
+        (Document, _rules, _groups) = (document, rules, PatternGroup.Of(document.Rules));
 
     public ReadingRules Document { get; }
 
     /// <summary>No rules: every line stays unplaced.</summary>
     public static ReadyRules Empty { get; } = new(new ReadingRules { Rules = [] }, []);
 
-    /// <summary>Rules whose patterns have been checked; each is compiled when it is first needed, since that takes time too.</summary>
+    /// <summary>
+    /// Rules whose patterns have been checked; each is compiled when it is first needed, since that takes time too, and known from then on.
+    /// </summary>
     public static ReadyRules Of(ReadingRules document) => new(document, [.. document.Rules.Select(rule =>
         new Ready(rule, rule.TextHas is { } part ? Words.Single(part) : null,
-            rule.TextMatches is { } text ? new Lazy<Regex>(() => Pattern(text)) : null))]);
+            rule.TextMatches is { } text ? new Lazy<Regex>(() => KnownPatterns.Of(text)) : null))]);
 
     /// <summary>The faults of the patterns of rules (<c>bad-pattern</c>).</summary>
     public static IEnumerable<Fault> FaultsOf(ReadingRules document) => document.Rules.Index()
@@ -35,20 +39,19 @@ public sealed class ReadyRules
     public int? FirstFor(Transaction transaction, PatternTime time)
     {
         for (var index = 0; index < _rules.Count; index++)
-            if (_rules[index] is var rule && rule.Fits(transaction)
+            if (_groups[index] is { } group && !time.MayMatch(group, transaction.Text))
+                index = group.End - 1;
+            else if (_rules[index] is var rule && rule.Fits(transaction)
                     && (rule.Pattern is not { } pattern || time.Matches(index, pattern, transaction.Text)))
                 return index;
         return null;
     }
 
-    private static Regex Pattern(string text) =>
-        new(text, RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, PatternTime.LongestMatch);
-
     private static string? FaultOf(string text)
     {
         try
         {
-            Pattern(text);
+            KnownPatterns.Of(text);
             return null;
         }
         catch (NotSupportedException)
