@@ -13,7 +13,7 @@ public static class YearPage
     public static byte[] Of(YearAnswer year, IReadOnlyDictionary<string, string?> channels, string key)
     {
         var title = $"{year.Name ?? key}, {YearPicture.Days(year)}";
-        var page = new StringBuilder($"<h1>{Text(title)}</h1>\n")
+        var page = new StringBuilder($"<h1>{Text(year.Name ?? key)}</h1>\n<p>{YearPicture.Days(year)}</p>\n")
             .Append(CultureInfo.InvariantCulture, $"<figure>{Encoding.UTF8.GetString(YearPicture.Of(year, isPrinted: true))}</figure>\n");
         Parts(page, year);
         Carrying(page, year, channels);
