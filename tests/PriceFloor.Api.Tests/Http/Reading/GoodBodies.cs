@@ -98,6 +98,8 @@ internal static class GoodBodies
         ("POST", "/v1/order-checks", Lines, "{\"channel\":\"web\",\"items\":[{\"sku\":\"RB-014\",\"pieces\":2,\"price\":58}]}\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Sheet,
             "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
+        ("POST", "/v1/statements?currency=USD&only=draft", Sheet,
+            "Date,Description,Amount\r\n2027-01-02,Rent of the bench,-540.00\r\n2027-01-03,Sale,58.00\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true", Form, "--cut\r\nContent-Disposition: form-data; name=\"bank\"; filename=\"a.csv\"\r\n\r\n"
             + "Date,Description,Amount\r\n2027-01-02,Rent,-540.00\r\n\r\n--cut--\r\n"),
         ("POST", "/v1/statements?currency=USD&lines=true&account=cash-book", Sheet,
