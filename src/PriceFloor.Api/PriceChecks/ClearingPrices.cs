@@ -1,8 +1,7 @@
 using System.Collections.Frozen;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Evidence.Logged;
-using PriceFloor.Evidence.Findings;
+using PriceFloor.Api.LogLines;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Storage;
 
@@ -37,8 +36,9 @@ internal static class ClearingPrices
         var (key, clears) = (ListedPriceKey.Of(listed.Key), listed.Document.Clears!);
         var revision = (await snapshot.History(Kinds.ListedPrice, listed.Key, listed.Revision!.Value - 1, 1))[0];
         var since = DateOnly.FromDateTime(revision.SavedAtTime.UtcDateTime);
-        var log = await StoredLog.OfAsync(snapshot, asOf, new EvidenceChoices { From = since, To = DateOnly.MaxValue });
-        var sold = (await log.MovementsOf(key.Sku)).Where(line => line.What == MovementKind.Sold && line.Channel == key.Channel);
-        return sold.Sum(line => (long)line.Pieces) < clears.Pieces;
+        var end = await snapshot.LogPosition(asOf is { } time ? Moment.Of(time) : null);
+        var lines = await snapshot.Movements(
+            new LogQuestion { UpTo = end.Movements, Design = key.Sku, Place = key.Channel, From = since.DayNumber });
+        return lines.Where(line => StoredLines.KindOf(line.What) == MovementKind.Sold).Sum(line => (long)line.Pieces) < clears.Pieces;
     }
 }
