@@ -46,20 +46,6 @@ internal sealed class StoredLog
         };
     }
 
-    /// <summary>The same for one who asks only of single designs' own lines: nothing of it is kept.</summary>
-    /// <param name="snapshot">The store.</param>
-    /// <param name="asOf">The moment; null: now.</param>
-    /// <param name="choices">The days that count.</param>
-    public static async ValueTask<StoredLog> OfAsync(Snapshot snapshot, DateTimeOffset? asOf, EvidenceChoices choices)
-    {
-        var end = await snapshot.LogEnd(asOf is { } time ? Moment.Of(time) : null);
-        var sources = await snapshot.LogSources();
-        return new StoredLog(snapshot, end, new WatchedLog(null, new StoredNames(await snapshot.NamesOfLog()), end, round: -1), choices)
-        {
-            Sources = [.. sources.Select(source => new LogSource(source.Name, source.IsWholeDays, source.CountsAsMade))],
-        };
-    }
-
     /// <summary>The same log, asked otherwise.</summary>
     public StoredLog About(EvidenceChoices choices) => new(_snapshot, _end, _watched, choices) { Sources = Sources };
 
@@ -76,10 +62,10 @@ internal sealed class StoredLog
     /// <param name="own">Its own movements.</param>
     public async ValueTask<List<Movement>> InOrdersWith(string sku, List<Movement> own)
     {
-        if (Names.Design(sku) is not { } design || _watched.Watch is not { } watch)
+        if (Names.Design(sku) is not { } design)
             return [];
         var orders = own.Where(line => line.Order is not null).Select(line => (ulong)line.Order!.Value.Bytes).Distinct();
-        var others = await watch.Others(orders, design);
+        var others = await _watched.Watch.Others(orders, design);
         return others.Count == 0 ? []
             : Names.Movements(await _snapshot.MovementRowsAt([.. others.Select(line => (long)line.Position)], Movements));
     }
@@ -113,11 +99,10 @@ internal sealed class StoredLog
     /// <summary>The day of the newest line of all; null if there is none.</summary>
     public async ValueTask<DateOnly?> NewestDay()
     {
-        if (_watched.Watch?.Newest is { } known && (known.End, known.To) == (_end, Choices.To))
+        if (_watched.Watch.Newest is { } known && (known.End, known.To) == (_end, Choices.To))
             return known.Day;
         var newest = await _snapshot.NewestDay(_end, Choices.To.DayNumber) is { } day ? DateOnly.FromDayNumber(day) : (DateOnly?)null;
-        if (_watched.Watch is { } watch)
-            watch.Newest = new NewestDay(_end, Choices.To, newest);
+        _watched.Watch.Newest = new NewestDay(_end, Choices.To, newest);
         return newest;
     }
 
