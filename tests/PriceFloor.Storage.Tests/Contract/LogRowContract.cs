@@ -117,6 +117,23 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
         int? NewestDay(int to) => Store.Read(snapshot => snapshot.NewestDay(Position, to));
     }
 
+    [Fact]
+    public void Days_of_a_fair_come_once_and_only_of_what_is_asked()
+    {
+        Send(Sold("1", day: 101) with { Place = "fair", Stall = "Spring fair" }, Sold("2", day: 101) with { Place = "fair", Stall = "Spring fair" },
+            Sold("3", "AB-001", day: 102) with { Place = "fair", Stall = "Spring fair" }, Sold("4", day: 102),
+            MadeLine("5", day: 103) with { Place = "fair", Stall = "Spring fair" });
+        var (names, sold) = (Names(), Sold("1").What);
+        var fair = new LogRowQuestion { UpTo = Position.Movements, Place = names["channel", "fair"] };
+        long? spring = names["stall", "Spring fair"];
+        Assert.Equal([(101, spring), (102, spring)], Days(fair, null));
+        Assert.Equal([(101, spring)], Days(fair, [names["design", "RB-014"]]));
+        Assert.Equal([(102, spring)], Days(fair with { From = 102 }, null));
+
+        IEnumerable<(int Day, long? Stall)> Days(LogRowQuestion question, long[]? designs) =>
+            Store.Read(snapshot => snapshot.StallDays(question, sold, designs)).Order();
+    }
+
     private List<MovementRow> Rows(Func<LogRowQuestion, LogRowQuestion> which) =>
         Store.Read(snapshot => snapshot.MovementRows(which(new LogRowQuestion { UpTo = Position.Movements })));
 
