@@ -16,6 +16,9 @@ public sealed class Studio : IAsyncDisposable
 {
     public const string AdminKey = "a-key-for-tests-only-of-forty-characters";
 
+    /// <summary>No answer takes so long, but a machine may stand still for minutes, and a request in flight is not to fail for that.</summary>
+    private static readonly TimeSpan s_patience = TimeSpan.FromMinutes(10);
+
     private readonly WebApplicationFactory<Program> _factory;
 
     /// <param name="environment">Production, Development.</param>
@@ -70,6 +73,7 @@ public sealed class Studio : IAsyncDisposable
     public HttpClient ClientWith(string? key)
     {
         var client = _factory.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false, BaseAddress = Address });
+        client.Timeout = s_patience;
         if (key is not null)
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
         return client;
