@@ -10,16 +10,6 @@ public partial class Snapshot
         line.order_mark AS OrderMark
         """;
 
-    /// <summary>
-    /// Where the two lists of the log end, now or at a moment, as <see cref="LogPosition"/> says it, and as quickly after a million batches as
-    /// after one.
-    /// </summary>
-    public async ValueTask<LogPosition> LogEnd(long? asOf = null)
-    {
-        var (movements, bench) = (await EndOf(LogList.Movements, asOf), await EndOf(LogList.Bench, asOf));
-        return new(movements.Last, bench.Last, long.Max(movements.At, bench.At));
-    }
-
     /// <summary>All names but those of single pieces.</summary>
     public ValueTask<List<LogName>> NamesOfLog() => Query<LogName>(
         "SELECT id, kind, key FROM name WHERE kind IN ('source', 'design', 'channel', 'currency', 'stall', 'step')", new { });
@@ -58,8 +48,4 @@ public partial class Snapshot
     private static string NewestIn(string table, string which, string end) =>
         $"SELECT line.day FROM {table} AS line WHERE {which} AND line.day <= @to AND line.position <= {end} "
         + $"AND (line.ended IS NULL OR line.ended > {end}) ORDER BY line.day DESC LIMIT 1";
-
-    private async ValueTask<(long Last, long At)> EndOf(LogList list, long? asOf) => (await Query<(long, long)>(
-        "SELECT last, at FROM log_batch WHERE list = @Table AND at <= @asOf ORDER BY at DESC, last DESC LIMIT 1",
-        new { list.Table, asOf = asOf ?? long.MaxValue })).FirstOrDefault();
 }

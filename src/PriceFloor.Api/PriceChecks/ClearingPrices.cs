@@ -36,7 +36,7 @@ internal static class ClearingPrices
         var (key, clears) = (ListedPriceKey.Of(listed.Key), listed.Document.Clears!);
         var revision = (await snapshot.History(Kinds.ListedPrice, listed.Key, listed.Revision!.Value - 1, 1))[0];
         var since = DateOnly.FromDateTime(revision.SavedAtTime.UtcDateTime);
-        var end = await snapshot.LogEnd(asOf is { } time ? Moment.Of(time) : null);
+        var end = await snapshot.LogPosition(asOf is { } time ? Moment.Of(time) : null);
         var question = new LogQuestion { UpTo = end.Movements, Design = key.Sku, Place = key.Channel, From = since.DayNumber };
         var sold = (await snapshot.Movements(question)).Where(line => StoredLines.KindOf(line.What) == MovementKind.Sold);
         return sold.Sum(line => (long)line.Pieces) < clears.Pieces;

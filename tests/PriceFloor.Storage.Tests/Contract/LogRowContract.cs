@@ -104,14 +104,14 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
     [Fact]
     public void The_end_and_the_newest_day_are_those_of_the_lines_that_there_are()
     {
-        Assert.Equal(new LogPosition(0, 0, 0), Store.Read(snapshot => snapshot.LogEnd()));
+        Assert.Equal(new LogPosition(0, 0, 0), Store.Read(snapshot => snapshot.LogPosition()));
         Assert.Null(NewestDay(1000));
         Send(Sold("1", day: 102));
         Append(new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1", day: 104)] });
         Send(Sold("2", day: 108));
         Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2")] });
-        Assert.Equal(Position, Store.Read(snapshot => snapshot.LogEnd()));
-        Assert.Equal(new LogPosition(0, 0, 0), Store.Read(snapshot => snapshot.LogEnd(Position.At - 1)));
+        Assert.Equal(Position, Store.Read(snapshot => snapshot.LogPosition()));
+        Assert.Equal(new LogPosition(0, 0, 0), Store.Read(snapshot => snapshot.LogPosition(Position.At - 1)));
         Assert.Equal((104, 102), (NewestDay(1000), NewestDay(103)));
 
         int? NewestDay(int to) => Store.Read(snapshot => snapshot.NewestDay(Position, to));

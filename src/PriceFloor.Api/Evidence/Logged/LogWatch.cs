@@ -29,7 +29,7 @@ public sealed class LogWatch : IDisposable
         await _turn.WaitAsync();
         try
         {
-            var end = await snapshot.LogEnd();
+            var end = await snapshot.LogPosition();
             if (end.Movements < _seen.Movements || end.Bench < _seen.Bench)
                 return new WatchedLog(this, _names, end, round: -1); // another question has seen more
             if ((end.Movements, end.Bench) != (_seen.Movements, _seen.Bench))

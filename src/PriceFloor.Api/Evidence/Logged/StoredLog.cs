@@ -38,7 +38,7 @@ internal sealed class StoredLog
     public static async ValueTask<StoredLog> OfAsync(Snapshot snapshot, LogWatch watch, DateTimeOffset? asOf, EvidenceChoices choices)
     {
         var watched = await watch.CatchUp(snapshot);
-        var end = asOf is { } time ? await snapshot.LogEnd(Moment.Of(time)) : watched.End;
+        var end = asOf is { } time ? await snapshot.LogPosition(Moment.Of(time)) : watched.End;
         var sources = await snapshot.LogSources();
         return new StoredLog(snapshot, end, watched, choices)
         {

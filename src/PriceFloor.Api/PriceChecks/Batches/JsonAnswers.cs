@@ -28,9 +28,10 @@ public sealed class JsonAnswers(PipeWriter pipe, HttpContext context, bool lines
     protected override void WriteLine(BatchLine line, Outcome<CheckedPrice> outcome)
     {
         if (outcome.Found is { } found)
-            _items.Write(found.Answer(Caller.Of(context), workings: false, found.Clears is { } clears && Clearing.Contains(clears.Key))
-                with
-            { Sku = line.Sku, Channel = line.Channel });
+        {
+            var answer = found.Answer(Caller.Of(context), workings: false, found.Clears is { } clears && Clearing.Contains(clears.Key));
+            _items.Write(answer with { Sku = line.Sku, Channel = line.Channel });
+        }
         else
             _items.Write(Problem.Of(outcome.Faults).BodyFor(context) with { Sku = Shown(line.Sku), Channel = Shown(line.Channel) });
     }
