@@ -26,15 +26,10 @@ internal static class HurriedSteps
         if (rest < 0)
             return null;
         changed[last] = steps[last] with { HandsOnMinutes = rest };
-        return one => one with
-        {
-            Making = one.Making with
-            {
-                Steps = [.. one.Making.Steps!.Select((step,
-            i) => step with { HandsOnMinutes = changed[i].HandsOnMinutes })]
-            }
-        };
+        return one => one with { Making = one.Making with { Steps = [.. one.Making.Steps!.Select((step, i) => Taking(step, changed[i].HandsOnMinutes))] } };
     }
+
+    private static Step Taking(Step step, decimal minutes) => step with { HandsOnMinutes = minutes };
 
     private static bool MayChange(Step step) => step is { MayBeHurried: true, BatchSize: 1, HandsOnMinutes: > 0 };
 }
