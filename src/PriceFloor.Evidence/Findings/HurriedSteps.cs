@@ -26,10 +26,11 @@ internal static class HurriedSteps
         if (rest < 0)
             return null;
         changed[last] = steps[last] with { HandsOnMinutes = rest };
-        return one => one with { Making = one.Making with { Steps = [.. one.Making.Steps!.Select((step, i) => Taking(step, changed[i].HandsOnMinutes))] } };
-    }
+        return one => one with { Making = one.Making with { Steps = Changed(one.Making.Steps!) } };
 
-    private static Step Taking(Step step, decimal minutes) => step with { HandsOnMinutes = minutes };
+        IReadOnlyList<Step> Changed(IReadOnlyList<Step> steps) =>
+            [.. steps.Select((step, i) => step with { HandsOnMinutes = changed[i].HandsOnMinutes })];
+    }
 
     private static bool MayChange(Step step) => step is { MayBeHurried: true, BatchSize: 1, HandsOnMinutes: > 0 };
 }
