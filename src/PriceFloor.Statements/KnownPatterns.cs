@@ -11,14 +11,36 @@ internal static class KnownPatterns
 {
     private const int Most = 2_000;
 
+    private const RegexOptions Usual = RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
+
     private static readonly ConcurrentDictionary<string, WeakReference<Regex>> s_known = new(StringComparer.Ordinal);
 
-    /// <summary>The compiled pattern. It runs without backtracking. Throws as <see cref="Regex"/> does if the text is no such pattern.</summary>
+    /// <summary>
+    /// The compiled pattern. A small one (<see cref="PatternSize"/>) runs without backtracking, so its time grows only with the text. Any other is
+    /// tried with backtracking, which a time limit ends; without, a hostile one can fill the memory within one match, where no time limit looks.
+    /// Throws as <see cref="Regex"/> does if the text is no pattern.
+    /// </summary>
     public static Regex Of(string text)
     {
         if (s_known.TryGetValue(text, out var held) && held.TryGetTarget(out var known))
             return known;
-        var made = new Regex(text, RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, PatternTime.LongestMatch);
+        var made = new Regex(text, Usual | (PatternSize.Of(text).IsSmall ? RegexOptions.NonBacktracking : RegexOptions.None), PatternTime.LongestMatch);
+        return Kept(text, made);
+    }
+
+    /// <summary>One pattern that a text matches if it matches any of these plain ones. Throws if together they are too large for one.</summary>
+    public static Regex Any(IReadOnlyList<string> plain)
+    {
+        var text = string.Join('|', plain.Select(pattern => $"(?:{pattern})"));
+        return s_known.TryGetValue(text, out var held) && held.TryGetTarget(out var known) ? known
+            : Kept(text, new Regex(text, Usual | RegexOptions.NonBacktracking, PatternTime.LongestMatch));
+    }
+
+    /// <summary>Throws as <see cref="Regex"/> does if the text is no pattern that could do without backtracking.</summary>
+    public static void Check(string text) => _ = new Regex(text, Usual | RegexOptions.NonBacktracking, PatternTime.LongestMatch);
+
+    private static Regex Kept(string text, Regex made)
+    {
         if (s_known.Count >= Most)
             s_known.Clear();
         s_known[text] = new WeakReference<Regex>(made);

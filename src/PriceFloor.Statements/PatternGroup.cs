@@ -3,8 +3,8 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// Neighbouring rules whose patterns are asked about at once: a line that matches none of them needs no more than one match. Most rules do not take a
-/// line, so that saves most of the time.
+/// Neighbouring rules whose plain patterns are asked about at once: a line that matches none of them needs no more than one match. Most rules do not
+/// take a line, so that saves most of the time.
 /// </summary>
 internal sealed class PatternGroup
 {
@@ -32,7 +32,8 @@ internal sealed class PatternGroup
         var groups = new PatternGroup?[rules.Count];
         for (var first = 0; first < rules.Count; first++)
         {
-            var patterns = rules.Skip(first).Take(Most).TakeWhile(rule => IsPlain(rule.TextMatches)).Select(rule => rule.TextMatches!).ToList();
+            var patterns = rules.Skip(first).Take(Most).Select(rule => rule.TextMatches!)
+                .TakeWhile(text => text is not null && PatternSize.Of(text).IsPlain).ToList();
             if (patterns.Count < Fewest)
                 continue;
             groups[first] = new PatternGroup(first, patterns);
@@ -42,15 +43,11 @@ internal sealed class PatternGroup
         return groups;
     }
 
-    /// <summary>Options inside a pattern might reach beyond it, so such a pattern stays alone.</summary>
-    private static bool IsPlain(string? pattern) =>
-        pattern is not null && !pattern.Replace("(?:", "", StringComparison.Ordinal).Contains("(?", StringComparison.Ordinal);
-
     private static Regex? Together(IReadOnlyList<string> patterns)
     {
         try
         {
-            return KnownPatterns.Of(string.Join('|', patterns.Select(pattern => $"(?:{pattern})")));
+            return KnownPatterns.Any(patterns);
         }
         catch (Exception e) when (e is NotSupportedException or RegexParseException)
         {

@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// The time that the patterns of reading rules have taken in one request. Without backtracking no pattern runs for ever, but a few hundred characters
-/// of text may still take a while: all of them together get five seconds.
+/// The time that the patterns of reading rules have taken in one request. A hostile pattern takes as long as it is let: all of them together get five
+/// seconds, and each a quarter of a second for a line.
 /// </summary>
 /// <param name="milliseconds">A monotonic clock that costs next to nothing to read.</param>
 public sealed class PatternTime(Func<long> milliseconds)

@@ -4,8 +4,7 @@ using System.Text.RegularExpressions;
 namespace PriceFloor.Statements;
 
 /// <summary>
-/// Reading rules ready to use. Patterns run without backtracking, so their time grows only with the text, and within the <see cref="PatternTime"/> of
-/// a request.
+/// Reading rules ready to use. Their patterns run within the <see cref="PatternTime"/> of a request.
 /// </summary>
 public sealed class ReadyRules
 {
@@ -51,7 +50,7 @@ public sealed class ReadyRules
     {
         try
         {
-            KnownPatterns.Of(text);
+            KnownPatterns.Check(text);
             return null;
         }
         catch (NotSupportedException)
