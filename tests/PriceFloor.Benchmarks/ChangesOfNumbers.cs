@@ -90,7 +90,7 @@ public static class ChangesOfNumbers
     private static async Task<double> AskAsync(BenchStudio studio, string path, string body)
     {
         var clock = Stopwatch.StartNew();
-        await studio.SendAsync(HttpMethod.Post, path, body);
+        await studio.TakeAsync(path, body);
         return clock.Elapsed.TotalMilliseconds;
     }
 }

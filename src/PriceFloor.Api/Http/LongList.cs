@@ -37,9 +37,19 @@ public sealed class LongList<T> : JsonConverter<IReadOnlyList<T>>, ILongList
     }
 
     /// <summary>The lines with commas between them, in pieces without commas between those.</summary>
-    private static IEnumerable<ReadOnlyMemory<byte>> Lines(IReadOnlyList<T> list, JsonSerializerOptions options) =>
-        list.Count <= InOnePiece ? list.Count == 0 ? [] : [Bare([.. list], options)]
-            : list.Chunk(InOnePiece).AsParallel().AsOrdered().Select(some => Bare(some, options));
+    private static IEnumerable<ReadOnlyMemory<byte>> Lines(IReadOnlyList<T> list, JsonSerializerOptions options)
+    {
+        var pieces = Enumerable.Range(0, (list.Count + InOnePiece - 1) / InOnePiece);
+        return list.Count <= InOnePiece ? pieces.Select(Piece) : pieces.AsParallel().AsOrdered().Select(Piece);
+
+        ReadOnlyMemory<byte> Piece(int piece)
+        {
+            var some = new T[int.Min(InOnePiece, list.Count - (piece * InOnePiece))];
+            for (var i = 0; i < some.Length; i++)
+                some[i] = list[(piece * InOnePiece) + i];
+            return Bare(some, options);
+        }
+    }
 
     /// <summary>What is between the brackets.</summary>
     private static ReadOnlyMemory<byte> Bare(T[] some, JsonSerializerOptions options)

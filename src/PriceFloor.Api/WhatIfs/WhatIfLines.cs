@@ -11,12 +11,10 @@ internal sealed class WhatIfLines
     private readonly IReadOnlyList<WholeCatalogue> _scenarios;
     private readonly List<Stored<Channel>> _channels;
     private readonly WhatIfList _wanted;
-    private readonly Func<WhatIfLine, WhatIfLineAnswer> _answer;
 
-    private WhatIfLines(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios, string currency, WhatIfList wanted,
-        Func<WhatIfLine, WhatIfLineAnswer> answer)
+    private WhatIfLines(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios, string currency, WhatIfList wanted)
     {
-        (_now, _scenarios, _wanted, _answer) = (now, scenarios, wanted, answer);
+        (_now, _scenarios, _wanted) = (now, scenarios, wanted);
         _channels = [.. now.Channels.Where(channel => channel.Sound?.Currency == currency)];
     }
 
@@ -27,18 +25,17 @@ internal sealed class WhatIfLines
     /// <param name="scenarios">What would be stored in each scenario.</param>
     /// <param name="profile">The profile.</param>
     /// <param name="wanted">Which lines are wanted.</param>
-    /// <param name="answer">How a wanted line is shown.</param>
     public static (IReadOnlyList<WhatIfLine> Lines, IReadOnlyList<WhatIfLine> Fallen) Of(WholeCatalogue now, IReadOnlyList<WholeCatalogue> scenarios,
-        Stored<CostProfile> profile, WhatIfList wanted, Func<WhatIfLine, WhatIfLineAnswer> answer)
+        Stored<CostProfile> profile, WhatIfList wanted)
     {
-        var lines = new WhatIfLines(now, scenarios, profile.Document.Currency, wanted, answer);
+        var lines = new WhatIfLines(now, scenarios, profile.Document.Currency, wanted);
         var designs = now.Designs.Where(design => design.Sound?.Profile == profile.Key).ToList();
         var (kept, fallen) = (new List<WhatIfLine>(), new List<WhatIfLine>());
         foreach (var line in designs.AsParallel().AsOrdered().SelectMany(lines.Of))
         {
             if (Enumerable.Range(0, scenarios.Count).Any(line.HasFallen))
                 fallen.Add(line);
-            if (line.Answer is not null)
+            if (lines.IsWanted(line))
                 kept.Add(line);
         }
 
@@ -60,11 +57,10 @@ internal sealed class WhatIfLines
         var scenarios = new PricedDesign[_scenarios.Count];
         for (var i = 0; i < scenarios.Length; i++)
             scenarios[i] = PricedDesign.Of(_scenarios[i], _scenarios[i].Design(design.Key)!, _scenarios[i].Channel(channel.Key)!);
-        var line = new WhatIfLine(design, channel, PricedDesign.Of(_now, design, channel), scenarios);
-        if (_wanted == WhatIfList.All || (_wanted == WhatIfList.Moved && line.HasMoved))
-            line.Answer = _answer(line);
-        return line;
+        return new WhatIfLine(design, channel, PricedDesign.Of(_now, design, channel), scenarios);
     }
+
+    private bool IsWanted(WhatIfLine line) => _wanted == WhatIfList.All || (_wanted == WhatIfList.Moved && line.HasMoved);
 }
 
 /// <summary>One design on one channel.</summary>
@@ -74,9 +70,6 @@ internal sealed class WhatIfLines
 /// <param name="Scenarios">Its prices in each scenario.</param>
 internal sealed record WhatIfLine(Stored<Design> Design, Stored<Channel> Channel, PricedDesign Now, IReadOnlyList<PricedDesign> Scenarios)
 {
-    /// <summary>How it is shown; null if it is not.</summary>
-    public WhatIfLineAnswer? Answer { get; set; }
-
     /// <summary>Whether its floor price, target price or verdict differs in any scenario.</summary>
     public bool HasMoved => Scenarios.Any(one =>
         one.FloorPrice != Now.FloorPrice || one.TargetPrice != Now.TargetPrice || one.Verdict != Now.Verdict || one.Reason != Now.Reason);

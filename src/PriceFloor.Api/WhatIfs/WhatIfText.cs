@@ -1,4 +1,5 @@
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
 using PriceFloor.Api.PriceLists;
 
 namespace PriceFloor.Api.WhatIfs;
@@ -15,7 +16,7 @@ internal sealed class WhatIfText
     private WhatIfText(WhatIf asked, PriceReview? review)
     {
         (_asked, _review, _money) = (asked, review, asked.Now.Year.Currency);
-        (_lines, _fallen) = WhatIfLines.Of(asked.Now.Catalogue, [.. asked.All.Select(one => one.Catalogue)], asked.Profile, asked.Wanted, LineOf);
+        (_lines, _fallen) = WhatIfLines.Of(asked.Now.Catalogue, [.. asked.All.Select(one => one.Catalogue)], asked.Profile, asked.Wanted);
     }
 
     public static Outcome<WhatIfAnswer> Of(WhatIf asked)
@@ -39,7 +40,7 @@ internal sealed class WhatIfText
         Now = now,
         Scenarios = scenarios,
         Combined = combined,
-        List = [.. _lines.Select(line => line.Answer!)],
+        List = new ShownAsRead<WhatIfLine, WhatIfLineAnswer>(_lines, LineOf),
         Basis = new WhatIfBasisAnswer
         {
             Profile = _asked.Profile.Basis,
