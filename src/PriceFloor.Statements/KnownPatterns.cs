@@ -24,8 +24,8 @@ internal static class KnownPatterns
     {
         if (s_known.TryGetValue(text, out var held) && held.TryGetTarget(out var known))
             return known;
-        var made = new Regex(text, Usual | (PatternSize.Of(text).IsSmall ? RegexOptions.NonBacktracking : RegexOptions.None), PatternTime.LongestMatch);
-        return Kept(text, made);
+        var way = PatternSize.Of(text).IsSmall ? RegexOptions.NonBacktracking : RegexOptions.None;
+        return Kept(text, new Regex(text, Usual | way, PatternTime.LongestMatch));
     }
 
     /// <summary>One pattern that a text matches if it matches any of these plain ones. Throws if together they are too large for one.</summary>
