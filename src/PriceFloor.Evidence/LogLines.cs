@@ -17,8 +17,8 @@ internal sealed class LogLines
     public LogLines(IReadOnlyList<Movement> movements, IReadOnlyList<BenchEntry> bench, IReadOnlyList<LogSource> sources, EvidenceChoices choices)
     {
         _isFromAsked = choices.From is not null;
-        Movements = [.. movements.Where(line => Holds(line.On))];
-        var entries = bench.Where(entry => Holds(entry.On)).OrderBy(entry => entry.On).ThenBy(entry => entry.Position).ToList();
+        Movements = [.. movements.Where(line => Holds(choices, line.On))];
+        var entries = InOrder(bench, choices);
         _movements = Movements.ToLookup(line => line.Sku, StringComparer.Ordinal);
         _bench = entries.Where(entry => entry.Sku is not null).ToLookup(entry => entry.Sku!, StringComparer.Ordinal);
         _countAsMade = Named(source => source.CountsAsMade);
@@ -27,8 +27,6 @@ internal sealed class LogLines
         Newest = Movements.Select(line => line.On).Concat(entries.Select(entry => entry.On)).Select(day => (DateOnly?)day).Max();
 
         HashSet<string> Named(Func<LogSource, bool> which) => [.. sources.Where(which).Select(source => source.Name)];
-
-        bool Holds(DateOnly day) => day <= choices.To && !(day < choices.From);
     }
 
     public IReadOnlyList<Movement> Movements { get; }
@@ -51,7 +49,7 @@ internal sealed class LogLines
         var sold = _sold[design.Sku].Where(line => channel(line.Order.Channel)!.Currency == money).ToList();
         return new LogOfDesign(
             movements,
-            _isFromAsked ? all : all.FindAll(entry => !(entry.On < design.MadeSoSince)),
+            _isFromAsked ? all : Since(all, design.MadeSoSince),
             sold)
         {
             HasMade = hasMade,
@@ -71,6 +69,23 @@ internal sealed class LogLines
         _madeTwice.AddRange(counted.Where(entry => made.Contains(entry.On)));
         return ([.. own, .. counted.Where(entry => !made.Contains(entry.On)).Select(MadeBy)], made.Count > 0);
     }
+
+    /// <summary>The bench entries of one design that count, in their order.</summary>
+    /// <param name="bench">All of them.</param>
+    /// <param name="choices">The days that count.</param>
+    /// <param name="since">The first day of the present way of making; null: there never was another.</param>
+    public static IReadOnlyList<BenchEntry> Counting(IReadOnlyList<BenchEntry> bench, EvidenceChoices choices, DateOnly? since)
+    {
+        var entries = InOrder(bench, choices);
+        return choices.From is null ? Since(entries, since) : entries;
+    }
+
+    private static List<BenchEntry> InOrder(IReadOnlyList<BenchEntry> bench, EvidenceChoices choices) =>
+        [.. bench.Where(entry => Holds(choices, entry.On)).OrderBy(entry => entry.On).ThenBy(entry => entry.Position)];
+
+    private static List<BenchEntry> Since(List<BenchEntry> entries, DateOnly? since) => entries.FindAll(entry => !(entry.On < since));
+
+    private static bool Holds(EvidenceChoices choices, DateOnly day) => day <= choices.To && !(day < choices.From);
 
     private static bool IsLast(BenchEntry entry, Design design) => entry.Step is null || entry.Step == design.Making.Steps?[^1].Name;
 

@@ -26,6 +26,8 @@ public static class QuoteCases
     [
         new("stored-design", "Six of a stored design on a stored channel, without a price yet.",
             s_files["computeQuoteFigures.stored-design.request.json"], s_files["computeQuoteFigures.stored-design.answer.json"]),
+        new("from-the-log", "Sixty of a stored design, as quickly as its bench log shows; assumed says what that is.",
+            s_files["computeQuoteFigures.from-the-log.request.json"], s_files["computeQuoteFigures.from-the-log.answer.json"]),
         new("all-inline", "Nothing needs to be stored.",
             s_files["computeQuoteFigures.all-inline.request.json"], s_files["computeQuoteFigures.all-inline.answer.json"]),
     ];

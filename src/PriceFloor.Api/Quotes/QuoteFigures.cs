@@ -6,17 +6,20 @@ namespace PriceFloor.Api.Quotes;
 /// <summary>The figures of a quote from the documents of one moment.</summary>
 internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOrder Work)
 {
-    public static Outcome<QuoteFigures> Of(Catalogue catalogue, Quote quote, bool anyDecimals = false) =>
-        Of(catalogue, new KeyOr<CostProfile>(quote.Profile, null), new KeyOr<Channel>(quote.Channel, null), quote, anyDecimals);
+    /// <summary>What the log filled in.</summary>
+    private QuotedLearning Learned { get; init; } = QuotedLearning.None;
+
+    public static Outcome<QuoteFigures> Of(Catalogue catalogue, Quote quote, QuotedLearning learned, bool anyDecimals = false) =>
+        Of(catalogue, new KeyOr<CostProfile>(quote.Profile, null), new KeyOr<Channel>(quote.Channel, null), quote, learned, anyDecimals);
 
     public static Outcome<QuoteFigures> Of(Catalogue catalogue, KeyOr<CostProfile> profile, KeyOr<Channel> channel, QuoteTerms terms,
-        bool anyDecimals = false)
+        QuotedLearning learned, bool anyDecimals = false)
     {
         var found = QuoteParts.Of(catalogue, profile, channel, terms, anyDecimals);
         if (found.Found is not { } parts)
             return found.Faults.ToList();
-        var work = QuotedWork.Of(terms, parts.Pieces, parts.Year, parts.Channel.Document);
-        return work.Found is { } ordered ? new QuoteFigures(terms, parts, ordered) : work.Faults.ToList();
+        var work = QuotedWork.Of(learned.In(terms), parts.Pieces, parts.Year, parts.Channel.Document);
+        return work.Found is { } ordered ? new QuoteFigures(terms, parts, ordered) { Learned = learned } : work.Faults.ToList();
     }
 
     /// <summary>The answer.</summary>
@@ -54,6 +57,7 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
                 Profile = Parts.Profile.Basis,
                 Channel = Parts.Channel.Basis,
                 Designs = [.. Parts.Designs.Select(design => design.Basis)],
+                Log = Learned.Log,
             },
             Assumed = AssumptionAnswer.Of(Assumptions),
             Warnings = WarningAnswer.Of(WarningsOn(catalogue, earlier).Distinct()),
@@ -98,7 +102,8 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
     private IEnumerable<Assumption> Assumptions => Assumed.In(Parts.Profile.Document)
         .Concat(Parts.Pieces.SelectMany((piece, i) => Assumed.In(piece).Where(one => one.Pointer != "/profile/soldShare")
             .Select(one => one with { Pointer = AtLine(one.Pointer, i) })))
-        .Concat(Assumed.In(Parts.Channel.Document, "/channel").Where(one => one.Pointer is "/channel/salesTax" or "/channel/selling"));
+        .Concat(Assumed.In(Parts.Channel.Document, "/channel").Where(one => one.Pointer is "/channel/salesTax" or "/channel/selling"))
+        .Concat(Learned.Assumed(Terms));
 
     private IEnumerable<Warning> WarningsOn(Catalogue catalogue, EarlierQuotes earlier) => Warnings.In(Parts.Year, catalogue.Today)
         .Concat(Parts.Pieces.SelectMany((piece, i) => Warnings.In(piece).Where(one => one.Code != WarningCodes.LimitBeforeHours)

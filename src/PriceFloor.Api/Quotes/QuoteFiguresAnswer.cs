@@ -75,7 +75,7 @@ public sealed record QuoteFiguresAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTimeOffset? IssuedAt { get; init; }
 
-    /// <summary>Defaults that the answer rests on and that lower it.</summary>
+    /// <summary>Defaults that the answer rests on and that lower it, and what the log says of how the work gets quicker.</summary>
     public required IReadOnlyList<AssumptionAnswer> Assumed { get; init; }
 
     /// <summary>What may make the figures wrong.</summary>
@@ -130,6 +130,11 @@ public sealed record QuoteBasisAnswer
 
     /// <summary>The design of each line.</summary>
     public required IReadOnlyList<string> Designs { get; init; }
+
+    /// <summary>How far the log had come, if a line leaves to it how the work gets quicker.</summary>
+    /// <example>m1204881+b3310</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Log { get; init; }
 }
 
 /// <summary>What the work of an issued quote would cost now.</summary>

@@ -32,7 +32,8 @@ internal static class QuoteFiguresOperations
 
     internal static readonly Operation WhatIf = new("computeQuoteFigures", "Quotes", "What if: the figures of a quote that is not stored",
         "The same answer for a quote that comes with the request, in which profile, channel and designs are documents or keys of stored ones. "
-        + "Nothing is stored. Scope: read.")
+        + "Nothing is stored. A line of a stored design with learning {} takes its rate and the pieces made before from the design's bench log. "
+        + "Scope: read.")
     {
         Answer = typeof(QuoteFiguresAnswer),
         Cases = QuoteCases.Figures,

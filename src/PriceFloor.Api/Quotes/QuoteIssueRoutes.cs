@@ -2,6 +2,7 @@ using System.Text.Json;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
+using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
@@ -10,7 +11,8 @@ namespace PriceFloor.Api.Quotes;
 /// <summary>Issuing: the figures of the moment become part of the quote, as text, in the same transaction as they are computed.</summary>
 public static class QuoteIssueRoutes
 {
-    public static async Task<IResult> Issue(PathKey path, Store store, DocumentKind<Quote> kind, CatalogueReader reader, HttpContext context)
+    public static async Task<IResult> Issue(PathKey path, Store store, DocumentKind<Quote> kind, CatalogueReader reader, LogWatch watch,
+        HttpContext context)
     {
         var read = Preconditions.Of(context.Request);
         if (read.Found is not { } preconditions)
@@ -25,18 +27,21 @@ public static class QuoteIssueRoutes
                 return quote.ShownTo(caller); // it is done already, whatever If-Match asks for
             if (preconditions.Forbid(quote.Revision.Number))
                 return RequestFault.Stale(quote.Revision.Number);
-            var issued = await Issued(writing, quote, await reader.WholeWithin(writing), await EarlierQuotes.Of(writing, caller.Access,
+            var catalogue = await reader.WholeWithin(writing);
+            var learned = await QuotedLearning.Of(writing, watch, catalogue, quote.Document);
+            var issued = await Issued(writing, quote, catalogue, learned, await EarlierQuotes.Of(writing, caller.Access,
                 QuoteFiguresRoutes.HoursWanted(quote.Document), null, today));
             return issued.Found is { } revision ? (await StoredQuote.Of(writing, revision, null, today)).ShownTo(caller) : issued;
         });
         return outcome.Found is { } shown ? DocumentText.Answer(shown, kind.NamesOf(shown.Key), context.Request) : Problem.Of(outcome.Faults);
     }
 
-    private static async ValueTask<Outcome<Revision>> Issued(Writing writing, StoredQuote quote, Catalogue catalogue, EarlierQuotes earlier)
+    private static async ValueTask<Outcome<Revision>> Issued(Writing writing, StoredQuote quote, Catalogue catalogue, QuotedLearning learned,
+        EarlierQuotes earlier)
     {
         if (Missing(quote.Document).ToList() is { Count: > 0 } missing)
             return missing;
-        var figures = QuoteFigures.Of(catalogue, quote.Document);
+        var figures = QuoteFigures.Of(catalogue, quote.Document, learned);
         if (figures.Found is not { } found)
             return figures.Faults.ToList();
         var answer = found.Answer(catalogue, QuoteFiguresRoutes.Basis(quote), earlier, workings: false) with { IssuedAt = writing.Now };

@@ -22,7 +22,7 @@ internal sealed class DrawnQuote
         if (stored.Price is null)
             return RequestFault.CannotCompute(FaultCodes.NoPrice, $"The quote \"{key}\" asks no price, so there is nothing to take or leave.");
         var catalogue = likely.All.Count == 0 ? scope.Catalogue : scope.Catalogue.Changed(likely.All);
-        var figures = QuoteFigures.Of(catalogue, likely.Find<Quote>(Kinds.Quote, key) ?? stored, anyDecimals: true);
+        var figures = QuoteFigures.Of(catalogue, likely.Find<Quote>(Kinds.Quote, key) ?? stored, QuotedLearning.None, anyDecimals: true);
         return figures.Found is { } found ? new DrawnQuote(scope, found.Parts, key, stored) : figures.Faults.ToList();
     }
 

@@ -34,7 +34,7 @@ public sealed record SurenessBasisAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Scenario { get; init; }
 
-    /// <summary>How far the log had come from which the ranges are; absent if they are not from it.</summary>
+    /// <summary>How far the log had come from which the ranges, or the learning of the quote, are; absent if neither is.</summary>
     /// <example>m1204881+b3310</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Log { get; init; }

@@ -4,6 +4,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Quotes;
 using PriceFloor.Api.Scenarios;
 using PriceFloor.Evidence.Findings;
 using PriceFloor.Storage;
@@ -25,7 +26,14 @@ public static class SurenessRoutes
         var named = await SurenessNames.Of(request, catalogue, profile, store, context, asOf);
         if (named.Found is not { } names)
             return Problem.Of(named.Faults);
-        var scope = new ChangeScope(catalogue, profile, names.Plan) { Quote = names.Quote };
+        var (quote, learned) = (names.Quote, QuotedLearning.None);
+        if (quote is not null)
+        {
+            learned = await QuotedLearning.Of(store, watch, reader, quote.Document, asOf);
+            quote = quote.With(learned.In(quote.Document));
+        }
+
+        var scope = new ChangeScope(catalogue, profile, names.Plan) { Quote = quote };
         var logged = request.Ranges?.Word is null ? null : await store.ReadAsync(async snapshot =>
         {
             var choices = new EvidenceChoices { To = catalogue.Today, Level = LoggedRanges.Level };
@@ -50,7 +58,7 @@ public static class SurenessRoutes
             Plan = names.Plan?.Basis,
             Quote = names.Quote?.Basis,
             Scenario = stored.Values.FirstOrDefault()?.Basis,
-            Log = logged?.Found!.Log,
+            Log = logged?.Found!.Log ?? learned.Log,
             Changed = scope.BasisOf(guessed.Likely.All.Keys),
         }, catalogue.Today, context.RequestAborted);
         return answer.Found is not { } found ? Problem.Of(answer.Faults)

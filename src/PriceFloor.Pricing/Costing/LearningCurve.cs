@@ -12,10 +12,11 @@ public sealed class LearningCurve(Learning learning)
     /// <summary>The logarithms of 1 and on: the numbers that most curves pass.</summary>
     private static readonly decimal[] s_logarithms = [0, .. Enumerable.Range(1, 255).Select(number => Powers.Ln(number))];
 
-    private readonly decimal _from = decimal.Max(1, learning.MadeBefore);
-    private readonly decimal _logarithmOfFrom = LogarithmOf(decimal.Max(1, learning.MadeBefore));
+    private readonly decimal _madeBefore = learning.MadeBefore ?? 0;
+    private readonly decimal _from = decimal.Max(1, learning.MadeBefore ?? 0);
+    private readonly decimal _logarithmOfFrom = LogarithmOf(decimal.Max(1, learning.MadeBefore ?? 0));
     private readonly List<decimal> _sums = [0];
-    private readonly decimal _exponent = learning.Rate == 1 ? 0 : Powers.Ln(learning.Rate) / Powers.Ln(2);
+    private readonly decimal _exponent = learning.Rate is { } rate and not 1 ? Powers.Ln(rate) / Powers.Ln(2) : 0;
 
     /// <summary>b = log2(rate), settled: 0.85 gives -0.234465253637.</summary>
     public decimal Exponent => Rounding.Settle(_exponent);
@@ -23,7 +24,7 @@ public sealed class LearningCurve(Learning learning)
     /// <summary>The time of the k-th piece of the run, the first is 1, over the time that the design gives.</summary>
     public decimal FactorOf(decimal piece)
     {
-        var made = learning.MadeBefore + piece;
+        var made = _madeBefore + piece;
         return _exponent == 0 || made == _from ? 1 : Rounding.Settle(Powers.Exp(_exponent * (LogarithmOf(made) - _logarithmOfFrom)));
     }
 

@@ -18,8 +18,11 @@ public sealed record QuoteLine
     /// <summary>The key of a stored design of the quote's profile, or a design of its own.</summary>
     public required KeyOr<Design> Design { get; init; }
 
-    /// <summary>How the work gets quicker from piece to piece. Absent: it does not.</summary>
+    /// <summary>How the work gets quicker from piece to piece; {} takes it from the log of the design. Absent: it does not.</summary>
     public Learning? Learning { get; init; }
+
+    /// <summary>Whether the log of its stored design is to say how the work gets quicker.</summary>
+    public bool IsLeftToTheLog() => this is { Learning.Rate: null, Learning: not null, Design.Key: not null };
 
     /// <summary>Pieces that are made to try the design and are not delivered.</summary>
     /// <example>2</example>

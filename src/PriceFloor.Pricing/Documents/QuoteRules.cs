@@ -21,6 +21,10 @@ public static class QuoteRules
             if (line.Design?.Document is { } design)
                 foreach (var fault in DesignRules.Faults(design))
                     yield return fault with { Pointer = FormattableString.Invariant($"/lines/{index}/design{fault.Pointer}") };
+        foreach (var (index, line) in terms.Lines.Index())
+            if (line is { Learning: { Rate: null }, Design.Document: not null })
+                yield return new(FormattableString.Invariant($"/lines/{index}/learning/rate"), FaultCodes.Required,
+                    "rate is missing; only a stored design has a log that could fill it.");
         foreach (var (index, bought) in terms.Bought.Index())
             foreach (var fault in BoughtFaults(bought))
                 yield return fault with { Pointer = FormattableString.Invariant($"/bought/{index}{fault.Pointer}") };

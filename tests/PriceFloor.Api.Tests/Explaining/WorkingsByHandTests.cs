@@ -60,6 +60,10 @@ public sealed class WorkingsByHandTests
                 "leastDeposit:outOfPocket:up2", "benchHours:orderHours:4", "quotesRun:quotesRun:6"]
         },
         {
+            "/v1/quote-figures", """{"profile":"main","channel":"web","lines":[{"quantity":24,"design":"RB-014","learning":{"madeBefore":6}}]}""",
+            ["floor:orderFloor:up2", "floorTotal:atFloorTotalOrderTotal:2", "benchHours:orderHours:4"]
+        },
+        {
             "/v1/designs/RB-014/run-prices?channel=web&quantities=1,24", null,
             ["runs/0/benchHours:run1Line1RunHours:4", "runs/1/starts:run2Line1RunStarts:4", "runs/1/benchHours:run2Line1RunHours:4",
                 "runs/1/floorTotal:run2AtFloorTotalOrderTotal:2", "runs/1/floor:run2FloorOfAPiece:up2", "runs/1/perPiece:run2PerPiece:up2",

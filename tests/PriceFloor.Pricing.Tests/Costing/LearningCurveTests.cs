@@ -42,4 +42,11 @@ public sealed class LearningCurveTests
     [Fact]
     public void At_a_rate_of_one_nothing_is_learned() =>
         Assert.Equal(34.4828m, new LearningCurve(new Learning { Rate = 1, MadeBefore = 7 }).SumTo(34.4828m));
+
+    [Fact]
+    public void Without_a_rate_nothing_is_learned_and_with_one_none_were_made_before_unless_it_is_said()
+    {
+        Assert.Equal(7m, new LearningCurve(new Learning { MadeBefore = 7 }).SumTo(7));
+        Assert.Equal((null, 0m, 7m), (new Learning().MadeBefore, new Learning { Rate = 0.8m }.MadeBefore, new Learning { MadeBefore = 7 }.MadeBefore));
+    }
 }

@@ -38,7 +38,18 @@ internal sealed class StoredLog
     public static async ValueTask<StoredLog> OfAsync(Snapshot snapshot, LogWatch watch, DateTimeOffset? asOf, EvidenceChoices choices)
     {
         var watched = await watch.CatchUp(snapshot);
-        var end = asOf is { } time ? await snapshot.LogPosition(Moment.Of(time)) : watched.End;
+        return await Of(snapshot, asOf is { } time ? await snapshot.LogPosition(Moment.Of(time)) : watched.End, watched, choices);
+    }
+
+    /// <summary>The log as a write sees it, of which the watch must not learn: it may come to nothing.</summary>
+    public static async ValueTask<StoredLog> ApartAsync(Writing writing, LogWatch watch, EvidenceChoices choices)
+    {
+        var end = await writing.LogPosition();
+        return await Of(writing, end, new WatchedLog(watch, new StoredNames(await writing.NamesOfLog()), end, round: -1), choices);
+    }
+
+    private static async ValueTask<StoredLog> Of(Snapshot snapshot, LogPosition end, WatchedLog watched, EvidenceChoices choices)
+    {
         var sources = await snapshot.LogSources();
         return new StoredLog(snapshot, end, watched, choices)
         {
