@@ -86,6 +86,9 @@ public sealed record DemandAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? MakeUpToChance { get; init; }
 
+    /// <summary>How many pieces the market takes in these days, for a plan; null where no rate is known.</summary>
+    public required MaximumAnswer? Maximum { get; init; }
+
     /// <summary>What may make the figures wrong.</summary>
     public required IReadOnlyList<WarningAnswer> Warnings { get; init; }
 
@@ -127,7 +130,8 @@ public sealed record DemandAnswer
             NextReason = suggested.Next?.Reason,
             MakeUpTo = suggested.MakeUpTo?.Pieces,
             MakeUpToChance = suggested.MakeUpTo is { Pieces: not null } enough ? enough.Reach : null,
-            Warnings = WarningAnswer.Of(PriceWarnings.Of(question, studio, shelf).Concat(warnings)),
+            Maximum = MaximumAnswer.From(suggested.Takes),
+            Warnings = WarningAnswer.Of(PriceWarnings.Of(question, studio, shelf).Concat(PriceWarnings.Of(suggested.Takes)).Concat(warnings)),
             Assumed = AssumptionAnswer.Of(PriceWarnings.Assumed),
             Basis = basis,
             Workings = WorkingAnswer.Of(asked.Workings, () => DemandWorkings.Of(question, asked, suggested)),

@@ -46,7 +46,8 @@ internal static class LoggedDemand
             EvidenceWarnings.OfAge(question.SeesAll ? await log.NewestDay() : null, choices.To));
     }
 
-    private static Outcome<ChannelPrices> OfPrices(UnitCost piece, decimal? wholesale, Channel channel)
+    /// <summary>The floor price of a piece on a channel, or why there is none.</summary>
+    internal static Outcome<ChannelPrices> OfPrices(UnitCost piece, decimal? wholesale, Channel channel)
     {
         var (floor, terms) = (FloorPrice.Of(piece, wholesale), SellingTerms.Of(channel));
         return floor.Found is null ? floor.Faults.ToList() : terms.Found is null ? terms.Faults.ToList()

@@ -10,7 +10,9 @@ namespace PriceFloor.Api.Demands;
 /// <param name="Next">The step towards it.</param>
 /// <param name="Expected">What the price in question brings.</param>
 /// <param name="MakeUpTo">How many to make.</param>
-internal sealed record SuggestedPrices(decimal Least, Estimate? Best, NextPrice? Next, ExpectedAnswer? Expected, MakeUpTo? MakeUpTo)
+/// <param name="Takes">How many the market takes.</param>
+internal sealed record SuggestedPrices(decimal Least, Estimate? Best, NextPrice? Next, ExpectedAnswer? Expected, MakeUpTo? MakeUpTo,
+    MarketTakes? Takes)
 {
     private const decimal Few = 0.05m, Likely = 0.5m, Many = 0.95m;
 
@@ -22,11 +24,11 @@ internal sealed record SuggestedPrices(decimal Least, Estimate? Best, NextPrice?
         var best = question.Best(least, asked.Pieces, time);
         var next = best is { } found ? question.Next(found.Value, neverFalls: asked.Pieces is not null) : null;
         if ((asked.Price ?? demand.Offer.Price) is not { } price || demand.Curve(question.Sensitivity) is not { } curve)
-            return new SuggestedPrices(least, best, next, null, null);
+            return new SuggestedPrices(least, best, next, null, null, MarketTakes.Of(demand, time));
         // At another price a week brings what so much of a week brings at the price that was asked.
         var scaled = time * curve.RateAt(price) / curve.Rate;
         return new SuggestedPrices(least, best, next, ExpectedAt(question, asked, price, time, scaled),
-            MakeUpTo.Of(demand, piece, price, piece.Design.Seconds?.Price ?? 0, scaled));
+            MakeUpTo.Of(demand, piece, price, piece.Design.Seconds?.Price ?? 0, scaled), MarketTakes.Of(demand, scaled));
     }
 
     private static ExpectedAnswer? ExpectedAt(PriceQuestion question, DemandQuery asked, decimal price, decimal time, decimal scaled)

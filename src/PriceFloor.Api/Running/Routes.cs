@@ -39,6 +39,7 @@ using PriceFloor.Api.Remedies;
 using PriceFloor.Api.RunPrices;
 using PriceFloor.Api.Scenarios;
 using PriceFloor.Api.ShelfLists;
+using PriceFloor.Api.StockLists;
 using PriceFloor.Api.StatementLayouts;
 using PriceFloor.Api.Statements;
 using PriceFloor.Api.Sureness;
@@ -95,6 +96,7 @@ public static class Routes
         v1.MapLoggedEvidence();
         v1.MapDemands();
         v1.MapShelf();
+        v1.MapStock();
         v1.MapFloorPrices();
         v1.MapFloorHistories();
         v1.MapPriceParts();

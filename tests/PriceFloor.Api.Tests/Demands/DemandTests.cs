@@ -26,6 +26,9 @@ public sealed class DemandTests
         Assert.Equal("16 0.8332", Told(answer, "makeUpTo", "makeUpToChance"));
         Assert.Equal("""{"profile":"main@1","design":"RB-014@2","channel":"web@1","log":"m327+b0"}""", answer.GetProperty("basis").GetRawText());
         Assert.Equal(["season-unknown"], Warned(answer));
+        // One piece an order: as likely as not 11, as above; nine times in ten fewer than that and no fewer than 19 times in 20.
+        Assert.Equal("11 93 orders", Told(answer.GetProperty("maximum"), "value", "observations", "of"));
+        Assert.InRange(answer.GetProperty("maximum").GetProperty("low").GetDecimal(), 6, 10);
         Assert.Equal("""[{"pointer":"#/sensitivity","value":2},{"pointer":"#/next","value":0.15}]""", answer.GetProperty("assumed").GetRawText());
     }
 
@@ -60,7 +63,8 @@ public sealed class DemandTests
         Assert.Equal("2 0.68 3.88 general", Told(answer.GetProperty("sensitivity"), "value", "low", "high", "from"));
         // From 2 to 15 January listed: two weeks, (1/2 + 2)/2 orders a week of one and a half pieces each.
         Assert.Equal("1.2500 listed 2 2.00 1.50", Told(answer.GetProperty("rate"), "value", "exposure", "orders", "time", "piecesPerOrder"));
-        Assert.Equal(["guess", "season-unknown"], Warned(answer));
+        Assert.Equal(["guess", "season-unknown", "too-few"], Warned(answer));
+        Assert.Equal("2", Told(answer.GetProperty("maximum"), "observations"));
     }
 
     [Fact]

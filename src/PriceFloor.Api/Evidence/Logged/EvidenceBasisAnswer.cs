@@ -10,6 +10,11 @@ public sealed record EvidenceBasisAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Profile { get; init; }
 
+    /// <summary>The profiles, in order of key.</summary>
+    /// <example>["main@7"]</example>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? Profiles { get; init; }
+
     /// <summary>The design.</summary>
     /// <example>RB-014@3</example>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
