@@ -100,9 +100,12 @@ public sealed class DesignEvidence
         Findings.FirstOrDefault(found => found.Pointer is "/making/minutesPerPiece" or "/making/steps" && found.Says != Says.TooFew)
             is { Estimate: { Low: { } low, High: { } high } } ? (low, high) : null;
 
+    /// <summary>Whether the minutes of a piece, or of some of its steps, were found with their ends.</summary>
+    public bool HasMinutesRange => Minutes is not null || StepMinutes.Count > 0;
+
     /// <summary>
-    /// What an hour earned by the upper and by the lower minutes of a piece, unrounded: one figure where they have no ends. Null where nothing
-    /// stayed sold, or the draft has no floor.
+    /// What an hour earned by the upper and by the lower minutes of a piece, unrounded: one figure where they have no ends. Minutes found by step are
+    /// all at their upper, or all at their lower ends. Null where nothing stayed sold, or the draft has no floor.
     /// </summary>
     public (decimal Low, decimal High)? EarnedRange
     {
@@ -110,9 +113,31 @@ public sealed class DesignEvidence
         {
             if (this is not { Take: { } take, AsFound.Found: { } piece } || take.Earned(piece) is not { } earned)
                 return null;
-            return Minutes is { } minutes && Whole(minutes.High) is { } slow && Whole(minutes.Low) is { } quick
-                ? (take.Earned(slow) ?? earned, take.Earned(quick) ?? earned) : (earned, earned);
+            var (slow, quick) = Minutes is { } minutes ? (Whole(minutes.High), Whole(minutes.Low))
+                : (BySteps(step => step.High), BySteps(step => step.Low));
+            return slow is not null && quick is not null ? (take.Earned(slow) ?? earned, take.Earned(quick) ?? earned) : (earned, earned);
         }
+    }
+
+    /// <summary>The steps whose minutes were found with their ends.</summary>
+    private IReadOnlyList<(int Step, decimal Low, decimal High)> StepMinutes =>
+    [
+        .. (Draft.Making.Steps ?? []).SelectMany((_, index) => Findings.Where(found => found.Says != Says.TooFew
+                && found.Pointer == FormattableString.Invariant($"/making/steps/{index}/handsOnMinutes"))
+            .Where(found => found.Estimate is { Low: not null, High: not null })
+            .Select(found => (index, found.Estimate.Low!.Value, found.Estimate.High!.Value))),
+    ];
+
+    /// <summary>The piece of the draft if each of those steps took other minutes; null if there are none.</summary>
+    private UnitCost? BySteps(Func<(int Step, decimal Low, decimal High), decimal> end)
+    {
+        var found = StepMinutes;
+        if (found.Count == 0)
+            return null;
+        var steps = Draft.Making.Steps!.ToArray();
+        foreach (var step in found)
+            steps[step.Step] = steps[step.Step] with { HandsOnMinutes = end(step) };
+        return UnitCost.Of(Draft with { Making = Draft.Making with { Steps = steps } }, Known.Stored.Year).Found;
     }
 
     /// <summary>The piece of the draft if a whole one took other minutes.</summary>

@@ -20,10 +20,12 @@ public sealed record DesignTakeAnswer(int Pieces, decimal Net, decimal? Contribu
             return null;
         var (stored, found) = (design.Known.Stored, design.AsFound.Found);
         var money = stored.Year.Currency;
-        var (slow, quick) = design.Minutes is { } minutes ? (design.Taking(minutes.High), design.Taking(minutes.Low)) : (null, null);
+        var range = design.HasMinutesRange ? design.EarnedRange : null;
         return new DesignTakeAnswer(take.Pieces, money.Round(take.Net), found is null ? null : money.Round(take.Contribution(found)), Earned(found),
-            Earned(slow), Earned(quick), Earned(stored), money.RoundUp(stored.Year.PerBenchHour));
+            Rounded(range?.Low), Rounded(range?.High), Earned(stored), money.RoundUp(stored.Year.PerBenchHour));
 
-        decimal? Earned(UnitCost? piece) => piece is not null && take.Earned(piece) is { } earned ? money.Round(earned) : null;
+        decimal? Earned(UnitCost? piece) => piece is null ? null : Rounded(take.Earned(piece));
+
+        decimal? Rounded(decimal? earned) => earned is { } exact ? money.Round(exact) : null;
     }
 }

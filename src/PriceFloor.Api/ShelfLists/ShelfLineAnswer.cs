@@ -90,7 +90,7 @@ public sealed record ShelfLineAnswer
     {
         var design = line.Design;
         var (money, take, found) = (design.Known.Stored.Year.Currency, design.Take, design.AsFound.Found);
-        var (low, high) = design.Minutes is not null && design.EarnedRange is { } range ? (range.Low, range.High) : ((decimal?)null, (decimal?)null);
+        var range = design.HasMinutesRange ? design.EarnedRange : null;
         return new ShelfLineAnswer
         {
             Sku = line.Sku,
@@ -99,8 +99,8 @@ public sealed record ShelfLineAnswer
             Take = money.Round(take?.Net ?? 0),
             Contribution = take is null || found is null ? null : money.Round(take.Contribution(found)),
             Earned = take is null || found is null ? null : Money(take.Earned(found)),
-            EarnedLow = Money(low),
-            EarnedHigh = Money(high),
+            EarnedLow = Money(range?.Low),
+            EarnedHigh = Money(range?.High),
             ShareOfContribution = Share(line.ShareOfContribution),
             ShareOfHours = Share(line.ShareOfHours),
             Pull = Share(line.Pull),

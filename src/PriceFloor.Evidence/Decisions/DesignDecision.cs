@@ -46,12 +46,16 @@ public sealed record DesignDecision(DecisionFacts Facts, Decision Decision)
     /// <summary>What the decision rests on, as pointers into the evidence of the design, such as <c>#/findings/0</c>.</summary>
     public IReadOnlyList<string> BecauseIn(DesignEvidence design) => [.. Decision.Because.Select(ground => ground switch
     {
-        DecisionGround.Minutes => design.Findings.Index().Where(finding => finding.Item.Pointer is "/making/steps" or "/making/minutesPerPiece")
+        DecisionGround.Minutes => design.Findings.Index().Where(finding => IsMinutes(finding.Item.Pointer))
+            .OrderBy(finding => finding.Item.Pointer.EndsWith("/handsOnMinutes", StringComparison.Ordinal)) // of the whole piece, else of a step
             .Select(finding => string.Create(CultureInfo.InvariantCulture, $"#/findings/{finding.Index}")).FirstOrDefault(),
         DecisionGround.Floor => "#/floor",
         DecisionGround.Days => "#/days",
         _ => "#/take",
     }).OfType<string>()];
+
+    private static bool IsMinutes(string pointer) =>
+        pointer is "/making/steps" or "/making/minutesPerPiece" || pointer.EndsWith("/handsOnMinutes", StringComparison.Ordinal);
 
     /// <summary>What may make the decision wrong.</summary>
     /// <param name="pointer">Where the decision is in the answer.</param>
