@@ -4,7 +4,7 @@ using PriceFloor.Api.OpenApi;
 
 namespace PriceFloor.Api.ShelfLists;
 
-/// <summary>The address of this folder, and its description in the contract.</summary>
+/// <summary>The addresses of this folder, and their descriptions in the contract.</summary>
 public static class ShelfOperations
 {
     private static readonly ExampleFolder s_files = new(typeof(ShelfOperations));
@@ -13,11 +13,15 @@ public static class ShelfOperations
         "A line for each design that the log has: what it sold and brought, what an hour at it earned, its share of the year's contribution and of "
         + "the bench hours, how fast it sells, what is on hand and how old, and one word that this suggests (keep, raise, make-faster, redesign, "
         + "fill-in, drop, wait) after what it rests on. Carriers are the fewest designs that bring 70 % of the contribution. Nothing is changed by "
-        + "itself. Scope: read.")
+        + "itself. As image/svg+xml each design's share of the contribution beside its share of the hours, as text/html a page to print. "
+        + "Scope: read.")
     {
         Answer = typeof(ShelfAnswer),
         AnswerExample = s_files["getShelf.answer.json"],
-        OtherAnswers = [new(Format.Csv, null, s_files["getShelf.answer.csv"])],
+        OtherAnswers =
+        [
+            new(Format.Csv, null, s_files["getShelf.answer.csv"]), FormatExample.Drawing, new(Format.Html, null, s_files["getShelf.answer.html"]),
+        ],
         HasTag = true,
         Good = new Dictionary<int, string> { [200] = "The answer.", [304] = "The caller already has it." },
         Problems = [ProblemTypes.UnknownReference, ProblemTypes.CannotCompute],
@@ -25,6 +29,8 @@ public static class ShelfOperations
 
     public static void MapShelf(this RouteGroupBuilder v1)
     {
-        v1.MapGet("/shelf", ShelfRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Csv).Tell(Shelf);
+        v1.MapGet("/shelf", ShelfRoutes.Get).Needs(Scope.Read).Offer(Format.Json, Format.Csv, Format.Svg, Format.Html).Tell(Shelf);
+        v1.MapGet("/shelf.svg", ShelfRoutes.Get).Needs(Scope.Read).Always(Format.Svg).Tell(Shelf.As(Format.Svg));
+        v1.MapGet("/shelf.html", ShelfRoutes.Get).Needs(Scope.Read).Always(Format.Html).Tell(Shelf.As(Format.Html));
     }
 }

@@ -35,6 +35,8 @@ public static class ShelfRoutes
                     EvidenceWarnings.OfAge(question.SeesAll ? await question.Log.NewestDay() : null, choices.To), question.Log.Basis);
             });
             var body = format == Format.Csv ? await ShelfSheet.Of(shelf, asked.Dialect, context.RequestAborted)
+                : format == Format.Svg ? ShelfPicture.Of(shelf)
+                : format == Format.Html ? ShelfPage.Of(shelf, profile.Document.Name ?? profile.Key, choices.To)
                 : System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(shelf, WireJson.Options);
             return TaggedBody.Of(body).Answer(context, format);
         });

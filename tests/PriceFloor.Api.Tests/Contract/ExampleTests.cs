@@ -26,7 +26,7 @@ public sealed class ExampleTests
         "getQuoteActualRevision", "deleteQuoteActual", "reviseQuote", "patchQuote", "deleteQuoteOutcome", "deleteQuote"];
 
     private static readonly string[] s_last = ["getDesignEvidence", "getDesignLearningSvg", "getDesignDemand", "getChannelEvidence",
-        "getProfileEvidence", "getShelf",
+        "getProfileEvidence", "getShelf", "getShelfSvg", "getShelfHtml", "getStock",
         "withdrawMovement", "withdrawBenchEntry",
         "putListedPrices", "putDesigns", "putSheet", "createKey", "getKey", "listKeys", "rotateKey",
         "listAudit", "deleteKey", "createBackup", "patchProfile", "patchDesign", "patchChannel", "patchListedPrice", "patchReadingRules",
