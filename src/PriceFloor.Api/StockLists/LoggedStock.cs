@@ -4,9 +4,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Evidence;
-using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Prices;
-using PriceFloor.Evidence.Statistics;
 using PriceFloor.Evidence.WholeShelf;
 
 namespace PriceFloor.Api.StockLists;
