@@ -21,6 +21,9 @@ public sealed record LogRowQuestion
     /// <summary>Last day.</summary>
     public int? To { get; init; }
 
+    internal IReadOnlyList<(string Name, long? Value)> Parameters =>
+        [("@UpTo", UpTo), ("@Design", Design), ("@Place", Place), ("@From", From), ("@To", To)];
+
     internal string Condition
     {
         get
@@ -31,7 +34,7 @@ public sealed record LogRowQuestion
             if (Place is not null)
                 condition += " AND line.place = @Place";
             if (Sources is not null)
-                condition += " AND line.source IN @Sources";
+                condition += $" AND line.source IN ({string.Join(',', Sources)})";
             return condition + (From is null ? "" : " AND line.day >= @From") + (To is null ? "" : " AND line.day <= @To");
         }
     }

@@ -16,33 +16,35 @@ public partial class Snapshot
     /// <summary>
     /// Movements that are of an order and have positions after one and up to another, in order of position; ended ones too, since they were there.
     /// </summary>
-    public ValueTask<List<OrderRow>> OrderRows(long after, long upTo, int limit) => Query<OrderRow>(
+    public ValueTask<List<OrderRow>> OrderRows(long after, long upTo, int limit) => Session.Read(
         """
-        SELECT position, design, order_mark AS OrderMark FROM movement
+        SELECT position, design, order_mark FROM movement
         WHERE position > @after AND position <= @upTo AND order_mark IS NOT NULL ORDER BY position LIMIT @limit
-        """, new { after, upTo, limit });
+        """, [("@after", after), ("@upTo", upTo), ("@limit", limit)], OrderOf);
 
     /// <summary>Movements that were of an order and ended after one position and up to another.</summary>
-    public ValueTask<List<OrderRow>> EndedOrderRows(long after, long upTo) => Query<OrderRow>(
+    public ValueTask<List<OrderRow>> EndedOrderRows(long after, long upTo) => Session.Read(
         """
-        SELECT position, design, order_mark AS OrderMark FROM movement
+        SELECT position, design, order_mark FROM movement
         WHERE ended > @after AND ended <= @upTo AND order_mark IS NOT NULL
-        """, new { after, upTo });
+        """, [("@after", after), ("@upTo", upTo)], OrderOf);
 
     /// <summary>The movements at some positions, as far as they stood.</summary>
     public async ValueTask<List<MovementRow>> MovementRowsAt(IReadOnlyCollection<long> positions, LogRowQuestion question)
     {
         var rows = new List<MovementRow>();
         foreach (var some in positions.Chunk(Together))
-            rows.AddRange(await Query<MovementRow>(
+            rows.AddRange(await Session.Read(
                 $"""
                  SELECT {MovementColumns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece
-                 WHERE line.position IN @some AND {question.Condition} ORDER BY line.position
-                 """, new { some, question.UpTo, question.From, question.To }));
+                 WHERE line.position IN ({string.Join(',', some)}) AND {question.Condition} ORDER BY line.position
+                 """, question.Parameters, MovementOf));
         return rows;
     }
 
     private const int Together = 1000;
+
+    private static OrderRow OrderOf(Row row) => new() { Position = row.Number(0), Design = row.Number(1), OrderMark = row.Bytes(2)! };
 
     private ValueTask<List<long?>> Touched(LogList list, long after, long upTo) => Query<long?>(
         $"""

@@ -6,8 +6,7 @@ public partial class Snapshot
     private const string MovementColumns =
         """
         line.position, line.source, line.design, line.day, line.what, line.place, line.currency, line.pieces, line.paid, line.listed, line.fees,
-        line.shipping_charged AS ShippingCharged, line.shipping_cost AS ShippingCost, line.stall, line.grade, line.resale, piece.key AS Piece,
-        line.order_mark AS OrderMark
+        line.shipping_charged, line.shipping_cost, line.stall, line.grade, line.resale, piece.key, line.order_mark
         """;
 
     /// <summary>All names but those of single pieces.</summary>
@@ -15,16 +14,16 @@ public partial class Snapshot
         "SELECT id, kind, key FROM name WHERE kind IN ('source', 'design', 'channel', 'currency', 'stall', 'step')", new { });
 
     /// <summary>Movements, in order of day where they are of one design.</summary>
-    public ValueTask<List<MovementRow>> MovementRows(LogRowQuestion question) => Query<MovementRow>(
+    public ValueTask<List<MovementRow>> MovementRows(LogRowQuestion question) => Session.Read(
         $"SELECT {MovementColumns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece WHERE {question.Condition}"
-        + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question);
+        + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question.Parameters, MovementOf);
 
     /// <summary>Bench entries, in order of day where they are of one design.</summary>
-    public ValueTask<List<BenchRow>> BenchRows(LogRowQuestion question) => Query<BenchRow>(
+    public ValueTask<List<BenchRow>> BenchRows(LogRowQuestion question) => Session.Read(
         $"""
          SELECT line.position, line.source, line.design, line.day, line.step, line.started, line.good, line.minutes
          FROM bench AS line WHERE {question.Condition}
-         """ + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question);
+         """ + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question.Parameters, BenchOf);
 
     /// <summary>The days of movements of one kind on a channel, each stall's once.</summary>
     /// <param name="question">The channel and the days.</param>
@@ -44,6 +43,40 @@ public partial class Snapshot
              UNION ALL SELECT ({NewestIn("bench", "line.design = name.id", "@Bench")}) FROM name WHERE name.kind = 'design'
              UNION ALL SELECT ({NewestIn("bench", "line.design IS NULL", "@Bench")}))
          """, new { end.Movements, end.Bench, to });
+
+    private static MovementRow MovementOf(Row row) => new()
+    {
+        Position = row.Number(0),
+        Source = row.Number(1),
+        Design = row.Number(2),
+        Day = (int)row.Number(3),
+        What = (int)row.Number(4),
+        Place = row.NumberOrNull(5),
+        Currency = row.NumberOrNull(6),
+        Pieces = (int)row.Number(7),
+        Paid = row.NumberOrNull(8),
+        Listed = row.NumberOrNull(9),
+        Fees = row.NumberOrNull(10),
+        ShippingCharged = row.NumberOrNull(11),
+        ShippingCost = row.NumberOrNull(12),
+        Stall = row.NumberOrNull(13),
+        Grade = (int?)row.NumberOrNull(14),
+        Resale = (int?)row.NumberOrNull(15),
+        Piece = row.Text(16),
+        OrderMark = row.Bytes(17),
+    };
+
+    private static BenchRow BenchOf(Row row) => new()
+    {
+        Position = row.Number(0),
+        Source = row.Number(1),
+        Design = row.NumberOrNull(2),
+        Day = (int)row.Number(3),
+        Step = row.NumberOrNull(4),
+        Started = (int?)row.NumberOrNull(5),
+        Good = (int?)row.NumberOrNull(6),
+        Minutes = row.NumberOrNull(7),
+    };
 
     private static string NewestIn(string table, string which, string end) =>
         $"SELECT line.day FROM {table} AS line WHERE {which} AND line.day <= @to AND line.position <= {end} "

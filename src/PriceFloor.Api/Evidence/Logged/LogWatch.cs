@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// </summary>
 public sealed class LogWatch : IDisposable
 {
-    private const int APage = 20_000;
+    private const int APage = 5_000;
 
     private static readonly LogPosition s_start = new(0, 0, 0);
 

@@ -49,9 +49,7 @@ internal sealed class SharedOrders
     /// <summary>All lines are found again.</summary>
     public void Settle()
     {
-        Array.Resize(ref _marks, _count);
-        Array.Resize(ref _lines, _count);
-        Array.Sort(_marks, _lines);
+        Array.Sort(_marks, _lines, 0, _count);
         for (var i = 1; i < _count; i++)
             if (_marks[i] == _marks[i - 1] && _lines[i].Design != _lines[i - 1].Design)
                 _shared.Add(_marks[i]);
