@@ -8,15 +8,17 @@ namespace PriceFloor.Evidence;
 /// <summary>All findings of a log.</summary>
 public sealed class StudioEvidence
 {
-    private StudioEvidence(EvidenceChoices choices) => Choices = choices;
+    private readonly Func<IReadOnlyList<ChannelEvidence>> _channels;
+
+    private StudioEvidence(EvidenceChoices choices, Func<IReadOnlyList<ChannelEvidence>> channels) => (Choices, _channels) = (choices, channels);
 
     public EvidenceChoices Choices { get; }
 
     /// <summary>Designs with a line, by sku.</summary>
     public required IReadOnlyList<DesignEvidence> Designs { get; init; }
 
-    /// <summary>Channels with an order, by key.</summary>
-    public required IReadOnlyList<ChannelEvidence> Channels { get; init; }
+    /// <summary>Channels with an order, by key; found when they are asked for.</summary>
+    public IReadOnlyList<ChannelEvidence> Channels => field ??= _channels();
 
     /// <summary>Null where no profile is asked about.</summary>
     public required ProfileEvidence? Profile { get; init; }
@@ -56,12 +58,9 @@ public sealed class StudioEvidence
             .Where(design => design.Log.Movements.Count + design.Log.Bench.Count > 0).ToList();
         var good = GoodOf(logs, known);
         var designs = logs.ConvertAll(design => DesignEvidence.Of(design.Known, design.Log, choices, good(design.Known)));
-        var channels = orders.Orders.GroupBy(order => order.Channel).OrderBy(group => group.Key, StringComparer.Ordinal)
-            .Select(group => ChannelOf(group.Key, [.. group], known, choices) with { LeftOut = LeftOut(lines, group.Key, known) }).ToList();
-        return new StudioEvidence(choices)
+        return new StudioEvidence(choices, () => ChannelsOf(orders, lines, known, choices))
         {
             Designs = designs,
-            Channels = channels,
             Profile = profile is null ? null
                 : ProfileEvidence.Of(profile, ShelfTimes.Of(designs.Select(design => design.Shelf)), lines.WholeDays, choices),
             MadeTwice = lines.MadeTwice,
@@ -94,6 +93,10 @@ public sealed class StudioEvidence
 
     /// <summary>Bench hours of what a design sold; 0 where it sold nothing.</summary>
     public static decimal Hours(DesignEvidence design) => design is { Take: { } take, AsFound.Found: { } piece } ? take.Hours(piece) : 0;
+
+    private static List<ChannelEvidence> ChannelsOf(OrderBook orders, LogLines lines, KnownStudio known, EvidenceChoices choices) =>
+        [.. orders.Orders.GroupBy(order => order.Channel).OrderBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => ChannelOf(group.Key, [.. group], known, choices) with { LeftOut = LeftOut(lines, group.Key, known) })];
 
     private static ChannelEvidence ChannelOf(string key, IReadOnlyList<SoldOrder> orders, KnownStudio known, EvidenceChoices choices)
     {

@@ -9,6 +9,8 @@ namespace PriceFloor.Evidence.Demand;
 /// </summary>
 public sealed class OfferedDesign
 {
+    private (DateOnly From, IReadOnlyList<int> Orders)? _byMonth;
+
     private OfferedDesign(string sku, string channelKey, Channel channel, DateOnly to) => (Sku, Key, Channel, To) = (sku, channelKey, channel, to);
 
     /// <summary>The design's key.</summary>
@@ -42,7 +44,7 @@ public sealed class OfferedDesign
     /// <summary>The highest price ever asked.</summary>
     public decimal? HighestAsked => Prices.Max(step => step.Price);
 
-    public int Pieces => Orders.Sum(order => order.Pieces);
+    public int Pieces { get; private init; }
 
     /// <summary>Pieces an order, unrounded; 1 where there is none.</summary>
     public decimal PiecesPerOrder => Orders.Count == 0 ? 1 : (decimal)Pieces / Orders.Count;
@@ -94,6 +96,7 @@ public sealed class OfferedDesign
                 Exposure = exposure,
                 Days = days,
                 Orders = orders,
+                Pieces = orders.Sum(order => order.Pieces),
                 Prices = OfferedPrices.Of(asked, own),
             });
         }
@@ -101,10 +104,23 @@ public sealed class OfferedDesign
         return offers;
     }
 
+    /// <summary>How many orders after a day and up to the last that counts were in each month, January first. The last answer is kept.</summary>
+    internal IReadOnlyList<int> OrdersByMonth(DateOnly after)
+    {
+        if (_byMonth is { } known && known.From == after)
+            return known.Orders;
+        var orders = new int[Seasons.Months];
+        foreach (var order in Orders)
+            if (order.On > after && order.On <= To)
+                orders[order.On.Month - 1]++;
+        _byMonth = (after, orders);
+        return orders;
+    }
+
     private static List<OrderDay> OrdersOf(List<Movement> sold)
     {
         var (orders, byNumber) = (new List<OrderDay>(), new Dictionary<LineId, int>());
-        foreach (var line in sold.OrderBy(line => line.On))
+        foreach (var line in InOrder.Of(sold, (one, other) => one.On.CompareTo(other.On)))
             if (line.Order is { } number && byNumber.TryGetValue(number, out var at))
             {
                 orders[at] = orders[at] with { Pieces = orders[at].Pieces + line.Pieces };

@@ -5,7 +5,9 @@ namespace PriceFloor.Evidence.Demand;
 /// <summary>How much a day of each month weighs: 1 on the mean.</summary>
 public sealed class Seasons
 {
-    private const int Months = 12, Smoothing = 10;
+    internal const int Months = 12;
+
+    private const int Smoothing = 10;
 
     private Seasons(IReadOnlyList<decimal> weights, bool isKnown) => (Weights, IsKnown) = (weights, isKnown);
 
@@ -24,18 +26,38 @@ public sealed class Seasons
     /// </summary>
     /// <param name="days">The day of each order, in any order.</param>
     /// <param name="to">The last day.</param>
-    public static Seasons Of(IReadOnlyCollection<DateOnly> days, DateOnly to)
+    public static Seasons Of(IReadOnlyCollection<DateOnly> days, DateOnly to) => Of(days.Where(day => day <= to).Select(day => (DateOnly?)day).Min(),
+        to, after =>
+        {
+            var orders = new int[Months];
+            foreach (var day in days)
+                if (day > after && day <= to)
+                    orders[day.Month - 1]++;
+            return orders;
+        });
+
+    /// <summary>The same of offers, whose orders all are up to that day.</summary>
+    internal static Seasons OfOffers(IReadOnlyList<OfferedDesign> offers, DateOnly to) => Of(
+        offers.Where(offer => offer.Orders.Count > 0).Select(offer => (DateOnly?)offer.Orders[0].On).Min(), to, after =>
+        {
+            var orders = new int[Months];
+            foreach (var offer in offers)
+                foreach (var (month, own) in offer.OrdersByMonth(after).Index())
+                    orders[month] += own;
+            return orders;
+        });
+
+    /// <param name="first">The day of the first order; null: there is none.</param>
+    /// <param name="to">The last day.</param>
+    /// <param name="byMonth">How many orders were in each month after a day and up to the last.</param>
+    private static Seasons Of(DateOnly? first, DateOnly to, Func<DateOnly, int[]> byMonth)
     {
-        var first = days.Where(day => day <= to).Select(day => (DateOnly?)day).Min();
         var years = 0;
         while (first is { } day && to.Year - years > 1 && to.AddYears(-years - 1) >= day.AddDays(-1))
             years++;
         if (years == 0)
             return Unknown;
-        var (from, orders) = (to.AddYears(-years), new int[Months]);
-        foreach (var day in days)
-            if (day > from && day <= to)
-                orders[day.Month - 1]++;
+        var orders = byMonth(to.AddYears(-years));
         var all = orders.Sum();
         return new Seasons([.. orders.Select(own => (decimal)Months * (own + Smoothing) / (all + Months * Smoothing))], true);
     }
@@ -43,17 +65,17 @@ public sealed class Seasons
     /// <summary>The weeks of some days, each day as heavy as its month.</summary>
     public decimal Weeks(DaySpan span)
     {
-        decimal days = 0;
+        var days = new int[Months];
         for (var from = span.From; from <= span.To;)
         {
             var last = new DateOnly(from.Year, from.Month, DateTime.DaysInMonth(from.Year, from.Month));
             var to = last < span.To ? last : span.To;
-            days += Weights[from.Month - 1] * (to.DayNumber - from.DayNumber + 1);
+            days[from.Month - 1] += to.DayNumber - from.DayNumber + 1;
             if (to == DateOnly.MaxValue)
                 break;
             from = to.AddDays(1);
         }
 
-        return days / 7;
+        return Enumerable.Range(0, Months).Sum(month => Weights[month] * days[month]) / 7;
     }
 }

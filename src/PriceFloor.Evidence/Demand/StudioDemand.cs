@@ -43,7 +43,7 @@ public sealed class StudioDemand
     public static StudioDemand Of(IEnumerable<OfferedDesign> offers, DateOnly to, decimal level)
     {
         var all = offers.OrderBy(offer => offer.Key, StringComparer.Ordinal).ThenBy(offer => offer.Sku, StringComparer.Ordinal).ToList();
-        var seasons = Seasons.Of([.. all.SelectMany(offer => offer.Orders).Select(order => order.On)], to);
+        var seasons = Seasons.OfOffers(all, to);
         var shelves = all.Select(offer => (Offer: offer, Runs: PriceRun.Of(offer, seasons))).GroupBy(offer => offer.Offer.Key)
             .Select(channel => new ChannelShelf(channel.Key, [.. channel], seasons, level)).ToList();
         var sensitivity = Sensitivity.Of(shelves.SelectMany(shelf => shelf.Designs).Select(design => design.Priced), level);

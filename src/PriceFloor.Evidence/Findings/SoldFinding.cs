@@ -25,15 +25,16 @@ internal sealed class SoldFinding
     /// <summary>The share of pieces with a day on which they were made; null where there are none.</summary>
     public static SoldFinding? Of(ShelfTimes shelf, decimal level)
     {
-        if (shelf.Times.Count == 0)
+        var times = shelf.Times;
+        if (times.Count == 0)
             return null;
-        var curve = SoldCurve.Of(shelf.Times);
+        var curve = SoldCurve.Of(times);
         var isYoung = curve.AtRisk(Days) < FewAtRisk;
         var age = isYoung ? curve.OldestWith(FewAtRisk) ?? 0 : Days;
-        var gone = shelf.Times.Where(time => time.End != ShelfEnd.OnShelf).Sum(time => time.Pieces);
+        var gone = times.Where(time => time.End != ShelfEnd.OnShelf).Sum(time => time.Pieces);
         var estimate = curve.SoldBy(age, level);
         var isEnough = gone >= FewGone && shelf.Oldest >= YoungDays && estimate.Value > 0;
-        return new SoldFinding(curve, estimate, (shelf.Times.Sum(time => time.Pieces), isEnough, isYoung));
+        return new SoldFinding(curve, estimate, (times.Sum(time => time.Pieces), isEnough, isYoung));
     }
 
     public Found<T> As<T>(decimal stored, Func<T, decimal, T> change) => new(

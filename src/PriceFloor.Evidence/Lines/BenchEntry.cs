@@ -1,7 +1,7 @@
 namespace PriceFloor.Evidence.Lines;
 
 /// <summary>One line of the bench log: so many started, so many good, so many minutes, all for the whole batch.</summary>
-public readonly record struct BenchEntry
+public sealed record BenchEntry
 {
     /// <summary>What the sheet or program that says so is called.</summary>
     public required string Source { get; init; }
@@ -29,8 +29,4 @@ public readonly record struct BenchEntry
 
     /// <summary>Where it stands in the log; unique. Of equal days the lower came first.</summary>
     public required long Position { get; init; }
-
-    public BenchEntry()
-    {
-    }
 }

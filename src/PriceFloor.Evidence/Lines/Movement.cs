@@ -1,10 +1,10 @@
 namespace PriceFloor.Evidence.Lines;
 
 /// <summary>
-/// One line of what happened to pieces of a design. Its names are keys of stored documents; amounts are exact. A value,
-/// so that a stream of a million needs no million objects; names come from a <see cref="NamePool"/>.
+/// One line of what happened to pieces of a design. Its names are keys of stored documents; amounts are exact. An object, not a value: it is large, and
+/// stands in many lists.
 /// </summary>
-public readonly record struct Movement
+public sealed record Movement
 {
     /// <summary>What the sheet or program that says so is called.</summary>
     public required string Source { get; init; }
@@ -66,8 +66,4 @@ public readonly record struct Movement
 
     /// <summary>What one piece brought, unrounded; null where nothing was paid for.</summary>
     public decimal? Price => Paid / Pieces;
-
-    public Movement()
-    {
-    }
 }

@@ -9,9 +9,9 @@ public sealed class OrderBook
     private readonly Dictionary<(string Sku, string Channel), List<SoldLine>> _open = [];
     private readonly List<SoldOrder> _orders = [];
 
-    private OrderBook()
-    {
-    }
+    private readonly bool _hasReturns;
+
+    private OrderBook(bool hasReturns) => _hasReturns = hasReturns;
 
     /// <summary>The orders, by the position of their first line.</summary>
     public IReadOnlyList<SoldOrder> Orders => _orders;
@@ -24,10 +24,10 @@ public sealed class OrderBook
     /// <param name="channel">A channel by its key; lines of a channel that is not there, or had another currency, do not count.</param>
     public static OrderBook Of(IEnumerable<Movement> movements, Func<string, Channel?> channel)
     {
-        var book = new OrderBook();
-        foreach (var line in movements
-                .Where(line => line.What is MovementKind.Sold or MovementKind.Returned && Counts(line, channel))
-                .OrderBy(line => line.On).ThenBy(line => line.What).ThenBy(line => line.Position))
+        var lines = InOrder.Of(movements.Where(line => line.What is MovementKind.Sold or MovementKind.Returned && Counts(line, channel)),
+            SoldFirst);
+        var book = new OrderBook(lines.Any(line => line.What == MovementKind.Returned));
+        foreach (var line in lines)
             if (line.What == MovementKind.Sold)
                 book.Sell(line);
             else
@@ -37,10 +37,13 @@ public sealed class OrderBook
         return book;
     }
 
-    private static bool Counts(in Movement line, Func<string, Channel?> channel) =>
+    private static int SoldFirst(Movement one, Movement other) => one.On != other.On ? one.On.CompareTo(other.On)
+        : one.What != other.What ? one.What.CompareTo(other.What) : one.Position.CompareTo(other.Position);
+
+    private static bool Counts(Movement line, Func<string, Channel?> channel) =>
         line.Channel is { } key && channel(key) is { } on && (line.Currency is null || line.Currency == on.Currency);
 
-    private void Sell(in Movement line)
+    private void Sell(Movement line)
     {
         var order = line.Order is { } number ? _byNumber.GetValueOrDefault((line.Channel!, number)) : null;
         if (order is null)
@@ -52,13 +55,15 @@ public sealed class OrderBook
 
         var sold = new SoldLine(line, order);
         order.Add(sold);
+        if (!_hasReturns)
+            return;
         if (!_open.TryGetValue((line.Sku, line.Channel!), out var open))
             _open.Add((line.Sku, line.Channel!), open = []);
         open.Add(sold);
     }
 
     /// <summary>From the order that the line names, else from the last sale of the design there.</summary>
-    private void Return(in Movement line)
+    private void Return(Movement line)
     {
         var (left, sku) = (line.Pieces, line.Sku);
         if (line.Order is { } number && _byNumber.TryGetValue((line.Channel!, number), out var order))

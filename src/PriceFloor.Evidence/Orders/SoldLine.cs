@@ -5,7 +5,7 @@ namespace PriceFloor.Evidence.Orders;
 /// <summary>One sold line of an order, what it brought, and what of it came back.</summary>
 public sealed class SoldLine
 {
-    internal SoldLine(in Movement line, SoldOrder order) => (Line, Order) = (line, order);
+    internal SoldLine(Movement line, SoldOrder order) => (Line, Order) = (line, order);
 
     public Movement Line { get; }
 
@@ -21,7 +21,7 @@ public sealed class SoldLine
     public int Resold { get; internal set; }
 
     /// <summary>Net of the pieces that stayed sold.</summary>
-    public decimal Kept => Net - Net * Returned / Line.Pieces;
+    public decimal Kept => Returned == 0 ? Net : Net - Net * Returned / Line.Pieces;
 }
 
 /// <summary>One order on a channel: all lines with its number, or one line without.</summary>

@@ -78,8 +78,7 @@ public sealed class ShelfHistory
     public static ShelfHistory Of(IEnumerable<Movement> movements, DateOnly to)
     {
         var history = new ShelfHistory(to);
-        foreach (var line in movements.Where(line => line.Grade == Grade.Good && line.On <= to)
-                .OrderBy(line => line.On).ThenBy(line => Array.IndexOf(s_ofADay, line.What)).ThenBy(line => line.Position))
+        foreach (var line in InOrder.Of(movements.Where(line => line.Grade == Grade.Good && line.On <= to), AsTheyHappened))
         {
             history.Take(line);
             history._days.Note(line.On, null, history._stock.At(null));
@@ -91,6 +90,9 @@ public sealed class ShelfHistory
         return history;
     }
 
+    private static int AsTheyHappened(Movement one, Movement other) => one.On != other.On ? one.On.CompareTo(other.On)
+        : one.What != other.What ? Array.IndexOf(s_ofADay, one.What) - Array.IndexOf(s_ofADay, other.What) : one.Position.CompareTo(other.Position);
+
     /// <summary>Lets go of the pieces that are gone: how old they were is not told any more.</summary>
     internal void Release()
     {
@@ -100,7 +102,7 @@ public sealed class ShelfHistory
         _sold.TrimExcess();
     }
 
-    private void Take(in Movement line)
+    private void Take(Movement line)
     {
         Pass(line.On);
         switch (line.What)
@@ -143,7 +145,7 @@ public sealed class ShelfHistory
         FirstMade ??= on;
     }
 
-    private void Sell(in Movement line)
+    private void Sell(Movement line)
     {
         ByPiece &= line.Piece is not null;
         Sold += line.Pieces;
@@ -160,7 +162,7 @@ public sealed class ShelfHistory
     /// <summary>
     /// What can be sold again was not sold after all, and its age goes on. What cannot stays sold: the channel's returns have its loss.
     /// </summary>
-    private void Return(in Movement line)
+    private void Return(Movement line)
     {
         if (!line.Resale)
             return;
@@ -185,13 +187,13 @@ public sealed class ShelfHistory
         return pieces;
     }
 
-    private void Lose(in Movement line, int pieces)
+    private void Lose(Movement line, int pieces)
     {
         foreach (var lot in _stock.Remove(pieces, line.Channel, line.Piece))
             _ended.Add(new ShelfTime(Age(lot.Made, line.On), ShelfEnd.Gone, lot.Pieces));
     }
 
-    private void Count(in Movement line)
+    private void Count(Movement line)
     {
         var found = line.Pieces - _stock.At(line.Channel);
         Differs |= found != 0;

@@ -12,7 +12,7 @@ internal sealed class ShelfStock
     private readonly Dictionary<string, DateOnly> _byPiece = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _byPlace = new(StringComparer.Ordinal);
 
-    public int All => _byPlace.Values.Sum();
+    public int All { get; private set; }
 
     public int At(string? place) => _byPlace.GetValueOrDefault(place ?? Studio);
 
@@ -27,6 +27,7 @@ internal sealed class ShelfStock
         if (pieces == 0)
             return;
         _byPlace[place ?? Studio] = checked(At(place) + pieces);
+        All = checked(All + pieces);
         if (piece is null || pieces > 1 || !_byPiece.TryAdd(piece, made))
             _byDay[made] = checked(_byDay.GetValueOrDefault(made) + pieces);
     }
@@ -46,6 +47,7 @@ internal sealed class ShelfStock
         var rest = place is null ? 0 : int.Min(pieces - there, At(null));
         _byPlace[place ?? Studio] = At(place) - there;
         _byPlace[Studio] = At(null) - rest;
+        All -= there + rest;
         return Oldest(there + rest, piece);
     }
 
@@ -54,6 +56,7 @@ internal sealed class ShelfStock
     {
         var there = int.Min(pieces, At(place));
         _byPlace[place ?? Studio] = At(place) - there;
+        All -= there;
         return Oldest(there, null);
     }
 

@@ -1,0 +1,15 @@
+namespace PriceFloor.Evidence.Lines;
+
+/// <summary>Lines in order. Those of the store mostly are already, and then are only looked through.</summary>
+internal static class InOrder
+{
+    /// <summary>The lines in an order; equals stay as they were.</summary>
+    public static IReadOnlyList<Movement> Of(IEnumerable<Movement> lines, Comparison<Movement> order)
+    {
+        var all = lines.ToList();
+        for (var i = 1; i < all.Count; i++)
+            if (order(all[i - 1], all[i]) > 0)
+                return [.. all.Order(Comparer<Movement>.Create(order))];
+        return all;
+    }
+}
