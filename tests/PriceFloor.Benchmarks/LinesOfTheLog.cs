@@ -33,6 +33,7 @@ public static class LinesOfTheLog
             await using var studio = await BenchStudio.StartAsync(await Published.Folder, Port, data.Path);
             await SwitchAsync(figures, studio);
             await BesideChecksAsync(figures, studio);
+            await ClearingAsync(figures, studio);
         }
     }
 
@@ -72,6 +73,23 @@ public static class LinesOfTheLog
                 beside.P99Milliseconds, "at most 1.5");
             figures.Add($"longest wait of a price write beside an append of {s_sheet}", " ms",
                 (await LongestWriteAsync(studio, appending)).TotalMilliseconds, "at most 300 ms");
+        }
+    }
+
+    /// <summary>A check of a price at which pieces are sold off, which counts in the log what was sold since, beside one of a price that is not.</summary>
+    private static async Task ClearingAsync(Figures figures, BenchStudio studio)
+    {
+        await studio.SendAsync(HttpMethod.Put, "/v1/designs/D-118/prices/c3",
+            """{"price":58.00,"currency":"USD","clears":{"pieces":5000,"until":"2099-12-31"}}""");
+        var (plain, clearing) = (WireRequest.Check(BenchStudio.AdminKey), WireRequest.Check(BenchStudio.AdminKey, "D-118"));
+        await Load.RunAsync(studio.Process, clearing, 1, SecondsOfWarming);
+        for (var round = 0; round < 3; round++)
+        {
+            var (of, ours) = (await Load.RunAsync(studio.Process, plain, 1, 2), await Load.RunAsync(studio.Process, clearing, 1, 2));
+            figures.Add("server CPU a check of a price that clears pieces, 1 connection", " us", "another price", of.CpuMicrosecondsARequest,
+                ours.CpuMicrosecondsARequest);
+            figures.Add("p99 of checks of a price that clears pieces, 1 connection", " ms", "another price", of.P99Milliseconds,
+                ours.P99Milliseconds);
         }
     }
 

@@ -6,7 +6,8 @@ namespace PriceFloor.Benchmarks;
 public static class WireRequest
 {
     /// <summary>One price check.</summary>
-    public static byte[] Check(string key) => Of("POST", "/v1/price-checks", key, """{"sku":"D-117","channel":"c3","price":58.00}""");
+    public static byte[] Check(string key, string sku = "D-117") =>
+        Of("POST", "/v1/price-checks", key, $$"""{"sku":"{{sku}}","channel":"c3","price":58.00}""");
 
     public static byte[] Get(string path, string key) =>
         Encoding.ASCII.GetBytes($"GET {path} HTTP/1.1\r\nHost: 127.0.0.1\r\nAuthorization: Bearer {key}\r\n\r\n");
