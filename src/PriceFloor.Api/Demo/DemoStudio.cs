@@ -11,20 +11,15 @@ namespace PriceFloor.Api.Demo;
 
 /// <summary>An invented studio to try the service with. Its documents are stored in the same way as everybody's.</summary>
 public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<Design> designs, DocumentKind<Channel> channels,
-    DocumentKind<ListedPrice> prices, DocumentKind<Plan> plans, DocumentKind<ReadingRules> rules, DocumentKind<Quote> quotes)
+    DocumentKind<ListedPrice> prices, DocumentKind<Plan> plans, DocumentKind<ReadingRules> rules, DocumentKind<Quote> quotes,
+    DemoLog log)
 {
-    public void Fill(Store store) => store.Write("demo", async writing =>
+    /// <summary>The documents, and then the lines of the log that name them.</summary>
+    public void Fill(Store store)
     {
-        var studio = JsonDocument.Parse(Read("studio.json")).RootElement;
-        await Put(writing, profiles, studio.GetProperty("profiles"));
-        await Put(writing, channels, studio.GetProperty("channels"));
-        await Put(writing, designs, studio.GetProperty("designs"));
-        await Put(writing, prices, studio.GetProperty("prices"));
-        await Put(writing, plans, studio.GetProperty("plans"));
-        await Put(writing, quotes, studio.GetProperty("quotes"));
-        await Put(writing, rules, "main", JsonDocument.Parse(StarterRules.Json).RootElement);
-        return true;
-    });
+        StoreDocuments(store);
+        log.Fill(store).GetAwaiter().GetResult();
+    }
 
     /// <summary>The demo's output: lines to paste, and the key that was made for it, once.</summary>
     /// <param name="madeKey">The key that this start made; null if the operator chose one, which is never printed, or it
@@ -47,6 +42,19 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
             """);
     }
 
+    private void StoreDocuments(Store store) => store.Write("demo", async writing =>
+    {
+        var studio = JsonDocument.Parse(Read("studio.json")).RootElement;
+        await Put(writing, profiles, studio.GetProperty("profiles"));
+        await Put(writing, channels, studio.GetProperty("channels"));
+        await Put(writing, designs, studio.GetProperty("designs"));
+        await Put(writing, prices, studio.GetProperty("prices"));
+        await Put(writing, plans, studio.GetProperty("plans"));
+        await Put(writing, quotes, studio.GetProperty("quotes"));
+        await Put(writing, rules, "main", JsonDocument.Parse(StarterRules.Json).RootElement);
+        return true;
+    });
+
     private static async ValueTask Put<T>(Writing writing, DocumentKind<T> kind, JsonElement documents) where T : class
     {
         foreach (var document in documents.EnumerateObject())
@@ -62,10 +70,14 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
                 $"The demo's {kind.Name} {key} is refused: {string.Join(' ', faults.Select(fault => $"{fault.Pointer} {fault.Detail}"))}");
     }
 
-    private static string Read(string name)
+    private static string Read(string name) => System.Text.Encoding.UTF8.GetString(Bytes(name));
+
+    /// <summary>A file beside this one.</summary>
+    internal static byte[] Bytes(string name)
     {
         using var stream = typeof(DemoStudio).Assembly.GetManifestResourceStream($"PriceFloor.Api.Demo.{name}")!;
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
+        using var bytes = new MemoryStream();
+        stream.CopyTo(bytes);
+        return bytes.ToArray();
     }
 }

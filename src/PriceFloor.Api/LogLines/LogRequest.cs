@@ -11,9 +11,6 @@ internal sealed class LogRequest(LogBatchQuery query, WholeCatalogue catalogue, 
 {
     private const int MostErrors = 100;
 
-    private readonly Dictionary<string, string?> _designs = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, KnownChannel?> _channels = new(StringComparer.Ordinal);
-
     /// <summary>Settles lines of one source.</summary>
     public delegate SettledLines<TEntry> Settling<TSent, TEntry>(IReadOnlyList<TSent> sent, string source, KnownNames names, LogWindow window);
 
@@ -30,7 +27,7 @@ internal sealed class LogRequest(LogBatchQuery query, WholeCatalogue catalogue, 
         if (Against(sent, of) is { } unfit)
             return unfit;
         using var marks = await store.ReadAsync(snapshot => snapshot.Marks());
-        var (tally, names) = (new LogTally(), new KnownNames(DesignOf, ChannelOf));
+        var (tally, names) = (new LogTally(), new LogNamesIn(catalogue).Known);
         foreach (var source in sent.GroupBy(line => line.Source ?? query.Source!, line => line.Line).DefaultIfEmpty(new Nobody<TSent>(query.Source!)))
         {
             var lines = source.Select(line => query.IsWhole || of(line) is not (null, null, false) ? line : refuse(line, FaultCodes.Required));
@@ -60,12 +57,6 @@ internal sealed class LogRequest(LogBatchQuery query, WholeCatalogue catalogue, 
     /// <summary>The designs whose lines a key may change; null: all.</summary>
     public static IReadOnlyCollection<string>? DesignsOf(Catalogue catalogue, ProfileAccess access) =>
         access.IsWhole ? null : [.. catalogue.Designs.Select(design => design.Key)];
-
-    private string? DesignOf(string name) =>
-        _designs.TryGetValue(name, out var known) ? known : _designs[name] = catalogue.DesignNamed(name)?.Key;
-
-    private KnownChannel? ChannelOf(string key) => _channels.TryGetValue(key, out var known) ? known
-        : _channels[key] = catalogue.Channel(key)?.Sound is { } channel ? new KnownChannel(key, Currency.Of(channel.Currency)) : null;
 
     /// <summary>Without a source, or without ids and days, nobody could send the lines twice.</summary>
     private Problem? Against<TSent>(IReadOnlyList<Sent<TSent>> sent, Func<TSent, (Code? Fault, string? Ref, bool IsCancelled)> of)

@@ -99,6 +99,7 @@ public static class Starting
         builder.Services.AddSingleton<RequestRecord>();
         builder.Services.AddSingleton<KeyAuthentication>();
         builder.Services.AddSingleton<Workbooks.WorkbookWords>();
+        builder.Services.AddSingleton<Demo.DemoLog>();
         builder.Services.AddSingleton<Demo.DemoStudio>();
         builder.Services.UseLazyDemo();
         builder.Services.AddSingleton<StoreInitializer>();
