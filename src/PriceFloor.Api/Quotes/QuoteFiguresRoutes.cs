@@ -3,7 +3,6 @@ using System.Text.Json;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Storage;
@@ -14,7 +13,7 @@ namespace PriceFloor.Api.Quotes;
 public static class QuoteFiguresRoutes
 {
     /// <summary>A draft's figures are computed; an issued quote's are the text that was issued, with what they would be now behind it.</summary>
-    public static async Task<IResult> Get(PathKey path, FromQuery<ComputeQuery> query, Store store, CatalogueReader reader, LogWatch watch,
+    public static async Task<IResult> Get(PathKey path, FromQuery<ComputeQuery> query, Store store, CatalogueReader reader, IDesignLearning learning,
         TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
@@ -25,7 +24,7 @@ public static class QuoteFiguresRoutes
             : default);
         if (quote is null)
             return Problem.Of(ProblemTypes.NotFound, $"There is no quote \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");
-        var learned = await QuotedLearning.Of(store, watch, reader, quote.Document, asOf);
+        var learned = await QuotedLearning.Of(store, learning, reader, quote.Document, asOf);
         return await reader.Read<IResult>(asOf, catalogue =>
         {
             var figures = QuoteFigures.Of(catalogue, quote.Document, learned);
@@ -36,14 +35,14 @@ public static class QuoteFiguresRoutes
     }
 
     public static async Task<IResult> Post(JsonBody<QuoteFiguresRequest> body, FromQuery<ComputeQuery> query, Store store, CatalogueReader reader,
-        LogWatch watch, TimeProvider clock, HttpContext context)
+        IDesignLearning learning, TimeProvider clock, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var ((asOf, workings), request) = (query.Value, body.Value);
         var (access, today) = (Caller.Of(context).Access, StoredQuote.DayOf(asOf, clock));
         var earlier = await store.ReadAsync(snapshot =>
             EarlierQuotes.Of(snapshot, access, request.Promised is null ? null : request.Profile.Key, asOf, today));
-        var learned = await QuotedLearning.Of(store, watch, reader, request, asOf);
+        var learned = await QuotedLearning.Of(store, learning, reader, request, asOf);
         return await reader.Read<IResult>(asOf, catalogue =>
         {
             var figures = QuoteFigures.Of(catalogue, request.Profile, request.Channel, request, learned);

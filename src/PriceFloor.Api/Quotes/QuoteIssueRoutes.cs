@@ -2,7 +2,6 @@ using System.Text.Json;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
@@ -11,7 +10,7 @@ namespace PriceFloor.Api.Quotes;
 /// <summary>Issuing: the figures of the moment become part of the quote, as text, in the same transaction as they are computed.</summary>
 public static class QuoteIssueRoutes
 {
-    public static async Task<IResult> Issue(PathKey path, Store store, DocumentKind<Quote> kind, CatalogueReader reader, LogWatch watch,
+    public static async Task<IResult> Issue(PathKey path, Store store, DocumentKind<Quote> kind, CatalogueReader reader, IDesignLearning learning,
         HttpContext context)
     {
         var read = Preconditions.Of(context.Request);
@@ -28,7 +27,7 @@ public static class QuoteIssueRoutes
             if (preconditions.Forbid(quote.Revision.Number))
                 return RequestFault.Stale(quote.Revision.Number);
             var catalogue = await reader.WholeWithin(writing);
-            var learned = await QuotedLearning.Of(writing, watch, catalogue, quote.Document);
+            var learned = await QuotedLearning.Of(writing, learning, catalogue, quote.Document, null);
             var issued = await Issued(writing, quote, catalogue, learned, await EarlierQuotes.Of(writing, caller.Access,
                 QuoteFiguresRoutes.HoursWanted(quote.Document), null, today));
             return issued.Found is { } revision ? (await StoredQuote.Of(writing, revision, null, today)).ShownTo(caller) : issued;

@@ -1,8 +1,4 @@
 using PriceFloor.Api.Catalogues;
-using PriceFloor.Api.Documents;
-using PriceFloor.Api.Evidence;
-using PriceFloor.Api.Evidence.Logged;
-using PriceFloor.Evidence.Findings;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Quotes;
@@ -36,44 +32,36 @@ internal sealed class QuotedLearning
     });
 
     /// <summary>For the documents of now or of a moment.</summary>
-    public static async ValueTask<QuotedLearning> Of(Store store, LogWatch watch, CatalogueReader reader, QuoteTerms terms, DateTimeOffset? asOf)
+    public static async ValueTask<QuotedLearning> Of(Store store, IDesignLearning learning, CatalogueReader reader, QuoteTerms terms,
+        DateTimeOffset? asOf)
     {
         if (!IsAsked(terms))
             return None;
         var catalogue = await reader.Whole(asOf);
-        return await store.ReadAsync(async snapshot =>
-            await Of(snapshot, await StoredLog.OfAsync(snapshot, watch, asOf, new EvidenceChoices { To = catalogue.Today }), catalogue, terms, asOf));
+        return await store.ReadAsync(snapshot => Of(snapshot, learning, catalogue, terms, asOf));
     }
 
-    /// <summary>For a write, whose own lines nobody else may know of yet.</summary>
-    public static async ValueTask<QuotedLearning> Of(Writing writing, LogWatch watch, Catalogue catalogue, QuoteTerms terms) => IsAsked(terms)
-        ? await Of(writing, await StoredLog.ApartAsync(writing, watch, new EvidenceChoices { To = catalogue.Today }), catalogue, terms, null) : None;
-
-    private static async ValueTask<QuotedLearning> Of(Snapshot snapshot, StoredLog log, Catalogue catalogue, QuoteTerms terms, DateTimeOffset? asOf)
+    /// <summary>For documents that are at hand.</summary>
+    public static async ValueTask<QuotedLearning> Of(Snapshot snapshot, IDesignLearning learning, Catalogue catalogue, QuoteTerms terms,
+        DateTimeOffset? asOf)
     {
-        var (filled, found) = (new QuotedLearning(log.Basis), new Dictionary<string, Learning?>(StringComparer.Ordinal));
-        foreach (var (index, line) in terms.Lines.Index())
-            if (line.IsLeftToTheLog() && catalogue.Design(line.Design.Key!) is { } design)
+        if (!IsAsked(terms))
+            return None;
+        var lines = terms.Lines.Index().Where(line => line.Item.IsLeftToTheLog())
+            .Select(line => (line.Index, line.Item, Design: catalogue.Design(line.Item.Design.Key!))).Where(line => line.Design is not null).ToList();
+        var found = await learning.Of(snapshot, catalogue, lines.Select(line => line.Design!), asOf);
+        var filled = new QuotedLearning(found.Log);
+        foreach (var (index, line, design) in lines)
+        {
+            var told = found.BySku[design!.Key];
+            filled._byLine[index] = (new Learning
             {
-                if (!found.TryGetValue(design.Key, out var learning))
-                    found[design.Key] = learning = await Of(snapshot, log, catalogue, design, asOf);
-                filled._byLine[index] = (new Learning
-                {
-                    Rate = learning?.Rate ?? 1,
-                    MadeBefore = line.Learning!.MadeBefore ?? learning?.MadeBefore ?? 0,
-                }, learning is not null);
-            }
+                Rate = told?.Rate ?? 1,
+                MadeBefore = line.Learning!.MadeBefore ?? told?.MadeBefore ?? 0,
+            }, told is not null);
+        }
 
         return filled;
-    }
-
-    private static async ValueTask<Learning?> Of(Snapshot snapshot, StoredLog log, Catalogue catalogue, Stored<Design> design, DateTimeOffset? asOf)
-    {
-        var bench = await log.BenchOf(design.Key);
-        if (bench.Count == 0 || catalogue.Profile(design.Document.Profile) is not { } profile)
-            return null;
-        var history = await StoredHistory.OfAsync(snapshot, [design.Key], [], asOf);
-        return LoggedLearning.Of(design.Document, profile.Document.Calendar, bench, history.MadeSoSince(design.Key), log.Choices);
     }
 
     private static bool IsAsked(QuoteTerms terms) => terms.Lines.Any(line => line.IsLeftToTheLog());

@@ -14,7 +14,8 @@ namespace PriceFloor.Api.Sureness;
 public static class SurenessRoutes
 {
     public static async Task<IResult> Post(JsonBody<SurenessRequest> body, FromQuery<ReadQuery> query,
-        CatalogueReader reader, Store store, LogWatch watch, LoggedDesigns designs, HttpContext context)
+        CatalogueReader reader, Store store, LogWatch watch, LoggedDesigns designs, IDesignLearning learning,
+        HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
         var (request, asOf) = (body.Value, query.Value.AsOf);
@@ -29,7 +30,7 @@ public static class SurenessRoutes
         var (quote, learned) = (names.Quote, QuotedLearning.None);
         if (quote is not null)
         {
-            learned = await QuotedLearning.Of(store, watch, reader, quote.Document, asOf);
+            learned = await QuotedLearning.Of(store, learning, reader, quote.Document, asOf);
             quote = quote.With(learned.In(quote.Document));
         }
 

@@ -1,6 +1,7 @@
+using PriceFloor.Evidence.Findings;
 using PriceFloor.Evidence.Lines;
 
-namespace PriceFloor.Evidence.Findings;
+namespace PriceFloor.Evidence;
 
 /// <summary>What the bench log of a design says for its next run: the rate of its learning, and the pieces that taught it.</summary>
 public static class LoggedLearning
