@@ -89,7 +89,7 @@ public static class Starting
         builder.Services.AddSingleton<LogWatch>();
         builder.Services.AddSingleton<LoggedShelves>();
         builder.Services.AddSingleton<LoggedDesigns>();
-        builder.Services.AddSingleton<Quotes.IDesignLearning, LearningByLog>();
+        builder.Services.AddSingleton<IDesignLearning, LearningByLog>();
         builder.Services.AddSingleton<KeyUses>();
         builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();

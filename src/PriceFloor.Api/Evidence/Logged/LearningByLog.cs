@@ -8,7 +8,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Evidence.Logged;
 
 /// <summary>The learning of designs for quotes: that of their evidence.</summary>
-internal sealed class LearningByLog(LogWatch watch) : IDesignLearning
+public sealed class LearningByLog(LogWatch watch) : IDesignLearning
 {
     public async ValueTask<DesignLearnings> Of(Snapshot snapshot, Catalogue catalogue, IEnumerable<Stored<Design>> designs, DateTimeOffset? asOf)
     {
