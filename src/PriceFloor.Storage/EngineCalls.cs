@@ -69,7 +69,7 @@ internal static class EngineCalls
             yield return rows.Current;
     }
 
-    /// <summary>The same for many rows of numbers: a row of twenty takes a microsecond instead of five, and leaves one object instead of twenty.</summary>
+    /// <summary>The same for many rows of numbers, without an object for each of them.</summary>
     public static List<T> Read<T>(this SqliteConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of)
     {
         Check(connection, raw.sqlite3_prepare_v2(connection.Handle, sql, out var statement));

@@ -76,7 +76,7 @@ public static class LinesOfTheLog
         }
     }
 
-    /// <summary>A check of a price at which pieces are sold off, which counts in the log what was sold since, beside one of a price that is not.</summary>
+    /// <summary>Checks of a price at which pieces are sold off, which count in the log what was sold since, beside checks of another.</summary>
     private static async Task ClearingAsync(Figures figures, BenchStudio studio)
     {
         await studio.SendAsync(HttpMethod.Put, "/v1/designs/D-118/prices/c3",

@@ -1,8 +1,8 @@
 namespace PriceFloor.Evidence.Lines;
 
 /// <summary>
-/// One line of what happened to pieces of a design. Its names are keys of stored documents; amounts are exact. An object, not a value: it is large, and
-/// stands in many lists.
+/// One line of what happened to pieces of a design. Its names are keys of stored documents; amounts are exact. An object, not a value: it is
+/// large, and stands in many lists.
 /// </summary>
 public sealed record Movement
 {
