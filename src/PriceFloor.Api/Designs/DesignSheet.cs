@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -9,7 +8,7 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Designs;
 
 /// <summary>
-/// Designs as rows. Numbers and texts have a column each; lists (steps, materials, aliases) are JSON in a cell, so a sheet has a whole design. A
+/// Designs as rows. Numbers and texts have a column each; steps and materials are JSON in a cell, so a sheet has a whole design. A
 /// column that a sheet does not have stays as it is stored.
 /// </summary>
 public static class DesignSheet
@@ -35,11 +34,11 @@ public static class DesignSheet
         ("developmentCost", ["development", "cost"], Cell.Number),
         ("developmentPieces", ["development", "pieces"], Cell.Number),
         ("soldShare", ["soldShare"], Cell.Number),
-        ("aliases", ["aliases"], Cell.Json),
+        ("aliases", ["aliases"], Cell.Names),
     ];
 
     /// <summary>How a cell is read and written; spaces around a name are part of it.</summary>
-    public enum Cell { Name, Text, Number, Json }
+    public enum Cell { Name, Text, Number, Json, Names }
 
     public static async Task WriteAsync(HttpContext context, SheetDialect dialect, IEnumerable<Revision> designs)
     {
@@ -56,7 +55,12 @@ public static class DesignSheet
                 else if (kind == Cell.Number)
                     sheet.Number(Rounding.Trim(value.GetValue<decimal>()));
                 else
-                    sheet.Text(kind == Cell.Json ? value.ToJsonString(WireJson.Options) : value.GetValue<string>());
+                    sheet.Text(kind switch
+                    {
+                        Cell.Json => value.ToJsonString(WireJson.Options),
+                        Cell.Names => ListCell.Of([.. value.AsArray().Select(name => name!.GetValue<string>())]),
+                        _ => value.GetValue<string>(),
+                    });
             }
 
             sheet.EndRow();
@@ -97,27 +101,14 @@ public static class DesignSheet
         }
         else if (column.Kind is Cell.Text or Cell.Name)
             design.Set(column.Path, Encoding.UTF8.GetString(cell));
-        else if (AgainstList(cell, column.Name) is { } fault)
-            return fault;
         else
-            design.SetJson(column.Path, Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(cell))); // what is not UTF-8 is replaced, as in a text
+        {
+            var (json, fault) = ListCell.Read(cell, column.Name, column.Kind == Cell.Names);
+            if (fault is not null)
+                return fault;
+            design.SetJson(column.Path, json);
+        }
 
         return null;
-    }
-
-    private static (Code Code, string Detail)? AgainstList(ReadOnlySpan<byte> cell, string name)
-    {
-        try
-        {
-            if (!JsonText.IsWhole(cell))
-                return (InputCodes.Malformed, $"{name}: {JsonText.HalfAPair}");
-            return cell.TrimStart(" \t\r\n"u8) is [(byte)'[', ..]
-                ? null
-                : (InputCodes.NotAList, $"{name} must be a JSON list in square brackets, as an export writes it.");
-        }
-        catch (JsonException)
-        {
-            return (InputCodes.Malformed, $"{name} is not JSON; give a list in square brackets, as an export writes it.");
-        }
     }
 }

@@ -33,7 +33,10 @@ internal sealed class PricesSheet() : RowSheet<ListedPrice>("prices", "sku", "li
         var read = record.Read();
         var faults = Faults(ofCells, read.Faults, row, places).ConvertAll(fault => EmptyPrice.Told(fault, "price"));
         if (Keys.FaultIn(key) is { } against)
-            faults.AddRange(AtCells([against], row, places));
+            faults.AddRange(AtCells([against with
+            {
+                Detail = $"{against.Detail} The price of another name has the design's own key in this column and the name in the column alias.",
+            }], row, places));
         if (read.Found is { } found && Keys.FaultIn(found.Channel) is { } badChannel)
             faults.AddRange(AtCells([badChannel with { Pointer = "#/channel", Parameter = null }], row, places));
         if (faults.Count > 0 || read.Found is not { } line)

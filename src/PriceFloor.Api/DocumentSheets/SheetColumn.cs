@@ -58,6 +58,9 @@ internal sealed class SheetColumn
             case Enum word:
                 sheet.Text(JsonNamingPolicy.KebabCaseLower.ConvertName(word.ToString()));
                 break;
+            case IReadOnlyList<string> names:
+                sheet.Text(ListCell.Of(names));
+                break;
             case var list:
                 sheet.Text(JsonSerializer.Serialize(list, WireJson.Options));
                 break;
@@ -86,17 +89,23 @@ internal sealed class SheetColumn
                 return (InputCodes.WrongType, $"{Name} is \"{Encoding.UTF8.GetString(cell)}\"; it must be true or false, or yes or no.");
             record.Set(_path, flag);
         }
+        else if (schema is BodySchema.Array list)
+        {
+            var (json, fault) = ListCell.Read(cell, Name, list.Item is BodySchema.Text);
+            if (fault is not null)
+                return fault;
+            record.SetJson(_path, json);
+        }
         else
             record.SetJson(_path, JsonOf(cell, schema));
         return null;
     }
 
-    /// <summary>A word or a day as JSON. A list is JSON in its cell.</summary>
+    /// <summary>A word or a day as JSON.</summary>
     private static byte[] JsonOf(ReadOnlySpan<byte> cell, BodySchema schema)
     {
         var text = Encoding.UTF8.GetString(cell);
-        return schema is BodySchema.Array ? Encoding.UTF8.GetBytes(text)
-            : JsonSerializer.SerializeToUtf8Bytes(schema is BodySchema.Choice { Words: var words } ? WordOf(text, words) : text);
+        return JsonSerializer.SerializeToUtf8Bytes(schema is BodySchema.Choice { Words: var words } ? WordOf(text, words) : text);
     }
 
     /// <summary>People write words with spaces and capitals: "Shows and stalls" is shows-and-stalls, as in a cash book.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -25,10 +26,25 @@ public static class SheetNumber
         if (cell.IsEmpty)
             return (0, FaultCodes.Required, $"{name} is empty.");
         var text = cell.Length <= Longest ? room[..Encoding.UTF8.GetChars(cell, room)] : Encoding.UTF8.GetString(cell).AsSpan();
+        if ((field ?? meant) is ShareAttribute && text is [.., '%'] && OfPercentage(text, name, field, dialect) is { } percentage)
+            return percentage;
         var read = NumberText.Read(text, name, field, dialect.DecimalMark);
         return read.Code == InputCodes.NotANumber
             ? (0, read.Code, $"{name} is \"{Short(text)}\"; {WhatToWrite(text, field ?? meant, dialect)}")
             : read;
+    }
+
+    /// <summary>A share that a spreadsheet shows as a percentage: 1.69% is 0.0169, exactly. Null if no number is before the sign.</summary>
+    private static (decimal Value, Code? Code, string? Detail)? OfPercentage(ReadOnlySpan<char> text, string name, NumberFieldAttribute? field,
+        SheetDialect dialect)
+    {
+        var (percent, fault, _) = NumberText.Read(text[..^1].TrimEnd(), name, null, dialect.DecimalMark);
+        if (fault is not null)
+            return null;
+        if (percent is < 0 or > 100)
+            return (0, FaultCodes.OutOfRange, $"{name} is \"{Short(text)}\"; a share is at least 0% and at most 100%.");
+        var share = Rounding.Trim(percent / 100).ToString(CultureInfo.InvariantCulture);
+        return NumberText.Read(share, name, field, '.');
     }
 
     /// <summary>

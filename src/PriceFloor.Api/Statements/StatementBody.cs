@@ -66,7 +66,7 @@ public static class StatementBody
                     memory.Take(context, bytes.Length);
                 left -= bytes.Length;
                 if (!layouts.Takes(name, bytes))
-                    files.Add(new SentFile(name, bytes));
+                    files.Add(new SentFile(name, bytes) { IsInForm = true });
             }
 
             if (files.Count > MostFiles || layouts.Count > MostFiles)
@@ -111,6 +111,9 @@ public sealed record SentFile(string Name, ReadOnlyMemory<byte> Bytes)
     private const string CashBook = "cash-book";
 
     public bool IsCashBook => Name == CashBook;
+
+    /// <summary>Whether it is a field of a form, beside which a layout of its own may be.</summary>
+    public bool IsInForm { get; init; }
 
     /// <summary>How it is written, if it is a sheet.</summary>
     public StatementLayout Layout { get; init; } = new();

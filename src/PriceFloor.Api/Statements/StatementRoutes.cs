@@ -14,9 +14,6 @@ namespace PriceFloor.Api.Statements;
 /// <summary>From statements to a draft. The bank's data stays in this request's memory: nothing here stores or logs it.</summary>
 public static class StatementRoutes
 {
-    /// <summary>The file can be read, but its columns have other names.</summary>
-    private static readonly Code[] s_ofColumns = [FileCodes.MissingColumn, FileCodes.Dialect, FileCodes.DuplicateColumn, FileCodes.UnsignedAmount];
-
     /// <summary>Rules times lines are bounded, but the bound is high.</summary>
     private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(20);
 
@@ -143,33 +140,12 @@ public static class StatementRoutes
             cancel.ThrowIfCancellationRequested();
             var read = StatementReader.Read(file.Bytes, file.Name, file.Layout.AsReading(currency) with { IsCashBook = file.IsCashBook }, cancel);
             if (read.Found is null)
-                return Unreadable(read.Faults, FormattableString.Invariant($"#/files/{index}"));
+                return new FileFaults(sent, index).Unreadable(read.Faults);
             files.Add(read.Found);
         }
 
-        var failed = files.Index().SelectMany(file => Failed(file.Item, FormattableString.Invariant($"#/files/{file.Index}"))).ToList();
+        var failed = files.Index().SelectMany(file => new FileFaults(sent, file.Index).Failed(file.Item)).ToList();
         return failed.Count > 0 ? failed : files;
-    }
-
-    /// <summary>If no line of a file can be read, each reason once: how often and on which line first.</summary>
-    private static IEnumerable<Fault> Failed(StatementFile file, string pointer) => file.WhollyFailed
-        .GroupBy(line => (line.Code, line.Detail)).Select(equal => RequestFault.Invalid(new InputError
-        {
-            Pointer = pointer,
-            Code = equal.Key.Code,
-            Detail = equal.Count() == 1 ? equal.Key.Detail
-                : FormattableString.Invariant($"{equal.Key.Detail} So it is on {equal.Count()} lines; line {equal.First().Line} is the first."),
-            Line = equal.First().Line,
-        }));
-
-    /// <summary>A fault that a parameter can fix is invalid input; any other is unreadable.</summary>
-    private static List<Fault> Unreadable(IReadOnlyList<Fault> faults, string pointer)
-    {
-        var first = faults[0];
-        return first.Code == FileCodes.TooMany ? [RequestFault.Of(ProblemTypes.TooLarge, first.Detail)]
-            : s_ofColumns.Contains(first.Code)
-                ? [.. faults.Select(fault => RequestFault.Invalid(new InputError { Pointer = pointer, Code = fault.Code, Detail = fault.Detail }))]
-            : [RequestFault.Unreadable(new InputError { Pointer = pointer, Code = first.Code, Detail = first.Detail })];
     }
 
     private static Outcome<Currency> CurrencyOf(StatementQuery query, CostProfile? against, IReadOnlyList<StatementFile> files)

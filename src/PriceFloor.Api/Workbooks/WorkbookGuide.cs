@@ -69,6 +69,7 @@ internal static class WorkbookGuide
         BodySchema.Boolean => "TRUE or FALSE",
         BodySchema.Date => "a day",
         BodySchema.Choice choice => string.Join(", ", choice.Words),
+        BodySchema.Array { Item: BodySchema.Text } => "names with | between them",
         BodySchema.Array => "a list in square brackets, as JSON",
         _ => "a text",
     };

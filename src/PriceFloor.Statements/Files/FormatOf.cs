@@ -6,16 +6,21 @@ internal static class FormatOf
 
     public static Fault Unknown { get; } = new("", FileCodes.UnknownFormat, NoFormat);
 
-    /// <summary>That a file has no known format although it may be a sheet, with the headings that it has.</summary>
+    /// <summary>What a sheet without a known heading lacks, with the headings that it has; or that the file is no sheet.</summary>
     /// <param name="text">The file.</param>
     /// <param name="preamble">How many lines may be above its headings.</param>
-    public static Fault UnknownSheet(string text, int preamble) => new("", FileCodes.UnknownFormat, $"{NoFormat} " + (
-        text.StartsWith("PK\u0003\u0004", StringComparison.Ordinal)
-            ? "It is a workbook or another packed file; save its sheet as CSV and send that."
-        : FoundHeadings.First(text, preamble) is not { } found
-            ? "If it is a sheet, its first line must name the columns, such as Date, Amount and Description."
-        : $"If it is a sheet, none of its headings is known: {FoundHeadings.In(found.Cells)}. Say which they are with "
-            + $"{FoundHeadings.Parameters}{(found.Separator == ';' ? ", and add ?dialect=semicolon" : "")}."));
+    public static Fault UnknownSheet(string text, int preamble) =>
+        text.StartsWith("PK\u0003\u0004", StringComparison.Ordinal) ? new("", FileCodes.UnknownFormat,
+            $"{NoFormat} It is a workbook or another packed file; save its sheet as CSV and send that.")
+        : FoundHeadings.First(text, preamble) is not { } found ? new("", FileCodes.UnknownFormat,
+            $"{NoFormat} If it is a sheet, its first line must name the columns, such as Date, Amount and Description.")
+        : !HasRows(text, found, preamble) ? new("", FileCodes.UnknownFormat, NoFormat)
+        : new("", FileCodes.MissingColumn, $"None of the headings of the file is known: {FoundHeadings.In(found.Cells)}. Say which they are with "
+            + $"{FoundHeadings.Parameters}{(found.Separator == ';' ? ", and add ?dialect=semicolon" : "")}.");
+
+    /// <summary>A sheet has rows below its headings, with as many cells; a letter has not.</summary>
+    private static bool HasRows(string text, (IReadOnlyList<string> Cells, char Separator) found, int preamble) =>
+        new SheetRows(text, found.Separator).Read().Take(preamble + 2).Count(row => row.Cells?.Count == found.Cells.Count) > 1;
 
     public static FileKind Text(ReadOnlySpan<char> text)
     {

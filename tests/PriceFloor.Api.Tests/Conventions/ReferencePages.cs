@@ -36,8 +36,10 @@ public static class ReferencePages
             + Section("Lines of the log", "`refused[].code`: why a movement or a bench entry is not stored.", Codes.LogLines),
         ["cost-kinds.md"] = Page("Kinds of cost", "What an expense may be filed under with `costKind`. "
             + "A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
-            ["costKind"], Enum.GetValues<CostKind>()
-                .Select(costKind => new[] { $"`{JsonSerializer.SerializeToElement(costKind, WireJson.Options).GetString()}`" })),
+            ["costKind", "what belongs there"], Enum.GetValues<CostKind>().Select(costKind => new[]
+            {
+                $"`{JsonSerializer.SerializeToElement(costKind, WireJson.Options).GetString()}`", CostKinds.Meanings[costKind],
+            })),
     };
 
     private static string Page(string title, string words, IReadOnlyList<string> columns, IEnumerable<IReadOnlyList<string>> rows)

@@ -36,9 +36,12 @@ public sealed class NewcomerSheetTests
     }
 
     [Theory]
-    [InlineData("fees", "channel,name,rate\nweb,card,0.5%\n", "rate is \"0.5%\".*0.5 % is written 0.005")]
+    [InlineData("fees", "channel,name,rate\nweb,card,%5\n", "rate is \"%5\"; write it as a share")]
+    [InlineData("fees", "channel,name,rate\nweb,card,120%\n", "rate is \"120%\"; a share is at least 0% and at most 100%")]
+    [InlineData("expenses", "profile,name,amount,per,costKind\nmain,Kiln,900,year,equipment\n", "probably \"depreciation\".*sheet `equipment`")]
+    [InlineData("designs", "sku,aliases\nRB-014,\"[Pendant blue]\"\n", "^The cell aliases is not a list.*\\[\"Pendant blue\"\\]")]
     [InlineData("fees", "channel,name,rate\nweb,card,x\n", "rate is \"x\"; that is not a number")]
-    [InlineData("steps", "sku,name,handsOnMinutes,goodShare\nRB-014,torch,30,95 %\n", "95 % is written 0.95")]
+    [InlineData("prices", "sku,channel,price\nPendant blue,web,58\n", "the design's own key in this column and the name in the column alias")]
     [InlineData("steps", "sku,name,handsOnMinutes,mayBeHurried\nRB-014,torch,30,perhaps\n", "true or false, or yes or no")]
     [InlineData("fees", "channel;name;rate\nweb;card;0,5\n", "dialect=semicolon")]
     public async Task What_is_wrong_in_a_cell_is_told_with_what_to_write(string sheet, string rows, string told)
@@ -54,8 +57,9 @@ public sealed class NewcomerSheetTests
         await using var studio = await AStudio();
         Assert.Contains("dialect=semicolon", (await Designs(studio, "sku;name;profile\nDROP-1;Drop;main\n")).IsProblem(422, "invalid-input").Text,
             StringComparison.Ordinal);
-        Assert.Contains("95 % is written 0.95", (await Designs(studio, "sku,profile,minutesPerPiece,goodShare\nDROP-1,main,5,95%\n"))
-            .IsProblem(422, "invalid-input").Text, StringComparison.Ordinal);
+        Assert.Contains("goodShare is \\u0022%95\\u0022; write it as a share",
+            (await Designs(studio, "sku,profile,minutesPerPiece,goodShare\nDROP-1,main,5,%95\n"))
+            .IsProblem(422, "invalid-input").Text.Replace("\\\"", "\\u0022", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -92,6 +96,53 @@ public sealed class NewcomerSheetTests
         Assert.Equal("shows-and-stalls", (await studio.Get("/v1/profiles/main")).Json.GetProperty("expenses")[0].GetProperty("costKind").GetString());
         Assert.Equal(200, (await Send(studio, "reading-rules", "rules,textHas,to,costKind\nmine,market,business,shows and stalls\n")).Status);
         Assert.Equal(200, (await Designs(studio, "sku,profile,minutesPerPiece\nDROP-1,main,5\n,,\n")).Status);
+    }
+
+    [Theory]
+    [InlineData("1.69%", "", "0.0169")]
+    [InlineData("20 %", "", "0.2")]
+    [InlineData("12.5%", "", "0.125")]
+    [InlineData("2.5%", "", "0.025")]
+    [InlineData("1,69%", "?dialect=semicolon", "0.0169")]
+    public async Task A_percentage_in_a_cell_is_the_exact_share(string cell, string query, string share)
+    {
+        await using var studio = await AStudio();
+        var mark = query.Length > 0 ? ';' : ',';
+        Assert.Equal(200, (await studio.SendBytes("PUT", "/v1/sheets/fees" + query,
+            Encoding.UTF8.GetBytes($"channel{mark}name{mark}rate\nweb{mark}card{mark}{cell}\n"), "text/csv")).Status);
+        var fee = (await studio.Get("/v1/channels/web")).Json.GetProperty("fees")[0].GetProperty("rate").GetRawText();
+        Assert.Equal(decimal.Parse(share, System.Globalization.CultureInfo.InvariantCulture),
+            decimal.Parse(fee, System.Globalization.CultureInfo.InvariantCulture));
+        // The sheet that goes out has the share, as ever.
+        Assert.Contains($",{share},", (await studio.Get("/v1/sheets/fees")).Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Pendant blue", """["Pendant blue"]""", "Pendant blue")]
+    [InlineData("Pendant blue | Pendant green", """["Pendant blue","Pendant green"]""", "Pendant blue | Pendant green")]
+    [InlineData("\"Pendant blue\nPendant green\"", """["Pendant blue","Pendant green"]""", "Pendant blue | Pendant green")]
+    [InlineData("\"[\"\"a|b\"\"]\"", """["a|b"]""", "\"[\"\"a|b\"\"]\"")]
+    [InlineData("0071", """["0071"]""", "\"[\"\"0071\"\"]\"")]
+    public async Task Other_names_are_plain_in_a_cell_and_come_back_the_same(string cell, string names, string written)
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(200, (await Send(studio, "designs", $"sku,aliases\nRB-014,{cell}\n")).Status);
+        Assert.Equal(names, (await studio.Get("/v1/designs/RB-014")).Json.GetProperty("aliases").GetRawText());
+        var sheet = (await studio.Get("/v1/sheets/designs")).Text;
+        Assert.Contains(written, sheet, StringComparison.Ordinal);
+        Assert.Contains("\"unchanged\":1", (await Send(studio, "designs", sheet)).Text, StringComparison.Ordinal);
+        Assert.Equal(200, (await Designs(studio, $"sku,aliases\nRB-014,{cell}\n")).Status);
+    }
+
+    [Fact]
+    public async Task The_price_of_a_name_has_the_design_in_sku_and_the_name_in_alias_and_what_goes_out_comes_back()
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(200, (await Send(studio, "designs", "sku,aliases\nRB-014,Pendant blue\n")).Status);
+        Assert.Equal(200, (await Send(studio, "prices", "sku,channel,alias,price\nRB-014,web,,58\nRB-014,web,Pendant blue,62\n")).Status);
+        var sheet = (await studio.Get("/v1/sheets/prices")).Text;
+        Assert.Contains("RB-014,web,Pendant blue,62", sheet, StringComparison.Ordinal);
+        Assert.Contains("\"unchanged\":2", (await Send(studio, "prices", sheet)).Text, StringComparison.Ordinal);
     }
 
     private static async Task<Studio> AStudio()

@@ -111,7 +111,7 @@ public sealed class DraftAloneTests
         var problem = (await Send(studio, "?currency=USD", ("current", "Date,Amount,Wording\n2026-01-05,-85.00,Pitch\n")))
             .IsProblem(422, "invalid-input");
         var error = Assert.Single(problem.Json.GetProperty("errors").EnumerateArray());
-        Assert.Equal(("#/files/0", "missing-column"), (error.GetProperty("pointer").GetString(), error.GetProperty("code").GetString()));
+        Assert.Equal(("#/current", "missing-column"), (error.GetProperty("pointer").GetString(), error.GetProperty("code").GetString()));
         Assert.Contains("textColumn", error.GetProperty("detail").GetString(), StringComparison.Ordinal);
         Assert.Contains("\"Date\", \"Amount\", \"Wording\"", error.GetProperty("detail").GetString(), StringComparison.Ordinal);
     }

@@ -60,7 +60,7 @@ public sealed class StatementLayoutTests
         await studio.Has("/v1/statement-layouts/card", CardLayout);
         using var writer = await studio.ClientFor("write");
 
-        (await Send(studio, "?currency=USD", writer, ("card", Card))).IsProblem(400, "unreadable-request"); // no general words
+        (await Send(studio, "?currency=USD", writer, ("card", Card))).IsProblem(422, "invalid-input"); // no general words
         Assert.Equal(200, (await Send(studio, "?currency=USD", writer, ("card", Card), ("card.layout", CardLayout))).Status);
     }
 

@@ -15,10 +15,29 @@ public sealed class StatementRefusalTests
         var problem = (await Send(studio, "?currency=USD", ("current", Sheet),
             ("card", Head + "02/03/2026,1,x\r\n03/04/2026,1,x\r\n05/06/2026,1,x\r\n2026-01-07,much,x\r\n"))).IsProblem(422, "invalid-input");
 
-        Assert.Equal([("#/files/1", "ambiguous-date"), ("#/files/1", "bad-amount")], problem.Pointers.Zip(problem.Codes));
+        Assert.Equal([("#/card", "ambiguous-date"), ("#/card", "bad-amount")], problem.Pointers.Zip(problem.Codes));
         var first = problem.Json.GetProperty("errors")[0];
         Assert.Contains("So it is on 3 lines; line 2 is the first.", first.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        Assert.EndsWith("""For this file alone, send one more field: -F 'card.layout={"dateOrder":"day-month-year"}'.""",
+            first.GetProperty("detail").GetString(), StringComparison.Ordinal);
         Assert.Equal(2, first.GetProperty("line").GetInt32());
+    }
+
+    [Fact]
+    public async Task A_sheet_of_unknown_headings_is_named_by_its_field_with_the_layout_to_send()
+    {
+        await using var studio = new Studio();
+        var problem = (await Send(studio, "?currency=USD", ("current", Sheet),
+            ("card", "Tag,Betrag,Zweck\r\n2026-01-05,-3,Frit\r\n")))
+            .IsProblem(422, "invalid-input");
+
+        Assert.Equal([("#/card", "missing-column")], problem.Pointers.Zip(problem.Codes));
+        var detail = problem.Json.GetProperty("errors")[0].GetProperty("detail").GetString();
+        Assert.StartsWith("None of the headings of the file is known: \"Tag\", \"Betrag\", \"Zweck\".", detail, StringComparison.Ordinal);
+        Assert.EndsWith("""-F 'card.layout={"dateColumn":"...","amountColumn":"...","textColumn":"..."}'.""", detail, StringComparison.Ordinal);
+        // Two files of one name are told apart; what no layout can help is unreadable.
+        Assert.Equal(["#/card/1"], (await Send(studio, "?currency=USD", ("card", Sheet), ("card", "Dear customer")))
+            .IsProblem(400, "unreadable-request").Pointers);
     }
 
     [Fact]

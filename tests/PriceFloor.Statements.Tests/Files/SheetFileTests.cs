@@ -110,23 +110,23 @@ public sealed class SheetFileTests
     }
 
     [Fact]
-    public void A_file_of_no_known_format_says_its_headings_and_what_names_columns()
+    public void A_sheet_of_unknown_headings_says_them_and_what_names_columns_and_a_letter_is_no_sheet()
     {
-        string Detail(string text)
+        string Detail(string text, string code = "missing-column")
         {
-            Reading.FailsWith("unknown-format", Reading.Of(text));
+            Reading.FailsWith(code, Reading.Of(text));
             return Assert.Single(Reading.Of(text).Faults).Detail;
         }
 
-        Assert.EndsWith("none of its headings is known: \"Tag\", \"Betrag\", \"Zweck\". Say which they are with ?dateColumn=, ?amountColumn= "
-            + "(or ?inColumn= and ?outColumn=) and ?textColumn=, and add ?dialect=semicolon.",
+        Assert.StartsWith("None of the headings of the file is known: \"Tag\", \"Betrag\", \"Zweck\". Say which they are with "
+            + "?dateColumn=, ?amountColumn= (or ?inColumn= and ?outColumn=) and ?textColumn=, and add ?dialect=semicolon.",
             Detail("Kontoauszug\n\nTag;Betrag;Zweck\n04.03.2027;1,50;Miete"), StringComparison.Ordinal);
         Assert.EndsWith("?textColumn=.", Detail("Tag,Betrag,Zweck\n2027-03-04,1.50,Miete"), StringComparison.Ordinal);
         Assert.EndsWith("its first line must name the columns, such as Date, Amount and Description.",
-            Detail("2027-03-04,1.50,Miete\n2027-03-05,1.50,Miete"), StringComparison.Ordinal);
-        Assert.EndsWith("save its sheet as CSV and send that.", Detail("PK\u0003\u0004\u0014\0\u0006\0"), StringComparison.Ordinal);
+            Detail("2027-03-04,1.50,Miete\n2027-03-05,1.50,Miete", "unknown-format"), StringComparison.Ordinal);
+        Assert.EndsWith("save its sheet as CSV and send that.", Detail("PK\u0003\u0004\u0014\0\u0006\0", "unknown-format"), StringComparison.Ordinal);
         // Long and many headings are cut: 25 names of 60 letters.
-        var many = Detail(string.Join(',', Enumerable.Range(0, 25).Select(_ => new string('x', 60))));
+        var many = Detail(string.Join(',', Enumerable.Range(0, 25).Select(_ => new string('x', 60))) + "\n" + new string(',', 24));
         Assert.Contains("xxx...\" and 5 more.", many, StringComparison.Ordinal);
         Assert.True(many.Length < 1300, many);
     }

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>What a message adds when a body has a property or a word that does not exist there.</summary>
@@ -20,5 +22,7 @@ internal static class WordHints
     public static string OfWord(string text, IReadOnlyList<string> words) =>
         words.Contains("wholesale") && text.Contains("consign", StringComparison.OrdinalIgnoreCase)
             ? " A gallery on consignment sells \"retail\" and keeps a shopShare."
+        : words.Contains("home-workspace") && CostKinds.CalledBy(text) is { } kind
+            ? $" It is probably \"{JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString())}\": {CostKinds.Meanings[kind]}"
         : NearestName.Of(text, words) is { } close ? $" Probably \"{close}\" is meant." : "";
 }
