@@ -44,7 +44,7 @@ public static class CostKinds
         [CostKind.ProfessionalServices] = "Accountant, lawyer, adviser.",
         [CostKind.Office] = "Paper, ink, stamps for letters, small things for the desk.",
         [CostKind.Rent] = "Rent of the studio, the bench or a shelf.",
-        [CostKind.Repairs] = "Mending and servicing of torch, kiln and tools.",
+        [CostKind.Repairs] = "Repair and servicing of torch, kiln and tools.",
         [CostKind.Materials] = "What ends up in the pieces: glass, findings, metal.",
         [CostKind.Packaging] = "Boxes, tape, wrapping.",
         [CostKind.Supplies] = "What is used up at the bench and is in no piece: gloves, glasses, bead release, small tools.",
