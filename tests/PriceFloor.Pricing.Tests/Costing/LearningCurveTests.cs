@@ -47,6 +47,7 @@ public sealed class LearningCurveTests
     public void Without_a_rate_nothing_is_learned_and_with_one_none_were_made_before_unless_it_is_said()
     {
         Assert.Equal(7m, new LearningCurve(new Learning { MadeBefore = 7 }).SumTo(7));
-        Assert.Equal((null, 0m, 7m), (new Learning().MadeBefore, new Learning { Rate = 0.8m }.MadeBefore, new Learning { MadeBefore = 7 }.MadeBefore));
+        Assert.Equal((null, 0m, 7m),
+            (new Learning().MadeBefore, new Learning { Rate = 0.8m }.MadeBefore, new Learning { MadeBefore = 7 }.MadeBefore));
     }
 }
