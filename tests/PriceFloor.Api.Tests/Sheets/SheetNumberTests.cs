@@ -57,19 +57,22 @@ public sealed class SheetNumberTests
     }
 
     [Theory]
-    [InlineData("0.5%", "Shares are fractions of 1: 0.5 % is written 0.005.")]
-    [InlineData("45 %", "Shares are fractions of 1: 45 % is written 0.45.")]
-    public void A_percentage_in_a_column_of_shares_is_told_as_the_share_it_is(string cell, string told)
+    [InlineData("0.5%", "0.005")]
+    [InlineData("45 %", "0.45")]
+    [InlineData("100%", "1")]
+    public void A_percentage_in_a_column_of_shares_is_the_share_it_is(string cell, string share)
     {
         var bounds = new ShareAttribute();
         foreach (var (field, meant) in new[] { (bounds, (ShareAttribute?)null), (null, bounds) })
         {
-            var (_, code, detail) = SheetNumber.Read(Encoding.UTF8.GetBytes(cell), "rate", field, SheetDialect.Comma, meant);
-            Assert.Equal(("not-a-number", $"rate is \"{cell}\"; write it as a share, without the sign. {told}"), (code!.Word, detail));
+            var (value, code, _) = SheetNumber.Read(Encoding.UTF8.GetBytes(cell), "rate", field, SheetDialect.Comma, meant);
+            Assert.Null(code);
+            Assert.Equal(share, value.ToString(CultureInfo.InvariantCulture));
         }
 
-        Assert.Equal("rate is \"0,5%\"; write it as a share, without the sign. Shares are fractions of 1: 0,5 % is written 0,005.",
-            SheetNumber.Read("0,5%"u8, "rate", null, SheetDialect.Semicolon, bounds).Detail);
+        Assert.Equal(0.005m, SheetNumber.Read("0,5%"u8, "rate", null, SheetDialect.Semicolon, bounds).Value);
+        var (_, refused, detail) = SheetNumber.Read("120%"u8, "rate", bounds, SheetDialect.Comma);
+        Assert.Equal(("out-of-range", "rate is \"120%\"; a share is at least 0% and at most 100%."), (refused!.Word, detail));
     }
 
     [Theory]
