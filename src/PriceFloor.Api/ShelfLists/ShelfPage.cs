@@ -13,13 +13,14 @@ public static class ShelfPage
     /// <param name="to">The last day that counts.</param>
     public static byte[] Of(ShelfAnswer shelf, string name, DateOnly to)
     {
-        var page = new StringBuilder($"<h1>{Text(name)}</h1>\n<p>What the designs brought, up to {DisplayText.Date(to)}</p>\n")
-            .Append($"<figure>{Encoding.UTF8.GetString(ShelfPicture.Of(shelf, isPrinted: true))}</figure>\n");
+        var page = new StringBuilder($"<h1>{Text(name)}</h1>\n<p>What the designs brought, up to {DisplayText.Date(to)}</p>\n");
         if (shelf.Items.Count > 0)
         {
             Sold(page, shelf);
             Advice(page, shelf);
         }
+
+        page.Append($"<figure>{Encoding.UTF8.GetString(ShelfPicture.Of(shelf, isPrinted: true))}</figure>\n"); // last: it may fill a sheet of paper
 
         foreach (var warning in shelf.Warnings.Where(warning => warning.Pointer == "#"))
             page.Append($"<p>{Text(warning.Message)}</p>\n");
