@@ -11,8 +11,6 @@ internal static class KnownPatterns
 {
     private const int Most = 2_000;
 
-    private const RegexOptions Usual = RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
-
     private static readonly ConcurrentDictionary<string, WeakReference<Regex>> s_known = new(StringComparer.Ordinal);
 
     /// <summary>
@@ -20,30 +18,26 @@ internal static class KnownPatterns
     /// tried with backtracking, which a time limit ends; without, a hostile one can fill the memory within one match, where no time limit looks.
     /// Throws as <see cref="Regex"/> does if the text is no pattern.
     /// </summary>
-    public static Regex Of(string text)
+    public static Regex Of(string text) => Known(text, PatternSize.Of(text).IsSmall);
+
+    /// <summary>One pattern that a text matches if it matches any of these plain ones. Throws if together they are too large for one.</summary>
+    public static Regex Any(IReadOnlyList<string> plain) => Known(string.Join('|', plain.Select(pattern => $"(?:{pattern})")), isSmall: true);
+
+    /// <summary>Throws as <see cref="Regex"/> does if the text is no pattern that could do without backtracking.</summary>
+    public static void Check(string text) => _ = Made(text, isSmall: true);
+
+    private static Regex Known(string text, bool isSmall)
     {
         if (s_known.TryGetValue(text, out var held) && held.TryGetTarget(out var known))
             return known;
-        var way = PatternSize.Of(text).IsSmall ? RegexOptions.NonBacktracking : RegexOptions.None;
-        return Kept(text, new Regex(text, Usual | way, PatternTime.LongestMatch));
-    }
-
-    /// <summary>One pattern that a text matches if it matches any of these plain ones. Throws if together they are too large for one.</summary>
-    public static Regex Any(IReadOnlyList<string> plain)
-    {
-        var text = string.Join('|', plain.Select(pattern => $"(?:{pattern})"));
-        return s_known.TryGetValue(text, out var held) && held.TryGetTarget(out var known) ? known
-            : Kept(text, new Regex(text, Usual | RegexOptions.NonBacktracking, PatternTime.LongestMatch));
-    }
-
-    /// <summary>Throws as <see cref="Regex"/> does if the text is no pattern that could do without backtracking.</summary>
-    public static void Check(string text) => _ = new Regex(text, Usual | RegexOptions.NonBacktracking, PatternTime.LongestMatch);
-
-    private static Regex Kept(string text, Regex made)
-    {
+        var made = Made(text, isSmall);
         if (s_known.Count >= Most)
             s_known.Clear();
         s_known[text] = new WeakReference<Regex>(made);
         return made;
     }
+
+    private static Regex Made(string text, bool isSmall) => new(text,
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | (isSmall ? RegexOptions.NonBacktracking : RegexOptions.None),
+        PatternTime.LongestMatch);
 }
