@@ -20,6 +20,8 @@ internal sealed class DrawnPlan
     private readonly SoldOn[] _sold;
     private readonly StudioYear _likelyYear;
     private readonly YearByMonth _likely;
+    private readonly DueLine[] _dues;
+    private readonly bool _namesByAlias;
     private readonly ConcurrentDictionary<decimal, decimal[]> _nets = new();
 
     private DrawnPlan(Stored<Plan> plan, YearByMonth months, ChangedDocuments documents, WholeCatalogue catalogue, StudioYear year)
@@ -29,6 +31,9 @@ internal sealed class DrawnPlan
         _pieces = [.. likely.Lines.Select(line => catalogue.DesignNamed(line.Sku)!).DistinctBy(design => design.Key)
             .Select(design => new PlannedPiece(design, documents, year))];
         _pieceOf = [.. likely.Lines.Select(line => Array.FindIndex(_pieces, piece => piece.Key == catalogue.DesignNamed(line.Sku)!.Key))];
+        _dues = [.. months.Dues];
+        _namesByAlias = !plan.Document.Lines.Select(line => line.Sku).SequenceEqual(likely.Lines.Select(line => line.Sku))
+            || !plan.Document.Opening.Stock.Select(item => item.Sku).SequenceEqual(likely.Opening.Stock.Select(item => item.Sku));
         _sold = [.. likely.Lines.Select((line, i) => new SoldOn(line, _pieces[_pieceOf[i]].Key, documents, catalogue))];
     }
 
@@ -52,7 +57,7 @@ internal sealed class DrawnPlan
     /// <param name="line">The line that is a decision; null if none is.</param>
     public PlanDraw? Of(ChangedDocuments documents, StudioYear year, int? line)
     {
-        var plan = documents.Find<Plan>(Kinds.Plan, _plan.Key) ?? _plan.Document;
+        var plan = WithKeys(documents.Find<Plan>(Kinds.Plan, _plan.Key) ?? _plan.Document);
         var pieces = new UnitCost[_pieces.Length];
         for (var i = 0; i < pieces.Length; i++)
             if (_pieces[i].In(documents, year, ReferenceEquals(year, _likelyYear)) is { } piece)
@@ -79,7 +84,17 @@ internal sealed class DrawnPlan
 
     private IReadOnlyList<DueLine>? DuesOf(StudioYear year, Plan plan) => !ReferenceEquals(plan.PaidIn, _likely.Plan.PaidIn)
         ? DueLine.Of(year.Profile, plan.PaidIn).Found
-        : ReferenceEquals(year, _likely.Year) ? _likely.Dues : [.. _likely.Dues.Select(due => due.In(year.Profile))];
+        : ReferenceEquals(year, _likely.Year) ? _likely.Dues : Array.ConvertAll(_dues, due => due.In(year.Profile));
+
+    /// <summary>A plan may name designs by aliases; ranges change amounts and no names, so their keys are those of the likely plan.</summary>
+    private Plan WithKeys(Plan drawn) => !_namesByAlias ? drawn : drawn with
+    {
+        Lines = [.. drawn.Lines.Select((line, i) => line with { Sku = _likely.Plan.Lines[i].Sku })],
+        Opening = drawn.Opening with
+        {
+            Stock = [.. drawn.Opening.Stock.Select((item, i) => item with { Sku = _likely.Plan.Opening.Stock[i].Sku })],
+        },
+    };
 
     /// <summary>
     /// What the lines leave at prices that are higher by a share. What a sale then leaves is the same in every draw that doubts neither the channel
@@ -112,6 +127,7 @@ internal sealed class DrawnPlan
     /// <summary>A design of the plan.</summary>
     private sealed class PlannedPiece(Stored<Design> stored, ChangedDocuments likely, StudioYear year)
     {
+        private readonly Storage.DocumentName _name = new(Kinds.Design, stored.Key);
         private readonly Design _likely = likely.Find<Design>(Kinds.Design, stored.Key) ?? stored.Document;
         private readonly UnitCost? _piece = UnitCost.Of(likely.Find<Design>(Kinds.Design, stored.Key) ?? stored.Document, year).Found;
 
@@ -119,7 +135,7 @@ internal sealed class DrawnPlan
 
         public UnitCost? In(ChangedDocuments documents, StudioYear year, bool isLikelyYear)
         {
-            var design = documents.Find<Design>(Kinds.Design, stored.Key) ?? stored.Document;
+            var design = (Design?)documents.Find(_name) ?? stored.Document;
             return isLikelyYear && ReferenceEquals(design, _likely) ? _piece : UnitCost.OnlyCostOf(design, year).Found;
         }
     }

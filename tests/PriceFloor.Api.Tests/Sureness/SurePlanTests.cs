@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using PriceFloor.Api.Tests.Plans;
 using Xunit;
 
@@ -85,6 +86,31 @@ public sealed class SurePlanTests(PlannedStudio planned) : IClassFixture<Planned
         Assert.Equal("""{"tenth":-12838.95,"middle":-12838.95,"nineTenths":-12838.95}""", still.GetProperty("lowestCash").GetRawText());
         Assert.Equal("""{"tenth":-2954.91,"middle":-2954.91,"nineTenths":-2954.91}""", still.GetProperty("surplusBeforeTax").GetRawText());
         Assert.Equal("0.041", still.GetProperty("riseToClose").GetRawText());
+    }
+
+    /// <summary>The months of the same plan come to the same lowest cash; they are tested beside the plan.</summary>
+    [Fact]
+    public async Task Stock_that_is_named_by_an_alias_serves_the_draws_too()
+    {
+        await using var studio = await WorkedStudio.Create();
+        var design = JsonNode.Parse((await studio.Get("/v1/designs/OR-002")).Text)!.AsObject();
+        design["aliases"] = new JsonArray("disc");
+        await studio.Has("/v1/designs/OR-002", design.ToJsonString());
+        var plan = WorkedPlan.Steady;
+        plan["steady"] = false;
+        var without = await LowestCash();
+        plan["opening"]!["stock"] = JsonNode.Parse("""[{"sku":"disc","pieces":40}]""");
+        await studio.Has("/v1/plans/2027", plan.ToJsonString());
+
+        var drawn = (await studio.Ask("/v1/sureness", """
+            {"profile":"main","plan":"2027","draws":1024,"ranges":[{"of":"plan:2027","at":"/reserve","to":{"low":1000,"high":3000}}]}
+            """)).GetProperty("plan");
+        var amount = await LowestCash();
+        Assert.NotEqual(without, amount);
+        Assert.Equal($$"""{"tenth":{{amount}},"middle":{{amount}},"nineTenths":{{amount}}}""", drawn.GetProperty("lowestCash").GetRawText());
+
+        async Task<string> LowestCash() => (await studio.Ask("/v1/plan-months", $$"""{"plan":{{plan.ToJsonString()}} }"""))
+            .GetProperty("lowestCash").GetProperty("amount").GetRawText();
     }
 
     [Fact]
