@@ -8,11 +8,8 @@ public sealed class BenchTime
 {
     private readonly Making _making;
 
-    private BenchTime(Making making, StudioCalendar calendar)
-    {
+    private BenchTime(Making making, StudioCalendar calendar) =>
         (_making, Formulas) = (making, new BenchTimeFormulas<Figure>(making, calendar));
-        FirstLoss = (making.Steps ?? []).TakeWhile(step => step.GoodShare == 1).Count();
-    }
 
     internal BenchTimeFormulas<Figure> Formulas { get; }
 
@@ -31,7 +28,7 @@ public sealed class BenchTime
         : Hours / Starts;
 
     /// <summary>Index of the first step that loses pieces.</summary>
-    private int FirstLoss { get; }
+    private int FirstLoss => (_making.Steps ?? []).TakeWhile(step => step.GoodShare == 1).Count();
 
     private decimal SetupMinutes => _making.SetupMinutes / (_making.RunSize ?? 1);
 

@@ -105,7 +105,9 @@ public sealed class UnitCost
     private static Outcome<UnitCost> Of(Design design, StudioYear year, bool whole) => Outcome<UnitCost>.Guard(() =>
     {
         var time = BenchTime.Of(design.Making, year.Profile.Calendar);
-        var faults = design.Materials.SelectMany((line, i) => MaterialFaults(line, i, time, year)).ToList();
+        var faults = new List<Fault>();
+        for (var i = 0; i < design.Materials.Count; i++)
+            AddFaultsOf(design.Materials[i], i, time, year, faults);
         if (time.Hours <= 0)
             faults.Add(new Fault("/making", FaultCodes.NoBenchTime,
                 "The piece takes no bench time, so it could carry no part of the year; give the minutes that it really takes."));
@@ -117,13 +119,13 @@ public sealed class UnitCost
         return piece;
     });
 
-    private static IEnumerable<Fault> MaterialFaults(MaterialLine line, int index, BenchTime time, StudioYear year)
+    private static void AddFaultsOf(MaterialLine line, int index, BenchTime time, StudioYear year, List<Fault> faults)
     {
         if (line.Material is { } material && year.PriceOf(material) is null)
-            yield return new Fault($"/materials/{index}/material", FaultCodes.UnknownMaterial,
-                $"The profile's price list has no material \"{material}\"; add it there, or correct the name (case counts).");
+            faults.Add(new Fault($"/materials/{index}/material", FaultCodes.UnknownMaterial,
+                $"The profile's price list has no material \"{material}\"; add it there, or correct the name (case counts)."));
         if (time.PiecesAt(line.At) is null)
-            yield return new Fault($"/materials/{index}/at", FaultCodes.UnknownStep,
-                $"No step is named \"{line.At}\"; use \"start\", \"finish\" or the name of one of the steps.");
+            faults.Add(new Fault($"/materials/{index}/at", FaultCodes.UnknownStep,
+                $"No step is named \"{line.At}\"; use \"start\", \"finish\" or the name of one of the steps."));
     }
 }

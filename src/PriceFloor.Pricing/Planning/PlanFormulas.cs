@@ -18,13 +18,13 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
             ofLines[i] = new PlannedLineFormulas<T>(lines[i].UnitCost, lines[i].Sale, lines[i].SellingHoursEach, lines[i].Units, i + 1);
         Lines = ofLines;
         Surplus = new SurplusFormulas<T>(year, surplus);
-        Contribution = T.Named("contribution", Formulas.Sum(Lines.Select(line => line.Contribution)));
+        Contribution = T.Named("contribution", Sum(line => line.Contribution));
         SurplusBeforeTax = T.Named("surplusBeforeTax", Contribution - Surplus.BenchMustEarn);
-        Revenue = T.Named("revenue", Formulas.Sum(Lines.Select(line => line.Revenue)));
-        Proceeds = T.Named("proceeds", Formulas.Sum(Lines.Select(line => line.Proceeds)));
-        Materials = T.Named("planMaterials", Formulas.Sum(Lines.Select(line => line.Materials)));
-        BenchHours = T.Named("planHours", Formulas.Sum(Lines.Select(line => line.BenchHours)));
-        SellingHours = T.Named("planSellingHours", Formulas.Sum(Lines.Where(line => line.SellingHours.Value > 0).Select(line => line.SellingHours)));
+        Revenue = T.Named("revenue", Sum(line => line.Revenue));
+        Proceeds = T.Named("proceeds", Sum(line => line.Proceeds));
+        Materials = T.Named("planMaterials", Sum(line => line.Materials));
+        BenchHours = T.Named("planHours", Sum(line => line.BenchHours));
+        SellingHours = T.Named("planSellingHours", Formulas.Sum(Lines, line => line.SellingHours.Value > 0, (line, _) => line.SellingHours));
         HoursAvailable = T.Named("hoursAvailable", T.Named("benchHoursOfTheYear", year.BenchHours) - hoursKeptBack);
 
         Profit = T.Named("planProfit", Contribution - T.Named("allocated", year.Allocated) + T.Named("taxableIncome", year.TaxableIncome));
@@ -32,6 +32,8 @@ internal sealed class PlanFormulas<T> where T : IFigure<T>
         OnProfitAskedFor = new TaxFormulas<T>(year.TaxRules.Levies, Surplus.Profit);
         SurplusAfterTax = T.Named("surplusAfterTax",
             Profit - T.Named("planTax", OnProfit.Total) - (Surplus.Profit - T.Named("askedForTax", OnProfitAskedFor.Total)));
+
+        T Sum(Func<PlannedLineFormulas<T>, T> figure) => Formulas.Sum(Array.ConvertAll(ofLines, line => figure(line)));
     }
 
     public IReadOnlyList<PlannedLineFormulas<T>> Lines { get; }

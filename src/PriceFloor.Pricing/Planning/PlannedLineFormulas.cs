@@ -5,7 +5,7 @@ using PriceFloor.Pricing.Selling;
 namespace PriceFloor.Pricing.Planning;
 
 /// <summary>The formulas of a <see cref="PlannedLine"/>.</summary>
-internal readonly struct PlannedLineFormulas<T> where T : IFigure<T>
+internal sealed class PlannedLineFormulas<T> where T : IFigure<T>
 {
     /// <param name="piece">The piece.</param>
     /// <param name="sale">At its price.</param>

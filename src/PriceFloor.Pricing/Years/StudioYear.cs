@@ -119,7 +119,13 @@ public sealed class StudioYear
     public bool Traces(TracedTo where) => Profile.Expenses.Any(line => line.Deductible && line.TracedTo == where);
 
     /// <summary>The price of a material of the stock list, or null.</summary>
-    public decimal? PriceOf(string material) => Profile.Materials.FirstOrDefault(line => line.Material == material)?.Price;
+    public decimal? PriceOf(string material)
+    {
+        for (var i = 0; i < Profile.Materials.Count; i++)
+            if (Profile.Materials[i].Material == material)
+                return Profile.Materials[i].Price;
+        return null;
+    }
 
     /// <summary>
     /// The year of a profile whose shape is valid. Refused: no working days (<c>no-workdays</c>), no bench time

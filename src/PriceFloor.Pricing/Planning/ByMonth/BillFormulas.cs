@@ -9,13 +9,12 @@ internal sealed class BillFormulas<T> where T : IFigure<T>
 {
     public BillFormulas(StudioYear year, IReadOnlyList<DueLine> dues)
     {
-        var lines = dues.Select(due => (due, Each: due.Months.Count == 0 ? 0 : OfYear(due.Line) / due.Months.Count, In: MonthsOf(due))).ToArray();
-        Bills = Due("bills", [.. lines.Where(line => line.due.IsBill)]);
-        Household = Due("householdPaid", [.. lines.Where(line => line.due.IsHousehold)]);
-        OtherIncome = Due("otherIncome", [.. lines.Where(line => line.due.IsIncome)]);
+        Bills = Due("bills", dues, due => due.IsBill);
+        Household = Due("householdPaid", dues, due => due.IsHousehold);
+        OtherIncome = Due("otherIncome", dues, due => due.IsIncome);
         var first = ProfileYear.Month(year.YearStart);
-        Bought = Monthly.Of("bought", month => Formulas.Sum(year.Profile.Equipment,
-            thing => thing.InService is { } since && ProfileYear.Month(since) == first + month, (thing, _) => (T)thing.Cost));
+        Bought = Monthly.Sum("bought", year.Profile.Equipment,
+            (thing, month) => thing.InService is { } since && ProfileYear.Month(since) == first + month, (thing, _) => (T)thing.Cost);
         HouseholdOfYear = T.Named("householdOfTheYear", Formulas.Sum(year.Profile.Household, _ => true, (line, _) => OfYear(line)));
     }
 
@@ -36,14 +35,20 @@ internal sealed class BillFormulas<T> where T : IFigure<T>
     private static int MonthsOf(DueLine due)
     {
         var months = 0;
-        foreach (var month in due.Months)
-            months |= 1 << (month - 1);
+        for (var i = 0; i < due.Months.Count; i++)
+            months |= 1 << (due.Months[i] - 1);
         return months;
     }
 
-    private static T[] Due(string symbol, (DueLine Line, T Each, int In)[] lines) => Monthly.Of(symbol,
-        month => Formulas.Sum(lines, line => IsDue(line.In, month), (line, _) => line.Each),
-        Monthly.Alike((one, other) => Array.TrueForAll(lines, line => IsDue(line.In, one) == IsDue(line.In, other))));
+    private static T[] Due(string symbol, IReadOnlyList<DueLine> dues, Func<DueLine, bool> counts)
+    {
+        var lines = new List<(T Each, int In)>(dues.Count);
+        for (var i = 0; i < dues.Count; i++)
+            if (counts(dues[i]))
+                lines.Add((dues[i].Months.Count == 0 ? 0 : OfYear(dues[i].Line) / dues[i].Months.Count, MonthsOf(dues[i])));
+        return Monthly.Sum(symbol, lines, (line, month) => IsDue(line.In, month), (line, _) => line.Each,
+            Monthly.Alike((one, other) => lines.TrueForAll(line => IsDue(line.In, one) == IsDue(line.In, other))));
+    }
 
     private static bool IsDue(int months, int month) => (months & (1 << month)) != 0;
 

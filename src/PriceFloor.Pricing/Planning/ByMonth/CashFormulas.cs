@@ -16,16 +16,13 @@ internal sealed class CashFormulas<T> where T : IFigure<T>
     {
         (_plan, _year, _sold, _receipts) = (plan, year, sold, receipts);
         Tax = T.Named("planTax", year.OnProfit.Total);
-        TaxPaid = new T[12];
+        TaxPaid = Monthly.Sum("taxPaid", plan.TaxPaid, (payment, month) => payment.Month == month + 1,
+            (payment, _) => payment.Amount is { } amount ? amount : payment.Share!.Value * Tax);
         Cash = new T[13];
         Cash[0] = T.Named("cash", 0, plan.Opening.Cash);
         for (var month = 0; month < 12; month++)
-        {
-            TaxPaid[month] = T.Named("taxPaid", month + 1, PaidIn(plan.TaxPaid, month + 1));
             Cash[month + 1] = T.Named("cash", month + 1, Cash[month] + receipts.Receipts[month] + receipts.Collected[month] + bills.OtherIncome[month]
                 - materials[month] - bills.Bills[month] - bills.Household[month] - bills.Bought[month] - TaxPaid[month] - receipts.TaxPaid[month]);
-        }
-
         TaxPaidInAll = T.Named("taxPaidInAll", Formulas.Sum(TaxPaid));
     }
 
@@ -63,7 +60,4 @@ internal sealed class CashFormulas<T> where T : IFigure<T>
 
         return aside;
     }
-
-    private T PaidIn(IReadOnlyList<TaxPayment> payments, int month) => Formulas.Sum(payments, payment => payment.Month == month,
-        (payment, _) => payment.Amount is { } amount ? amount : payment.Share!.Value * Tax);
 }

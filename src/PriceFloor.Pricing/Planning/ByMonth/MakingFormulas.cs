@@ -26,9 +26,9 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
         StockAtMost = T.Named("stockAtMost", Stock.Aggregate(T.Max));
         Made = Monthly.Of("madeHours", month => month == 0 && !GoesRound ? Needed[0] + Stock[1]
             : Needed[month] + (month < 11 ? Stock[month + 1] : AtEnd) - Stock[month]);
-        Served = [.. InOrder()];
-        Materials = Monthly.Of("materialsPaid", month => Formulas.Sum(Served, served => served.Made == month,
-            (served, _) => served.Hours * MaterialsNeeded[served.For] / Needed[served.For]));
+        Served = InOrder();
+        Materials = Monthly.Sum("materialsPaid", Served, (served, month) => served.Made == month,
+            (served, _) => served.Hours * MaterialsNeeded[served.For] / Needed[served.For]);
     }
 
     /// <summary>Bench hours of each month's sales that are still to be worked.</summary>
@@ -80,21 +80,23 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
         return ready;
     }
 
-    private IEnumerable<(int Made, int For, T Hours)> InOrder()
+    private List<(int Made, int For, T Hours)> InOrder()
     {
-        var (waiting, number) = (Waiting(), 0);
+        var (waiting, served) = (Waiting(), new List<(int, int, T)>(24));
         for (var month = 0; month < 12; month++)
         {
             var left = Made[month];
             while (left.Value > 0 && waiting.TryDequeue(out var next))
             {
-                var hours = T.Named("worked", ++number, T.Min(left, next.Hours));
-                yield return (month, next.Month, hours);
+                var hours = T.Named("worked", served.Count + 1, T.Min(left, next.Hours));
+                served.Add((month, next.Month, hours));
                 if (next.Hours.Value > left.Value)
                     waiting = new([(next.Month, next.Hours - hours), .. waiting]);
                 left -= hours;
             }
         }
+
+        return served;
     }
 
     /// <summary>
@@ -103,7 +105,7 @@ internal sealed class MakingFormulas<T> where T : IFigure<T>
     /// </summary>
     private Queue<(int Month, T Hours)> Waiting()
     {
-        var waiting = new Queue<(int, T)>();
+        var waiting = new Queue<(int, T)>(24);
         List<(int, T)> again = [];
         var ready = GoesRound ? Stock[0] : 0;
         for (var month = 0; month < 12; month++)

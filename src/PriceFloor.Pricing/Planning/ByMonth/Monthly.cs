@@ -13,16 +13,40 @@ internal static class Monthly
         return months;
     }
 
-    /// <summary>The same, computed once for months that are alike, unless the text of each is kept.</summary>
+    /// <summary>
+    /// Some of what there is added up in each month, from the first to the last; 0 where nothing counts. Unless the text of each is kept, months that
+    /// are alike are added up once.
+    /// </summary>
     /// <param name="symbol">Its symbol.</param>
-    /// <param name="figure">The figure of a month, from 0.</param>
-    /// <param name="alike">What <see cref="Alike"/> gives.</param>
-    public static T[] Of<T>(string symbol, Func<int, T> figure, int[] alike) where T : IFigure<T>
+    /// <param name="items">What there is.</param>
+    /// <param name="counts">Whether an item counts in a month, from 0.</param>
+    /// <param name="figure">The figure of an item in a month.</param>
+    /// <param name="alike">What <see cref="Alike"/> gives; null if no month is like another.</param>
+    public static T[] Sum<TItem, T>(string symbol, IReadOnlyList<TItem> items, Func<TItem, int, bool> counts, Func<TItem, int, T> figure,
+        int[]? alike = null) where T : IFigure<T>
     {
         var months = new T[12];
         for (var month = 0; month < 12; month++)
-            months[month] = !T.IsWritten && alike[month] < month ? months[alike[month]] : T.Named(symbol, month + 1, figure(month));
+            months[month] = !T.IsWritten && alike is not null && alike[month] < month ? months[alike[month]]
+                : T.Named(symbol, month + 1, Sum(items, month, counts, figure));
         return months;
+    }
+
+    /// <summary>The same in one month, from 0; without a symbol.</summary>
+    public static T Sum<TItem, T>(IReadOnlyList<TItem> items, int month, Func<TItem, int, bool> counts, Func<TItem, int, T> figure)
+        where T : IFigure<T>
+    {
+        T sum = 0;
+        var first = true;
+        for (var i = 0; i < items.Count; i++)
+        {
+            if (!counts(items[i], month))
+                continue;
+            sum = first ? figure(items[i], month) : sum + figure(items[i], month);
+            first = false;
+        }
+
+        return sum;
     }
 
     /// <summary>For each month the first that has the same figures as it.</summary>

@@ -55,8 +55,9 @@ internal sealed class OpeningStockFormulas<T> where T : IFigure<T>
     private T[] ByMonth(Func<(int Line, int Month, T Pieces), T> figure)
     {
         var months = new T[12];
+        Func<(int Line, int Month, T Pieces), int, T> taking = (taken, _) => figure(taken);
         for (var month = 0; month < 12; month++)
-            months[month] = Formulas.Sum(Taken, taken => taken.Month == month, (taken, _) => figure(taken));
+            months[month] = Monthly.Sum(Taken, month, (taken, due) => taken.Month == due, taking);
         return months;
     }
 }

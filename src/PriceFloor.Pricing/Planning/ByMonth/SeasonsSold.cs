@@ -41,7 +41,7 @@ internal sealed class SeasonsSold<T> where T : IFigure<T>
     /// <summary>Whether another plan's lines share seasons and channels in the same way.</summary>
     public bool Fits(Plan plan)
     {
-        if (!ReferenceEquals(plan.Seasons, _plan.Seasons) || !ReferenceEquals(plan.Terms, _plan.Terms) || plan.Lines.Count != _plan.Lines.Count)
+        if (!HasTheSameSeasons(plan) || !HasTheSameTerms(plan) || plan.Lines.Count != _plan.Lines.Count)
             return false;
         for (var i = 0; i < plan.Lines.Count; i++)
             if (plan.Lines[i].Season != _plan.Lines[i].Season || plan.Lines[i].Channel != _plan.Lines[i].Channel)
@@ -51,6 +51,12 @@ internal sealed class SeasonsSold<T> where T : IFigure<T>
 
     /// <summary>The share of a line's year that is sold in a month, from 0.</summary>
     public T ShareOf(int line, int month) => Shares[_seasonOf[line]][month];
+
+    private bool HasTheSameSeasons(Plan plan) => ReferenceEquals(plan.Seasons, _plan.Seasons)
+        || Array.TrueForAll(_seasons, season => season is null
+            || (plan.Seasons.TryGetValue(season, out var weights) && weights.SequenceEqual(_plan.Seasons[season])));
+
+    private bool HasTheSameTerms(Plan plan) => ReferenceEquals(plan.Terms, _plan.Terms) || plan.Terms.SequenceEqual(_plan.Terms);
 
     private static T[] SharesOf(Season season, int number)
     {

@@ -21,10 +21,11 @@ internal sealed class SoldByMonthFormulas<T> where T : IFigure<T>
         _seasons = known?.Fits(plan) == true ? known : new SeasonsSold<T>(plan);
         Groups = [.. _seasons.Groups.Select((group, i) =>
             new SoldGroup<T>(group.Season, group.Channel, group.Lines, formulas, group.IsRemitted ? null : lines, i + 1))];
+        SoldGroup<T>[][] on = [.. Channels.Select((_, channel) => Groups.Where(group => group.Channel == channel).ToArray())];
         Hours = ByMonth("needHours", Groups, group => group.Hours);
         Materials = ByMonth("materialsSold", Groups, group => group.Materials);
-        Proceeds = [.. Channels.Select((_, c) => ByMonth(Symbol("sold", c), GroupsOn(c), group => group.Proceeds))];
-        SalesTax = [.. Channels.Select((_, c) => ByMonth(Symbol("salesTax", c), GroupsOn(c), group => group.SalesTax))];
+        Proceeds = [.. Channels.Select((_, c) => ByMonth(Symbol("sold", c), on[c], group => group.Proceeds))];
+        SalesTax = [.. Channels.Select((_, c) => ByMonth(Symbol("salesTax", c), on[c], group => group.SalesTax))];
     }
 
     /// <summary>How lines share seasons.</summary>
@@ -59,10 +60,7 @@ internal sealed class SoldByMonthFormulas<T> where T : IFigure<T>
     private static string Symbol(string what, int channel) =>
         T.IsWritten ? string.Create(CultureInfo.InvariantCulture, $"{what}{channel + 1}Month") : what;
 
-    private SoldGroup<T>[] GroupsOn(int channel) => [.. Groups.Where(group => group.Channel == channel)];
-
-    private T[] ByMonth(string symbol, IReadOnlyList<SoldGroup<T>> groups, Func<SoldGroup<T>, T> year) => Monthly.Of(symbol,
-        month => Formulas.Sum(groups, group => year(group).Value != 0 && _seasons.Shares[group.Season][month].Value != 0,
-            (group, _) => _seasons.Shares[group.Season][month] * year(group)),
-        _seasons.Alike);
+    private T[] ByMonth(string symbol, IReadOnlyList<SoldGroup<T>> groups, Func<SoldGroup<T>, T> year) => Monthly.Sum(symbol, groups,
+        (group, month) => year(group).Value != 0 && _seasons.Shares[group.Season][month].Value != 0,
+        (group, month) => _seasons.Shares[group.Season][month] * year(group), _seasons.Alike);
 }

@@ -23,7 +23,13 @@ internal sealed class SoldGroup<T> where T : IFigure<T>
         SalesTax = taxed is null || taxed[lines[0]].Sale.Channel.SalesTax.Rate == 0 ? 0
             : T.Named("groupSalesTax", number, Sum(line => formulas[line].Units * SalesTaxOf(taxed[line].Sale)));
 
-        T Sum(Func<int, T> figure) => Formulas.Sum(lines, _ => true, (line, _) => figure(line));
+        T Sum(Func<int, T> figure)
+        {
+            var sum = figure(lines[0]);
+            for (var i = 1; i < lines.Count; i++)
+                sum += figure(lines[i]);
+            return sum;
+        }
     }
 
     public int Season { get; }
