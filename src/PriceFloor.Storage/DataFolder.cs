@@ -46,37 +46,11 @@ public static class DataFolder
     internal static string Quoted(string path) => path.All(letter => char.IsLetterOrDigit(letter) || "/._-+:@".Contains(letter)) ? path
         : $"'{path.Replace("'", "'\\''", StringComparison.Ordinal)}'";
 
-    /// <summary>Why a store cannot be opened.</summary>
-    internal static StoreException CannotOpenStore(string path, Exception fault)
-    {
-        var full = Path.GetFullPath(path);
-        return (fault as StoreTroubleException)?.Trouble switch
-        {
-            StoreTrouble.Damaged => NotAStore(full, fault.Message, fault),
-            StoreTrouble.Full => Because(
-                $"There is no space left for the store {full}, which {Asker} must write. Make room on its disk and start again.", fault),
-            StoreTrouble.Busy => Because(
-                $"The store {full} is locked by another program, so {Asker} cannot open it: {fault.Message} "
-                + "Close what holds it (a database browser, a copying tool) and start again.", fault),
-            StoreTrouble.Disk or StoreTrouble.Unexpected => Because(
-                $"The store {full} cannot be opened by {Asker}: {fault.Message} "
-                + "Check that its disk has space and no faults, and that the files beside it belong to this user too.", fault),
-            _ => Refused(Path.GetDirectoryName(full)!, fault),
-        };
-    }
-
-    internal static StoreException NotAStore(string path, string why, Exception? fault = null) => new(
-        $"The file {Path.GetFullPath(path)} is not a whole store of PriceFloor, as {Asker} reads it: {why} Nothing was changed. "
-        + "Move it away and restore a backup with the verb \"restore FILE\", or start with another PRICEFLOOR_DATA.", fault!)
-    {
-        Trouble = TroubleOf(fault) ?? StoreTrouble.Damaged,
-    };
-
     /// <summary>A fault with the trouble of its cause.</summary>
     internal static StoreException Because(string message, Exception fault) => new(message, fault) { Trouble = TroubleOf(fault) };
 
     /// <summary>The trouble that the engine or the file system reports.</summary>
-    private static StoreTrouble? TroubleOf(Exception? fault) => fault switch
+    internal static StoreTrouble? TroubleOf(Exception? fault) => fault switch
     {
         StoreTroubleException engines => engines.Trouble,
         IOException { HResult: NoSpace } => StoreTrouble.Full,

@@ -5,14 +5,6 @@ namespace PriceFloor.Storage;
 /// </summary>
 public abstract class Engine : IDisposable
 {
-    /// <summary>A store in one file, beside the service.</summary>
-    /// <param name="path">The file, which is made if it does not exist.</param>
-    /// <param name="clock">The clock of the store.</param>
-    public static Engine InFile(string path, TimeProvider clock) => new SqliteEngine(path, clock);
-
-    /// <summary>Loads the libraries of a store in a file, so opening one is faster.</summary>
-    public static void LoadLibraries() => SqliteEngine.Load();
-
     /// <summary>
     /// True if every question is answered before its call returns, as by a file beside the service: then reading one document after another costs no
     /// waiting. False if each waits for a network, so documents are better read together.

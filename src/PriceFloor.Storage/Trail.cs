@@ -17,28 +17,6 @@ public static class Trail
 
     internal const string BackedUp = "backed-up", Restored = "restored", Forgotten = "forgotten";
 
-    /// <summary>
-    /// Records a backup that a verb has made, perhaps beside a service that writes. False if the store cannot be
-    /// written, or has an earlier schema.
-    /// </summary>
-    public static bool TellOfBackup(string store, string file, DateTimeOffset now)
-    {
-        try
-        {
-            using var connection = StoreFile.Open(store);
-            if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
-                return false;
-            using var session = SqliteSession.On(connection, deferred: false);
-            Tell(session, (CommandLine, WholeStore, Path.GetFileName(file), BackedUp), TimeOf(session, now).AtOnce()).AtOnce();
-            session.Keep().AtOnce();
-            return true;
-        }
-        catch (Exception e) when (e is StoreTroubleException or StoreException)
-        {
-            return false;
-        }
-    }
-
     /// <summary>Appends a row, whose time is never earlier than that of the row before it.</summary>
     internal static async ValueTask Tell(Session session, (string By, string Kind, string Name, string What) row, long at)
     {

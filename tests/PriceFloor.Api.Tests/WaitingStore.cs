@@ -15,6 +15,6 @@ internal static class WaitingStore
     {
         _ = provider.GetRequiredService<StoreLock>(); // made before the store, so it is released after it
         var clock = provider.GetRequiredService<TimeProvider>();
-        return new Store(new WaitingEngine(Engine.InFile(provider.GetRequiredService<Settings>().StorePath, clock)), clock);
+        return new Store(new WaitingEngine(provider.GetRequiredService<Settings>().Store.Engine(clock)), clock);
     }));
 }

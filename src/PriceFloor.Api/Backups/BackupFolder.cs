@@ -60,7 +60,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
         var file = System.IO.Path.Combine(Path, stem + End);
         for (var again = 2; File.Exists(file); again++)
             file = System.IO.Path.Combine(Path, string.Create(CultureInfo.InvariantCulture, $"{stem}-{again}{End}"));
-        return Backup.Make(settings.StorePath, file);
+        return settings.Store.BackUp(file);
     }
 
     /// <summary>When the newest backup was made; null if there is none.</summary>
@@ -73,7 +73,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
             foreach (var (file, _) in Made().SkipLast(count))
             {
                 File.Delete(file);
-                File.Delete(Backup.HashFileOf(file));
+                File.Delete(BackupMade.HashFileOf(file));
             }
     }
 

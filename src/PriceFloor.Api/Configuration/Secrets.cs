@@ -12,6 +12,7 @@ public static class Secrets
     private static readonly Dictionary<string, string> s_meanings = new()
     {
         [AdminKey] = "The first key of an empty store: 32 to 200 visible characters of your choice, at least 8 different ones.",
+        [StoreChoice.Setting] = StoreChoice.Meaning,
     };
 
     /// <summary>Every name that is read: each secret and its file.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PriceFloor.Api.Http;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Configuration;
 
@@ -78,12 +79,14 @@ public sealed class Settings
 
     public bool Demo { get; private init; }
 
-    public string StorePath => Path.Combine(DataFolder, "pricefloor.db");
+    /// <summary>Where the store is, and what keeps it.</summary>
+    public required StorePlace Store { get; init; }
 
     /// <summary>Reads the settings; an invalid value is refused with its name.</summary>
     public static Settings Read(IConfiguration configuration, bool demo) => new()
     {
-        DataFolder = Value(configuration, "PRICEFLOOR_DATA") ?? "data",
+        DataFolder = FolderOf(configuration),
+        Store = StoreChoice.Read(configuration, FolderOf(configuration)),
         AdminKey = AdminKeyOf(configuration),
         CorsOrigins = Split(configuration, "PRICEFLOOR_CORS_ORIGINS"),
         TrustedProxies = TrustedProxies.Read(Split(configuration, TrustedProxies.Setting)),
@@ -111,6 +114,8 @@ public sealed class Settings
         LeastBytesPerSecond = Integer(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
         Demo = demo,
     };
+
+    private static string FolderOf(IConfiguration configuration) => Value(configuration, "PRICEFLOOR_DATA") ?? "data";
 
     private static Secret? AdminKeyOf(IConfiguration configuration)
     {

@@ -1,8 +1,8 @@
 using System.Reflection;
 using System.Runtime.InteropServices;
 using System.Text.Json.Serialization;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.OpenApi;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FirstContact;
 
@@ -40,7 +40,7 @@ public sealed record VersionAnswer
         Version = informational.Split('+')[0],
         Commit = informational.Split('+', 2) is [_, { Length: > 0 } commit] ? commit : null,
         Runtime = RuntimeInformation.FrameworkDescription,
-        Schema = Migrations.Newest, // a store of another schema is not served
+        Schema = StoreChoice.NewestSchema, // a store of another schema is not served
         Contract = OpenApiSetup.ContractVersion,
     };
 }

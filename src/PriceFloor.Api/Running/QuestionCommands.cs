@@ -32,7 +32,7 @@ public static class QuestionCommands
     }
 
     /// <summary>All documents of now or of a moment, with everything that is in the store.</summary>
-    internal static WholeCatalogue Documents(Settings settings, DateTimeOffset? asOf) => ReadOnlyStore.Read(settings.StorePath, async snapshot =>
+    internal static WholeCatalogue Documents(Settings settings, DateTimeOffset? asOf) => settings.Store.Read(async snapshot =>
         WholeCatalogue.Of(asOf is { } moment ? await snapshot.All(Moment.Of(moment)) : await snapshot.NewestSince(0), ProfileAccess.All,
             asOf ?? TimeProvider.System.GetUtcNow()));
 

@@ -1,8 +1,8 @@
 using System.Text.Json;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Demo;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
 
@@ -18,7 +18,7 @@ public static class QuickStart
     /// </summary>
     public static void Preload() => _ = Task.Run(() =>
     {
-        Engine.LoadLibraries();
+        StoreChoice.LoadLibraries();
         JsonSerializer.SerializeToUtf8Bytes(new HealthAnswer(""), WireJson.Options);
     });
 

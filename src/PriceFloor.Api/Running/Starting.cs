@@ -79,7 +79,7 @@ public static class Starting
         {
             _ = services.GetRequiredService<StoreLock>(); // made before the store, so it is released after it
             var clock = services.GetRequiredService<TimeProvider>();
-            return new Store(Engine.InFile(services.GetRequiredService<Settings>().StorePath, clock), clock);
+            return new Store(services.GetRequiredService<Settings>().Store.Engine(clock), clock);
         });
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = s_longestGoodbye);
         builder.Services.AddSingleton<StoreReadiness>();

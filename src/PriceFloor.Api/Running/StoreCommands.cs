@@ -37,7 +37,7 @@ public static class StoreCommands
         catch (StoreTroubleException e)
         {
             throw new StoreException(
-                $"The store {Path.GetFullPath(settings.StorePath)} cannot be used by {DataFolder.Asker}: {e.Message} "
+                $"The store {settings.Store.Name} cannot be used by {DataFolder.Asker}: {e.Message} "
                 + "Check the space on its disk and the permissions of its folder.", e)
             {
                 Trouble = e.Trouble,
@@ -48,10 +48,10 @@ public static class StoreCommands
     private static int MakeBackup(Settings settings, string file, TextWriter output)
     {
         string? part = null;
-        var made = ProgressLine.During(Backup, () => ShareOf(part, settings.StorePath),
-            () => PriceFloor.Storage.Backup.Make(settings.StorePath, file, growing => part = growing));
+        var made = ProgressLine.During(Backup, () => ShareOf(part, settings.Store.Bytes),
+            () => settings.Store.BackUp(file, growing => part = growing));
         output.WriteLine($"{made.Path}: {made.Bytes} bytes, schema {made.Schema}, sha256 {made.Sha256}");
-        if (!Trail.TellOfBackup(settings.StorePath, made.Path, TimeProvider.System.GetUtcNow()))
+        if (!settings.Store.TellOfBackup(made.Path, TimeProvider.System.GetUtcNow()))
             output.WriteLine("The trail (/v1/audit) does not list it: the store cannot be written now, or is from an earlier program.");
         return 0;
     }
@@ -60,8 +60,8 @@ public static class StoreCommands
     {
         (long Done, long All) so = (0, 0);
         var report = ProgressLine.During(CheckStore, () => so.All > 0 ? (decimal)so.Done / so.All : null,
-            () => StoreCheck.Of(settings.StorePath, FaultOf, (done, all) => so = (done, all)));
-        output.WriteLine($"{Path.GetFullPath(settings.StorePath)}: schema {report.Schema} of {Migrations.Newest}, {report.Documents} documents, "
+            () => settings.Store.Check(FaultOf, (done, all) => so = (done, all)));
+        output.WriteLine($"{settings.Store.Name}: schema {report.Schema} of {settings.Store.NewestSchema}, {report.Documents} documents, "
             + $"{report.Revisions} revisions, position {report.Position}");
         foreach (var fault in report.Faults)
             output.WriteLine($"  {fault}");
@@ -75,9 +75,9 @@ public static class StoreCommands
     {
         using var held = Alone(settings);
         var done = ProgressLine.During(Restore, () => null,
-            () => Restoring.Restore(file, settings.StorePath, TimeProvider.System.GetUtcNow()));
-        output.WriteLine($"{Path.GetFullPath(settings.StorePath)} is now {Path.GetFullPath(file)} (schema "
-            + $"{done.Schema}{(done.Schema < Migrations.Newest ? $", brought to {Migrations.Newest}" : "")}).");
+            () => settings.Store.Restore(file, TimeProvider.System.GetUtcNow()));
+        output.WriteLine($"{settings.Store.Name} is now {Path.GetFullPath(file)} (schema "
+            + $"{done.Schema}{(done.Schema < settings.Store.NewestSchema ? $", brought to {settings.Store.NewestSchema}" : "")}).");
         if (done.Replaced is not null)
             output.WriteLine($"What it replaced is kept as {done.Replaced}; delete it when all is well.");
         output.WriteLine("The keys are those of the backup. Followers of /v1/floor-changes must begin again without since.");
@@ -94,7 +94,7 @@ public static class StoreCommands
                 + $"{Trail.Log} for a source of the log.");
         using var held = Alone(settings);
         SpillingWriter.ClearAway(settings.DataFolder);
-        var gone = ProgressLine.During(Forget, () => null, () => Forgetting.Forget(settings.StorePath, name, key,
+        var gone = ProgressLine.During(Forget, () => null, () => settings.Store.Forget(new DocumentName(name, key),
             TimeProvider.System.GetUtcNow(), kind.Below, kind.IsForgottenWhole));
         output.WriteLine($"The {name} \"{key}\" is forgotten: "
             + $"{gone} revisions are erased{Included(kind)}, and the file is rewritten.");
@@ -107,7 +107,7 @@ public static class StoreCommands
     private static int EraseSource(Settings settings, string source, TextWriter output)
     {
         using var held = Alone(settings);
-        var gone = Forgetting.ForgetSource(settings.StorePath, source, TimeProvider.System.GetUtcNow());
+        var gone = settings.Store.ForgetSource(source, TimeProvider.System.GetUtcNow());
         output.WriteLine($"What the source \"{source}\" sent to the log is forgotten: {gone} lines are erased, corrected and withdrawn "
             + "ones included, and the file is rewritten.");
         output.WriteLine(BackupsHoldIt);
@@ -129,9 +129,9 @@ public static class StoreCommands
     private static int MakeAdminKey(Settings settings, TextWriter output)
     {
         using var held = Alone(settings);
-        if (!File.Exists(settings.StorePath))
-            throw new StoreException($"There is no store at {Path.GetFullPath(settings.StorePath)}. The first start makes one, with its first key.");
-        using var store = new Store(Engine.InFile(settings.StorePath, TimeProvider.System), TimeProvider.System);
+        if (!settings.Store.Exists)
+            throw new StoreException($"There is no store at {settings.Store.Name}. The first start makes one, with its first key.");
+        using var store = new Store(settings.Store.Engine(TimeProvider.System), TimeProvider.System);
         store.Open();
         var (name, key) =
             (string.Create(CultureInfo.InvariantCulture, $"admin-key-{TimeProvider.System.GetUtcNow():yyyyMMdd-HHmmss}"), KeyText.New());
@@ -148,9 +148,9 @@ public static class StoreCommands
     }
 
     /// <summary>How much of the store the copy already has; unknown once it is whole and is checked.</summary>
-    private static decimal? ShareOf(string? copy, string store) =>
-        copy is not null && new FileInfo(copy) is { Exists: true } part && new FileInfo(store) is { Exists: true, Length: > 0 } whole
-            && part.Length < whole.Length ? (decimal)part.Length / whole.Length : null;
+    private static decimal? ShareOf(string? copy, long store) =>
+        copy is not null && new FileInfo(copy) is { Exists: true } part && part.Length < store
+            ? (decimal)part.Length / store : null;
 
     /// <summary>Locks the data folder, so no service runs meanwhile.</summary>
     private static StoreLock Alone(Settings settings)

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.Configuration;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Running;
-using PriceFloor.Storage;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Backups;

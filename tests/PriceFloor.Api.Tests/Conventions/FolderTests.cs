@@ -16,6 +16,7 @@ public sealed partial class FolderTests
         ["PriceFloor.Evidence"] = typeof(Movement).Assembly,
         ["PriceFloor.Statements"] = typeof(ReadingRules).Assembly,
         ["PriceFloor.Storage"] = typeof(Store).Assembly,
+        ["PriceFloor.Storage.Sqlite"] = typeof(StoreInFile).Assembly,
         ["PriceFloor.Api"] = typeof(Program).Assembly,
     };
 
@@ -23,7 +24,7 @@ public sealed partial class FolderTests
     public void No_folders_of_a_project_depend_on_each_other_in_a_circle() => Assert.All(s_projects, project =>
     {
         var uses = FolderGraph.Of(project.Value);
-        Assert.True(uses.Count > 0 || project.Key == "PriceFloor.Storage", "the graph of the project was not read");
+        Assert.True(uses.Count > 0 || project.Key.StartsWith("PriceFloor.Storage", StringComparison.Ordinal), "the graph of the project was not read");
         var circle = uses.Keys.Where(folder => Reached(uses, folder).Contains(folder)).ToHashSet();
         Assert.Empty(
             circle.SelectMany(folder => uses[folder].Where(use => circle.Contains(use.Key)).Select(use => $"{folder} -> {use.Key} ({use.Value})")));

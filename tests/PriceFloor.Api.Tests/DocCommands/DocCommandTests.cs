@@ -154,7 +154,7 @@ public sealed class DocCommandTests
 
     private static async Task HasALineOfTheLog(DirectoryInfo folder)
     {
-        using var store = new Store(Engine.InFile(Path.Combine(folder.FullName, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(Path.Combine(folder.FullName, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
         store.Open();
         var marks = await store.ReadAsync(snapshot => snapshot.Marks());
         var line = new BenchLine { Source = Source, Ref = marks.OfRef(Source, "1"), Minutes = 6000 };

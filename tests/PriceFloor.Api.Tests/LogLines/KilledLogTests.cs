@@ -86,7 +86,7 @@ public sealed class KilledLogTests : IDisposable
 
     private (int Count, long Paid) Present()
     {
-        using var store = new Store(Engine.InFile(Path.Combine(_folder, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(Path.Combine(_folder, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
         store.Open();
         var lines = store.Read(async snapshot => await snapshot.Movements(new LogQuestion { UpTo = (await snapshot.LogPosition()).Movements }));
         return (lines.Count, lines.Sum(line => line.Paid ?? 0));
@@ -106,7 +106,7 @@ public sealed class KilledLogTests : IDisposable
 
     private long Stored()
     {
-        using var store = new Store(Engine.InFile(Path.Combine(_folder, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(Path.Combine(_folder, "pricefloor.db"), TimeProvider.System), TimeProvider.System);
         store.Open();
         return store.Read(snapshot => snapshot.LogPosition()).Movements;
     }

@@ -51,7 +51,7 @@ public sealed class CalledOffWorkTests
 
     private static void HoldsTenMegabytes(string path)
     {
-        using var store = new Store(Engine.InFile(path, TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(path, TimeProvider.System), TimeProvider.System);
         store.Open();
         var text = $"\"{new string('a', 100_000)}\"";
         store.Write("test", async writing =>

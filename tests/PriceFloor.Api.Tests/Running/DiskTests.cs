@@ -93,7 +93,7 @@ public sealed class DiskTests
     public async Task A_data_folder_that_became_read_only_stops_the_start_with_its_path_and_user()
     {
         using var disk = SmallDisk.OfKilobytes(1000);
-        using (var store = new Store(Engine.InFile(Path.Combine(disk.Path, "pricefloor.db"), TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(Path.Combine(disk.Path, "pricefloor.db"), TimeProvider.System), TimeProvider.System))
             store.Open();
         disk.BecomesReadOnly();
         var refused = await RealProgram.Run(disk.Path);

@@ -33,7 +33,7 @@ public sealed class KilledVerbTests : IDisposable
     [Fact]
     public async Task A_restore_puts_all_of_the_backup_in_place_or_nothing()
     {
-        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System))
         {
             Fill(store);
             Backup.Make(Db, Path.Combine(_folder, "backup.db"));
@@ -49,7 +49,7 @@ public sealed class KilledVerbTests : IDisposable
     [Fact]
     public async Task Forgetting_erases_all_of_a_document_or_nothing_and_in_the_end_every_trace()
     {
-        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System))
         {
             Fill(store);
             for (var i = 0; i < 50; i++)

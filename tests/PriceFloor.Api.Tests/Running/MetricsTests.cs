@@ -7,7 +7,6 @@ using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Telemetry;
 using PriceFloor.Api.Tests.Conventions;
-using PriceFloor.Storage;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;

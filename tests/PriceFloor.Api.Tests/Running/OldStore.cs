@@ -1,6 +1,5 @@
 using Dapper;
 using Microsoft.Data.Sqlite;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Tests.Running;
 

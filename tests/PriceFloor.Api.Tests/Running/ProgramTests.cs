@@ -64,7 +64,7 @@ public sealed class ProgramTests : IDisposable
     [Fact]
     public async Task A_check_finds_a_document_that_no_longer_reads_and_forgetting_warns_of_backups()
     {
-        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System))
         {
             store.Open();
             store.Write("test", writing => writing.Save("design", "a", """{"making":7}""", []));

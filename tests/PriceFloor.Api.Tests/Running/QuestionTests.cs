@@ -61,7 +61,7 @@ public sealed class QuestionTests : IDisposable
     public async Task What_is_only_in_the_log_of_a_service_that_writes_is_seen()
     {
         Stored();
-        using var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System);
         store.Open();
         store.Write("test", writing => writing.Save("channel", "web", """{"sells":"retail","currency":"USD"}""", []));
         Assert.True(new FileInfo(Db + "-wal").Length > 0);
@@ -144,7 +144,7 @@ public sealed class QuestionTests : IDisposable
 
     private void Stored()
     {
-        using var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System);
         store.Open();
         foreach (var (kind, key, body) in s_shop)
             store.Write("test", writing => writing.Save(kind, key, body, []));

@@ -41,7 +41,7 @@ public sealed class RefusedStartTests : IDisposable
     [Fact]
     public async Task A_file_that_is_not_a_store_stops_the_start_and_stays_unchanged()
     {
-        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System))
         {
             store.Open();
             for (var i = 0; i < 40; i++)
@@ -72,7 +72,7 @@ public sealed class RefusedStartTests : IDisposable
     [Fact]
     public async Task A_store_that_another_program_holds_stops_the_start()
     {
-        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System))
             store.Open();
         await using var browser = new SqliteConnection($"Data Source={Db};Pooling=False");
         await browser.OpenAsync(Studio.Cancellation);
@@ -87,7 +87,7 @@ public sealed class RefusedStartTests : IDisposable
     [Fact]
     public async Task A_newer_schema_stops_the_start()
     {
-        using (var store = new Store(Engine.InFile(Db, TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System))
             store.Open();
         Execute($"PRAGMA user_version = {Migrations.Newest + 1}");
         var refused = await Run(_folder);

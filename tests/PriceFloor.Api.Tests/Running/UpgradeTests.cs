@@ -1,6 +1,5 @@
 using System.Net;
 using Microsoft.Data.Sqlite;
-using PriceFloor.Storage;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;
 

@@ -19,7 +19,7 @@ public sealed class BusyStoreTests : StoreInTrouble
             {
                 Task.Run<StoreTrouble?>(() => TroubleOf(() => SaveAsync(store, "a", "3").GetAwaiter().GetResult())),
                 Task.Run<StoreTrouble?>(() => StoppedBy(() => Forgetting.Forget(Db, "design", "a", Clock.GetUtcNow()))),
-                Task.Run<StoreTrouble?>(() => Trail.TellOfBackup(Db, "copy.db", Clock.GetUtcNow()) ? null : StoreTrouble.Busy),
+                Task.Run<StoreTrouble?>(() => Backup.Tell(Db, "copy.db", Clock.GetUtcNow()) ? null : StoreTrouble.Busy),
             };
             Assert.Equal("1", Body(store, "a"));
             Backup.Make(Db, At("copy.db"));
@@ -38,7 +38,7 @@ public sealed class BusyStoreTests : StoreInTrouble
             Save(store, "a", "1");
         using (Held("PRAGMA locking_mode=EXCLUSIVE; BEGIN EXCLUSIVE"))
         {
-            using var store = new Store(Engine.InFile(Db, Clock), Clock);
+            using var store = new Store(new SqliteEngine(Db, Clock), Clock);
             var refused = new Task<StoreTrouble?>[]
             {
                 Task.Run<StoreTrouble?>(() => StoppedBy(() => store.Open())),

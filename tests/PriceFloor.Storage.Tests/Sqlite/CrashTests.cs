@@ -115,7 +115,7 @@ public sealed class CrashTests
             Environment.Exit(1);
         })
         { IsBackground = true }.Start();
-        using var store = new Store(Engine.InFile(PathIn(folder), TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(PathIn(folder), TimeProvider.System), TimeProvider.System);
         store.Open();
         if (store.WhyAnotherLife is { } why)
             Console.Error.WriteLine(why); // a kill leaves no message

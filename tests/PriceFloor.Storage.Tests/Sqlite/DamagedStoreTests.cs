@@ -8,7 +8,7 @@ public sealed class DamagedStoreTests : StoreInTrouble
     [Fact]
     public void A_file_that_holds_something_else_is_damaged_whichever_way_it_is_used()
     {
-        using var store = new Store(Engine.InFile(Db, Clock), Clock);
+        using var store = new Store(new SqliteEngine(Db, Clock), Clock);
         File.WriteAllText(Db, new string('x', 8192));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Body(store, "a")));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Save(store, "a", "1")));
@@ -36,7 +36,7 @@ public sealed class DamagedStoreTests : StoreInTrouble
                 file.WriteByte(0xEE); // not a valid kind of page
             }
 
-        using var spoilt = new Store(Engine.InFile(Db, Clock), Clock);
+        using var spoilt = new Store(new SqliteEngine(Db, Clock), Clock);
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => spoilt.Read(snapshot => snapshot.All(long.MaxValue))));
         Assert.Equal(StoreTrouble.Damaged, TroubleOf(() => Save(spoilt, "D-1", "1")));
         Assert.Equal(StoreTrouble.Damaged, StoppedBy(() => Backup.Make(Db, At("copy.db"))));
@@ -48,7 +48,7 @@ public sealed class DamagedStoreTests : StoreInTrouble
     public void A_store_that_is_not_there_cannot_be_opened()
     {
         var nowhere = At("nowhere/pricefloor.db");
-        using var store = new Store(Engine.InFile(nowhere, Clock), Clock);
+        using var store = new Store(new SqliteEngine(nowhere, Clock), Clock);
         Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Body(store, "a")));
         Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Save(store, "a", "1")));
         Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => Backup.Make(nowhere, At("copy.db"))));

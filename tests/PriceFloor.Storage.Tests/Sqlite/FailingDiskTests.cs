@@ -65,14 +65,14 @@ public sealed class FailingDiskTests : StoreInTrouble
                 File.Copy(Db + suffix, path + suffix); // as after a kill
         }
 
-        using var again = new Store(Engine.InFile(path, Clock), Clock);
+        using var again = new Store(new SqliteEngine(path, Clock), Clock);
         disk.BecomesReadOnly();
         Assert.Equal(StoreTrouble.ReadOnly, StoppedBy(() => again.Open()));
         Assert.Equal("1", Body(again, "a"));
         Assert.Equal(StoreTrouble.ReadOnly, TroubleOf(() => Save(again, "a", "2")));
         Assert.Equal(StoreTrouble.ReadOnly, TroubleOf(() => again.Probe(TimeSpan.FromSeconds(1)).AtOnce()));
         Assert.True(again.IsRefusingWrites);
-        Assert.False(Trail.TellOfBackup(path, "copy.db", Clock.GetUtcNow()));
+        Assert.False(Backup.Tell(path, "copy.db", Clock.GetUtcNow()));
         Assert.Equal(StoreTrouble.ReadOnly, StoppedBy(() => Backup.Make(path, Path.Combine(disk.Path, "copy.db"))));
         Restoring.Restore(Backup.Make(path, At("copy.db")).Path, At("other.db"), Clock.GetUtcNow());
         Assert.Equal(StoreTrouble.ReadOnly, StoppedBy(() => Restoring.Restore(At("copy.db"), path, Clock.GetUtcNow())));
@@ -84,7 +84,7 @@ public sealed class FailingDiskTests : StoreInTrouble
         using var disk = SmallDisk.OfKilobytes(1500);
         var path = Path.Combine(disk.Path, "pricefloor.db");
         NewStore(path).Dispose();
-        using var again = new Store(Engine.InFile(path, Clock), Clock);
+        using var again = new Store(new SqliteEngine(path, Clock), Clock);
         disk.BecomesReadOnly();
         Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => again.Open()));
         Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Body(again, "a")));
@@ -92,7 +92,7 @@ public sealed class FailingDiskTests : StoreInTrouble
         Assert.Equal(StoreTrouble.CannotOpen, TroubleOf(() => Backup.Make(path, At("copy.db"))));
         Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => StoreCheck.Of(path, (_, _) => null)));
         Assert.Equal(StoreTrouble.CannotOpen, StoppedBy(() => Forgetting.Forget(path, "design", "a", Clock.GetUtcNow())));
-        using var below = new Store(Engine.InFile(Path.Combine(disk.Path, "below", "pricefloor.db"), Clock), Clock);
+        using var below = new Store(new SqliteEngine(Path.Combine(disk.Path, "below", "pricefloor.db"), Clock), Clock);
         Assert.Equal(StoreTrouble.ReadOnly, StoppedBy(() => below.Open()));
     }
 
@@ -104,7 +104,7 @@ public sealed class FailingDiskTests : StoreInTrouble
             Save(store, $"D-{i}", new string('x', 500));
         using (var log = new FileStream(Db + "-wal", FileMode.Open, FileAccess.Write, FileShare.ReadWrite))
             log.SetLength(100);
-        using var other = new Store(Engine.InFile(At("./pricefloor.db"), Clock), Clock); // the first one has its pages in memory
+        using var other = new Store(new SqliteEngine(At("./pricefloor.db"), Clock), Clock); // the first one has its pages in memory
         Assert.Equal(StoreTrouble.Disk, TroubleOf(() => other.Read(snapshot => snapshot.All(long.MaxValue))));
         Assert.Equal(StoreTrouble.Disk, TroubleOf(() => Save(other, "D-1", "1")));
         Assert.Equal(StoreTrouble.Disk, TroubleOf(() => Backup.Make(Db, At("copy.db"))));

@@ -16,7 +16,7 @@ public sealed class FileTests : IDisposable
 
     public FileTests()
     {
-        _store = new Store(Engine.InFile(Db, _clock), _clock);
+        _store = new Store(new SqliteEngine(Db, _clock), _clock);
         _store.Open();
     }
 
@@ -50,7 +50,7 @@ public sealed class FileTests : IDisposable
         Save("a", "1");
         using var connection = Connect();
         Assert.Equal("wal", connection.ExecuteScalar<string>("PRAGMA journal_mode"));
-        using var engine = Engine.InFile(Db, TimeProvider.System);
+        using var engine = new SqliteEngine(Db, TimeProvider.System);
         await using var session = await engine.BeginReading();
         Assert.Equal(2, await session.ExecuteScalar<long>("PRAGMA synchronous")); // 2 is FULL
     }
@@ -81,7 +81,7 @@ public sealed class FileTests : IDisposable
     {
         var file = Path.Combine(_folder, "file");
         File.WriteAllText(file, "");
-        using var store = new Store(Engine.InFile(Path.Combine(file, "below", "pricefloor.db"), _clock), _clock);
+        using var store = new Store(new SqliteEngine(Path.Combine(file, "below", "pricefloor.db"), _clock), _clock);
         Assert.Contains(file, Assert.Throws<StoreException>(store.Open).Message, StringComparison.Ordinal);
     }
 

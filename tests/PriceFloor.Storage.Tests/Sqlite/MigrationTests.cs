@@ -25,7 +25,7 @@ public sealed class MigrationTests : IDisposable
             connection.Execute("INSERT INTO head (kind, key, position, deleted) VALUES ('design', 'a', 1, 0)");
         }
 
-        using var store = new Store(Engine.InFile(path, TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(path, TimeProvider.System), TimeProvider.System);
         store.Open();
         var key = Assert.Single(store.Read(snapshot => snapshot.Keys));
         Assert.Equal(("shop", "check", 5L, null, null, null, null),
@@ -49,7 +49,7 @@ public sealed class MigrationTests : IDisposable
             Insert(connection, "channel", """{"stockistShare":0.4,"event":{"cost":60,"pieces":20}}""");
         }
 
-        using var store = new Store(Engine.InFile(path, TimeProvider.System), TimeProvider.System);
+        using var store = new Store(new SqliteEngine(path, TimeProvider.System), TimeProvider.System);
         store.Open();
         Assert.Equal(
             [

@@ -57,7 +57,7 @@ public sealed class PrivateFilesTests : IDisposable
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Rights of files are those of Unix.");
         var path = Path.Combine(_folder, "pricefloor.db");
         using (var alone = new StoreLock(_folder, TimeProvider.System))
-        using (var store = new Store(Engine.InFile(path, TimeProvider.System), TimeProvider.System))
+        using (var store = new Store(new SqliteEngine(path, TimeProvider.System), TimeProvider.System))
         {
             alone.Take();
             store.Open();
@@ -65,7 +65,7 @@ public sealed class PrivateFilesTests : IDisposable
         }
 
         File.SetUnixFileMode(path, Mode("rw-r-----"));
-        using var again = new Store(Engine.InFile(path, TimeProvider.System), TimeProvider.System);
+        using var again = new Store(new SqliteEngine(path, TimeProvider.System), TimeProvider.System);
         again.Open();
         Assert.Equal(Mode("rw-r-----"), File.GetUnixFileMode(path));
         Assert.Contains($"{path} (mode 0640)", PrivateFiles.Warning(_folder), StringComparison.Ordinal);

@@ -57,7 +57,7 @@ public sealed class ReplacedStoreTests : StoreWithANote
             Save("a");
             Save("a");
             Close();
-            using (var elsewhere = new Store(Engine.InFile(At("older.db"), Clock), Clock))
+            using (var elsewhere = new Store(new SqliteEngine(At("older.db"), Clock), Clock))
             {
                 elsewhere.Open();
                 Clock.Advance(TimeSpan.FromHours(1));

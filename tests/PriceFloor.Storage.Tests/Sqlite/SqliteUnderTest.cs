@@ -44,5 +44,5 @@ public class SqliteUnderTest : EngineUnderTest
         GC.SuppressFinalize(this);
     }
 
-    protected virtual Engine EngineOf(string path) => Engine.InFile(path, Clock);
+    protected virtual Engine EngineOf(string path) => new SqliteEngine(path, Clock);
 }

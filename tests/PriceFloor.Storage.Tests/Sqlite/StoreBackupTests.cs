@@ -38,7 +38,7 @@ public sealed class StoreBackupTests : StoreInAFolder
         for (var i = 0; i < 5; i++)
         {
             var path = Backup.Make(Db, At($"copy-{i}.db")).Path;
-            using var copy = new Store(Engine.InFile(path, Clock), Clock);
+            using var copy = new Store(new SqliteEngine(path, Clock), Clock);
             copy.Open();
             Assert.Empty(StoreCheck.Of(path, (_, _) => null).Faults);
             Assert.Equal(copy.Read(snapshot => snapshot.Find("design", "a"))!.Body, copy.Read(snapshot => snapshot.Find("design", "b"))!.Body);

@@ -27,7 +27,7 @@ public abstract class StoreInAFolder : IDisposable
 
     protected Store Open()
     {
-        _store ??= new Store(Engine.InFile(Db, Clock), Clock);
+        _store ??= new Store(new SqliteEngine(Db, Clock), Clock);
         _store.Open();
         return _store;
     }

@@ -10,7 +10,7 @@ public abstract class StoreInTrouble : StoreInAFolder
 {
     protected Store NewStore(string? path = null)
     {
-        var store = new Store(Engine.InFile(path ?? Db, Clock), Clock);
+        var store = new Store(new SqliteEngine(path ?? Db, Clock), Clock);
         store.Open();
         return store;
     }

@@ -22,7 +22,7 @@ public sealed class UpgradeTests : IDisposable
     public void Everything_in_an_earlier_store_is_there_after_it_and_the_store_as_it_was_is_kept(int schema)
     {
         MakeStore(schema);
-        using (var store = new Store(Engine.InFile(Db, _clock), _clock))
+        using (var store = new Store(new SqliteEngine(Db, _clock), _clock))
         {
             Assert.True(store.IsBehind());
             Assert.Equal(new Upgrade(schema, Migrations.Newest, $"{Db}.schema-{schema}-20270102T090000Z"), store.Open());
@@ -61,7 +61,7 @@ public sealed class UpgradeTests : IDisposable
             connection.Execute("PRAGMA writable_schema=ON; UPDATE sqlite_master SET rootpage = 3 WHERE name = 'head'");
         }
 
-        using var store = new Store(Engine.InFile(Db, _clock), _clock);
+        using var store = new Store(new SqliteEngine(Db, _clock), _clock);
         Assert.Contains(Db, Assert.Throws<StoreException>(() => store.Open()).Message, StringComparison.Ordinal);
         Assert.Equal(["pricefloor.db"], Directory.GetFiles(_folder).Select(Path.GetFileName)
             .Where(name => !name!.EndsWith("-wal", StringComparison.Ordinal) && !name.EndsWith("-shm", StringComparison.Ordinal)));

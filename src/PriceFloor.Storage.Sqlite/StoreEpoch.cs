@@ -1,4 +1,4 @@
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// A life of the store: the time in which its positions and revision numbers only rise. A restored backup, an older file that

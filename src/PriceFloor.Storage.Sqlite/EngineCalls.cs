@@ -2,7 +2,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using SQLitePCL;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// Every call of the engine is made here, so its exceptions leave the store as a <see cref="StoreTroubleException"/>. A test fails on a call

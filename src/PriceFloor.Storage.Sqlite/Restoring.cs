@@ -1,15 +1,12 @@
 using System.Globalization;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>Puts a backup in the place of the store, as another <see cref="StoreEpoch"/>. The caller holds the data folder's lock.</summary>
-public static class Restoring
+internal static class Restoring
 {
-    /// <summary>The result: where the replaced store is (null if there was none), and the schema of the backup.</summary>
-    public sealed record Done(string? Replaced, int Schema);
-
     /// <summary>Checks a copy of the file, keeps the present store beside it, and then renames the copy into place.</summary>
-    public static Done Restore(string file, string store, DateTimeOffset now)
+    public static Restored Restore(string file, string store, DateTimeOffset now)
     {
         var (source, target) = (Path.GetFullPath(file), Path.GetFullPath(store));
         if (!File.Exists(source))
@@ -35,7 +32,7 @@ public static class Restoring
             Unix.Flush(Path.GetDirectoryName(target)!);
             using (var connection = StoreFile.Open(target))
                 HighWater.Renew(connection, target); // a stop before this begins one more life at the next start
-            return new Done(replaced, schema);
+            return new Restored(replaced, schema);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -64,7 +61,7 @@ public static class Restoring
 
     private static void MustBeReadable(string source)
     {
-        foreach (var file in new[] { source, Backup.HashFileOf(source) }.Where(File.Exists))
+        foreach (var file in new[] { source, BackupMade.HashFileOf(source) }.Where(File.Exists))
             try
             {
                 using var _ = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
@@ -77,12 +74,12 @@ public static class Restoring
 
     private static int Check(string source, string copy)
     {
-        if (File.Exists(Backup.HashFileOf(source)))
+        if (File.Exists(BackupMade.HashFileOf(source)))
         {
-            var told = File.ReadAllText(Backup.HashFileOf(source)).Split(' ', '\n')[0].Trim();
+            var told = File.ReadAllText(BackupMade.HashFileOf(source)).Split(' ', '\n')[0].Trim();
             if (!string.Equals(told, StoreFile.Sha256Of(copy), StringComparison.OrdinalIgnoreCase))
                 throw new StoreException(
-                    $"{source} does not have the hash that {Backup.HashFileOf(source)} has: it was changed or cut. "
+                    $"{source} does not have the hash that {BackupMade.HashFileOf(source)} has: it was changed or cut. "
                     + "Nothing was changed. Use another backup.")
                 {
                     Trouble = StoreTrouble.Damaged,
@@ -94,12 +91,12 @@ public static class Restoring
             using var connection = StoreFile.Open(copy);
             var schema = StoreFile.SchemaOf(connection, source);
             if (StoreFile.Damage(connection) is { Count: > 0 } damage)
-                throw DataFolder.NotAStore(source, damage[0]);
+                throw StoreFaults.NotAStore(source, damage[0]);
             return schema;
         }
         catch (StoreTroubleException e)
         {
-            throw DataFolder.NotAStore(source, e.Message, e);
+            throw StoreFaults.NotAStore(source, e.Message, e);
         }
     }
 

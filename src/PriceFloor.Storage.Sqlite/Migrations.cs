@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Reflection;
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>The schema as append-only scripts, each applied once in its own transaction.</summary>
-public static class Migrations
+internal static class Migrations
 {
     private static readonly Assembly s_assembly = typeof(Migrations).Assembly;
 

@@ -1,5 +1,5 @@
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// Keeps the note beside an open store: at most one a second, a second after the first commit that it does not cover yet, and a last one when the

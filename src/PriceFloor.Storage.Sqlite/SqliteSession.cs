@@ -1,6 +1,6 @@
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>A transaction of SQLite, which works synchronously: everything is done when its call returns.</summary>
 internal sealed class SqliteSession : Session, IDisposable

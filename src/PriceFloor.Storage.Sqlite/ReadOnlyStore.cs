@@ -1,12 +1,12 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// Reads a store and changes nothing in its folder, also while a service writes to it: no lock is taken, and no schema is upgraded.
 /// </summary>
-public static class ReadOnlyStore
+internal static class ReadOnlyStore
 {
     private const int MostTries = 5;
 
@@ -34,7 +34,7 @@ public static class ReadOnlyStore
         }
         catch (StoreTroubleException e)
         {
-            throw DataFolder.CannotOpenStore(path, e);
+            throw StoreFaults.CannotOpen(path, e);
         }
     }
 

@@ -1,6 +1,6 @@
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// Whether the store is the one that was served here last. If somebody put another in its place without <see cref="Restoring"/>, callers hold

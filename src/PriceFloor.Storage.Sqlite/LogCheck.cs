@@ -1,6 +1,6 @@
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>Checks the log of a store.</summary>
 internal static class LogCheck

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>A store as a file: opened without being changed or made, hashed, and put in its place whole or not at all.</summary>
 internal static class StoreFile
@@ -42,11 +42,11 @@ internal static class StoreFile
             schema = connection.ExecuteScalar<int>("PRAGMA user_version");
             var tables = connection.Query<string>("SELECT name FROM sqlite_master WHERE type = 'table'").ToHashSet();
             if (schema < 1 || !s_tables.All(tables.Contains))
-                throw DataFolder.NotAStore(path, "it does not have the tables of one.");
+                throw StoreFaults.NotAStore(path, "it does not have the tables of one.");
         }
         catch (StoreTroubleException e) when (e.Trouble == StoreTrouble.Damaged)
         {
-            throw DataFolder.NotAStore(path, e.Message, e);
+            throw StoreFaults.NotAStore(path, e.Message, e);
         }
 
         if (schema > Migrations.Newest)

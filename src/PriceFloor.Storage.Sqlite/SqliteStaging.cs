@@ -1,6 +1,6 @@
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>A connection of SQLite that is closed when it has served, and its temporary tables, which are in memory, with it.</summary>
 internal sealed class SqliteStaging : Staging

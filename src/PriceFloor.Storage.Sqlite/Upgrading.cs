@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>Upgrades a store to the newest schema: only if there is room, and with a checked backup of the old one beside it.</summary>
 internal static class Upgrading
@@ -67,9 +67,3 @@ internal static class Upgrading
 
     private static string Megabytes(long bytes) => (bytes / 1048576m).ToString("0.0", CultureInfo.InvariantCulture);
 }
-
-/// <summary>A store of an earlier program that was upgraded to the newest schema.</summary>
-/// <param name="From">The schema it had.</param>
-/// <param name="To">The schema it has.</param>
-/// <param name="Backup">The file that keeps the old store.</param>
-public sealed record Upgrade(int From, int To, string Backup);

@@ -1,12 +1,12 @@
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// Really erases a document: every revision, its head, its references, the lines of the log that name it; then the file is rewritten, so no free page
 /// holds a trace. Another <see cref="StoreEpoch"/> of the store begins. The caller holds the data folder's lock.
 /// </summary>
-public static class Forgetting
+internal static class Forgetting
 {
     /// <summary>Erases a document, and returns the number of erased revisions.</summary>
     /// <param name="store">The store's file.</param>
@@ -43,7 +43,7 @@ public static class Forgetting
         }
         catch (StoreTroubleException e)
         {
-            throw DataFolder.CannotOpenStore(store, e);
+            throw StoreFaults.CannotOpen(store, e);
         }
     }
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// How far a store has come, in a note beside it: it shows if somebody put an older file, or another one, in the store's place.

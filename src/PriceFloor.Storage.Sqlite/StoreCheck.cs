@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Text.Json;
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>Checks a whole store at one moment, without changing it; a service may be using it.</summary>
-public static class StoreCheck
+internal static class StoreCheck
 {
     private const int MostFaults = 20;
 
@@ -31,7 +31,7 @@ public static class StoreCheck
         }
         catch (StoreTroubleException e)
         {
-            throw DataFolder.CannotOpenStore(path, e);
+            throw StoreFaults.CannotOpen(path, e);
         }
     }
 
@@ -95,11 +95,3 @@ public static class StoreCheck
         }
     }
 }
-
-/// <summary>The result of checking a whole store.</summary>
-/// <param name="Schema">Its schema.</param>
-/// <param name="Documents">Existing documents.</param>
-/// <param name="Revisions">Their revisions and those of deleted documents.</param>
-/// <param name="Position">The newest position.</param>
-/// <param name="Faults">The faults; empty if there are none.</param>
-public sealed record StoreReport(int Schema, long Documents, long Revisions, long Position, IReadOnlyList<string> Faults);

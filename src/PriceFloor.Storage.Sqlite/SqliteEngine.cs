@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>
 /// One SQLite file. Write-ahead log, synchronous=FULL: what was acknowledged survives a power cut. SQLite works synchronously, so everything
@@ -67,7 +67,7 @@ internal sealed class SqliteEngine : Engine
         }
         catch (Exception e) when (e is StoreTroubleException or IOException or UnauthorizedAccessException)
         {
-            throw DataFolder.CannotOpenStore(_path, e);
+            throw StoreFaults.CannotOpen(_path, e);
         }
     }
 
@@ -133,7 +133,7 @@ internal sealed class SqliteEngine : Engine
             return;
         StoreFile.SchemaOf(connection, _path);
         if (connection.ExecuteScalar<string>("PRAGMA quick_check(1)") is var found && found != "ok")
-            throw DataFolder.NotAStore(_path, found ?? "it cannot be read.");
+            throw StoreFaults.NotAStore(_path, found ?? "it cannot be read.");
     }
 
     /// <summary>Made, but stopped before its first table.</summary>

@@ -1,11 +1,8 @@
-namespace PriceFloor.Storage;
+namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>Copies of the store as it is at one moment, made while others write.</summary>
-public static class Backup
+internal static class Backup
 {
-    /// <summary>The file beside a backup with its hash, in the format of sha256sum.</summary>
-    public static string HashFileOf(string file) => file + ".sha256";
-
     /// <summary>Makes a backup. It gets its name only once it is whole, checked and on the disk; nothing is overwritten.</summary>
     /// <param name="store">The store.</param>
     /// <param name="file">The backup.</param>
@@ -14,12 +11,12 @@ public static class Backup
     {
         var path = Path.GetFullPath(file);
         var folder = Path.GetDirectoryName(path)!;
-        foreach (var there in new[] { path, HashFileOf(path) })
+        foreach (var there in new[] { path, BackupMade.HashFileOf(path) })
             if (File.Exists(there) || Directory.Exists(there))
                 throw new StoreException($"{there} already exists, and a backup overwrites nothing. Choose another name, or delete it first.");
 
         var part = $"{path}.part-{Guid.NewGuid():N}";
-        var hashPart = HashFileOf(part);
+        var hashPart = BackupMade.HashFileOf(part);
         try
         {
             int schema;
@@ -46,7 +43,7 @@ public static class Backup
                 hash.Write($"{made.Sha256}  {Path.GetFileName(path)}\n");
             Unix.Flush(hashPart);
             File.Move(part, path, overwrite: false);
-            File.Move(hashPart, HashFileOf(path), overwrite: false);
+            File.Move(hashPart, BackupMade.HashFileOf(path), overwrite: false);
             Unix.Flush(folder);
             return made;
         }
@@ -58,7 +55,7 @@ public static class Backup
         }
         catch (StoreTroubleException e) when (e.Trouble == StoreTrouble.Damaged)
         {
-            throw DataFolder.NotAStore(store, e.Message, e);
+            throw StoreFaults.NotAStore(store, e.Message, e);
         }
         finally
         {
@@ -66,11 +63,27 @@ public static class Backup
             StoreFile.Delete(hashPart);
         }
     }
-}
 
-/// <summary>A backup that was made.</summary>
-/// <param name="Path">The file.</param>
-/// <param name="Bytes">Its size.</param>
-/// <param name="Sha256">Its hash, which is also in the file of the same name with <c>.sha256</c>.</param>
-/// <param name="Schema">The schema of the store in it.</param>
-public sealed record BackupMade(string Path, long Bytes, string Sha256, int Schema);
+    /// <summary>
+    /// Records a backup that a verb has made, perhaps beside a service that writes. False if the store cannot be
+    /// written, or has an earlier schema.
+    /// </summary>
+    public static bool Tell(string store, string file, DateTimeOffset now)
+    {
+        try
+        {
+            using var connection = StoreFile.Open(store);
+            if (StoreFile.SchemaOf(connection, store) < Migrations.Newest)
+                return false;
+            using var session = SqliteSession.On(connection, deferred: false);
+            Trail.Tell(session, (Trail.CommandLine, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp),
+                Trail.TimeOf(session, now).AtOnce()).AtOnce();
+            session.Keep().AtOnce();
+            return true;
+        }
+        catch (Exception e) when (e is StoreTroubleException or StoreException)
+        {
+            return false;
+        }
+    }
+}

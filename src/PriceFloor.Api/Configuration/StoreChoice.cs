@@ -1,0 +1,30 @@
+using PriceFloor.Storage;
+using PriceFloor.Storage.Sqlite;
+
+namespace PriceFloor.Api.Configuration;
+
+/// <summary>Which kind of store the settings ask for: only here the service names one.</summary>
+public static class StoreChoice
+{
+    public const string Setting = "PRICEFLOOR_STORE";
+
+    /// <summary>For the list of settings.</summary>
+    public const string Meaning = "What keeps the store: sqlite (the default), one file in PRICEFLOOR_DATA.";
+
+    private const string File = "pricefloor.db", InFile = "sqlite";
+
+    /// <summary>The schema to which this program brings a store.</summary>
+    public static int NewestSchema => StoreInFile.Schema;
+
+    /// <summary>Loads the libraries of the store, so opening it is faster.</summary>
+    public static void LoadLibraries() => StoreInFile.LoadLibraries();
+
+    /// <summary>The place that the settings name. A refusal does not repeat what was set: it may have a password in it.</summary>
+    public static StorePlace Read(IConfiguration configuration, string folder)
+    {
+        var set = Secrets.Read(configuration, Setting);
+        return set is null or { Value: InFile } ? new StoreInFile(Path.Combine(folder, File))
+            : throw new SettingsException($"{set.Setting} names a store that this program does not know. It knows {InFile}: one file, {File}, in the "
+                + "folder that PRICEFLOOR_DATA names. Set that, or nothing.");
+    }
+}
