@@ -36,6 +36,15 @@ internal sealed class SqliteSession : Session, IDisposable
 
     public override ValueTask<int> Execute(string sql, object? parameters = null) => new(_connection.Execute(sql, parameters, _transaction));
 
+    /// <summary>Only the key has a type, so that it is the row's own number: what the columns hold stays as it comes.</summary>
+    public override ValueTask MakeTemporary(string table, IReadOnlyList<TemporaryColumn> columns)
+    {
+        var others = string.Concat(columns.Skip(1).Select(column => $", {column.Name}"));
+        _connection.Execute($"DROP TABLE IF EXISTS {table}; CREATE TEMP TABLE {table} ({columns[0].Name} INTEGER PRIMARY KEY{others})",
+            transaction: _transaction);
+        return ValueTask.CompletedTask;
+    }
+
     public override ValueTask Fill(string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows)
     {
         _connection.Fill(table, columns, rows);

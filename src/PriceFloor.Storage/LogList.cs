@@ -10,6 +10,9 @@ internal sealed record LogList(string Table, IReadOnlyList<string> Columns)
 
     public static readonly IReadOnlyList<LogList> All = [Movements, Bench];
 
+    /// <summary>The columns for a temporary table.</summary>
+    public IEnumerable<TemporaryColumn> Temporary => Columns.Select(column => new TemporaryColumn(column, column is "ref" or "order_mark"));
+
     /// <summary>What a batch is of while its lines are coming: until all are there, none is.</summary>
     public string Coming => Table + "+";
 

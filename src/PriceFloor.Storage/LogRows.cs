@@ -3,9 +3,14 @@ namespace PriceFloor.Storage;
 /// <summary>Lines as rows of numbers, in the order of the columns of <see cref="LogList"/>.</summary>
 internal static class LogRows
 {
-    /// <summary>The row of a line: its place among those that are staged together, from 0 and from 1, its columns, the last step.</summary>
+    /// <summary>
+    /// The row of a line: its place among those that are staged together, from 0 and from 1, its state so far, its columns, the last step.
+    /// </summary>
     public static object?[] Of(int n, LogLine line, LogNames names) =>
-        [(long)n, n + 1L, .. line is MovementLine movement ? Of(movement, names) : Of((BenchLine)line, names), names[LogNames.Step, line.LastStep]];
+    [
+        (long)n, n + 1L, (long)LogState.Stored, .. line is MovementLine movement ? Of(movement, names) : Of((BenchLine)line, names),
+        names[LogNames.Step, line.LastStep],
+    ];
 
     private static object?[] Of(MovementLine line, LogNames names) =>
     [

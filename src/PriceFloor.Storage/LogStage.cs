@@ -14,7 +14,7 @@ internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T :
         source = names[LogNames.Source, append.Source],
         from = append.Whole?.From,
         to = append.Whole?.To,
-        counts = append.CountsAsMade,
+        counts = append.CountsAsMade is { } made ? made ? 1L : 0L : (long?)null,
     };
 
     /// <summary>The number of the source.</summary>
@@ -25,15 +25,13 @@ internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T :
     /// <summary>Fills the temporary tables.</summary>
     public async ValueTask Fill(Session session)
     {
-        await session.Execute(
-            $"""
-             DROP TABLE IF EXISTS staged; DROP TABLE IF EXISTS withdrawn; DROP TABLE IF EXISTS leaving; DROP TABLE IF EXISTS allowed;
-             CREATE TEMP TABLE staged (n INTEGER PRIMARY KEY, {s_list.Listed()}, last_step, nth INTEGER, old INTEGER, state INTEGER NOT NULL DEFAULT 0);
-             CREATE TEMP TABLE withdrawn (n INTEGER PRIMARY KEY, ref);
-             CREATE TEMP TABLE leaving (old INTEGER PRIMARY KEY, n INTEGER);
-             CREATE TEMP TABLE allowed (design INTEGER PRIMARY KEY);
-             """);
-        await session.Fill("staged", ["n", "nth", .. s_list.Columns, "last_step"], append.Lines.Select((line, n) => LogRows.Of(n, line, names)));
+        await session.MakeTemporary("staged",
+            [new("n"), new("nth"), new("state"), .. s_list.Temporary, new("last_step"), new("old")]);
+        await session.MakeTemporary("withdrawn", [new("n"), new("ref", IsBytes: true)]);
+        await session.MakeTemporary("leaving", [new("old"), new("n")]);
+        await session.MakeTemporary("allowed", [new("design")]);
+        await session.Fill("staged", ["n", "nth", "state", .. s_list.Columns, "last_step"],
+            append.Lines.Select((line, n) => LogRows.Of(n, line, names)));
         await session.Fill("withdrawn", ["n", "ref"], append.Withdrawn.Select((given, n) => new object?[] { (long)n, given }));
         foreach (var designs in append.Designs?.Chunk(1000) ?? [])
             await session.Execute("INSERT INTO allowed SELECT id FROM name WHERE kind = @kind AND key IN @designs",

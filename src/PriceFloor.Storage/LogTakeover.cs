@@ -87,6 +87,8 @@ internal sealed class LogTakeover<T>(LogStage<T> stage, LogDifference difference
                 """
                 INSERT INTO log_source (source, whole_days, counts_as_made) VALUES (@Source, coalesce(@WholeDays, 0), coalesce(@CountsAsMade, 0))
                 ON CONFLICT (source) DO UPDATE SET whole_days = coalesce(@WholeDays, whole_days), counts_as_made = coalesce(@CountsAsMade, counts_as_made)
-                """, new { stage.Source, Append.WholeDays, Append.CountsAsMade });
+                """, new { stage.Source, WholeDays = NumberOf(Append.WholeDays), CountsAsMade = NumberOf(Append.CountsAsMade) });
     }
+
+    private static long? NumberOf(bool? said) => said is { } yes ? yes ? 1 : 0 : null;
 }

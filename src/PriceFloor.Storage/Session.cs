@@ -10,6 +10,11 @@ public abstract class Session : IAsyncDisposable
     /// <summary>Returns the number of rows that it changed.</summary>
     public abstract ValueTask<int> Execute(string sql, object? parameters = null);
 
+    /// <summary>Makes an empty temporary table, in place of one of the same name.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="columns">Its columns: whole numbers, or bytes. The first is the key.</param>
+    public abstract ValueTask MakeTemporary(string table, IReadOnlyList<TemporaryColumn> columns);
+
     /// <summary>Adds many rows to a temporary table, in the fastest way that the engine has.</summary>
     /// <param name="table">The table.</param>
     /// <param name="columns">Its columns.</param>

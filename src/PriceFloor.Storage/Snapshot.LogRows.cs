@@ -41,7 +41,7 @@ public partial class Snapshot
          SELECT max(day) FROM (
              SELECT ({NewestIn("movement", "line.design = name.id", "@Movements")}) AS day FROM name WHERE name.kind = 'design'
              UNION ALL SELECT ({NewestIn("bench", "line.design = name.id", "@Bench")}) FROM name WHERE name.kind = 'design'
-             UNION ALL SELECT ({NewestIn("bench", "line.design IS NULL", "@Bench")}))
+             UNION ALL SELECT ({NewestIn("bench", "line.design IS NULL", "@Bench")})) AS days
          """, new { end.Movements, end.Bench, to });
 
     private static MovementRow MovementOf(Row row) => new()

@@ -51,7 +51,9 @@ public abstract class StorePlace
     /// <param name="mayStand">Whether it is also erased if it was not deleted before.</param>
     public abstract int Forget(DocumentName document, DateTimeOffset now, IReadOnlyList<string> kindsBelow, bool mayStand);
 
-    /// <summary>Erases every line that a source has ever sent to the log, and returns their number. The caller holds the data folder's lock.</summary>
+    /// <summary>
+    /// Erases every line that a source has ever sent to the log, and returns their number. The caller holds the data folder's lock.
+    /// </summary>
     /// <param name="source">The source's name.</param>
     /// <param name="now">The time. The trail lists it without the source's name, which would be a trace.</param>
     public abstract int ForgetSource(string source, DateTimeOffset now);

@@ -15,9 +15,7 @@ public enum StoreTrouble
     /// <summary>It can be read but not written.</summary>
     ReadOnly,
 
-    /// <summary>
-    /// It does not exist, or there is no permission to open it. A closed store in a read-only folder is one case: its log cannot be made.
-    /// </summary>
+    /// <summary>It does not exist, cannot be reached, or there is no permission to open it.</summary>
     CannotOpen,
 
     /// <summary>The disk failed to read or write.</summary>

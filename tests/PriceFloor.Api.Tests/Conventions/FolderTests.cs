@@ -24,7 +24,8 @@ public sealed partial class FolderTests
     public void No_folders_of_a_project_depend_on_each_other_in_a_circle() => Assert.All(s_projects, project =>
     {
         var uses = FolderGraph.Of(project.Value);
-        Assert.True(uses.Count > 0 || project.Key.StartsWith("PriceFloor.Storage", StringComparison.Ordinal), "the graph of the project was not read");
+        var isOneFolder = project.Key.StartsWith("PriceFloor.Storage", StringComparison.Ordinal);
+        Assert.True(uses.Count > 0 || isOneFolder, "the graph of the project was not read");
         var circle = uses.Keys.Where(folder => Reached(uses, folder).Contains(folder)).ToHashSet();
         Assert.Empty(
             circle.SelectMany(folder => uses[folder].Where(use => circle.Contains(use.Key)).Select(use => $"{folder} -> {use.Key} ({use.Value})")));

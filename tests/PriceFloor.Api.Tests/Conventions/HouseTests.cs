@@ -38,7 +38,8 @@ public sealed class HouseTests
         {
             var types = method.GetParameters().Select(parameter => parameter.ParameterType.ToString())
                 .Append((method as MethodInfo)?.ReturnType.ToString() ?? "");
-            Assert.DoesNotContain(types, type => Regex.IsMatch(type, @"(?<!PriceFloor\.Storage\.)Sqlite|System\.Data\.", RegexOptions.None, TimeSpan.FromSeconds(5)));
+            Assert.DoesNotContain(types, type => Regex.IsMatch(type, @"(?<!PriceFloor\.Storage\.)Sqlite|System\.Data\.",
+                RegexOptions.None, TimeSpan.FromSeconds(5)));
         }
     }
 

@@ -10,6 +10,9 @@ public sealed class WaitingSession(Session inner) : Session
 
     public override ValueTask<int> Execute(string sql, object? parameters = null) => Later(() => inner.Execute(sql, parameters));
 
+    public override async ValueTask MakeTemporary(string table, IReadOnlyList<TemporaryColumn> columns) =>
+        await Later(() => Done(inner.MakeTemporary(table, columns)));
+
     public override async ValueTask Fill(string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows) =>
         await Later(() => Done(inner.Fill(table, columns, rows)));
 
