@@ -37,7 +37,7 @@ public static class LineCodes
 
     public static readonly Code BadQuotes = new("bad-quotes",
         "A quote is never closed, or text follows a closing quote.",
-        "Double the quotes inside a field, and close it with one.");
+        "Double the quotes inside a cell, and close it with one.");
 
     public static readonly Code NotBooked = new("not-booked",
         "The bank has not booked the line yet.",

@@ -69,7 +69,13 @@ public sealed class ProfileDraft
     {
         var stored = choices.Against;
         var yearStart = choices.YearStart ?? stored?.YearStart ?? FirstMonth();
-        var basis = stored ?? new CostProfile { Name = NameOf(yearStart), Currency = Sorting.Currency.Code, Calendar = s_assumedCalendar };
+        var basis = stored ?? new CostProfile
+        {
+            Name = NameOf(yearStart),
+            Currency = Sorting.Currency.Code,
+            Calendar = s_assumedCalendar,
+            DraftedFrom = DraftSource.Statements,
+        };
         var counted = Lines.Where(line => IsInProfile(line) && Yearly(line.PerYear) > 0).ToList();
         return basis with
         {

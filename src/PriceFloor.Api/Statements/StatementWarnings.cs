@@ -45,6 +45,8 @@ public static class StatementWarnings
         foreach (var line in draft.PaidBack)
             yield return new(StatementWarningCodes.MoreBackThanPaid,
                 $"\"{line.Name.Name}\" got more back than was paid; it has no place in the draft.", "/lines");
+        foreach (var unfinished in Warnings.InDraft(draft.Profile))
+            yield return unfinished with { Pointer = "/draft" + unfinished.Pointer["/profile".Length..] };
         foreach (var index in draft.IncomeWithoutDays(against))
             yield return new(StatementWarningCodes.IncomeTakesNoDays, $"\"{draft.Profile.OtherIncome[index].Name}\" takes no day from the bench in "
                 + "the draft; a class or a day of bench hire does, so give its daysPerYear, "

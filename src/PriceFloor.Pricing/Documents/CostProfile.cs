@@ -75,4 +75,11 @@ public sealed record CostProfile
 
     /// <summary>The studio's own rule for retail prices.</summary>
     public PriceRule PriceRule { get; init; } = new();
+
+    /// <summary>
+    /// "statements" if the profile was drafted from statements: answers then warn as long as it has a benchShare of 1 or no tax, because no bank
+    /// knows these. Take it out if both are really so.
+    /// </summary>
+    /// <example>statements</example>
+    public DraftSource? DraftedFrom { get; init; }
 }

@@ -17,6 +17,11 @@ public static class WarningCodes
         "The profile's twelve months have passed.",
         "Store this year's costs with a new yearStart.");
 
+    public static readonly Code DraftUnfinished = new("draft-unfinished",
+        "The profile was drafted from statements and still has what no bank knows: every working hour is at the bench, or there is no tax. "
+        + "Every floor is too low.",
+        "Give the calendar's benchShare and the tax; if both are really so, take draftedFrom out of the profile.");
+
     public static readonly Code UnpaidTime = new("unpaid-time",
         "Nothing is asked for the maker's own time: no pay, and the household needs nothing from the studio.",
         "Add pay, or what the household lives on; otherwise the floor leaves the maker unpaid.");

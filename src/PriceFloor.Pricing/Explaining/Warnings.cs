@@ -30,6 +30,8 @@ public static class Warnings
         if (new DateOnly(year.YearStart.Year, year.YearStart.Month, 1).AddMonths(12) <= today)
             yield return new(WarningCodes.YearOver, $"The profile's year began in {year.YearStart.ToString("yyyy-MM", CultureInfo.InvariantCulture)} "
                 + "and is over; store this year's costs.", "/profile/yearStart");
+        foreach (var unfinished in InDraft(profile))
+            yield return unfinished;
         if (profile.Pay is null && year.Household <= year.NetIncome)
             yield return new(WarningCodes.UnpaidTime,
                 "Nothing is asked for the maker's own time: no pay is given and the household needs nothing from the studio.", "/profile/pay");
@@ -45,6 +47,19 @@ public static class Warnings
             yield return new(WarningCodes.LongWeek,
                 "The calendar plans more than 48 working hours a week; a floor that needs them is lower than a healthy year allows.",
                 "/profile/calendar");
+    }
+
+    /// <summary>What a profile that was drafted from statements still lacks.</summary>
+    public static IEnumerable<Warning> InDraft(CostProfile profile)
+    {
+        if (profile.DraftedFrom is null)
+            yield break;
+        if (profile.Calendar.BenchShare == 1)
+            yield return new(WarningCodes.DraftUnfinished, "The profile was drafted from statements, and it still takes every working hour as spent "
+                + "at the bench. Give benchShare, the share of a day that really is, or every floor is too low.", "/profile/calendar/benchShare");
+        if (profile.Tax.Kind == TaxKind.None)
+            yield return new(WarningCodes.DraftUnfinished, "The profile was drafted from statements, and it still has no tax. Give your tax, or "
+                + "every floor is too low; if you really pay none, take draftedFrom out.", "/profile/tax");
     }
 
     public static IEnumerable<Warning> In(UnitCost piece)

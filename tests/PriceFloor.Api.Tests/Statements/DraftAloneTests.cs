@@ -43,6 +43,21 @@ public sealed class DraftAloneTests
         Assert.DoesNotContain("traced-and-not", (await Send(studio, "?currency=USD", files)).Text, StringComparison.Ordinal);
         Assert.Equal(200, (await studio.Get("/v1/profiles/from-the-bank/requirement")).Status);
         Assert.Equal("[]", (await Send(studio, "?against=from-the-bank", files)).Json.GetProperty("differences").GetRawText());
+        await WarnsUntilHoursAndTaxAreGiven(studio);
+    }
+
+    private static async Task WarnsUntilHoursAndTaxAreGiven(Studio studio)
+    {
+        async Task<IEnumerable<string>> Unfinished() => (await studio.Get("/v1/profiles/from-the-bank/requirement")).Json.GetProperty("warnings")
+            .EnumerateArray().Where(one => one.GetProperty("code").GetString() == "draft-unfinished")
+            .Select(one => one.GetProperty("pointer").GetString()!);
+
+        Assert.Equal(["#/profile/calendar/benchShare", "#/profile/tax"], await Unfinished());
+        Assert.Contains("it still takes every working hour as spent at the bench", (await studio.Get("/v1/profiles/from-the-bank/year.html")).Text,
+            StringComparison.Ordinal);
+        Assert.Equal(200, (await studio.SendBytes("PATCH", "/v1/profiles/from-the-bank",
+            """{"calendar":{"benchShare":0.6},"tax":{"kind":"flat","rate":0.2}}"""u8.ToArray(), "application/merge-patch+json")).Status);
+        Assert.Empty(await Unfinished());
     }
 
     [Theory]

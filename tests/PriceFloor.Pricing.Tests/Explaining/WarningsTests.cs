@@ -12,6 +12,21 @@ public sealed class WarningsTests
     public void A_careful_profile_is_quiet() => Assert.Empty(Of(s_quiet));
 
     [Fact]
+    public void A_draft_from_statements_lacks_the_hours_and_the_tax_until_it_has_them()
+    {
+        var draft = s_quiet with
+        {
+            DraftedFrom = DraftSource.Statements,
+            Calendar = s_quiet.Calendar with { BenchShare = 1 },
+            Tax = new TaxRules { Kind = TaxKind.None },
+        };
+        Assert.Equal(["draft-unfinished /profile/calendar/benchShare", "draft-unfinished /profile/tax"], Of(draft));
+        Assert.Equal(["draft-unfinished /profile/tax"], Of(draft with { Calendar = draft.Calendar with { BenchShare = 0.6m } }));
+        Assert.Equal(["draft-unfinished /profile/calendar/benchShare"], Of(draft with { Tax = new TaxRules { Kind = TaxKind.Flat, Rate = 0.2m } }));
+        Assert.Empty(Of(draft with { DraftedFrom = null })); // the maker says that it is so
+    }
+
+    [Fact]
     public void Wages_without_hours()
     {
         var wages =
