@@ -11,6 +11,9 @@ internal sealed class FileFaults(IReadOnlyList<SentFile> sent, int index)
 {
     private readonly SentFile _file = sent[index];
 
+    private const string OtherMoney = " If money in and money out have a column each, name them with \"inColumn\" and \"outColumn\" in place of "
+        + "\"amountColumn\"; if a card counts purchases as positive, add \"positiveIsOut\":true.";
+
     /// <summary>The file can be read, but is written in a way that has to be said.</summary>
     private static readonly Code[] s_ofWriting = [FileCodes.MissingColumn, FileCodes.Dialect, FileCodes.DuplicateColumn, FileCodes.UnsignedAmount];
 
@@ -19,23 +22,24 @@ internal sealed class FileFaults(IReadOnlyList<SentFile> sent, int index)
     {
         var first = faults[0];
         return first.Code == FileCodes.TooMany ? [RequestFault.Of(ProblemTypes.TooLarge, first.Detail)]
-            : s_ofWriting.Contains(first.Code) ? [.. faults.Select(fault => RequestFault.Invalid(Error(fault.Code, fault.Detail)))]
-            : [RequestFault.Unreadable(Error(first.Code, first.Detail))];
+            : s_ofWriting.Contains(first.Code) ? [.. faults.Select(fault => RequestFault.Invalid(Error(fault)))]
+            : [RequestFault.Unreadable(Error(first))];
     }
 
     /// <summary>If no line of the file can be read, each reason once: how often and on which line first.</summary>
     public IEnumerable<Fault> Failed(StatementFile file) => file.WhollyFailed
-        .GroupBy(line => (line.Code, line.Detail)).Select(equal => RequestFault.Invalid(Error(equal.Key.Code, equal.Count() == 1 ? equal.Key.Detail
-            : FormattableString.Invariant($"{equal.Key.Detail} So it is on {equal.Count()} lines; line {equal.First().Line} is the first.")) with
+        .GroupBy(line => (line.Code, line.Detail)).Select(equal => RequestFault.Invalid(Error(new("", equal.Key.Code,
+            equal.Count() == 1 ? equal.Key.Detail : FormattableString.Invariant(
+                $"{equal.Key.Detail} So it is on {equal.Count()} lines; line {equal.First().Line} is the first."))) with
         {
             Line = equal.First().Line,
         }));
 
-    private InputError Error(Code code, string detail) => new()
+    private InputError Error(Fault fault) => new()
     {
         Pointer = Pointer,
-        Code = code,
-        Detail = LayoutFor(code) is { } layout ? $"{detail} For this file alone, send one more field: {layout}" : detail,
+        Code = fault.Code,
+        Detail = LayoutFor(fault) is { } layout ? $"{fault.Detail} For this file alone, send one more field: {layout}" : fault.Detail,
     };
 
     /// <summary>The name of its field; if several fields have it, also which of them.</summary>
@@ -52,13 +56,16 @@ internal sealed class FileFaults(IReadOnlyList<SentFile> sent, int index)
     }
 
     /// <summary>The layout that says what is missing, ready to be completed; null if no layout can.</summary>
-    private string? LayoutFor(Code code)
+    private string? LayoutFor(Fault fault)
     {
-        var says = code == FileCodes.MissingColumn ? """{"dateColumn":"...","amountColumn":"...","textColumn":"..."}"""
+        var code = fault.Code;
+        var dialect = fault.Pointer == "dialect" || _file.Layout.Dialect == StatementDialect.Semicolon ? "\"dialect\":\"semicolon\"," : "";
+        var says = code == FileCodes.MissingColumn ? $$"""{{{dialect}}"dateColumn":"...","textColumn":"...","amountColumn":"..."}"""
             : code == FileCodes.UnsignedAmount ? """{"directionColumn":"..."}"""
             : code == LineCodes.AmbiguousDate ? """{"dateOrder":"day-month-year"}"""
             : code == FileCodes.Dialect ? $$"""{"dialect":"{{(_file.Layout.Dialect == StatementDialect.Semicolon ? "comma" : "semicolon")}}"}"""
             : null;
-        return says is not null && _file.IsInForm ? $"-F '{_file.Name}.layout={says}'." : null;
+        return says is null || !_file.IsInForm ? null
+            : $"-F '{_file.Name}.layout={says}'.{(code == FileCodes.MissingColumn ? OtherMoney : "")}";
     }
 }

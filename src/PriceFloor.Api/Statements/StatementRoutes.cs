@@ -134,19 +134,26 @@ public static class StatementRoutes
 
     private static Outcome<List<StatementFile>> Read(IReadOnlyList<SentFile> sent, string? currency, CancellationToken cancel)
     {
-        var files = new List<StatementFile>();
+        var (files, refused) = (new List<StatementFile>(), new List<Fault>());
         foreach (var (index, file) in sent.Index())
         {
             cancel.ThrowIfCancellationRequested();
             var read = StatementReader.Read(file.Bytes, file.Name, file.Layout.AsReading(currency) with { IsCashBook = file.IsCashBook }, cancel);
-            if (read.Found is null)
-                return new FileFaults(sent, index).Unreadable(read.Faults);
-            files.Add(read.Found);
+            if (read.Found is { } found)
+                files.Add(found);
+            else
+                refused.AddRange(new FileFaults(sent, index).Unreadable(read.Faults));
         }
+
+        if (refused.Count > 0) // of one kind: what can be said is invalid, what cannot be read at all comes first
+            return refused.Where(fault => ((RequestFault)fault).Type == Worst(refused)).ToList();
 
         var failed = files.Index().SelectMany(file => new FileFaults(sent, file.Index).Failed(file.Item)).ToList();
         return failed.Count > 0 ? failed : files;
     }
+
+    private static ProblemType Worst(IReadOnlyList<Fault> refused) => refused.Cast<RequestFault>().Select(fault => fault.Type)
+        .FirstOrDefault(type => type != ProblemTypes.InvalidInput) ?? ProblemTypes.InvalidInput;
 
     private static Outcome<Currency> CurrencyOf(StatementQuery query, CostProfile? against, IReadOnlyList<StatementFile> files)
     {

@@ -6,7 +6,10 @@ internal static class FormatOf
 
     public static Fault Unknown { get; } = new("", FileCodes.UnknownFormat, NoFormat);
 
-    /// <summary>What a sheet without a known heading lacks, with the headings that it has; or that the file is no sheet.</summary>
+    /// <summary>
+    /// What a sheet without a known heading lacks, with the headings that it has; its pointer is the dialect if that must be said too. Or that the
+    /// file is no sheet.
+    /// </summary>
     /// <param name="text">The file.</param>
     /// <param name="preamble">How many lines may be above its headings.</param>
     public static Fault UnknownSheet(string text, int preamble) =>
@@ -15,8 +18,9 @@ internal static class FormatOf
         : FoundHeadings.First(text, preamble) is not { } found ? new("", FileCodes.UnknownFormat,
             $"{NoFormat} If it is a sheet, its first line must name the columns, such as Date, Amount and Description.")
         : !HasRows(text, found, preamble) ? new("", FileCodes.UnknownFormat, NoFormat)
-        : new("", FileCodes.MissingColumn, $"None of the headings of the file is known: {FoundHeadings.In(found.Cells)}. Say which they are with "
-            + $"{FoundHeadings.Parameters}{(found.Separator == ';' ? ", and add ?dialect=semicolon" : "")}.");
+        : new(found.Separator == ';' ? "dialect" : "", FileCodes.MissingColumn,
+            $"None of the headings of the file is known: {FoundHeadings.In(found.Cells)}. Say which they are with {FoundHeadings.Parameters}"
+            + $"{(found.Separator == ';' ? ", and add ?dialect=semicolon" : "")}.");
 
     /// <summary>A sheet has rows below its headings, with as many cells; a letter has not.</summary>
     private static bool HasRows(string text, (IReadOnlyList<string> Cells, char Separator) found, int preamble) =>

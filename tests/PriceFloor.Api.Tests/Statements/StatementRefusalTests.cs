@@ -34,10 +34,33 @@ public sealed class StatementRefusalTests
         Assert.Equal([("#/card", "missing-column")], problem.Pointers.Zip(problem.Codes));
         var detail = problem.Json.GetProperty("errors")[0].GetProperty("detail").GetString();
         Assert.StartsWith("None of the headings of the file is known: \"Tag\", \"Betrag\", \"Zweck\".", detail, StringComparison.Ordinal);
-        Assert.EndsWith("""-F 'card.layout={"dateColumn":"...","amountColumn":"...","textColumn":"..."}'.""", detail, StringComparison.Ordinal);
+        Assert.Contains("""-F 'card.layout={"dateColumn":"...","textColumn":"...","amountColumn":"..."}'.""", detail, StringComparison.Ordinal);
+        Assert.EndsWith("""in place of "amountColumn"; if a card counts purchases as positive, add "positiveIsOut":true.""", detail,
+            StringComparison.Ordinal);
+        // Every file says at once what it needs, so two accounts take one try.
+        Assert.Equal(["#/current", "#/card"], (await Send(studio, "?currency=USD", ("current", "When,Value,What\r\n2026-01-05,-3,Frit\r\n"),
+            ("card", "Tag,Betrag,Zweck\r\n2026-01-05,-3,Frit\r\n"))).IsProblem(422, "invalid-input").Pointers);
         // Two files of one name are told apart; what no layout can help is unreadable.
         Assert.Equal(["#/card/1"], (await Send(studio, "?currency=USD", ("card", Sheet), ("card", "Dear customer")))
             .IsProblem(400, "unreadable-request").Pointers);
+    }
+
+    [Fact]
+    public async Task The_layout_of_a_card_with_semicolons_and_two_columns_for_money_is_all_that_is_needed()
+    {
+        await using var studio = new Studio();
+        const string Card = "Tag;Zweck;Gutschrift;Lastschrift\r\n05.01.2026;Frit;;3,50\r\n31.01.2026;Zahlung;3,50;\r\n";
+        var detail = (await Send(studio, "?currency=EUR", ("card", Card))).IsProblem(422, "invalid-input").Json.GetProperty("errors")[0]
+            .GetProperty("detail").GetString()!;
+        Assert.Contains("""-F 'card.layout={"dialect":"semicolon","dateColumn":"...","textColumn":"...","amountColumn":"..."}'.""", detail,
+            StringComparison.Ordinal);
+        Assert.Contains("""name them with "inColumn" and "outColumn" in place of "amountColumn";""", detail, StringComparison.Ordinal);
+
+        // completed as it says
+        var answer = await Send(studio, "?currency=EUR", ("card", Card), ("card.layout",
+            """{"dialect":"semicolon","dateColumn":"Tag","textColumn":"Zweck","inColumn":"Gutschrift","outColumn":"Lastschrift"}"""));
+        Assert.Equal((200, """{"lines":2,"in":3.50,"out":3.50}"""),
+            (answer.Status, answer.Json.GetProperty("accounted").GetProperty("read").GetRawText()));
     }
 
     [Fact]

@@ -23,8 +23,9 @@ public sealed partial class BodyReader
     private void WordValue(string text, BodySchema shape, string pointer)
     {
         if (shape is BodySchema.Choice { Words: var words } && !words.Contains(text))
-            Fault(pointer, InputCodes.NotOneOf, $"{FieldRules.Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\"."
-                + WordHints.OfWord(Short(text), words));
+            Fault(pointer, InputCodes.NotOneOf, WordHints.OfWord(Short(text), words) is { Length: > 0 } hint
+                ? $"{FieldRules.Name(pointer)} is \"{Short(text)}\".{hint} It must be one of {string.Join(", ", words)}."
+                : $"{FieldRules.Name(pointer)} must be one of {string.Join(", ", words)}; it is \"{Short(text)}\".");
         else if (shape is BodySchema.Date && TimeText.ReadDate(text) is null)
             Fault(pointer, InputCodes.NotADate,
                 $"{FieldRules.Name(pointer)} must be a date that exists, written as 2027-02-28; it is \"{Short(text)}\".");
