@@ -106,6 +106,8 @@ public static class DesignBatchRoutes
     {
         if (row.Fault is { } fault)
             return PlacedLine<Design>.Faulty([fault], null, row.Line, 1) with { IsUnreadable = true };
+        if (places.Unheaded(row) is { } stray)
+            return PlacedLine<Design>.Faulty([stray], null, row.Line, 1);
         var sku = Encoding.UTF8.GetString(row.Cell(places.Key));
         var (design, wrong) = DesignSheet.Over(catalogue.Design(sku)?.Document, row, places, dialect);
         if (wrong is not null)

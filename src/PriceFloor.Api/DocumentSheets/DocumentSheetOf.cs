@@ -110,6 +110,7 @@ internal abstract class DocumentSheetOf<T>(string name, string keyColumn, string
             while (sheet.TryNext(out var row))
                 if (!row.IsBlank)
                     rows.Add(row.Fault is { } fault ? new ReadRow("", null, [fault], row.Line) { IsUnreadable = true }
+                        : places.Unheaded(row) is { } stray ? new ReadRow("", null, [stray], row.Line)
                         : Read(Encoding.UTF8.GetString(row.Cell(places.Key)), row, places, dialect, key => Find(catalogue, key), kind.Validator));
         return Laid(rows, catalogue, kind);
     }

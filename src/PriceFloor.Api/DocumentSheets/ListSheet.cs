@@ -48,7 +48,8 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
     {
         Parameter = KeyColumn,
         Code = place.Unknown,
-        Detail = $"There is no {kind.Name} \"{row.Key}\"; case counts.",
+        Detail = row.Key.Length == 0 ? $"{KeyColumn} is empty; every row says which {kind.Name} it belongs to."
+            : $"There is no {kind.Name} \"{row.Key}\"; case counts.",
         Line = row.Line,
         Column = row.ColumnOf(KeyColumn),
     };

@@ -96,6 +96,8 @@ internal sealed class SheetColumn
                 return fault;
             record.SetJson(_path, json);
         }
+        else if (schema is BodySchema.Date && SheetDay.Read(Encoding.UTF8.GetString(cell), Name) is { Fault: { } refused })
+            return refused;
         else
             record.SetJson(_path, JsonOf(cell, schema));
         return null;
@@ -105,7 +107,8 @@ internal sealed class SheetColumn
     private static byte[] JsonOf(ReadOnlySpan<byte> cell, BodySchema schema)
     {
         var text = Encoding.UTF8.GetString(cell);
-        return JsonSerializer.SerializeToUtf8Bytes(schema is BodySchema.Choice { Words: var words } ? WordOf(text, words) : text);
+        return JsonSerializer.SerializeToUtf8Bytes(schema is BodySchema.Choice { Words: var words } ? WordOf(text, words)
+            : schema is BodySchema.Date ? SheetDay.Read(text, "").Text : text);
     }
 
     /// <summary>People write words with spaces and capitals: "Shows and stalls" is shows-and-stalls, as in a cash book.</summary>

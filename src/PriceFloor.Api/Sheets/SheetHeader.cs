@@ -26,7 +26,9 @@ public sealed class SheetHeader
 
     /// <summary>What to say of a header that seems to be in the other dialect: one column whose name has the other separator in it.</summary>
     public string OtherThan(SheetDialect dialect) =>
-        Count > 1 || !Names[0].Contains(dialect == SheetDialect.Comma ? ';' : ',', StringComparison.Ordinal) ? ""
+        Count > 1 ? ""
+        : Names[0].Contains('\t', StringComparison.Ordinal) ? "; the columns are separated by tabs here: save it as CSV with commas between them"
+        : !Names[0].Contains(dialect == SheetDialect.Comma ? ';' : ',', StringComparison.Ordinal) ? ""
         : dialect == SheetDialect.Comma ? "; a sheet with semicolons between its columns is sent with dialect=semicolon"
         : "; a sheet with commas between its columns is sent without dialect=semicolon";
 

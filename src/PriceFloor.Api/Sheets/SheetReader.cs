@@ -120,7 +120,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
             return Starve(at);
         if (_mode == Mode.Quoted)
             return Break(Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed,
-                "A quote is opened here and never closed; close the field with a quote, and double the quotes inside it."));
+                "A quote is opened here and never closed; close the cell with a quote, and double the quotes inside it."));
         if (at == 0)
             return _window.Finish();
         _row.EndField(at);
@@ -132,7 +132,7 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         if (bytes[at] is not ((byte)'\r' or (byte)'\n'))
             return Break(_mode == Mode.AfterQuote ? TextAfterQuote(bytes, at)
                 : Fault(bytes, at, InputCodes.Malformed,
-                    "A quote is inside a field that does not begin with one; put the field into quotes and double the quotes inside it."));
+                    "A quote is inside a cell that does not begin with one; put the cell into quotes and double the quotes inside it."));
         if (LineEndAt(bytes, at) is not { } lineEnd)
             return Starve(at);
         _row.EndField(at);
@@ -209,9 +209,9 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         var (opened, closed) = (SheetText.Place(bytes, _row.StartOfOpenField, _line), SheetText.Place(bytes, at, _line));
         return opened.Line == closed.Line
             ? Fault(bytes, at, InputCodes.Malformed,
-                "Text follows the closing quote of a field here; double the quotes inside a field, and end it with one.")
+                "Text follows the closing quote of a cell here; double the quotes inside a cell, and end it with one.")
             : Fault(bytes, _row.StartOfOpenField, InputCodes.Malformed, string.Create(CultureInfo.InvariantCulture, $"The next quote after the one "
-                + $"opened here is in line {closed.Line}, and text follows it; close the field where it ends, and double the quotes inside it."));
+                + $"opened here is in line {closed.Line}, and text follows it; close the cell where it ends, and double the quotes inside it."));
     }
 
     private InputError WrongWidth(ReadOnlySpan<byte> raw)
@@ -219,8 +219,8 @@ public sealed class SheetReader(PipeReader pipe, SheetDialect dialect, int mostR
         var (isLong, count) = (_row.Count > _width, _row.Count);
         var at = isLong ? _row.StartOf(_width) : raw.Length;
         return Fault(raw, at, isLong ? InputCodes.LongRow : InputCodes.ShortRow, string.Create(CultureInfo.InvariantCulture,
-            $"The row has {count} {(count == 1 ? "field" : "fields")}, the header {_width}; "
-            + $"{(isLong ? "put a field that has a separator into quotes" : "give each column its field, if only an empty one")}."));
+            $"The row has {count} {(count == 1 ? "cell" : "cells")}, the first row {_width}; "
+            + $"{(isLong ? "put a cell that has a separator into quotes" : "give each column its cell, if only an empty one")}."));
     }
 
     private InputError Fault(ReadOnlySpan<byte> bytes, int at, Code code, string detail)

@@ -20,7 +20,8 @@ internal static class WorkbookRows
     {
         if (cells.Rows.Count == 0)
             return [];
-        var names = NamesOf(cells.Rows[0]);
+        string[] known = [sheet.KeyColumn, .. sheet.Fields.Select(field => field.Name)];
+        var names = NamesOf(cells.Rows[0]).ConvertAll(name => SheetPlaces.Known(name, known));
         var columns = SheetPlaces.Of([.. names.Where(name => name.Length > 0)], sheet.KeyColumn, sheet.Fields.Select(field => field.Name),
             sheet.About);
         if (columns.Found is null)
@@ -49,7 +50,7 @@ internal static class WorkbookRows
             var field = sheet.Fields.FirstOrDefault(field => field.Name == name);
             (string Text, (Code Code, string Detail)? Fault) read = name.Length > 0
                 ? CellText.Of(cell, field?.About.Schema, name, dialect, cells.From1904)
-                : ("", (InputCodes.UnknownColumn, "This column has no heading; give it one of the sheet, or delete what is in it."));
+                : ("", (InputCodes.UnknownColumn, SheetPlaces.NoHeading));
             if (read.Fault is var (code, detail))
                 faults.Add(new InputError { Parameter = name, Code = code, Detail = detail, Line = row.Number, Column = cell.Column + 1 });
             else

@@ -38,17 +38,59 @@ public sealed class NewcomerSheetTests
     [Theory]
     [InlineData("fees", "channel,name,rate\nweb,card,%5\n", "rate is \"%5\"; write it as a share")]
     [InlineData("fees", "channel,name,rate\nweb,card,120%\n", "rate is \"120%\"; a share is at least 0% and at most 100%")]
-    [InlineData("expenses", "profile,name,amount,per,costKind\nmain,Kiln,900,year,equipment\n", "probably \"depreciation\".*sheet `equipment`")]
+    [InlineData("expenses", "profile,name,amount,per,costKind\nmain,Kiln,900,year,equipment\n",
+        "^costKind is \"equipment\". It is probably \"depreciation\": .*sheet `equipment`, and .* must be one of advertising, car-and-travel, ")]
     [InlineData("designs", "sku,aliases\nRB-014,\"[Pendant blue]\"\n", "^The cell aliases is not a list.*\\[\"Pendant blue\"\\]")]
     [InlineData("fees", "channel,name,rate\nweb,card,x\n", "rate is \"x\"; that is not a number")]
     [InlineData("prices", "sku,channel,price\nPendant blue,web,58\n", "the design's own key in this column and the name in the column alias")]
     [InlineData("steps", "sku,name,handsOnMinutes,mayBeHurried\nRB-014,torch,30,perhaps\n", "true or false, or yes or no")]
     [InlineData("fees", "channel;name;rate\nweb;card;0,5\n", "dialect=semicolon")]
+    [InlineData("fees", "channel\tname\trate\nweb\tcard\t0.5\n", "separated by tabs here: save it as CSV")]
+    [InlineData("equipment", "profile,name,inService\nmain,Kiln,2/1/2027\n", "^inService is \"2/1/2027\"; a day is written 2027-02-28.*YYYY-MM-DD")]
     public async Task What_is_wrong_in_a_cell_is_told_with_what_to_write(string sheet, string rows, string told)
     {
         await using var studio = await AStudio();
         Assert.Contains(Details((await Send(studio, sheet, rows)).IsProblem(422, "invalid-input")), detail =>
             Regex.IsMatch(detail, told, RegexOptions.None, TimeSpan.FromSeconds(5)));
+    }
+
+    [Theory]
+    [InlineData("2027/4/1")]
+    [InlineData("2027.04.01")]
+    [InlineData("1-Apr-27")]
+    [InlineData("1 April 2027")]
+    [InlineData("\"April 1, 2027\"")]
+    public async Task A_day_that_a_spreadsheet_has_rewritten_is_read_if_it_can_be_read_in_one_way_only(string day)
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(200, (await Send(studio, "equipment",
+            $"profile,name,cost,inService,depreciationMethod,depreciationLifeYears\nmain,Kiln,3200,{day},straight-line,8\n")).Status);
+        Assert.Equal("2027-04-01",
+            (await studio.Get("/v1/profiles/main")).Json.GetProperty("equipment")[0].GetProperty("inService").GetString());
+    }
+
+    [Fact]
+    public async Task A_free_column_that_was_emptied_does_no_harm_and_one_that_was_not_is_told()
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(200, (await Send(studio, "fees", "channel,name,rate,,\nweb,card,3%,,\n")).Status);
+        Assert.Equal(200, (await Designs(studio, "sku,name,\nRB-014,River drop,\n")).Status);
+        foreach (var refused in new[]
+        {
+            await Send(studio, "fees", "channel,name,rate,,\nweb,card,3%,,0.034\n"),
+            await Designs(studio, "sku,name,,\nRB-014,River drop,,note\n"),
+        })
+            Assert.Equal(["This column has no heading; give it one of the sheet, or delete what is in it."],
+                Details(refused.IsProblem(422, "invalid-input")));
+    }
+
+    [Fact]
+    public async Task Headings_may_begin_with_a_capital_and_a_row_without_a_key_is_told()
+    {
+        await using var studio = await AStudio();
+        Assert.Equal(200, (await Send(studio, "fees", "Channel,Name,RATE\nweb,card,3%\n")).Status);
+        Assert.Equal(["channel is empty; every row says which channel it belongs to."],
+            Details((await Send(studio, "fees", "channel,name,rate\n,card,3%\n")).IsProblem(422, "unknown-reference")));
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public sealed class SheetWriterTests
     public async Task An_answered_sheet_can_be_sent_again_and_does_not_grow()
     {
         var once = await WrittenSheet.Of("sku,channel,price,note\r\nRB-014,web,58.00,\"a\nb\"\r\n\r\nRB-015,web\r\n");
-        Assert.Equal(once.Replace("\"Line 5, column 11: The row has 2 fields, the header 4; give each column its field, if only an empty one.\"", "",
+        Assert.Equal(once.Replace("\"Line 5, column 11: The row has 2 cells, the first row 4; give each column its cell, if only an empty one.\"", "",
             StringComparison.Ordinal)
             .Replace("RB-015,web,,,,,,", "RB-015,web,,,above-target,34.29,41.00,", StringComparison.Ordinal), await WrittenSheet.Of(once));
     }
@@ -54,14 +54,14 @@ public sealed class SheetWriterTests
             await WrittenSheet.Of("sku,price\nA,1\n", new("below-floor"), names: new(Channel: null)));
 
     [Theory]
-    [InlineData("A\n", "A,,,,,\"Line 2, column 2: The row has 1 field, the header 2; give each column its field, if only an empty one.\"\n")]
+    [InlineData("A\n", "A,,,,,\"Line 2, column 2: The row has 1 cell, the first row 2; give each column its cell, if only an empty one.\"\n")]
     [InlineData("A,1,2\n",
-        "\"A,1,2\",,,,,\"Line 2, column 5: The row has 3 fields, the header 2; put a field that has a separator into quotes.\"\n")]
+        "\"A,1,2\",,,,,\"Line 2, column 5: The row has 3 cells, the first row 2; put a cell that has a separator into quotes.\"\n")]
     [InlineData("=A,1,2\n",
-        "\"'=A,1,2\",,,,,\"Line 2, column 6: The row has 3 fields, the header 2; put a field that has a separator into quotes.\"\n")]
-    [InlineData("A\"b,1\r", "\"A\"\"b,1\",,,,,\"Line 2, column 2: A quote is inside a field that does not begin with one; "
-        + "put the field into quotes and double the quotes inside it.\"\r")]
-    [InlineData("A,\"1", "\"A,\"\"1\",,,,,\"Line 2, column 3: A quote is opened here and never closed; close the field with a quote, "
+        "\"'=A,1,2\",,,,,\"Line 2, column 6: The row has 3 cells, the first row 2; put a cell that has a separator into quotes.\"\n")]
+    [InlineData("A\"b,1\r", "\"A\"\"b,1\",,,,,\"Line 2, column 2: A quote is inside a cell that does not begin with one; "
+        + "put the cell into quotes and double the quotes inside it.\"\r")]
+    [InlineData("A,\"1", "\"A,\"\"1\",,,,,\"Line 2, column 3: A quote is opened here and never closed; close the cell with a quote, "
         + "and double the quotes inside it.\"")]
     public async Task A_bad_row_has_its_problem_and_as_many_columns_as_all(string row, string written) =>
         Assert.Equal("sku,price,verdict,floorPrice,targetPrice,problem\n" + written,
@@ -69,8 +69,8 @@ public sealed class SheetWriterTests
 
     [Fact]
     public async Task A_bad_rows_text_never_lands_in_a_column_of_ours() => Assert.Equal(
-        "problem,sku,price,verdict,floorPrice,targetPrice\n\"Line 2, column 2: A quote is inside a field that does not begin with one; put the "
-        + "field into quotes and double the quotes inside it.\",\"a\"\"\",,,,\n",
+        "problem,sku,price,verdict,floorPrice,targetPrice\n\"Line 2, column 2: A quote is inside a cell that does not begin with one; put the "
+        + "cell into quotes and double the quotes inside it.\",\"a\"\"\",,,,\n",
         await WrittenSheet.Of("problem,sku,price\na\"\n", names: new(Channel: null)));
 
     [Fact]
@@ -104,8 +104,8 @@ public sealed class SheetWriterTests
         var written = await WrittenSheet.Of($"sku,price\n{small}B,1{large}\n{large},1,2\n", names: new(Channel: null));
         Assert.Equal(
             "sku,price,verdict,floorPrice,targetPrice,problem\n" + small.Replace("\n", ",above-target,34.29,41.00,\n", StringComparison.Ordinal)
-                + $"B,1{large},above-target,34.29,41.00,\n\"{large},1,2\",,,,,\"Line 503, column 65536: The row has 3 fields, the header 2; put a "
-                + "field that has a separator into quotes.\"\n",
+                + $"B,1{large},above-target,34.29,41.00,\n\"{large},1,2\",,,,,\"Line 503, column 65536: The row has 3 cells, the first row 2; put a "
+                + "cell that has a separator into quotes.\"\n",
             written);
     }
 }

@@ -29,6 +29,8 @@ public sealed class WorkbookFileTests
     [Theory]
     [InlineData(""" t="e"><v>#REF!</v>""")]
     [InlineData("><f>A1*2</f>")]
+    [InlineData("><f>A1*2</f><v></v>")] // as a program writes it that does not calculate
+    [InlineData("><f>A1*2</f><v/>")]
     [InlineData(""" s="1"><v>46145</v>""")] // 3.5 became a day of May
     public async Task A_cell_that_shows_no_amount_is_told(string cell)
     {
@@ -53,6 +55,20 @@ public sealed class WorkbookFileTests
             Assert.Equal(200, (await studio.Send(file)).Status);
             Assert.Equal(day, (await studio.Get("/v1/profiles/main")).Json.GetProperty("equipment")[0].GetProperty("inService").GetString());
         }
+    }
+
+    [Theory]
+    [InlineData("2026-04-30")]
+    [InlineData("2026-04-30T00:00:00")]
+    [InlineData("2026-04-30T00:00:00.000Z")]
+    public async Task A_day_may_be_a_text_of_days_and_headings_may_begin_with_a_capital(string day)
+    {
+        await using var studio = await WorkbookTests.AStudio();
+        var file = Book.Of([("equipment",
+            ["Profile|Name|Cost|InService|DepreciationMethod|DepreciationLifeYears", "main|Kiln|3200|?|straight-line|8"])],
+            text => text == "?" ? $" t=\"d\"><v>{day}</v>" : Book.Inline(text));
+        Assert.Equal(200, (await studio.Send(file)).Status);
+        Assert.Equal("2026-04-30", (await studio.Get("/v1/profiles/main")).Json.GetProperty("equipment")[0].GetProperty("inService").GetString());
     }
 
     [Fact]

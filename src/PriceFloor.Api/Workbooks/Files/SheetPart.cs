@@ -12,6 +12,9 @@ internal sealed class SheetPart(List<string> texts, List<bool> dates)
     private const int MostRows = 1_048_576;
     private const int MostCells = 1_000_000;
 
+    /// <summary>How a day is written that is no number: 2027-07-01 and one of these.</summary>
+    private static readonly string[] s_midnights = ["T00:00:00", "T00:00:00Z", "T00:00:00.000", "T00:00:00.000Z"];
+
     private int _cells;
 
     /// <summary>The rows that have anything, with the numbers that the spreadsheet shows.</summary>
@@ -53,8 +56,9 @@ internal sealed class SheetPart(List<string> texts, List<bool> dates)
             "inlineStr" or "str" => (WorkbookCellKind.Text, SharedTexts.Unescaped(value)),
             "b" => (WorkbookCellKind.Flag, value is "1" or "true" ? "true" : "false"),
             "e" => (WorkbookCellKind.Error, value),
-            "d" => (WorkbookCellKind.Text, value.EndsWith("T00:00:00", StringComparison.Ordinal) ? value[..^9] : value),
-            _ when value.Length == 0 => (WorkbookCellKind.Text, ""),
+            "d" => (WorkbookCellKind.Text, s_midnights.FirstOrDefault(end => value.EndsWith(end, StringComparison.Ordinal)) is { } end
+                ? value[..^end.Length] : value),
+            _ when value.Length == 0 => isFormula ? (WorkbookCellKind.NoResult, "=") : (WorkbookCellKind.Text, ""),
             _ => (int.TryParse(style, NumberStyles.None, CultureInfo.InvariantCulture, out var look) && look < dates.Count && dates[look]
                 ? WorkbookCellKind.Date : WorkbookCellKind.Number, value),
         };
