@@ -34,9 +34,11 @@ internal static class FloorHistoryMoves
         if (item is { Verdict: Verdict.BelowFloor, ListedPrice: not null })
             picture.Disc(Picture.Margin + 96, y - 4.5m, 4, Palette.Text, Palette.Paper);
         y = picture.Paragraph(Left, y, prices, Room, Picture.Small);
-        var verdict = item.Verdict is { } found ? DisplayText.Verdict(found) + "; " : "";
-        y = picture.Paragraph(Left, y, $"{verdict}by {string.Join(", ", item.MovedBy.Select(DisplayText.Document))}", Room, Picture.Small,
-            Palette.Quiet);
+        string[] words = item.Changed.Count > 0 ? [] : [$"moved by {string.Join(", ", item.MovedBy.Select(DisplayText.Document))}"];
+        if (item.Verdict is { } verdict)
+            words = [DisplayText.Verdict(verdict), .. words];
+        if (words.Length > 0)
+            y = picture.Paragraph(Left, y, string.Join("; ", words), Room, Picture.Small, Palette.Quiet);
         foreach (var change in Told(item))
         {
             picture.Words(Left, y, "\u00b7", Picture.Small);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using PriceFloor.Api.Http;
 
@@ -33,14 +34,28 @@ public static partial class DisplayText
         _ => "no price: " + reason.Replace('-', ' '),
     };
 
-    /// <summary>A kind of cost: "car and travel".</summary>
-    public static string Kind(CostKind kind) => KebabWords.Of(kind).Replace('-', ' ');
+    /// <summary>A kind of cost as a maker says it: "car and travel", "room at home".</summary>
+    public static string Kind(CostKind kind) => kind switch
+    {
+        CostKind.HomeWorkspace => "room at home",
+        CostKind.ContractLabour => "hired work",
+        CostKind.Depreciation => "wear of machines",
+        CostKind.BadDebtsAndRefunds => "money never paid or given back",
+        _ => KebabWords.Of(kind).Replace('-', ' '),
+    };
 
     /// <summary>A name with its key, or the key if there is no name.</summary>
     public static string Named(string? name, string key) => name is null ? key : $"{name} ({key})";
 
+    /// <summary>A message with its fields as words: nobody types on paper, so "benchShare" is "bench share".</summary>
+    public static string Message(string message) => FieldName().Replace(message,
+        field => JsonNamingPolicy.KebabCaseLower.ConvertName(field.Value).Replace('-', ' '));
+
     /// <summary>A document by its key: its revision, "main@2", means nothing to people.</summary>
     public static string Document(string basis) => RevisionNumber().Replace(basis, "");
+
+    [GeneratedRegex(@"\b[a-z]+([A-Z][a-z]+)+\b", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex FieldName();
 
     [GeneratedRegex("@[0-9]+(?=$|: deleted$)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex RevisionNumber();

@@ -65,7 +65,7 @@ public static class PlanPage
 
     private static void Notes(StringBuilder page, PlanMonthsAnswer answer)
     {
-        var notes = answer.Warnings.Select(warning => $"<p>{PrintedPage.Text(warning.Message)}</p>").Distinct().ToList();
+        var notes = answer.Warnings.Select(warning => $"<p>{PrintedPage.Text(DisplayText.Message(warning.Message))}</p>").Distinct().ToList();
         if (notes.Count > 0)
             page.Append($"<footer>{string.Concat(notes)}</footer>\n");
     }

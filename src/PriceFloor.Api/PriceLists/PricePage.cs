@@ -22,9 +22,9 @@ public static class PricePage
             Table(page, [.. channel], DisplayText.Named(names.GetValueOrDefault(channel.Key), channel.Key));
         if (list.Items.Count == 0)
             page.Append("<p>Nothing is listed here.</p>\n");
-        page.Append("<footer>"
-            + $"<small>Calculated from {Text(string.Join(", ", list.Basis.Profiles.Concat(list.Basis.Channels).Select(DisplayText.Document)))}. No "
-            + "tax or legal advice.</small></footer>\n");
+        page.Append("<footer><small>From the costs and hours of "
+            + $"{Text(string.Join(", ", list.Basis.Profiles.Select(DisplayText.Document)))}, and from what each way of selling takes. No tax or "
+            + "legal advice.</small></footer>\n");
         return PrintedPage.Of($"Prices, {date}", page);
     }
 

@@ -23,9 +23,9 @@ public static class ShelfPage
         page.Append($"<figure>{Encoding.UTF8.GetString(ShelfPicture.Of(shelf, isPrinted: true))}</figure>\n"); // last: it may fill a sheet of paper
 
         foreach (var warning in shelf.Warnings.Where(warning => warning.Pointer == "#"))
-            page.Append($"<p>{Text(warning.Message)}</p>\n");
-        page.Append($"<footer><small>Calculated from {Text(DisplayText.Document(shelf.Basis.Profile!))} and the log. Rules of thumb suggest, "
-            + "you decide; nothing is changed by itself.</small></footer>\n");
+            page.Append($"<p>{Text(DisplayText.Message(warning.Message))}</p>\n");
+        page.Append($"<footer><small>From the costs and hours of {Text(DisplayText.Document(shelf.Basis.Profile!))}, and from what was written down "
+            + "as made and sold. Rules of thumb suggest, you decide; nothing is changed by itself.</small></footer>\n");
         return PrintedPage.Of($"{name}, designs up to {DisplayText.Date(to)}", page);
     }
 

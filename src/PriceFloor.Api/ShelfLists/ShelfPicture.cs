@@ -18,7 +18,7 @@ public static class ShelfPicture
         if (rows.Count == 0)
             return picture.Render(y, isPrinted);
         picture.Box(Picture.Margin, y - 12, 16, BarHeight, Palette.Green, Hatch.None, Palette.Text);
-        picture.Words(Picture.Margin + 24, y, "share of the contribution", Picture.Small);
+        picture.Words(Picture.Margin + 24, y, "share of what is left", Picture.Small);
         picture.Box(Picture.Margin + 212, y - 12, 16, BarHeight, Palette.Amber, Hatch.Rising, Palette.Text);
         picture.Words(Picture.Margin + 236, y, "share of the bench hours", Picture.Small);
         var most = rows.Max(row => decimal.Max(row.Brings, row.Takes));
@@ -59,13 +59,13 @@ public static class ShelfPicture
 
     private static string Summary(ShelfAnswer shelf, List<Row> rows) => rows.Count == 0 ? "Nothing was sold within these days."
         : shelf.Carriers.Count == 0 ? "No design brings more than its materials."
-        : shelf.Carriers.Count == 1 ? "One design brings 70 % of the contribution or more."
-        : FormattableString.Invariant($"{shelf.Carriers.Count} designs bring 70 % of the contribution.");
+        : shelf.Carriers.Count == 1 ? "One design brings 70 % or more of what sales leave after materials."
+        : FormattableString.Invariant($"{shelf.Carriers.Count} designs bring 70 % of what sales leave after materials.");
 
     private static string Description(List<Row> rows) => rows.Count == 0 ? "Nothing was sold."
         : string.Join(' ', rows.Select(row => Words(row) + "."));
 
-    private static string Words(Row row) => $"{row.Name}: {Percent(row.Brings)} of the contribution, {Percent(row.Takes)} of the bench hours";
+    private static string Words(Row row) => $"{row.Name}: {Percent(row.Brings)} of what is left, {Percent(row.Takes)} of the bench hours";
 
     private static string Percent(decimal share) => $"{DisplayText.Number(Rounding.Trim(Rounding.Nearest(share * 100, 1)))} %";
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PriceFloor.Api.Pictures;
 
 namespace PriceFloor.Api.Sureness;
@@ -14,22 +15,23 @@ public static class SurenessPicture
     {
         var picture = new Picture("How sure: which guess matters most", Description(answer));
         picture.Words(Picture.Margin, 52, Subject(answer), fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, "Each number at its low and at its high end, all others likely", Picture.Small, Palette.Quiet,
+        picture.Words(Picture.Margin, 70, "At a tenth, at half and at nine tenths of the draws it is at most this", Picture.Small, Palette.Quiet,
             fit: Picture.Inner);
-        picture.Box(Picture.Margin, 82, 16, 16, Palette.Mint, Hatch.Falling, Palette.Text);
-        picture.Words(Picture.Margin + 24, 95, "at low", Picture.Small);
-        picture.Box(Picture.Margin + 100, 82, 16, 16, Palette.Amber, Hatch.Rising, Palette.Text);
-        picture.Words(Picture.Margin + 124, 95, "at high", Picture.Small);
+        picture.Words(Picture.Margin, 92, "Below, each number at its low and at its high end, all others likely", Picture.Small, Palette.Quiet,
+            fit: Picture.Inner);
+        picture.Box(Picture.Margin, 104, 16, 16, Palette.Mint, Hatch.Falling, Palette.Text);
+        picture.Words(Picture.Margin + 24, 117, "at low", Picture.Small);
+        picture.Box(Picture.Margin + 100, 104, 16, 16, Palette.Amber, Hatch.Rising, Palette.Text);
+        picture.Words(Picture.Margin + 124, 117, "at high", Picture.Small);
         var scale = ScaleOf(answer);
-        var y = 128m;
+        var y = 150m;
         foreach (var number in answer.Numbers)
         {
             picture.Group(Sentence(number, answer.Currency), () => Row(picture, number, answer.Currency, scale, y));
             y += RowHeight;
         }
 
-        picture.Words(Picture.Margin, y, "Of these ranges: what follows from the guesses, not what will happen.", Picture.Small, Palette.Quiet,
-            fit: Picture.Inner);
+        picture.Words(Picture.Margin, y, "What follows from the guesses, not what will happen.", Picture.Small, Palette.Quiet, fit: Picture.Inner);
         return picture.Render(y + Picture.Margin);
     }
 
@@ -71,13 +73,15 @@ public static class SurenessPicture
 
     private static NumberEffectAnswer EffectOf(SurenessNumberAnswer number) => number.Floor ?? number.Plan ?? number.PerBenchHour!;
 
-    /// <summary>The last two parts of its place, which is what people call it.</summary>
+    /// <summary>The last two parts of its place, which is what people call it: "torch hands on minutes".</summary>
     private static string NameOf(SurenessNumberAnswer number)
     {
         var (document, place) = number.Name.Split('#', 2) is [var of, var at] ? (of, at) : ("", number.Name);
         var parts = place.Split('/', StringSplitOptions.RemoveEmptyEntries).Where(part => part != "*").ToList();
         var owner = document.StartsWith("profile:", StringComparison.Ordinal) || document.Length == 0 ? ""
             : document[(document.IndexOf(':', StringComparison.Ordinal) + 1)..] + " ";
+        if (parts.Count > 0)
+            parts[^1] = JsonNamingPolicy.KebabCaseLower.ConvertName(parts[^1]).Replace('-', ' ');
         return owner + string.Join(' ', parts.TakeLast(2));
     }
 
@@ -88,7 +92,7 @@ public static class SurenessPicture
             : $"An hour must bring {Spread(answer.PerBenchHour, answer.Currency)}";
 
     private static string Spread(SpreadAnswer spread, string currency) => $"{DisplayText.Money(spread.Tenth, currency)}, "
-        + $"{DisplayText.Money(spread.Middle, currency)}, {DisplayText.Money(spread.NineTenths, currency)} {currency} (tenth, middle, nine tenths)";
+        + $"{DisplayText.Money(spread.Middle, currency)}, {DisplayText.Money(spread.NineTenths, currency)} {currency}";
 
     private static string Sentence(SurenessNumberAnswer number, string currency) => $"{NameOf(number)}: {Right(number, currency)}.";
 

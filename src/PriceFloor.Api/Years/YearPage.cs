@@ -18,7 +18,8 @@ public static class YearPage
         Parts(page, year);
         Carrying(page, year, channels);
         NotCovered(page, year);
-        page.Append("<footer><small>Calculated from "
+        Notes(page, year);
+        page.Append("<footer><small>From the costs and hours of "
             + $"{Text(DisplayText.Document(year.Basis["profile"]))}. No tax or legal advice: local law and a licensed adviser decide."
             + "</small></footer>\n");
         return PrintedPage.Of(title, page);
@@ -62,6 +63,13 @@ public static class YearPage
         if (missing.Count > 0)
             page.Append("<h2>Costs that may be missing</h2>\n<p>The figures above have nothing for these. If one of them costs you money, add it: "
                 + $"{Text(string.Join(", ", missing))}.</p>\n");
+    }
+
+    private static void Notes(StringBuilder page, YearAnswer year)
+    {
+        if (year.Warnings.Count > 0)
+            page.Append("<h2>Look at these first</h2>\n")
+                .Append(string.Concat(year.Warnings.Select(warning => $"<p>{Text(DisplayText.Message(warning.Message))}</p>\n").Distinct()));
     }
 
     private static string Words(YearPartAnswer part) => part.Part switch

@@ -25,6 +25,9 @@ public static class CostKinds
         ["loan"] = CostKind.InterestAndLoans,
         ["accountant"] = CostKind.ProfessionalServices,
         ["tools"] = CostKind.Supplies,
+        ["wear of machines"] = CostKind.Depreciation,
+        ["room at home"] = CostKind.HomeWorkspace,
+        ["hired work"] = CostKind.ContractLabour,
         ["help"] = CostKind.WagesAndBenefits,
         ["freelancer"] = CostKind.ContractLabour,
     };

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.Pictures;
 using PriceFloor.Api.Running;
 
 namespace PriceFloor.Api.Tests.Conventions;
@@ -36,9 +37,10 @@ public static class ReferencePages
             + Section("Lines of the log", "`refused[].code`: why a movement or a bench entry is not stored.", Codes.LogLines),
         ["cost-kinds.md"] = Page("Kinds of cost", "What an expense may be filed under with `costKind`. "
             + "A requirement's `notCovered` lists those that no line touches: [the costs people forget](../costs-people-forget.md).",
-            ["costKind", "what belongs there"], Enum.GetValues<CostKind>().Select(costKind => new[]
+            ["costKind", "on printed pages", "what belongs there"], Enum.GetValues<CostKind>().Select(costKind => new[]
             {
-                $"`{JsonSerializer.SerializeToElement(costKind, WireJson.Options).GetString()}`", CostKinds.Meanings[costKind],
+                $"`{JsonSerializer.SerializeToElement(costKind, WireJson.Options).GetString()}`", DisplayText.Kind(costKind),
+                CostKinds.Meanings[costKind],
             })),
     };
 

@@ -63,6 +63,10 @@ public sealed class DrawingTests
     public void A_document_is_named_without_its_revision(string basis, string words) => Assert.Equal(words, DisplayText.Document(basis));
 
     [Fact]
+    public void A_message_on_paper_has_words_for_fields() => Assert.Equal("Give bench share, or every floor of RB-014 is too low.",
+        DisplayText.Message("Give benchShare, or every floor of RB-014 is too low."));
+
+    [Fact]
     public void Long_names_are_cut_before_they_run_into_their_neighbour()
     {
         Assert.Equal("River drop", TextMetrics.Into(100, "River drop", 14));

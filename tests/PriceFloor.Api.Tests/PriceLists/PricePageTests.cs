@@ -13,7 +13,7 @@ public sealed class PricePageTests
         Assert.Equal((200, "text/html", "Accept"), (page.Status, page.ContentType, page["Vary"]));
         Assert.Equal(["abroad, EUR", "Own shop (web), USD"], PrintedRows.HeadingsOf(page.Text));
         Assert.Contains("<h1>Prices, 2027-01-02</h1>", page.Text, StringComparison.Ordinal);
-        Assert.Contains("Calculated from main, abroad, web. No tax", page.Text, StringComparison.Ordinal);
+        Assert.Contains("From the costs and hours of main, and from", page.Text, StringComparison.Ordinal);
         Assert.Equal(page.Text, (await studio.Get("/v1/price-list.html", null, ("Accept", "application/json"))).Text);
     }
 

@@ -21,16 +21,16 @@ public sealed class ShelfPageTests
         var rows = picture.Elements(space + "g").ToList();
         // 300, 100, 100 of 500 contributed, 6, 2, 2 of 10 hours.
         Assert.Equal(
-            ["Cup <b> & (A): 60 % of the contribution, 60 % of the bench hours", "B: 20 % of the contribution, 20 % of the bench hours",
-                "C: 20 % of the contribution, 20 % of the bench hours"],
+            ["Cup <b> & (A): 60 % of what is left, 60 % of the bench hours", "B: 20 % of what is left, 20 % of the bench hours",
+                "C: 20 % of what is left, 20 % of the bench hours"],
             rows.Select(row => row.Element(space + "title")!.Value));
         decimal[] Bars(XElement row) => [.. row.Elements(space + "rect")
             .Where(bar => bar.Attribute("class")?.Value.StartsWith("f-", StringComparison.Ordinal) == true)
             .Select(bar => (decimal)bar.Attribute("width")!)];
         Assert.Equal(2, Bars(rows[0]).Length);
         Assert.InRange(Bars(rows[0])[0] - 3 * Bars(rows[1])[0], -0.05m, 0.05m);
-        Assert.Equal("2 designs bring 70 % of the contribution.", picture.Elements(space + "text").ElementAt(1).Value);
-        Assert.Contains("60 % of the contribution", picture.Element(space + "desc")!.Value, StringComparison.Ordinal);
+        Assert.Equal("2 designs bring 70 % of what sales leave after materials.", picture.Elements(space + "text").ElementAt(1).Value);
+        Assert.Contains("60 % of what is left", picture.Element(space + "desc")!.Value, StringComparison.Ordinal);
         Assert.Contains("prefers-color-scheme:dark", answer.Text, StringComparison.Ordinal);
         Assert.Equal(304, (await studio.Get("/v1/shelf.svg" + Days, null, ("If-None-Match", answer["ETag"]!))).Status);
     }
@@ -49,7 +49,7 @@ public sealed class ShelfPageTests
         var rows = picture.Elements(picture.Name.Namespace + "g").Select(row => row.Elements().First().Value).ToList();
         Assert.Equal(13, rows.Count);
         // Eighteen sold: twelve have their own. Six of 10.00 in 650.00, six hours of 25.
-        Assert.Equal("6 others: 9.2 % of the contribution, 24 % of the bench hours", rows[^1]);
+        Assert.Equal("6 others: 9.2 % of what is left, 24 % of the bench hours", rows[^1]);
     }
 
     [Fact]
