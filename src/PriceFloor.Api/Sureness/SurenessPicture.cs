@@ -15,9 +15,9 @@ public static class SurenessPicture
     {
         var picture = new Picture("How sure: which guess matters most", Description(answer));
         picture.Words(Picture.Margin, 52, Subject(answer), fit: Picture.Inner);
-        picture.Words(Picture.Margin, 70, "At a tenth, at half and at nine tenths of the draws it is at most this", Picture.Small, Palette.Quiet,
+        picture.Words(Picture.Margin, 70, "A tenth, half and nine tenths of the draws are no higher", Picture.Small, Palette.Quiet,
             fit: Picture.Inner);
-        picture.Words(Picture.Margin, 92, "Below, each number at its low and at its high end, all others likely", Picture.Small, Palette.Quiet,
+        picture.Words(Picture.Margin, 92, "Each number at its low and at its high end, all others likely", Picture.Small, Palette.Quiet,
             fit: Picture.Inner);
         picture.Box(Picture.Margin, 104, 16, 16, Palette.Mint, Hatch.Falling, Palette.Text);
         picture.Words(Picture.Margin + 24, 117, "at low", Picture.Small);
