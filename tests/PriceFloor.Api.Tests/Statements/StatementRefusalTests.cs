@@ -38,7 +38,7 @@ public sealed class StatementRefusalTests
         Assert.EndsWith("""in place of "amountColumn"; if a card counts purchases as positive, add "positiveIsOut":true.""", detail,
             StringComparison.Ordinal);
         // Every file says at once what it needs, so two accounts take one try.
-        Assert.Equal(["#/current", "#/card"], (await Send(studio, "?currency=USD", ("current", "When,Value,What\r\n2026-01-05,-3,Frit\r\n"),
+        Assert.Equal(["#/card", "#/current"], (await Send(studio, "?currency=USD", ("current", "When,Value,What\r\n2026-01-05,-3,Frit\r\n"),
             ("card", "Tag,Betrag,Zweck\r\n2026-01-05,-3,Frit\r\n"))).IsProblem(422, "invalid-input").Pointers);
         // Two files of one name are told apart; what no layout can help is unreadable.
         Assert.Equal(["#/card/1"], (await Send(studio, "?currency=USD", ("card", Sheet), ("card", "Dear customer")))
