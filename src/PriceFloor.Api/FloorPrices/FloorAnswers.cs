@@ -22,8 +22,15 @@ public static class FloorAnswers
     }
 
     /// <summary>The answer on these channels.</summary>
-    public static FloorPriceAnswer Answer(this DesignFloor found, IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings)
+    /// <param name="found">The floor.</param>
+    /// <param name="channels">The channels that are asked for.</param>
+    /// <param name="today">The day of the answer.</param>
+    /// <param name="workings">Whether to show how each figure follows.</param>
+    /// <param name="all">Every channel of the studio: what another one charges is recovered there. Without them, those that are asked for.</param>
+    public static FloorPriceAnswer Answer(this DesignFloor found, IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings,
+        IEnumerable<Channel>? all = null)
     {
+        var others = all?.ToList() ?? [.. channels.Select(channel => channel.Document)];
         var (floor, cost, money) = (found.Floor, found.Floor.UnitCost, found.Year.Currency);
         return new FloorPriceAnswer
         {
@@ -43,7 +50,7 @@ public static class FloorAnswers
             Assumed = AssumptionAnswer.Of(
                 found.Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
             Warnings = WarningAnswer.Of(found.WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel =>
-                Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", channels.Select(other => other.Document)))).Distinct()),
+                Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", others))).Distinct()),
             Workings = WorkingAnswer.Of(workings,
                 () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
         };

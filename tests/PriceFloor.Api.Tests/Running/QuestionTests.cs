@@ -120,6 +120,25 @@ public sealed class QuestionTests : IDisposable
     }
 
     [Fact]
+    public async Task What_another_channel_charges_is_not_said_to_be_recovered_nowhere()
+    {
+        Stored();
+        const string Stalls = """{"amount":600,"per":"year","costKind":"shows-and-stalls","tracedTo":"sale"}""";
+        Save("profile", "main", Sample.SmallProfile.Replace("\"expenses\":[", $"\"expenses\":[{Stalls},", StringComparison.Ordinal));
+        Assert.Contains("recovered nowhere", (await Run(Data, "floor", "RB-014", "web")).Output, StringComparison.Ordinal);
+        Save("channel", "fair", """{"sells":"retail","currency":"USD","stall":{"cost":60,"pieces":20}}""");
+        var told = await Run(Data, "floor", "RB-014", "web");
+        Assert.Equal((0, false), (told.Code, told.Output.Contains("recovered nowhere", StringComparison.Ordinal)));
+
+        void Save(string kind, string key, string body)
+        {
+            using var store = new Store(new SqliteEngine(Db, TimeProvider.System), TimeProvider.System);
+            store.Open();
+            store.Write("test", writing => writing.Save(kind, key, body, []));
+        }
+    }
+
+    [Fact]
     public async Task A_store_of_an_earlier_program_is_refused_and_stays_as_it_is()
     {
         Directory.CreateDirectory(Data);
