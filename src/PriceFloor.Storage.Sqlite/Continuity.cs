@@ -31,13 +31,14 @@ internal static class Continuity
     private static void BeginAnother(SqliteConnection connection, HighWater note)
     {
         using var session = SqliteSession.On(connection, deferred: false);
-        StoreEpoch.BeginAnother(session, note.MayHaveGiven);
+        StoreEpoch.BeginAnother(session, note.MayHaveGiven).AtOnce();
         session.Keep().AtOnce();
     }
 
     private static long NumberIn(SqliteConnection connection)
     {
         using var session = SqliteSession.On(connection, deferred: true);
-        return StoreEpoch.HighestNumber(session);
+        var knowsLives = session.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'life'").AtOnce() > 0; // not those of schema 1
+        return (knowsLives ? StoreEpoch.HighestNumber(session) : StoreEpoch.HighestStored(session)).AtOnce();
     }
 }

@@ -61,14 +61,6 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>The same, a row at a time: for results that are too large to hold.</summary>
-    public static IEnumerable<T> Stream<T>(this SqliteConnection connection, string sql)
-    {
-        using var rows = SqlMapper.Query<T>(connection, sql, buffered: false).GetEnumerator();
-        while (IsOneMore(rows))
-            yield return rows.Current;
-    }
-
     /// <summary>The same for many rows of numbers, without an object for each of them.</summary>
     public static List<T> Read<T>(this SqliteConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of)
     {
@@ -129,19 +121,6 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>Rolls all of it back.</summary>
-    public static void TakeBack(this SqliteTransaction transaction)
-    {
-        try
-        {
-            transaction.Rollback();
-        }
-        catch (SqliteException e)
-        {
-            throw AsTrouble(e);
-        }
-    }
-
     /// <summary>Sets a savepoint in the transaction.</summary>
     public static void Mark(this SqliteTransaction transaction, string moment)
     {
@@ -170,18 +149,6 @@ internal static class EngineCalls
 
     /// <summary>Whether the engine has ended the transaction by itself: a full disk rolls all of it back.</summary>
     public static bool HasEndedTransaction(this SqliteConnection connection) => raw.sqlite3_get_autocommit(connection.Handle) != 0;
-
-    private static bool IsOneMore<T>(IEnumerator<T> rows)
-    {
-        try
-        {
-            return rows.MoveNext();
-        }
-        catch (SqliteException e)
-        {
-            throw AsTrouble(e);
-        }
-    }
 
     private static int Bind(sqlite3_stmt statement, int place, object? value) => value switch
     {

@@ -48,7 +48,7 @@ internal sealed record HighWater(string Life, long Position, string Mark, long N
         using var session = SqliteSession.On(connection, deferred: true);
         var snapshot = new Snapshot(session);
         var number = earlier is null
-            ? StoreEpoch.HighestNumber(session)
+            ? StoreEpoch.HighestNumber(session).AtOnce()
             : long.Max(earlier.Number, snapshot.HighestNumberSince(earlier.Position).AtOnce());
         var position = snapshot.Position.AtOnce();
         return new HighWater(snapshot.LifeName.AtOnce(), position, snapshot.MarkAt(position).AtOnce(), number, Unix.BornAt(store));

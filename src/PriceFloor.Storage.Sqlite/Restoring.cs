@@ -109,7 +109,8 @@ internal static class Restoring
             connection.Execute("PRAGMA journal_mode=DELETE; PRAGMA synchronous=FULL");
             Migrations.Apply(connection); // a copy: the backup keeps its own schema
             using var session = SqliteSession.On(connection, deferred: false);
-            StoreEpoch.BeginAnother(session, given ?? long.Max(StoreEpoch.HighestNumber(session) + StoreEpoch.Leap, note?.MayHaveGiven ?? 0));
+            given ??= long.Max(StoreEpoch.HighestNumber(session).AtOnce() + StoreEpoch.Leap, note?.MayHaveGiven ?? 0);
+            StoreEpoch.BeginAnother(session, given.Value).AtOnce();
             Trail.Tell(session, (Trail.CommandLine, Trail.WholeStore, backup.Name, Trail.Restored),
                 Trail.TimeOf(session, backup.At).AtOnce()).AtOnce();
             session.Keep().AtOnce();

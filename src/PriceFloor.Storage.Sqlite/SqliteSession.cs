@@ -65,9 +65,6 @@ internal sealed class SqliteSession : Session, IDisposable
         return ValueTask.CompletedTask;
     }
 
-    /// <summary>Rolls all of it back.</summary>
-    public void TakeBack() => _transaction.TakeBack();
-
     public override ValueTask Mark(string moment)
     {
         _transaction.Mark(moment);

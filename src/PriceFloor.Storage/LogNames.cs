@@ -55,6 +55,6 @@ internal sealed class LogNames
 
     /// <summary>Gives new names their numbers.</summary>
     public static async ValueTask Add(Session session, IEnumerable<(string Kind, string Key)> names) => await session.Execute(
-        "INSERT INTO name (kind, key) VALUES (@Kind, @Key) ON CONFLICT (kind, key) DO NOTHING",
+        "INSERT INTO name (kind, key) VALUES (@Kind, @Key) ON CONFLICT DO NOTHING",
         names.Select(name => new { name.Kind, name.Key }).ToList());
 }

@@ -93,14 +93,14 @@ internal sealed class LogStage<T>(LogAppend<T> append, LogNames names) where T :
         await session.Execute(
             $"""
              INSERT INTO leaving (old, n) SELECT present.position, withdrawn.n FROM withdrawn JOIN {s_list.Table} AS present
-             ON present.source = @source AND present.ref = withdrawn.ref AND present.ended IS NULL{allowed} WHERE true ON CONFLICT (old) DO NOTHING
+             ON present.source = @source AND present.ref = withdrawn.ref AND present.ended IS NULL{allowed} WHERE true ON CONFLICT DO NOTHING
              """, _source);
         if (append.Whole is not null)
             await session.Execute(
                 $"""
                  INSERT INTO leaving (old) SELECT present.position FROM {s_list.Table} AS present
                  WHERE present.source = @source AND present.ended IS NULL AND present.day BETWEEN @from AND @to{allowed}
-                 AND present.position NOT IN (SELECT old FROM staged WHERE old IS NOT NULL) ON CONFLICT (old) DO NOTHING
+                 AND present.position NOT IN (SELECT old FROM staged WHERE old IS NOT NULL) ON CONFLICT DO NOTHING
                  """, _source);
     }
 }

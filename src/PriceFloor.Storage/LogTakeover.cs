@@ -86,7 +86,8 @@ internal sealed class LogTakeover<T>(LogStage<T> stage, LogDifference difference
             await session.Execute(
                 """
                 INSERT INTO log_source (source, whole_days, counts_as_made) VALUES (@Source, coalesce(@WholeDays, 0), coalesce(@CountsAsMade, 0))
-                ON CONFLICT (source) DO UPDATE SET whole_days = coalesce(@WholeDays, whole_days), counts_as_made = coalesce(@CountsAsMade, counts_as_made)
+                ON CONFLICT (source) DO UPDATE SET whole_days = coalesce(@WholeDays, log_source.whole_days),
+                    counts_as_made = coalesce(@CountsAsMade, log_source.counts_as_made)
                 """, new { stage.Source, WholeDays = NumberOf(Append.WholeDays), CountsAsMade = NumberOf(Append.CountsAsMade) });
     }
 

@@ -84,12 +84,12 @@ public abstract class LogWholeContract<TEngine> : StoreWithALog<TEngine>
     public async Task A_large_switch_that_is_stopped_between_its_transactions_is_not_there_and_the_next_one_is()
     {
         const int Lines = LogAppend<MovementLine>.MostTogether + 1000, Kept = 6000, Transactions = 5;
-        var marks = Marks;
+        var (marks, sold) = (Marks, Sold("x")); // once: a store may be far away
         LogAppend<MovementLine> Sheet(int first, long paid) => new()
         {
             Source = Shop,
             Whole = s_days,
-            Lines = [.. Enumerable.Range(first, Lines).Select(i => Sold("x", paid: paid) with { Ref = marks.OfRef(Shop, $"{i}") })],
+            Lines = [.. Enumerable.Range(first, Lines).Select(i => sold with { Paid = paid, Ref = marks.OfRef(Shop, $"{i}") })],
         };
         Append(Sheet(0, 5200));
         var (before, second) = (Position, Sheet(Lines - Kept, 4900));
@@ -114,8 +114,8 @@ public abstract class LogWholeContract<TEngine> : StoreWithALog<TEngine>
     [Fact]
     public async Task Other_writers_write_between_the_transactions_of_a_switch_and_readers_see_none_of_it()
     {
-        var marks = Marks;
-        var lines = Enumerable.Range(0, 3 * LogAppend<MovementLine>.MostTogether).Select(i => Sold("x") with { Ref = marks.OfRef(Shop, $"{i}") });
+        var (marks, sold) = (Marks, Sold("x"));
+        var lines = Enumerable.Range(0, 3 * LogAppend<MovementLine>.MostTogether).Select(i => sold with { Ref = marks.OfRef(Shop, $"{i}") });
         var (calls, seen) = (0, new List<long>());
         await Store.AppendAsync("shop key", new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = [.. lines] }, async _ =>
         {

@@ -1,24 +1,23 @@
-using Microsoft.Data.Sqlite;
-
-namespace PriceFloor.Storage.Sqlite;
+namespace PriceFloor.Storage;
 
 /// <summary>Checks the log of a store.</summary>
 internal static class LogCheck
 {
-    /// <summary>What is wrong with it; nothing in a store whose schema has no log.</summary>
-    public static IEnumerable<string> Of(SqliteConnection connection) =>
-        connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'log_batch'") == 0 ? []
-        : Lines(connection, LogList.Movements, ["design", "place", "currency", "stall", "piece"])
-            .Concat(Lines(connection, LogList.Bench, ["design", "step"])).Concat(Batches(connection)).Concat(Secret(connection));
+    /// <summary>What is wrong with it.</summary>
+    public static async ValueTask<List<string>> Of(Session session) =>
+    [
+        .. await Lines(session, LogList.Movements, ["design", "place", "currency", "stall", "piece"]),
+        .. await Lines(session, LogList.Bench, ["design", "step"]), .. await Batches(session), .. await Secret(session),
+    ];
 
-    private static IEnumerable<string> Lines(SqliteConnection connection, LogList list, string[] named)
+    private static ValueTask<List<string>> Lines(Session session, LogList list, string[] named)
     {
         var names = string.Join("\nUNION ALL ", named.Append("source").Select(column =>
             $"""
              SELECT 'line ' || position || ' of {list.Table}: its {column} has no name.' FROM {list.Table}
              WHERE {column} IS NOT NULL AND {column} NOT IN (SELECT id FROM name)
              """));
-        return connection.Query<string>(
+        return session.Query<string>(
             $"""
              {names}
              UNION ALL SELECT 'line ' || position || ' of {list.Table}: it ends before it begins.' FROM {list.Table} WHERE ended <= position
@@ -30,14 +29,14 @@ internal static class LogCheck
              """);
     }
 
-    private static IEnumerable<string> Batches(SqliteConnection connection) => connection.Query<string>(
+    private static ValueTask<List<string>> Batches(Session session) => session.Query<string>(
         """
         SELECT 'batch ' || id || ' of ' || list || ': has an earlier time or position than the one before it.'
         FROM (SELECT id, list, last, at, lag(at) OVER (PARTITION BY list ORDER BY id) AS time_before, lag(last) OVER (PARTITION BY list ORDER BY id) AS before
-              FROM log_batch) WHERE at < time_before OR last <= before
+              FROM log_batch) AS batch WHERE at < time_before OR last <= before
         """);
 
-    private static IEnumerable<string> Secret(SqliteConnection connection) =>
-        connection.ExecuteScalar<long>("SELECT count(*) FROM log_secret WHERE length(secret) = 32") == 1 ? []
+    private static async ValueTask<List<string>> Secret(Session session) =>
+        await session.ExecuteScalar<long>("SELECT count(*) FROM log_secret WHERE length(secret) = 32") == 1 ? []
             : ["The secret of the log is missing: its lines and orders cannot be known again."];
 }

@@ -1,4 +1,6 @@
-namespace PriceFloor.Storage.Sqlite;
+using System.Security.Cryptography;
+
+namespace PriceFloor.Storage;
 
 /// <summary>
 /// A life of the store: the time in which its positions and revision numbers only rise. A restored backup, an older file that
@@ -10,18 +12,21 @@ internal static class StoreEpoch
     /// <summary>The gap in numbers if nobody knows which were given: the store that a backup replaces is broken or gone.</summary>
     public const long Leap = 1000;
 
+    private const int NameBytes = 6;
+
     /// <summary>Begins another life. Its numbers are above all that are in the store and above <paramref name="given"/>.</summary>
-    public static void BeginAnother(SqliteSession session, long given)
+    public static async ValueTask BeginAnother(Session session, long given)
     {
-        var above = long.Max(given, HighestNumber(session));
-        session.Execute("UPDATE life SET name = lower(hex(randomblob(6))), numbers_above = @above", new { above }).AtOnce();
+        var above = long.Max(given, await HighestNumber(session));
+        var name = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(NameBytes));
+        await session.Execute("UPDATE life SET name = @name, numbers_above = @above", new { name, above });
     }
 
     /// <summary>No revision of this store, or of one that it replaced, has a higher number; 0 if there never was any.</summary>
-    public static long HighestNumber(SqliteSession session)
-    {
-        var stored = session.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision").AtOnce();
-        return session.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master WHERE name = 'life'").AtOnce() == 0 ? stored
-            : long.Max(stored, session.ExecuteScalar<long>("SELECT numbers_above FROM life").AtOnce());
-    }
+    public static async ValueTask<long> HighestNumber(Session session) =>
+        long.Max(await HighestStored(session), await session.ExecuteScalar<long>("SELECT numbers_above FROM life"));
+
+    /// <summary>No revision that is in this store has a higher number; 0 if there is none.</summary>
+    public static ValueTask<long> HighestStored(Session session) =>
+        session.ExecuteScalar<long>("SELECT coalesce(max(number), 0) FROM revision");
 }
