@@ -12,7 +12,10 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
     private const int Most = 256;
     private const string Beginning = "beginning";
 
+    private static readonly TimeSpan s_untilAskedAgain = TimeSpan.FromSeconds(1);
+
     private readonly SemaphoreSlim _gate = new(1, 1);
+    private readonly CancellationTokenSource _ending = new();
     private readonly ConcurrentQueue<Work> _waiting = new();
     private long _refused;
 
@@ -76,7 +79,12 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         }
     }
 
-    public void Dispose() => _gate.Dispose();
+    public void Dispose()
+    {
+        _ending.Cancel();
+        _ending.Dispose();
+        _gate.Dispose();
+    }
 
     private Work<T> Added<T>(string savedBy, Func<Writing, ValueTask<T>> write)
     {
@@ -136,8 +144,40 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
 
     private async ValueTask CommitAsync(Session session)
     {
-        await session.Keep();
+        try
+        {
+            await session.Keep();
+        }
+        catch (StoreTroubleException) when (!engine.AnswersAtOnce)
+        {
+            _ = FindOutAsync(); // it may have been kept, and only the answer was lost
+            throw;
+        }
+
         IsRefusing = false;
+    }
+
+    /// <summary>Asks how far the store has come, once it can be asked, so what is in memory is brought up to it.</summary>
+    private async Task FindOutAsync()
+    {
+        while (!_ending.IsCancellationRequested)
+            try
+            {
+                await Alone(Timeout.InfiniteTimeSpan, async () =>
+                {
+                    await using var session = await engine.BeginReading();
+                    committed(await new Snapshot(session).Position, 0);
+                });
+                return;
+            }
+            catch (StoreTroubleException)
+            {
+                await Task.Delay(s_untilAskedAgain, _ending.Token).ContinueWith(_ => { }, TaskScheduler.Default);
+            }
+            catch (ObjectDisposedException)
+            {
+                return; // the store is closed
+            }
     }
 
     private void Note(Exception fault)
