@@ -15,6 +15,8 @@ public sealed class StoreInFile(string path) : StorePlace
 
     public override int NewestSchema => Schema;
 
+    public override string AfterErasing => "and the file is rewritten";
+
     /// <summary>Loads the libraries of a store in a file, so opening one is faster.</summary>
     public static void LoadLibraries() => SqliteEngine.Load();
 

@@ -7,11 +7,15 @@ namespace PriceFloor.Storage;
 /// Only one process at a time serves a data folder: a second one would answer from memory that the first one's writes have made old. The operating
 /// system releases the lock when its holder ends, however it ends; the file stays and means nothing by itself.
 /// </summary>
-public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
+/// <param name="folder">The data folder.</param>
+/// <param name="clock">Tells since when, to others.</param>
+/// <param name="place">The store, which may be where other machines reach it too; null: in the folder.</param>
+public sealed class StoreLock(string folder, TimeProvider clock, StorePlace? place = null) : IDisposable
 {
     public const string FileName = "pricefloor.lock";
 
     private FileStream? _held;
+    private IDisposable? _store;
 
     /// <summary>Takes the lock until this is disposed of, or reports who has it.</summary>
     public void Take()
@@ -39,10 +43,14 @@ public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
         {
             throw DataFolder.Refused(Path.GetDirectoryName(path)!, e);
         }
+
+        _store = place?.Hold();
     }
 
     public void Dispose()
     {
+        _store?.Dispose();
+        _store = null;
         _held?.Dispose();
         _held = null;
     }

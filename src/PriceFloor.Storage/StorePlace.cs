@@ -18,9 +18,21 @@ public abstract class StorePlace
     /// <summary>The schema to which this program brings a store.</summary>
     public abstract int NewestSchema { get; }
 
+    /// <summary>Whether the program makes backups of the store; false if they are the server's own.</summary>
+    public virtual bool MakesBackups => true;
+
+    /// <summary>What becomes of the erased rows' bytes, as the end of a sentence.</summary>
+    public abstract string AfterErasing { get; }
+
     /// <summary>An engine that serves the store, and makes it if it does not exist.</summary>
     /// <param name="clock">The clock of the store.</param>
     public abstract Engine Engine(TimeProvider clock);
+
+    /// <summary>
+    /// Keeps every other process from serving the store until the returned object is disposed of, or reports that one does. Null if whoever locks the
+    /// data folder is alone anyway.
+    /// </summary>
+    public virtual IDisposable? Hold() => null;
 
     /// <summary>Reads from one moment and changes nothing, also while a service writes: no lock is taken, and no schema is upgraded.</summary>
     public abstract T Read<T>(Func<Snapshot, ValueTask<T>> read);

@@ -45,6 +45,8 @@ public sealed class Studio : IAsyncDisposable
             host.ConfigureServices(services => services.AddSingleton<TimeProvider>(Clock));
             if (WaitingStore.IsForAll)
                 host.UseWaitingStore();
+            if (ServerStore.IsForAll)
+                host.UseServerStore(Folder);
             configure?.Invoke(host);
         });
         if (onSockets)
@@ -164,5 +166,6 @@ public sealed class Studio : IAsyncDisposable
     {
         if (Directory.Exists(Folder))
             Directory.Delete(await Stopped(), recursive: true);
+        ServerStore.Forget(Folder);
     }
 }

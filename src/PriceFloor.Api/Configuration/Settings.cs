@@ -83,7 +83,7 @@ public sealed class Settings
     public required StorePlace Store { get; init; }
 
     /// <summary>Reads the settings; an invalid value is refused with its name.</summary>
-    public static Settings Read(IConfiguration configuration, bool demo) => new()
+    public static Settings Read(IConfiguration configuration, bool demo) => Checked(new()
     {
         DataFolder = FolderOf(configuration),
         Store = StoreChoice.Read(configuration, FolderOf(configuration)),
@@ -113,7 +113,11 @@ public sealed class Settings
         HeaderSeconds = Integer(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
         LeastBytesPerSecond = Integer(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
         Demo = demo,
-    };
+    });
+
+    private static Settings Checked(Settings settings) => settings is { BackupEveryHours: > 0, Store.MakesBackups: false }
+        ? throw new SettingsException("PRICEFLOOR_BACKUP_EVERY_HOURS is for a store in a file. The store is a database, whose server makes its own "
+            + "backups; set it to 0, or leave it out.") : settings;
 
     private static string FolderOf(IConfiguration configuration) => Value(configuration, "PRICEFLOOR_DATA") ?? "data";
 

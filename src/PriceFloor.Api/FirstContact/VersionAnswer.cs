@@ -3,6 +3,7 @@ using System.Runtime.InteropServices;
 using System.Text.Json.Serialization;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.FirstContact;
 
@@ -29,6 +30,9 @@ public sealed record VersionAnswer
     /// <summary>The version of the contract, which is also in the path.</summary>
     /// <example>1</example>
     public required string Contract { get; init; }
+
+    /// <summary>The version of this program, with the schema of the store that it serves.</summary>
+    public static VersionAnswer On(StorePlace store) => store.NewestSchema == Here.Schema ? Here : Here with { Schema = store.NewestSchema };
 
     /// <summary>The version of this program: it never changes while it runs.</summary>
     public static VersionAnswer Here { get; } =

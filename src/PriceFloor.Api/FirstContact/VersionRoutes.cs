@@ -1,3 +1,4 @@
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 
@@ -5,9 +6,9 @@ namespace PriceFloor.Api.FirstContact;
 
 public static class VersionRoutes
 {
-    public static JsonAnswer<VersionAnswer> Get(HttpContext context)
+    public static JsonAnswer<VersionAnswer> Get(Settings settings, HttpContext context)
     {
         Answers.ForThisCallerOnly(context);
-        return JsonAnswer.Of(VersionAnswer.Here);
+        return JsonAnswer.Of(VersionAnswer.On(settings.Store));
     }
 }

@@ -20,16 +20,15 @@ public static class MetricsPage
     {
         context.Response.Headers.CacheControl = "no-store";
         var text = new StringBuilder();
-        OfProgram(text);
+        OfProgram(text, VersionAnswer.On(settings.Store));
         OfRequests(text, counts);
         OfStore(text, store, settings);
         OfBackups(text, counts, backups, NewestBackup(settings), clock.GetUtcNow());
         return TypedResults.Content(text.ToString(), Text.ContentType);
     }
 
-    private static void OfProgram(StringBuilder text)
+    private static void OfProgram(StringBuilder text, VersionAnswer here)
     {
-        var here = VersionAnswer.Here;
         Family(text, "pricefloor_build_info", "gauge", "What runs here; always 1.",
             [(string.Create(CultureInfo.InvariantCulture, $"{{version=\"{here.Version}\",commit=\"{here.Commit}\",runtime=\"{here.Runtime}\","
                 + $"schema=\"{here.Schema}\",contract=\"{here.Contract}\"}}"), 1)]);

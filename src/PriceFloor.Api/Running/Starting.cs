@@ -74,7 +74,10 @@ public static class Starting
     public static void UseStore(this WebApplicationBuilder builder)
     {
         builder.Services.AddSingleton(services =>
-            new StoreLock(services.GetRequiredService<Settings>().DataFolder, services.GetRequiredService<TimeProvider>()));
+        {
+            var settings = services.GetRequiredService<Settings>();
+            return new StoreLock(settings.DataFolder, services.GetRequiredService<TimeProvider>(), settings.Store);
+        });
         builder.Services.AddSingleton(services =>
         {
             _ = services.GetRequiredService<StoreLock>(); // made before the store, so it is released after it

@@ -97,7 +97,7 @@ public static class StoreCommands
         var gone = ProgressLine.During(Forget, () => null, () => settings.Store.Forget(new DocumentName(name, key),
             TimeProvider.System.GetUtcNow(), kind.Below, kind.IsForgottenWhole));
         output.WriteLine($"The {name} \"{key}\" is forgotten: "
-            + $"{gone} revisions are erased{Included(kind)}, and the file is rewritten.");
+            + $"{gone} revisions are erased{Included(kind)}, {settings.Store.AfterErasing}.");
         output.WriteLine("Earlier revisions of other documents may still name it; forget those by themselves. "
             + "Followers of /v1/floor-changes must begin again without since.");
         output.WriteLine(BackupsHoldIt);
@@ -109,7 +109,7 @@ public static class StoreCommands
         using var held = Alone(settings);
         var gone = settings.Store.ForgetSource(source, TimeProvider.System.GetUtcNow());
         output.WriteLine($"What the source \"{source}\" sent to the log is forgotten: {gone} lines are erased, corrected and withdrawn "
-            + "ones included, and the file is rewritten.");
+            + $"ones included, {settings.Store.AfterErasing}.");
         output.WriteLine(BackupsHoldIt);
         return 0;
     }
@@ -155,7 +155,7 @@ public static class StoreCommands
     /// <summary>Locks the data folder, so no service runs meanwhile.</summary>
     private static StoreLock Alone(Settings settings)
     {
-        var held = new StoreLock(settings.DataFolder, TimeProvider.System);
+        var held = new StoreLock(settings.DataFolder, TimeProvider.System, settings.Store);
         held.Take();
         return held;
     }

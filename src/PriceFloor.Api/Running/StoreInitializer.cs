@@ -62,9 +62,9 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
     {
         if (store.Open() is { } upgrade)
             Log.Information("The store was upgraded from schema {From} to {To}; a copy of the old store is in {Backup}", upgrade.From,
-                upgrade.To, upgrade.Backup);
+                upgrade.To, upgrade.Backup ?? "the server's own backups");
         if (store.WhyAnotherLife is { } why)
-            Log.Warning("The store in the data folder is not the one served here last: {Why:l}. Followers of floor changes must begin again, "
+            Log.Warning("The store is not the one served here last: {Why:l}. Followers of floor changes must begin again, "
                 + "and no ETag from before matches. To go back to a backup, use the verb restore", why);
         var isNew = store.Read(snapshot => snapshot.Keys).Count == 0;
         var madeKey = isNew ? MakeFirstKey() : null;

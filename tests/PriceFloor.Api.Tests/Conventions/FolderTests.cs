@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Statements;
 using PriceFloor.Storage;
+using PriceFloor.Storage.Postgres;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
@@ -17,6 +18,7 @@ public sealed partial class FolderTests
         ["PriceFloor.Statements"] = typeof(ReadingRules).Assembly,
         ["PriceFloor.Storage"] = typeof(Store).Assembly,
         ["PriceFloor.Storage.Sqlite"] = typeof(StoreInFile).Assembly,
+        ["PriceFloor.Storage.Postgres"] = typeof(StoreOnServer).Assembly,
         ["PriceFloor.Api"] = typeof(Program).Assembly,
     };
 

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using PriceFloor.Storage;
+using PriceFloor.Storage.Postgres;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Conventions;
@@ -31,14 +32,14 @@ public sealed class HouseTests
     public void Nothing_that_Storage_shows_is_of_an_engine()
     {
         const BindingFlags Shown = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
-        var methods = typeof(Store).Assembly.GetExportedTypes().Concat(typeof(StoreInFile).Assembly.GetExportedTypes())
+        var methods = new[] { typeof(Store), typeof(StoreInFile), typeof(StoreOnServer) }.SelectMany(one => one.Assembly.GetExportedTypes())
             .SelectMany(type => type.GetMethods(Shown).Concat<MethodBase>(type.GetConstructors(Shown))).ToList();
         Assert.NotEmpty(methods);
         foreach (var method in methods)
         {
             var types = method.GetParameters().Select(parameter => parameter.ParameterType.ToString())
                 .Append((method as MethodInfo)?.ReturnType.ToString() ?? "");
-            Assert.DoesNotContain(types, type => Regex.IsMatch(type, @"(?<!PriceFloor\.Storage\.)Sqlite|System\.Data\.",
+            Assert.DoesNotContain(types, type => Regex.IsMatch(type, @"(?<!PriceFloor\.Storage\.)Sqlite|Npgsql|System\.Data\.",
                 RegexOptions.None, TimeSpan.FromSeconds(5)));
         }
     }

@@ -7,7 +7,8 @@ namespace PriceFloor.Api.Tests.Conventions;
 /// <summary>Every entry of the project files is used.</summary>
 public sealed class ProjectTests
 {
-    private static string Engine => Repository.File("src/PriceFloor.Storage.Sqlite/PriceFloor.Storage.Sqlite.csproj");
+    private static readonly (string Folder, string Package)[] s_engines =
+        [("src/PriceFloor.Storage.Sqlite", "Microsoft.Data.Sqlite"), ("src/PriceFloor.Storage.Postgres", "Npgsql")];
 
     [Fact]
     public void Nothing_but_tests_references_Api()
@@ -34,29 +35,34 @@ public sealed class ProjectTests
         Assert.Empty(Includes(storage, "PackageReference").Concat(Includes(storage, "ProjectReference"))
             .Concat(Includes(storage, "FrameworkReference"))); // nor an engine
         Assert.Equal("Microsoft.NET.Sdk", XDocument.Load(storage).Root!.Attribute("Sdk")!.Value);
-        Assert.Equal(["Dapper", "Microsoft.Data.Sqlite"], Includes(Engine, "PackageReference").Order());
-        Assert.Equal(["PriceFloor.Storage.csproj"], Includes(Engine, "ProjectReference").Concat(Includes(Engine, "FrameworkReference")));
+        foreach (var (engine, package) in s_engines.Select(one => (Projects(one.Folder).Single(), one.Package)))
+        {
+            Assert.Equal(["Dapper", package], Includes(engine, "PackageReference").Order());
+            Assert.Equal(["PriceFloor.Storage.csproj"], Includes(engine, "ProjectReference").Concat(Includes(engine, "FrameworkReference")));
+        }
     }
 
     [Fact]
     public void Api_names_an_engine_in_one_file_and_the_compiler_shows_it_none()
     {
         var named = Files("src/PriceFloor.Api", "*.cs").Concat(Files("src/PriceFloor.Storage", "*.cs")).Where(file =>
-            Regex.IsMatch(Regex.Replace(File.ReadAllText(file), "///.*", "", RegexOptions.None, TimeSpan.FromSeconds(5)), "sqlite|dapper",
-                RegexOptions.IgnoreCase, TimeSpan.FromSeconds(5)));
+            Regex.IsMatch(Regex.Replace(File.ReadAllText(file), "///.*", "", RegexOptions.None, TimeSpan.FromSeconds(5)),
+                "sqlite|postgres|npgsql|dapper", RegexOptions.IgnoreCase, TimeSpan.FromSeconds(5)));
         Assert.Equal(["StoreChoice.cs"], named.Select(Path.GetFileName));
-        var references = XDocument.Load(Engine).Descendants("PackageReference");
-        Assert.All(references, reference => Assert.Contains("compile", reference.Attribute("PrivateAssets")?.Value.Split(';') ?? []));
+        foreach (var (folder, _) in s_engines)
+            Assert.All(XDocument.Load(Projects(folder).Single()).Descendants("PackageReference"),
+                reference => Assert.Contains("compile", reference.Attribute("PrivateAssets")?.Value.Split(';') ?? []));
     }
 
     [Fact]
     public void One_file_calls_the_engine_so_its_exceptions_go_no_further()
     {
-        var others = Files("src/PriceFloor.Storage", "*.cs").Concat(Files("src/PriceFloor.Storage.Sqlite", "*.cs"))
+        var others = Files("src/PriceFloor.Storage", "*.cs").Concat(s_engines.SelectMany(engine => Files(engine.Folder, "*.cs")))
             .Where(file => Path.GetFileName(file) != "EngineCalls.cs");
         foreach (var file in others)
             Assert.False(Regex.IsMatch(File.ReadAllText(file),
-                @"\b(Dapper|SqliteException|SQLitePCL|BeginTransaction|CreateCommand)\b|\.(Commit|Rollback|Open)\(\)",
+                @"\b(Dapper|SqliteException|SQLitePCL|NpgsqlException|PostgresException|BeginTransaction(Async)?|CreateCommand|NpgsqlCommand)\b"
+                + @"|\.(Commit|Rollback|Open)(Async)?\(\)",
                 RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)), file);
     }
 

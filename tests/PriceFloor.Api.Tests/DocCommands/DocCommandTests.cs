@@ -30,6 +30,7 @@ public sealed class DocCommandTests
             "There is no such user here; ServiceUnitTests holds it against the unit.",
         ["sha256sum --check --ignore-missing SHA256SUMS.txt"] =
             "`.ci/downloads` makes the files, checks their sums, and starts the one of this machine under another name.",
+        ["createuser pricefloor_owner --pwprompt"] = "It makes roles of a server that is not here; PostgresCluster makes the same ones.",
         ["location /pricefloor/ {"] = "Another program's settings; SubPathTests sends what it would send.",
     };
 

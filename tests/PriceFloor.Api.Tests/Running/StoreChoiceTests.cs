@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Configuration;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Running;
+using PriceFloor.Storage.Postgres;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
@@ -29,7 +30,6 @@ public sealed class StoreChoiceTests
     }
 
     [Theory]
-    [InlineData("Host=db;Username=pricefloor;Password=open-sesame")]
     [InlineData("SQLite")]
     [InlineData("pricefloor.db")]
     public void Another_store_is_refused_with_what_is_known_and_without_the_password(string set)
@@ -41,10 +41,26 @@ public sealed class StoreChoiceTests
             var fault = Assert.Throws<SettingsException>(() => Of((name, value)));
             Assert.True(Starting.IsOperatorsFault(fault));
             Assert.Equal($"{name} names a store that this program does not know. It knows sqlite: one file, pricefloor.db, in the folder that "
-                + "PRICEFLOOR_DATA names. Set that, or nothing.", fault.Message);
+                + "PRICEFLOOR_DATA names; and a database of PostgreSQL: Host=db;Database=pricefloor;Username=pricefloor;Password=...", fault.Message);
         }
 
         File.Delete(file);
+    }
+
+    [Fact]
+    public void It_may_be_a_database_whose_name_has_no_password_in_it()
+    {
+        var store = Assert.IsType<StoreOnServer>(Of(("PRICEFLOOR_STORE", "Host=db;Database=studio;Username=pricefloor;Password=open-sesame")).Store);
+        Assert.Equal("PostgreSQL db:5432/studio", store.Name);
+        Assert.Equal(1, store.NewestSchema);
+    }
+
+    [Fact]
+    public void A_database_that_cannot_be_read_is_refused_without_the_password()
+    {
+        var fault = Assert.Throws<SettingsException>(() => Of(("PRICEFLOOR_STORE", "Host=db;Pasword=open-sesame")));
+        Assert.StartsWith("PRICEFLOOR_STORE: It cannot be read. Separate its parts with semicolons", fault.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("sesame", fault.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,0 +1,39 @@
+namespace PriceFloor.Storage.Postgres;
+
+/// <summary>
+/// Whether the rows are those that were served here last. After a promotion, a base backup or a dump that was put in their place, callers hold
+/// cursors and revision numbers of a history that may be gone; another <see cref="StoreEpoch"/> begins then.
+/// </summary>
+internal static class Continuity
+{
+    /// <summary>The cluster, its timeline, the database and the table: a copy differs in one of them.</summary>
+    private const string Here =
+        """
+        SELECT (SELECT system_identifier FROM pg_control_system()) || '/' || substr(pg_walfile_name(pg_current_wal_lsn()), 1, 8) || '/'
+            || (SELECT oid FROM pg_database WHERE datname = current_database()) || '/' || to_regclass('revision')::oid
+        """;
+
+    /// <summary>
+    /// No revision of this cluster has a higher number than its newest transaction, so what was written after a dump, and lost when it was put in
+    /// place, had lower ones too.
+    /// </summary>
+    private static async ValueTask<long> MayHaveGiven(Session session) => long.Max(await StoreEpoch.HighestNumber(session),
+        await session.ExecuteScalar<long>("SELECT pg_current_xact_id()::text::bigint"));
+
+    /// <summary>Continues the studio, or begins another life of it and says why.</summary>
+    public static async ValueTask<string?> Resume(Session session)
+    {
+        var (here, known) = (await session.ExecuteScalar<string>(Here), await session.ExecuteScalar<string>("SELECT timeline FROM life"));
+        if (here == known)
+            return null;
+        await session.Execute("UPDATE life SET timeline = @here", new { here });
+        if (known is "")
+        {
+            await StoreEpoch.BeginAnother(session, 0); // the first one of this copy of the tables
+            return null;
+        }
+
+        await StoreEpoch.BeginAnother(session, await MayHaveGiven(session) + StoreEpoch.Leap);
+        return "its database is another, or went on from an earlier state: a standby that took over, or a backup or dump in its place";
+    }
+}

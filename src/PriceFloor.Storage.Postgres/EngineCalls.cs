@@ -1,0 +1,188 @@
+using System.Data;
+using System.Globalization;
+using System.Net.Sockets;
+using Dapper;
+using Npgsql;
+using NpgsqlTypes;
+
+namespace PriceFloor.Storage.Postgres;
+
+/// <summary>
+/// Every call of the engine is made here, so its exceptions leave the store as a <see cref="StoreTroubleException"/>. A test fails on a call
+/// elsewhere.
+/// </summary>
+internal static class EngineCalls
+{
+    public static ValueTask<NpgsqlConnection> Connect(this NpgsqlDataSource source) => Asked(() => source.OpenConnectionAsync().AsTask());
+
+    public static ValueTask<int> Execute(this NpgsqlConnection connection, string sql, object? parameters = null) =>
+        parameters is IEnumerable<object> each ? ExecuteEach(connection, sql, each)
+            : Asked(() => SqlMapper.ExecuteAsync(connection, Dialect.Of(sql), Parameters(sql, parameters)));
+
+    public static ValueTask<T?> ExecuteScalar<T>(this NpgsqlConnection connection, string sql, object? parameters = null) =>
+        Asked(() => SqlMapper.ExecuteScalarAsync<T>(connection, Dialect.Of(sql), Parameters(sql, parameters)));
+
+    public static async ValueTask<List<T>> Query<T>(this NpgsqlConnection connection, string sql, object? parameters = null) =>
+        (await Asked(() => SqlMapper.QueryAsync<T>(connection, Dialect.Of(sql), Parameters(sql, parameters)))).AsList();
+
+    /// <summary>A script of many statements, as it is.</summary>
+    public static ValueTask<int> Run(this NpgsqlConnection connection, string script) => Asked(() => SqlMapper.ExecuteAsync(connection, script));
+
+    /// <summary>Statements on the way to the server at once, and the first column of the last one's first row.</summary>
+    public static ValueTask<object?> Together(this NpgsqlConnection connection, params IReadOnlyList<(string Sql, object? Value)> statements) =>
+        Asked(async () =>
+        {
+            await using var batch = new NpgsqlBatch(connection);
+            foreach (var (sql, value) in statements)
+            {
+                var one = new NpgsqlBatchCommand(sql);
+                if (value is not null)
+                    one.Parameters.Add(new NpgsqlParameter { Value = value });
+                batch.BatchCommands.Add(one);
+            }
+
+            await using var reader = await batch.ExecuteReaderAsync();
+            object? last = null;
+            do
+                last = await reader.ReadAsync() ? reader.GetValue(0) : null;
+            while (await reader.NextResultAsync());
+            return last;
+        });
+
+    /// <summary>The same for many rows of numbers, without an object for each of them.</summary>
+    public static ValueTask<List<T>> Read<T>(this NpgsqlConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters,
+        Func<Row, T> of) => Asked(async () =>
+    {
+        await using var command = new NpgsqlCommand(Dialect.Of(sql), connection);
+        foreach (var (name, value) in parameters.Where(one => Bound.Names(sql, one.Name)))
+            command.Parameters.Add(new NpgsqlParameter(name, NpgsqlDbType.Bigint) { Value = value ?? (object)DBNull.Value });
+        await using var reader = await command.ExecuteReaderAsync();
+        var (rows, row) = (new List<T>(), new PostgresRow(reader));
+        while (await reader.ReadAsync())
+            rows.Add(of(row));
+        return rows;
+    });
+
+    /// <summary>Copies rows into a table.</summary>
+    public static async ValueTask Fill(this NpgsqlConnection connection, string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows) =>
+        await Asked(async () =>
+        {
+            await using var copy = await connection.BeginBinaryImportAsync($"COPY {table} ({string.Join(", ", columns)}) FROM STDIN (FORMAT BINARY)");
+            foreach (var row in rows)
+            {
+                await copy.StartRowAsync();
+                foreach (var value in row)
+                    await (value switch
+                    {
+                        long number => copy.WriteAsync(number, NpgsqlDbType.Bigint),
+                        byte[] bytes => copy.WriteAsync(bytes, NpgsqlDbType.Bytea),
+                        string text => copy.WriteAsync(text, NpgsqlDbType.Text),
+                        _ => copy.WriteNullAsync(),
+                    });
+            }
+
+            return await copy.CompleteAsync();
+        });
+
+    /// <summary>Begins with the first statement that follows.</summary>
+    public static ValueTask<NpgsqlTransaction> Begin(this NpgsqlConnection connection, IsolationLevel level) =>
+        Asked(() => connection.BeginTransactionAsync(level).AsTask());
+
+    /// <summary>Commits.</summary>
+    public static async ValueTask Keep(this NpgsqlTransaction transaction) => await Asked(() => Done(transaction.CommitAsync()));
+
+    /// <summary>Sets a savepoint in the transaction.</summary>
+    public static async ValueTask Mark(this NpgsqlTransaction transaction, string moment) => await Asked(() => Done(transaction.SaveAsync(moment)));
+
+    /// <summary>Rolls back to that savepoint.</summary>
+    public static async ValueTask GoBackTo(this NpgsqlTransaction transaction, string moment) =>
+        await Asked(() => Done(transaction.RollbackAsync(moment)));
+
+    /// <summary>Rolls back what was not kept. A connection that is broken has nothing left to roll back.</summary>
+    public static async ValueTask End(this NpgsqlTransaction transaction)
+    {
+        try
+        {
+            await transaction.DisposeAsync();
+        }
+        catch (Exception e) when (IsOfEngine(e) || e is InvalidOperationException or ObjectDisposedException)
+        {
+            // The server rolls back when it notices.
+        }
+    }
+
+    /// <summary>Whether nothing more can be asked on a connection.</summary>
+    public static bool IsBroken(this NpgsqlConnection connection) => connection.FullState is not ConnectionState.Open;
+
+    private static async ValueTask<int> ExecuteEach(NpgsqlConnection connection, string sql, IEnumerable<object> each) => await Asked(async () =>
+    {
+        await using var batch = new NpgsqlBatch(connection);
+        var text = Dialect.Of(sql);
+        foreach (var one in each)
+        {
+            var command = new NpgsqlBatchCommand(text);
+            foreach (var property in one.GetType().GetProperties())
+                command.Parameters.Add(new NpgsqlParameter(property.Name, property.GetValue(one) ?? DBNull.Value));
+            batch.BatchCommands.Add(command);
+        }
+
+        return batch.BatchCommands.Count == 0 ? 0 : await batch.ExecuteNonQueryAsync();
+    });
+
+    private static object? Parameters(string sql, object? parameters)
+    {
+        if (Bound.Of(sql, parameters) is not { } bound)
+            return parameters;
+        var given = new DynamicParameters();
+        foreach (var (name, value, type) in bound)
+            given.Add(name, value, type);
+        return given;
+    }
+
+    private static async Task<bool> Done(Task work)
+    {
+        await work;
+        return true;
+    }
+
+    private static async ValueTask<T> Asked<T>(Func<Task<T>> ask)
+    {
+        try
+        {
+            return await ask();
+        }
+        catch (Exception e) when (IsOfEngine(e))
+        {
+            throw new StoreTroubleException(TroubleOf(e), e);
+        }
+    }
+
+    private static bool IsOfEngine(Exception fault) => fault is NpgsqlException or TimeoutException or SocketException;
+
+    private static StoreTrouble TroubleOf(Exception fault) => (fault as PostgresException)?.SqlState switch
+    {
+        PostgresErrorCodes.DiskFull => StoreTrouble.Full,
+        PostgresErrorCodes.ReadOnlySqlTransaction => StoreTrouble.ReadOnly, // a standby
+        PostgresErrorCodes.IoError => StoreTrouble.Disk,
+        PostgresErrorCodes.DataCorrupted or PostgresErrorCodes.IndexCorrupted => StoreTrouble.Damaged,
+        PostgresErrorCodes.InsufficientPrivilege or PostgresErrorCodes.InvalidCatalogName => StoreTrouble.CannotOpen,
+        { } state when state.StartsWith("28", StringComparison.Ordinal) => StoreTrouble.CannotOpen, // who asks is not let in
+        null => StoreTrouble.Busy, // the network, or no answer in time
+        { } state => IsPassing(state) ? StoreTrouble.Busy : StoreTrouble.Unexpected,
+    };
+
+    /// <summary>Connections, rollbacks for the sake of others, resources, locks, an administrator who intervenes, the system.</summary>
+    private static bool IsPassing(string state) => state[..2] is "08" or "40" or "53" or "55" or "57" or "58";
+
+    private sealed class PostgresRow(NpgsqlDataReader reader) : Row
+    {
+        public override long Number(int column) => NumberOrNull(column) ?? 0;
+
+        public override long? NumberOrNull(int column) =>
+            reader.IsDBNull(column) ? null : Convert.ToInt64(reader.GetValue(column), CultureInfo.InvariantCulture);
+
+        public override string? Text(int column) => reader.IsDBNull(column) ? null : reader.GetString(column);
+
+        public override byte[]? Bytes(int column) => reader.IsDBNull(column) ? null : reader.GetFieldValue<byte[]>(column);
+    }
+}

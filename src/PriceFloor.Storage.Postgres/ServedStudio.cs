@@ -1,0 +1,32 @@
+using System.Globalization;
+
+namespace PriceFloor.Storage.Postgres;
+
+/// <summary>
+/// The studio that an engine serves, and what it found when it began to. If another process has begun to serve it, or the database has gone back to
+/// an earlier state since, what this process has in memory means nothing: it must be started again.
+/// </summary>
+internal sealed class ServedStudio
+{
+    /// <summary>The studio that exists unasked: the first row of its table.</summary>
+    public const int First = 1;
+
+    /// <summary>Who serves the studio, its life, and the timeline of the database: another after a promotion or a restored base backup.</summary>
+    public const string Standing =
+        "SELECT coalesce(server, '') || ' ' || name || ' ' || substr(pg_walfile_name(pg_current_wal_lsn()), 1, 8) FROM life";
+
+    private string? _standing;
+
+    public string Number { get; } = First.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Begins to check.</summary>
+    public void Begin(string standing) => Volatile.Write(ref _standing, standing);
+
+    public void MustStand(string? now)
+    {
+        if (Volatile.Read(ref _standing) is { } standing && standing != now)
+            throw new StoreTroubleException(StoreTrouble.Busy, new StoreException(
+                "The database is not as this process began to serve it: another process serves it, or it went back to an earlier state. "
+                + "Start this one again."));
+    }
+}

@@ -1,0 +1,124 @@
+using System.Globalization;
+using Npgsql;
+
+namespace PriceFloor.Storage.Postgres;
+
+/// <summary>A store in a database of PostgreSQL.</summary>
+public sealed class StoreOnServer : StorePlace
+{
+    private const int UsualTimeout = 15;
+
+    private readonly string _connection;
+    private StudioHold? _hold;
+
+    /// <param name="connectionString">Where the database is and as whom to use it, as Npgsql takes it.</param>
+    /// <exception cref="StoreException">It is none; the message repeats nothing of it.</exception>
+    public StoreOnServer(string connectionString)
+    {
+        var given = Read(connectionString) ?? throw new StoreException("It cannot be read. Separate its parts with semicolons: "
+            + "Host=db;Database=pricefloor;Username=pricefloor;Password=...");
+        if (given.Timeout == UsualTimeout)
+            given.Timeout = 3; // seconds until a server that does not answer counts as away
+        given.ApplicationName ??= "pricefloor";
+        (_connection, Name) = (given.ConnectionString,
+            string.Create(CultureInfo.InvariantCulture, $"PostgreSQL {given.Host}:{given.Port}/{given.Database ?? given.Username}"));
+    }
+
+    /// <summary>The schema to which this program brings a store on a server.</summary>
+    public static int Schema => Migrations.Newest;
+
+    public override string Name { get; }
+
+    public override bool Exists => Asked(async connection => await Migrations.SchemaOf(connection) > 0);
+
+    public override long Bytes => Asked(connection => connection.ExecuteScalar<long>("SELECT pg_database_size(current_database())"));
+
+    public override int NewestSchema => Schema;
+
+    public override bool MakesBackups => false;
+
+    public override string AfterErasing => "and what the server still has of them goes with its next VACUUM, and with the log that it archives";
+
+    public override Engine Engine(TimeProvider clock) => new PostgresEngine(_connection, Name, () => _hold?.Renew() ?? ValueTask.CompletedTask);
+
+    public override IDisposable? Hold() => _hold = StudioHold.Take(_connection, Name).AtOnce();
+
+    public override T Read<T>(Func<Snapshot, ValueTask<T>> read) => Asked(async connection =>
+    {
+        await MustBeNewest(connection);
+        await using var session = await PostgresSession.Reading(connection, new ServedStudio(), isOwner: false);
+        return await read(new Snapshot(session));
+    });
+
+    public override BackupMade BackUp(string file, Action<string>? growing = null) => throw Faults.NotHere(
+        "Use pg_dump for a copy of one moment (as a role that sees every row: a superuser, or one with BYPASSRLS), or base backups with an archived "
+        + "log.");
+
+    public override bool TellOfBackup(string file, DateTimeOffset now) => false;
+
+    public override StoreReport Check(Func<string, string, string?> faultOf, Action<long, long>? checkedOf = null) => Asked(async connection =>
+    {
+        await MustBeNewest(connection);
+        await using var session = await PostgresSession.Reading(connection, new ServedStudio(), isOwner: false);
+        return await StoreChecking.Of(session, Schema, hasLog: true, [], (faultOf, checkedOf));
+    });
+
+    public override Restored Restore(string file, DateTimeOffset now) => throw Faults.NotHere(
+        "Stop the service, restore with pg_restore or from a base backup, and start it again: it notices, and begins another life of the store.");
+
+    public override int Forget(DocumentName document, DateTimeOffset now, IReadOnlyList<string> kindsBelow, bool mayStand) =>
+        Erased(session => Erasing.Document(session, document, kindsBelow, mayStand), document.Kind, now, Erasing.NeverWas(document));
+
+    public override int ForgetSource(string source, DateTimeOffset now) =>
+        Erased(session => Erasing.Source(session, source), Trail.Log, now, Erasing.NeverSent(source));
+
+    private int Erased(Func<Session, ValueTask<int?>> erase, string kind, DateTimeOffset now, string nothing) => Asked(async connection =>
+    {
+        await MustBeNewest(connection);
+        await using var session = await PostgresSession.Writing(connection, new ServedStudio(), isOwner: false);
+        var above = await StoreEpoch.HighestNumber(session);
+        var gone = await erase(session) ?? throw new StoreException($"{nothing}.");
+        await Erasing.Finish(session, kind, above, now);
+        await session.Keep();
+        return gone;
+    });
+
+    /// <summary>Null if it cannot be read: the exception that says why may repeat a password.</summary>
+    private static NpgsqlConnectionStringBuilder? Read(string connectionString)
+    {
+        try
+        {
+            return new NpgsqlConnectionStringBuilder(connectionString);
+        }
+        catch (Exception e) when (e is ArgumentException or FormatException)
+        {
+            return null;
+        }
+    }
+
+    private async ValueTask MustBeNewest(NpgsqlConnection connection)
+    {
+        if (await Migrations.SchemaOf(connection) is var found && found != Schema)
+            throw new StoreException(string.Create(CultureInfo.InvariantCulture,
+                $"The store {Name} has schema {found}, and this program needs {Schema}. Start the service of this version once."));
+    }
+
+    private T Asked<T>(Func<NpgsqlConnection, ValueTask<T>> ask)
+    {
+        try
+        {
+            return Asking(ask).AtOnce();
+        }
+        catch (StoreTroubleException e)
+        {
+            throw Faults.CannotOpen(Name, e);
+        }
+    }
+
+    private async ValueTask<T> Asking<T>(Func<NpgsqlConnection, ValueTask<T>> ask)
+    {
+        await using var source = NpgsqlDataSource.Create(_connection);
+        await using var connection = await source.Connect();
+        return await ask(connection);
+    }
+}

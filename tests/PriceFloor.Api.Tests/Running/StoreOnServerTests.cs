@@ -1,0 +1,161 @@
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.Configuration;
+using PriceFloor.Api.Configuration;
+using PriceFloor.Api.Running;
+using PriceFloor.Storage;
+using PriceFloor.Storage.Postgres;
+using PriceFloor.Storage.Tests.Postgres;
+using Xunit;
+
+namespace PriceFloor.Api.Tests.Running;
+
+/// <summary>The service on a database of PostgreSQL: the same answers, and what it leaves to the server it refuses in words.</summary>
+public sealed class StoreOnServerTests : IDisposable
+{
+    private readonly PostgresCluster _cluster = PostgresCluster.One;
+    private readonly string _database, _folder = Directory.CreateTempSubdirectory("pricefloor-server-").FullName;
+
+    public StoreOnServerTests() => _database = _cluster.NewDatabase();
+
+    private string Connection => _cluster.ConnectionString(_database);
+
+    public void Dispose()
+    {
+        _cluster.Drop(_database);
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task It_answers_as_one_in_a_file_does_and_goes_on_after_a_restart()
+    {
+        await using var inFile = new Studio();
+        await inFile.HasASmallShop();
+        await using var first = new Studio(configure: OnServer);
+        await first.HasASmallShop();
+        foreach (var (path, body) in new[]
+        {
+            ("/v1/movements/batch", Sold), ("/v1/floor-prices", """{"design":"RB-014"}"""),
+            ("/v1/price-checks", """{"sku":"RB-014","channel":"web","price":58.00}"""),
+        })
+            Same(await inFile.Post(path, body), await first.Post(path, body));
+        foreach (var path in new[] { "/v1/designs", "/v1/designs/RB-014/revisions", "/v1/price-list?channel=web", "/v1/audit", "/v1/movements",
+            "/v1/designs/RB-014/evidence" })
+            Same(await inFile.Get(path), await first.Get(path));
+        Assert.Equal("60.00", (await first.Post("/v1/floor-prices", """{"design":"RB-014"}""")).Json.GetProperty("floor").GetRawText());
+
+        var cursor = (await first.Get("/v1/floor-changes")).Json.GetProperty("next").GetString();
+        await using var again = await first.Restarted(OnServer);
+        await again.Has("/v1/designs/RB-014", """{"profile":"main","making":{"piecesPerDay":2}}""");
+        var changed = (await again.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items");
+        Assert.Equal("120.00", (await again.Post("/v1/floor-prices", """{"design":"RB-014"}""")).Json.GetProperty("floor").GetRawText());
+        Assert.Equal("RB-014", changed[0].GetProperty("sku").GetString());
+        Assert.Equal(200, (await again.Get("/health/ready", again.ClientWith(null))).Status);
+        Assert.DoesNotContain(Directory.GetFiles(again.Folder), file => file.EndsWith(".db", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_second_process_is_refused_wherever_its_data_folder_is()
+    {
+        await using var studio = new Studio(configure: OnServer);
+        await studio.HasASmallShop();
+        var fault = Assert.Throws<StoreException>(() => Verb("new-admin-key"));
+        Assert.Contains($"Another PriceFloor is using the store {new StoreOnServer(Connection).Name}", fault.Message, StringComparison.Ordinal);
+        Assert.Equal(StoreTrouble.Busy, fault.Trouble);
+        Assert.Contains("All is well.", Verb("check-store"), StringComparison.Ordinal); // which only reads
+    }
+
+    [Fact]
+    public async Task One_whose_connections_were_cut_goes_on_by_itself_and_keeps_others_out()
+    {
+        await using var studio = new Studio(configure: OnServer);
+        await studio.HasASmallShop();
+        CutConnections();
+        await IsServedAgain(studio);
+        Assert.Throws<StoreException>(() => Verb("new-admin-key"));
+        Assert.Equal("60.00", (await studio.Post("/v1/floor-prices", """{"design":"RB-014"}""")).Json.GetProperty("floor").GetRawText());
+    }
+
+    [Fact]
+    public async Task One_whose_lock_was_lost_to_another_neither_writes_nor_is_ready()
+    {
+        await using var studio = new Studio(configure: OnServer);
+        await studio.HasASmallShop();
+        CutConnections();
+        Verb("new-admin-key"); // quicker than the service
+        for (var tries = 0; tries < 3; tries++)
+            (await studio.Put("/v1/designs/RB-014", Sample.Pendant)).IsProblem(503, "busy");
+        studio.Clock.Advance(TimeSpan.FromMinutes(1));
+        Assert.Equal(503, (await studio.Get("/health/ready", studio.ClientWith(null))).Status);
+        await using var again = await studio.Restarted(OnServer);
+        Assert.Equal(200, (await again.Put("/v1/designs/RB-014", Sample.Pendant)).Status);
+    }
+
+    [Fact]
+    public async Task Verbs_work_on_it_or_say_whose_work_it_is()
+    {
+        await using (var studio = new Studio(configure: OnServer))
+        {
+            await studio.HasASmallShop();
+            await studio.Delete("/v1/designs/RB-014/prices/web");
+            await studio.Delete("/v1/designs/RB-014");
+            (await studio.Post("/v1/backups", "")).IsProblem(503, "busy");
+            await studio.Stopped();
+        }
+
+        Assert.Contains("schema 1 of 1, 2 documents, 6 revisions, position 6", Verb("check-store"), StringComparison.Ordinal);
+        Assert.Contains("4 revisions are erased, those of its listed prices included, with its lines in the log, and what the server still has",
+            Verb("forget", "design", "RB-014"), StringComparison.Ordinal);
+        Assert.Contains("A key with every scope is in", Verb("new-admin-key"), StringComparison.Ordinal);
+        Assert.Contains("pg_dump", Assert.Throws<StoreException>(() => Verb("backup", Path.Combine(_folder, "b.db"))).Message,
+            StringComparison.Ordinal);
+        Assert.Contains("pg_restore", Assert.Throws<StoreException>(() => Verb("restore", Path.Combine(_folder, "b.db"))).Message,
+            StringComparison.Ordinal);
+        Assert.Contains("2 documents, 2 revisions", Verb("check-store"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Backups_by_the_hour_are_refused_at_the_start() => Assert.Contains("PRICEFLOOR_BACKUP_EVERY_HOURS",
+        Assert.Throws<SettingsException>(() => Settings.Read(Of(("PRICEFLOOR_BACKUP_EVERY_HOURS", "24")), demo: false)).Message,
+        StringComparison.Ordinal);
+
+    private const string Sold =
+        """[{"source":"web-shop","ref":"10231/1","on":"2026-12-14","sku":"RB-014","channel":"web","order":"10231","what":"sold","pieces":1,"price":52}]""";
+
+    private static void Same(Answer inFile, Answer onServer)
+    {
+        Assert.Equal((200, inFile.Text), (inFile.Status, onServer.Text));
+        Assert.Equal(inFile["ETag"], onServer["ETag"]);
+    }
+
+    private void CutConnections() => _cluster.Run("postgres", "postgres",
+        $"SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '{_database}'");
+
+    /// <summary>Until then each refusal is a 503.</summary>
+    private static async Task IsServedAgain(Studio studio)
+    {
+        for (var tries = 0; tries < 100; tries++)
+        {
+            var answer = await studio.Put("/v1/designs/RB-014", Sample.Pendant);
+            studio.Clock.Advance(TimeSpan.FromSeconds(5));
+            if (answer.Status == 200 && (await studio.Get("/health/ready", studio.ClientWith(null))).Status == 200)
+                return;
+            if (answer.Status != 200)
+                answer.IsProblem(503, "busy");
+        }
+
+        Assert.Fail("It does not serve again.");
+    }
+
+    private void OnServer(IWebHostBuilder host) => host.UseSetting("PRICEFLOOR_STORE", Connection);
+
+    private string Verb(params string[] words)
+    {
+        using var output = new StringWriter();
+        Assert.Equal(0, StoreCommands.Run(words[0], words[1..], Of(), output));
+        return output.ToString();
+    }
+
+    private IConfiguration Of(params (string Name, string Value)[] more) => new ConfigurationBuilder()
+        .AddInMemoryCollection([new("PRICEFLOOR_DATA", _folder), new("PRICEFLOOR_STORE", Connection), .. more.Select(one => new
+            KeyValuePair<string, string?>(one.Name, one.Value))]).Build();
+}
