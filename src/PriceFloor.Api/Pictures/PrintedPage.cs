@@ -30,7 +30,7 @@ public static class PrintedPage
         td.listed { font-weight: bold }
         td.verdict { white-space: nowrap }
         footer { margin-top: 6mm; break-inside: avoid }
-        @media print { figure svg { max-width: 135mm; max-height: 210mm } footer { margin-top: 4mm; break-before: avoid } body { max-width: none; padding: 0; font-size: 9.5pt } th, td { padding: .8mm 2mm } h2 { margin-top: 5mm } }
+        @media print { figure svg { max-width: 135mm; max-height: 180mm } footer { margin-top: 4mm; break-before: avoid } body { max-width: none; padding: 0; font-size: 9.5pt } th, td { padding: .8mm 2mm } h2 { margin-top: 5mm } }
         @media screen { .wide { overflow-x: auto } }
         @media screen and (max-width: 40em) { body { font-size: 10pt; padding: 2mm } th, td { padding: 1.2mm 1mm } tbody th { min-width: 24mm } .code { display: none } td.verdict { white-space: normal } }
         """;
