@@ -11,7 +11,7 @@ public static class FloorAnswers
     public static FloorPriceAnswer AnswerOnAll(this DesignFloor floor, Catalogue catalogue, bool workings)
     {
         List<Stored<Channel>> channels = [.. catalogue.Channels.Where(channel => channel.Sound is not null)];
-        var answer = floor.Answer(channels, catalogue.Today, workings);
+        var answer = floor.Answer(channels, catalogue.Today, workings, channels.Select(channel => channel.Document));
         var listings = Listings.Of(floor, channels);
         return answer with
         {
@@ -21,40 +21,9 @@ public static class FloorAnswers
         };
     }
 
-    /// <summary>The answer on these channels.</summary>
-    /// <param name="found">The floor.</param>
-    /// <param name="channels">The channels that are asked for.</param>
-    /// <param name="today">The day of the answer.</param>
-    /// <param name="workings">Whether to show how each figure follows.</param>
-    /// <param name="all">Every channel of the studio: what another one charges is recovered there. Without them, those that are asked for.</param>
-    public static FloorPriceAnswer Answer(this DesignFloor found, IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings,
-        IEnumerable<Channel>? all = null)
-    {
-        var others = all?.ToList() ?? [.. channels.Select(channel => channel.Document)];
-        var (floor, cost, money) = (found.Floor, found.Floor.UnitCost, found.Year.Currency);
-        return new FloorPriceAnswer
-        {
-            Currency = money.Code,
-            Floor = money.RoundUp(cost.Floor),
-            Wholesale = floor.Wholesale,
-            Retail = floor.Retail,
-            BenchHours = Answers.Hours(cost.BenchHours),
-            BenchCost = money.Round(cost.BenchCost),
-            Materials = money.Round(cost.Materials),
-            SecondsCredit = money.Round(cost.SecondsCredit),
-            StartsPerGoodPiece = Answers.Ratio(cost.Time.Starts),
-            PiecesPerYear = Rounding.Down(cost.PiecesPerYear, 0),
-            FloorWithinLimit = cost.YearlyPieces.FloorWithinLimit is { } within ? money.RoundUp(within) : null,
-            Channels = [.. channels.Select(found.Row)],
-            Basis = found.Basis() with { Channels = [.. channels.Select(channel => channel.Basis)] },
-            Assumed = AssumptionAnswer.Of(
-                found.Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
-            Warnings = WarningAnswer.Of(found.WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel =>
-                Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", others))).Distinct()),
-            Workings = WorkingAnswer.Of(workings,
-                () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
-        };
-    }
+    /// <summary>The answer on these channels, of which some may have been sent.</summary>
+    public static FloorPriceAnswer AnswerOn(this DesignFloor floor, Catalogue catalogue, IReadOnlyList<Stored<Channel>> channels, bool workings) =>
+        floor.Answer(channels, catalogue.Today, workings, channels.Select(channel => channel.Document).Concat(StoredIn(catalogue)));
 
     /// <summary>The documents that a floor rests on.</summary>
     public static BasisAnswer Basis(this DesignFloor floor) =>
@@ -104,4 +73,41 @@ public static class FloorAnswers
         floor.On(channel).Found is { } prices ? Workings.Prefixed($"channel{number}", $"on channel {number}: ", Workings.Of(prices)) : [];
 
     private static decimal? Price(decimal? price, Currency money) => price is { } exact ? Rounding.WithDecimals(exact, money.Decimals) : null;
+
+    /// <summary>The answer on some channels; what others charge is recovered there.</summary>
+    private static FloorPriceAnswer Answer(this DesignFloor found, IReadOnlyList<Stored<Channel>> channels, DateOnly today, bool workings,
+        IEnumerable<Channel> all)
+    {
+        var (floor, cost, money) = (found.Floor, found.Floor.UnitCost, found.Year.Currency);
+        return new FloorPriceAnswer
+        {
+            Currency = money.Code,
+            Floor = money.RoundUp(cost.Floor),
+            Wholesale = floor.Wholesale,
+            Retail = floor.Retail,
+            BenchHours = Answers.Hours(cost.BenchHours),
+            BenchCost = money.Round(cost.BenchCost),
+            Materials = money.Round(cost.Materials),
+            SecondsCredit = money.Round(cost.SecondsCredit),
+            StartsPerGoodPiece = Answers.Ratio(cost.Time.Starts),
+            PiecesPerYear = Rounding.Down(cost.PiecesPerYear, 0),
+            FloorWithinLimit = cost.YearlyPieces.FloorWithinLimit is { } within ? money.RoundUp(within) : null,
+            Channels = [.. channels.Select(found.Row)],
+            Basis = found.Basis() with { Channels = [.. channels.Select(channel => channel.Basis)] },
+            Assumed = AssumptionAnswer.Of(
+                found.Assumptions.Concat(channels.Index().SelectMany(channel => Assumed.In(channel.Item.Document, $"/channels/{channel.Index}")))),
+            Warnings = WarningAnswer.Of(found.WarningsOfTheFloor(today).Concat(channels.Index().SelectMany(channel =>
+                Warnings.In(channel.Item.Document, found.Year, $"/channels/{channel.Index}", all))).Distinct()),
+            Workings = WorkingAnswer.Of(workings,
+                () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
+        };
+    }
+
+    /// <summary>The channels that are sound; looked for when the first is asked for.</summary>
+    private static IEnumerable<Channel> StoredIn(Catalogue catalogue)
+    {
+        foreach (var channel in catalogue.Channels)
+            if (channel.Sound is { } sound)
+                yield return sound;
+    }
 }

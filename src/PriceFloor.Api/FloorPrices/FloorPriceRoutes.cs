@@ -43,7 +43,7 @@ public static class FloorPriceRoutes
                 Resolve(channel, catalogue.Channel, $"channels/{index}", InputCodes.UnknownChannel, unknown)).ToList();
             return unknown.Count > 0
                 ? Problem.UnknownReference(unknown)
-                : Answer(catalogue, profile!, design!, floor => floor.Answer(channels!, catalogue.Today, workings), Place.Body);
+                : Answer(catalogue, profile!, design!, floor => floor.AnswerOn(catalogue, channels!, workings), Place.Body);
         });
     }
 

@@ -37,7 +37,7 @@ internal static class FloorCommand
         return outcome.Found is not { } floor
             ? throw QuestionCommands.FaultOf(Problem.Of(FloorAnswers.FaultsOf(outcome.Faults, profile, design, Place.Query)))
             : channel is null ? floor.AnswerOnAll(catalogue, workings: false)
-            : floor.Answer([channel], catalogue.Today, workings: false, catalogue.Channels.Select(one => one.Sound).OfType<Channel>());
+            : floor.AnswerOn(catalogue, [channel], workings: false);
     }
 
     private static void Tell(Stored<Design> design, FloorPriceAnswer answer, Catalogue catalogue, TextWriter text)

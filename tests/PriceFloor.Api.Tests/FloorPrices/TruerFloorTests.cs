@@ -54,6 +54,21 @@ public sealed class TruerFloorTests
     }
 
     [Fact]
+    public async Task What_another_channel_charges_is_recovered_there_though_it_is_not_asked_for()
+    {
+        await using var studio = new Studio();
+        await studio.HasASmallShop();
+        const string Stalls = """{"amount":600,"per":"year","costKind":"shows-and-stalls","tracedTo":"sale"}""";
+        await studio.Has("/v1/profiles/main",
+            Sample.SmallProfile.Replace("\"expenses\":[", $"\"expenses\":[{Stalls},", StringComparison.Ordinal));
+        const string OnTheWeb = """{"design":"RB-014","channels":["web"]}""";
+        Assert.Contains("traced-sale-costs-unused", (await studio.Post("/v1/floor-prices", OnTheWeb)).Text, StringComparison.Ordinal);
+        await studio.Has("/v1/channels/fair", """{"sells":"retail","currency":"USD","stall":{"cost":60,"pieces":20}}""");
+        var answer = await studio.Post("/v1/floor-prices", OnTheWeb);
+        Assert.Equal((200, false), (answer.Status, answer.Text.Contains("traced-sale-costs-unused", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public async Task A_price_says_how_much_may_be_taken_off_it()
     {
         await using var studio = await AShop();
