@@ -33,6 +33,8 @@ internal sealed class ListSheet<T, TLine>(string name, string keyColumn, string 
         var ofCells = Put(line, row, places, dialect);
         var read = line.Read();
         var faults = Faults(ofCells, read.Faults, row, places);
+        if (place.New is not null && Keys.FaultIn(key) is { } against)
+            faults.AddRange(AtCells([against], row, places));
         return new ReadRow(key, faults.Count > 0 ? null : read.Found, faults, row.Line);
     }
 

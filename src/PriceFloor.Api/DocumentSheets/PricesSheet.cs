@@ -1,3 +1,4 @@
+using System.Text;
 using FluentValidation;
 using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Documents;
@@ -19,11 +20,9 @@ internal sealed class PricesSheet() : RowSheet<ListedPrice>("prices", "sku", "li
         return [new(sku, new ListedPriceRow { Channel = channel, Alias = alias, Price = document.Price, Clears = document.Clears })];
     }
 
-    public override ListedPrice? Find(Catalogue catalogue, string key)
-    {
-        var listed = ListedPriceKey.Of(key);
-        return catalogue.ListedPrices(listed.Sku).GetValueOrDefault(listed.Place)?.Document;
-    }
+    /// <summary>A row that cannot be read has no key.</summary>
+    public override ListedPrice? Find(Catalogue catalogue, string key) => ListedPriceKey.Read(key) is { } listed
+        ? catalogue.ListedPrices(listed.Sku).GetValueOrDefault(listed.Place)?.Document : null;
 
     public override ReadRow Read(string key, SheetRow row, SheetPlaces places, SheetDialect dialect, Func<string, ListedPrice?> find,
         IValidator<ListedPrice>? rules)
@@ -40,10 +39,17 @@ internal sealed class PricesSheet() : RowSheet<ListedPrice>("prices", "sku", "li
         if (read.Found is { } found && Keys.FaultIn(found.Channel) is { } badChannel)
             faults.AddRange(AtCells([badChannel with { Pointer = "#/channel", Parameter = null }], row, places));
         if (faults.Count > 0 || read.Found is not { } line)
-            return new ReadRow(key, null, faults, row.Line);
+            return new ReadRow(NameOf(key, row, places), null, faults, row.Line);
         var named = new ListedPriceKey(key, line.Channel, string.IsNullOrEmpty(line.Alias) ? null : line.Alias).ToString();
         var before = find(named) ?? new ListedPrice { Price = 0 };
         var clears = places.Of("clearsPieces") is null && places.Of("clearsUntil") is null ? before.Clears : line.Clears;
         return new ReadRow(named, before with { Price = line.Price, Clears = clears }, [], row.Line);
+    }
+
+    /// <summary>The price that a faulty row is about, as far as its cells say: two rows of one design are about two prices.</summary>
+    private static string NameOf(string key, SheetRow row, SheetPlaces places)
+    {
+        string Cell(string name) => places.Of(name) is { } at ? Encoding.UTF8.GetString(row.Text(at)) : "";
+        return new ListedPriceKey(key, Cell("channel"), Cell("alias") is { Length: > 0 } alias ? alias : null).ToString();
     }
 }

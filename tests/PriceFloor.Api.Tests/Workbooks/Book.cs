@@ -59,7 +59,7 @@ internal static class Book
             parts[$"xl/worksheets/sheet{index + 1}.xml"] = $"""<worksheet xmlns="{Main}"><sheetData>"""
                 + string.Concat(sheet.Rows.Select((row, number) => row.Length == 0 ? "" : $"""<row r="{number + 1}">"""
                     + string.Concat(row.Split('|').Select((text, column) => text.Length == 0 ? ""
-                        : $"""<c r="{(char)('A' + column)}{number + 1}"{cell(text)}</c>""")) + "</row>"))
+                        : $"""<c r="{OfficeBook.ColumnOf(column)}{number + 1}"{cell(text)}</c>""")) + "</row>"))
                 + "</sheetData></worksheet>";
         return Zip(parts);
     }

@@ -168,7 +168,7 @@ internal sealed class OfficeBook
     private static string Relations(params IEnumerable<(string Id, string Type, string Target)> links) => Head
         + $"""<Relationships xmlns="{Links}">""" + string.Concat(links.Select(link => $"""<Relationship Id="{link.Id}" Type="{link.Type}" Target="{link.Target}"/>""")) + "</Relationships>";
 
-    private static string ColumnOf(int column) =>
+    public static string ColumnOf(int column) =>
         $"{(column < 26 ? "" : ColumnOf(column / 26 - 1))}{(char)('A' + column % 26)}";
 
     /// <summary>What looks like an escape of the format is escaped itself, by its own rule.</summary>
