@@ -41,7 +41,7 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     /// <summary>All faults at once, in order of pointer, then of parameter.</summary>
     public static Problem Invalid(IEnumerable<InputError> errors)
     {
-        var sorted = errors.DistinctBy(error => (error.Pointer, error.Parameter, error.Code, error.Detail))
+        var sorted = errors.Distinct()
             .OrderBy(error => error.Pointer ?? "", StringComparer.Ordinal).ThenBy(error => error.Parameter, StringComparer.Ordinal).ToList();
         return new(ProblemTypes.InvalidInput, sorted.Count == 1
             ? sorted[0].Detail

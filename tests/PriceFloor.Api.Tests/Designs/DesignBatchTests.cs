@@ -81,7 +81,7 @@ public sealed class DesignBatchTests
     public async Task A_sheet_or_a_body_that_is_none_is_refused()
     {
         await using var studio = await ARichStudio();
-        Assert.Equal(["Profile", "sku"], (await Post(studio, Csv, "Profile,name\nmain,x\n")).IsProblem(422, "invalid-input").Pointers);
+        Assert.Equal(["Profil", "sku"], (await Post(studio, Csv, "Profil,name\nmain,x\n")).IsProblem(422, "invalid-input").Pointers);
         Assert.Equal(["steps"], (await Post(studio, Csv, "sku,steps\nsimple,{}\n")).IsProblem(422, "invalid-input").Pointers);
         (await Post(studio, "text/plain", "x")).IsProblem(415, "media-type");
         (await studio.Post(Path, "{}")).IsProblem(400, "unreadable-request");

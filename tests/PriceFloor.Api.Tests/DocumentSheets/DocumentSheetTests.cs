@@ -44,6 +44,16 @@ public sealed class DocumentSheetTests
     }
 
     [Fact]
+    public async Task A_refusal_counts_every_row_that_it_lists()
+    {
+        await using var studio = await AStudio();
+        await studio.Has("/v1/designs/ST-1", Sample.Pendant);
+        var refused = await Send(studio, "prices", "sku,channel,price\nRB-014,none,1\nST-1,none,1\n");
+        Assert.Equal((422, 2), (refused.Status, refused.Json.GetProperty("errors").GetArrayLength()));
+        Assert.StartsWith("2 values break a rule", refused.Json.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Every_sheet_is_listed_with_its_columns()
     {
         await using var studio = await AStudio();
