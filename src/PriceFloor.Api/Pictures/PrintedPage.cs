@@ -31,6 +31,8 @@ public static class PrintedPage
         td.verdict { white-space: nowrap }
         footer { margin-top: 6mm; break-inside: avoid }
         @media print { figure svg { max-width: 135mm; max-height: 180mm } footer { margin-top: 4mm; break-before: avoid } body { max-width: none; padding: 0; font-size: 9.5pt } th, td { padding: .8mm 2mm } h2 { margin-top: 5mm } }
+        @media print { .one-sheet { font-size: 8.5pt } .one-sheet th, .one-sheet td { padding: .4mm 2mm } .one-sheet h2 { margin: 3mm 0 1mm; font-size: 11.5pt } }
+        @media print { .one-sheet { line-height: 1.25 } .one-sheet figure { margin: 1mm 0 } .one-sheet figure svg { max-width: 88mm } .columns { columns: 3; column-gap: 6mm } .columns tbody th { min-width: 0 } }
         @media screen { .wide { overflow-x: auto } }
         @media screen and (max-width: 40em) { body { font-size: 10pt; padding: 2mm } th, td { padding: 1.2mm 1mm } tbody th { min-width: 24mm } .code { display: none } td.verdict { white-space: normal } }
         """;

@@ -13,7 +13,7 @@ public static class YearPage
     public static byte[] Of(YearAnswer year, IReadOnlyDictionary<string, string?> channels, string key)
     {
         var title = $"{year.Name ?? key}, {YearPicture.Days(year)}";
-        var page = new StringBuilder($"<h1>{Text(year.Name ?? key)}</h1>\n<p>{YearPicture.Days(year)}</p>\n")
+        var page = new StringBuilder($"<div class=\"one-sheet\">\n<h1>{Text(year.Name ?? key)}</h1>\n<p>{YearPicture.Days(year)}</p>\n")
             .Append(CultureInfo.InvariantCulture, $"<figure>{Encoding.UTF8.GetString(YearPicture.Of(year, isPrinted: true))}</figure>\n");
         Parts(page, year);
         Carrying(page, year, channels);
@@ -21,20 +21,20 @@ public static class YearPage
         Notes(page, year);
         page.Append("<footer><small>From the costs and hours of "
             + $"{Text(DisplayText.Document(year.Basis["profile"]))}. No tax or legal advice: local law and a licensed adviser decide."
-            + "</small></footer>\n");
+            + "</small></footer>\n</div>\n");
         return PrintedPage.Of(title, page);
     }
 
     private static void Parts(StringBuilder page, YearAnswer year)
     {
-        page.Append($"<h2>What the year must bring in, {Text(year.Currency)}</h2>\n<table>\n<tbody>\n");
+        page.Append($"<h2>What the year must bring in, {Text(year.Currency)}</h2>\n<div class=\"columns\">\n<table>\n<tbody>\n");
         foreach (var part in year.Parts)
             page.Append($"<tr><th scope=\"row\">{Text(Words(part))}</th><td class=\"money\">{Money(year, part.Amount)}</td></tr>\n");
         page.Append("<tr><th scope=\"row\"><b>Must come from sales</b></th>"
             + $"<td class=\"money listed\">{Money(year, year.RequiredRevenue)}</td></tr>\n"
             + "<tr><th scope=\"row\">Each hour of making and selling must bring in</th>"
             + $"<td class=\"money\">{Money(year, year.PerBenchHour)}</td></tr>\n"
-            + "</tbody>\n</table>\n");
+            + "</tbody>\n</table>\n</div>\n");
     }
 
     private static void Carrying(StringBuilder page, YearAnswer year, IReadOnlyDictionary<string, string?> channels)

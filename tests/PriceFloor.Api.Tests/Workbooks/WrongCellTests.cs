@@ -32,7 +32,8 @@ public sealed class WrongCellTests
     public async Task Two_faulty_prices_of_one_design_are_two_faults_and_no_duplicate()
     {
         await using var studio = await AStudio();
-        var refused = (await studio.Send(Book.Of(("prices", ["sku|channel|price", "RB-014|web|abc", "RB-014|fair|-4"])))).IsProblem(422, "invalid-input");
+        var refused = (await studio.Send(Book.Of(("prices", ["sku|channel|price", "RB-014|web|abc", "RB-014|fair|-4"]))))
+            .IsProblem(422, "invalid-input");
         Assert.Equal(["prices C2", "prices C3"], refused.Json.GetProperty("errors").EnumerateArray()
             .Select(one => $"{one.GetProperty("sheet").GetString()} {one.GetProperty("cell").GetString()}"));
     }
