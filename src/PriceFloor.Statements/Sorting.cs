@@ -33,6 +33,9 @@ public sealed class Sorting
     /// <summary>The accounts that have lines, but none of money that went out.</summary>
     public IReadOnlySet<string> OnlyMoneyIn { get; }
 
+    /// <summary>The files whose signs seem to be turned round.</summary>
+    public IReadOnlyList<MoneyMostlyIn> MostlyIn { get; private set; } = [];
+
     /// <summary>The rule that took a placed entry, or what a line of a cash book says itself.</summary>
     public ReadingRule RuleOf(Sorted sorted)
     {
@@ -67,7 +70,9 @@ public sealed class Sorting
                 : first;
         });
         PairTransfers(sorted);
-        return new Sorting(rules, currency, sorted, CoverageOf(files, asked), duplicates);
+        var sorting = new Sorting(rules, currency, sorted, CoverageOf(files, asked), duplicates);
+        sorting.MostlyIn = [.. MoneyMostlyIn.Of(sorting, files, time)];
+        return sorting;
     }
 
     private static Sorted First(Entry entry, ReadyRules rules, Currency currency, Period? asked, Duplicates duplicates, PatternTime time)

@@ -10,6 +10,9 @@ public sealed record StatementFile
     /// <summary>Lines that could not be read; the others are valid.</summary>
     public required IReadOnlyList<RefusedLine> Refused { get; init; }
 
+    /// <summary>True for a sheet in which only the sign of an amount says which way the money went.</summary>
+    public bool IsSigned { get; init; }
+
     /// <summary>The lines that failed, if every line did: then the file as a whole was not understood. Else none.</summary>
     public IEnumerable<RefusedLine> WhollyFailed => Statements.Any(statement => statement.Transactions.Count > 0) ? []
         : Refused.Where(line => LineCodes.IsFailure(line.Code));

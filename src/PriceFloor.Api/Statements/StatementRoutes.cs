@@ -107,7 +107,7 @@ public static class StatementRoutes
             Transactions = query.Lines ? [.. sorting.All.Select(sorted => LineAnswer.Of(sorted, sent, money))] : null,
             Basis = known.Basis,
             Assumed = AssumptionAnswer.Of(Assumed(draft, pace, known, query)),
-            Warnings = WarningAnswer.Of(StatementWarnings.In(draft, pace, known.HasRules, against?.Document)),
+            Warnings = WarningAnswer.Of(StatementWarnings.In(sent, draft, pace, known.HasRules, against?.Document)),
         };
     }
 

@@ -31,6 +31,10 @@ public static class StatementWarningCodes
         "Every line of an account is money that came in, as if nothing had been paid: amounts without signs look like that.",
         "If money also went out, name the column that says so (directionColumn), or say positiveIsOut.");
 
+    public static readonly Code MoneyMostlyIn = new("money-mostly-in",
+        "Nearly every line of a file came in, although reading rules know several of the texts as costs: some cards count purchases as positive.",
+        "If purchases are positive there, send positiveIsOut for that file.");
+
     public static readonly Code MoreBackThanPaid = new("more-back-than-paid",
         "More came back than was paid, so the line has no place in the draft.",
         "Check the rule that took it.");

@@ -9,7 +9,8 @@ public static class StatementWarnings
     /// <summary>With fewer months, payments by the quarter or the year cannot be recognised.</summary>
     private const int ShortMonths = 3;
 
-    public static IEnumerable<Warning> In(ProfileDraft draft, YearToDate? pace, bool hasRules, CostProfile? against)
+    public static IEnumerable<Warning> In(IReadOnlyList<SentFile> sent, ProfileDraft draft, YearToDate? pace,
+        bool hasRules, CostProfile? against)
     {
         var sorting = draft.Sorting;
         if (!hasRules)
@@ -39,9 +40,12 @@ public static class StatementWarnings
                     + "bills paid by the quarter or the year may be missing or counted too often.", Text($"/coverage/{index}/months"));
             if (sorting.OnlyMoneyIn.Contains(account.Account))
                 yield return new(StatementWarningCodes.OnlyMoneyIn, $"\"{account.Account}\" has only money in; if the amounts have no signs, "
-                    + "name the column that says which way the money went with directionColumn.", Text($"/coverage/{index}"));
+                    + "name the column that says which way the money went with directionColumn; "
+                    + "if purchases are positive there, say positiveIsOut.", Text($"/coverage/{index}"));
         }
 
+        foreach (var file in sorting.MostlyIn.Where(file => sent[file.File].Layout.PositiveIsOut is null))
+            yield return new(StatementWarningCodes.MoneyMostlyIn, TextOf(file, sent[file.File]), Text($"/files/{file.File}"));
         foreach (var line in draft.PaidBack)
             yield return new(StatementWarningCodes.MoreBackThanPaid,
                 $"\"{line.Name.Name}\" got more back than was paid; it has no place in the draft.", "/lines");
@@ -69,6 +73,11 @@ public static class StatementWarnings
             + $"{money.Round(traced.Amount)} that is traced to {(traced.TracedTo == TracedTo.Sale ? "sales" : "pieces")}. If it is the same expense, "
             + "bench hours carry a part of what is already counted there: say the same tracedTo for both, in the rule or in the cash book.";
     }
+
+    private static string TextOf(MoneyMostlyIn file, SentFile sent) => Text(
+        $"{file.In} of {file.Lines} lines of \"{sent.Name}\" came in, and the texts of {file.Costs} of these are costs by the reading rules; ")
+        + "if purchases are positive there, "
+        + (sent.IsInForm ? $"send one more field: -F '{sent.Name}.layout={{\"positiveIsOut\":true}}'." : "add ?positiveIsOut=true.");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -69,6 +69,9 @@ internal sealed class SheetColumns
     /// </summary>
     public bool IsUnsigned { get; }
 
+    /// <summary>One column has the amounts, and none that the caller named has their direction.</summary>
+    public bool IsSigned => Amount >= 0 && Direction < 0;
+
     /// <summary>Columns for in and out are more certain than one amount, which might have no sign beside them.</summary>
     private (int Amount, int In, int Out) Money(SheetReading sheet)
     {

@@ -40,7 +40,7 @@ internal sealed class SheetFile
             Of(_account);
         foreach (var name in _order)
             _gathered.Add(new AccountStatement(name, null, null, _accounts[name]) { IsCashBook = _header.Columns.CashBook is not null });
-        return _gathered.As(StatementFormat.Csv);
+        return _gathered.As(StatementFormat.Csv) with { IsSigned = _header.Columns.IsSigned };
     }
 
     private IEnumerable<SheetRow> RowsOf(string text) =>

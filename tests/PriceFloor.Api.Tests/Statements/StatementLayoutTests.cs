@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Xunit;
 using static PriceFloor.Api.Tests.Statements.SentStatements;
 
@@ -6,6 +7,8 @@ namespace PriceFloor.Api.Tests.Statements;
 /// <summary>Accounts whose sheets are written differently, in one request.</summary>
 public sealed class StatementLayoutTests
 {
+    private static readonly string[] s_costs = ["green grocer", "rod order", "parcel post"];
+
     /// <summary>Purchases of the card are positive, and its payment on the 28th is negative.</summary>
     private const string Card = "Gebucht;Händler;Betrag\r\n03.02.2026;Frit order 9;120,50\r\n28.02.2026;Zahlung;-120,50\r\n";
 
@@ -120,6 +123,44 @@ public sealed class StatementLayoutTests
             .IsProblem(422, "invalid-input");
         (await Send(studio, "?currency=USD&directionColumn=Way&outColumn=Amount", ("current", Unsigned))).IsProblem(422, "invalid-input");
     }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData(",\"paid\":\"out\"")]
+    public async Task A_card_whose_purchases_seem_to_come_in_is_a_warning_that_says_what_to_send(string paid)
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/reading-rules/main", "{\"rules\":[" + string.Join(',', s_costs.Select(text =>
+            $$"""{"textHas":"{{text}}","to":"household"{{paid}}}""")) + """,{"textHas":"own account","to":"own-account"}]}""");
+        const string Plastic = "Date,Amount,Description\r\n2026-01-05,84.10,Green grocer\r\n2026-01-19,91.35,Green grocer\r\n"
+            + "2026-01-21,120.50,Rod order\r\n2026-01-28,14.40,Parcel post\r\n2026-01-31,-310.35,From own account\r\n";
+        var warning = Mostly(await Send(studio, "?currency=USD", ("current", Sheet), ("plastic", Plastic))).Single();
+        Assert.Equal(("#/files/1", "4 of 5 lines of \"plastic\" came in, and the texts of 4 of these are costs by the reading rules; if "
+            + "purchases are positive there, send one more field: -F 'plastic.layout={\"positiveIsOut\":true}'."),
+            (warning.GetProperty("pointer").GetString(), warning.GetProperty("message").GetString()));
+
+        var turned = await Send(studio, "?currency=USD", ("current", Sheet), ("plastic", Plastic),
+            ("plastic.layout", """{"positiveIsOut":true}"""));
+        Assert.Empty(Mostly(turned));
+        Assert.Equal("310.35", turned.Json.GetProperty("files")[1].GetProperty("accounts")[0].GetProperty("count").GetProperty("out").GetRawText());
+    }
+
+    [Fact]
+    public async Task An_account_of_income_with_refunds_is_no_such_warning()
+    {
+        await using var studio = new Studio();
+        await studio.Has("/v1/reading-rules/main", SortingRules);
+        var payouts = string.Concat(Enumerable.Range(1, 9).Select(month => $"2026-0{month}-15,812.40,Shop payout\r\n"));
+        const string Refunds = "2026-02-16,12.00,Frit order back\r\n2026-03-16,12.00,Rod order back\r\n2026-04-16,12.00,Rod order back\r\n";
+        Assert.Empty(Mostly(await Send(studio, "?currency=USD",
+            ("takings", "Date,Amount,Description\r\n" + payouts + Refunds + "2026-04-30,-3.00,Account fee\r\n"))));
+        // signs that another column gives are right, whatever the texts are
+        Assert.Empty(Mostly(await Send(studio, "?currency=USD&directionColumn=Way", ("takings", "Date,Amount,Description,Way\r\n"
+            + Refunds.Replace("back\r\n", "back,in\r\n", StringComparison.Ordinal) + "2026-04-30,3.00,Account fee,out\r\n"))));
+    }
+
+    private static List<JsonElement> Mostly(Answer answer) => [.. answer.Json.GetProperty("warnings").EnumerateArray()
+        .Where(warning => warning.GetProperty("code").GetString() == "money-mostly-in")];
 
     private static IEnumerable<string?> Warnings(Answer answer) =>
         answer.Json.GetProperty("warnings").EnumerateArray().Select(warning => warning.GetProperty("code").GetString());
