@@ -10,7 +10,7 @@ public sealed record LineSheetItemAnswer
     /// <summary>Key of the design, or the name that has a price of its own: the code to order by.</summary>
     public required string Sku { get; init; }
 
-    /// <summary>Its name for people.</summary>
+    /// <summary>Its name for people: the design's, or the listed name if that is words.</summary>
     public string? Name { get; init; }
 
     /// <summary>The listed price: what this buyer pays.</summary>
@@ -24,6 +24,10 @@ public sealed record LineSheetItemAnswer
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public decimal? SuggestedRetail { get; init; }
 
+    /// <summary>What a printed page has as its code: that of the design where a listed name is words, which stand under the design.</summary>
+    [JsonIgnore]
+    public required string Code { get; init; }
+
     /// <summary>The line of the design itself if it is listed, and one for each name with a price of its own.</summary>
     public static IEnumerable<LineSheetItemAnswer> AllOf(Catalogue catalogue, Stored<Design> design, Stored<Channel> channel,
         IReadOnlyList<string> retailChannels) =>
@@ -36,10 +40,12 @@ public sealed record LineSheetItemAnswer
     {
         var money = Currency.Of(channel.Document.Currency);
         var price = catalogue.ListedUnder(name, design, channel.Key)!.Document.Price;
+        var isWords = name != design.Key && name.Any(char.IsWhiteSpace);
         return new LineSheetItemAnswer
         {
             Sku = name,
-            Name = design.Document.Name,
+            Name = isWords ? name : design.Document.Name,
+            Code = isWords ? design.Key : name,
             Price = Rounding.WithDecimals(price, money.Decimals),
             SuggestedRetail = channel.Document.Sells == Sells.Wholesale && catalogue.Profile(design.Document.Profile)?.Sound is { } profile
                 ? Rounding.WithDecimals(Suggested(profile), money.Decimals)

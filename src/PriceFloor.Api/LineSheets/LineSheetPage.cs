@@ -29,7 +29,7 @@ public static class LineSheetPage
             .Append($"<th scope=\"col\" class=\"money\">{(isForShops ? "Your price" : "Price")}</th>")
             .Append(isForShops ? "<th scope=\"col\" class=\"money\">Suggested retail</th>" : "").Append("</tr></thead>\n<tbody>\n");
         foreach (var item in sheet.Items)
-            page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.Sku)}</th><td>{Text(item.Sku)}</td>")
+            page.Append($"<tr><th scope=\"row\">{Text(item.Name ?? item.Sku)}</th><td>{Text(item.Code)}</td>")
                 .Append($"<td class=\"money listed\">{DisplayText.Money(item.Price, sheet.Currency)}</td>")
                 .Append(isForShops ? $"<td class=\"money\">{Suggested(item, sheet.Currency)}</td>" : "").Append("</tr>\n");
         page.Append("</tbody>\n</table>\n");

@@ -30,20 +30,22 @@ internal static class LineSheetWarnings
         if (channel.Document.Sells != Sells.Wholesale || catalogue.Profile(design.Document.Profile)?.Sound is not { } profile)
             yield break;
         var least = Sale.BeforeTaxOf(item.Price, channel.Document) * profile.PriceRule.RetailMultiple;
-        foreach (var (key, price, beforeTax) in AtRetail(catalogue, design, item.Sku, currency))
+        foreach (var (key, price, beforeTax, isOfDesign) in AtRetail(catalogue, design, item.Sku, currency))
             if (Rounding.Settle(beforeTax) < Rounding.Settle(least))
-                yield return new(WarningCodes.RetailUndercutsShops, $"\"{key}\" lists \"{item.Sku}\" at {DisplayText.Money(price, currency)}, and "
+                yield return new(WarningCodes.RetailUndercutsShops, $"\"{key}\" lists \"{item.Sku}\" at {DisplayText.Money(price, currency)}"
+                    + $"{(isOfDesign ? $" (the price of \"{design.Key}\": the name has none of its own there)" : "")}, and "
                     + $"{DisplayText.Number(profile.PriceRule.RetailMultiple)} times what shops pay is "
                     + $"{DisplayText.Money(Currency.Of(currency).RoundUp(least), currency)} before sales tax: "
                     + "it undercuts shops that buy wholesale.", at);
     }
 
     /// <summary>The channels of the same currency on which a name is listed for people who keep the piece.</summary>
-    private static IEnumerable<(string Channel, decimal Price, decimal BeforeTax)> AtRetail(Catalogue catalogue, Stored<Design> design, string name,
-        string currency) =>
+    private static IEnumerable<(string Channel, decimal Price, decimal BeforeTax, bool IsOfDesign)> AtRetail(Catalogue catalogue,
+        Stored<Design> design, string name, string currency) =>
         from channel in catalogue.Channels
         where channel.Sound is { Sells: Sells.Retail } sound && sound.Currency == currency
         let price = catalogue.ListedUnder(name, design, channel.Key)?.Sound?.Price
         where price is not null
-        select (channel.Key, price.Value, Sale.BeforeTaxOf(price.Value, channel.Document));
+        select (channel.Key, price.Value, Sale.BeforeTaxOf(price.Value, channel.Document),
+            name != design.Key && !catalogue.NamesListed(design, channel.Key).Contains(name));
 }

@@ -88,6 +88,34 @@ public sealed class LineSheetTests
     }
 
     [Fact]
+    public async Task A_name_in_words_stands_under_the_design_and_a_name_like_a_code_under_the_code()
+    {
+        await using var studio = await AStudio();
+        await AddNames(studio);
+        Assert.Equal(["River drop|RB-014|29.00|58.00", "River midnight|RB-014|31.00|58.00", "River drop|rb-green|30.00|57.00"],
+            PrintedRows.Of((await studio.Get("/v1/line-sheet.html?channel=shops")).Text).Skip(1));
+        // programs order by sku, so that stays the name with the price
+        Assert.Equal(["RB-014 River drop", "River midnight River midnight", "rb-green River drop"],
+            (await studio.Get("/v1/line-sheet?channel=shops")).Json.GetProperty("items").EnumerateArray().Skip(1)
+                .Select(item => $"{item.GetProperty("sku").GetString()} {item.GetProperty("name").GetString()}"));
+    }
+
+    [Fact]
+    public async Task A_warning_says_when_a_name_is_sold_at_the_price_of_its_design()
+    {
+        await using var studio = await AStudio();
+        await AddNames(studio);
+        var undercut = (await studio.Get("/v1/line-sheet?channel=shops")).Json.GetProperty("warnings").EnumerateArray()
+            .Where(warning => warning.GetProperty("code").GetString() == "retail-undercuts-shops")
+            .Select(warning => warning.GetProperty("pointer").GetString() + " "
+                + warning.GetProperty("message").GetString()!.Split(", and 2.5 times")[0]).ToList();
+        Assert.Contains("#/items/2/price \"web\" lists \"River midnight\" at 58.00 "
+            + "(the price of \"RB-014\": the name has none of its own there)", undercut);
+        Assert.Contains("#/items/3/price \"web\" lists \"rb-green\" at 57.00", undercut);
+        Assert.Contains("#/items/1/price \"web\" lists \"RB-014\" at 58.00", undercut);
+    }
+
+    [Fact]
     public async Task A_buyer_s_page_and_sheet_and_a_key_that_may_only_check_never_see_a_warning()
     {
         await using var studio = await AStudio();
@@ -138,6 +166,16 @@ public sealed class LineSheetTests
     public async Task A_smallest_order_has_the_decimals_of_its_currency() =>
         Assert.Equal(["#/minimumOrder"], (await new Studio().Put("/v1/channels/x", """{"sells":"wholesale","currency":"JPY","minimumOrder":100.5}"""))
             .IsProblem(422, "invalid-input").Pointers);
+
+    /// <summary>One name in words and one like a code, both sold to shops; only the second has a price of its own on web.</summary>
+    private static async Task AddNames(Studio studio)
+    {
+        await studio.Has("/v1/designs/RB-014",
+            """{"name":"River drop","profile":"main","making":{"piecesPerDay":4},"aliases":["River midnight","rb-green"]}""");
+        await studio.Has("/v1/designs/River%20midnight/prices/shops", """{"price":31}""");
+        await studio.Has("/v1/designs/rb-green/prices/shops", """{"price":30}""");
+        await studio.Has("/v1/designs/rb-green/prices/web", """{"price":57}""");
+    }
 
     private static async Task<Studio> AStudio()
     {
