@@ -13,11 +13,17 @@ public sealed record RequestFault : Fault
     /// <summary>The fault at its field; null if it is about the whole request.</summary>
     public InputError? Error { get; init; }
 
+    /// <summary>The same among those of a batch, where each fault has a place.</summary>
+    public InputError InBatch => Error ?? new InputError { Code = Code, Detail = Detail, Pointer = PartOfKey is null ? null : "#/" + PartOfKey };
+
     /// <summary>With cannot-compute: the reason.</summary>
     public Code? Reason { get; private init; }
 
     /// <summary>With in-use: what depends on it.</summary>
     public IReadOnlyList<Usage>? UsedBy { get; private init; }
+
+    /// <summary>With not-found: the part of the key that names nothing. In an address that is clear; a sheet has a column for each part.</summary>
+    public string? PartOfKey { get; private init; }
 
     /// <summary>With stale-revision: the present revision.</summary>
     public long? CurrentRevision { get; private init; }
@@ -41,7 +47,10 @@ public sealed record RequestFault : Fault
     /// <summary>Text that cannot be read at all.</summary>
     public static RequestFault Unreadable(InputError error) => new(ProblemTypes.UnreadableRequest, error, error.Detail);
 
-    public static RequestFault NotFound(string detail) => new(ProblemTypes.NotFound, null, detail);
+    /// <param name="detail">What is not there.</param>
+    /// <param name="partOfKey">Which part of the key names nothing, such as <c>channel</c>; null: the whole key.</param>
+    public static RequestFault NotFound(string detail, string? partOfKey = null) =>
+        new(ProblemTypes.NotFound, null, detail) { PartOfKey = partOfKey };
 
     public static RequestFault InUse(string detail, IReadOnlyList<Usage> usedBy) => new(ProblemTypes.InUse, null, detail) { UsedBy = usedBy };
 

@@ -25,9 +25,9 @@ public sealed class ListedPriceDocuments(IValidator<ListedPrice> validator, Cata
         if (catalogue.Design(sku) is not { } design)
             return RequestFault.NotFound($"There is no design \"{sku}\".");
         if (alias is not null && !design.Document.Aliases.Contains(alias))
-            return RequestFault.NotFound($"\"{alias}\" is no name of the design \"{sku}\".");
+            return RequestFault.NotFound($"\"{alias}\" is no name of the design \"{sku}\".", "alias");
         if (catalogue.Channel(channelKey) is not { } channel)
-            return RequestFault.NotFound($"There is no channel \"{channelKey}\".");
+            return RequestFault.NotFound($"There is no channel \"{channelKey}\".", "channel");
 
         var currency = Currency.Of(channel.Document.Currency);
         if (document.Currency is { } code && code != currency.Code)

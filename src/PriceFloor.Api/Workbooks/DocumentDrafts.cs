@@ -70,7 +70,7 @@ internal sealed class DocumentDrafts<T> : IDocumentDrafts where T : class
 
     private static IEnumerable<(RequestFault, InputError)> Placed(DocumentDraft<T> draft, IEnumerable<Fault> faults) =>
         faults.Select(RequestFault.Of).Select(fault =>
-            (fault, draft.Placed(fault.Error ?? new InputError { Code = fault.Code, Detail = fault.Detail })));
+            (fault, draft.Placed(fault.InBatch)));
 
     private void Lay(DocumentSheetOf<T> sheet, WorkbookSheet cells, SheetDialect dialect)
     {

@@ -38,6 +38,17 @@ public sealed class WrongCellTests
             .Select(one => $"{one.GetProperty("sheet").GetString()} {one.GetProperty("cell").GetString()}"));
     }
 
+    [Theory]
+    [InlineData("RB-014|none|12|", "B2")]
+    [InlineData("RB-014|web|12|none", "D2")]
+    [InlineData("none|web|12|", "A2")]
+    public async Task What_a_price_names_that_is_not_there_is_said_at_its_cell(string row, string cell)
+    {
+        await using var studio = await AStudio();
+        var refused = (await studio.Send(Book.Of(("prices", ["sku|channel|price|alias", row])))).IsProblem(422, "invalid-input");
+        Assert.Equal(cell, refused.Json.GetProperty("errors")[0].GetProperty("cell").GetString());
+    }
+
     [Fact]
     public async Task Reading_rules_get_a_key_that_an_address_can_have()
     {

@@ -62,8 +62,7 @@ public static class AllOrNothing
     {
         var refused = lines.Zip(saved)
             .SelectMany(pair => pair.Second.Faults.Select(RequestFault.Of), (pair, fault) => (Line: pair.First, Fault: fault)).ToList();
-        var errors = InOrder(
-            refused.Select(one => one.Line.Placed(one.Fault.Error ?? new InputError { Code = one.Fault.Code, Detail = one.Fault.Detail })));
+        var errors = InOrder(refused.Select(one => one.Line.Placed(one.Fault.InBatch)));
         var first = refused[0].Fault;
         var isOneKind = first.Type != ProblemTypes.NotFound && refused.TrueForAll(one => one.Fault.Type == first.Type);
         return isOneKind ? Problem.Of(saved.First(one => one.Found is null).Faults).WithErrors(errors) : Invalid(errors);
