@@ -33,6 +33,17 @@ public class Catalogue
     /// <summary>All channels in order of key.</summary>
     public IReadOnlyList<Stored<Channel>> Channels => _documents.Channels;
 
+    /// <summary>Those that can be read; looked for when the first is asked for.</summary>
+    public IEnumerable<Channel> SoundChannels
+    {
+        get
+        {
+            foreach (var channel in Channels)
+                if (channel.Sound is { } sound)
+                    yield return sound;
+        }
+    }
+
     /// <summary>All designs in order of key.</summary>
     public IReadOnlyList<Stored<Design>> Designs =>
         _access.IsWhole ? _documents.Designs : _designs ??= [.. _documents.Designs.Where(design => Seen(design) is not null)];

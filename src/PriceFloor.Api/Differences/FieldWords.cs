@@ -1,5 +1,5 @@
 using System.Reflection;
-using System.Text.Json;
+using PriceFloor.Api.Http;
 
 namespace PriceFloor.Api.Differences;
 
@@ -89,7 +89,7 @@ internal static class FieldWords
     ];
 
     public static string Of(PropertyInfo property) =>
-        s_fields.TryGetValue((property.DeclaringType!, property.Name), out var words) ? words : InWords(property.Name);
+        s_fields.TryGetValue((property.DeclaringType!, property.Name), out var words) ? words : KebabWords.Spoken(property.Name);
 
     /// <summary>Whether an item of this type is known by its name alone.</summary>
     public static bool StandsAlone(Type item) => s_alone.Contains(item);
@@ -99,15 +99,14 @@ internal static class FieldWords
     /// <summary>An item's noun and name.</summary>
     public static string NameOf(Type type, object item, ValueWords values)
     {
-        var noun = s_nouns.TryGetValue(type, out var known) ? known : InWords(type.Name);
+        var noun = s_nouns.TryGetValue(type, out var known) ? known : KebabWords.Spoken(type.Name);
         var named = s_names.Select(type.GetProperty).OfType<PropertyInfo>().Select(property => (property, Value: property.GetValue(item)))
             .FirstOrDefault(one => one.Value is not null);
         var name = named.Value is string text ? text
             : named.Value is not null ? $"up to {values.Of(named.property, named.Value)}"
             : type == typeof(Band) ? "for the rest"
             : "without a name";
-        return noun.Length > 0 ? $"{noun} {name}" : named.Value is null ? $"{InWords(type.Name)} {name}" : name;
+        return noun.Length > 0 ? $"{noun} {name}" : named.Value is null ? $"{KebabWords.Spoken(type.Name)} {name}" : name;
     }
 
-    private static string InWords(string name) => JsonNamingPolicy.KebabCaseLower.ConvertName(name).Replace('-', ' ');
 }

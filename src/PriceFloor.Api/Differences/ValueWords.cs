@@ -1,7 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using System.Reflection;
-using System.Text.Json;
+using PriceFloor.Api.Http;
 using PriceFloor.Api.Pictures;
 
 namespace PriceFloor.Api.Differences;
@@ -22,7 +22,7 @@ internal sealed class ValueWords(string? currency)
         bool yes => yes ? "yes" : "no",
         DateOnly day => DisplayText.Date(day),
         DateTimeOffset time => time.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
-        Enum word => JsonNamingPolicy.KebabCaseLower.ConvertName(word.ToString()).Replace('-', ' '),
+        Enum word => KebabWords.Spoken(word.ToString()),
         string text => text.Length > LongestText ? "" : $"\"{text}\"",
         IEnumerable list => string.Join(", ", list.Cast<object>().Select(one => Of(property, one))) is { Length: > 0 } all ? all : "none",
         _ => Convert.ToString(value, CultureInfo.InvariantCulture) ?? "",

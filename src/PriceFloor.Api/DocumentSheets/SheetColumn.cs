@@ -96,19 +96,20 @@ internal sealed class SheetColumn
                 return fault;
             record.SetJson(_path, json);
         }
-        else if (schema is BodySchema.Date && SheetDay.Read(Encoding.UTF8.GetString(cell), Name) is { Fault: { } refused })
-            return refused;
+        else if (schema is BodySchema.Date)
+        {
+            var (day, fault) = SheetDay.Read(Encoding.UTF8.GetString(cell), Name);
+            if (fault is not null)
+                return fault;
+            record.SetJson(_path, JsonSerializer.SerializeToUtf8Bytes(day));
+        }
         else
-            record.SetJson(_path, JsonOf(cell, schema));
-        return null;
-    }
+        {
+            var text = Encoding.UTF8.GetString(cell);
+            record.SetJson(_path, JsonSerializer.SerializeToUtf8Bytes(schema is BodySchema.Choice { Words: var words } ? WordOf(text, words) : text));
+        }
 
-    /// <summary>A word or a day as JSON.</summary>
-    private static byte[] JsonOf(ReadOnlySpan<byte> cell, BodySchema schema)
-    {
-        var text = Encoding.UTF8.GetString(cell);
-        return JsonSerializer.SerializeToUtf8Bytes(schema is BodySchema.Choice { Words: var words } ? WordOf(text, words)
-            : schema is BodySchema.Date ? SheetDay.Read(text, "").Text : text);
+        return null;
     }
 
     /// <summary>People write words with spaces and capitals: "Shows and stalls" is shows-and-stalls, as in a cash book.</summary>

@@ -23,7 +23,7 @@ public static class FloorAnswers
 
     /// <summary>The answer on these channels, of which some may have been sent.</summary>
     public static FloorPriceAnswer AnswerOn(this DesignFloor floor, Catalogue catalogue, IReadOnlyList<Stored<Channel>> channels, bool workings) =>
-        floor.Answer(channels, catalogue.Today, workings, channels.Select(channel => channel.Document).Concat(StoredIn(catalogue)));
+        floor.Answer(channels, catalogue.Today, workings, channels.Select(channel => channel.Document).Concat(catalogue.SoundChannels));
 
     /// <summary>The documents that a floor rests on.</summary>
     public static BasisAnswer Basis(this DesignFloor floor) =>
@@ -101,13 +101,5 @@ public static class FloorAnswers
             Workings = WorkingAnswer.Of(workings,
                 () => found.WorkingsOfTheFloor.Concat(channels.Index().SelectMany(channel => found.WorkingsOn(channel.Item, channel.Index + 1)))),
         };
-    }
-
-    /// <summary>The channels that are sound; looked for when the first is asked for.</summary>
-    private static IEnumerable<Channel> StoredIn(Catalogue catalogue)
-    {
-        foreach (var channel in catalogue.Channels)
-            if (channel.Sound is { } sound)
-                yield return sound;
     }
 }

@@ -18,6 +18,9 @@ public sealed class KebabWords(JsonNamingPolicy naming) : JsonConverterFactory
     /// <summary>The word for a value in JSON.</summary>
     public static string Of<T>(T value) where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 
+    /// <summary>A name of a program as people write it: "benchShare" is "bench share".</summary>
+    public static string Spoken(string name) => JsonNamingPolicy.KebabCaseLower.ConvertName(name).Replace('-', ' ');
+
     /// <summary>The words of an enum whose values are 0, 1, 2 and so on.</summary>
     private JsonEncodedText[] InOrder(Type type) => Enum.GetValuesAsUnderlyingType(type) is int[] values
         && values.SequenceEqual(Enumerable.Range(0, values.Length))

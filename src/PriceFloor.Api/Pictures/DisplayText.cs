@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using PriceFloor.Api.Http;
 
@@ -41,15 +40,14 @@ public static partial class DisplayText
         CostKind.ContractLabour => "hired work",
         CostKind.Depreciation => "wear of machines",
         CostKind.BadDebtsAndRefunds => "money never paid or given back",
-        _ => KebabWords.Of(kind).Replace('-', ' '),
+        _ => KebabWords.Spoken(kind.ToString()),
     };
 
     /// <summary>A name with its key, or the key if there is no name.</summary>
     public static string Named(string? name, string key) => name is null ? key : $"{name} ({key})";
 
     /// <summary>A message with its fields as words: nobody types on paper, so "benchShare" is "bench share".</summary>
-    public static string Message(string message) => FieldName().Replace(message,
-        field => JsonNamingPolicy.KebabCaseLower.ConvertName(field.Value).Replace('-', ' '));
+    public static string Message(string message) => FieldName().Replace(message, field => KebabWords.Spoken(field.Value));
 
     /// <summary>A document by its key: its revision, "main@2", means nothing to people.</summary>
     public static string Document(string basis) => RevisionNumber().Replace(basis, "");

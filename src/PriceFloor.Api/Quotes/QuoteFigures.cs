@@ -108,8 +108,7 @@ internal sealed record QuoteFigures(QuoteTerms Terms, QuoteParts Parts, MadeToOr
     private IEnumerable<Warning> WarningsOn(Catalogue catalogue, EarlierQuotes earlier) => Warnings.In(Parts.Year, catalogue.Today)
         .Concat(Parts.Pieces.SelectMany((piece, i) => Warnings.In(piece).Where(one => one.Code != WarningCodes.LimitBeforeHours)
             .Select(one => one with { Pointer = AtLine(one.Pointer, i) })))
-        .Concat(Warnings.In(Parts.Channel.Document, Parts.Year, "/channel",
-            catalogue.Channels.Select(other => other.Sound).OfType<Channel>()))
+        .Concat(Warnings.In(Parts.Channel.Document, Parts.Year, "/channel", catalogue.SoundChannels))
         .Concat(QuoteWarnings.In(Work, Terms, catalogue.Today))
         .Concat(Terms.Promised is { } promised ? QuoteWarnings.OfPromise(Work, promised, catalogue.Today, earlier.Load) : [])
         .Concat(earlier.Run is { } run ? QuoteWarnings.OfEarlier(run.Done.Count, run.Median) : []);

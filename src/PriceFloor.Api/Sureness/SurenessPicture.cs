@@ -1,4 +1,4 @@
-using System.Text.Json;
+using PriceFloor.Api.Http;
 using PriceFloor.Api.Pictures;
 
 namespace PriceFloor.Api.Sureness;
@@ -81,7 +81,7 @@ public static class SurenessPicture
         var owner = document.StartsWith("profile:", StringComparison.Ordinal) || document.Length == 0 ? ""
             : document[(document.IndexOf(':', StringComparison.Ordinal) + 1)..] + " ";
         if (parts.Count > 0)
-            parts[^1] = JsonNamingPolicy.KebabCaseLower.ConvertName(parts[^1]).Replace('-', ' ');
+            parts[^1] = KebabWords.Spoken(parts[^1]);
         return owner + string.Join(' ', parts.TakeLast(2));
     }
 

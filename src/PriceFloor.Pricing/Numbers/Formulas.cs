@@ -31,4 +31,21 @@ internal static class Formulas
 
         return sum;
     }
+
+    /// <summary>The same in one of some places, such as a month, without an object for each of them.</summary>
+    public static T Sum<TLine, T>(IReadOnlyList<TLine> lines, int place, Func<TLine, int, bool> counts, Func<TLine, int, T> figure)
+        where T : IFigure<T>
+    {
+        T sum = 0;
+        var first = true;
+        for (var i = 0; i < lines.Count; i++)
+        {
+            if (!counts(lines[i], place))
+                continue;
+            sum = first ? figure(lines[i], place) : sum + figure(lines[i], place);
+            first = false;
+        }
+
+        return sum;
+    }
 }

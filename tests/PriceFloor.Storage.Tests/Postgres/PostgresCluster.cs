@@ -25,7 +25,8 @@ public sealed class PostgresCluster
     private const string Script =
         """
         set -e
-        folder=$(mktemp -d /tmp/pricefloor-pg-XXXXXX)
+        unset TMPDIR # it may be too long for the path of a socket, or not for the user of the server
+        folder=$(mktemp -d)
         "$0/initdb" -D "$folder/data" -A trust -U postgres --no-sync -E UTF8 --locale=C > /dev/null
         "$0/postgres" -D "$folder/data" -k "$folder" -c listen_addresses= -c fsync=off -c full_page_writes=off -c synchronous_commit=off \
             -c max_connections=200 -c log_min_duration_statement=200 > "$folder/log" 2>&1 &
@@ -130,7 +131,7 @@ public sealed class PostgresCluster
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            WorkingDirectory = "/tmp",
+            WorkingDirectory = "/", // every user may be there
             FileName = Environment.UserName == "root" ? "runuser" : program,
         };
         foreach (var argument in Environment.UserName == "root" ? ["-u", "postgres", "--", program, .. arguments] : arguments)

@@ -56,10 +56,10 @@ public sealed class PostgresTests : IDisposable
     [Fact]
     public void A_server_that_cannot_be_reached_is_reported_with_its_name()
     {
-        using var store = new Store(new StoreOnServer("Host=/tmp/nowhere;Database=studio;Username=pricefloor").Engine(_clock), _clock);
+        using var store = new Store(new StoreOnServer("Host=/nowhere;Database=studio;Username=pricefloor").Engine(_clock), _clock);
         Assert.False(store.IsBehind());
         var fault = Assert.Throws<StoreException>(() => store.Open());
-        Assert.StartsWith("The store PostgreSQL /tmp/nowhere:5432/studio cannot be opened", fault.Message, StringComparison.Ordinal);
+        Assert.StartsWith("The store PostgreSQL /nowhere:5432/studio cannot be opened", fault.Message, StringComparison.Ordinal);
         Assert.Equal(StoreTrouble.Busy, fault.Trouble);
     }
 

@@ -1,5 +1,3 @@
-using System.Text.Json;
-
 namespace PriceFloor.Api.Http.Reading;
 
 /// <summary>What a message adds when a body has a property or a word that does not exist there.</summary>
@@ -23,6 +21,6 @@ internal static class WordHints
         words.Contains("wholesale") && text.Contains("consign", StringComparison.OrdinalIgnoreCase)
             ? " A gallery on consignment sells \"retail\" and keeps a shopShare."
         : words.Contains("home-workspace") && CostKinds.CalledBy(text) is { } kind
-            ? $" It is probably \"{JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString())}\": {CostKinds.Meanings[kind]}"
+            ? $" It is probably \"{KebabWords.Of(kind)}\": {CostKinds.Meanings[kind]}"
         : NearestName.Of(text, words) is { } close ? $" Probably \"{close}\" is meant." : "";
 }

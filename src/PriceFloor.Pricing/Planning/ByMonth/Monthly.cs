@@ -28,25 +28,8 @@ internal static class Monthly
         var months = new T[12];
         for (var month = 0; month < 12; month++)
             months[month] = !T.IsWritten && alike is not null && alike[month] < month ? months[alike[month]]
-                : T.Named(symbol, month + 1, Sum(items, month, counts, figure));
+                : T.Named(symbol, month + 1, Formulas.Sum(items, month, counts, figure));
         return months;
-    }
-
-    /// <summary>The same in one month, from 0; without a symbol.</summary>
-    public static T Sum<TItem, T>(IReadOnlyList<TItem> items, int month, Func<TItem, int, bool> counts, Func<TItem, int, T> figure)
-        where T : IFigure<T>
-    {
-        T sum = 0;
-        var first = true;
-        for (var i = 0; i < items.Count; i++)
-        {
-            if (!counts(items[i], month))
-                continue;
-            sum = first ? figure(items[i], month) : sum + figure(items[i], month);
-            first = false;
-        }
-
-        return sum;
     }
 
     /// <summary>For each month the first that has the same figures as it.</summary>

@@ -57,7 +57,7 @@ internal sealed class OpeningStockFormulas<T> where T : IFigure<T>
         var months = new T[12];
         Func<(int Line, int Month, T Pieces), int, T> taking = (taken, _) => figure(taken);
         for (var month = 0; month < 12; month++)
-            months[month] = Monthly.Sum(Taken, month, (taken, due) => taken.Month == due, taking);
+            months[month] = Formulas.Sum(Taken, month, (taken, due) => taken.Month == due, taking);
         return months;
     }
 }
