@@ -10,6 +10,7 @@ public sealed class Store : IDisposable
     private readonly SharedCommits _writes;
     private readonly SemaphoreSlim _appending = new(1, 1);
     private Mark? _mark;
+    private bool _isClosed;
     private long _position;
 
     public Store(Engine engine, TimeProvider clock)
@@ -90,6 +91,8 @@ public sealed class Store : IDisposable
     /// <summary>Closes the engine, so its files can be copied as they are.</summary>
     public void Dispose()
     {
+        if (Interlocked.Exchange(ref _isClosed, true))
+            return; // its studio and a container may both close it
         _engine.Dispose();
         _writes.Dispose();
         _appending.Dispose();

@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.DependencyInjection;
-using PriceFloor.Api.Configuration;
+using PriceFloor.Api.ManyStudios;
 using PriceFloor.Storage;
 using PriceFloor.Storage.Tests.Waiting;
 
@@ -13,8 +13,7 @@ internal static class WaitingStore
 
     public static void UseWaitingStore(this IWebHostBuilder host) => host.ConfigureServices(services => services.AddSingleton(provider =>
     {
-        _ = provider.GetRequiredService<StoreLock>(); // made before the store, so it is released after it
         var clock = provider.GetRequiredService<TimeProvider>();
-        return new Store(new WaitingEngine(provider.GetRequiredService<Settings>().Store.Engine(clock)), clock);
+        return new StoreMaker(place => new Store(new WaitingEngine(place.Engine(clock)), clock));
     }));
 }

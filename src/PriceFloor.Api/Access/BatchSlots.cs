@@ -18,7 +18,7 @@ public sealed class BatchSlots(Settings settings) : IEndpointFilter
     /// <summary>Runs a batch, or returns the problem that too many of this key are running already.</summary>
     public async Task<object?> WhileRunning(HttpContext context, Func<Task<object?>> batch)
     {
-        var running = _running.GetOrAdd(Caller.Of(context).Name, _ => new StrongBox<int>());
+        var running = _running.GetOrAdd(Caller.Of(context).Account, _ => new StrongBox<int>());
         try
         {
             return Interlocked.Increment(ref running.Value) > settings.BatchesAtOnce

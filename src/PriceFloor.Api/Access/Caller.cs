@@ -5,6 +5,20 @@ public sealed record Caller(string Name, IReadOnlySet<Scope> Scopes)
 {
     private readonly bool[] _may = [.. Enum.GetValues<Scope>().Select(scope => Holds(Scopes, scope))];
 
+    /// <summary>The studio whose key it is; null if the process serves one, and for a host's key.</summary>
+    public string? Studio
+    {
+        get;
+        init
+        {
+            field = value;
+            Account = value is null ? Name : $"{value}/{Name}"; // no name of a key has a slash
+        }
+    }
+
+    /// <summary>What limits count by: a name is unique only within its studio.</summary>
+    public string Account { get; private init; } = Name;
+
     public ProfileAccess Access { get; init; } = ProfileAccess.All;
 
     /// <summary>SHA-256 of the secret in the request.</summary>

@@ -27,7 +27,7 @@ public sealed class RateLimits(Settings settings, TimeProvider clock)
     /// <summary>Whether one more request is allowed, how many are left, and in how many seconds the count starts again.</summary>
     public (bool Allowed, long Left, int Reset) Take(HttpContext context, Caller? caller)
     {
-        var (taken, reset) = caller is not null ? _keys.Take(caller.Name, Now) : _addresses.Take(AddressOf(context), Now);
+        var (taken, reset) = caller is not null ? _keys.Take(caller.Account, Now) : _addresses.Take(AddressOf(context), Now);
         return (taken <= PerMinute, long.Max(0, PerMinute - taken), reset);
     }
 

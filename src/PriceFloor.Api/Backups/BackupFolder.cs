@@ -1,5 +1,4 @@
 using System.Globalization;
-using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Telemetry;
 using PriceFloor.Storage;
 using Serilog;
@@ -7,13 +6,18 @@ using Serilog;
 namespace PriceFloor.Api.Backups;
 
 /// <summary>The backups that the service itself makes: one at a time, in <c>backups/</c> in the data folder, named by time.</summary>
-public sealed class BackupFolder(Settings settings, Store store, ServiceCounts counts, TimeProvider clock)
+/// <param name="folder">The data folder of the store.</param>
+/// <param name="place">Where the store is.</param>
+/// <param name="store">The store.</param>
+/// <param name="counts">Counts backups that fail.</param>
+/// <param name="clock">Names the backups.</param>
+public sealed class BackupFolder(string folder, StorePlace place, Store store, ServiceCounts counts, TimeProvider clock)
 {
     private const string Start = "pricefloor-", End = ".db", TimeFormat = "yyyyMMdd'T'HHmmss'Z'";
 
     private readonly Lock _making = new();
 
-    public string Path { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(settings.DataFolder, "backups"));
+    public string Path { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(folder, "backups"));
 
     /// <summary>Makes a backup and records in the trail who requested it.</summary>
     public BackupMade Make(string by)
@@ -60,7 +64,7 @@ public sealed class BackupFolder(Settings settings, Store store, ServiceCounts c
         var file = System.IO.Path.Combine(Path, stem + End);
         for (var again = 2; File.Exists(file); again++)
             file = System.IO.Path.Combine(Path, string.Create(CultureInfo.InvariantCulture, $"{stem}-{again}{End}"));
-        return settings.Store.BackUp(file);
+        return place.BackUp(file);
     }
 
     /// <summary>When the newest backup was made; null if there is none.</summary>

@@ -3,19 +3,18 @@ using PriceFloor.Api.Access;
 using PriceFloor.Api.AccessKeys;
 using PriceFloor.Api.Backups;
 using PriceFloor.Api.BreakEvens;
-using PriceFloor.Api.Catalogues;
 using PriceFloor.Api.Changes;
 using PriceFloor.Api.Channels;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.ListedPrices;
+using PriceFloor.Api.ManyStudios;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.OrderChecks;
 using PriceFloor.Api.Plans;
@@ -78,23 +77,13 @@ public static class Starting
             var settings = services.GetRequiredService<Settings>();
             return new StoreLock(settings.DataFolder, services.GetRequiredService<TimeProvider>(), settings.Store);
         });
-        builder.Services.AddSingleton(services =>
-        {
-            _ = services.GetRequiredService<StoreLock>(); // made before the store, so it is released after it
-            var clock = services.GetRequiredService<TimeProvider>();
-            return new Store(services.GetRequiredService<Settings>().Store.Engine(clock), clock);
-        });
+        builder.Services.AddSingleton(services => StoreMaker.By(services.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton<Studios>();
+        builder.Services.UseStudioParts();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = s_longestGoodbye);
         builder.Services.AddSingleton<StoreReadiness>();
         builder.Services.AddSingleton<Readiness>();
         builder.Services.AddSingleton(services => new AnswerTime(TimeSpan.FromSeconds(services.GetRequiredService<Settings>().AnswerSeconds)));
-        builder.Services.AddSingleton<CatalogueSource>();
-        builder.Services.AddSingleton<LogWatch>();
-        builder.Services.AddSingleton<LoggedShelves>();
-        builder.Services.AddSingleton<LoggedDesigns>();
-        builder.Services.AddSingleton<IDesignLearning, LearningByLog>();
-        builder.Services.AddSingleton<KeyUses>();
-        builder.Services.AddSingleton<KeyRing>();
         builder.Services.AddSingleton<RateLimits>();
         builder.Services.AddSingleton<BatchSlots>();
         builder.Services.AddSingleton(_ => new BodyMemory());
@@ -108,7 +97,6 @@ public static class Starting
         builder.Services.UseLazyDemo();
         builder.Services.AddSingleton<StoreInitializer>();
         builder.Services.AddHostedService(services => services.GetRequiredService<StoreInitializer>());
-        builder.Services.AddSingleton<BackupFolder>();
         builder.Services.AddHostedService<BackupSchedule>();
         builder.Services.AddHostedService<KeyUseWriter>();
     }
@@ -144,17 +132,5 @@ public static class Starting
             .AddSingleton<IValidator<BestPlanRequest>, BestPlanRequestValidator>()
             .AddSingleton<IValidator<MarkupRequest>, MarkupRequestValidator>()
             .AddSingleton<IValidator<KeyRequest>, KeyRequestValidator>();
-        builder.Services
-            .AddSingleton<DocumentKind<CostProfile>, ProfileDocuments>()
-            .AddSingleton<DocumentKind<Design>, DesignDocuments>()
-            .AddSingleton<DocumentKind<Channel>, ChannelDocuments>()
-            .AddSingleton<DocumentKind<ListedPrice>, ListedPriceDocuments>()
-            .AddSingleton<DocumentKind<Plan>, PlanDocuments>()
-            .AddSingleton<DocumentKind<ReadingRules>, ReadingRuleDocuments>()
-            .AddSingleton<DocumentKind<Scenario>, ScenarioDocuments>()
-            .AddSingleton<DocumentKind<StatementLayout>, StatementLayoutDocuments>()
-            .AddSingleton<DocumentKind<Quote>, QuoteDocuments>()
-            .AddSingleton<DocumentKind<QuoteOutcome>, QuoteOutcomeDocuments>()
-            .AddSingleton<DocumentKind<QuoteActual>, QuoteActualDocuments>();
     }
 }
