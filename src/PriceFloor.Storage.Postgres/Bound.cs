@@ -1,6 +1,5 @@
 using System.Collections;
 using System.Data;
-using System.Text.RegularExpressions;
 
 namespace PriceFloor.Storage.Postgres;
 
@@ -8,17 +7,9 @@ namespace PriceFloor.Storage.Postgres;
 internal sealed record Bound(string Name, object? Value, DbType? Type)
 {
     /// <summary>The parameters of a statement that names a list; null if it can be bound as it is.</summary>
-    public static List<Bound>? Of(string sql, object? parameters)
-    {
-        if (parameters is null || !sql.Contains(" IN @", StringComparison.Ordinal))
-            return null;
-        var named = parameters.GetType().GetProperties().Where(property => Names(sql, property.Name));
-        return [.. named.Select(property => Of(property.Name, property.GetValue(parameters), property.PropertyType))];
-    }
-
-    /// <summary>Whether a statement names a parameter.</summary>
-    public static bool Names(string sql, string name) =>
-        Regex.IsMatch(sql, $@"@{name.TrimStart('@')}\b", RegexOptions.IgnoreCase, TimeSpan.FromSeconds(5));
+    public static IEnumerable<Bound>? Of(Statement statement, object? parameters) => parameters is null || !statement.HasList ? null
+        : Statement.PropertiesOf(parameters).Where(property => statement.Names.Contains(property.Name))
+            .Select(property => Of(property.Name, property.GetValue(parameters), property.PropertyType));
 
     private static Bound Of(string name, object? value, Type type) => value switch
     {

@@ -17,34 +17,38 @@ internal static class EngineCalls
 
     public static ValueTask<int> Execute(this NpgsqlConnection connection, string sql, object? parameters = null) =>
         parameters is IEnumerable<object> each ? ExecuteEach(connection, sql, each)
-            : Asked(() => SqlMapper.ExecuteAsync(connection, Dialect.Of(sql), Parameters(sql, parameters)));
+            : Asked(() => SqlMapper.ExecuteAsync(connection, Statement.Of(sql).Text, Parameters(sql, parameters)));
 
     public static ValueTask<T?> ExecuteScalar<T>(this NpgsqlConnection connection, string sql, object? parameters = null) =>
-        Asked(() => SqlMapper.ExecuteScalarAsync<T>(connection, Dialect.Of(sql), Parameters(sql, parameters)));
+        Asked(() => SqlMapper.ExecuteScalarAsync<T>(connection, Statement.Of(sql).Text, Parameters(sql, parameters)));
 
     public static async ValueTask<List<T>> Query<T>(this NpgsqlConnection connection, string sql, object? parameters = null) =>
-        (await Asked(() => SqlMapper.QueryAsync<T>(connection, Dialect.Of(sql), Parameters(sql, parameters)))).AsList();
+        (await Asked(() => SqlMapper.QueryAsync<T>(connection, Statement.Of(sql).Text, Parameters(sql, parameters)))).AsList();
 
     /// <summary>A script of many statements, as it is.</summary>
     public static ValueTask<int> Run(this NpgsqlConnection connection, string script) => Asked(() => SqlMapper.ExecuteAsync(connection, script));
 
-    /// <summary>Statements on the way to the server at once, and the first column of the last one's first row.</summary>
-    public static ValueTask<object?> Together(this NpgsqlConnection connection, params IReadOnlyList<(string Sql, object? Value)> statements) =>
+    /// <summary>Statements on the way to the server at once, and the first row of the last one's answer; null if it has none.</summary>
+    public static ValueTask<object?[]?> Together(this NpgsqlConnection connection, params IReadOnlyList<(string Sql, object[] Values)> statements) =>
         Asked(async () =>
         {
             await using var batch = new NpgsqlBatch(connection);
-            foreach (var (sql, value) in statements)
+            foreach (var (sql, values) in statements)
             {
                 var one = new NpgsqlBatchCommand(sql);
-                if (value is not null)
+                foreach (var value in values)
                     one.Parameters.Add(new NpgsqlParameter { Value = value });
                 batch.BatchCommands.Add(one);
             }
 
             await using var reader = await batch.ExecuteReaderAsync();
-            object? last = null;
+            object?[]? last = null;
             do
-                last = await reader.ReadAsync() ? reader.GetValue(0) : null;
+            {
+                last = await reader.ReadAsync() ? new object?[reader.FieldCount] : null;
+                if (last is not null)
+                    reader.GetValues(last!);
+            }
             while (await reader.NextResultAsync());
             return last;
         });
@@ -53,8 +57,9 @@ internal static class EngineCalls
     public static ValueTask<List<T>> Read<T>(this NpgsqlConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters,
         Func<Row, T> of) => Asked(async () =>
     {
-        await using var command = new NpgsqlCommand(Dialect.Of(sql), connection);
-        foreach (var (name, value) in parameters.Where(one => Bound.Names(sql, one.Name)))
+        var statement = Statement.Of(sql);
+        await using var command = new NpgsqlCommand(statement.Text, connection);
+        foreach (var (name, value) in parameters.Where(one => statement.Names.Contains(one.Name.TrimStart('@'))))
             command.Parameters.Add(new NpgsqlParameter(name, NpgsqlDbType.Bigint) { Value = value ?? (object)DBNull.Value });
         await using var reader = await command.ExecuteReaderAsync();
         var (rows, row) = (new List<T>(), new PostgresRow(reader));
@@ -117,11 +122,11 @@ internal static class EngineCalls
     private static async ValueTask<int> ExecuteEach(NpgsqlConnection connection, string sql, IEnumerable<object> each) => await Asked(async () =>
     {
         await using var batch = new NpgsqlBatch(connection);
-        var text = Dialect.Of(sql);
+        var text = Statement.Of(sql).Text;
         foreach (var one in each)
         {
             var command = new NpgsqlBatchCommand(text);
-            foreach (var property in one.GetType().GetProperties())
+            foreach (var property in Statement.PropertiesOf(one))
                 command.Parameters.Add(new NpgsqlParameter(property.Name, property.GetValue(one) ?? DBNull.Value));
             batch.BatchCommands.Add(command);
         }
@@ -131,7 +136,7 @@ internal static class EngineCalls
 
     private static object? Parameters(string sql, object? parameters)
     {
-        if (Bound.Of(sql, parameters) is not { } bound)
+        if (Bound.Of(Statement.Of(sql), parameters) is not { } bound)
             return parameters;
         var given = new DynamicParameters();
         foreach (var (name, value, type) in bound)

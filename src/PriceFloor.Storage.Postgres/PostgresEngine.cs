@@ -8,7 +8,7 @@ namespace PriceFloor.Storage.Postgres;
 /// </summary>
 internal sealed class PostgresEngine : Engine
 {
-    private readonly NpgsqlDataSource _source;
+    private readonly NpgsqlDataSource _source, _patient;
     private readonly string _name;
     private readonly Func<ValueTask> _renew;
     private readonly ServedStudio _studio = new();
@@ -17,7 +17,8 @@ internal sealed class PostgresEngine : Engine
     /// <param name="name">Its name, with no secret in it.</param>
     /// <param name="renew">Renews what keeps other processes from serving the studio, if it was lost.</param>
     public PostgresEngine(string connectionString, string name, Func<ValueTask> renew) =>
-        (_source, _name, _renew) = (NpgsqlDataSource.Create(connectionString), name, renew);
+        (_source, _patient, _name, _renew) =
+            (NpgsqlDataSource.Create(connectionString), NpgsqlDataSource.Create(Patient.Of(connectionString)), name, renew);
 
     public override bool AnswersAtOnce => false;
 
@@ -25,7 +26,11 @@ internal sealed class PostgresEngine : Engine
 
     public override bool IsBehind() => Behind().AtOnce();
 
-    public override void Dispose() => _source.Dispose();
+    public override void Dispose()
+    {
+        _source.Dispose();
+        _patient.Dispose();
+    }
 
     protected internal override Opened Open(DateTimeOffset now)
     {
@@ -43,7 +48,7 @@ internal sealed class PostgresEngine : Engine
 
     protected internal override async ValueTask<Session> BeginWriting() => await PostgresSession.Writing(await _source.Connect(), _studio);
 
-    protected internal override async ValueTask<Staging> BeginStaging() => new PostgresStaging(await _source.Connect(), _studio);
+    protected internal override async ValueTask<Staging> BeginStaging() => new PostgresStaging(await _patient.Connect(), _studio);
 
     /// <summary>Locks nobody out.</summary>
     protected internal override async ValueTask Probe(TimeSpan within, DateTimeOffset now)
@@ -63,7 +68,7 @@ internal sealed class PostgresEngine : Engine
     private async ValueTask<Opened> Opening()
     {
         int from;
-        await using (var connection = await _source.Connect())
+        await using (var connection = await _patient.Connect())
         {
             from = await Migrations.Bring(connection, _name);
             if (!await connection.ExecuteScalar<bool>("SELECT row_security_active('revision')"))

@@ -8,17 +8,18 @@ internal sealed class PostgresSession : Session
 {
     private readonly NpgsqlConnection _connection;
     private readonly NpgsqlTransaction _transaction;
+    private readonly Standing _standing;
     private readonly bool _isOwner;
 
-    private PostgresSession(NpgsqlConnection connection, NpgsqlTransaction transaction, bool isOwner) =>
-        (_connection, _transaction, _isOwner) = (connection, transaction, isOwner);
+    private PostgresSession(NpgsqlConnection connection, NpgsqlTransaction transaction, Standing standing, bool isOwner) =>
+        (_connection, _transaction, _standing, _isOwner) = (connection, transaction, standing, isOwner);
 
     public override bool HasEnded => _connection.IsBroken();
 
     /// <summary>A transaction that reads, all of it from one moment.</summary>
     public static ValueTask<PostgresSession> Reading(NpgsqlConnection connection, ServedStudio studio, bool isOwner = true) =>
         Begin(connection, IsolationLevel.RepeatableRead, isOwner,
-            ("SELECT set_config('pf.studio', $1, true)", studio.Number), (ServedStudio.Standing, null), studio);
+            [("SELECT set_config('pf.studio', $1, true)", [studio.Number]), (ServedStudio.Standing, [])], studio);
 
     /// <summary>
     /// A transaction that writes: it locks the row of the studio's life first, and each statement reads what was committed before it. A snapshot
@@ -26,8 +27,14 @@ internal sealed class PostgresSession : Session
     /// </summary>
     public static ValueTask<PostgresSession> Writing(NpgsqlConnection connection, ServedStudio studio, bool isOwner = true) =>
         Begin(connection, IsolationLevel.ReadCommitted, isOwner,
-            ("SELECT set_config('pf.studio', $1, true), set_config('lock_timeout', '5s', true)", studio.Number),
-            (ServedStudio.Standing + " FOR UPDATE", null), studio);
+        [
+            ("SELECT set_config('pf.studio', $1, true), set_config('lock_timeout', '5s', true)", [studio.Number]), (ServedStudio.Lock, []),
+            (ServedStudio.Standing, []),
+        ], studio);
+
+    internal override ValueTask<Standing> Standing() => new(_standing);
+
+    internal override async ValueTask Append(IReadOnlyList<Held> held) => await _connection.Together(Appending.Of(held));
 
     public override ValueTask<int> Execute(string sql, object? parameters = null) => _connection.Execute(sql, parameters);
 
@@ -66,14 +73,16 @@ internal sealed class PostgresSession : Session
     }
 
     private static async ValueTask<PostgresSession> Begin(NpgsqlConnection connection, IsolationLevel level, bool isOwner,
-        (string Sql, object? Value) first, (string Sql, object? Value) standing, ServedStudio studio)
+        IReadOnlyList<(string Sql, object[] Values)> first, ServedStudio studio)
     {
         NpgsqlTransaction? transaction = null;
         try
         {
             transaction = await connection.Begin(level);
-            studio.MustStand(await connection.Together(first, standing) as string);
-            return new PostgresSession(connection, transaction, isOwner);
+            var row = (await connection.Together(first))!;
+            studio.MustStand((string)row[0]!);
+            return new PostgresSession(connection, transaction,
+                new Standing((string)row[0]!, (long)row[1]!, (long)row[2]!, (long)row[3]!, (long)row[4]!), isOwner);
         }
         catch
         {

@@ -11,9 +11,20 @@ internal sealed class ServedStudio
     /// <summary>The studio that exists unasked: the first row of its table.</summary>
     public const int First = 1;
 
-    /// <summary>Who serves the studio, its life, and the timeline of the database: another after a promotion or a restored base backup.</summary>
+    /// <summary>
+    /// Where the studio stands, as <see cref="Storage.Standing"/> has it. Its life: who serves the studio, the name, and the timeline of the database,
+    /// which is another after a promotion or a restored base backup.
+    /// </summary>
     public const string Standing =
-        "SELECT coalesce(server, '') || ' ' || name || ' ' || substr(pg_walfile_name(pg_current_wal_lsn()), 1, 8) FROM life";
+        """
+        SELECT coalesce(server, '') || ' ' || name || ' ' || substr(pg_walfile_name(pg_current_wal_lsn()), 1, 8),
+            coalesce((SELECT max(position) FROM revision), 0), coalesce((SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1), 0),
+            numbers_above, coalesce((SELECT max(position) FROM event), 0)
+        FROM life
+        """;
+
+    /// <summary>Keeps every other writer of the studio away. What stands is asked after it: one statement would see what was before the lock.</summary>
+    public const string Lock = "SELECT 1 FROM life FOR UPDATE";
 
     private string? _standing;
 

@@ -6,8 +6,6 @@ namespace PriceFloor.Storage.Postgres;
 /// <summary>A store in a database of PostgreSQL.</summary>
 public sealed class StoreOnServer : StorePlace
 {
-    private const int UsualTimeout = 15;
-
     private readonly string _connection;
     private StudioHold? _hold;
 
@@ -17,8 +15,10 @@ public sealed class StoreOnServer : StorePlace
     {
         var given = Read(connectionString) ?? throw new StoreException("It cannot be read. Separate its parts with semicolons: "
             + "Host=db;Database=pricefloor;Username=pricefloor;Password=...");
-        if (given.Timeout == UsualTimeout)
-            given.Timeout = 3; // seconds until a server that does not answer counts as away
+        Unless(given, "Timeout", 3); // seconds until a server that does not answer counts as away
+        Unless(given, "Command Timeout", 5);
+        Unless(given, "Host Recheck Seconds", 1); // how long a server that was away, or was a standby, is not asked again
+        Unless(given, "Max Auto Prepare", 60);
         given.ApplicationName ??= "pricefloor";
         (_connection, Name) = (given.ConnectionString,
             string.Create(CultureInfo.InvariantCulture, $"PostgreSQL {given.Host}:{given.Port}/{given.Database ?? given.Username}"));
@@ -83,6 +83,12 @@ public sealed class StoreOnServer : StorePlace
         return gone;
     });
 
+    private static void Unless(NpgsqlConnectionStringBuilder given, string setting, int ours)
+    {
+        if (!given.ShouldSerialize(setting))
+            given[setting] = ours;
+    }
+
     /// <summary>Null if it cannot be read: the exception that says why may repeat a password.</summary>
     private static NpgsqlConnectionStringBuilder? Read(string connectionString)
     {
@@ -117,7 +123,7 @@ public sealed class StoreOnServer : StorePlace
 
     private async ValueTask<T> Asking<T>(Func<NpgsqlConnection, ValueTask<T>> ask)
     {
-        await using var source = NpgsqlDataSource.Create(_connection);
+        await using var source = NpgsqlDataSource.Create(Patient.Of(_connection));
         await using var connection = await source.Connect();
         return await ask(connection);
     }

@@ -31,6 +31,38 @@ public abstract class Session : IAsyncDisposable
     /// <param name="of">Makes an object of a row, whose columns are in the question's order.</param>
     public abstract ValueTask<List<T>> Read<T>(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of);
 
+    /// <summary>Where the store stands. A transaction that writes is asked before it has written.</summary>
+    internal virtual async ValueTask<Standing> Standing() => (await Query<Standing>(
+        """
+        SELECT name AS Life, coalesce((SELECT max(position) FROM revision), 0) AS Position,
+            coalesce((SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1), 0) AS SavedAt, numbers_above AS NumbersAbove,
+            coalesce((SELECT max(position) FROM event), 0) AS Events
+        FROM life
+        """)).Single();
+
+    /// <summary>Writes revisions that have their numbers, in order of position.</summary>
+    internal virtual async ValueTask Append(IReadOnlyList<Held> held)
+    {
+        foreach (var (revision, references, changesReferences) in held)
+        {
+            var (kind, key, position) = (revision.Kind, revision.Key, revision.Position);
+            await Execute("INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body) VALUES (@Position, @Kind, @Key, @Number, @SavedAt, "
+                + "@SavedBy, @Body)", revision);
+            await Execute(Writing.MoveHead, new { kind, key, position, deleted = revision.IsDeletion ? 1 : 0 });
+            if (changesReferences)
+                await Refer(kind, key, references);
+        }
+    }
+
+    /// <summary>Records what a document refers to.</summary>
+    internal async ValueTask Refer(string kind, string key, IReadOnlyList<DocumentName> references)
+    {
+        await Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key });
+        foreach (var to in references)
+            await Execute("INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES (@kind, @key, @toKind, @toKey)",
+                new { kind, key, toKind = to.Kind, toKey = to.Key });
+    }
+
     /// <summary>Commits; complete when everything written is safe on the disk.</summary>
     public abstract ValueTask Keep();
 

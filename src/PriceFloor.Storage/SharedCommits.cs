@@ -16,8 +16,9 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
 
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly CancellationTokenSource _ending = new();
-    private readonly ConcurrentQueue<Work> _waiting = new();
+    private readonly ConcurrentQueue<WaitingWrite> _waiting = new();
     private long _refused;
+    private Heads? _heads;
 
     /// <summary>How many writes the engine has refused: a full disk, a read-only file, a lock.</summary>
     public long Refused => Interlocked.Read(ref _refused);
@@ -86,15 +87,15 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         _gate.Dispose();
     }
 
-    private Work<T> Added<T>(string savedBy, Func<Writing, ValueTask<T>> write)
+    private WaitingWrite<T> Added<T>(string savedBy, Func<Writing, ValueTask<T>> write)
     {
-        var work = new Work<T>(savedBy, write);
+        var work = new WaitingWrite<T>(savedBy, write);
         _waiting.Enqueue(work);
         return work;
     }
 
     /// <summary>Called by the holder of the gate: does waiting work until its own is done, which an earlier holder may have done already.</summary>
-    private async Task<T> DoneAsync<T>(Work<T> work)
+    private async Task<T> DoneAsync<T>(WaitingWrite<T> work)
     {
         try
         {
@@ -111,28 +112,31 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         return work.Result!;
     }
 
-    private List<Work> Next()
+    private List<WaitingWrite> Next()
     {
-        var together = new List<Work>();
+        var together = new List<WaitingWrite>();
         while (together.Count < Most && _waiting.TryDequeue(out var one))
             together.Add(one);
         return together;
     }
 
-    private async Task DoTogetherAsync(List<Work> together)
+    private async Task DoTogetherAsync(List<WaitingWrite> together)
     {
         try
         {
-            await using var session = await engine.BeginWriting();
+            await using var session = await BeginAsync();
             foreach (var work in together)
                 await DoAsync(work, session, isLone: together.Count == 1);
             if (together.Exists(work => work.IsKept))
                 await CommitAsync(session); // else disposing of it rolls everything back
+            if (session is HeldBack { Written: var written })
+                _heads!.Take(written);
             if (together.Max(work => work.LastPosition) is > 0 and var last)
                 committed(last, together.Max(work => work.HighestNumber));
         }
         catch (Exception fault)
         {
+            _heads = null; // nobody knows whether it was kept
             Note(fault);
             foreach (var work in together)
                 work.Fault ??= fault; // none of their writes were kept
@@ -140,6 +144,25 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
 
         foreach (var work in together)
             work.IsDone = true;
+    }
+
+    /// <summary>What is written to an engine behind a network is held back, and sent together.</summary>
+    private async ValueTask<Session> BeginAsync()
+    {
+        var session = await engine.BeginWriting();
+        if (engine.AnswersAtOnce)
+            return session;
+        try
+        {
+            var standing = await session.Standing();
+            _heads = await Heads.At(session, standing, _heads);
+            return new HeldBack(session, _heads, standing);
+        }
+        catch
+        {
+            await session.DisposeAsync();
+            throw;
+        }
     }
 
     private async ValueTask CommitAsync(Session session)
@@ -188,9 +211,12 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
         IsRefusing = refused.Trouble != StoreTrouble.Busy; // a lock ends as soon as it is released
     }
 
-    private async ValueTask DoAsync(Work work, Session session, bool isLone)
+    private async ValueTask DoAsync(WaitingWrite work, Session session, bool isLone)
     {
-        if (!isLone)
+        var held = session as HeldBack;
+        if (held is not null)
+            held.BeginWork(isLone);
+        else if (!isLone)
             await session.Mark(Beginning);
         var writing = await Writing.Begin(session, work.SavedBy, clock.GetUtcNow());
         try
@@ -207,34 +233,9 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
             (work.IsKept, work.LastPosition, work.HighestNumber) = (true, writing.LastPosition, writing.HighestNumber);
         else if (session.HasEnded)
             throw work.Fault ?? new InvalidOperationException("The transaction ended by itself."); // a full disk rolls all of it back
+        else if (held is not null)
+            await held.TakeBack();
         else if (!isLone)
             await session.GoBackTo(Beginning);
-    }
-
-    private abstract class Work(string savedBy)
-    {
-        public string SavedBy { get; } = savedBy;
-
-        public bool IsDone { get; set; }
-
-        /// <summary>It did not fail and was not undone.</summary>
-        public bool IsKept { get; set; }
-
-        public Exception? Fault { get; set; }
-
-        /// <summary>The position of its kept writes; 0 if there are none.</summary>
-        public long LastPosition { get; set; }
-
-        /// <summary>The highest number of its kept revisions; 0 if there are none.</summary>
-        public long HighestNumber { get; set; }
-
-        public abstract ValueTask Run(Writing writing);
-    }
-
-    private sealed class Work<T>(string savedBy, Func<Writing, ValueTask<T>> write) : Work(savedBy)
-    {
-        public T? Result { get; private set; }
-
-        public override async ValueTask Run(Writing writing) => Result = await write(writing);
     }
 }

@@ -13,7 +13,7 @@ public partial class Snapshot
     private protected Session Session { get; }
 
     /// <summary>The newest revision of a document, deletions included; null if there never was one.</summary>
-    public ValueTask<Revision?> Newest(string kind, string key) => One<Revision>(
+    public virtual ValueTask<Revision?> Newest(string kind, string key) => One<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key", new { kind, key });
 
     /// <summary>The document as it is, or as it was at a moment; null if it did not exist.</summary>
@@ -31,7 +31,7 @@ public partial class Snapshot
     /// <param name="after">Only keys after this one.</param>
     /// <param name="limit">At most this many.</param>
     /// <param name="asOf">At that moment; now if null.</param>
-    public ValueTask<List<Revision>> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) =>
+    public virtual ValueTask<List<Revision>> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) =>
         Query<Revision>(
             asOf is null
                 ? $"""
@@ -48,7 +48,7 @@ public partial class Snapshot
             new { kind, prefix, after, limit, asOf });
 
     /// <summary>The position of the newest revision of all; 0 if nothing was ever stored.</summary>
-    public ValueTask<long> Position => Whole("SELECT coalesce(max(position), 0) FROM revision");
+    public virtual ValueTask<long> Position => Whole("SELECT coalesce(max(position), 0) FROM revision");
 
     /// <summary>The name of the store's life.</summary>
     internal ValueTask<string> LifeName => Single<string>("SELECT name FROM life", new { });
@@ -67,7 +67,7 @@ public partial class Snapshot
         Whole("SELECT coalesce(max(number), 0) FROM revision WHERE position > @position", new { position });
 
     /// <summary>The newest revision of each document that was written after a position, deletions included.</summary>
-    public ValueTask<List<Revision>> NewestSince(long position) => Query<Revision>(
+    public virtual ValueTask<List<Revision>> NewestSince(long position) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });
 
     /// <summary>The position of the newest revision at a moment; 0 if there was none.</summary>
@@ -121,7 +121,7 @@ public partial class Snapshot
         $"SELECT {Columns} FROM revision WHERE kind = @kind AND key = @key AND number = @number", new { kind, key, number });
 
     /// <summary>The present documents that refer to something, in order.</summary>
-    public ValueTask<List<DocumentName>> UsersOf(string kind, string key) => Query<DocumentName>(
+    public virtual ValueTask<List<DocumentName>> UsersOf(string kind, string key) => Query<DocumentName>(
         "SELECT from_kind AS kind, from_key AS key FROM reference WHERE to_kind = @kind AND to_key = @key ORDER BY from_kind, from_key",
         new { kind, key });
 

@@ -3,14 +3,23 @@ namespace PriceFloor.Storage;
 /// <summary>A transaction that writes. All its writes have one time, later than every earlier write's even if the clock jumped back.</summary>
 public sealed class Writing : Snapshot
 {
+    internal const string MoveHead =
+        """
+        INSERT INTO head (kind, key, position, deleted) VALUES (@kind, @key, @position, @deleted)
+        ON CONFLICT (kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
+        """;
+
     private readonly string _savedBy;
     private readonly long _savedAt;
+    private readonly HeldBack? _heldBack;
 
     private Writing(Session session, string savedBy, long savedAt)
-        : base(session) => (_savedBy, _savedAt) = (savedBy, savedAt);
+        : base(session) => (_savedBy, _savedAt, _heldBack) = (savedBy, savedAt, session as HeldBack);
 
-    internal static async ValueTask<Writing> Begin(Session session, string savedBy, DateTimeOffset now) =>
-        new(session, savedBy, await Trail.TimeOf(session, now));
+    internal static async ValueTask<Writing> Begin(Session session, string savedBy, DateTimeOffset now) => new(session, savedBy,
+        session is HeldBack { SavedAt: var last } ? long.Max(Moment.Of(now), last + 1) : await Trail.TimeOf(session, now));
+
+    public override ValueTask<long> Position => _heldBack is { } held ? new(held.Position) : base.Position;
 
     /// <summary>The time of everything in this transaction.</summary>
     public DateTimeOffset Now => Moment.ToTime(_savedAt);
@@ -27,17 +36,23 @@ public sealed class Writing : Snapshot
     internal bool IsUndone { get; private set; }
 
     /// <summary>Appends a revision of a document and records its references.</summary>
-    public async ValueTask<Revision> Save(string kind, string key, string body, IEnumerable<DocumentName> references)
-    {
-        var revision = await Append(kind, key, body);
-        foreach (var to in references.Distinct())
-            await Session.Execute("INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES (@kind, @key, @toKind, @toKey)",
-                new { kind, key, toKind = to.Kind, toKey = to.Key });
-        return revision;
-    }
+    public ValueTask<Revision> Save(string kind, string key, string body, IEnumerable<DocumentName> references) =>
+        Append(kind, key, body, [.. references.Distinct()]);
 
     /// <summary>Appends a revision that hides the document; its history stays.</summary>
-    public ValueTask<Revision> Delete(string kind, string key) => Append(kind, key, body: null);
+    public ValueTask<Revision> Delete(string kind, string key) => Append(kind, key, body: null, []);
+
+    public override ValueTask<Revision?> Newest(string kind, string key) =>
+        _heldBack is { } held ? new(held.Newest(new DocumentName(kind, key))) : base.Newest(kind, key);
+
+    public override ValueTask<List<Revision>> List(string kind, string prefix = "", string after = "", int limit = int.MaxValue, long? asOf = null) =>
+        _heldBack is { } held && asOf is null ? new(held.List(kind, prefix, after, limit)) : base.List(kind, prefix, after, limit, asOf);
+
+    public override ValueTask<List<Revision>> NewestSince(long position) =>
+        _heldBack is { } held ? new(held.NewestSince(position)) : base.NewestSince(position);
+
+    public override ValueTask<List<DocumentName>> UsersOf(string kind, string key) =>
+        _heldBack is { } held ? new(held.UsersOf(new DocumentName(kind, key))) : base.UsersOf(kind, key);
 
     public async ValueTask AddKey(StoredKey key)
     {
@@ -68,7 +83,7 @@ public sealed class Writing : Snapshot
     /// <summary>
     /// Whether a key's secret is still valid when this is written: it may have been deleted, rotated away or have expired while a request came in.
     /// </summary>
-    public ValueTask<bool> Opens(byte[] hash) => Single<bool>(
+    public ValueTask<bool> Opens(byte[] hash) => _heldBack is { Keys: { } keys } ? new(keys.Any(key => Opens(key, hash))) : Single<bool>(
         """
         SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
         """, new { hash, now = _savedAt });
@@ -95,27 +110,37 @@ public sealed class Writing : Snapshot
         return true;
     }
 
-    private ValueTask Remember(string name, string what) => Trail.Tell(Session, (_savedBy, "key", name, what), _savedAt);
+    private bool Opens(StoredKey key, byte[] hash) => (key.ExpiresAt is not { } end || end > _savedAt)
+        && (hash.AsSpan().SequenceEqual(key.Hash) || (hash.AsSpan().SequenceEqual(key.PreviousHash) && key.PreviousUntil > _savedAt));
 
-    private async ValueTask<Revision> Append(string kind, string key, string? body)
+    private ValueTask Remember(string name, string what)
     {
+        _heldBack?.ChangeKeys();
+        return Trail.Tell(Session, (_savedBy, "key", name, what), _savedAt);
+    }
+
+    private async ValueTask<Revision> Append(string kind, string key, string? body, IReadOnlyList<DocumentName> references)
+    {
+        var given = new Revision(0, kind, key, 0, _savedAt, _savedBy, body);
+        var revision = _heldBack is { } held ? held.Append(given, references) : await AppendNow(given, references);
+        (LastPosition, HighestNumber) = (revision.Position, long.Max(HighestNumber, revision.Number));
+        return revision;
+    }
+
+    private async ValueTask<Revision> AppendNow(Revision given, IReadOnlyList<DocumentName> references)
+    {
+        var (kind, key) = (given.Kind, given.Key);
         var (position, number) = await Single<(long, long)>(
             """
             INSERT INTO revision (kind, key, number, saved_at, saved_by, body)
-            SELECT @kind, @key, max(given.number) + 1, @savedAt, @savedBy, @body FROM (
+            SELECT @kind, @key, max(given.number) + 1, @SavedAt, @SavedBy, @Body FROM (
                 SELECT numbers_above AS number FROM life
                 UNION ALL SELECT r.number FROM head h JOIN revision r ON r.position = h.position WHERE h.kind = @kind AND h.key = @key) AS given
             RETURNING position, number
             """,
-            new { kind, key, savedAt = _savedAt, savedBy = _savedBy, body });
-        await Session.Execute(
-            """
-            INSERT INTO head (kind, key, position, deleted) VALUES (@kind, @key, @position, @deleted)
-            ON CONFLICT (kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
-            """,
-            new { kind, key, position, deleted = body is null ? 1 : 0 });
-        (LastPosition, HighestNumber) = (position, long.Max(HighestNumber, number));
-        await Session.Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key });
-        return new Revision(position, kind, key, number, _savedAt, _savedBy, body);
+            new { kind, key, given.SavedAt, given.SavedBy, given.Body });
+        await Session.Execute(MoveHead, new { kind, key, position, deleted = given.IsDeletion ? 1 : 0 });
+        await Session.Refer(kind, key, references);
+        return given with { Position = position, Number = number };
     }
 }

@@ -42,6 +42,32 @@ public abstract class SharedCommitContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
+    public async Task One_that_fails_after_all_kinds_of_questions_takes_back_only_its_own()
+    {
+        var failing = Task.FromResult(false);
+        await WhileOneWrites(
+            () => SaveAsync("a", "1"),
+            () => failing = Store.WriteAsync<bool>("test", async writing =>
+            {
+                await writing.Save("design", "a", "2", [new DocumentName("profile", "main")]);
+                await writing.Save("design", "b", "spoilt", []);
+                Assert.Equal(["1", "2"], (await writing.History("design", "a")).Select(one => one.Body));
+                Assert.Equal(["2", "spoilt"], (await writing.List("design")).Select(one => one.Body));
+                Assert.Equal(["a", "b"], (await writing.KeysEver("design", "")).Order());
+                Assert.Equal([new DocumentName("design", "a")], await writing.UsersOf("profile", "main"));
+                Assert.Equal(3, await writing.Position);
+                await writing.Delete("design", "b");
+                Assert.Equal("2", Assert.Single(await writing.NewestSince(1), one => !one.IsDeletion).Body);
+                throw new InvalidOperationException("mine");
+            }),
+            () => SaveAsync("b", "3"));
+        Assert.Equal("mine", (await Assert.ThrowsAsync<InvalidOperationException>(() => failing)).Message);
+        Assert.Equal(["1", "3"], Store.Read(snapshot => snapshot.List("design")).Select(one => one.Body));
+        Assert.Equal(2, Store.Read(snapshot => snapshot.Position));
+        Assert.Empty(Store.Read(snapshot => snapshot.UsersOf("profile", "main")));
+    }
+
+    [Fact]
     public async Task One_that_is_undone_returns_its_result_and_leaves_nothing()
     {
         var undone = Task.FromResult(0L);
