@@ -12,8 +12,8 @@ internal sealed class ServedStudio
     public const int First = 1;
 
     /// <summary>
-    /// Where the studio stands, as <see cref="Storage.Standing"/> has it. Its life: who serves the studio, the name, and the timeline of the database,
-    /// which is another after a promotion or a restored base backup.
+    /// Where the studio stands, as <see cref="Storage.Standing"/> has it. Its life: who serves the studio, the name, and the timeline of the
+    /// database, which is another after a promotion or a restored base backup.
     /// </summary>
     public const string Standing =
         """
@@ -23,7 +23,7 @@ internal sealed class ServedStudio
         FROM life
         """;
 
-    /// <summary>Keeps every other writer of the studio away. What stands is asked after it: one statement would see what was before the lock.</summary>
+    /// <summary>Keeps every other writer away. What stands is asked after it: one statement would see what was before the lock.</summary>
     public const string Lock = "SELECT 1 FROM life FOR UPDATE";
 
     private string? _standing;

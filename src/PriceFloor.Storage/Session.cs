@@ -46,8 +46,8 @@ public abstract class Session : IAsyncDisposable
         foreach (var (revision, references, changesReferences) in held)
         {
             var (kind, key, position) = (revision.Kind, revision.Key, revision.Position);
-            await Execute("INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body) VALUES (@Position, @Kind, @Key, @Number, @SavedAt, "
-                + "@SavedBy, @Body)", revision);
+            await Execute("INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body) "
+                + "VALUES (@Position, @Kind, @Key, @Number, @SavedAt, @SavedBy, @Body)", revision);
             await Execute(Writing.MoveHead, new { kind, key, position, deleted = revision.IsDeletion ? 1 : 0 });
             if (changesReferences)
                 await Refer(kind, key, references);
