@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Data;
 using System.Globalization;
 using System.Net.Sockets;
@@ -54,18 +55,18 @@ internal static class EngineCalls
         });
 
     /// <summary>The same for many rows of numbers, without an object for each of them.</summary>
-    public static ValueTask<List<T>> Read<T>(this NpgsqlConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters,
-        Func<Row, T> of) => Asked(async () =>
+    public static async ValueTask Read(this NpgsqlConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters,
+        Action<Row> take) => await Asked(async () =>
     {
         var statement = Statement.Of(sql);
         await using var command = new NpgsqlCommand(statement.Text, connection);
         foreach (var (name, value) in parameters.Where(one => statement.Names.Contains(one.Name.TrimStart('@'))))
             command.Parameters.Add(new NpgsqlParameter(name, NpgsqlDbType.Bigint) { Value = value ?? (object)DBNull.Value });
         await using var reader = await command.ExecuteReaderAsync();
-        var (rows, row) = (new List<T>(), new PostgresRow(reader));
+        var row = new PostgresRow(reader);
         while (await reader.ReadAsync())
-            rows.Add(of(row));
-        return rows;
+            take(row);
+        return true;
     });
 
     /// <summary>Copies rows into a table.</summary>
@@ -188,6 +189,7 @@ internal static class EngineCalls
 
         public override string? Text(int column) => reader.IsDBNull(column) ? null : reader.GetString(column);
 
-        public override byte[]? Bytes(int column) => reader.IsDBNull(column) ? null : reader.GetFieldValue<byte[]>(column);
+        public override ulong? EightBytes(int column) =>
+            reader.IsDBNull(column) ? null : BinaryPrimitives.ReadUInt64BigEndian(reader.GetFieldValue<byte[]>(column));
     }
 }

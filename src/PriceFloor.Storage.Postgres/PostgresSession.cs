@@ -56,8 +56,8 @@ internal sealed class PostgresSession : Session
 
     public override ValueTask<List<T>> Query<T>(string sql, object? parameters = null) => _connection.Query<T>(sql, parameters);
 
-    public override ValueTask<List<T>> Read<T>(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of) =>
-        _connection.Read(sql, parameters, of);
+    public override ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take) =>
+        _connection.Read(sql, parameters, take);
 
     public override ValueTask Keep() => _transaction.Keep();
 

@@ -62,7 +62,7 @@ internal static class EngineCalls
     }
 
     /// <summary>The same for many rows of numbers, without an object for each of them.</summary>
-    public static List<T> Read<T>(this SqliteConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of)
+    public static void Read(this SqliteConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take)
     {
         Check(connection, raw.sqlite3_prepare_v2(connection.Handle, sql, out var statement));
         using (statement)
@@ -70,12 +70,11 @@ internal static class EngineCalls
             foreach (var (name, value) in parameters)
                 if (raw.sqlite3_bind_parameter_index(statement, name) is > 0 and var place)
                     Check(connection, Bind(statement, place, value));
-            var (rows, row) = (new List<T>(), new SqliteRow(statement));
+            var row = new SqliteRow(statement);
             int result;
             while ((result = raw.sqlite3_step(statement)) == raw.SQLITE_ROW)
-                rows.Add(of(row));
+                take(row);
             Check(connection, result);
-            return rows;
         }
     }
 
@@ -177,17 +176,4 @@ internal static class EngineCalls
         raw.SQLITE_IOERR => StoreTrouble.Disk,
         _ => StoreTrouble.Unexpected,
     };
-
-    private sealed class SqliteRow(sqlite3_stmt statement) : Row
-    {
-        public override long Number(int column) => raw.sqlite3_column_int64(statement, column);
-
-        public override long? NumberOrNull(int column) => Number(column) is not 0 and var number ? number
-            : raw.sqlite3_column_type(statement, column) == raw.SQLITE_NULL ? null : 0;
-
-        public override string? Text(int column) => raw.sqlite3_column_text(statement, column).utf8_to_string();
-
-        public override byte[]? Bytes(int column) =>
-            raw.sqlite3_column_type(statement, column) == raw.SQLITE_NULL ? null : raw.sqlite3_column_blob(statement, column).ToArray();
-    }
 }

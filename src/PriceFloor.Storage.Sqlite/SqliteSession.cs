@@ -56,8 +56,11 @@ internal sealed class SqliteSession : Session, IDisposable
 
     public override ValueTask<List<T>> Query<T>(string sql, object? parameters = null) => new(_connection.Query<T>(sql, parameters, _transaction));
 
-    public override ValueTask<List<T>> Read<T>(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of) =>
-        new(_connection.Read(sql, parameters, of));
+    public override ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take)
+    {
+        _connection.Read(sql, parameters, take);
+        return ValueTask.CompletedTask;
+    }
 
     public override ValueTask Keep()
     {

@@ -9,6 +9,12 @@ public sealed record LogRowQuestion
     /// <summary>Number of the design.</summary>
     public long? Design { get; init; }
 
+    /// <summary>
+    /// Numbers of designs; null: all. They are picked while the whole list is read from its beginning to its end, which is quicker than to look
+    /// each line up if they have more than a few lines in a hundred.
+    /// </summary>
+    public IReadOnlyCollection<long>? Designs { get; init; }
+
     /// <summary>Number of the channel; bench entries have none.</summary>
     public long? Place { get; init; }
 
@@ -31,6 +37,8 @@ public sealed record LogRowQuestion
             var condition = "line.position <= @UpTo AND (line.ended IS NULL OR line.ended > @UpTo)";
             if (Design is not null)
                 condition += " AND line.design = @Design";
+            if (Designs is not null) // an index would not serve a column with a sign
+                condition += $" AND +line.design BETWEEN {Designs.Min()} AND {Designs.Max()} AND +line.design IN ({string.Join(',', Designs)})";
             if (Place is not null)
                 condition += " AND line.place = @Place";
             if (Sources is not null)

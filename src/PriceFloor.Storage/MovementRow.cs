@@ -1,34 +1,134 @@
+using System.Runtime.InteropServices;
+
 namespace PriceFloor.Storage;
 
-/// <summary>A movement of pieces: <see cref="MovementLine"/> says what its fields are.</summary>
-public sealed class MovementRow : LogRow
+/// <summary>
+/// A movement of pieces as it lies in the store, with numbers in place of names (<see cref="LogName"/>): <see cref="MovementLine"/> says what its
+/// fields are. A value, since a million of them are read.
+/// </summary>
+[StructLayout(LayoutKind.Auto)]
+public readonly struct MovementRow
 {
-    public int What { get; init; }
+    private const long None = long.MinValue;
 
-    public long? Place { get; init; }
+    private readonly long _paid, _listed, _fees, _shippingCharged, _shippingCost;
+    private readonly int _place, _currency, _stall;
+    private readonly byte _what, _grade;
+    private readonly bool _comesToNothing, _isOfOrder;
+    private readonly ulong _orderMark;
 
-    public long? Currency { get; init; }
+    /// <summary>Of the columns that <see cref="Columns"/> names.</summary>
+    internal MovementRow(Row row)
+    {
+        Position = row.Number(0);
+        (Source, Design, Day, _what) = ((int)row.Number(1), (int)row.Number(2), (int)row.Number(3), (byte)row.Number(4));
+        (_place, _currency, Pieces) = ((int)row.Number(5), (int)row.Number(6), (int)row.Number(7));
+        (_paid, _listed, _fees) = (row.NumberOrNull(8) ?? None, row.NumberOrNull(9) ?? None, row.NumberOrNull(10) ?? None);
+        (_shippingCharged, _shippingCost) = (row.NumberOrNull(11) ?? None, row.NumberOrNull(12) ?? None);
+        (_stall, _grade, _comesToNothing) = ((int)row.Number(13), (byte)row.Number(14), row.Number(15) != 0);
+        Piece = row.Text(16);
+        var mark = row.EightBytes(17);
+        (_isOfOrder, _orderMark) = (mark is not null, mark ?? 0);
+    }
 
-    public int Pieces { get; init; }
+    /// <summary>As it was packed.</summary>
+    internal MovementRow(ref PackedNumbers from)
+    {
+        var has = (Has)from.Read();
+        (Position, Source, Design, Day) = (from.Read(), (int)from.Read(), (int)from.Read(), (int)from.Read());
+        (Pieces, _what, _place, _currency) = ((int)from.Read(), (byte)from.Read(), (int)from.Read(), (int)from.Read());
+        _paid = has.HasFlag(Has.Paid) ? from.Read() : None;
+        _listed = has.HasFlag(Has.Listed) ? from.Read() : None;
+        _fees = has.HasFlag(Has.Fees) ? from.Read() : None;
+        _shippingCharged = has.HasFlag(Has.ShippingCharged) ? from.Read() : None;
+        _shippingCost = has.HasFlag(Has.ShippingCost) ? from.Read() : None;
+        (_stall, _grade) = has.HasFlag(Has.StallOrGrade) ? ((int)from.Read(), (byte)from.Read()) : default;
+        (_comesToNothing, _isOfOrder) = (has.HasFlag(Has.NoResale), has.HasFlag(Has.Order));
+        _orderMark = _isOfOrder ? from.ReadEight() : 0;
+        Piece = has.HasFlag(Has.Piece) ? from.ReadText() : null;
+    }
 
-    public long? Paid { get; init; }
+    [Flags]
+    private enum Has
+    {
+        Paid = 1, Listed = 2, Order = 4, Fees = 8, ShippingCharged = 16, ShippingCost = 32, StallOrGrade = 64, NoResale = 128, Piece = 256,
+    }
 
-    public long? Listed { get; init; }
+    /// <summary>The columns of a line and its piece.</summary>
+    internal static string Columns =>
+        """
+        line.position, line.source, line.design, line.day, line.what, line.place, line.currency, line.pieces, line.paid, line.listed, line.fees,
+        line.shipping_charged, line.shipping_cost, line.stall, line.grade, line.resale = 0, piece.key, line.order_mark
+        """;
 
-    public long? Fees { get; init; }
+    public long Position { get; }
 
-    public long? ShippingCharged { get; init; }
+    public int Source { get; }
 
-    public long? ShippingCost { get; init; }
+    public int Design { get; }
 
-    public long? Stall { get; init; }
+    /// <summary>Days since 0001-01-01.</summary>
+    public int Day { get; }
 
-    public int? Grade { get; init; }
+    public int What => _what;
 
-    public int? Resale { get; init; }
+    public int? Place => OrNull(_place);
+
+    public int? Currency => OrNull(_currency);
+
+    public int Pieces { get; }
+
+    public long? Paid => OrNull(_paid);
+
+    public long? Listed => OrNull(_listed);
+
+    public long? Fees => OrNull(_fees);
+
+    public long? ShippingCharged => OrNull(_shippingCharged);
+
+    public long? ShippingCost => OrNull(_shippingCost);
+
+    public int? Stall => OrNull(_stall);
+
+    public int? Grade => OrNull(_grade);
+
+    /// <summary>Whether what came back can be sold again.</summary>
+    public bool Resale => !_comesToNothing;
 
     /// <summary>In words: most pieces have a name of their own, so a list of names would have them all.</summary>
-    public string? Piece { get; init; }
+    public string? Piece { get; }
 
-    public byte[]? OrderMark { get; init; }
+    /// <summary>The order (<see cref="LogMarks.OfOrder"/>), as a number.</summary>
+    public ulong? OrderMark => _isOfOrder ? _orderMark : null;
+
+    /// <summary>The most bytes that it takes when it is packed.</summary>
+    internal int MostPacked => 16 * PackedNumbers.MostOfNumber + (Piece?.Length ?? 0) * 3;
+
+    internal void Pack(ref PackedNumbers to)
+    {
+        var has = (_paid != None ? Has.Paid : 0) | (_listed != None ? Has.Listed : 0) | (_fees != None ? Has.Fees : 0)
+            | (_shippingCharged != None ? Has.ShippingCharged : 0) | (_shippingCost != None ? Has.ShippingCost : 0)
+            | (_stall != 0 || _grade != 0 ? Has.StallOrGrade : 0) | (_comesToNothing ? Has.NoResale : 0) | (_isOfOrder ? Has.Order : 0)
+            | (Piece is not null ? Has.Piece : 0);
+        foreach (var number in (ReadOnlySpan<long>)[(long)has, Position, Source, Design, Day, Pieces, _what, _place, _currency])
+            to.Write(number);
+        foreach (var amount in (ReadOnlySpan<long>)[_paid, _listed, _fees, _shippingCharged, _shippingCost])
+            if (amount != None)
+                to.Write(amount);
+        if (has.HasFlag(Has.StallOrGrade))
+        {
+            to.Write(_stall);
+            to.Write(_grade);
+        }
+
+        if (_isOfOrder)
+            to.WriteEight(_orderMark);
+        if (Piece is not null)
+            to.Write(Piece);
+    }
+
+    private static long? OrNull(long amount) => amount == None ? null : amount;
+
+    /// <summary>No name has the number 0.</summary>
+    private static int? OrNull(int number) => number == 0 ? null : number;
 }

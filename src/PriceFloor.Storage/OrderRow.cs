@@ -1,13 +1,10 @@
+using System.Runtime.InteropServices;
+
 namespace PriceFloor.Storage;
 
 /// <summary>That a movement is of an order.</summary>
-public sealed class OrderRow
-{
-    public long Position { get; init; }
-
-    /// <summary>Number of the design.</summary>
-    public long Design { get; init; }
-
-    /// <summary>The order: 8 bytes (<see cref="LogMarks.OfOrder"/>).</summary>
-    public byte[] OrderMark { get; init; } = [];
-}
+/// <param name="Position">Its position.</param>
+/// <param name="Design">Number of the design.</param>
+/// <param name="OrderMark">The order (<see cref="LogMarks.OfOrder"/>), as a number.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct OrderRow(long Position, long Design, ulong OrderMark);

@@ -28,8 +28,8 @@ public abstract class Session : IAsyncDisposable
     /// <summary>The same for answers of many rows, in the fastest way that the engine has.</summary>
     /// <param name="sql">The question.</param>
     /// <param name="parameters">Its parameters by name: whole numbers or null.</param>
-    /// <param name="of">Makes an object of a row, whose columns are in the question's order.</param>
-    public abstract ValueTask<List<T>> Read<T>(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of);
+    /// <param name="take">Takes what it needs of each row, whose columns are in the question's order. There is one row at a time.</param>
+    public abstract ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take);
 
     /// <summary>Where the store stands. A transaction that writes is asked before it has written.</summary>
     internal virtual async ValueTask<Standing> Standing() => (await Query<Standing>(

@@ -14,37 +14,43 @@ public partial class Snapshot
     ];
 
     /// <summary>
-    /// Movements that are of an order and have positions after one and up to another, in order of position; ended ones too, since they were there.
+    /// Hands on movements that are of an order and have positions after one and up to another, in order of position; ended ones too, since they were
+    /// there.
     /// </summary>
-    public ValueTask<List<OrderRow>> OrderRows(long after, long upTo, int limit) => Session.Read(
+    public ValueTask OrderRows(long after, long upTo, Action<OrderRow> take) => Session.Read(
         """
         SELECT position, design, order_mark FROM movement
-        WHERE position > @after AND position <= @upTo AND order_mark IS NOT NULL ORDER BY position LIMIT @limit
-        """, [("@after", after), ("@upTo", upTo), ("@limit", limit)], OrderOf);
+        WHERE position > @after AND position <= @upTo AND order_mark IS NOT NULL ORDER BY position
+        """, [("@after", after), ("@upTo", upTo)], row => take(OrderOf(row)));
 
-    /// <summary>Movements that were of an order and ended after one position and up to another.</summary>
-    public ValueTask<List<OrderRow>> EndedOrderRows(long after, long upTo) => Session.Read(
+    /// <summary>Hands on movements that were of an order and ended after one position and up to another.</summary>
+    public ValueTask EndedOrderRows(long after, long upTo, Action<OrderRow> take) => Session.Read(
         """
         SELECT position, design, order_mark FROM movement
         WHERE ended > @after AND ended <= @upTo AND order_mark IS NOT NULL
-        """, [("@after", after), ("@upTo", upTo)], OrderOf);
+        """, [("@after", after), ("@upTo", upTo)], row => take(OrderOf(row)));
 
-    /// <summary>The movements at some positions, as far as they stood.</summary>
-    public async ValueTask<List<MovementRow>> MovementRowsAt(IReadOnlyCollection<long> positions, LogRowQuestion question)
+    /// <summary>Hands on the movements at some positions, as far as they stood.</summary>
+    public async ValueTask MovementRowsAt(IReadOnlyCollection<long> positions, LogRowQuestion question, Action<MovementRow> take)
     {
-        var rows = new List<MovementRow>();
         foreach (var some in positions.Chunk(Together))
-            rows.AddRange(await Session.Read(
-                $"""
-                 SELECT {MovementColumns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece
-                 WHERE line.position IN ({string.Join(',', some)}) AND {question.Condition} ORDER BY line.position
-                 """, question.Parameters, MovementOf));
-        return rows;
+            await Session.Read(
+                $"{s_movements} WHERE line.position IN ({string.Join(',', some)}) AND {question.Condition} ORDER BY line.position",
+                question.Parameters, row => take(new MovementRow(row)));
+    }
+
+    /// <summary>The designs of movements at some positions, each once; ended ones too.</summary>
+    public async ValueTask<List<long>> DesignsAt(IReadOnlyCollection<long> positions)
+    {
+        var designs = new HashSet<long>();
+        foreach (var some in positions.Chunk(Together))
+            designs.UnionWith(await Query<long>("SELECT DISTINCT design FROM movement WHERE position IN @some", new { some }));
+        return [.. designs];
     }
 
     private const int Together = 1000;
 
-    private static OrderRow OrderOf(Row row) => new() { Position = row.Number(0), Design = row.Number(1), OrderMark = row.Bytes(2)! };
+    private static OrderRow OrderOf(Row row) => new(row.Number(0), row.Number(1), row.EightBytes(2)!.Value);
 
     private ValueTask<List<long?>> Touched(LogList list, long after, long upTo) => Query<long?>(
         $"""

@@ -3,27 +3,33 @@ namespace PriceFloor.Storage;
 /// <summary>The rows of the log for those who calculate with many of them.</summary>
 public partial class Snapshot
 {
-    private const string MovementColumns =
-        """
-        line.position, line.source, line.design, line.day, line.what, line.place, line.currency, line.pieces, line.paid, line.listed, line.fees,
-        line.shipping_charged, line.shipping_cost, line.stall, line.grade, line.resale, piece.key, line.order_mark
-        """;
+    private static readonly string s_movements =
+        $"SELECT {MovementRow.Columns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece";
 
     /// <summary>All names but those of single pieces.</summary>
     public ValueTask<List<LogName>> NamesOfLog() => Query<LogName>(
         "SELECT id, kind, key FROM name WHERE kind IN ('source', 'design', 'channel', 'currency', 'stall', 'step')", new { });
 
-    /// <summary>Movements, in order of day where they are of one design.</summary>
-    public ValueTask<List<MovementRow>> MovementRows(LogRowQuestion question) => Session.Read(
-        $"SELECT {MovementColumns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece WHERE {question.Condition}"
-        + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question.Parameters, MovementOf);
+    /// <summary>Hands on movements in order of position, or of day where they are of one design.</summary>
+    public ValueTask MovementRows(LogRowQuestion question, Action<MovementRow> take) => Session.Read(
+        $"{s_movements} WHERE {question.Condition} ORDER BY {(question.Design is null ? "" : "line.day, ")}line.position", question.Parameters,
+        row => take(new MovementRow(row)));
+
+    /// <summary>How many movements each design ever had up to a position, ended ones too. It reads an index only.</summary>
+    public ValueTask<List<(long Design, long Lines)>> MovementsByDesign(long upTo) => Query<(long, long)>(
+        "SELECT design, count(*) FROM movement WHERE position <= @upTo GROUP BY design", new { upTo });
 
     /// <summary>Bench entries, in order of day where they are of one design.</summary>
-    public ValueTask<List<BenchRow>> BenchRows(LogRowQuestion question) => Session.Read(
-        $"""
-         SELECT line.position, line.source, line.design, line.day, line.step, line.started, line.good, line.minutes
-         FROM bench AS line WHERE {question.Condition}
-         """ + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question.Parameters, BenchOf);
+    public async ValueTask<List<BenchRow>> BenchRows(LogRowQuestion question)
+    {
+        var rows = new List<BenchRow>();
+        await Session.Read(
+            $"""
+             SELECT line.position, line.source, line.design, line.day, line.step, line.started, line.good, line.minutes
+             FROM bench AS line WHERE {question.Condition}
+             """ + (question.Design is null ? "" : " ORDER BY line.day, line.position"), question.Parameters, row => rows.Add(BenchOf(row)));
+        return rows;
+    }
 
     /// <summary>The days of movements of one kind on a channel, each stall's once.</summary>
     /// <param name="question">The channel and the days.</param>
@@ -43,28 +49,6 @@ public partial class Snapshot
              UNION ALL SELECT ({NewestIn("bench", "line.design = name.id", "@Bench")}) FROM name WHERE name.kind = 'design'
              UNION ALL SELECT ({NewestIn("bench", "line.design IS NULL", "@Bench")})) AS days
          """, new { end.Movements, end.Bench, to });
-
-    private static MovementRow MovementOf(Row row) => new()
-    {
-        Position = row.Number(0),
-        Source = row.Number(1),
-        Design = row.Number(2),
-        Day = (int)row.Number(3),
-        What = (int)row.Number(4),
-        Place = row.NumberOrNull(5),
-        Currency = row.NumberOrNull(6),
-        Pieces = (int)row.Number(7),
-        Paid = row.NumberOrNull(8),
-        Listed = row.NumberOrNull(9),
-        Fees = row.NumberOrNull(10),
-        ShippingCharged = row.NumberOrNull(11),
-        ShippingCost = row.NumberOrNull(12),
-        Stall = row.NumberOrNull(13),
-        Grade = (int?)row.NumberOrNull(14),
-        Resale = (int?)row.NumberOrNull(15),
-        Piece = row.Text(16),
-        OrderMark = row.Bytes(17),
-    };
 
     private static BenchRow BenchOf(Row row) => new()
     {

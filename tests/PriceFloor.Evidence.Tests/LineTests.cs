@@ -11,7 +11,7 @@ public sealed class LineTests
     {
         Assert.Equal(LineId.OfText("10231"), LineId.OfText(new string(['1', '0', '2', '3', '1'])));
         Assert.NotEqual(LineId.OfText("10231"), LineId.OfText("10232"));
-        Assert.NotEqual(LineId.OfText("10231"), LineId.OfBytes(10231));
+        Assert.NotEqual(LineId.OfText("10231"), LineId.OfNumber(10231));
         Assert.DoesNotContain("10231", $"{LineId.OfText("10231")} {Sold(1, 52.00m)}", StringComparison.Ordinal);
     }
 

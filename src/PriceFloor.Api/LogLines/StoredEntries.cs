@@ -22,7 +22,7 @@ internal static class StoredEntries
             Pieces = line.Pieces,
             Paid = StoredLines.Money(line.Paid, currency),
             Listed = StoredLines.Money(line.Listed, currency),
-            Order = line.OrderMark is { } mark ? LineId.OfBytes(BinaryPrimitives.ReadUInt64BigEndian(mark)) : null,
+            Order = line.OrderMark is { } mark ? LineId.OfNumber(BinaryPrimitives.ReadUInt64BigEndian(mark)) : null,
             Fees = StoredLines.Money(line.Fees, currency),
             ShippingCharged = StoredLines.Money(line.ShippingCharged, currency),
             ShippingCost = StoredLines.Money(line.ShippingCost, currency),

@@ -119,7 +119,7 @@ public sealed class OfferedDesign
 
     private static List<OrderDay> OrdersOf(List<Movement> sold)
     {
-        var (orders, byNumber) = (new List<OrderDay>(), new Dictionary<LineId, int>());
+        var (orders, byNumber) = (new List<OrderDay>(sold.Count), new Dictionary<LineId, int>(sold.Count));
         foreach (var line in InOrder.Of(sold, (one, other) => one.On.CompareTo(other.On)))
             if (line.Order is { } number && byNumber.TryGetValue(number, out var at))
             {
@@ -132,6 +132,7 @@ public sealed class OfferedDesign
                 orders.Add(new OrderDay(line.On, line.Pieces));
             }
 
+        orders.TrimExcess(); // it is kept
         return orders;
     }
 }

@@ -65,17 +65,17 @@ public sealed class Seasons
     /// <summary>The weeks of some days, each day as heavy as its month.</summary>
     public decimal Weeks(DaySpan span)
     {
-        var days = new int[Months];
-        for (var from = span.From; from <= span.To;)
-        {
-            var last = new DateOnly(from.Year, from.Month, DateTime.DaysInMonth(from.Year, from.Month));
-            var to = last < span.To ? last : span.To;
-            days[from.Month - 1] += to.DayNumber - from.DayNumber + 1;
-            if (to == DateOnly.MaxValue)
-                break;
-            from = to.AddDays(1);
-        }
+        var weighted = 0m;
+        for (var month = 1; month <= Months; month++)
+            weighted += Weights[month - 1] * (DaysUpTo(span.To, month) - DaysUpTo(span.From, month) + (span.From.Month == month ? 1 : 0));
+        return weighted / 7;
+    }
 
-        return Enumerable.Range(0, Months).Sum(month => Weights[month] * days[month]) / 7;
+    /// <summary>How many days of a month there were from the first year to a day, that day too.</summary>
+    private static int DaysUpTo(DateOnly day, int month)
+    {
+        var before = day.Year - 1;
+        var days = before * DateTime.DaysInMonth(1, month) + (month == 2 ? before / 4 - before / 100 + before / 400 : 0);
+        return days + (day.Month > month ? DateTime.DaysInMonth(day.Year, month) : day.Month == month ? day.Day : 0);
     }
 }

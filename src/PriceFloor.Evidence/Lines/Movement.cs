@@ -9,9 +9,6 @@ public sealed record Movement
     /// <summary>What the sheet or program that says so is called.</summary>
     public required string Source { get; init; }
 
-    /// <summary>The line's own id in its source; null if the source has none.</summary>
-    public LineId? Ref { get; init; }
-
     /// <summary>The local day.</summary>
     public required DateOnly On { get; init; }
 

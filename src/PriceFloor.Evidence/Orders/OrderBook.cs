@@ -5,7 +5,7 @@ namespace PriceFloor.Evidence.Orders;
 /// <summary>All orders of a log, with what came back of them.</summary>
 public sealed class OrderBook
 {
-    private readonly Dictionary<(string, LineId), SoldOrder> _byNumber = [];
+    private readonly Dictionary<string, Dictionary<LineId, SoldOrder>> _byNumber = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Sku, string Channel), List<SoldLine>> _open = [];
     private readonly List<SoldOrder> _orders = [];
 
@@ -45,13 +45,11 @@ public sealed class OrderBook
 
     private void Sell(Movement line)
     {
-        var order = line.Order is { } number ? _byNumber.GetValueOrDefault((line.Channel!, number)) : null;
-        if (order is null)
-        {
-            _orders.Add(order = new SoldOrder(line.Channel!));
-            if (line.Order is { } own)
-                _byNumber.Add((line.Channel!, own), order);
-        }
+        SoldOrder? order = null;
+        if (line.Order is { } number && !On(line.Channel!).TryGetValue(number, out order))
+            On(line.Channel!).Add(number, order = new SoldOrder(line.Channel!));
+        if (order is not { Lines.Count: > 0 })
+            _orders.Add(order ??= new SoldOrder(line.Channel!));
 
         var sold = new SoldLine(line, order);
         order.Add(sold);
@@ -62,11 +60,19 @@ public sealed class OrderBook
         open.Add(sold);
     }
 
+    /// <summary>The orders with a number on a channel.</summary>
+    private Dictionary<LineId, SoldOrder> On(string channel)
+    {
+        if (!_byNumber.TryGetValue(channel, out var orders))
+            _byNumber.Add(channel, orders = []);
+        return orders;
+    }
+
     /// <summary>From the order that the line names, else from the last sale of the design there.</summary>
     private void Return(Movement line)
     {
         var (left, sku) = (line.Pieces, line.Sku);
-        if (line.Order is { } number && _byNumber.TryGetValue((line.Channel!, number), out var order))
+        if (line.Order is { } number && On(line.Channel!).TryGetValue(number, out var order))
             foreach (var sold in order.Lines.Where(sold => sold.Line.Sku == sku))
                 left -= Back(sold, left, line.Resale);
         if (_open.TryGetValue((sku, line.Channel!), out var open))

@@ -12,60 +12,76 @@ internal static class OrderNet
     public static void Share(SoldOrder order, Channel channel)
     {
         var lines = order.Lines;
-        var values = new decimal[lines.Count];
-        for (var i = 0; i < values.Length; i++)
-            values[i] = Sale.BeforeTaxOf(lines[i].Line.Paid ?? 0, channel);
-        var costs = Costs(order, channel, values);
+        var costs = Costs(order, channel);
+        if (lines is [var only])
+        {
+            only.Net = Value(only.Line, channel) * (1 - channel.ShopShare) + costs.ShippingCharged - costs.Shipping - costs.Fees
+                - only.Line.Pieces * costs.PerPiece;
+            return;
+        }
+
         var byPieces = costs.Value == 0;
         decimal all = byPieces ? order.Pieces : costs.Value;
-        for (var i = 0; i < values.Length; i++)
+        foreach (var line in lines)
         {
-            var line = lines[i].Line;
-            var weight = byPieces ? line.Pieces : values[i];
-            lines[i].Net = values[i] * (1 - channel.ShopShare) + costs.ShippingCharged * weight / all - costs.Shipping * weight / all
-                - costs.Fees * weight / all - line.Pieces * costs.PerPiece;
+            var (value, pieces) = (Value(line.Line, channel), line.Line.Pieces);
+            var weight = byPieces ? pieces : value;
+            line.Net = value * (1 - channel.ShopShare) + costs.ShippingCharged * weight / all - costs.Shipping * weight / all
+                - costs.Fees * weight / all - pieces * costs.PerPiece;
         }
     }
 
     /// <summary>The fees of an order by the channel's terms.</summary>
-    public static decimal ExpectedFees(SoldOrder order, Channel channel)
-    {
-        var value = order.Lines.Sum(line => Sale.BeforeTaxOf(line.Line.Paid ?? 0, channel));
-        return Fees(channel, value, ShippingCharged(order, channel));
-    }
+    public static decimal ExpectedFees(SoldOrder order, Channel channel) =>
+        Fees(channel, Value(order, channel), ShippingCharged(order, channel));
 
     /// <summary>All that the buyer paid for an order.</summary>
     public static decimal Paid(SoldOrder order, Channel channel) =>
-        (order.Lines.Sum(line => Sale.BeforeTaxOf(line.Line.Paid ?? 0, channel)) + ShippingCharged(order, channel)) * (1 + channel.SalesTax.Rate);
+        (Value(order, channel) + ShippingCharged(order, channel)) * (1 + channel.SalesTax.Rate);
 
     /// <summary>The sum of what the lines record; null if none does.</summary>
     public static decimal? Recorded(SoldOrder order, Func<Movement, decimal?> part)
     {
         decimal? sum = null;
-        foreach (var line in order.Lines)
-            if (part(line.Line) is { } own)
+        for (var i = 0; i < order.Lines.Count; i++)
+            if (part(order.Lines[i].Line) is { } own)
                 sum = (sum ?? 0) + own;
         return sum;
     }
 
-    private static OrderCosts Costs(SoldOrder order, Channel channel, decimal[] values)
+    private static OrderCosts Costs(SoldOrder order, Channel channel)
     {
-        var (value, charged) = (values.Sum(), ShippingCharged(order, channel));
+        var (value, charged) = (Value(order, channel), ShippingCharged(order, channel));
         var perPiece = channel.Stall is { } stall ? channel.CostPerPiece + stall.Cost / stall.Pieces : channel.CostPerPiece;
         return new OrderCosts(value, charged, Recorded(order, line => line.ShippingCost) ?? channel.Shipping.Cost,
             Recorded(order, line => line.Fees) ?? Fees(channel, value, charged), perPiece);
     }
 
+    private static decimal Value(SoldOrder order, Channel channel)
+    {
+        var value = 0m;
+        for (var i = 0; i < order.Lines.Count; i++)
+            value += Value(order.Lines[i].Line, channel);
+        return value;
+    }
+
+    private static decimal Value(Movement line, Channel channel) => Sale.BeforeTaxOf(line.Paid ?? 0, channel);
+
     private static decimal ShippingCharged(SoldOrder order, Channel channel) =>
         Sale.BeforeTaxOf(Recorded(order, line => line.ShippingCharged) ?? channel.Shipping.Charged, channel);
 
-    private static decimal Fees(Channel channel, decimal value, decimal shipping) => channel.Fees.Sum(fee =>
+    private static decimal Fees(Channel channel, decimal value, decimal shipping)
     {
-        var paid = (value + shipping) * (1 + channel.SalesTax.Rate);
-        var on = fee.Of switch { FeeBase.Price => value, FeeBase.PriceAndShipping => value + shipping, _ => paid };
-        var amount = decimal.Max(fee.Rate * on + fee.Fixed, fee.Minimum ?? 0);
-        return fee.Maximum is { } maximum ? decimal.Min(maximum, amount) : amount;
-    });
+        var (paid, fees) = ((value + shipping) * (1 + channel.SalesTax.Rate), 0m);
+        foreach (var fee in channel.Fees)
+        {
+            var on = fee.Of switch { FeeBase.Price => value, FeeBase.PriceAndShipping => value + shipping, _ => paid };
+            var amount = decimal.Max(fee.Rate * on + fee.Fixed, fee.Minimum ?? 0);
+            fees += fee.Maximum is { } maximum ? decimal.Min(maximum, amount) : amount;
+        }
+
+        return fees;
+    }
 
     private readonly record struct OrderCosts(decimal Value, decimal ShippingCharged, decimal Shipping, decimal Fees, decimal PerPiece);
 }

@@ -27,7 +27,7 @@ public sealed class SoldLine
 /// <summary>One order on a channel: all lines with its number, or one line without.</summary>
 public sealed class SoldOrder
 {
-    private readonly List<SoldLine> _lines = [];
+    private readonly List<SoldLine> _lines = new(1); // most orders have one
 
     internal SoldOrder(string channel) => Channel = channel;
 

@@ -95,7 +95,6 @@ public sealed class MovementSettling
     private Movement Entry(SentMovement line, (string Design, string? Channel, decimal? Paid) found, OrderShare share) => new()
     {
         Source = _source,
-        Ref = line.Ref is null ? null : LineId.OfText(line.Ref),
         On = line.On!.Value,
         What = line.What,
         Sku = found.Design,

@@ -62,11 +62,14 @@ public sealed class ShelfHistory
     public IEnumerable<(DateOnly Made, int Pieces)> Ages => _stock.ByDayMade.GroupBy(lot => lot.Made).OrderBy(lots => lots.Key)
         .Select(lots => (lots.Key, lots.Sum(lot => lot.Pieces)));
 
+    /// <summary>The day on which the oldest piece on hand was made; null where there is none.</summary>
+    public DateOnly? OldestMade => _stock.OldestMade;
+
     /// <summary>Each piece that has a day on which it was made.</summary>
     public IEnumerable<ShelfTime> Times =>
     [
         .. _ended,
-        .. _sold.Where(sold => sold.Pieces > 0).Select(sold => new ShelfTime(Age(sold.Made, sold.On), ShelfEnd.Sold, sold.Pieces)),
+        .. _sold.Where(sold => sold.Pieces > 0).Select(sold => new ShelfTime(Age(sold.Made, sold.Line.On), ShelfEnd.Sold, sold.Pieces)),
         .. _stock.ByDayMade.Select(lot => new ShelfTime(Age(lot.Made, To), ShelfEnd.OnShelf, lot.Pieces)),
     ];
 
@@ -152,7 +155,7 @@ public sealed class ShelfHistory
         var matched = 0;
         foreach (var lot in _stock.Remove(line.Pieces, line.Channel, line.Piece))
         {
-            _sold.Add(new SoldPieces(lot.Made, line.On, line.Channel, line.Order, lot.Pieces));
+            _sold.Add(new SoldPieces(lot.Made, line, lot.Pieces));
             matched += lot.Pieces;
         }
 
@@ -169,7 +172,7 @@ public sealed class ShelfHistory
         Sold -= line.Pieces;
         var left = line.Pieces;
         for (var i = _sold.Count - 1; i >= 0 && left > 0; i--)
-            if (line.Order is null || _sold[i].Order == line.Order)
+            if (line.Order is null || _sold[i].Line.Order == line.Order)
                 left -= Cancel(i, left);
         for (var i = _sold.Count - 1; i >= 0 && left > 0; i--)
             left -= Cancel(i, left);
@@ -205,5 +208,5 @@ public sealed class ShelfHistory
 
     private static int Age(DateOnly made, DateOnly on) => int.Max(0, on.DayNumber - made.DayNumber);
 
-    private readonly record struct SoldPieces(DateOnly Made, DateOnly On, string? Channel, LineId? Order, int Pieces);
+    private readonly record struct SoldPieces(DateOnly Made, Movement Line, int Pieces);
 }

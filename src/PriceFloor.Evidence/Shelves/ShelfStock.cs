@@ -8,7 +8,8 @@ internal sealed class ShelfStock
 {
     private const string Studio = "";
 
-    private readonly SortedDictionary<DateOnly, int> _byDay = [];
+    private readonly LotsByDay _byDay = new();
+    private readonly List<ShelfLot> _taken = [];
     private readonly Dictionary<string, DateOnly> _byPiece = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _byPlace = new(StringComparer.Ordinal);
 
@@ -20,7 +21,20 @@ internal sealed class ShelfStock
         .OrderBy(place => place.Key, StringComparer.Ordinal).Select(place => (place.Key == Studio ? null : place.Key, place.Value));
 
     public IEnumerable<ShelfLot> ByDayMade =>
-        [.. _byDay.Select(lot => new ShelfLot(lot.Key, lot.Value)), .. _byPiece.Values.Select(day => new ShelfLot(day, 1))];
+        [.. _byDay.All, .. _byPiece.Values.Select(day => new ShelfLot(day, 1))];
+
+    /// <summary>The day on which the oldest of them was made; null where there is none.</summary>
+    public DateOnly? OldestMade
+    {
+        get
+        {
+            var oldest = _byDay.IsEmpty ? (DateOnly?)null : _byDay.Oldest.Made;
+            foreach (var made in _byPiece.Values)
+                if (!(oldest <= made))
+                    oldest = made;
+            return oldest;
+        }
+    }
 
     public void Add(DateOnly made, int pieces, string? place, string? piece)
     {
@@ -29,7 +43,7 @@ internal sealed class ShelfStock
         _byPlace[place ?? Studio] = checked(At(place) + pieces);
         All = checked(All + pieces);
         if (piece is null || pieces > 1 || !_byPiece.TryAdd(piece, made))
-            _byDay[made] = checked(_byDay.GetValueOrDefault(made) + pieces);
+            _byDay.Add(made, pieces);
     }
 
     /// <summary>As many as are there.</summary>
@@ -40,8 +54,10 @@ internal sealed class ShelfStock
         _byPlace[to ?? Studio] = At(to) + moved;
     }
 
-    /// <summary>Takes pieces from a place first and the rest from the studio; no more than are there.</summary>
-    public IReadOnlyList<ShelfLot> Remove(int pieces, string? place, string? piece)
+    /// <summary>
+    /// Takes pieces from a place first and the rest from the studio; no more than are there. The list is good until pieces are taken again.
+    /// </summary>
+    public List<ShelfLot> Remove(int pieces, string? place, string? piece)
     {
         var there = int.Min(pieces, At(place));
         var rest = place is null ? 0 : int.Min(pieces - there, At(null));
@@ -52,7 +68,7 @@ internal sealed class ShelfStock
     }
 
     /// <summary>Takes pieces from one place.</summary>
-    public IReadOnlyList<ShelfLot> RemoveAt(string? place, int pieces)
+    public List<ShelfLot> RemoveAt(string? place, int pieces)
     {
         var there = int.Min(pieces, At(place));
         _byPlace[place ?? Studio] = At(place) - there;
@@ -62,23 +78,18 @@ internal sealed class ShelfStock
 
     private List<ShelfLot> Oldest(int pieces, string? piece)
     {
-        var lots = new List<ShelfLot>();
+        var lots = _taken;
+        lots.Clear();
         if (pieces > 0 && piece is not null && _byPiece.Remove(piece, out var made))
         {
             lots.Add(new ShelfLot(made, 1));
             pieces--;
         }
 
-        while (pieces > 0 && _byDay.Count > 0)
+        while (pieces > 0 && !_byDay.IsEmpty)
         {
-            var (day, there) = _byDay.First();
-            var taken = int.Min(pieces, there);
-            if (taken == there)
-                _byDay.Remove(day);
-            else
-                _byDay[day] = there - taken;
-            lots.Add(new ShelfLot(day, taken));
-            pieces -= taken;
+            lots.Add(_byDay.Take(pieces));
+            pieces -= lots[^1].Pieces;
         }
 
         // Only pieces with numbers are left: the oldest of them.

@@ -25,22 +25,30 @@ public sealed class SoldCurve
     /// <summary>The curve of some pieces; their order does not matter.</summary>
     public static SoldCurve Of(IEnumerable<ShelfTime> pieces)
     {
-        var byAge = new SortedDictionary<int, (int Sold, int Gone, int Ended)>();
-        foreach (var (days, end, count) in pieces)
+        var (ages, sold, gone, ended) = (new List<int>(), new List<int>(), new List<int>(), new List<int>());
+        foreach (var (days, end, count) in pieces.OrderBy(piece => piece.Days))
         {
-            var (sold, gone, ended) = byAge.GetValueOrDefault(days);
-            byAge[days] = (sold + (end == ShelfEnd.Sold ? count : 0), gone + (end == ShelfEnd.Gone ? count : 0), ended + count);
+            if (ages.Count == 0 || ages[^1] != days)
+            {
+                ages.Add(days);
+                sold.Add(0);
+                gone.Add(0);
+                ended.Add(0);
+            }
+
+            sold[^1] += end == ShelfEnd.Sold ? count : 0;
+            gone[^1] += end == ShelfEnd.Gone ? count : 0;
+            ended[^1] += count;
         }
 
-        var left = byAge.Values.Sum(age => age.Ended);
-        var atRisk = new List<int>();
-        foreach (var age in byAge.Values)
+        var (left, atRisk) = (ended.Sum(), new int[ages.Count]);
+        for (var i = 0; i < atRisk.Length; i++)
         {
-            atRisk.Add(left);
-            left -= age.Ended;
+            atRisk[i] = left;
+            left -= ended[i];
         }
 
-        return new SoldCurve([.. byAge.Keys], [.. atRisk], [.. byAge.Values.Select(age => age.Sold)], [.. byAge.Values.Select(age => age.Gone)]);
+        return new SoldCurve([.. ages], atRisk, [.. sold], [.. gone]);
     }
 
     /// <summary>How many pieces were at least that old.</summary>
@@ -60,7 +68,7 @@ public sealed class SoldCurve
     /// <summary>The first age by which half of them are sold; null if never.</summary>
     public int? DaysToSell()
     {
-        var i = Array.FindIndex(_share, share => Settled.Of(share, 9) >= 0.5m);
+        var i = Array.FindIndex(_share, share => share > 0.49 && Settled.Of(share, 9) >= 0.5m);
         return i < 0 ? null : _ages[i];
     }
 

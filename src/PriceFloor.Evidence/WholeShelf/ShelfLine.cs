@@ -19,5 +19,5 @@ public sealed record ShelfLine(DesignEvidence Design, DesignDecision Decision, d
 
     /// <summary>How many days old the oldest piece on hand is; null where there is none, or nobody knows.</summary>
     public int? Oldest => Design.Shelf is { IsKnown: true, OnHand: > 0 } shelf
-        && shelf.Ages.Select(lot => (DateOnly?)lot.Made).FirstOrDefault() is { } made ? shelf.To.DayNumber - made.DayNumber : null;
+        && shelf.OldestMade is { } made ? shelf.To.DayNumber - made.DayNumber : null;
 }

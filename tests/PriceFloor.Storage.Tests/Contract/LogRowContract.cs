@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using Xunit;
 
 namespace PriceFloor.Storage.Tests.Contract;
@@ -24,11 +25,11 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
         var names = Names();
         Assert.Equal(
             (1L, names["source", Shop], names["design", "RB-014"], names["channel", "web"], names["currency", "USD"], names["stall", "Spring fair"]),
-            (row.Position, row.Source, row.Design!.Value, row.Place!.Value, row.Currency!.Value, row.Stall!.Value));
+            (row.Position, row.Source, row.Design, row.Place!.Value, row.Currency!.Value, row.Stall!.Value));
         Assert.Equal((100, 4, 1, 5200L, 5800L, 196L, 500L, 620L), (row.Day, row.What, row.Pieces, row.Paid!.Value, row.Listed!.Value, row.Fees!.Value,
             row.ShippingCharged!.Value, row.ShippingCost!.Value));
-        Assert.Equal((2, 0, "7/25"), (row.Grade, row.Resale, row.Piece));
-        Assert.Equal(Marks.OfOrder(Shop, "1"), row.OrderMark);
+        Assert.Equal((2, false, "7/25"), (row.Grade, row.Resale, row.Piece));
+        Assert.Equal(NumberOf(Marks.OfOrder(Shop, "1")), row.OrderMark);
         Assert.DoesNotContain(Store.Read(snapshot => snapshot.NamesOfLog()), name => name.Key == "7/25");
     }
 
@@ -43,6 +44,8 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
         Assert.Equal([3L, 1L], Rows(all => all with { Design = names["design", "RB-014"], UpTo = then.Movements }).Select(row => row.Position));
         Assert.Equal([3L], Rows(all => all with { Place = names["channel", "fair"] }).Select(row => row.Position));
         Assert.Equal([2L, 3L], Rows(all => all with { From = 100, To = 101 }).Select(row => row.Position));
+        Assert.Equal([2L, 3L, 4L], Rows(all => all with { Designs = [names["design", "RB-014"], names["design", "AB-001"]] }).Select(row => row.Position));
+        Assert.Equal([2L], Rows(all => all with { Designs = [names["design", "AB-001"]] }).Select(row => row.Position));
     }
 
     [Fact]
@@ -64,17 +67,48 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
         var order = Marks.OfOrder(Shop, "A");
         Send(Sold("1") with { OrderMark = order }, Sold("2", "AB-001") with { OrderMark = order }, Sold("3") with { OrderMark = null });
         var end = Position.Movements;
-        Assert.Equal([1L, 2L], Store.Read(snapshot => snapshot.OrderRows(0, end, 10)).Select(row => row.Position));
-        Assert.Equal([1L], Store.Read(snapshot => snapshot.OrderRows(0, end, 1)).Select(row => row.Position));
-        Assert.Equal(order, Assert.Single(Store.Read(snapshot => snapshot.OrderRows(1, end, 10))).OrderMark);
+        Assert.Equal([1L, 2L], Orders((snapshot, take) => snapshot.OrderRows(0, end, take)).Select(row => row.Position));
+        Assert.Equal([1L], Orders((snapshot, take) => snapshot.OrderRows(0, 1, take)).Select(row => row.Position));
+        Assert.Equal(NumberOf(order), Assert.Single(Orders((snapshot, take) => snapshot.OrderRows(1, end, take))).OrderMark);
+        Assert.Equal([Names()["design", "AB-001"]], Store.Read(snapshot => snapshot.DesignsAt([2])));
         Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2")] });
-        Assert.Equal([2L], Store.Read(snapshot => snapshot.EndedOrderRows(end, Position.Movements)).Select(row => row.Position));
-        Assert.Equal([1L, 2L], Store.Read(snapshot => snapshot.OrderRows(0, Position.Movements, 10)).Select(row => row.Position)); // it was there
+        Assert.Equal([2L], Orders((snapshot, take) => snapshot.EndedOrderRows(end, Position.Movements, take)).Select(row => row.Position));
+        Assert.Equal([1L, 2L], Orders((snapshot, take) => snapshot.OrderRows(0, Position.Movements, take)).Select(row => row.Position)); // it was there
         Assert.Equal([1L], At(Position.Movements));
         Assert.Equal([1L, 2L], At(end));
 
         IEnumerable<long> At(long upTo) =>
-            Store.Read(snapshot => snapshot.MovementRowsAt([1, 2], new LogRowQuestion { UpTo = upTo })).Select(row => row.Position);
+            Rows((snapshot, take) => snapshot.MovementRowsAt([1, 2], new LogRowQuestion { UpTo = upTo }, take)).Select(row => row.Position);
+    }
+
+    [Fact]
+    public void Held_rows_are_the_rows_that_were_read()
+    {
+        var order = Marks.OfOrder(Shop, "A");
+        Send(Sold("1") with { Stall = "Spring fair", Piece = "7/25 \u2020", Listed = 0, Fees = -196, ShippingCharged = long.MaxValue, Grade = 2, Resale = 0 },
+            Sold("2", "AB-001", paid: long.MinValue + 1) with { OrderMark = order }, MadeLine("3"), Sold("4") with { OrderMark = order });
+        var (names, rows, held) = (Names(), Rows(all => all), new HeldMovements());
+        for (var turn = 0; turn < 2; turn++)
+        {
+            held.Clear([names["design", "RB-014"], 99]);
+            Assert.All(rows, row =>
+            {
+                if (row.Design == names["design", "RB-014"])
+                    held.Add(row, isShared: row.OrderMark == NumberOf(order));
+                else
+                    held.AddOther(row);
+            });
+            Assert.Equal(rows.Where(row => row.Position != 2), held.Of(names["design", "RB-014"]));
+            Assert.Empty(held.Of(99));
+            Assert.Equal((true, false), (held.Has(99), held.Has(names["design", "AB-001"])));
+            Assert.Equal([NumberOf(order)], held.Orders);
+            Assert.Equal(rows.Where(row => row.Position is 2 or 4), held.OfOrder(NumberOf(order)));
+            Assert.Empty(held.OfOrder(1));
+        }
+
+        Assert.Equal([(3L, names["design", "RB-014"]), (1L, names["design", "AB-001"])],
+            Store.Read(snapshot => snapshot.MovementsByDesign(Position.Movements)).OrderByDescending(design => design.Lines)
+                .Select(design => (design.Lines, design.Design)));
     }
 
     [Fact]
@@ -135,10 +169,23 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
     }
 
     private List<MovementRow> Rows(Func<LogRowQuestion, LogRowQuestion> which) =>
-        Store.Read(snapshot => snapshot.MovementRows(which(new LogRowQuestion { UpTo = Position.Movements })));
+        Rows((snapshot, take) => snapshot.MovementRows(which(new LogRowQuestion { UpTo = Position.Movements }), take));
+
+    private List<MovementRow> Rows(Func<Snapshot, Action<MovementRow>, ValueTask> read) => Taken(read);
+
+    private List<OrderRow> Orders(Func<Snapshot, Action<OrderRow>, ValueTask> read) => Taken(read);
+
+    private List<T> Taken<T>(Func<Snapshot, Action<T>, ValueTask> read) => Store.Read(async snapshot =>
+    {
+        var rows = new List<T>();
+        await read(snapshot, rows.Add);
+        return rows;
+    });
 
     private List<BenchRow> BenchRows(Func<LogRowQuestion, LogRowQuestion> which) =>
         Store.Read(snapshot => snapshot.BenchRows(which(new LogRowQuestion { UpTo = Position.Bench })));
+
+    private static ulong NumberOf(byte[] mark) => BinaryPrimitives.ReadUInt64BigEndian(mark);
 
     private NumbersOfNames Names() => new(Store.Read(snapshot => snapshot.NamesOfLog()));
 

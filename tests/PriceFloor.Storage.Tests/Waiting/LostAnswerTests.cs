@@ -68,8 +68,8 @@ public sealed class LostAnswerTests : IDisposable
 
         public override ValueTask<List<T>> Query<T>(string sql, object? parameters = null) => inner.Query<T>(sql, parameters);
 
-        public override ValueTask<List<T>> Read<T>(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of) =>
-            inner.Read(sql, parameters, of);
+        public override ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take) =>
+            inner.Read(sql, parameters, take);
 
         public override async ValueTask Keep()
         {

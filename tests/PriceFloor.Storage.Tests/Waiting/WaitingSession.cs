@@ -21,8 +21,8 @@ public sealed class WaitingSession(Session inner) : Session
 
     public override ValueTask<List<T>> Query<T>(string sql, object? parameters = null) => Later(() => inner.Query<T>(sql, parameters));
 
-    public override ValueTask<List<T>> Read<T>(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of) =>
-        Later(() => inner.Read(sql, parameters, of));
+    public override async ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take) =>
+        await Later(() => Done(inner.Read(sql, parameters, take)));
 
     public override async ValueTask Keep() => await Later(() => Done(inner.Keep()));
 

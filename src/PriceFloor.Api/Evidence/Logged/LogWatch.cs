@@ -8,13 +8,11 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// </summary>
 public sealed class LogWatch : IDisposable
 {
-    private const int APage = 5_000;
-
     private static readonly LogPosition s_start = new(0, 0, 0);
 
     private readonly SemaphoreSlim _turn = new(1, 1);
     private readonly Dictionary<long, long> _touched = [];
-    private SharedOrders _orders = new();
+    private SharedOrders _orders = new(0);
     private StoredNames _names = new([]);
     private LogPosition _seen = s_start;
     private bool _isLoaded;
@@ -42,13 +40,27 @@ public sealed class LogWatch : IDisposable
         }
     }
 
-    /// <summary>The lines of other designs in some orders.</summary>
-    internal async ValueTask<List<LineOfOrder>> Others(IEnumerable<ulong> marks, long design)
+    /// <summary>The positions of all lines in some orders, of those that have more than one. Some may be of other orders.</summary>
+    internal async ValueTask<List<long>> OfOrders(IEnumerable<ulong> marks)
     {
         await _turn.WaitAsync();
         try
         {
-            return _orders.Others(marks, design);
+            return _orders.Of(marks);
+        }
+        finally
+        {
+            _turn.Release();
+        }
+    }
+
+    /// <summary>Tells of a position whether its line may be of an order with others.</summary>
+    internal async ValueTask<Func<long, bool>> Sharing()
+    {
+        await _turn.WaitAsync();
+        try
+        {
+            return _orders.Sharing;
         }
         finally
         {
@@ -80,35 +92,23 @@ public sealed class LogWatch : IDisposable
     /// <summary>At first nothing is kept, so nothing is spoiled.</summary>
     private async ValueTask Load(Snapshot snapshot, LogPosition end)
     {
-        var orders = new SharedOrders();
-        for (long after = 0; ;)
-        {
-            var rows = await snapshot.OrderRows(after, end.Movements, APage);
-            if (rows.Count == 0)
-                break;
-            after = rows[^1].Position;
-            orders.Load(rows, end.Movements - after);
-        }
-
-        orders.Settle();
-        _orders = orders;
+        _orders = new SharedOrders(end.Movements);
+        await snapshot.OrderRows(0, end.Movements, _orders.Load);
+        _orders.Settle();
     }
 
     private async ValueTask Follow(Snapshot snapshot, LogPosition end)
     {
         var touched = (await snapshot.DesignsTouched(_seen, end)).OfType<long>().ToHashSet();
-        var marks = (await snapshot.EndedOrderRows(_seen.Movements, end.Movements)).Select(row => SharedOrders.MarkOf(row.OrderMark)).ToHashSet();
-        for (var after = _seen.Movements; ;)
+        var marks = new HashSet<ulong>();
+        await snapshot.EndedOrderRows(_seen.Movements, end.Movements, row => marks.Add(row.OrderMark));
+        await snapshot.OrderRows(_seen.Movements, end.Movements, row =>
         {
-            var rows = await snapshot.OrderRows(after, end.Movements, APage);
-            if (rows.Count == 0)
-                break;
-            after = rows[^1].Position;
-            _orders.Add(rows);
-            marks.UnionWith(rows.Select(row => SharedOrders.MarkOf(row.OrderMark)));
-        }
-
-        touched.UnionWith(_orders.Others(marks, design: 0).Select(line => (long)line.Design)); // no design has this number
+            _orders.Add(row);
+            marks.Add(row.OrderMark);
+        });
+        var earlier = _orders.Of(marks).FindAll(position => position <= _seen.Movements);
+        touched.UnionWith(await snapshot.DesignsAt(earlier));
         lock (_touched)
             foreach (var design in touched)
                 _touched[design] = _rounds;

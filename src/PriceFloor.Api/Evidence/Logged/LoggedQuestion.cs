@@ -72,7 +72,7 @@ internal sealed class LoggedQuestion
         var history = await HistoryOf(sku, Catalogue.ListedPrices(sku).Keys.Concat(Channels(own)).Distinct().ToList());
         var known = new KnownStudio([new KnownDesign(sku, floor.Floor.UnitCost, history.MadeSoSince(sku))], key => Catalogue.Channel(key)?.Sound,
             history.Listed, good);
-        return (StudioEvidence.Of([.. own, .. others], bench, Log.Sources, null, known, Log.Choices), Named(own), history);
+        return (StudioEvidence.Of(InOrder([.. own, .. others]), bench, Log.Sources, null, known, Log.Choices), Named(own), history);
     }
 
     /// <summary>What became of a design's pieces, and its movements, without anything else that they say.</summary>
@@ -92,6 +92,13 @@ internal sealed class LoggedQuestion
     {
         var designs = SeesAll ? null : Catalogue.Designs.Select(design => design.Key);
         return StallEvents.Of(await Log.FairDays(channel, designs));
+    }
+
+    /// <summary>By day: what finds its lines in order looks through them only.</summary>
+    private static List<Movement> InOrder(List<Movement> lines)
+    {
+        lines.Sort((one, other) => one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position));
+        return lines;
     }
 
     private static IEnumerable<string> Channels(List<Movement> lines) =>

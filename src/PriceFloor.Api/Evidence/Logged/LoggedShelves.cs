@@ -84,26 +84,26 @@ public sealed class LoggedShelves : IDisposable
     {
         var offering = await OfferingChannels.Of(question, profile);
         var (key, sources) = (KeyOf(question, good, offering), question.Log.SaidOfSources);
-        var designs = new List<ShelvedDesign>();
+        var (designs, missing) = (new SortedDictionary<string, ShelvedDesign>(StringComparer.Ordinal), new Dictionary<string, Stored<Design>>());
         foreach (var design in question.DesignsOf(profile))
-            if (question.Catalogue.Floor(profile, design).Found is not { } floor)
-            {
-                designs.Add(await Offered(question, design, offering)); // its findings have no floor, but it was for sale
-            }
+            if (question.Catalogue.Floor(profile, design).Found is { } floor
+                && _designs.Find(key, question.StampOf(design.Key), question.Catalogue, floor, sources) is { } found)
+                designs.Add(design.Key, found);
             else
-            {
-                var stamp = question.StampOf(design.Key);
-                if (_designs.Find(key, stamp, question.Catalogue, floor, sources) is not { } found)
-                {
-                    (found, var channels) = await Found(question, floor, good, offering);
-                    if (stamp is { } same)
-                        _designs.Keep(key, new RestsOn(same, floor, offering.Named(channels), sources), found);
-                }
+                missing.Add(design.Key, design);
+        await question.Log.ForEach(missing.Keys, async sku => designs.Add(sku, await Found(missing[sku])));
+        return [.. designs.Values];
 
-                designs.Add(found);
-            }
-
-        return designs;
+        async ValueTask<ShelvedDesign> Found(Stored<Design> design)
+        {
+            if (question.Catalogue.Floor(profile, design).Found is not { } floor)
+                return await Offered(question, design, offering); // its findings have no floor, but it was for sale
+            var stamp = question.StampOf(design.Key);
+            var (found, channels) = await LoggedShelves.Found(question, floor, good, offering);
+            if (stamp is { } same)
+                _designs.Keep(key, new RestsOn(same, floor, offering.Named(channels), sources), found);
+            return found;
+        }
     }
 
     private static async ValueTask<(ShelvedDesign Design, IReadOnlyList<NamedChannel> Channels)> Found(LoggedQuestion question, DesignFloor floor,

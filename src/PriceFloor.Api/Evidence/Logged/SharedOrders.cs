@@ -1,90 +1,110 @@
-using System.Buffers.Binary;
-using System.Runtime.InteropServices;
+using System.Collections;
+using System.Collections.Immutable;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Evidence.Logged;
 
 /// <summary>
-/// Which lines are of one order: 16 bytes for a line, since an index in the store would be written at a random place with each sale. What an
-/// order costs is shared by all its lines, so a design's take rests on lines of other designs too, where they were sold together.
+/// Which lines are of one order: 8 bytes for a line, since an index in the store would be written at a random place with each sale. What an
+/// order costs is shared by all its lines, so a design's take rests on lines of other designs too, where they were sold together. Only half of an
+/// order's mark is kept, so two orders may be taken for one: whoever reads the lines compares the whole marks.
 /// </summary>
-internal sealed class SharedOrders
+public sealed class SharedOrders
 {
-    private readonly Dictionary<ulong, List<LineOfOrder>> _recent = [];
-    private readonly HashSet<ulong> _shared = [];
-    private ulong[] _marks = [];
-    private LineOfOrder[] _lines = [];
-    private int _count;
+    private const ulong MarkBits = 0xFFFF_FFFF_0000_0000;
+    private const int MostRecent = 20_000;
 
-    /// <summary>Adds few lines.</summary>
-    public void Add(List<OrderRow> rows)
+    /// <summary>Those that came since the last settling.</summary>
+    private readonly Dictionary<ulong, List<uint>> _recent = [];
+
+    /// <summary>Half of a mark and the position, in order. Marks are hashes, so they lie evenly.</summary>
+    private ulong[] _lines;
+    private int _count, _recentCount;
+    private BitArray _shared = new(0);
+    private ImmutableHashSet<uint> _sharedSince = [];
+    private uint _last;
+
+    /// <param name="expected">So many lines are to be loaded.</param>
+    public SharedOrders(long expected) => _lines = new ulong[expected];
+
+    /// <summary>Tells of a position whether its line may be of an order with others, as things are now.</summary>
+    public Func<long, bool> Sharing
     {
-        foreach (var row in rows)
+        get
         {
-            var (mark, line) = (MarkOf(row.OrderMark), LineOf(row));
-            if (Of(mark).Any(other => other.Design != line.Design))
-                _shared.Add(mark);
-            if (!_recent.TryGetValue(mark, out var lines))
-                _recent.Add(mark, lines = []);
-            lines.Add(line);
+            var (settled, since) = (_shared, _sharedSince);
+            return position => (position < settled.Length && settled[(int)position]) || since.Contains((uint)position);
         }
     }
 
-    /// <summary>Adds many lines, which are not found before <see cref="Settle"/>.</summary>
-    /// <param name="rows">The lines.</param>
-    /// <param name="more">As many are expected after them.</param>
-    public void Load(List<OrderRow> rows, long more)
+    /// <summary>Adds a line that came since.</summary>
+    public void Add(OrderRow row)
     {
-        if (_count + rows.Count > _marks.Length)
-        {
-            var length = checked((int)(_count + rows.Count + more));
-            Array.Resize(ref _marks, length);
-            Array.Resize(ref _lines, length);
-        }
-
-        foreach (var row in rows)
-            (_marks[_count], _lines[_count++]) = (MarkOf(row.OrderMark), LineOf(row));
+        if (!_recent.TryGetValue(row.OrderMark & MarkBits, out var positions))
+            _recent.Add(row.OrderMark & MarkBits, positions = []);
+        positions.Add(PositionOf(row));
+        _sharedSince = _sharedSince.Union(Of([row.OrderMark]).Select(position => (uint)position));
+        if (++_recentCount > MostRecent)
+            Settle();
     }
+
+    /// <summary>Adds one of many lines, which are not found before <see cref="Settle"/>.</summary>
+    public void Load(OrderRow row) => Load(row.OrderMark & MarkBits, PositionOf(row));
 
     /// <summary>All lines are found again.</summary>
     public void Settle()
     {
-        Array.Sort(_marks, _lines, 0, _count);
+        foreach (var (mark, positions) in _recent)
+            positions.ForEach(position => Load(mark, position));
+        _recent.Clear();
+        (_recentCount, _sharedSince) = (0, []);
+        Array.Sort(_lines, 0, _count);
+        _shared = new BitArray(checked((int)_last + 1));
         for (var i = 1; i < _count; i++)
-            if (_marks[i] == _marks[i - 1] && _lines[i].Design != _lines[i - 1].Design)
-                _shared.Add(_marks[i]);
+            if ((_lines[i] & MarkBits) == (_lines[i - 1] & MarkBits))
+                _shared[(int)(uint)_lines[i]] = _shared[(int)(uint)_lines[i - 1]] = true;
     }
 
-    /// <summary>The lines of other designs in some orders.</summary>
-    public List<LineOfOrder> Others(IEnumerable<ulong> marks, long design)
+    /// <summary>The positions of all lines in some orders, of those that have more than one.</summary>
+    public List<long> Of(IEnumerable<ulong> marks)
     {
-        var others = new List<LineOfOrder>();
+        var positions = new List<long>();
         foreach (var mark in marks)
-            if (_shared.Contains(mark))
-                others.AddRange(Of(mark).Where(line => line.Design != design));
-        return others;
+        {
+            var (first, recent) = (FirstOf(mark & MarkBits), _recent.GetValueOrDefault(mark & MarkBits));
+            var after = first;
+            while (after < _count && (_lines[after] & MarkBits) == (mark & MarkBits))
+                after++;
+            if (after - first + (recent?.Count ?? 0) < 2)
+                continue;
+            for (var i = first; i < after; i++)
+                positions.Add((uint)_lines[i]);
+            foreach (var position in recent ?? [])
+                positions.Add(position);
+        }
+
+        return positions;
     }
 
-    /// <summary>The mark of an order as a number.</summary>
-    public static ulong MarkOf(byte[] mark) => BinaryPrimitives.ReadUInt64BigEndian(mark);
-
-    private static LineOfOrder LineOf(OrderRow row) => new(checked((uint)row.Position), checked((int)row.Design));
-
-    private List<LineOfOrder> Of(ulong mark)
+    /// <summary>Where the lines of an order begin, or would.</summary>
+    private int FirstOf(ulong mark)
     {
-        var (lines, at) = (new List<LineOfOrder>(), Array.BinarySearch(_marks, 0, _count, mark));
-        while (at > 0 && _marks[at - 1] == mark)
-            at--;
-        for (; at >= 0 && at < _count && _marks[at] == mark; at++)
-            lines.Add(_lines[at]);
-        if (_recent.TryGetValue(mark, out var recent))
-            lines.AddRange(recent);
-        return lines;
+        var (middle, around) = ((int)((mark >> 32) * (ulong)_count >> 32), (int)Math.Sqrt(_count));
+        var (low, high) = (int.Max(0, middle - around), int.Min(_count, middle + around));
+        if (low > 0 && _lines[low - 1] >= mark)
+            low = 0;
+        if (high < _count && _lines[high] < mark)
+            high = _count;
+        var at = Array.BinarySearch(_lines, low, high - low, mark);
+        return at < 0 ? ~at : at;
     }
-}
 
-/// <summary>A line of an order.</summary>
-/// <param name="Position">Its position.</param>
-/// <param name="Design">Number of its design.</param>
-[StructLayout(LayoutKind.Auto)]
-internal readonly record struct LineOfOrder(uint Position, int Design);
+    private void Load(ulong mark, uint position)
+    {
+        if (_count == _lines.Length)
+            Array.Resize(ref _lines, _count + MostRecent);
+        _lines[_count++] = mark | position;
+    }
+
+    private uint PositionOf(OrderRow row) => _last = uint.Max(_last, checked((uint)row.Position));
+}

@@ -9,9 +9,13 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// <summary>The stored log as it is, or was, at one moment, and the lines of some days in it as evidence reads them.</summary>
 internal sealed class StoredLog
 {
+    /// <summary>So many designs are read alone in less time than it takes to see whether others would pay.</summary>
+    private const int Few = 5;
+
     private readonly Snapshot _snapshot;
     private readonly LogPosition _end;
     private readonly WatchedLog _watched;
+    private LinesTogether? _together;
 
     private StoredLog(Snapshot snapshot, LogPosition end, WatchedLog watched, EvidenceChoices choices) =>
         (_snapshot, _end, _watched, Choices) = (snapshot, end, watched, choices);
@@ -61,8 +65,44 @@ internal sealed class StoredLog
     public StoredLog About(EvidenceChoices choices) => new(_snapshot, _end, _watched, choices) { Sources = Sources };
 
     /// <summary>The movements of a design.</summary>
-    public async ValueTask<List<Movement>> MovementsOf(string sku) => Names.Design(sku) is { } design
-        ? Names.Movements(await _snapshot.MovementRows(Movements with { Design = design })) : [];
+    public async ValueTask<List<Movement>> MovementsOf(string sku)
+    {
+        var lines = new List<Movement>();
+        if (Names.Design(sku) is not { } design)
+            return lines;
+        if (_together?.Lines.Has(design) == true)
+            lines.AddRange(_together.Lines.Of(design).Select(row => Names.Of(row)));
+        else
+            await _snapshot.MovementRows(Movements with { Design = design }, row => lines.Add(Names.Of(row)));
+        return lines;
+    }
+
+    /// <summary>Calls for each design. The movements of as many as can be held are read together.</summary>
+    /// <param name="skus">The designs.</param>
+    /// <param name="each">Asks for the movements of one.</param>
+    public async ValueTask ForEach(IReadOnlyCollection<string> skus, Func<string, ValueTask> each)
+    {
+        var alone = skus.ToHashSet(StringComparer.Ordinal);
+        if (skus.Count > Few)
+        {
+            var byNumber = skus.Where(sku => Names.Design(sku) is not null).ToDictionary(sku => Names.Design(sku)!.Value);
+            _together = new LinesTogether(_snapshot, Movements, _watched.Watch);
+            foreach (var group in await _together.Groups(byNumber.Keys))
+            {
+                await _together.Read(group);
+                foreach (var design in group)
+                {
+                    alone.Remove(byNumber[design]);
+                    await each(byNumber[design]);
+                }
+            }
+
+            _together = null;
+        }
+
+        foreach (var sku in alone)
+            await each(sku);
+    }
 
     /// <summary>The bench entries of a design.</summary>
     public async ValueTask<List<BenchEntry>> BenchOf(string sku) => Names.Design(sku) is { } design
@@ -75,18 +115,33 @@ internal sealed class StoredLog
     {
         if (Names.Design(sku) is not { } design)
             return [];
-        var orders = own.Where(line => line.Order is not null).Select(line => (ulong)line.Order!.Value.Bytes).Distinct();
-        var others = await _watched.Watch.Others(orders, design);
-        return others.Count == 0 ? []
-            : Names.Movements(await _snapshot.MovementRowsAt([.. others.Select(line => (long)line.Position)], Movements));
+        var orders = own.Where(line => line.Order is not null).Select(line => line.Order!.Value.Number).ToHashSet();
+        var lines = new List<Movement>();
+        if (_together?.Lines.Has(design) == true)
+            foreach (var row in orders.SelectMany(_together.Lines.OfOrder))
+                Add(row);
+        else if (await _watched.Watch.OfOrders(orders) is { Count: > 0 } positions)
+            await _snapshot.MovementRowsAt([.. positions.Except(own.Select(line => line.Position)).Order()], Movements, Add);
+        return lines;
+
+        void Add(MovementRow row)
+        {
+            if (row.Design != design && orders.Contains(row.OrderMark!.Value))
+                lines.Add(Names.Of(row));
+        }
     }
 
     /// <summary>What spoils what is kept of a design; null if nothing can be kept.</summary>
     public long? StampOf(string sku) => _watched.StampOf(sku);
 
     /// <summary>All movements on a channel.</summary>
-    public async ValueTask<List<Movement>> MovementsOn(string channel) => Names.Channel(channel) is { } place
-        ? Names.Movements(await _snapshot.MovementRows(Movements with { Place = place })) : [];
+    public async ValueTask<List<Movement>> MovementsOn(string channel)
+    {
+        var lines = new List<Movement>();
+        if (Names.Channel(channel) is { } place)
+            await _snapshot.MovementRows(Movements with { Place = place }, row => lines.Add(Names.Of(row)));
+        return lines;
+    }
 
     /// <summary>The days on which something was sold on a channel, each fair's once.</summary>
     /// <param name="channel">Its key.</param>

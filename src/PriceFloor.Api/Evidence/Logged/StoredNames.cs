@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using PriceFloor.Api.LogLines;
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Storage;
@@ -36,8 +35,6 @@ internal sealed class StoredNames
     /// <summary>The number of a source.</summary>
     public long? Source(string key) => _sources.TryGetValue(key, out var id) ? id : null;
 
-    public List<Movement> Movements(List<MovementRow> rows) => rows.ConvertAll(Of);
-
     public List<BenchEntry> BenchEntries(List<BenchRow> rows) => rows.ConvertAll(Of);
 
     /// <summary>That something was sold at a fair on a day.</summary>
@@ -52,7 +49,7 @@ internal sealed class StoredNames
         Position = 0,
     };
 
-    private Movement Of(MovementRow row)
+    public Movement Of(in MovementRow row)
     {
         var money = row.Currency is { } currency ? _currencies[currency] : null;
         return new Movement
@@ -60,18 +57,18 @@ internal sealed class StoredNames
             Source = _names[row.Source],
             On = DateOnly.FromDayNumber(row.Day),
             What = StoredLines.KindOf(row.What),
-            Sku = _names[row.Design!.Value],
+            Sku = _names[row.Design],
             Channel = Named(row.Place),
             Currency = money?.Code,
             Pieces = row.Pieces,
             Paid = StoredLines.Money(row.Paid, money),
             Listed = StoredLines.Money(row.Listed, money),
-            Order = row.OrderMark is { } mark ? LineId.OfBytes(BinaryPrimitives.ReadUInt64BigEndian(mark)) : null,
+            Order = row.OrderMark is { } mark ? LineId.OfNumber(mark) : null,
             Fees = StoredLines.Money(row.Fees, money),
             ShippingCharged = StoredLines.Money(row.ShippingCharged, money),
             ShippingCost = StoredLines.Money(row.ShippingCost, money),
             Grade = row.Grade == Seconds ? Grade.Second : Grade.Good,
-            Resale = row.Resale != 0,
+            Resale = row.Resale,
             Stall = Named(row.Stall),
             Piece = row.Piece,
             Position = row.Position,

@@ -1,0 +1,68 @@
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.Evidence.Logged;
+
+/// <summary>
+/// The movements of some designs, read in one go through the list. Lines of a design lie as far apart as they were sold, so to look each of them up
+/// costs forty times what it costs to read one in passing.
+/// </summary>
+internal sealed class LinesTogether
+{
+    /// <summary>So many lines are held at once, about 8 MB; a design with more of them is read alone.</summary>
+    private const int Most = 250_000;
+
+    /// <summary>Reading all lines pays if one in so many of them is wanted.</summary>
+    private const int Worth = 30;
+
+    private readonly Snapshot _snapshot;
+    private readonly LogRowQuestion _question;
+    private readonly LogWatch _watch;
+
+    /// <param name="snapshot">The store.</param>
+    /// <param name="question">Which lines.</param>
+    /// <param name="watch">Knows the lines of other designs in their orders, which are read too.</param>
+    public LinesTogether(Snapshot snapshot, LogRowQuestion question, LogWatch watch) => (_snapshot, _question, _watch) = (snapshot, question, watch);
+
+    /// <summary>The lines of the group that was read last, and those of other designs in their orders.</summary>
+    public HeldMovements Lines { get; } = new();
+
+    /// <summary>Which designs are best read together; those that are best read alone are in no group.</summary>
+    /// <param name="wanted">Numbers of the designs that are wanted.</param>
+    public async ValueTask<List<IReadOnlyList<long>>> Groups(IReadOnlyCollection<long> wanted)
+    {
+        var lines = await _snapshot.MovementsByDesign(_question.UpTo);
+        var (all, groups, group, held) = (lines.Sum(design => design.Lines), new List<IReadOnlyList<long>>(), new List<long>(), 0L);
+        foreach (var (design, own) in lines.Where(design => wanted.Contains(design.Design) && design.Lines <= Most).OrderBy(design => design.Design))
+        {
+            if (held + own > Most)
+                Close();
+            group.Add(design);
+            held += own;
+        }
+
+        Close();
+        return groups;
+
+        void Close()
+        {
+            if (group.Count > 1 && held * Worth >= all)
+                groups.Add(group);
+            (group, held) = ([], 0);
+        }
+    }
+
+    /// <summary>Reads a group of designs in place of the one before.</summary>
+    public async ValueTask Read(IReadOnlyList<long> designs)
+    {
+        Lines.Clear(designs);
+        var (isShared, own) = (await _watch.Sharing(), new HashSet<long>());
+        await _snapshot.MovementRows(_question with { Designs = designs }, row =>
+        {
+            var shared = isShared(row.Position);
+            if (shared)
+                own.Add(row.Position);
+            Lines.Add(row, shared);
+        });
+        await _snapshot.MovementRowsAt([.. (await _watch.OfOrders(Lines.Orders)).Except(own).Order()], _question, Lines.AddOther);
+    }
+}
