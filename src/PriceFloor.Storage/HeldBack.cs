@@ -111,10 +111,10 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
         return await inner.Query<T>(sql, parameters);
     }
 
-    public override async ValueTask<List<T>> Read<T>(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Func<Row, T> of)
+    public override async ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take)
     {
         await Send();
-        return await inner.Read(sql, parameters, of);
+        await inner.Read(sql, parameters, take);
     }
 
     public override async ValueTask Keep()
