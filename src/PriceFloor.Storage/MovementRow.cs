@@ -51,7 +51,8 @@ public readonly struct MovementRow
     [Flags]
     private enum Has
     {
-        Paid = 1, Listed = 2, Order = 4, Fees = 8, ShippingCharged = 16, ShippingCost = 32, StallOrGrade = 64, NoResale = 128, Piece = 256,
+        Nothing = 0, Paid = 1, Listed = 2, Order = 4, Fees = 8, ShippingCharged = 16, ShippingCost = 32, StallOrGrade = 64, NoResale = 128,
+        Piece = 256,
     }
 
     /// <summary>The columns of a line and its piece.</summary>
@@ -106,10 +107,10 @@ public readonly struct MovementRow
 
     internal void Pack(ref PackedNumbers to)
     {
-        var has = (_paid != None ? Has.Paid : 0) | (_listed != None ? Has.Listed : 0) | (_fees != None ? Has.Fees : 0)
-            | (_shippingCharged != None ? Has.ShippingCharged : 0) | (_shippingCost != None ? Has.ShippingCost : 0)
-            | (_stall != 0 || _grade != 0 ? Has.StallOrGrade : 0) | (_comesToNothing ? Has.NoResale : 0) | (_isOfOrder ? Has.Order : 0)
-            | (Piece is not null ? Has.Piece : 0);
+        var has = If(_paid != None, Has.Paid) | If(_listed != None, Has.Listed) | If(_fees != None, Has.Fees)
+            | If(_shippingCharged != None, Has.ShippingCharged) | If(_shippingCost != None, Has.ShippingCost)
+            | If(_stall != 0 || _grade != 0, Has.StallOrGrade) | If(_comesToNothing, Has.NoResale) | If(_isOfOrder, Has.Order)
+            | If(Piece is not null, Has.Piece);
         foreach (var number in (ReadOnlySpan<long>)[(long)has, Position, Source, Design, Day, Pieces, _what, _place, _currency])
             to.Write(number);
         foreach (var amount in (ReadOnlySpan<long>)[_paid, _listed, _fees, _shippingCharged, _shippingCost])
@@ -126,6 +127,8 @@ public readonly struct MovementRow
         if (Piece is not null)
             to.Write(Piece);
     }
+
+    private static Has If(bool has, Has field) => has ? field : Has.Nothing;
 
     private static long? OrNull(long amount) => amount == None ? null : amount;
 

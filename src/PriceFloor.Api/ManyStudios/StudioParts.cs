@@ -17,7 +17,6 @@ using PriceFloor.Api.Scenarios;
 using PriceFloor.Api.StatementLayouts;
 using PriceFloor.Api.Telemetry;
 using PriceFloor.Statements;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ManyStudios;
 
