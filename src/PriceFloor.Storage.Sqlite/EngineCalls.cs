@@ -70,7 +70,7 @@ internal static class EngineCalls
             foreach (var (name, value) in parameters)
                 if (raw.sqlite3_bind_parameter_index(statement, name) is > 0 and var place)
                     Check(connection, Bind(statement, place, value));
-            var row = new SqliteRow(statement);
+            var row = new SqliteRow(statement.DangerousGetHandle());
             int result;
             while ((result = raw.sqlite3_step(statement)) == raw.SQLITE_ROW)
                 take(row);

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace PriceFloor.Storage;
 
-/// <summary>Numbers and texts one after another in bytes, small numbers in few: seven bits a byte, the low ones first. Read as they were written.</summary>
+/// <summary>
+/// Numbers and texts one after another in bytes, small numbers in few: seven bits a byte, the low ones first. They are read as they were written.
+/// </summary>
 /// <param name="bytes">Where they are, or go.</param>
 internal ref struct PackedNumbers(Span<byte> bytes)
 {

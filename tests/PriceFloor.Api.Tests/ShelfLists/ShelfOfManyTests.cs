@@ -35,19 +35,26 @@ public sealed class ShelfOfManyTests
 
     private static Task Append(Studio studio, string lines) => studio.Sheet("source=book", SentLog.Heading + lines);
 
-    /// <summary>Orders of one to three designs, whose shipping and fees are shared by all their lines; some come back.</summary>
+    /// <summary>Orders of one to three designs, whose shipping and fees are shared by all their lines.</summary>
     private static async Task<Studio> Logged()
     {
         var studio = new Studio();
         await studio.HasTheRiverDrop();
         await studio.Has("/v1/channels/shop",
-            """{"sells":"retail","currency":"USD","shipping":{"cost":6.00,"charged":4.00},"fees":[{"name":"card","rate":0.03,"fixed":0.25,"of":"paid"}]}""");
+            """
+            {"sells":"retail","currency":"USD","shipping":{"cost":6.00,"charged":4.00},
+             "fees":[{"name":"card","rate":0.03,"fixed":0.25,"of":"paid"}]}
+            """);
         for (var design = 0; design < Designs; design++)
             await studio.Has($"/v1/designs/D{design:D2}", """{"profile":"main","making":{"minutesPerPiece":20}}""");
         var lines = new StringBuilder(SentLog.Heading);
         for (var line = 0; line < 400; line++)
+        {
+            var (day, design, pieces) = (new DateOnly(2027, 1, 1).AddDays(line * 5 % 300), line * 7 % Designs, 1 + (line % 3));
             lines.Append(CultureInfo.InvariantCulture,
-                $"{line},{new DateOnly(2027, 1, 1).AddDays(line * 5 % 300):yyyy-MM-dd},D{line * 7 % Designs:D2},shop,{1 + (line % 3)},{20 + (line % 11)}.00,order-{line / (1 + (line % 3))}\n");
+                $"{line},{day:yyyy-MM-dd},D{design:D2},shop,{pieces},{20 + (line % 11)}.00,order-{line / pieces}\n");
+        }
+
         await studio.Sheet("source=book", lines.ToString());
         return studio;
     }

@@ -44,7 +44,8 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
         Assert.Equal([3L, 1L], Rows(all => all with { Design = names["design", "RB-014"], UpTo = then.Movements }).Select(row => row.Position));
         Assert.Equal([3L], Rows(all => all with { Place = names["channel", "fair"] }).Select(row => row.Position));
         Assert.Equal([2L, 3L], Rows(all => all with { From = 100, To = 101 }).Select(row => row.Position));
-        Assert.Equal([2L, 3L, 4L], Rows(all => all with { Designs = [names["design", "RB-014"], names["design", "AB-001"]] }).Select(row => row.Position));
+        Assert.Equal([2L, 3L, 4L],
+            Rows(all => all with { Designs = [names["design", "RB-014"], names["design", "AB-001"]] }).Select(row => row.Position));
         Assert.Equal([2L], Rows(all => all with { Designs = [names["design", "AB-001"]] }).Select(row => row.Position));
     }
 
@@ -73,7 +74,8 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
         Assert.Equal([Names()["design", "AB-001"]], Store.Read(snapshot => snapshot.DesignsAt([2])));
         Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2")] });
         Assert.Equal([2L], Orders((snapshot, take) => snapshot.EndedOrderRows(end, Position.Movements, take)).Select(row => row.Position));
-        Assert.Equal([1L, 2L], Orders((snapshot, take) => snapshot.OrderRows(0, Position.Movements, take)).Select(row => row.Position)); // it was there
+        // It was there.
+        Assert.Equal([1L, 2L], Orders((snapshot, take) => snapshot.OrderRows(0, Position.Movements, take)).Select(row => row.Position));
         Assert.Equal([1L], At(Position.Movements));
         Assert.Equal([1L, 2L], At(end));
 
@@ -85,7 +87,17 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
     public void Held_rows_are_the_rows_that_were_read()
     {
         var order = Marks.OfOrder(Shop, "A");
-        Send(Sold("1") with { Stall = "Spring fair", Piece = "7/25 \u2020", Listed = 0, Fees = -196, ShippingCharged = long.MaxValue, Grade = 2, Resale = 0 },
+        Send(
+            Sold("1") with
+            {
+                Stall = "Spring fair",
+                Piece = "7/25 \u2020",
+                Listed = 0,
+                Fees = -196,
+                ShippingCharged = long.MaxValue,
+                Grade = 2,
+                Resale = 0,
+            },
             Sold("2", "AB-001", paid: long.MinValue + 1) with { OrderMark = order }, MadeLine("3"), Sold("4") with { OrderMark = order });
         var (names, rows, held) = (Names(), Rows(all => all), new HeldMovements());
         for (var turn = 0; turn < 2; turn++)

@@ -54,7 +54,7 @@ public sealed class LogWatch : IDisposable
         }
     }
 
-    /// <summary>Tells of a position whether its line may be of an order with others.</summary>
+    /// <summary>Says of a position whether its line may be of an order with others.</summary>
     internal async ValueTask<Func<long, bool>> Sharing()
     {
         await _turn.WaitAsync();

@@ -27,7 +27,7 @@ public sealed class SharedOrders
     /// <param name="expected">So many lines are to be loaded.</param>
     public SharedOrders(long expected) => _lines = new ulong[expected];
 
-    /// <summary>Tells of a position whether its line may be of an order with others, as things are now.</summary>
+    /// <summary>Says of a position whether its line may be of an order with others, as things are now.</summary>
     public Func<long, bool> Sharing
     {
         get
