@@ -11,11 +11,14 @@ internal sealed class SqliteEngine : Engine
 {
     private readonly string _path;
     private readonly string _connectionString;
+    private readonly string _beginning;
     private readonly HighWaterKeeper _highWater;
     private bool _isOpen;
 
-    public SqliteEngine(string path, TimeProvider clock)
+    public SqliteEngine(string path, TimeProvider clock, int? cacheKibibytes = null)
     {
+        _beginning = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;"
+            + (cacheKibibytes is { } cache ? string.Create(CultureInfo.InvariantCulture, $" PRAGMA cache_size=-{cache};") : "");
         _path = path;
         _connectionString =
             new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
@@ -142,10 +145,10 @@ internal sealed class SqliteEngine : Engine
 
     private SqliteConnection Connect() => Connect(_connectionString);
 
-    private static SqliteConnection Connect(string connectionString)
+    private SqliteConnection Connect(string connectionString)
     {
         var connection = EngineCalls.Open(connectionString);
-        connection.Execute("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;");
+        connection.Execute(_beginning);
         return connection;
     }
 }

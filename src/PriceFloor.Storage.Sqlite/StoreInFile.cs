@@ -2,7 +2,8 @@ namespace PriceFloor.Storage.Sqlite;
 
 /// <summary>A store in one file, beside the service.</summary>
 /// <param name="path">The file, which is made if it does not exist.</param>
-public sealed class StoreInFile(string path) : StorePlace
+/// <param name="cacheKibibytes">How much of it each connection keeps in memory; null: as much as SQLite thinks best for one file.</param>
+public sealed class StoreInFile(string path, int? cacheKibibytes = null) : StorePlace
 {
     /// <summary>The schema to which this program brings a store in a file.</summary>
     public static int Schema => Migrations.Newest;
@@ -20,7 +21,7 @@ public sealed class StoreInFile(string path) : StorePlace
     /// <summary>Loads the libraries of a store in a file, so opening one is faster.</summary>
     public static void LoadLibraries() => SqliteEngine.Load();
 
-    public override Engine Engine(TimeProvider clock) => new SqliteEngine(path, clock);
+    public override Engine Engine(TimeProvider clock) => new SqliteEngine(path, clock, cacheKibibytes);
 
     public override T Read<T>(Func<Snapshot, ValueTask<T>> read) => ReadOnlyStore.Read(path, read);
 

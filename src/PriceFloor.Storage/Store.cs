@@ -25,6 +25,9 @@ public sealed class Store : IDisposable
     /// <summary>Why this is not the store that was served here last, so another life began when it was opened; null if it is.</summary>
     public string? WhyAnotherLife { get; private set; }
 
+    /// <summary>How much it may hold; null: as much as there is room for.</summary>
+    public StoreLimits? Limits { get; set; }
+
     /// <summary>The position of the newest revision that is committed.</summary>
     public long Position => Interlocked.Read(ref _position);
 
@@ -73,7 +76,7 @@ public sealed class Store : IDisposable
     /// Reads and writes as one: kept when <paramref name="write"/> returns, rolled back when it throws or calls <see cref="Writing.Undo"/>. Returns
     /// when it is committed, often together with what others wrote meanwhile.
     /// </summary>
-    public Task<T> WriteAsync<T>(string savedBy, Func<Writing, ValueTask<T>> write) => _writes.WriteAsync(savedBy, write);
+    public Task<T> WriteAsync<T>(string savedBy, Func<Writing, ValueTask<T>> write) => _writes.WriteAsync(savedBy, Within(Limits, write));
 
     /// <summary>The same for the start and the verbs: blocks the thread until it is committed.</summary>
     public T Write<T>(string savedBy, Func<Writing, ValueTask<T>> write) => _writes.Write(savedBy, write);
@@ -83,7 +86,11 @@ public sealed class Store : IDisposable
     /// <param name="append">The lines.</param>
     /// <param name="allow">Asked within each transaction; throws if nothing may be written.</param>
     public Task<LogAppended> AppendAsync<T>(string savedBy, LogAppend<T> append, Func<Writing, ValueTask> allow) where T : LogLine =>
-        new LogAppending(this, _engine, _writes, _appending, savedBy).Append(append, allow);
+        new LogAppending(this, _engine, _writes, _appending, savedBy).Append(append, Limits is not { } limits ? allow : writing =>
+        {
+            limits.CheckBytes(Bytes);
+            return allow(writing);
+        });
 
     /// <summary>Writes a row that means nothing; false if other writes leave no moment for it. A store that cannot be written throws.</summary>
     public ValueTask<bool> Probe(TimeSpan within) => _writes.Alone(within, () => _engine.Probe(within, _clock.GetUtcNow()));
@@ -97,6 +104,14 @@ public sealed class Store : IDisposable
         _writes.Dispose();
         _appending.Dispose();
     }
+
+    private Func<Writing, ValueTask<T>> Within<T>(StoreLimits? limits, Func<Writing, ValueTask<T>> write) => limits is null ? write : async writing =>
+    {
+        var result = await write(writing);
+        if (!writing.IsUndone)
+            await limits.Check(writing, Bytes);
+        return result;
+    };
 
     private async ValueTask<string> ReadMark(long position)
     {

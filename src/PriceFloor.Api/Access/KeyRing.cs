@@ -6,7 +6,10 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.Access;
 
 /// <summary>The keys of the service: read when they are first needed, and again after one has changed.</summary>
-public sealed class KeyRing(Store store, KeyUses uses)
+/// <param name="store">The store with the keys.</param>
+/// <param name="uses">When they were used.</param>
+/// <param name="tell">Told when a key has changed, before the change is acknowledged; null: nobody else knows the keys.</param>
+public sealed class KeyRing(Store store, KeyUses uses, Func<Task>? tell = null)
 {
     private readonly Lock _lock = new();
     private KnownKeys? _keys;
@@ -23,6 +26,13 @@ public sealed class KeyRing(Store store, KeyUses uses)
             _changes++;
             Volatile.Write(ref _keys, null);
         }
+    }
+
+    /// <summary>The same, complete when everybody who knows the keys knows the change.</summary>
+    public Task RefreshAsync()
+    {
+        Refresh();
+        return tell?.Invoke() ?? Task.CompletedTask;
     }
 
     /// <summary>A stored key; with profiles, it is limited to them.</summary>

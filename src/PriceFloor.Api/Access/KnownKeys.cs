@@ -1,3 +1,5 @@
+using System.Buffers.Binary;
+using System.Collections.Frozen;
 using System.Security.Cryptography;
 using PriceFloor.Storage;
 
@@ -6,9 +8,10 @@ namespace PriceFloor.Api.Access;
 /// <summary>The keys as they were read, kept only as SHA-256 hashes and compared in constant time. A change of a key makes another object.</summary>
 public sealed class KnownKeys
 {
-    private readonly KnownKey[] _known;
+    private readonly FrozenDictionary<ulong, KnownKey[]> _known;
 
-    internal KnownKeys(IEnumerable<StoredKey> keys, KeyUses uses) => _known = [.. keys.SelectMany(key => SecretsOf(key, uses))];
+    internal KnownKeys(IEnumerable<StoredKey> keys, KeyUses uses) => _known = keys.SelectMany(key => SecretsOf(key, uses))
+        .GroupBy(known => BeginningOf(known.Hash)).ToFrozenDictionary(same => same.Key, same => same.ToArray());
 
     /// <summary>The caller behind a key at a time, or null if the key is unknown or has expired.</summary>
     public Caller? Identify(ReadOnlySpan<char> key, DateTimeOffset now) => StillGood(Find(key), now);
@@ -39,11 +42,14 @@ public sealed class KnownKeys
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         KeyRing.Hash(key, hash); // an unknown or a mistyped key; only a refusal says which
         KnownKey? found = null;
-        foreach (var one in _known)
-            if (CryptographicOperations.FixedTimeEquals(one.Hash, hash))
-                found = one;
+        if (_known.TryGetValue(BeginningOf(hash), out var some)) // nobody can choose what a SHA-256 begins with
+            foreach (var one in some)
+                if (CryptographicOperations.FixedTimeEquals(one.Hash, hash))
+                    found = one;
         return found;
     }
+
+    private static ulong BeginningOf(ReadOnlySpan<byte> hash) => BinaryPrimitives.ReadUInt64LittleEndian(hash);
 
     private static Caller? StillGood(KnownKey? found, DateTimeOffset time)
     {
@@ -57,14 +63,18 @@ public sealed class KnownKeys
     /// <summary>The secret of a key, and the one before its rotation, which expires by itself.</summary>
     private static IEnumerable<KnownKey> SecretsOf(StoredKey key, KeyUses uses)
     {
-        var caller = new Caller(key.Name, KeyRing.ScopesOf(key))
+        var use = uses.Of(key.Name);
+        use.Stored(key.LastUsed ?? 0);
+        var ofStudio = key.Name.Split('/', 2); // STUDIO/NAME if the service has many
+        var caller = new Caller(ofStudio[^1], KeyRing.ScopesOf(key))
         {
+            Studio = ofStudio.Length > 1 ? ofStudio[0] : null,
             Secret = key.Hash,
             Access = key.Profiles is { } profiles ? ProfileAccess.Of(profiles.Split(' ')) : ProfileAccess.All,
         };
-        yield return new KnownKey(key.Hash, key.ExpiresAt, caller, uses.Of(key.Name));
+        yield return new KnownKey(key.Hash, key.ExpiresAt, caller, use);
         if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
-            yield return new KnownKey(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, uses.Of(key.Name));
+            yield return new KnownKey(previous, key.ExpiresAt < until ? key.ExpiresAt : until, caller with { Secret = previous }, use);
     }
 
     private sealed record KnownKey(byte[] Hash, long? Until, Caller Caller, KeyUse Use);

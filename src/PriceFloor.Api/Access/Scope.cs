@@ -23,6 +23,9 @@ public enum Scope
 
     /// <summary>Managing keys and backups, and reading who changed what.</summary>
     Admin,
+
+    /// <summary>Making, limiting, exporting, importing and forgetting studios, where one service has many. Only keys of the host have it.</summary>
+    Host,
 }
 
 /// <summary>The scope that an endpoint needs; null: any key will do.</summary>
@@ -30,6 +33,12 @@ public sealed record NeedsScope(Scope? Scope);
 
 public static class ScopeConventions
 {
+    /// <summary>The scopes that a key of a studio may have.</summary>
+    public static IReadOnlyList<Scope> OfStudios { get; } = [.. Enum.GetValues<Scope>().Where(scope => scope != Scope.Host)];
+
+    /// <summary>The scopes that a key of the host may have: it has no documents.</summary>
+    public static IReadOnlyList<Scope> OfHosts { get; } = [Scope.Admin, Scope.Host];
+
     public static TBuilder Needs<TBuilder>(this TBuilder builder, Scope scope) where TBuilder : IEndpointConventionBuilder =>
         builder.WithMetadata(new NeedsScope(scope));
 

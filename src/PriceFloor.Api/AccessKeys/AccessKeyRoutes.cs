@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
@@ -11,23 +12,51 @@ namespace PriceFloor.Api.AccessKeys;
 public static class AccessKeyRoutes
 {
     public static async Task<Results<Created<KeyAnswer>, Problem>> Post(JsonBody<KeyRequest> body, Store store, KeyRing ring, KeyUses uses,
-        TimeProvider clock, HttpContext context)
+        Settings settings, TimeProvider clock, HttpContext context)
     {
         NotKept(context);
-        var request = body.Value;
+        var caller = Caller.Of(context);
+        var isHosts = settings.HasManyStudios && caller.Studio is null;
+        var outcome = await Make(body.Value, isHosts, (store, ring, uses), make => store.WriteAsync(caller, make), clock);
+        return outcome.Found is { } made
+            ? TypedResults.Created($"{context.Request.PathBase}/v1/keys/{made.Name}", made)
+            : Problem.Of(outcome.Faults);
+    }
+
+    /// <summary>Makes a key in a store.</summary>
+    /// <param name="request">The key.</param>
+    /// <param name="isHosts">True for a key of the host, false for one of a studio.</param>
+    /// <param name="of">The store, and what is known of its keys.</param>
+    /// <param name="write">Writes to the store.</param>
+    /// <param name="clock">The time of the answer.</param>
+    public static async Task<Outcome<KeyAnswer>> Make(KeyRequest request, bool isHosts, (Store Store, KeyRing Ring, KeyUses Uses) of,
+        Func<Func<Writing, ValueTask<StoredKey?>>, Task<StoredKey?>> write, TimeProvider clock)
+    {
+        var may = isHosts ? ScopeConventions.OfHosts : ScopeConventions.OfStudios;
+        if (request.Scopes.FirstOrDefault(scope => !may.Contains(scope), may[0]) is var other && !may.Contains(other))
+            return RequestFault.Invalid(new InputError
+            {
+                Pointer = "#/scopes",
+                Code = FaultCodes.Unexpected,
+                Detail = $"A key of {(isHosts ? "the host" : "a studio")} cannot have the scope \"{KeyRing.NameOf(other)}\"; "
+                    + $"it may have {string.Join(", ", may.Select(KeyRing.NameOf))}.",
+            });
         var secret = KeyText.New();
-        var stored = await store.WriteAsync<StoredKey?>(Caller.Of(context), async writing =>
+        var stored = await write(async writing =>
         {
             if ((await writing.Keys).Any(key => key.Name == request.Name))
                 return null;
+            if (of.Store.Limits is { } limits)
+                await limits.CheckKeys(writing);
             var key = KeyRing.Stored(request.Name, secret, request.Scopes, writing.Now, request.Expires, request.Profiles);
             await writing.AddKey(key);
             return key;
         });
         if (stored is null)
-            return Problem.Of([RequestFault.InUse($"There is a key named \"{request.Name}\" already; delete it first, or choose another name.",
-                [new Usage("key", request.Name)])]);
-        return Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
+            return RequestFault.InUse($"There is a key named \"{request.Name}\" already; delete it first, or choose another name.",
+                [new Usage("key", request.Name)]);
+        await of.Ring.RefreshAsync();
+        return KeyAnswer.Of(stored, secret, of.Uses.Of(stored.Name), Moment.Of(clock.GetUtcNow()));
     }
 
     public static async Task<JsonAnswer<KeyPage>> List(FromQuery<KeyListQuery> query, Store store, KeyUses uses, TimeProvider clock,
@@ -36,7 +65,7 @@ public static class AccessKeyRoutes
         NotKept(context);
         var (limit, after) = query.Value;
         var now = Moment.Of(clock.GetUtcNow());
-        var keys = (await store.ReadAsync(snapshot => snapshot.Keys)).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0)
+        var keys = (await store.ReadAsync(snapshot => snapshot.Keys)).Where(IsOwn).Where(key => string.CompareOrdinal(key.Name, after ?? "") > 0)
             .Take(limit + 1).ToList();
         if (keys.Count > limit)
             DocumentPage.LinkToNext(context.Request, keys[limit - 1].Name);
@@ -69,7 +98,7 @@ public static class AccessKeyRoutes
         });
         return stored is null
             ? Problem.Of(ProblemTypes.NotFound, $"There is no key named \"{name}\", or it has expired.")
-            : Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
+            : await Shown(KeyAnswer.Of(stored, secret, uses.Of(stored.Name), Moment.Of(clock.GetUtcNow())), ring, context);
     }
 
     public static async Task<Results<NoContent, Problem>> Delete(string name, Store store, KeyRing ring, KeyUses uses, HttpContext context)
@@ -78,7 +107,7 @@ public static class AccessKeyRoutes
         var problem = await store.WriteAsync<Problem?>(Caller.Of(context), async writing =>
         {
             // A key that expires would one day leave nobody who can make keys, so it does not count.
-            var lasting = (await writing.Keys).Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
+            var lasting = (await writing.Keys).Where(IsOwn).Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
             if (lasting is [var last] && last.Name == name)
                 return Problem.Of([RequestFault.InUse(
                     "This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.",
@@ -87,14 +116,17 @@ public static class AccessKeyRoutes
         });
         if (problem is not null)
             return problem;
-        ring.Refresh();
+        await ring.RefreshAsync();
         uses.Forget(name);
         return TypedResults.NoContent();
     }
 
-    private static Created<KeyAnswer> Shown(KeyAnswer answer, KeyRing ring, HttpContext context)
+    /// <summary>The store of a host also knows the keys of its studios, each behind its studio's key.</summary>
+    private static bool IsOwn(StoredKey key) => !key.Name.Contains('/', StringComparison.Ordinal);
+
+    private static async Task<Created<KeyAnswer>> Shown(KeyAnswer answer, KeyRing ring, HttpContext context)
     {
-        ring.Refresh();
+        await ring.RefreshAsync();
         return TypedResults.Created($"{context.Request.PathBase}/v1/keys/{answer.Name}", answer);
     }
 

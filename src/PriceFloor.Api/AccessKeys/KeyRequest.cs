@@ -14,7 +14,7 @@ public sealed record KeyRequest
     public required string Name { get; init; }
 
     /// <summary>What it may do; at least one.</summary>
-    [MinLength(1), MaxLength(7)]
+    [MinLength(1), MaxLength(8)]
     public required IReadOnlyList<Scope> Scopes { get; init; }
 
     /// <summary>When it stops working; never if absent.</summary>

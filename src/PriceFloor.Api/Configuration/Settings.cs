@@ -11,6 +11,8 @@ public sealed class Settings
     public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>(Secrets.Names, StringComparer.OrdinalIgnoreCase)
     {
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data by default.",
+        ["PRICEFLOOR_STUDIOS"] = "many to serve many studios, each in a file of its own below PRICEFLOOR_DATA; one by default.",
+        ["PRICEFLOOR_STUDIOS_OPEN_BYTES"] = "With many studios, bytes of the studios that stay open; 134217728 by default.",
         ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none by default.",
         [TrustedProxies.Setting] =
             "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are trusted, separated by commas.",
@@ -79,6 +81,11 @@ public sealed class Settings
 
     public bool Demo { get; private init; }
 
+    /// <summary>Whether the service has many studios, and its own store is that of their host.</summary>
+    public bool HasManyStudios { get; private init; }
+
+    public int StudiosOpenBytes { get; private init; }
+
     /// <summary>Where the store is, and what keeps it.</summary>
     public required StorePlace Store { get; init; }
 
@@ -112,12 +119,25 @@ public sealed class Settings
         AnswerSeconds = Integer(configuration, "PRICEFLOOR_ANSWER_SECONDS", 1, 100_000_000, 30),
         HeaderSeconds = Integer(configuration, "PRICEFLOOR_HEADER_SECONDS", 15),
         LeastBytesPerSecond = Integer(configuration, "PRICEFLOOR_LEAST_BYTES_PER_SECOND", 240),
+        HasManyStudios = Value(configuration, "PRICEFLOOR_STUDIOS") switch
+        {
+            null or "one" => false,
+            "many" => true,
+            _ => throw new SettingsException("PRICEFLOOR_STUDIOS must be one or many."),
+        },
+        StudiosOpenBytes = Integer(configuration, "PRICEFLOOR_STUDIOS_OPEN_BYTES", 1, int.MaxValue, 128 * 1024 * 1024),
         Demo = demo,
     });
 
-    private static Settings Checked(Settings settings) => settings is { BackupEveryHours: > 0, Store.MakesBackups: false }
-        ? throw new SettingsException("PRICEFLOOR_BACKUP_EVERY_HOURS is for a store in a file. The store is a database, whose server makes its own "
-            + "backups; set it to 0, or leave it out.") : settings;
+    private static Settings Checked(Settings settings) => settings switch
+    {
+        { BackupEveryHours: > 0, Store.MakesBackups: false } => throw new SettingsException("PRICEFLOOR_BACKUP_EVERY_HOURS is for a store in a file. "
+            + "The store is a database, whose server makes its own backups; set it to 0, or leave it out."),
+        { HasManyStudios: true, Store.MakesBackups: false } => throw new SettingsException("PRICEFLOOR_STUDIOS=many keeps each studio in a file of its "
+            + "own; leave PRICEFLOOR_STORE out."),
+        { HasManyStudios: true, Demo: true } => throw new SettingsException("--demo is for one studio; leave PRICEFLOOR_STUDIOS out."),
+        _ => settings,
+    };
 
     private static string FolderOf(IConfiguration configuration) => Value(configuration, "PRICEFLOOR_DATA") ?? "data";
 

@@ -12,6 +12,8 @@ public static class StoreChoice
     /// <summary>For the list of settings.</summary>
     public const string Meaning = $"What keeps the store: sqlite (the default), one file in PRICEFLOOR_DATA; or a database of PostgreSQL: {Example}";
 
+    private const int CacheOfStudio = 256;
+
     private const string File = "pricefloor.db", InFile = "sqlite", Example = "Host=db;Database=pricefloor;Username=pricefloor;Password=...";
 
     /// <summary>The schema to which this program brings a store in a file.</summary>
@@ -29,6 +31,9 @@ public static class StoreChoice
             : throw new SettingsException($"{set.Setting} names a store that this program does not know. It knows {InFile}: one file, {File}, in the "
                 + $"folder that PRICEFLOOR_DATA names; and a database of PostgreSQL: {Example}");
     }
+
+    /// <summary>The place of one studio of many: its connections keep little, since there may be a thousand of them.</summary>
+    public static StorePlace OfStudio(string folder) => new StoreInFile(Path.Combine(folder, File), CacheOfStudio);
 
     private static StorePlace OnServer(Secret set)
     {

@@ -44,8 +44,8 @@ public sealed class DocumentText : IResult, IStatusCodeHttpResult
         var text = new StringBuilder("{");
         foreach (var (property, value) in names)
             text.Append(CultureInfo.InvariantCulture, $"\"{property}\":{JsonSerializer.Serialize(value, WireJson.Options)},");
-        text.Append(CultureInfo.InvariantCulture, $"\"revision\":{revision.Number},\"savedAt\":\"{TimeText.Write(revision.SavedAtTime)}\",");
-        return text.Append(revision.Body is null ? "\"deleted\":true}" : revision.Body[1..]).ToString();
+        text.Append(CultureInfo.InvariantCulture, $"\"revision\":{revision.Number},\"savedAt\":\"{TimeText.Write(revision.SavedAtTime)}\"");
+        return text.Append(revision.Body switch { null => ",\"deleted\":true}", "{}" => "}", var body => $",{body.AsSpan(1)}" }).ToString();
     }
 
     public async Task ExecuteAsync(HttpContext httpContext)

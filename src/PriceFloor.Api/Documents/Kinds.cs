@@ -18,6 +18,9 @@ public static class Kinds
     public const string StatementLayout = "statement-layout";
     public const string Plan = "plan";
 
+    /// <summary>In the store of a host.</summary>
+    public const string Studio = "studio";
+
     /// <summary>Not a kind of document: a design's aliases are references of this kind, so no two designs share one.</summary>
     public const string Alias = "alias";
 
@@ -37,6 +40,7 @@ public static class Kinds
         new(Scenario, text => StoredText<Scenario>.Read(text).Fault),
         new(StatementLayout, text => StoredText<StatementLayout>.Read(text).Fault),
         new(Plan, text => StoredText<Plan>.Read(text).Fault),
+        new(Studio, text => StoredText<HostedStudio>.Read(text).Fault),
     ];
 
     /// <summary>The kind of that name; null if there is none.</summary>

@@ -27,6 +27,9 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     public long? CurrentRevision { get; private init; }
 
+    /// <summary>With quota: the limit, and how much there is.</summary>
+    public (long Limit, long Used)? Reached { get; private init; }
+
     public int? RetryAfter { get; private init; }
 
     /// <summary>True if the body's Content-Encoding is not supported.</summary>
@@ -71,6 +74,10 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     public static Problem TooManyRequests(int retryAfter, string why = "") => new(ProblemTypes.TooManyRequests,
         string.Create(CultureInfo.InvariantCulture, $"{why}Wait {retryAfter} seconds."))
     { RetryAfter = retryAfter };
+
+    public static Problem Quota(string what, long limit, long used) => new(ProblemTypes.Quota, string.Create(CultureInfo.InvariantCulture,
+        $"This studio may store {limit} {what}, and has {used}, so nothing was stored."))
+    { Reached = (limit, used) };
 
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
 
@@ -126,7 +133,11 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
     /// <summary>The problem as it is sent in answer to a request.</summary>
     public ProblemBody BodyFor(HttpContext context) =>
         new(context.Request.PathBase + _type.Address, _type.Title, _type.Status, KeyText.Hide(_detail), Reason, Errors?.Select(WithoutKeys).ToList(),
-            UsedBy, CurrentRevision, context.TraceIdentifier);
+            UsedBy, CurrentRevision, context.TraceIdentifier)
+        {
+            Limit = Reached?.Limit,
+            Used = Reached?.Used,
+        };
 }
 
 /// <summary>A document that depends on it.</summary>
@@ -154,4 +165,13 @@ public sealed record ProblemBody(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] long? CurrentRevision,
     string RequestId,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Sku = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Channel = null);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Channel = null)
+{
+    /// <summary>With quota: how much the studio may store.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public long? Limit { get; init; }
+
+    /// <summary>With quota: how much it has.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public long? Used { get; init; }
+}

@@ -68,6 +68,11 @@ public static class ProblemTypes
         + "too-large (a figure is too large to be exact), ...",
         "The detail says which figure to look at.");
 
+    public static readonly ProblemType Quota = new("quota", 422, "The studio has reached a limit",
+        "Whoever hosts this studio has limited how much it may store: documents, bytes or keys; limit and used say which and how much. "
+        + "Nothing was stored.",
+        "Delete documents or keys that are not needed, or ask the host for a higher limit. Bytes count histories, so deleting frees none.");
+
     public static readonly ProblemType TooManyRequests = new("too-many-requests", 429, "Too many requests",
         "The key (or, without a key, the address) has used up its requests for now.",
         "Wait as many seconds as Retry-After says. The RateLimit header has what is left.");
@@ -90,7 +95,7 @@ public static class ProblemTypes
     [
         UnreadableRequest, NoKey, KeyNotAllowed, NotFound, MethodNotAllowed, NotAcceptable, InUse, StaleRevision, TooLarge, MediaType,
         Issued, NotIssued,
-        InvalidInput, UnknownReference, CurrencyMismatch, CannotCompute, TooManyRequests, Busy, DamagedDocument, Internal,
+        InvalidInput, UnknownReference, CurrencyMismatch, CannotCompute, Quota, TooManyRequests, Busy, DamagedDocument, Internal,
     ];
 }
 

@@ -23,6 +23,12 @@ public sealed class Studio : IServiceProvider, IServiceProvidersFeature, IDispos
     /// <summary>Its key; null if it is the only one, or the host.</summary>
     public string? Key { get; init; }
 
+    /// <summary>Its host; null if it is the only one, or the host.</summary>
+    public Studio? Host { get; init; }
+
+    /// <summary>True if the host knew other keys of it when it was opened, so a request may have come with one that does not open it.</summary>
+    public bool HadOtherKeys { get; set; }
+
     public StorePlace Place { get; }
 
     public string Folder { get; }

@@ -31,8 +31,8 @@ public static class StudioParts
         Part(_ => new LoggedShelves()),
         Part(studio => new LoggedDesigns(studio.Get<LoggedShelves>())),
         Part<IDesignLearning>(studio => new LearningByLog(studio.Get<LogWatch>())),
-        Part(_ => new KeyUses()),
-        Part(studio => new KeyRing(studio.Store, studio.Get<KeyUses>())),
+        Part(studio => studio.Host is { } host ? new KeyUses(host.Get<KeyUses>(), studio.Key!) : new KeyUses()),
+        Part(studio => new KeyRing(studio.Store, studio.Get<KeyUses>(), studio.Host is { } host ? () => FollowAsync(host, studio) : null)),
         Part(studio => new BackupFolder(studio.Folder, studio.Place, studio.Store, studio.Get<ServiceCounts>(), studio.Get<TimeProvider>())),
         Part<DocumentKind<CostProfile>>(studio => new ProfileDocuments(studio.Rules<CostProfile>())),
         Part<DocumentKind<Design>>(studio => new DesignDocuments(studio.Rules<Design>(), studio.Get<CatalogueSource>())),
@@ -46,6 +46,7 @@ public static class StudioParts
             new QuoteDocuments(studio.Rules<Quote>(), studio.Get<CatalogueSource>(), studio.Get<TimeProvider>())),
         Part<DocumentKind<QuoteOutcome>>(studio => new QuoteOutcomeDocuments(studio.Rules<QuoteOutcome>())),
         Part<DocumentKind<QuoteActual>>(studio => new QuoteActualDocuments(studio.Rules<QuoteActual>())),
+        Part<DocumentKind<HostedStudio>>(studio => new HostedStudioDocuments(studio.Rules<HostedStudio>(), studio.Get<Studios>())),
     ];
 
     private static readonly FrozenDictionary<Type, StudioPart> s_byType =
@@ -65,6 +66,20 @@ public static class StudioParts
     }
 
     private static (Type Type, Func<Studio, object> Make) Part<T>(Func<Studio, T> make) where T : class => (typeof(T), make);
+
+    /// <summary>The host knows every key. If it cannot be told, requests are asked about in the studio until it is opened again.</summary>
+    private static async Task FollowAsync(Studio host, Studio studio)
+    {
+        try
+        {
+            await new StudioKeys(host.Store, host.Get<KeyRing>()).Follow(studio.Key!, studio.Store);
+        }
+        catch
+        {
+            studio.HadOtherKeys = true;
+            throw;
+        }
+    }
 
     private static T Get<T>(this Studio studio) where T : notnull => studio.GetRequiredService<T>();
 

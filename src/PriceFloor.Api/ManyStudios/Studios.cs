@@ -1,23 +1,114 @@
+using PriceFloor.Api.Access;
 using PriceFloor.Api.Configuration;
+using PriceFloor.Api.Documents;
+using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ManyStudios;
 
-/// <summary>The studios that the process serves. So far it is one, its own.</summary>
+/// <summary>
+/// The studios that the process serves: its own; or many, and then its own store is the host's, with the list of studios and everybody's keys.
+/// </summary>
 public sealed class Studios : IDisposable
 {
+    private readonly StoreMaker _stores;
+    private readonly IServiceProvider _shared;
+
     /// <param name="settings">The settings, which name its place.</param>
     /// <param name="alone">Made before any store, so it is released after them.</param>
     /// <param name="stores">Makes its store.</param>
+    /// <param name="clock">The clock.</param>
     /// <param name="shared">The services that all studios share.</param>
-    public Studios(Settings settings, StoreLock alone, StoreMaker stores, IServiceProvider shared)
+    public Studios(Settings settings, StoreLock alone, StoreMaker stores, TimeProvider clock, IServiceProvider shared)
     {
         ArgumentNullException.ThrowIfNull(alone);
+        (_stores, _shared) = (stores, shared);
         Own = new Studio(settings.Store, settings.DataFolder, stores.Make(settings.Store), shared);
+        if (!settings.HasManyStudios)
+            return;
+        Files = new StudioFiles(settings.DataFolder);
+        Many = new OpenStudios(Files, settings, clock, Open);
     }
 
-    /// <summary>The studio whose store is in the data folder.</summary>
+    /// <summary>The studio whose store is in the data folder: the only one, or the host.</summary>
     public Studio Own { get; }
 
-    public void Dispose() => Own.Dispose();
+    /// <summary>The host's studios; null if there is one studio, and no host.</summary>
+    public OpenStudios? Many { get; }
+
+    /// <summary>Where they are.</summary>
+    public StudioFiles? Files { get; }
+
+    /// <summary>Answers the request of a studio's key in that studio, with its services.</summary>
+    public async Task InStudio(HttpContext context, RequestDelegate next)
+    {
+        if (context.Features.Get<Caller>() is not { Studio: { } key } caller)
+        {
+            await next(context);
+            return;
+        }
+
+        using var use = await Many!.Enter(key);
+        if (use.Studio.HadOtherKeys && !await use.Studio.Store.ReadAsync(snapshot => HasKey(snapshot, caller)))
+            throw new KeyEndedException();
+        context.Features.Set<Microsoft.AspNetCore.Http.Features.IServiceProvidersFeature>(use.Studio);
+        await next(context);
+    }
+
+    /// <summary>The limits of a studio hold from now on.</summary>
+    public async Task Limit(string key)
+    {
+        using var use = await Many!.Enter(key);
+        use.Studio.Store.Limits = await LimitsOf(key);
+    }
+
+    /// <summary>Makes the store of a new studio; what a studio of that key left behind when it was forgotten is deleted.</summary>
+    internal void Begin(string key)
+    {
+        Files!.Delete(key);
+        using var store = _stores.Make(Files.PlaceOf(key));
+        store.Open();
+    }
+
+    public void Dispose()
+    {
+        Many?.Dispose();
+        Own.Dispose();
+    }
+
+    private static async ValueTask<bool> HasKey(Snapshot snapshot, Caller caller) => (await snapshot.Keys).Exists(key =>
+        key.Hash.AsSpan().SequenceEqual(caller.Secret) || key.PreviousHash.AsSpan().SequenceEqual(caller.Secret));
+
+    private async Task<Studio> Open(string key, StorePlace place)
+    {
+        var limits = await LimitsOf(key); // nobody opens a studio that is not there
+        if (!place.Exists)
+            throw new StoreException($"The store {place.Name} of the studio {key} is not there. Restore a backup of it.");
+        var store = _stores.Make(place);
+        try
+        {
+            store.Open();
+            store.Limits = limits;
+            var keys = new StudioKeys(Own.Store, Own.GetRequiredService<KeyRing>());
+            return new Studio(place, Files!.FolderOf(key), store, _shared)
+            {
+                Key = key,
+                Host = Own,
+                HadOtherKeys = await keys.Follow(key, store),
+            };
+        }
+        catch
+        {
+            store.Dispose();
+            throw;
+        }
+    }
+
+    private async Task<StoreLimits> LimitsOf(string key) =>
+        await Own.Store.ReadAsync(snapshot => snapshot.Find(Kinds.Studio, key)) is { } found
+            ? StoredText<HostedStudio>.Of(found).Limits?.OfStore() ?? StoreLimits.None
+            : throw new NoStudioException(key);
 }
+
+/// <summary>There is no studio of that key.</summary>
+public sealed class NoStudioException(string key) : Exception($"There is no studio \"{key}\".");

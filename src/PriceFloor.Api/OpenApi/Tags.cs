@@ -20,6 +20,7 @@ public static class Tags
         ["Evidence"] = "What sales and the bench say about the numbers that are stored.",
         ["Keys"] = "Keys of the service, and who changed what with them.",
         ["Backups"] = "Copies of the whole store.",
+        ["Studios"] = "Many studios in one service, for whoever hosts them: made, limited, moved and forgotten, never read.",
         ["Health"] = "Whether the service runs.",
         ["First contact"] = "What this is and where to read on.",
     };

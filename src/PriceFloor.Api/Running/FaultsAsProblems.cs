@@ -1,6 +1,7 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.ManyStudios;
 using PriceFloor.Api.Telemetry;
 using PriceFloor.Storage;
 using Serilog;
@@ -57,6 +58,8 @@ public static class FaultsAsProblems
             Code = InputCodes.Malformed,
             Detail = $"The request broke off or is not HTTP ({bad.StatusCode}).",
         }),
+        QuotaException quota => Problem.Quota(quota.What, quota.Limit, quota.Used),
+        NoStudioException none => Problem.Of(ProblemTypes.NotFound, none.Message),
         KeyEndedException ended => Problem.Of(ProblemTypes.NoKey, ended.Message),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
         // An overflow of decimal in what an answer computes beside the model, such as a picture's scale.

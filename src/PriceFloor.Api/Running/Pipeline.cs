@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.Features;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.ManyStudios;
 using PriceFloor.Api.Telemetry;
 
 namespace PriceFloor.Api.Running;
@@ -26,6 +27,8 @@ public static class Pipeline
         if (settings.CorsOrigins.Count > 0)
             app.UseCors();
         app.Use(services.GetRequiredService<KeyAuthentication>().LetIn);
+        if (settings.HasManyStudios)
+            app.Use(services.GetRequiredService<Studios>().InStudio);
         app.Use(RequireAcceptable);
     }
 

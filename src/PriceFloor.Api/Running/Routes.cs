@@ -22,6 +22,7 @@ using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.LineSheets;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.LogLines;
+using PriceFloor.Api.ManyStudios;
 using PriceFloor.Api.Markups;
 using PriceFloor.Api.Metrics;
 using PriceFloor.Api.OpenApi;
@@ -63,6 +64,7 @@ public static class Routes
         v1.MapAccessKeys();
         v1.MapBackups();
         v1.MapAudit();
+        v1.MapStudios();
         v1.MapFirstContact();
 
         app.MapGet("/", Welcome.Get).Offer(Format.Json, Format.Html).AddEndpointFilter(input).Tell(FirstContactOperations.Welcome);
@@ -70,7 +72,7 @@ public static class Routes
         app.MapGet("/health/live", Health.Live).AddEndpointFilter(input).Tell(HealthOperations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter(input).Tell(HealthOperations.Ready);
         if (app.Services.GetRequiredService<Settings>().Metrics)
-            app.MapGet("/metrics", MetricsPage.Get).Needs(Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
+            app.MapGet("/metrics", MetricsPage.Get).Needs(app.Services.GetRequiredService<Settings>().HasManyStudios ? Scope.Host : Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
         app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
         app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
     }

@@ -128,6 +128,7 @@ public static class Starting
             .AddSingleton<IValidator<YearPlanRequest>, NoRules<YearPlanRequest>>()
             .AddSingleton<IValidator<BestPlanRequest>, BestPlanRequestValidator>()
             .AddSingleton<IValidator<MarkupRequest>, MarkupRequestValidator>()
-            .AddSingleton<IValidator<KeyRequest>, KeyRequestValidator>();
+            .AddSingleton<IValidator<KeyRequest>, KeyRequestValidator>()
+            .AddSingleton<IValidator<HostedStudio>, NoRules<HostedStudio>>();
     }
 }

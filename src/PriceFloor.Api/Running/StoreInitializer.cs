@@ -3,6 +3,7 @@ using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Demo;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
+using PriceFloor.Api.ManyStudios;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;
 using Serilog;
@@ -14,7 +15,7 @@ namespace PriceFloor.Api.Running;
 /// with the demo studio if requested.
 /// </summary>
 public sealed class StoreInitializer(Settings settings, StoreLock alone, Store store, StoreReadiness opening, KeyRing ring, Lazy<DemoStudio> demo,
-    IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
+    Studios studios, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
 {
     private readonly Lock _once = new();
     private Task? _begun;
@@ -66,13 +67,28 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
         if (store.WhyAnotherLife is { } why)
             Log.Warning("The store is not the one served here last: {Why:l}. Followers of floor changes must begin again, "
                 + "and no ETag from before matches. To go back to a backup, use the verb restore", why);
-        var isNew = store.Read(snapshot => snapshot.Keys).Count == 0;
+        var keys = store.Read(snapshot => snapshot.Keys);
+        RefuseOtherKind(keys);
+        var isNew = keys.Count == 0;
         var madeKey = isNew ? MakeFirstKey() : null;
         if (settings.Demo)
             FillWithDemo(madeKey, isNew);
         if (PrivateFiles.Warning(settings.DataFolder) is { } warning)
             Log.Warning("{Warning:l}", warning);
         opening.Finish();
+    }
+
+    /// <summary>The store of a studio is not served as a host's, nor a host's as a studio's: its keys say which it is.</summary>
+    private void RefuseOtherKind(IReadOnlyList<StoredKey> keys)
+    {
+        var isOfHost = keys.Any(key => KeyRing.ScopesOf(key).Contains(Scope.Host));
+        if (isOfHost && !settings.HasManyStudios)
+            throw new StoreException($"{settings.Store.Name} is the store of a host of many studios. Set PRICEFLOOR_STUDIOS=many, or set "
+                + "PRICEFLOOR_DATA to the folder of one of them, in studios/ beside it.");
+        if (keys.Count > 0 && !isOfHost && settings.HasManyStudios)
+            throw new StoreException($"{settings.Store.Name} is the store of one studio. For many, set PRICEFLOOR_DATA to another folder, make the "
+                + "studio there, and restore a backup of this store in its folder; docs/many-studios.md says how.");
+        studios.Files?.ClearAway();
     }
 
     /// <summary>The operator's own key, or a new one in a file that only they can read: never in a log.</summary>
@@ -85,7 +101,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
 
         store.Write("first-start", async writing =>
         {
-            await writing.AddKey(KeyRing.Stored("first-admin-key", key, Enum.GetValues<Scope>(), writing.Now, expires: null));
+            await writing.AddKey(KeyRing.Stored("first-admin-key", key, settings.HasManyStudios ? ScopeConventions.OfHosts : ScopeConventions.OfStudios, writing.Now, expires: null));
             return true;
         });
         ring.Refresh();

@@ -47,7 +47,7 @@ public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Set
             new LogEventProperty("Route", new ScalarValue(RouteOf(context))),
             new LogEventProperty("StatusCode", new ScalarValue(status)),
             new LogEventProperty("Elapsed", new ScalarValue(elapsed.TotalMilliseconds)),
-            new LogEventProperty("KeyName", new ScalarValue(context.Features.Get<Caller>()?.Name ?? "-")),
+            new LogEventProperty("KeyName", new ScalarValue(context.Features.Get<Caller>()?.Account ?? "-")),
             new LogEventProperty("RequestId", new ScalarValue(context.TraceIdentifier)),
         ]));
     }

@@ -1,0 +1,68 @@
+using PriceFloor.Api.Access;
+using PriceFloor.Storage;
+
+namespace PriceFloor.Api.ManyStudios;
+
+/// <summary>
+/// The keys of studios in the host's store, named STUDIO/NAME, so a request finds its studio by its key alone. Each studio's own store decides; what
+/// differs here is brought up to it.
+/// </summary>
+public sealed class StudioKeys(Store host, KeyRing ring)
+{
+    private const string By = "studio keys";
+
+    /// <summary>True if something differed.</summary>
+    public async Task<bool> Follow(string studio, Store store)
+    {
+        var own = (await store.ReadAsync(snapshot => snapshot.Keys)).Select(key => key with { Name = $"{studio}/{key.Name}" }).ToList();
+        if (Same(own, Of(studio, await host.ReadAsync(snapshot => snapshot.Keys))))
+            return false;
+        await host.WriteAsync(By, async writing =>
+        {
+            foreach (var gone in Of(studio, await writing.Keys).Where(here => !own.Exists(key => IsSame(key, here))))
+                await writing.DeleteKey(gone.Name);
+            var there = await writing.Keys;
+            foreach (var key in own.Where(key => !there.Exists(here => IsSame(key, here) || here.Hash.AsSpan().SequenceEqual(key.Hash))))
+                await Add(writing, key); // a hash that another studio has stays its own: a copied store opens nothing
+            return true;
+        });
+        ring.Refresh();
+        return true;
+    }
+
+    /// <summary>Deletes the keys of a studio that is forgotten.</summary>
+    public static async ValueTask Forget(Writing writing, string studio)
+    {
+        foreach (var key in Of(studio, await writing.Keys))
+            await writing.DeleteKey(key.Name);
+    }
+
+    private static async ValueTask Add(Writing writing, StoredKey key)
+    {
+        if (key is { PreviousHash: { } previous, PreviousUntil: { } until })
+        {
+            await writing.AddKey(key with { Hash = previous });
+            await writing.RotateKey(key.Name, key.Hash, until);
+        }
+        else
+        {
+            await writing.AddKey(key);
+        }
+
+        if (key.LastUsed is { } used)
+            await writing.KeyWasUsed(key.Name, used);
+    }
+
+    private static List<StoredKey> Of(string studio, IEnumerable<StoredKey> keys) =>
+        [.. keys.Where(key => key.Name.StartsWith(studio + "/", StringComparison.Ordinal))];
+
+    private static bool Same(List<StoredKey> own, List<StoredKey> here) =>
+        own.Count == here.Count && own.TrueForAll(key => here.Exists(other => IsSame(key, other)));
+
+    /// <summary>All but when it was last used, which is kept here.</summary>
+    private static bool IsSame(StoredKey key, StoredKey other) =>
+        (key.Name, key.Scopes, key.CreatedAt, key.ExpiresAt, key.Profiles, key.PreviousUntil)
+            == (other.Name, other.Scopes, other.CreatedAt, other.ExpiresAt, other.Profiles, other.PreviousUntil)
+        && key.Hash.AsSpan().SequenceEqual(other.Hash)
+        && key.PreviousHash.AsSpan().SequenceEqual(other.PreviousHash);
+}

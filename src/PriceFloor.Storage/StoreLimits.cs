@@ -1,0 +1,45 @@
+namespace PriceFloor.Storage;
+
+/// <summary>How much a store may hold; null: as much as there is room for.</summary>
+/// <param name="Documents">Documents that are not deleted.</param>
+/// <param name="Bytes">Bytes of the store on the disk, at which it takes no further document or line of the log.</param>
+/// <param name="Keys">Access keys.</param>
+public sealed record StoreLimits(long? Documents = null, long? Bytes = null, long? Keys = null)
+{
+    public static readonly StoreLimits None = new();
+
+    /// <summary>Throws a <see cref="QuotaException"/> if a write has made more documents, or has written to a store that is full.</summary>
+    internal async ValueTask Check(Writing writing, long bytes)
+    {
+        if (writing.LastPosition == 0)
+            return; // it stored no document
+        CheckBytes(bytes);
+        if (Documents is { } most && await writing.Documents is var there && there > most)
+            throw new QuotaException("documents", most, there - 1);
+    }
+
+    internal void CheckBytes(long bytes)
+    {
+        if (Bytes is { } most && bytes >= most)
+            throw new QuotaException("bytes", most, bytes);
+    }
+
+    /// <summary>The same before a key is added.</summary>
+    public async ValueTask CheckKeys(Snapshot snapshot)
+    {
+        if (Keys is { } most && (await snapshot.Keys).Count is var there && there >= most)
+            throw new QuotaException("keys", most, there);
+    }
+}
+
+/// <summary>A store has reached a limit, so nothing was written.</summary>
+public sealed class QuotaException(string what, long limit, long used) : Exception($"The limit of {what} is reached.")
+{
+    /// <summary>documents, bytes or keys.</summary>
+    public string What => what;
+
+    public long Limit => limit;
+
+    /// <summary>How much there is without the write that was refused.</summary>
+    public long Used => used;
+}
