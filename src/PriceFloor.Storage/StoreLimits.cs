@@ -18,6 +18,16 @@ public sealed record StoreLimits(long? Documents = null, long? Bytes = null, lon
             throw new QuotaException("documents", most, there - 1);
     }
 
+    /// <summary>The same for everything that was put in at once.</summary>
+    public async ValueTask CheckAll(Snapshot snapshot, long bytes)
+    {
+        CheckBytes(bytes);
+        if (Documents is { } most && await snapshot.Documents is var there && there > most)
+            throw new QuotaException("documents", most, there);
+        if (Keys is { } keys && (await snapshot.Keys).Count is var have && have > keys)
+            throw new QuotaException("keys", keys, have);
+    }
+
     internal void CheckBytes(long bytes)
     {
         if (Bytes is { } most && bytes >= most)

@@ -1,3 +1,5 @@
+using PriceFloor.Api.Configuration;
+
 namespace PriceFloor.Api.Access;
 
 /// <summary>What a key may do.</summary>
@@ -35,6 +37,9 @@ public static class ScopeConventions
 {
     /// <summary>The scopes that a key of a studio may have.</summary>
     public static IReadOnlyList<Scope> OfStudios { get; } = [.. Enum.GetValues<Scope>().Where(scope => scope != Scope.Host)];
+
+    /// <summary>The scopes of a key in the store of the process: that of its studio, or of the host.</summary>
+    public static IReadOnlyList<Scope> Of(Settings settings) => settings.HasManyStudios ? OfHosts : OfStudios;
 
     /// <summary>The scopes that a key of the host may have: it has no documents.</summary>
     public static IReadOnlyList<Scope> OfHosts { get; } = [Scope.Admin, Scope.Host];

@@ -107,7 +107,8 @@ public static class AccessKeyRoutes
         var problem = await store.WriteAsync<Problem?>(Caller.Of(context), async writing =>
         {
             // A key that expires would one day leave nobody who can make keys, so it does not count.
-            var lasting = (await writing.Keys).Where(IsOwn).Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
+            var lasting = (await writing.Keys).Where(IsOwn)
+                .Where(key => KeyRing.ScopesOf(key).Contains(Scope.Admin) && key.ExpiresAt is null).ToList();
             if (lasting is [var last] && last.Name == name)
                 return Problem.Of([RequestFault.InUse(
                     "This is the last key with the scope \"admin\" that does not expire; make another first, or one day nobody could make keys.",

@@ -11,7 +11,11 @@ public sealed record KeyAnswer
     public required string Name { get; init; }
 
     /// <summary>What it may do.</summary>
-    public required IReadOnlyList<Scope> Scopes { get; init; }
+    public required IReadOnlyList<StudioScope> Scopes { get; init; }
+
+    /// <summary>True for a key with the scope host, where one service has many studios; absent otherwise.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool Host { get; init; }
 
     /// <summary>When it was made.</summary>
     public required DateTimeOffset CreatedAt { get; init; }
@@ -44,7 +48,8 @@ public sealed record KeyAnswer
     public static KeyAnswer Of(StoredKey key, string? secret, KeyUse use, long now) => new()
     {
         Name = key.Name,
-        Scopes = [.. KeyRing.ScopesOf(key).Order()],
+        Scopes = [.. KeyRing.ScopesOf(key).Where(scope => scope != Scope.Host).Order().Select(scope => (StudioScope)scope)],
+        Host = KeyRing.ScopesOf(key).Contains(Scope.Host),
         CreatedAt = Moment.ToTime(key.CreatedAt),
         Expires = key.ExpiresAt is { } at ? Moment.ToTime(at) : null,
         Profiles = key.Profiles?.Split(' '),

@@ -133,8 +133,8 @@ public sealed class Settings
     {
         { BackupEveryHours: > 0, Store.MakesBackups: false } => throw new SettingsException("PRICEFLOOR_BACKUP_EVERY_HOURS is for a store in a file. "
             + "The store is a database, whose server makes its own backups; set it to 0, or leave it out."),
-        { HasManyStudios: true, Store.MakesBackups: false } => throw new SettingsException("PRICEFLOOR_STUDIOS=many keeps each studio in a file of its "
-            + "own; leave PRICEFLOOR_STORE out."),
+        { HasManyStudios: true, Store.MakesBackups: false } => throw new SettingsException("PRICEFLOOR_STUDIOS=many keeps each studio in a file of "
+            + "its own; leave PRICEFLOOR_STORE out."),
         { HasManyStudios: true, Demo: true } => throw new SettingsException("--demo is for one studio; leave PRICEFLOOR_STUDIOS out."),
         _ => settings,
     };

@@ -1,37 +1,17 @@
 using System.ComponentModel.DataAnnotations;
-using PriceFloor.Storage;
+using PriceFloor.Api.Http.Reading;
 
 namespace PriceFloor.Api.Documents;
 
 /// <summary>A studio of a host.</summary>
+[ReadOnlyFields("key", "revision", "savedAt")]
 public sealed record HostedStudio
 {
     /// <summary>Whose it is, for the host.</summary>
     /// <example>Harbour studio</example>
     [MaxLength(Pricing.Documents.Limits.NameLength)]
-    public string? Name { get; init; }
+    public required string Name { get; init; }
 
     /// <summary>How much it may store; without limits as much as there is room for.</summary>
-    public HostedStudioLimits? Limits { get; init; }
-}
-
-/// <summary>How much a studio may store. What is absent has no limit; what is there already stays.</summary>
-public sealed record HostedStudioLimits
-{
-    /// <summary>Documents that are not deleted: profiles, designs, channels, listed prices and all others.</summary>
-    /// <example>5000</example>
-    [Pieces]
-    public decimal? Documents { get; init; }
-
-    /// <summary>Megabytes (1,048,576 bytes) of its store on the disk, histories included.</summary>
-    /// <example>200</example>
-    [Pieces]
-    public decimal? Megabytes { get; init; }
-
-    /// <summary>Access keys.</summary>
-    /// <example>20</example>
-    [Pieces]
-    public decimal? Keys { get; init; }
-
-    public StoreLimits OfStore() => new((long?)Documents, (long?)Megabytes * 1024 * 1024, (long?)Keys);
+    public StudioLimitsRequest? Limits { get; init; }
 }

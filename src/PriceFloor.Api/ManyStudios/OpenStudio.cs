@@ -2,7 +2,9 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ManyStudios;
 
-/// <summary>A studio that is open, or is being opened or closed. All but its tasks is for the holder of the lock of <see cref="OpenStudios"/>.</summary>
+/// <summary>
+/// A studio that is open, or is being opened or closed. All but its tasks is for the holder of the lock of <see cref="OpenStudios"/>.
+/// </summary>
 internal sealed class OpenStudio(string key, StoreLock alone)
 {
     /// <summary>What is kept of every open studio, apart from what is in its store: connections and parts.</summary>

@@ -140,12 +140,11 @@ public sealed class OpenStudios : IDisposable
             var sum = _open.Values.Sum(one => one.IsLeaving ? 0 : one.Bytes);
             if (sum <= _settings.StudiosOpenBytes)
                 return;
-            foreach (var one in _open.Values.Where(one => one is { Uses: 0, IsLeaving: false }).OrderBy(one => one.Touched).ToList())
+            foreach (var one in Unused())
                 if (sum > _settings.StudiosOpenBytes)
                 {
                     sum -= one.Bytes;
-                    one.IsLeaving = true;
-                    CloseIfUnused(one);
+                    LetGo(one);
                 }
         }
     }
@@ -153,11 +152,8 @@ public sealed class OpenStudios : IDisposable
     private void CloseIdle()
     {
         lock (_lock)
-            foreach (var one in _open.Values.Where(one => one is { Uses: 0, IsLeaving: false } && one.Touched + s_idle <= _clock.GetUtcNow()).ToList())
-            {
-                one.IsLeaving = true;
-                CloseIfUnused(one);
-            }
+            foreach (var one in Unused().Where(one => one.Touched + s_idle <= _clock.GetUtcNow()))
+                LetGo(one);
     }
 
     /// <summary>Closes a studio as soon as nobody uses it.</summary>
@@ -168,13 +164,18 @@ public sealed class OpenStudios : IDisposable
             if (!_open.TryGetValue(key, out var open))
                 return Task.CompletedTask;
             if (!open.IsLeaving)
-            {
-                open.IsLeaving = true;
-                CloseIfUnused(open);
-            }
-
+                LetGo(open);
             return open.Closed;
         }
+    }
+
+    /// <summary>The open studios that nobody uses, the least recently used first.</summary>
+    private List<OpenStudio> Unused() => [.. _open.Values.Where(one => one is { Uses: 0, IsLeaving: false }).OrderBy(one => one.Touched)];
+
+    private void LetGo(OpenStudio open)
+    {
+        open.IsLeaving = true;
+        CloseIfUnused(open);
     }
 
     private void CloseIfUnused(OpenStudio open)

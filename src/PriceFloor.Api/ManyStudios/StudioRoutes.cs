@@ -1,9 +1,11 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.AccessKeys;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ManyStudios;
@@ -47,8 +49,45 @@ public static class StudioRoutes
         });
     }
 
-    public static async Task<Results<Created<KeyAnswer>, Problem>> PostKey(PathKey path, JsonBody<KeyRequest> body, Studios studios, TimeProvider clock,
-        HttpContext context)
+    /// <summary>Everything that the studio has stored, as lines.</summary>
+    public static async Task<IResult> Export(PathKey path, Studios studios, Settings settings, PutBy putBy)
+    {
+        using var use = await studios.Many!.Enter(path.Text);
+        return await StudioExport.Of(use.Studio.Store, settings.DataFolder, putBy);
+    }
+
+    /// <summary>Stores an export in a studio in which nothing was stored before, as a whole or not at all.</summary>
+    public static async Task<IResult> Import(PathKey path, Studios studios, Settings settings, PutBy putBy, HttpContext context)
+    {
+        if (ContentCoding.Against(context.Request) is { } coding)
+            return coding;
+        if (!Format.Ndjson.IsSentBy(context.Request))
+            return Problem.Of(ProblemTypes.MediaType, "Send application/x-ndjson, as UTF-8: what the export gave.");
+        await using var sent = await StudioImport.ReadAsync(context, settings.DataFolder, putBy);
+        if (sent.Broken() is { } broken)
+            return Problem.Of([broken]);
+        try
+        {
+            long documents;
+            using (var use = await studios.Many!.Enter(path.Text))
+                documents = await sent.StoreAsync(use.Studio.Store);
+            await studios.Many.WhileClosed(path.Text, () => Task.FromResult(true)); // opened again, it knows all that is in it now
+            await studios.Limit(path.Text);
+            context.Response.Headers.CacheControl = "no-store";
+            return JsonAnswer.Of(new StudioImportAnswer { Lines = sent.Lines, Documents = documents });
+        }
+        catch (NotEmptyException e)
+        {
+            return Problem.Of([RequestFault.InUse($"{e.Message} Import into a new one.", [new Usage("studio", path.Text)])]);
+        }
+        catch (ImportException e)
+        {
+            return Problem.Of([StudioImport.Refused(long.Max(e.Line, 1), e.Message)]);
+        }
+    }
+
+    public static async Task<Results<Created<KeyAnswer>, Problem>> PostKey(PathKey path, JsonBody<KeyRequest> body, Studios studios,
+        TimeProvider clock, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
         using var use = await studios.Many!.Enter(path.Text);

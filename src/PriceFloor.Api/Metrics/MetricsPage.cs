@@ -50,6 +50,9 @@ public static class MetricsPage
                 $"{Seconds}_bucket{{{labels},le=\"+Inf\"}} {count}\n{Seconds}_sum{{{labels}}} {seconds}\n{Seconds}_count{{{labels}}} {count}\n");
         }
 
+        if (counts.Studios.ToList() is { Count: > 0 } studios)
+            Family(text, "pricefloor_studio_requests_total", "counter", "Requests by studio: the 50 busiest, and all others.",
+                studios.Select(one => ($"{{studio=\"{one.Studio}\"}}", one.Count)));
         Family(text, "pricefloor_price_checks_total", "counter", "Prices checked by verdict.",
             counts.Checks.Select(check => ($"{{verdict=\"{KebabWords.Of(check.Verdict)}\"}}", check.Count)));
     }

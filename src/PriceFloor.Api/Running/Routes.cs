@@ -71,8 +71,9 @@ public static class Routes
         app.MapGet(ApiCatalogRoutes.Path, ApiCatalogRoutes.Get).ExcludeFromDescription();
         app.MapGet("/health/live", Health.Live).AddEndpointFilter(input).Tell(HealthOperations.Live);
         app.MapGet("/health/ready", Health.Ready).AddEndpointFilter(input).Tell(HealthOperations.Ready);
-        if (app.Services.GetRequiredService<Settings>().Metrics)
-            app.MapGet("/metrics", MetricsPage.Get).Needs(app.Services.GetRequiredService<Settings>().HasManyStudios ? Scope.Host : Scope.Verdict).Offer(MetricsPage.Text).ExcludeFromDescription();
+        if (app.Services.GetRequiredService<Settings>() is { Metrics: true } settings)
+            app.MapGet("/metrics", MetricsPage.Get).Needs(settings.HasManyStudios ? Scope.Host : Scope.Verdict).Offer(MetricsPage.Text)
+                .ExcludeFromDescription();
         app.MapGet("/problems", ProblemPages.Index).ExcludeFromDescription();
         app.MapGet("/problems/{slug}", ProblemPages.Page).ExcludeFromDescription();
     }

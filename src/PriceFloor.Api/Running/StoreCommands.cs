@@ -138,7 +138,7 @@ public static class StoreCommands
         var path = KeyFile.Write(settings, name, key);
         store.Write(NewAdminKey, async writing =>
         {
-            await writing.AddKey(KeyRing.Stored(name, key, settings.HasManyStudios ? ScopeConventions.OfHosts : ScopeConventions.OfStudios, writing.Now, expires: null));
+            await writing.AddKey(KeyRing.Stored(name, key, ScopeConventions.Of(settings), writing.Now, expires: null));
             return true;
         });
         output.WriteLine($"A key with every scope is in {path}; its name is {name}.");

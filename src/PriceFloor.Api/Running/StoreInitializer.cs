@@ -101,7 +101,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
 
         store.Write("first-start", async writing =>
         {
-            await writing.AddKey(KeyRing.Stored("first-admin-key", key, settings.HasManyStudios ? ScopeConventions.OfHosts : ScopeConventions.OfStudios, writing.Now, expires: null));
+            await writing.AddKey(KeyRing.Stored("first-admin-key", key, ScopeConventions.Of(settings), writing.Now, expires: null));
             return true;
         });
         ring.Refresh();

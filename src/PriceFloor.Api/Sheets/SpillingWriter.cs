@@ -79,7 +79,8 @@ public sealed class SpillingWriter(PipeWriter pipe, string folder, PutBy putBy, 
             File.Delete(left);
     }
 
-    private static FileStream Unnamed(string folder)
+    /// <summary>A file of the process alone, which is gone when it is closed.</summary>
+    public static FileStream Unnamed(string folder)
     {
         var options = new FileStreamOptions
         {

@@ -27,9 +27,16 @@ public sealed class RequestRecord(Serilog.ILogger log, ServiceCounts counts, Set
         {
             var elapsed = clock.GetElapsedTime(began);
             if (settings.Metrics)
-                counts.Count(method, RouteOf(context), context.Response.StatusCode, elapsed);
+                Count(context, method, elapsed);
             Tell(context, method, elapsed, thrown);
         }
+    }
+
+    private void Count(HttpContext context, string method, TimeSpan elapsed)
+    {
+        counts.Count(method, RouteOf(context), context.Response.StatusCode, elapsed);
+        if (context.Features.Get<Caller>()?.Studio is { } studio)
+            counts.CountStudio(studio);
     }
 
     private void Tell(HttpContext context, string method, TimeSpan elapsed, Exception? thrown)

@@ -9,16 +9,30 @@ namespace PriceFloor.Api.Telemetry;
 /// </summary>
 public sealed class ServiceCounts(Settings settings)
 {
+    private const int BusiestStudios = 50;
+
     private static readonly string[] s_methods = ["GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS", "PATCH"];
 
     private readonly ConcurrentDictionary<(string Method, string Route, int Status), StrongBox<long>> _requests = new();
     private readonly long[] _checks = new long[Enum.GetValues<Verdict>().Length];
+    private readonly ConcurrentDictionary<string, StrongBox<long>> _studios = new();
     private long _failedBackups;
 
     public IEnumerable<(string Method, string Route, int Status, long Count)> Requests => _requests
         .Select(request => (request.Key.Method, request.Key.Route, request.Key.Status, Volatile.Read(ref request.Value.Value)))
         .OrderBy(request => request.Route, StringComparer.Ordinal).ThenBy(request => request.Method, StringComparer.Ordinal)
         .ThenBy(request => request.Status);
+
+    /// <summary>Requests of the studios that asked most, and of all others together as "other".</summary>
+    public IEnumerable<(string Studio, long Count)> Studios
+    {
+        get
+        {
+            var all = _studios.Select(studio => (studio.Key, Count: Volatile.Read(ref studio.Value.Value))).OrderByDescending(studio => studio.Count)
+                .ThenBy(studio => studio.Key, StringComparer.Ordinal).ToList();
+            return all.Count <= BusiestStudios ? all : [.. all.Take(BusiestStudios), ("other", all.Skip(BusiestStudios).Sum(studio => studio.Count))];
+        }
+    }
 
     /// <summary>The durations of requests.</summary>
     public Durations Durations { get; } = new();
@@ -40,6 +54,9 @@ public sealed class ServiceCounts(Settings settings)
         Interlocked.Increment(ref _requests.GetOrAdd((known, route, status), _ => new StrongBox<long>()).Value);
         Durations.Add(known, route, status, elapsed);
     }
+
+    /// <summary>Counts a request of a studio's key. Only the host makes studios, so there are not more of them than it wants.</summary>
+    public void CountStudio(string studio) => Interlocked.Increment(ref _studios.GetOrAdd(studio, _ => new StrongBox<long>()).Value);
 
     public void BackupFailed() => Interlocked.Increment(ref _failedBackups);
 

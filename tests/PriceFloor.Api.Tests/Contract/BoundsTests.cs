@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.OpenApi;
+using PriceFloor.Api.Tests.Http.Reading;
+using PriceFloor.Api.Tests.ManyStudios;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract;
@@ -15,16 +17,19 @@ public sealed class BoundsTests
     [Fact]
     public async Task One_past_every_bound_is_refused_and_the_bound_itself_is_not()
     {
-        await using var studio = new Studio();
-        await studio.HasASmallShop();
-        var contract = await ContractDocument.Of(studio);
+        await using var one = new Studio();
+        await using var host = HostedService.Start();
+        await one.HasASmallShop();
+        await host.HasStudio("trial");
+        var contract = await ContractDocument.Of(one);
         var count = 0;
         var faults = new List<string>();
-        foreach (var (path, method, operation) in contract.Operations.Where(one =>
-            one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
+        foreach (var (path, method, operation) in contract.Operations.Where(each =>
+            each.Operation["requestBody"]?["content"]?["application/json"] is not null && !each.Path.EndsWith("/batch", StringComparison.Ordinal)))
         {
             var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
                 .Replace("{channel}", "trial", StringComparison.Ordinal).Replace("{key}", "trial", StringComparison.Ordinal);
+            var studio = GoodBodies.IsHosts(path) ? host : one;
             var schema = operation["requestBody"]!["content"]!["application/json"]!["schema"]!;
             foreach (var trial in Trials(contract, schema, "", new HashSet<JsonObject>()))
             {
@@ -76,15 +81,18 @@ public sealed class BoundsTests
     /// <summary>Each property of each JSON body, wherever it is, with the types that it accepts.</summary>
     private static async Task EachProperty(PropertyTrial trial, Func<JsonObject, string, JsonObject, IReadOnlySet<string>, string?>? look = null)
     {
-        await using var studio = new Studio();
-        await studio.HasASmallShop();
-        var contract = await ContractDocument.Of(studio);
+        await using var one = new Studio();
+        await using var host = HostedService.Start();
+        await one.HasASmallShop();
+        await host.HasStudio("trial");
+        var contract = await ContractDocument.Of(one);
         var (count, faults) = (0, new List<string>());
-        foreach (var (path, method, operation) in contract.Operations.Where(one =>
-            one.Operation["requestBody"]?["content"]?["application/json"] is not null && !one.Path.EndsWith("/batch", StringComparison.Ordinal)))
+        foreach (var (path, method, operation) in contract.Operations.Where(each =>
+            each.Operation["requestBody"]?["content"]?["application/json"] is not null && !each.Path.EndsWith("/batch", StringComparison.Ordinal)))
         {
             var address = path.Replace("{key}", "trial", StringComparison.Ordinal).Replace("{sku}", "RB-014", StringComparison.Ordinal)
                 .Replace("{channel}", "trial", StringComparison.Ordinal);
+            var studio = GoodBodies.IsHosts(path) ? host : one;
             foreach (var (pointer, parent, name, property) in Properties(contract,
                 operation["requestBody"]!["content"]!["application/json"]!["schema"]!, "", new HashSet<JsonObject>()))
             {

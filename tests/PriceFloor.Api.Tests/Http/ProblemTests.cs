@@ -10,6 +10,7 @@ using PriceFloor.Api.OpenApi;
 using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Tests.Contract;
 using PriceFloor.Api.Tests.Conventions;
+using PriceFloor.Api.Tests.ManyStudios;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Http;
@@ -48,6 +49,13 @@ public sealed class ProblemTests
         {
             await studio.Has("/v1/channels/dear", """{"sells":"retail","currency":"USD","costPerPiece":1000000000000}""");
             return await studio.Get("/v1/price-checks?sku=RB-014&channel=dear&price=1");
+        },
+        ["quota"] = async _ =>
+        {
+            await using var host = HostedService.Start();
+            var small = await host.HasStudio("small", """{"documents":1}""");
+            await host.Put("/v1/channels/web", Sample.Shop, small);
+            return await host.Put("/v1/channels/stall", Sample.Shop, small);
         },
         ["too-many-requests"] = async studio =>
         {

@@ -16,7 +16,7 @@ internal static class HostedService
     /// <summary>Makes a studio; returns a client with a key of it that has these scopes, all that a studio's key may have if none is named.</summary>
     public static async Task<HttpClient> HasStudio(this Studio host, string key, string limits = "", params string[] scopes)
     {
-        var made = await host.Put($"/v1/studios/{key}", limits.Length == 0 ? "{}" : $$"""{"limits":{{limits}}}""");
+        var made = await host.Put($"/v1/studios/{key}", $$"""{"name":"{{key}}","limits":{{(limits.Length == 0 ? "{}" : limits)}} }""");
         Assert.True(made.Status is 200 or 201, made.Text);
         return await host.KeyOf(key, "owner", scopes);
     }

@@ -6,6 +6,8 @@ public sealed class PostgresConditionalWriteTests : ConditionalWriteContract<Pos
 
 public sealed class PostgresKeyTests : KeyContract<PostgresUnderTest>;
 
+public sealed class PostgresLimitTests : LimitContract<PostgresUnderTest>;
+
 public sealed class PostgresLifeTests : LifeContract<PostgresUnderTest>;
 
 public sealed class PostgresLogAppendTests : LogAppendContract<PostgresUnderTest>;
@@ -27,3 +29,5 @@ public sealed class PostgresSharedCommitTests : SharedCommitContract<PostgresUnd
 public sealed class PostgresSharingTests : SharingContract<PostgresUnderTest>;
 
 public sealed class PostgresTrailTests : TrailContract<PostgresUnderTest>;
+
+public sealed class PostgresTransferTests : TransferContract<PostgresUnderTest>;

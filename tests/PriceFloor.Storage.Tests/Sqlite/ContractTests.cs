@@ -6,6 +6,8 @@ public sealed class SqliteConditionalWriteTests : ConditionalWriteContract<Sqlit
 
 public sealed class SqliteKeyTests : KeyContract<SqliteUnderTest>;
 
+public sealed class SqliteLimitTests : LimitContract<SqliteUnderTest>;
+
 public sealed class SqliteLifeTests : LifeContract<SqliteUnderTest>;
 
 public sealed class SqliteLogAppendTests : LogAppendContract<SqliteUnderTest>;
@@ -27,3 +29,5 @@ public sealed class SqliteSharedCommitTests : SharedCommitContract<SqliteUnderTe
 public sealed class SqliteSharingTests : SharingContract<SqliteUnderTest>;
 
 public sealed class SqliteTrailTests : TrailContract<SqliteUnderTest>;
+
+public sealed class SqliteTransferTests : TransferContract<SqliteUnderTest>;

@@ -6,6 +6,8 @@ public sealed class WaitingConditionalWriteTests : ConditionalWriteContract<Wait
 
 public sealed class WaitingKeyTests : KeyContract<WaitingUnderTest>;
 
+public sealed class WaitingLimitTests : LimitContract<WaitingUnderTest>;
+
 public sealed class WaitingLifeTests : LifeContract<WaitingUnderTest>;
 
 public sealed class WaitingLogAppendTests : LogAppendContract<WaitingUnderTest>;
@@ -27,3 +29,5 @@ public sealed class WaitingSharedCommitTests : SharedCommitContract<WaitingUnder
 public sealed class WaitingSharingTests : SharingContract<WaitingUnderTest>;
 
 public sealed class WaitingTrailTests : TrailContract<WaitingUnderTest>;
+
+public sealed class WaitingTransferTests : TransferContract<WaitingUnderTest>;

@@ -48,6 +48,18 @@ internal static class GoodBodies
         ("POST", "/v1/keys", """{"name":"new","scopes":["read"]}"""),
     ];
 
+    /// <summary>Whether an address is for the host of many studios alone.</summary>
+    internal static bool IsHosts(string path) => path.StartsWith("/v1/studios", StringComparison.Ordinal);
+
+    /// <summary>Those of a host of many studios.</summary>
+    internal static readonly (string Method, string Path, string Good)[] OfHosts =
+    [
+        ("PUT", "/v1/studios/harbour", """{"name":"Harbour studio","limits":{"documents":5000,"keys":20}}"""),
+        ("POST", "/v1/studios/harbour/keys", """{"name":"new","scopes":["read"]}"""),
+    ];
+
+    internal static readonly (string Method, string Path, string Good)[] OfJsonAnywhere = [.. OfJson, .. OfHosts];
+
     /// <summary>Addresses that answer a good body with 200 only if more is stored, or with 201.</summary>
     internal static readonly string[] NeedMore = ["/v1/keys", "/v1/quotes/Q-1", "/v1/quotes/Q-1/revise", "/v1/plans/main/progress", "/v1/plans/main",
         "/v1/scenarios/main", "/v1/statement-layouts/spare"];
