@@ -9,14 +9,14 @@ using Xunit;
 namespace PriceFloor.Api.Tests.ManyStudios;
 
 /// <summary>What belongs to a studio, and what all studios share.</summary>
-public class StudioPartTests
+public sealed class StudioPartTests
 {
     /// <summary>Shared services that work for the process's own store, and answer nobody's request from it.</summary>
     private static readonly string[] s_ofTheProcess =
         ["BackupSchedule", "DemoLog", "DemoStudio", "KeyAuthentication", "KeyUseWriter", "Readiness", "StoreInitializer", "WarmUp"];
 
     [Fact]
-    public async Task TwoStudiosHaveNoPartInCommon()
+    public async Task Two_studios_have_no_part_in_common()
     {
         await using var service = new Studio();
         var own = service.Services.GetRequiredService<Studios>().Own;
@@ -29,7 +29,7 @@ public class StudioPartTests
     }
 
     [Fact]
-    public async Task APartIsMadeOnce()
+    public async Task A_part_is_made_once()
     {
         await using var service = new Studio();
         var own = service.Services.GetRequiredService<Studios>().Own;
@@ -40,7 +40,7 @@ public class StudioPartTests
     }
 
     [Fact]
-    public async Task NoSharedServiceHoldsAPartOfAStudio()
+    public async Task No_shared_service_holds_a_part_of_a_studio()
     {
         List<ServiceDescriptor> all = [];
         await using var service = new Studio(configure: host => host.ConfigureServices(services => all.AddRange(services)));
