@@ -189,7 +189,9 @@ internal static class EngineCalls
 
         public override string? Text(int column) => reader.IsDBNull(column) ? null : reader.GetString(column);
 
+        public override byte[]? Bytes(int column) => reader.IsDBNull(column) ? null : reader.GetFieldValue<byte[]>(column);
+
         public override ulong? EightBytes(int column) =>
-            reader.IsDBNull(column) ? null : BinaryPrimitives.ReadUInt64BigEndian(reader.GetFieldValue<byte[]>(column));
+            Bytes(column) is { } bytes ? BinaryPrimitives.ReadUInt64BigEndian(bytes) : null;
     }
 }

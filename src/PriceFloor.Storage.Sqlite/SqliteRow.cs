@@ -18,7 +18,18 @@ internal sealed class SqliteRow(nint statement) : Row
 
     public override long? NumberOrNull(int column) => Number(column) is not 0 and var number ? number : IsNull(column) ? null : 0;
 
-    public override string? Text(int column) => IsNull(column) ? null : Marshal.PtrToStringUTF8(sqlite3_column_text(statement, column));
+    public override string? Text(int column) =>
+        IsNull(column) ? null : Marshal.PtrToStringUTF8(sqlite3_column_text(statement, column), sqlite3_column_bytes(statement, column));
+
+    public override byte[]? Bytes(int column)
+    {
+        if (IsNull(column))
+            return null;
+        var (start, bytes) = (sqlite3_column_blob(statement, column), new byte[sqlite3_column_bytes(statement, column)]);
+        if (bytes.Length > 0) // of none there is no start
+            Marshal.Copy(start, bytes, 0, bytes.Length);
+        return bytes;
+    }
 
     public override ulong? EightBytes(int column) =>
         sqlite3_column_blob(statement, column) is not 0 and var bytes ? BigEndian(Marshal.ReadInt64(bytes)) : null;
@@ -38,4 +49,8 @@ internal sealed class SqliteRow(nint statement) : Row
 
     [DllImport(Engine), SuppressGCTransition, DefaultDllImportSearchPaths(Beside)]
     private static extern nint sqlite3_column_blob(nint statement, int column);
+
+    /// <summary>How many bytes the text or blob has that was asked for last.</summary>
+    [DllImport(Engine), SuppressGCTransition, DefaultDllImportSearchPaths(Beside)]
+    private static extern int sqlite3_column_bytes(nint statement, int column);
 }

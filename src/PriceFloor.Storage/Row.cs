@@ -12,6 +12,9 @@ public abstract class Row
     /// <summary>A text, or null.</summary>
     public abstract string? Text(int column);
 
+    /// <summary>Bytes, or null.</summary>
+    public abstract byte[]? Bytes(int column);
+
     /// <summary>Eight bytes as a number, the high byte first; null for none.</summary>
     public abstract ulong? EightBytes(int column);
 }

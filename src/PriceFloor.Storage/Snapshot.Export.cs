@@ -36,13 +36,16 @@ public partial class Snapshot
         for (long after = long.MinValue; ;)
         {
             var page = table.HasPages ? $" WHERE {order} > @after ORDER BY {order} LIMIT {RowsAtOnce}" : $" ORDER BY {order}";
-            var rows = await Session.Read($"SELECT {table.Selected} FROM {table.Table}{page}", table.HasPages ? [("@after", after)] : [],
-                row => (Key: table.HasPages ? row.Number(0) : 0, Line: LineOf(line => WriteRow(line, table, row))));
-            foreach (var (_, line) in rows)
+            var lines = new List<byte[]>();
+            await Session.Read($"SELECT {table.Selected} FROM {table.Table}{page}", table.HasPages ? [("@after", after)] : [], row =>
+            {
+                lines.Add(LineOf(line => WriteRow(line, table, row)));
+                after = table.HasPages ? row.Number(0) : 0;
+            });
+            foreach (var line in lines)
                 await write(line);
-            if (!table.HasPages || rows.Count < RowsAtOnce)
+            if (!table.HasPages || lines.Count < RowsAtOnce)
                 return;
-            after = rows[^1].Key;
         }
     }
 

@@ -3,7 +3,6 @@ using System.Text;
 using Microsoft.AspNetCore.Http.Features;
 using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
-using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Storage;
 

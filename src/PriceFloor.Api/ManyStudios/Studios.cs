@@ -1,7 +1,6 @@
 using PriceFloor.Api.Access;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
-using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ManyStudios;

@@ -8,6 +8,7 @@ using PriceFloor.Api.Channels;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.DesignBudgets;
 using PriceFloor.Api.Designs;
+using PriceFloor.Api.Documents;
 using PriceFloor.Api.FloorPrices;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
