@@ -28,6 +28,15 @@ internal static class DamagedBodies
             from i in Enumerable.Range(0, 60)
             select Sent("POST", Book.Path, Book.Type, Damaged(Book.Example, random, first: i < s_odd.Length ? i : null), "odd bytes"));
 
+    /// <summary>The same of bodies for the host of many studios.</summary>
+    /// <param name="export">A studio, as it is exported.</param>
+    /// <param name="random">Where they are damaged, and how.</param>
+    public static IEnumerable<FuzzedRequest> OfHosts(string export, Random random) =>
+        from body in GoodBodies.OfHosts.Select(body => (body.Method, body.Path, Type: "application/json", body.Good))
+            .Append(("POST", "/v1/studios/harbour/import", "application/x-ndjson", export))
+        from i in Enumerable.Range(0, 60)
+        select Sent(body.Method, body.Path, body.Type, Damaged(Utf8(body.Good), random, first: i < s_odd.Length ? i : null), "odd bytes");
+
     /// <summary>Each address in each format, also in those that it does not read.</summary>
     public static IEnumerable<FuzzedRequest> AtRandom(Random random) =>
         from address in GoodBodies.All.Select(body => (body.Method, body.Path)).Distinct()

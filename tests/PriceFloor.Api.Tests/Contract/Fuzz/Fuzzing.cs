@@ -7,7 +7,11 @@ using PriceFloor.Api.OpenApi;
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
 
 /// <summary>Sends a number of requests to one studio and checks each answer.</summary>
-internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed)
+/// <param name="studio">The service.</param>
+/// <param name="contract">What its answers are checked against.</param>
+/// <param name="seed">Of what is sent.</param>
+/// <param name="refresh">Restores what the requests refer to; null: the documents of one studio.</param>
+internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed, Func<Task>? refresh = null)
 {
     /// <summary>Documents that were damaged or deleted are restored this often, so most requests find what they refer to.</summary>
     private const int Refreshed = 20;
@@ -38,7 +42,7 @@ internal sealed class Fuzzing(Studio studio, ContractDocument contract, int seed
             if (_faults.Count >= mostFaults)
                 break;
             if (i % Refreshed == 0)
-                await Refresh();
+                await (refresh ?? Refresh)();
             await Ask(request);
         }
     }
