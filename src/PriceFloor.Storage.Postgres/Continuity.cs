@@ -21,12 +21,16 @@ internal static class Continuity
         await session.ExecuteScalar<long>("SELECT pg_current_xact_id()::text::bigint"));
 
     /// <summary>Continues the studio, or begins another life of it and says why.</summary>
-    public static async ValueTask<string?> Resume(Session session)
+    /// <param name="session">A transaction that writes.</param>
+    /// <param name="losesNothing">Whether another timeline of the same database lost nothing that was acknowledged.</param>
+    public static async ValueTask<string?> Resume(Session session, bool losesNothing)
     {
         var (here, known) = (await session.ExecuteScalar<string>(Here), await session.ExecuteScalar<string>("SELECT timeline FROM life"));
         if (here == known)
             return null;
         await session.Execute("UPDATE life SET timeline = @here", new { here });
+        if (losesNothing && WithoutTimeline(here!) == WithoutTimeline(known!))
+            return null;
         if (known is "")
         {
             await StoreEpoch.BeginAnother(session, 0); // the first one of this copy of the tables
@@ -36,4 +40,6 @@ internal static class Continuity
         await StoreEpoch.BeginAnother(session, await MayHaveGiven(session) + StoreEpoch.Leap);
         return "its database is another, or went on from an earlier state: a standby that took over, or a backup or dump in its place";
     }
+
+    private static string WithoutTimeline(string place) => place.Split('/') is [var cluster, _, .. var rest] ? $"{cluster}/{string.Join('/', rest)}" : "";
 }

@@ -10,15 +10,25 @@ internal sealed class PostgresEngine : Engine
 {
     private readonly NpgsqlDataSource _source, _patient;
     private readonly string _name;
-    private readonly Func<ValueTask> _renew;
-    private readonly ServedStudio _studio = new();
+    private readonly ServerChoices _choices;
+    private readonly ServedStudio _studio;
+    private readonly Presence _presence;
 
     /// <param name="connectionString">Where the database is, and as whom to use it.</param>
     /// <param name="name">Its name, with no secret in it.</param>
-    /// <param name="renew">Renews what keeps other processes from serving the studio, if it was lost.</param>
-    public PostgresEngine(string connectionString, string name, Func<ValueTask> renew) =>
-        (_source, _patient, _name, _renew) =
-            (NpgsqlDataSource.Create(connectionString), NpgsqlDataSource.Create(Patient.Of(connectionString)), name, renew);
+    /// <param name="choices">What whoever runs the server chooses.</param>
+    public PostgresEngine(string connectionString, string name, ServerChoices choices)
+    {
+        (_name, _choices, _studio) = (name, choices, new ServedStudio(ServedStudio.First, choices.LosesNothing));
+        (_source, _patient) = (NpgsqlDataSource.Create(connectionString), NpgsqlDataSource.Create(Patient.Of(connectionString)));
+        _presence = new Presence(_patient);
+    }
+
+    public override bool IsShared => true;
+
+    public override TimeSpan? AsksEvery => _choices.AsksEvery;
+
+    public override int Processes => _presence.Count;
 
     public override bool AnswersAtOnce => false;
 
@@ -28,6 +38,7 @@ internal sealed class PostgresEngine : Engine
 
     public override void Dispose()
     {
+        _presence.Dispose();
         _source.Dispose();
         _patient.Dispose();
     }
@@ -46,6 +57,13 @@ internal sealed class PostgresEngine : Engine
 
     protected internal override async ValueTask<Session> BeginReading() => await PostgresSession.Reading(await _source.Connect(), _studio);
 
+    /// <summary>A statement alone sees everything that was committed before it came.</summary>
+    protected internal override async ValueTask<StorePoint> Ask()
+    {
+        await using var connection = await _source.Connect();
+        return ServedStudio.Of((await connection.Together(_studio.Reading))!).Standing.Point;
+    }
+
     protected internal override async ValueTask<Session> BeginWriting() => await PostgresSession.Writing(await _source.Connect(), _studio);
 
     protected internal override async ValueTask<Staging> BeginStaging() => new PostgresStaging(await _patient.Connect(), _studio);
@@ -53,7 +71,6 @@ internal sealed class PostgresEngine : Engine
     /// <summary>Locks nobody out.</summary>
     protected internal override async ValueTask Probe(TimeSpan within, DateTimeOffset now)
     {
-        await _renew();
         await using var session = await PostgresSession.Reading(await _source.Connect(), _studio);
         await session.Execute("INSERT INTO probe (written_at) VALUES (@now) ON CONFLICT (studio) DO UPDATE SET written_at = excluded.written_at",
             new { now = Moment.Of(now) });
@@ -77,13 +94,14 @@ internal sealed class PostgresEngine : Engine
         }
 
         await using var session = await PostgresSession.Writing(await _source.Connect(), _studio);
-        var why = await Continuity.Resume(session);
-        var snapshot = new Snapshot(session);
-        var (life, position) = (await snapshot.LifeName, await snapshot.Position);
-        var standing = await session.ExecuteScalar<string>(ServedStudio.Standing);
+        var why = session.WhyAnotherLife ?? await session.Resume(_studio); // the timeline alone does not tell another database
+        var (life, point) = (await new Snapshot(session).LifeName, session.Point!);
         await session.Keep();
-        _studio.Begin(standing!);
-        return new Opened(from > 0 && from < Migrations.Newest ? new Upgrade(from, Migrations.Newest, null) : null, life, position, why);
+        _presence.Begin();
+        return new Opened(from > 0 && from < Migrations.Newest ? new Upgrade(from, Migrations.Newest, null) : null, life, point.Position, why)
+        {
+            Point = point,
+        };
     }
 
     private async ValueTask<bool> Behind()

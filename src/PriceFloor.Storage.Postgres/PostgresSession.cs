@@ -8,29 +8,29 @@ internal sealed class PostgresSession : Session
 {
     private readonly NpgsqlConnection _connection;
     private readonly NpgsqlTransaction _transaction;
-    private readonly Standing _standing;
+    private Standing _standing;
     private readonly bool _isOwner;
 
     private PostgresSession(NpgsqlConnection connection, NpgsqlTransaction transaction, Standing standing, bool isOwner) =>
         (_connection, _transaction, _standing, _isOwner) = (connection, transaction, standing, isOwner);
 
+    /// <summary>Why another life began with this transaction; null if none did.</summary>
+    public string? WhyAnotherLife { get; private set; }
+
     public override bool HasEnded => _connection.IsBroken();
 
     /// <summary>A transaction that reads, all of it from one moment.</summary>
     public static ValueTask<PostgresSession> Reading(NpgsqlConnection connection, ServedStudio studio, bool isOwner = true) =>
-        Begin(connection, IsolationLevel.RepeatableRead, isOwner,
-            [("SELECT set_config('pf.studio', $1, true)", [studio.Number]), (ServedStudio.Standing, [])], studio);
+        Begin(connection, IsolationLevel.RepeatableRead, isOwner, studio.Reading, _ => default);
 
     /// <summary>
     /// A transaction that writes: it locks the row of the studio's life first, and each statement reads what was committed before it. A snapshot
-    /// would be older than the lock.
+    /// would be older than the lock. The first one after a standby took over begins another life, unless it has lost nothing.
     /// </summary>
     public static ValueTask<PostgresSession> Writing(NpgsqlConnection connection, ServedStudio studio, bool isOwner = true) =>
-        Begin(connection, IsolationLevel.ReadCommitted, isOwner,
-        [
-            ("SELECT set_config('pf.studio', $1, true), set_config('lock_timeout', '5s', true)", [studio.Number]), (ServedStudio.Lock, []),
-            (ServedStudio.Standing, []),
-        ], studio);
+        Begin(connection, IsolationLevel.ReadCommitted, isOwner, studio.Writing, async session => await session.Resume(studio));
+
+    internal override StorePoint? Point => _standing.Point;
 
     internal override ValueTask<Standing> Standing() => new(_standing);
 
@@ -73,16 +73,17 @@ internal sealed class PostgresSession : Session
     }
 
     private static async ValueTask<PostgresSession> Begin(NpgsqlConnection connection, IsolationLevel level, bool isOwner,
-        IReadOnlyList<(string Sql, object[] Values)> first, ServedStudio studio)
+        IReadOnlyList<(string Sql, object[] Values)> first, Func<PostgresSession, ValueTask> tookOver)
     {
         NpgsqlTransaction? transaction = null;
         try
         {
             transaction = await connection.Begin(level);
-            var row = (await connection.Together(first))!;
-            studio.MustStand((string)row[0]!);
-            return new PostgresSession(connection, transaction,
-                new Standing((string)row[0]!, (long)row[1]!, (long)row[2]!, (long)row[3]!, (long)row[4]!), isOwner);
+            var (standing, isAnother) = ServedStudio.Of((await connection.Together(first))!);
+            var session = new PostgresSession(connection, transaction, standing, isOwner);
+            if (isAnother)
+                await tookOver(session);
+            return session;
         }
         catch
         {
@@ -92,5 +93,13 @@ internal sealed class PostgresSession : Session
                 await connection.DisposeAsync();
             throw;
         }
+    }
+
+    /// <summary>Continues the studio, or begins another life of it and says why.</summary>
+    public async ValueTask<string?> Resume(ServedStudio studio)
+    {
+        WhyAnotherLife = await Continuity.Resume(this, studio.LosesNothing);
+        (_standing, _) = ServedStudio.Of((await _connection.Together(studio.Reading))!);
+        return WhyAnotherLife;
     }
 }

@@ -7,12 +7,16 @@ namespace PriceFloor.Storage.Postgres;
 public sealed class StoreOnServer : StorePlace
 {
     private readonly string _connection;
-    private StudioHold? _hold;
+    private readonly ServerChoices _choices;
+    private readonly ServedStudio _studio;
 
     /// <param name="connectionString">Where the database is and as whom to use it, as Npgsql takes it.</param>
+    /// <param name="choices">What whoever runs the server chooses.</param>
     /// <exception cref="StoreException">It is none; the message repeats nothing of it.</exception>
-    public StoreOnServer(string connectionString)
+    public StoreOnServer(string connectionString, ServerChoices? choices = null)
     {
+        _choices = choices ?? new ServerChoices();
+        _studio = new ServedStudio(ServedStudio.First, _choices.LosesNothing);
         var given = Read(connectionString) ?? throw new StoreException("It cannot be read. Separate its parts with semicolons: "
             + "Host=db;Database=pricefloor;Username=pricefloor;Password=...");
         Unless(given, "Timeout", 3); // seconds until a server that does not answer counts as away
@@ -39,14 +43,14 @@ public sealed class StoreOnServer : StorePlace
 
     public override string AfterErasing => "and what the server still has of them goes with its next VACUUM, and with the log that it archives";
 
-    public override Engine Engine(TimeProvider clock) => new PostgresEngine(_connection, Name, () => _hold?.Renew() ?? ValueTask.CompletedTask);
+    public override Engine Engine(TimeProvider clock) => new PostgresEngine(_connection, Name, _choices);
 
-    public override IDisposable? Hold() => _hold = StudioHold.Take(_connection, Name).AtOnce();
+    public override bool IsShared => true;
 
     public override T Read<T>(Func<Snapshot, ValueTask<T>> read) => Asked(async connection =>
     {
         await MustBeNewest(connection);
-        await using var session = await PostgresSession.Reading(connection, new ServedStudio(), isOwner: false);
+        await using var session = await PostgresSession.Reading(connection, _studio, isOwner: false);
         return await read(new Snapshot(session));
     });
 
@@ -59,7 +63,7 @@ public sealed class StoreOnServer : StorePlace
     public override StoreReport Check(Func<string, string, string?> faultOf, Action<long, long>? checkedOf = null) => Asked(async connection =>
     {
         await MustBeNewest(connection);
-        await using var session = await PostgresSession.Reading(connection, new ServedStudio(), isOwner: false);
+        await using var session = await PostgresSession.Reading(connection, _studio, isOwner: false);
         return await StoreChecking.Of(session, Schema, hasLog: true, [], (faultOf, checkedOf));
     });
 
@@ -75,7 +79,7 @@ public sealed class StoreOnServer : StorePlace
     private int Erased(Func<Session, ValueTask<int?>> erase, string kind, DateTimeOffset now, string nothing) => Asked(async connection =>
     {
         await MustBeNewest(connection);
-        await using var session = await PostgresSession.Writing(connection, new ServedStudio(), isOwner: false);
+        await using var session = await PostgresSession.Writing(connection, _studio, isOwner: false);
         var above = await StoreEpoch.HighestNumber(session);
         var gone = await erase(session) ?? throw new StoreException($"{nothing}.");
         await Erasing.Finish(session, kind, above, now);

@@ -11,6 +11,15 @@ public abstract class Engine : IDisposable
     /// </summary>
     public abstract bool AnswersAtOnce { get; }
 
+    /// <summary>True if other processes may serve the same store, so what is in memory must be asked for before it is believed.</summary>
+    public virtual bool IsShared => false;
+
+    /// <summary>The pause between two questions where the store stands; null: each request asks.</summary>
+    public virtual TimeSpan? AsksEvery => null;
+
+    /// <summary>How many processes serve the store, this one included.</summary>
+    public virtual int Processes => 1;
+
     /// <summary>The size of the store on the disk.</summary>
     public abstract long Bytes { get; }
 
@@ -24,6 +33,9 @@ public abstract class Engine : IDisposable
 
     /// <summary>A transaction that reads, all of it from one moment.</summary>
     protected internal abstract ValueTask<Session> BeginReading();
+
+    /// <summary>Where the store stands, given after the call: it holds what anybody acknowledged before.</summary>
+    protected internal virtual ValueTask<StorePoint> Ask() => throw new NotSupportedException();
 
     /// <summary>A transaction that writes: no other does until it ends.</summary>
     protected internal abstract ValueTask<Session> BeginWriting();
@@ -44,5 +56,9 @@ public abstract class Engine : IDisposable
     /// <param name="Life">The name of its life.</param>
     /// <param name="Position">The position of its newest revision.</param>
     /// <param name="WhyAnotherLife">Why another life of it begins; null if the earlier one continues.</param>
-    protected internal sealed record Opened(Upgrade? Upgrade, string Life, long Position, string? WhyAnotherLife);
+    protected internal sealed record Opened(Upgrade? Upgrade, string Life, long Position, string? WhyAnotherLife)
+    {
+        /// <summary>Where it stands, if others may move it; null if only this process does.</summary>
+        public StorePoint? Point { get; init; }
+    }
 }

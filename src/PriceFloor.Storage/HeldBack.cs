@@ -26,6 +26,8 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
     /// <summary>When the newest revision was written.</summary>
     public long SavedAt => _held.Count > 0 ? _held[^1].Revision.SavedAt : standing.SavedAt;
 
+    internal override StorePoint? Point => inner.Point is { } begun ? begun with { Position = Position } : null;
+
     public override bool HasEnded => _isSpoilt || inner.HasEnded;
 
     /// <summary>Begins the next write of the transaction.</summary>
@@ -120,7 +122,14 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
     public override async ValueTask Keep()
     {
         await SendTo(_held.Count);
-        await inner.Keep();
+        try
+        {
+            await inner.Keep();
+        }
+        catch (StoreTroubleException e)
+        {
+            throw new StoreTroubleException(e.Trouble, e.InnerException ?? e) { MayBeKept = true };
+        }
     }
 
     /// <summary>The writes that share it are taken back by <see cref="TakeBack"/>.</summary>

@@ -40,6 +40,9 @@ public abstract class Session : IAsyncDisposable
         FROM life
         """)).Single();
 
+    /// <summary>Where the store stands for whoever keeps something of it in memory, if the engine says so unasked.</summary>
+    internal virtual StorePoint? Point => null;
+
     /// <summary>Writes revisions that have their numbers, in order of position.</summary>
     internal virtual async ValueTask Append(IReadOnlyList<Held> held)
     {

@@ -7,11 +7,12 @@ namespace PriceFloor.Storage;
 /// One writer at a time; writes that arrive meanwhile are done together in the next transaction and share its wait for the disk. Each is still
 /// independent: one that throws or is undone is rolled back to its start. None returns before it is committed.
 /// </summary>
-internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<long, long> committed) : IDisposable
+internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<StorePoint, long> committed) : IDisposable
 {
     private const int Most = 256;
     private const string Beginning = "beginning";
 
+    private static readonly StorePoint s_alone = new("", 0, 0);
     private static readonly TimeSpan s_untilAskedAgain = TimeSpan.FromSeconds(1);
 
     private readonly SemaphoreSlim _gate = new(1, 1);
@@ -132,7 +133,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
             if (session is HeldBack { Written: var written })
                 _heads!.Take(written);
             if (together.Max(work => work.LastPosition) is > 0 and var last)
-                committed(last, together.Max(work => work.HighestNumber));
+                committed((session.Point ?? s_alone) with { Position = last }, together.Max(work => work.HighestNumber));
         }
         catch (Exception fault)
         {
@@ -189,7 +190,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<lo
                 await Alone(Timeout.InfiniteTimeSpan, async () =>
                 {
                     await using var session = await engine.BeginReading();
-                    committed(await new Snapshot(session).Position, 0);
+                    committed(await new Snapshot(session).Point(), 0);
                 });
                 return;
             }

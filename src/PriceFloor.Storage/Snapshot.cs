@@ -50,6 +50,12 @@ public partial class Snapshot
     /// <summary>The position of the newest revision of all; 0 if nothing was ever stored.</summary>
     public virtual ValueTask<long> Position => Whole("SELECT coalesce(max(position), 0) FROM revision");
 
+    /// <summary>Which history it is of, as <see cref="StorePoint"/> has it.</summary>
+    public string HistoryName => Session.Point?.History ?? "";
+
+    /// <summary>Where the store stands.</summary>
+    public async ValueTask<StorePoint> Point() => Session.Point ?? new StorePoint("", await Position, 0);
+
     /// <summary>The name of the store's life.</summary>
     internal ValueTask<string> LifeName => Single<string>("SELECT name FROM life", new { });
 

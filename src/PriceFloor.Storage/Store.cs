@@ -9,17 +9,21 @@ public sealed class Store : IDisposable
     private readonly TimeProvider _clock;
     private readonly SharedCommits _writes;
     private readonly SemaphoreSlim _appending = new(1, 1);
+    private readonly InStep _inStep;
+    private readonly Polling? _polling;
     private Mark? _mark;
     private bool _isClosed;
-    private long _position;
+    private StorePoint _point = new("", 0, 0);
 
     public Store(Engine engine, TimeProvider clock)
     {
         (_engine, _clock) = (engine, clock);
         _writes = new SharedCommits(engine, clock, Advance);
+        _inStep = new InStep(AskAsync);
+        _polling = engine is { IsShared: true, AsksEvery: { } every } ? new Polling(every, _inStep.Ask) : null;
     }
 
-    /// <summary>The name of the store's life, which is the same as long as it is open: positions of another life mean nothing in it.</summary>
+    /// <summary>The name of the store's life when it was opened: positions of another life mean nothing in it.</summary>
     public string LifeName { get; private set; } = "";
 
     /// <summary>Why this is not the store that was served here last, so another life began when it was opened; null if it is.</summary>
@@ -29,7 +33,16 @@ public sealed class Store : IDisposable
     public StoreLimits? Limits { get; set; }
 
     /// <summary>The position of the newest revision that is committed.</summary>
-    public long Position => Interlocked.Read(ref _position);
+    public long Position => Point.Position;
+
+    /// <summary>Where the store stands, as far as this process has heard.</summary>
+    public StorePoint Point => Volatile.Read(ref _point);
+
+    /// <summary>Whether other processes may serve the same store.</summary>
+    public bool IsShared => _engine.IsShared;
+
+    /// <summary>How many processes serve the store, this one included.</summary>
+    public int Processes => _engine.Processes;
 
     /// <summary>How many writes the engine has refused since the store was opened.</summary>
     public long RefusedWrites => _writes.Refused;
@@ -52,7 +65,8 @@ public sealed class Store : IDisposable
     public Upgrade? Open()
     {
         var opened = _engine.Open(_clock.GetUtcNow());
-        (_position, LifeName, WhyAnotherLife) = (opened.Position, opened.Life, opened.WhyAnotherLife);
+        (LifeName, WhyAnotherLife) = (opened.Life, opened.WhyAnotherLife);
+        _point = opened.Point ?? new StorePoint("", opened.Position, 0);
         return opened.Upgrade;
     }
 
@@ -60,7 +74,13 @@ public sealed class Store : IDisposable
     /// The mark of the history up to a position: twelve letters that another store, or the same one after other writes, does not have there.
     /// </summary>
     public ValueTask<string> MarkAt(long position) =>
-        Volatile.Read(ref _mark) is { } known && known.Position == position ? new(known.Text) : ReadMark(position);
+        Volatile.Read(ref _mark) is { } known && known.Position == position && known.History == Point.History ? new(known.Text) : ReadMark(position);
+
+    /// <summary>
+    /// Ends when <see cref="Point"/> holds everything that any process acknowledged before the call, or before the pause that the setting allows.
+    /// Costs nothing where no other process can write.
+    /// </summary>
+    public ValueTask Fresh() => !_engine.IsShared || _polling?.IsRecent == true ? default : new(_inStep.Ask());
 
     /// <summary>Reads from one moment: what others write meanwhile is not seen.</summary>
     public async ValueTask<T> ReadAsync<T>(Func<Snapshot, ValueTask<T>> read)
@@ -100,6 +120,7 @@ public sealed class Store : IDisposable
     {
         if (Interlocked.Exchange(ref _isClosed, true))
             return; // its studio and a container may both close it
+        _polling?.Dispose();
         _engine.Dispose();
         _writes.Dispose();
         _appending.Dispose();
@@ -115,17 +136,32 @@ public sealed class Store : IDisposable
 
     private async ValueTask<string> ReadMark(long position)
     {
-        var text = await ReadAsync(snapshot => snapshot.MarkAt(position));
-        Volatile.Write(ref _mark, new Mark(position, text));
+        var (history, text) = await ReadAsync(async snapshot => ((await snapshot.Point()).History, await snapshot.MarkAt(position)));
+        Volatile.Write(ref _mark, new Mark(history, position, text));
         return text;
     }
 
     /// <summary>Called after each commit, by one thread at a time.</summary>
-    private void Advance(long position, long number)
+    private void Advance(StorePoint point, long number)
     {
-        Interlocked.Exchange(ref _position, position);
-        _engine.Committed(position, number);
+        Note(point);
+        _engine.Committed(point.Position, number);
     }
 
-    private sealed record Mark(long Position, string Text);
+    private async Task AskAsync() => Note(await _engine.Ask());
+
+    /// <summary>Within a history a store only goes forward, so what was asked before another commit takes nothing back.</summary>
+    private void Note(StorePoint heard)
+    {
+        while (true)
+        {
+            var known = Point;
+            var next = known.History != heard.History ? heard
+                : known with { Position = long.Max(known.Position, heard.Position), Events = long.Max(known.Events, heard.Events) };
+            if (next == known || Interlocked.CompareExchange(ref _point, next, known) == known)
+                return;
+        }
+    }
+
+    private sealed record Mark(string History, long Position, string Text);
 }

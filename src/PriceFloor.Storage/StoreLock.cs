@@ -9,13 +9,11 @@ namespace PriceFloor.Storage;
 /// </summary>
 /// <param name="folder">The data folder.</param>
 /// <param name="clock">Tells since when, to others.</param>
-/// <param name="place">The store, which may be where other machines reach it too; null: in the folder.</param>
-public sealed class StoreLock(string folder, TimeProvider clock, StorePlace? place = null) : IDisposable
+public sealed class StoreLock(string folder, TimeProvider clock) : IDisposable
 {
     public const string FileName = "pricefloor.lock";
 
     private FileStream? _held;
-    private IDisposable? _store;
 
     /// <summary>Takes the lock until this is disposed of, or reports who has it.</summary>
     public void Take()
@@ -43,14 +41,10 @@ public sealed class StoreLock(string folder, TimeProvider clock, StorePlace? pla
         {
             throw DataFolder.Refused(Path.GetDirectoryName(path)!, e);
         }
-
-        _store = place?.Hold();
     }
 
     public void Dispose()
     {
-        _store?.Dispose();
-        _store = null;
         _held?.Dispose();
         _held = null;
     }

@@ -28,11 +28,8 @@ public abstract class StorePlace
     /// <param name="clock">The clock of the store.</param>
     public abstract Engine Engine(TimeProvider clock);
 
-    /// <summary>
-    /// Keeps every other process from serving the store until the returned object is disposed of, or reports that one does. Null if whoever locks the
-    /// data folder is alone anyway.
-    /// </summary>
-    public virtual IDisposable? Hold() => null;
+    /// <summary>Whether other processes may serve the store at the same time, each with a data folder of its own.</summary>
+    public virtual bool IsShared => false;
 
     /// <summary>Reads from one moment and changes nothing, also while a service writes: no lock is taken, and no schema is upgraded.</summary>
     public abstract T Read<T>(Func<Snapshot, ValueTask<T>> read);

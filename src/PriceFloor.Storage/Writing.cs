@@ -88,9 +88,9 @@ public sealed class Writing : Snapshot
         SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
         """, new { hash, now = _savedAt });
 
-    /// <summary>Records when a key was last used.</summary>
+    /// <summary>Records when a key was last used; another process may have recorded a later use.</summary>
     public async ValueTask KeyWasUsed(string name, long at) =>
-        await Session.Execute("UPDATE access_key SET last_used = @at WHERE name = @name", new { name, at });
+        await Session.Execute("UPDATE access_key SET last_used = @at WHERE name = @name AND coalesce(last_used, 0) < @at", new { name, at });
 
     /// <summary>Records a backup of the whole store.</summary>
     public ValueTask BackedUp(string file) =>

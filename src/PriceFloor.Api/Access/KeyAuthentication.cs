@@ -4,6 +4,7 @@ using Microsoft.Extensions.Primitives;
 using PriceFloor.Api.HealthChecks;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Access;
 
@@ -11,7 +12,7 @@ namespace PriceFloor.Api.Access;
 /// Authenticates the key, applies the rate limits, and checks that the key has the scope that the endpoint needs. Refuses everything while the
 /// store is closed.
 /// </summary>
-public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, RateLimits limits, TimeProvider clock)
+public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRing ring, RateLimits limits, TimeProvider clock)
 {
     private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture,
         $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
@@ -23,6 +24,18 @@ public sealed class KeyAuthentication(StoreReadiness opening, KeyRing ring, Rate
             return LetIn(context, next, needs, caller: null);
         if (!opening.IsDone)
             return Problem.Busy().ExecuteAsync(context); // the store of an earlier program is being upgraded
+        return store.IsShared ? WhenFresh(context, next, needs) : LetInNow(context, next, needs);
+    }
+
+    /// <summary>The one place where a request hears what other processes have written before it came.</summary>
+    private async Task WhenFresh(HttpContext context, RequestDelegate next, NeedsScope needs)
+    {
+        await store.Fresh();
+        await LetInNow(context, next, needs);
+    }
+
+    private Task LetInNow(HttpContext context, RequestDelegate next, NeedsScope needs)
+    {
         if (KeyIn(context).IsEmpty)
             return LetIn(context, next, needs, caller: null);
         var keys = ring.Keys;

@@ -12,11 +12,12 @@ namespace PriceFloor.Api.Access;
 public sealed class KeyRing(Store store, KeyUses uses, Func<Task>? tell = null)
 {
     private readonly Lock _lock = new();
-    private KnownKeys? _keys;
+    private Read? _read;
     private long _changes;
 
     /// <summary>The keys as they are; nearly always at hand.</summary>
-    public ValueTask<KnownKeys> Keys => Volatile.Read(ref _keys) is { } known ? new(known) : ReadAsync();
+    public ValueTask<KnownKeys> Keys =>
+        Volatile.Read(ref _read) is { } read && read.At.HoldsKeysOf(store.Point) ? new(read.Keys) : ReadAsync();
 
     /// <summary>Drops the keys that were read, after keys have changed.</summary>
     public void Refresh()
@@ -24,7 +25,7 @@ public sealed class KeyRing(Store store, KeyUses uses, Func<Task>? tell = null)
         lock (_lock)
         {
             _changes++;
-            Volatile.Write(ref _keys, null);
+            Volatile.Write(ref _read, null);
         }
     }
 
@@ -67,10 +68,16 @@ public sealed class KeyRing(Store store, KeyUses uses, Func<Task>? tell = null)
         while (true)
         {
             var changes = Interlocked.Read(ref _changes);
-            var read = new KnownKeys(await store.ReadAsync(snapshot => snapshot.Keys), uses);
+            var read = await store.ReadAsync(async snapshot => new Read(new KnownKeys(await snapshot.Keys, uses), await snapshot.Point()));
             lock (_lock)
                 if (_changes == changes)
-                    return _keys ??= read;
+                {
+                    Volatile.Write(ref _read, read);
+                    return read.Keys;
+                }
         }
     }
+
+    /// <summary>The keys, and where the store stood in the same transaction.</summary>
+    private sealed record Read(KnownKeys Keys, StorePoint At);
 }

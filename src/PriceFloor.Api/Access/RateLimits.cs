@@ -1,15 +1,17 @@
 using System.Net;
 using System.Net.Sockets;
 using PriceFloor.Api.Configuration;
+using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Access;
 
 /// <summary>
 /// Counts requests a minute for each key, or for each address if there is no key; and wrong keys a minute for each address. A right key works even
 /// from an address that has used up its wrong ones: a shop and a broken script often share an address, and 238 secret bits cannot be guessed. The
-/// limit reduces the noise, not the chance.
+/// limit reduces the noise, not the chance. Where several processes serve the store, each takes an equal share of a limit, so together they allow no
+/// more than one alone.
 /// </summary>
-public sealed class RateLimits(Settings settings, TimeProvider clock)
+public sealed class RateLimits(Settings settings, Store store, TimeProvider clock)
 {
     /// <summary>Anybody can invent addresses, so only this many are remembered.</summary>
     private const int MostAddresses = 10_000;
@@ -28,15 +30,18 @@ public sealed class RateLimits(Settings settings, TimeProvider clock)
     public (bool Allowed, long Left, int Reset) Take(HttpContext context, Caller? caller)
     {
         var (taken, reset) = caller is not null ? _keys.Take(caller.Account, Now) : _addresses.Take(AddressOf(context), Now);
-        return (taken <= PerMinute, long.Max(0, PerMinute - taken), reset);
+        var most = ShareOf(PerMinute);
+        return (taken <= most, long.Max(0, most - taken), reset);
     }
 
     /// <summary>Counts a wrong key; returns the seconds to wait if there were too many, else null.</summary>
     public int? TakeWrongKey(HttpContext context)
     {
         var (taken, reset) = _wrongKeys.Take(AddressOf(context), Now);
-        return taken > settings.WrongKeysPerMinute ? reset : null;
+        return taken > ShareOf(settings.WrongKeysPerMinute) ? reset : null;
     }
+
+    private int ShareOf(int limit) => int.Max(1, limit / store.Processes);
 
     /// <summary>One subscriber usually owns a whole IPv6 /64, so addresses are counted per /64.</summary>
     private static IPAddress AddressOf(HttpContext context)

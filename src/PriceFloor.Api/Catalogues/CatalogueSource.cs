@@ -21,7 +21,7 @@ public sealed class CatalogueSource(Store store, TimeProvider clock) : IDisposab
     internal ValueTask<WholeCatalogue> Now(ProfileAccess access)
     {
         var present = Volatile.Read(ref _present);
-        return present.Position >= store.Position ? new(new WholeCatalogue(present, access, clock.GetUtcNow())) : RefreshedNow(access);
+        return present.Point.Holds(store.Point) ? new(new WholeCatalogue(present, access, clock.GetUtcNow())) : RefreshedNow(access);
     }
 
     /// <summary>All documents as they were at a moment.</summary>
@@ -52,9 +52,10 @@ public sealed class CatalogueSource(Store store, TimeProvider clock) : IDisposab
     /// <summary>All documents as a write sees them.</summary>
     internal async ValueTask<WholeCatalogue> WholeWithin(Writing writing, ProfileAccess access)
     {
-        var (known, position) = (Volatile.Read(ref _present), await writing.Position);
+        var point = await writing.Point();
+        var known = Known(point);
         return new WholeCatalogue(
-            position == known.Position ? known : known.With(await writing.NewestSince(known.Position), position), access, writing.Now);
+            known.Point.IsAt(point) ? known : known.With(await writing.NewestSince(known.Position), point), access, writing.Now);
     }
 
     public void Dispose() => _refreshing.Dispose();
@@ -62,15 +63,22 @@ public sealed class CatalogueSource(Store store, TimeProvider clock) : IDisposab
     private Catalogue Of(DocumentsOfSnapshot documents, ProfileAccess access, DateTimeOffset moment) =>
         new(documents, _present.Book.Apart(), access, moment);
 
+    /// <summary>What is known on the way to a point: nothing, if it is of another history.</summary>
+    private DocumentsInMemory Known(StorePoint point) =>
+        Volatile.Read(ref _present) is var known && point.Holds(known.Point) ? known : DocumentsInMemory.Empty;
+
     private async ValueTask<WholeCatalogue> RefreshedNow(ProfileAccess access)
     {
         await _refreshing.WaitAsync();
         try
         {
-            var before = _present;
-            if (before.Position < store.Position)
+            if (!_present.Point.Holds(store.Point))
                 Volatile.Write(ref _present, await store.ReadAsync(async snapshot =>
-                    before.With(await snapshot.NewestSince(before.Position), await snapshot.Position)));
+                {
+                    var point = await snapshot.Point();
+                    var known = Known(point);
+                    return known.With(await snapshot.NewestSince(known.Position), point);
+                }));
             return new WholeCatalogue(_present, access, clock.GetUtcNow());
         }
         finally

@@ -19,12 +19,12 @@ internal sealed class DocumentsInMemory : IDocuments
     private readonly Lazy<Dictionary<string, string>> _withoutCase;
     private readonly Lazy<IReadOnlyList<Stored<ListedPrice>>> _clearing;
 
-    private DocumentsInMemory(long position, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles,
+    private DocumentsInMemory(StorePoint point, FloorBook book, Dictionary<string, Stored<CostProfile>> profiles,
         Dictionary<string, Stored<Design>> designs, Dictionary<string, Stored<Channel>> channels,
         Dictionary<string, IReadOnlyDictionary<string, Stored<ListedPrice>>> prices, Dictionary<string, Stored<ReadingRules>> rules,
         Dictionary<string, Stored<Plan>> plans, Lazy<IReadOnlyList<Stored<Channel>>>? channelList, Lazy<IReadOnlyList<Stored<Design>>>? designList)
     {
-        (Position, Book, _profiles, _designs, _channels, _prices) = (position, book, profiles, designs, channels, prices);
+        (Point, Book, _profiles, _designs, _channels, _prices) = (point, book, profiles, designs, channels, prices);
         (_rules, _plans) = (rules, plans);
         _channelList = channelList ?? InOrder(channels);
         _designList = designList ?? InOrder(designs);
@@ -38,8 +38,11 @@ internal sealed class DocumentsInMemory : IDocuments
             .GroupBy(named => named.alias).Where(same => same.Count() == 1).ToDictionary(same => same.Key, same => same.Single().design));
     }
 
+    /// <summary>Where the store stood when they were so.</summary>
+    public StorePoint Point { get; }
+
     /// <summary>The position of the newest revision in it.</summary>
-    public long Position { get; }
+    public long Position => Point.Position;
 
     /// <summary>What was computed from them.</summary>
     public FloorBook Book { get; }
@@ -54,7 +57,7 @@ internal sealed class DocumentsInMemory : IDocuments
     /// <summary>The listed prices that clear pieces: looked for when a batch first asks.</summary>
     public IReadOnlyList<Stored<ListedPrice>> Clearing => _clearing.Value;
 
-    public static DocumentsInMemory Empty => new(0, new FloorBook(), [], [], [], [], [], [], null, null);
+    public static DocumentsInMemory Empty => new(new StorePoint("", 0, 0), new FloorBook(), [], [], [], [], [], [], null, null);
 
     public Stored<CostProfile>? Profile(string key) => _profiles.GetValueOrDefault(key);
 
@@ -75,19 +78,22 @@ internal sealed class DocumentsInMemory : IDocuments
     public IReadOnlyDictionary<string, Stored<ListedPrice>> ListedPrices(string sku) => _prices.GetValueOrDefault(sku, IDocuments.NothingListed);
 
     /// <summary>The documents after these revisions, each the newest of its document.</summary>
-    public DocumentsInMemory With(IReadOnlyList<Revision> newest, long position) => With(newest, position, Book.Next(newest));
+    public DocumentsInMemory With(IReadOnlyList<Revision> newest, long position) => With(newest, Point with { Position = position });
+
+    /// <summary>The same, from a transaction that says where the store stands.</summary>
+    public DocumentsInMemory With(IReadOnlyList<Revision> newest, StorePoint point) => With(newest, point, Book.Next(newest));
 
     /// <summary>The same before these changes.</summary>
     public DocumentsInMemory Before(IEnumerable<Change> changes, long position) => With(
         [.. changes.Select(change => change.Before ?? new Revision(0, change.Document.Kind, change.Document.Key, 0, 0, "", null))],
-        position, Book.Apart());
+        Point with { Position = position }, Book.Apart());
 
     /// <summary>The same with other content in some documents, which nobody stores; floors that rest on none of them stay valid.</summary>
     public DocumentsInMemory Changed(IReadOnlyDictionary<DocumentName, object> documents)
     {
         var kinds = documents.Keys.Select(name => name.Kind).ToHashSet();
         return new DocumentsInMemory(
-            Position,
+            Point,
             Book.Apart(),
             kinds.Contains(Kinds.Profile) ? Changed(_profiles, documents, Kinds.Profile) : _profiles,
             kinds.Contains(Kinds.Design) ? Changed(_designs, documents, Kinds.Design) : _designs,
@@ -123,11 +129,11 @@ internal sealed class DocumentsInMemory : IDocuments
         return after;
     }
 
-    private DocumentsInMemory With(IReadOnlyList<Revision> newest, long position, FloorBook book)
+    private DocumentsInMemory With(IReadOnlyList<Revision> newest, StorePoint point, FloorBook book)
     {
         var kinds = newest.Select(revision => revision.Kind).ToHashSet();
         return new DocumentsInMemory(
-            position,
+            point,
             book,
             kinds.Contains(Kinds.Profile) ? Changed(_profiles, newest, Kinds.Profile) : _profiles,
             kinds.Contains(Kinds.Design) ? Changed(_designs, newest, Kinds.Design) : _designs,

@@ -18,6 +18,9 @@ public sealed class WholeCatalogue : Catalogue
     /// <summary>The position of the newest revision in it.</summary>
     public long Position => _documents.Position;
 
+    /// <summary>Where the store stood when they were so.</summary>
+    public StorePoint Point => _documents.Point;
+
     /// <summary>The listed prices that clear pieces, of designs that the key sees or not.</summary>
     public IReadOnlyList<Stored<ListedPrice>> Clearing => _documents.Clearing;
 

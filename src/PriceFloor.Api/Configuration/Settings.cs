@@ -13,6 +13,10 @@ public sealed class Settings
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data by default.",
         ["PRICEFLOOR_STUDIOS"] = "many to serve many studios, each in a file of its own below PRICEFLOOR_DATA; one by default.",
         ["PRICEFLOOR_STUDIOS_OPEN_BYTES"] = "With many studios, bytes of the studios that stay open; 134217728 by default.",
+        [StoreChoice.Fresh] = "How a process hears what others write to a database: ask (the default), before each answer; or every so many "
+            + "milliseconds, and an answer may be as old.",
+        [StoreChoice.Failover] = "Whether a standby of the database that takes over may lack what was acknowledged: lossy (the default), so what "
+            + "callers hold from before is refused; or synchronous.",
         ["PRICEFLOOR_CORS_ORIGINS"] = "Origins whose web pages may call, separated by commas; none by default.",
         [TrustedProxies.Setting] =
             "Addresses and networks (192.0.2.0/24) of reverse proxies whose X-Forwarded headers are trusted, separated by commas.",

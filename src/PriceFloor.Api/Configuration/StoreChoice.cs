@@ -1,3 +1,4 @@
+using System.Globalization;
 using PriceFloor.Storage;
 using PriceFloor.Storage.Postgres;
 using PriceFloor.Storage.Sqlite;
@@ -11,6 +12,8 @@ public static class StoreChoice
 
     /// <summary>For the list of settings.</summary>
     public const string Meaning = $"What keeps the store: sqlite (the default), one file in PRICEFLOOR_DATA; or a database of PostgreSQL: {Example}";
+
+    public const string Fresh = "PRICEFLOOR_STORE_FRESH", Failover = "PRICEFLOOR_STORE_FAILOVER";
 
     private const int CacheOfStudio = 256;
 
@@ -27,7 +30,7 @@ public static class StoreChoice
     {
         var set = Secrets.Read(configuration, Setting);
         return set is null or { Value: InFile } ? new StoreInFile(Path.Combine(folder, File))
-            : set.Value.Contains('=', StringComparison.Ordinal) ? OnServer(set)
+            : set.Value.Contains('=', StringComparison.Ordinal) ? OnServer(set, ChoicesOf(configuration))
             : throw new SettingsException($"{set.Setting} names a store that this program does not know. It knows {InFile}: one file, {File}, in the "
                 + $"folder that PRICEFLOOR_DATA names; and a database of PostgreSQL: {Example}");
     }
@@ -35,11 +38,26 @@ public static class StoreChoice
     /// <summary>The place of one studio of many: its connections keep little, since there may be a thousand of them.</summary>
     public static StorePlace OfStudio(string folder) => new StoreInFile(Path.Combine(folder, File), CacheOfStudio);
 
-    private static StorePlace OnServer(Secret set)
+    private static ServerChoices ChoicesOf(IConfiguration configuration) => new(
+        configuration[Fresh] switch
+        {
+            null or "" or "ask" => null,
+            var text when int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var pause) && pause is > 0 and <= 2000 =>
+                TimeSpan.FromMilliseconds(pause),
+            _ => throw new SettingsException($"{Fresh} must be ask, or a whole number of milliseconds from 1 to 2000."),
+        },
+        configuration[Failover] switch
+        {
+            null or "" or "lossy" => false,
+            "synchronous" => true,
+            _ => throw new SettingsException($"{Failover} must be lossy or synchronous."),
+        });
+
+    private static StorePlace OnServer(Secret set, ServerChoices choices)
     {
         try
         {
-            return new StoreOnServer(set.Value);
+            return new StoreOnServer(set.Value, choices);
         }
         catch (StoreException e)
         {

@@ -79,6 +79,10 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
         $"This studio may store {limit} {what}, and has {used}, so nothing was stored."))
     { Reached = (limit, used) };
 
+    /// <summary>The store went away while it was to keep what was written.</summary>
+    public static Problem Unknown() => new(ProblemTypes.Busy, "The store stopped answering while it was to keep what you sent. "
+        + "It may have been kept: read it again before you send it again.") { RetryAfter = 2 };
+
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
 
     /// <summary>

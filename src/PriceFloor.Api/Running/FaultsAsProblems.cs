@@ -38,7 +38,7 @@ public static class FaultsAsProblems
             else if (e is NoRoomException or OutOfMemoryException)
                 Log.Warning("A request found no room: {Message}", e.Message);
             else if (problem.Type == ProblemTypes.Busy)
-                Log.Warning("The store answered {Message}", e.Message);
+                context.RequestServices.GetRequiredService<Outages>().Tell(e.Message);
             else if (e is ArithmeticException)
                 Log.Warning(e, "A figure of an answer is too large to be exact");
             context.Response.Headers.ETag = default;
@@ -49,6 +49,7 @@ public static class FaultsAsProblems
 
     private static Problem ProblemOf(Exception fault) => fault switch
     {
+        StoreTroubleException { Trouble: not StoreTrouble.Unexpected, MayBeKept: true } => Problem.Unknown(),
         StoreTroubleException { Trouble: not StoreTrouble.Unexpected } => Problem.Busy(),
         NoRoomException or OutOfMemoryException => Problem.Busy(),
         BadHttpRequestException { StatusCode: 413 } => Problem.Of(ProblemTypes.TooLarge),

@@ -71,15 +71,13 @@ public static class Starting
     public static void UseStore(this WebApplicationBuilder builder)
     {
         builder.Services.AddSingleton(services =>
-        {
-            var settings = services.GetRequiredService<Settings>();
-            return new StoreLock(settings.DataFolder, services.GetRequiredService<TimeProvider>(), settings.Store);
-        });
+            new StoreLock(services.GetRequiredService<Settings>().DataFolder, services.GetRequiredService<TimeProvider>()));
         builder.Services.AddSingleton(services => StoreMaker.By(services.GetRequiredService<TimeProvider>()));
         builder.Services.AddSingleton<Studios>();
         builder.Services.UseStudioParts();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = s_longestGoodbye);
         builder.Services.AddSingleton<StoreReadiness>();
+        builder.Services.AddSingleton<Outages>();
         builder.Services.AddSingleton<Readiness>();
         builder.Services.AddSingleton(services => new AnswerTime(TimeSpan.FromSeconds(services.GetRequiredService<Settings>().AnswerSeconds)));
         builder.Services.AddSingleton<RateLimits>();

@@ -155,7 +155,7 @@ public static class StoreCommands
     /// <summary>Locks the data folder, so no service runs meanwhile.</summary>
     private static StoreLock Alone(Settings settings)
     {
-        var held = new StoreLock(settings.DataFolder, TimeProvider.System, settings.Store);
+        var held = new StoreLock(settings.DataFolder, TimeProvider.System);
         held.Take();
         return held;
     }

@@ -17,6 +17,8 @@ namespace PriceFloor.Api.Running;
 public sealed class StoreInitializer(Settings settings, StoreLock alone, Store store, StoreReadiness opening, KeyRing ring, Lazy<DemoStudio> demo,
     Studios studios, IConfiguration configuration, IHostApplicationLifetime lifetime) : IHostedService
 {
+    private static readonly TimeSpan s_untilAskedAgain = TimeSpan.FromSeconds(1);
+
     private readonly Lock _once = new();
     private Task? _begun;
     private Task _upgrading = Task.CompletedTask;
@@ -38,7 +40,9 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
         SettingsInUse.Tell(configuration, settings);
         alone.Take();
         SpillingWriter.ClearAway(settings.DataFolder);
-        if (store.IsBehind())
+        if (store.IsShared)
+            _upgrading = OpenSoon();
+        else if (store.IsBehind())
             _upgrading = Task.Run(OpenOrStop, CancellationToken.None);
         else
             Open();
@@ -56,6 +60,47 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
         {
             opening.Fail(e);
             lifetime.StopApplication();
+        }
+    }
+
+    /// <summary>
+    /// A server that cannot be reached is asked again: the process lives on, refuses what needs the store, and serves when the server is there.
+    /// </summary>
+    private Task OpenSoon()
+    {
+        try
+        {
+            Open();
+            return Task.CompletedTask;
+        }
+        catch (StoreException e) when (e.Trouble == StoreTrouble.Busy)
+        {
+            Log.Warning("{Message:l} It is asked again each second", e.Message);
+            return Task.Run(OpenWhenThere);
+        }
+    }
+
+    private async Task OpenWhenThere()
+    {
+        while (!lifetime.ApplicationStopping.IsCancellationRequested)
+        {
+            await Task.Delay(s_untilAskedAgain, lifetime.ApplicationStopping).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            try
+            {
+                Open();
+                Log.Information("The store is open");
+                return;
+            }
+            catch (StoreException e) when (e.Trouble == StoreTrouble.Busy)
+            {
+                // Not yet.
+            }
+            catch (Exception e)
+            {
+                opening.Fail(e);
+                lifetime.StopApplication();
+                return;
+            }
         }
     }
 
@@ -92,20 +137,21 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
     }
 
     /// <summary>The operator's own key, or a new one in a file that only they can read: never in a log.</summary>
-    /// <returns>The key if it was made here; only the operator may show their own.</returns>
+    /// <returns>The key if it was made here; only the operator may show their own. Of processes that start at once, the first one makes it.</returns>
     private string? MakeFirstKey()
     {
         var key = settings.AdminKey?.Value ?? KeyText.New();
-        if (settings.AdminKey is null)
-            Log.Information("The first key is in {Path}", KeyFile.Write(settings, "first-admin-key", key));
-
-        store.Write("first-start", async writing =>
+        var isFirst = store.Write("first-start", async writing =>
         {
+            if ((await writing.Keys).Count > 0)
+                return false;
+            if (settings.AdminKey is null)
+                Log.Information("The first key is in {Path}", KeyFile.Write(settings, "first-admin-key", key));
             await writing.AddKey(KeyRing.Stored("first-admin-key", key, ScopeConventions.Of(settings), writing.Now, expires: null));
             return true;
         });
         ring.Refresh();
-        return settings.AdminKey is null ? key : null;
+        return settings.AdminKey is null && isFirst ? key : null;
     }
 
     private void FillWithDemo(string? madeKey, bool isNew)

@@ -59,7 +59,7 @@ public static class WorkbookRoutes
             return unfit;
         var (drafts, problem) = await store.WriteAsync(caller, async writing =>
         {
-            var now = await writing.Position == catalogue.Position ? laid
+            var now = catalogue.Point.IsAt(await writing.Point()) ? laid
                 : new WorkbookDrafts(workbook, await reader.WholeWithin(writing), dialect, context.RequestServices);
             var against = await guard(writing) is { } stale ? Problem.Of([stale]) : now.Problem ?? await now.Save(writing, caller.Access);
             if (against is not null)

@@ -31,7 +31,7 @@ public static class AllOrNothing
 
         var (lines, saved, problem) = await store.WriteAsync(caller, async writing =>
         {
-            var now = await writing.Position == catalogue.Position ? laid : await lay(await reader.WholeWithin(writing));
+            var now = catalogue.Point.IsAt(await writing.Point()) ? laid : await lay(await reader.WholeWithin(writing));
             var against = guard is not null && await guard(writing) is { } fault ? Problem.Of([fault]) : Against(now);
             var done = new List<Outcome<Saved>>();
             foreach (var line in against is null ? now.Value : [])

@@ -15,7 +15,9 @@ public sealed class LogWatch : IDisposable
     private SharedOrders _orders = new(0);
     private StoredNames _names = new([]);
     private LogPosition _seen = s_start;
+    private string _history = "";
     private bool _isLoaded;
+    private long _forgotten;
     private long _rounds;
 
     /// <summary>The newest day that was asked for last.</summary>
@@ -28,6 +30,8 @@ public sealed class LogWatch : IDisposable
         try
         {
             var end = await snapshot.LogPosition();
+            if (snapshot.HistoryName != _history)
+                Forget(snapshot.HistoryName);
             if (end.Movements < _seen.Movements || end.Bench < _seen.Bench)
                 return new WatchedLog(this, _names, end, round: -1); // another question has seen more
             if ((end.Movements, end.Bench) != (_seen.Movements, _seen.Bench))
@@ -72,10 +76,21 @@ public sealed class LogWatch : IDisposable
     internal long Touched(long design)
     {
         lock (_touched)
-            return _touched.GetValueOrDefault(design);
+            return long.Max(_forgotten, _touched.GetValueOrDefault(design));
     }
 
     public void Dispose() => _turn.Dispose();
+
+    /// <summary>In another history other lines have the same positions: everything counts as touched.</summary>
+    private void Forget(string history)
+    {
+        (_history, _seen, _isLoaded, _orders, _names) = (history, s_start, false, new SharedOrders(), new StoredNames([]));
+        lock (_touched)
+        {
+            _touched.Clear();
+            _forgotten = ++_rounds;
+        }
+    }
 
     private async ValueTask Advance(Snapshot snapshot, LogPosition end)
     {
