@@ -99,7 +99,7 @@ public sealed class OpenStudios : IDisposable
     private OpenStudio Opened(string key)
     {
         var place = _files.PlaceOf(key);
-        var alone = new StoreLock(_files.FolderOf(key), _clock, place);
+        var alone = new StoreLock(_files.FolderOf(key), _clock);
         return new OpenStudio(key, alone)
         {
             Opening = Task.Run(async () =>

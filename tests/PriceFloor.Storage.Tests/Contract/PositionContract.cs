@@ -31,6 +31,26 @@ public abstract class PositionContract<TEngine> : StoreContract<TEngine>
     }
 
     [Fact]
+    public async Task What_is_kept_in_memory_is_known_by_the_point_at_which_it_was_read()
+    {
+        var begun = Store.Point;
+        Save("a", "1");
+        await Store.Fresh();
+        Assert.True(Store.Point.Holds(begun));
+        Assert.False(begun.Holds(Store.Point));
+        var (point, name) = Store.Read(async snapshot => (await snapshot.Point(), snapshot.HistoryName));
+        Assert.True(point.IsAt(Store.Point));
+        Assert.Equal(Store.Point.History, name);
+        Assert.True(point.HoldsKeysOf(Store.Point));
+        Assert.Equal(2, Store.Write("test", async writing =>
+        {
+            await writing.Save("design", "a", "2", []);
+            return (await writing.Point()).Position;
+        }));
+        Assert.Equal((1, Store.IsShared), (Store.Processes, begun.History != ""));
+    }
+
+    [Fact]
     public void Who_was_at_a_position_learns_the_newest_of_each_document_since_deletions_included()
     {
         Save("a", "1");

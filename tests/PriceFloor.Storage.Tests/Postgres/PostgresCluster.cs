@@ -95,6 +95,9 @@ public sealed class PostgresCluster
         };
     }
 
+    /// <summary>Runs a script whose first word is the folder of the binaries.</summary>
+    public Process StartedHere(string script) => Started("sh", "-c", script, _binaries);
+
     public string ConnectionString(string database, string role = Server) => $"Host={_folder};Database={database};Username={role}";
 
     /// <summary>Runs statements, each on its own.</summary>

@@ -84,7 +84,7 @@ public sealed class LogWatch : IDisposable
     /// <summary>In another history other lines have the same positions: everything counts as touched.</summary>
     private void Forget(string history)
     {
-        (_history, _seen, _isLoaded, _orders, _names) = (history, s_start, false, new SharedOrders(), new StoredNames([]));
+        (_history, _seen, _isLoaded, _orders, _names) = (history, s_start, false, new SharedOrders(0), new StoredNames([]));
         lock (_touched)
         {
             _touched.Clear();
