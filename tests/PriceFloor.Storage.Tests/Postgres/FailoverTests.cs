@@ -24,8 +24,8 @@ public sealed class FailoverTests : IDisposable
         _cluster.Do("kill a");
         _cluster.Do("start b");
         _cluster.Do("promote b");
-        Assert.Equal("1", (await Soon(async () => await one.ReadAsync(snapshot => snapshot.Find("design", "a"))))!.Body);
-        Assert.NotEqual(before.History, (await Soon(async () => await Fresh(other))).History);
+        Assert.Equal("1", (await Soon(() => one.ReadAsync(snapshot => snapshot.Find("design", "a"))))!.Body);
+        Assert.NotEqual(before.History, (await Soon(() => Fresh(other))).History);
         Assert.Equal(1, (await Fresh(other)).Position); // went back
         var next = await Soon(() => Save(one, "a", "3"));
         Assert.Equal(lost.Position, next.Position);
