@@ -17,11 +17,11 @@ public sealed class BenchStudio : IAsyncDisposable
 
     private readonly TemporaryFolder? _ownData;
 
-    private BenchStudio(ServedProcess process, string data, TemporaryFolder? ownData)
+    private BenchStudio(ServedProcess process, string data, TemporaryFolder? ownData, string key = AdminKey)
     {
         (Process, Data, _ownData) = (process, data, ownData);
         Client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{process.Port}"), Timeout = TimeSpan.FromMinutes(10) };
-        Client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", AdminKey);
+        Client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
     }
 
     public ServedProcess Process { get; }
@@ -36,7 +36,10 @@ public sealed class BenchStudio : IAsyncDisposable
     /// <param name="port">Where it listens.</param>
     /// <param name="data">The folder of a store that stays; absent: one of its own that ends with it.</param>
     /// <param name="demo">Whether the invented studio is in it.</param>
-    public static async Task<BenchStudio> StartAsync(string published, int port, string? data = null, bool demo = false)
+    /// <param name="studios">one, or many: then its key is that of their host.</param>
+    /// <param name="openBytes">With many, how much may stay open.</param>
+    public static async Task<BenchStudio> StartAsync(string published, int port, string? data = null, bool demo = false, string studios = "one",
+        int openBytes = 128 * 1024 * 1024)
     {
         var own = data is null ? new TemporaryFolder() : null;
         data ??= own!.Path;
@@ -48,9 +51,14 @@ public sealed class BenchStudio : IAsyncDisposable
                     ["PRICEFLOOR_ADMIN_KEY"] = AdminKey,
                     ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "1000000000",
                     ["PRICEFLOOR_METRICS"] = "on",
+                    ["PRICEFLOOR_STUDIOS"] = studios,
+                    ["PRICEFLOOR_STUDIOS_OPEN_BYTES"] = openBytes.ToString(CultureInfo.InvariantCulture),
                     ["Serilog__MinimumLevel__Default"] = "Warning",
                 }, port), data, own);
     }
+
+    /// <summary>The same service asked with another key. Disposing of it leaves the service running.</summary>
+    public StudioOfMany With(string key) => new(new BenchStudio(Process, Data, null, key));
 
     public Task PutProfileAsync(int yearlyExpenses) => SendAsync(HttpMethod.Put, "/v1/profiles/main", string.Create(CultureInfo.InvariantCulture,
         $$"""{"currency":"USD","calendar":{"weeksPerYear":50,"daysPerWeek":5,"hoursPerDay":8},"expenses":[{"amount":{{yearlyExpenses}},"per":"year"}],"household":[{"amount":3000,"per":"month"}]}"""));
@@ -117,4 +125,12 @@ public sealed class BenchStudio : IAsyncDisposable
         await Process.DisposeAsync();
         _ownData?.Dispose();
     }
+}
+
+/// <summary>A studio of many, in a service that somebody else ends.</summary>
+public sealed class StudioOfMany(BenchStudio studio) : IDisposable
+{
+    public Task ArrangeAsync(int designs) => studio.ArrangeAsync(designs);
+
+    public void Dispose() => studio.Client.Dispose();
 }

@@ -16,6 +16,7 @@ var verbs = new Dictionary<string, Func<string[], Task>>
     ["log"] = LinesOfTheLog.RunAsync,
     ["shelf"] = ShelfOfTheLog.RunAsync,
     ["writes"] = Writes.RunAsync,
+    ["studios"] = ManyStudios.RunAsync,
     ["growth"] = Growth.RunAsync,
     ["start"] = Starts.RunAsync,
     ["all"] = Everything.RunAsync,
@@ -38,6 +39,7 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
           log [LINES ROUNDS]                     sales appended to the log, and price writes and checks beside them
           shelf [LINES ROUNDS]                   what the log says of one design, and of 500 beside each other
           writes [SECONDS ROUNDS]                designs stored by many writers beside the disk's own fsync
+          studios [STUDIOS SECONDS ROUNDS]       a thousand studios in one service beside one studio
           growth [SECONDS ROUNDS]                the same questions as designs and revisions grow
           start [PROCESSES]                      from the start of a process to its first answers
           micro [BenchmarkDotNet's arguments]    what one question costs in the pricing library

@@ -18,14 +18,14 @@ public sealed class OpenStudios : IDisposable
     private readonly StudioFiles _files;
     private readonly Settings _settings;
     private readonly TimeProvider _clock;
-    private readonly Func<string, StorePlace, Task<Studio>> _make;
+    private readonly Func<string, StorePlace, Action, Task<Studio>> _make;
     private readonly ITimer _timer;
 
     /// <param name="files">Where the studios are.</param>
     /// <param name="settings">How much may stay open.</param>
     /// <param name="clock">Says for how long a studio was idle.</param>
-    /// <param name="make">Opens the studio of a key at a place.</param>
-    internal OpenStudios(StudioFiles files, Settings settings, TimeProvider clock, Func<string, StorePlace, Task<Studio>> make)
+    /// <param name="make">Opens the studio of a key at a place; calls the action, which locks the studio's folder, once it is known to be there.</param>
+    internal OpenStudios(StudioFiles files, Settings settings, TimeProvider clock, Func<string, StorePlace, Action, Task<Studio>> make)
     {
         (_files, _settings, _clock, _make) = (files, settings, clock, make);
         _timer = clock.CreateTimer(_ => CloseIdle(), null, s_idle / 10, s_idle / 10);
@@ -51,7 +51,7 @@ public sealed class OpenStudios : IDisposable
             lock (_lock)
             {
                 if (_held.Contains(key))
-                    throw new StoreTroubleException(StoreTrouble.Busy, new StoreException($"The studio {key} is being forgotten."));
+                    throw new StoreTroubleException(StoreTrouble.Busy, new StoreException($"The studio {key} is closed for a moment."));
                 open = _open.TryGetValue(key, out var known) ? known : _open[key] = Opened(key);
                 isLeaving = open.IsLeaving;
                 if (!isLeaving)
@@ -70,7 +70,7 @@ public sealed class OpenStudios : IDisposable
     {
         lock (_lock)
             if (!_held.Add(key))
-                throw new StoreTroubleException(StoreTrouble.Busy, new StoreException($"The studio {key} is being forgotten."));
+                throw new StoreTroubleException(StoreTrouble.Busy, new StoreException($"The studio {key} is closed for a moment."));
         try
         {
             await Closed(key).WaitAsync(s_patience, _clock);
@@ -100,14 +100,7 @@ public sealed class OpenStudios : IDisposable
     {
         var place = _files.PlaceOf(key);
         var alone = new StoreLock(_files.FolderOf(key), _clock);
-        return new OpenStudio(key, alone)
-        {
-            Opening = Task.Run(async () =>
-            {
-                alone.Take();
-                return await _make(key, place);
-            }),
-        };
+        return new OpenStudio(key, alone) { Opening = Task.Run(() => _make(key, place, alone.Take)) };
     }
 
     private async ValueTask<Studio> Ready(OpenStudio open)

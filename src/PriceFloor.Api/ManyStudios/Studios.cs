@@ -78,11 +78,12 @@ public sealed class Studios : IDisposable
     private static async ValueTask<bool> HasKey(Snapshot snapshot, Caller caller) => (await snapshot.Keys).Exists(key =>
         key.Hash.AsSpan().SequenceEqual(caller.Secret) || key.PreviousHash.AsSpan().SequenceEqual(caller.Secret));
 
-    private async Task<Studio> Open(string key, StorePlace place)
+    private async Task<Studio> Open(string key, StorePlace place, Action takeAlone)
     {
         var limits = await LimitsOf(key); // nobody opens a studio that is not there
         if (!place.Exists)
             throw new StoreException($"The store {place.Name} of the studio {key} is not there. Restore a backup of it.");
+        takeAlone();
         var store = _stores.Make(place);
         try
         {

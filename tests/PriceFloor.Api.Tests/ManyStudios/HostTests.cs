@@ -35,6 +35,7 @@ public sealed class HostTests
         Assert.Equal(401, (await host.Get("/v1/profiles/main", harbour)).Status);
         Assert.Equal(404, (await host.Delete("/v1/studios/harbour?repeat=harbour")).Status);
         Assert.Equal(404, (await host.Post("/v1/studios/harbour/keys", """{"name":"a","scopes":["read"]}""")).Status);
+        Assert.False(Directory.Exists(Path.Combine(host.Folder, "studios/harbour"))); // asking makes nothing
 
         var again = await host.HasStudio("harbour"); // another studio of that name has nothing of the one before
         Assert.Equal((0, 404), ((await host.Get("/v1/designs", again)).Json.GetProperty("items").GetArrayLength(),
