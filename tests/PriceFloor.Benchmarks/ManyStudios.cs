@@ -4,8 +4,8 @@ using System.Text.Json;
 namespace PriceFloor.Benchmarks;
 
 /// <summary>
-/// Many studios in one service, each in a file of its own: the start, the first check in each, memory with all and with a hundred of them open, checks
-/// and writes over all of them; beside the same service with one studio.
+/// Many studios in one service, each in a file of its own: the start, the first check in each, memory with all and with a hundred of them open,
+/// checks and writes over all of them; beside the same service with one studio.
 /// </summary>
 public static class ManyStudios
 {
@@ -83,7 +83,8 @@ public static class ManyStudios
     /// <summary>The same with only some of them open at a time.</summary>
     private static async Task OfFewAsync(Figures figures, string published, string data, IReadOnlyList<string> keys, long openBytes)
     {
-        await using var host = await BenchStudio.StartAsync(published, Port, data, studios: "many", openBytes: (int)long.Min(openBytes, int.MaxValue));
+        await using var host =
+            await BenchStudio.StartAsync(published, Port, data, studios: "many", openBytes: (int)long.Min(openBytes, int.MaxValue));
         await ColdChecksAsync(host.Process, keys);
         figures.Add($"memory held to {HeldOpen} of {keys.Count} studios", " MiB", host.Process.Memory.Now, "at most 160");
         figures.Add($"first check again, held to {HeldOpen}, p99", " ms", await ColdChecksAsync(host.Process, keys), "at most 30");

@@ -13,11 +13,11 @@ namespace PriceFloor.Api.Backups;
 /// <param name="clock">Names the backups.</param>
 public sealed class BackupFolder(string folder, StorePlace place, Store store, ServiceCounts counts, TimeProvider clock)
 {
-    private const string Start = "pricefloor-", End = ".db", TimeFormat = "yyyyMMdd'T'HHmmss'Z'";
+    private const string Folder = "backups", Start = "pricefloor-", End = ".db", TimeFormat = "yyyyMMdd'T'HHmmss'Z'";
 
     private readonly Lock _making = new();
 
-    public string Path { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(folder, "backups"));
+    public string Path { get; } = System.IO.Path.GetFullPath(System.IO.Path.Combine(folder, Folder));
 
     /// <summary>Makes a backup and records in the trail who requested it.</summary>
     public BackupMade Make(string by)
@@ -68,13 +68,18 @@ public sealed class BackupFolder(string folder, StorePlace place, Store store, S
     }
 
     /// <summary>When the newest backup was made; null if there is none.</summary>
-    public DateTimeOffset? Newest => Made().Select(backup => (DateTimeOffset?)backup.Time).LastOrDefault();
+    public DateTimeOffset? Newest => NewestIn(Path);
+
+    /// <summary>The same of a data folder that nobody has opened.</summary>
+    public static DateTimeOffset? NewestOf(string dataFolder) => NewestIn(System.IO.Path.Combine(dataFolder, Folder));
+
+    private static DateTimeOffset? NewestIn(string path) => Made(path).Select(backup => (DateTimeOffset?)backup.Time).LastOrDefault();
 
     /// <summary>Deletes all but the newest. Leaves files without a name of ours alone.</summary>
     public void KeepOnly(int count)
     {
         lock (_making)
-            foreach (var (file, _) in Made().SkipLast(count))
+            foreach (var (file, _) in Made(Path).SkipLast(count))
             {
                 File.Delete(file);
                 File.Delete(BackupMade.HashFileOf(file));
@@ -82,7 +87,8 @@ public sealed class BackupFolder(string folder, StorePlace place, Store store, S
     }
 
     /// <summary>The existing backups, oldest first.</summary>
-    private IEnumerable<(string File, DateTimeOffset Time)> Made() => !Directory.Exists(Path) ? [] : Directory.EnumerateFiles(Path, $"{Start}*{End}")
+    private static IEnumerable<(string File, DateTimeOffset Time)> Made(string path) => !Directory.Exists(path) ? []
+        : Directory.EnumerateFiles(path, $"{Start}*{End}")
         .Select(file => (File: file, Parts: System.IO.Path.GetFileNameWithoutExtension(file)[Start.Length..].Split('-')))
         .Select(found => (found.File, Time: TimeOf(found.Parts), Again: found.Parts.Length == 1 ? 1
             : int.TryParse(found.Parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var again) ? again

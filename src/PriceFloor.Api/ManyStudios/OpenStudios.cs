@@ -24,7 +24,9 @@ public sealed class OpenStudios : IDisposable
     /// <param name="files">Where the studios are.</param>
     /// <param name="settings">How much may stay open.</param>
     /// <param name="clock">Says for how long a studio was idle.</param>
-    /// <param name="make">Opens the studio of a key at a place; calls the action, which locks the studio's folder, once it is known to be there.</param>
+    /// <param name="make">
+    /// Opens the studio of a key at a place; calls the action, which locks the studio's folder, once it is known to be there.
+    /// </param>
     internal OpenStudios(StudioFiles files, Settings settings, TimeProvider clock, Func<string, StorePlace, Action, Task<Studio>> make)
     {
         (_files, _settings, _clock, _make) = (files, settings, clock, make);

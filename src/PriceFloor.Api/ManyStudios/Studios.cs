@@ -1,7 +1,9 @@
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Backups;
 using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Documents;
 using PriceFloor.Storage;
+using Serilog;
 
 namespace PriceFloor.Api.ManyStudios;
 
@@ -59,6 +61,25 @@ public sealed class Studios : IDisposable
     {
         using var use = await Many!.Enter(key);
         use.Studio.Store.Limits = await LimitsOf(key);
+    }
+
+    /// <summary>The host's studios for whoever backs them up.</summary>
+    public async ValueTask<IReadOnlyList<StudioToBackUp>> ToBackUp() => Many is null ? []
+        : [.. (await Own.Store.ReadAsync(snapshot => snapshot.List(Kinds.Studio)))
+            .Select(studio => new StudioToBackUp(Files!.FolderOf(studio.Key), ask => AskBackups(studio.Key, ask)))];
+
+    private async Task<TimeSpan?> AskBackups(string key, Func<BackupFolder, TimeSpan> ask)
+    {
+        try
+        {
+            using var use = await Many!.Enter(key);
+            return ask(use.Studio.GetRequiredService<BackupFolder>());
+        }
+        catch (Exception e) when (e is StoreTroubleException or NoStudioException)
+        {
+            Log.Warning("No backup of the studio {Studio} was made: {Message}", key, e.Message);
+            return null;
+        }
     }
 
     /// <summary>Makes the store of a new studio; what a studio of that key left behind when it was forgotten is deleted.</summary>

@@ -93,6 +93,7 @@ public static class Starting
         builder.Services.UseLazyDemo();
         builder.Services.AddSingleton<StoreInitializer>();
         builder.Services.AddHostedService(services => services.GetRequiredService<StoreInitializer>());
+        builder.Services.AddSingleton(services => new StudioBackups(services.GetRequiredService<Studios>().ToBackUp));
         builder.Services.AddHostedService<BackupSchedule>();
         builder.Services.AddHostedService<KeyUseWriter>();
     }

@@ -97,6 +97,42 @@ public sealed class StudioFolderTests
         Assert.Equal(200, (await host.Get("/v1/version", owner)).Status);
     }
 
+    [Fact]
+    public async Task The_store_of_each_studio_is_copied_into_its_own_folder_by_the_hour()
+    {
+        await using var host = HostedService.Start(with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "1")
+            .UseSetting("PRICEFLOOR_BACKUP_EVERY_HOURS", "12").UseSetting("PRICEFLOOR_BACKUPS_KEPT", "2"));
+        var owner = await host.HasStudio("harbour");
+        await host.HasStudio("tower");
+        string[] folders = [host.Folder, FolderOf(host), Path.Combine(host.Folder, "studios", "tower")];
+        foreach (var folder in folders)
+            await Kept(host, folder, "*.db");
+        var first = folders.Select(folder => Directory.GetFiles(Path.Combine(folder, "backups"), "*.db").Min()).ToList();
+        foreach (var oldest in first)
+            while (File.Exists(oldest)) // as others are made, it goes
+                await Hour(host);
+        foreach (var folder in folders)
+            await Kept(host, folder, "*.sha256");
+
+        Assert.Contains("timed backup", (await host.Get("/v1/audit", owner)).Text, StringComparison.Ordinal);
+        var own = await host.Send("POST", "/v1/backups", null, owner);
+        Assert.True(File.Exists(Path.Combine(FolderOf(host), "backups", own.Json.GetProperty("name").GetString()!)), own.Text);
+    }
+
+    /// <summary>Waits until a folder has the two backups that are kept.</summary>
+    private static async Task Kept(Studio host, string folder, string files)
+    {
+        var backups = Path.Combine(folder, "backups");
+        while (!Directory.Exists(backups) || Directory.GetFiles(backups, files).Length != 2)
+            await Hour(host);
+    }
+
+    private static Task Hour(Studio host)
+    {
+        host.Clock.Advance(TimeSpan.FromHours(1));
+        return Task.Delay(10, Studio.Cancellation);
+    }
+
     /// <summary>A host that closes a studio as soon as nobody uses it.</summary>
     private static Studio Closing() => HostedService.Start(with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "1"));
 

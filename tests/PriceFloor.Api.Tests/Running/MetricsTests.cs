@@ -7,6 +7,7 @@ using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Running;
 using PriceFloor.Api.Telemetry;
 using PriceFloor.Api.Tests.Conventions;
+using PriceFloor.Api.Tests.ManyStudios;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Running;
@@ -179,9 +180,11 @@ public sealed partial class MetricsTests
         await using var studio = Watched();
         await studio.HasASmallShop();
         Assert.Equal(201, (await studio.Send("POST", "/v1/backups", null)).Status);
-        var text = (await studio.Get("/metrics")).Text;
+        await using var host = HostedService.Start(with => with.UseSetting("PRICEFLOOR_METRICS", "on"));
+        await host.Get("/v1/version", await host.HasStudio("harbour"));
+        var text = (await studio.Get("/metrics")).Text + (await host.Get("/metrics")).Text;
         var told = text.Split('\n').Where(line => line.StartsWith("# TYPE ", StringComparison.Ordinal)).Select(line => line.Split(' '))
-            .Select(type => $"`{type[2]}` | {type[3]} ");
+            .Select(type => $"`{type[2]}` | {type[3]} ").Distinct();
         var rows = (await File.ReadAllLinesAsync(Repository.File("docs/running.md"), Studio.Cancellation))
             .Where(line => line.StartsWith("| `pricefloor_", StringComparison.Ordinal));
         Assert.Equal(told.Order(StringComparer.Ordinal),
