@@ -6,6 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Access;
 using PriceFloor.Api.OpenApi;
 using PriceFloor.Api.Telemetry;
+using PriceFloor.Api.Tests.Http.Reading;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Contract.Fuzz;
@@ -45,7 +46,7 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
             Assert.Empty(NeverSucceeded());
 
         IEnumerable<string> NeverSucceeded() =>
-            contract.Operations.Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys);
+            contract.Operations.Where(one => !GoodBodies.IsHosts(one.Path)).Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys);
     }
 
     /// <summary>Proves that the fuzzer notices faults.</summary>
