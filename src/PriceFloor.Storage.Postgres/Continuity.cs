@@ -41,5 +41,6 @@ internal static class Continuity
         return "its database is another, or went on from an earlier state: a standby that took over, or a backup or dump in its place";
     }
 
-    private static string WithoutTimeline(string place) => place.Split('/') is [var cluster, _, .. var rest] ? $"{cluster}/{string.Join('/', rest)}" : "";
+    private static string WithoutTimeline(string place) =>
+        place.Split('/') is [var cluster, _, .. var rest] ? $"{cluster}/{string.Join('/', rest)}" : "";
 }

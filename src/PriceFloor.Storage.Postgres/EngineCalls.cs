@@ -177,7 +177,10 @@ internal static class EngineCalls
         { } state => IsPassing(state) ? StoreTrouble.Busy : StoreTrouble.Unexpected,
     };
 
-    /// <summary>Connections, transactions that the server ended, rollbacks for the sake of others, resources, locks, an administrator who intervenes, the system.</summary>
+    /// <summary>
+    /// Connections, transactions that the server ended, rollbacks for the sake of others, resources, locks, an administrator who intervenes, the
+    /// system.
+    /// </summary>
     private static bool IsPassing(string state) => state[..2] is "08" or "25" or "40" or "53" or "55" or "57" or "58";
 
     private sealed class PostgresRow(NpgsqlDataReader reader) : Row

@@ -24,7 +24,7 @@ public sealed class FailoverTests : IDisposable
         _cluster.Do("kill a");
         _cluster.Do("start b");
         _cluster.Do("promote b");
-        Assert.Equal("1", (await Soon(() => one.ReadAsync(snapshot => snapshot.Find("design", "a"))))!.Body);
+        Assert.Equal("1", (await Soon(() => one.ReadAsync(snapshot => snapshot.Find("design", "a")).AsTask()))!.Body);
         Assert.NotEqual(before.History, (await Soon(() => Fresh(other))).History);
         Assert.Equal(1, (await Fresh(other)).Position); // went back
         var next = await Soon(() => Save(one, "a", "3"));
@@ -82,7 +82,7 @@ public sealed class FailoverTests : IDisposable
 
     private static Task Wait(TimeSpan time) => Task.Delay(time, TestContext.Current.CancellationToken);
 
-    private static async ValueTask<T> Soon<T>(Func<ValueTask<T>> ask)
+    private static async Task<T> Soon<T>(Func<Task<T>> ask)
     {
         for (var tries = 0; ; tries++)
             try
@@ -94,8 +94,6 @@ public sealed class FailoverTests : IDisposable
                 await Wait(TimeSpan.FromMilliseconds(100));
             }
     }
-
-    private static ValueTask<T> Soon<T>(Func<Task<T>> ask) => Soon(() => new ValueTask<T>(ask()));
 
     /// <summary>Writers at both, before, while and after something happens to the database. Each fault is one that passes.</summary>
     private static async Task<List<Revision>> WhileOthersWrite(Store[] stores, Action happen)
