@@ -33,7 +33,7 @@ internal static class DamagedBodies
     /// <param name="random">Where they are damaged, and how.</param>
     public static IEnumerable<FuzzedRequest> OfHosts(string export, Random random) =>
         from body in GoodBodies.OfHosts.Select(body => (body.Method, body.Path, Type: "application/json", body.Good))
-            .Append(("POST", "/v1/studios/harbour/import", "application/x-ndjson", export))
+            .Append((Method: "POST", Path: "/v1/studios/harbour/import", Type: "application/x-ndjson", Good: export))
         from i in Enumerable.Range(0, 60)
         select Sent(body.Method, body.Path, body.Type, Damaged(Utf8(body.Good), random, first: i < s_odd.Length ? i : null), "odd bytes");
 
