@@ -8,10 +8,21 @@ namespace PriceFloor.Api.Access;
 /// <summary>The keys as they were read, kept only as SHA-256 hashes and compared in constant time. A change of a key makes another object.</summary>
 public sealed class KnownKeys
 {
+    private const char OfStudio = '/';
+
     private readonly FrozenDictionary<ulong, KnownKey[]> _known;
 
-    internal KnownKeys(IEnumerable<StoredKey> keys, KeyUses uses) => _known = keys.SelectMany(key => SecretsOf(key, uses))
-        .GroupBy(known => BeginningOf(known.Hash)).ToFrozenDictionary(same => same.Key, same => same.ToArray());
+    private readonly ILookup<string, StoredKey> _byStudio;
+
+    internal KnownKeys(IReadOnlyList<StoredKey> keys, KeyUses uses)
+    {
+        _known = keys.SelectMany(key => SecretsOf(key, uses))
+            .GroupBy(known => BeginningOf(known.Hash)).ToFrozenDictionary(same => same.Key, same => same.ToArray());
+        _byStudio = keys.Where(key => key.Name.Contains(OfStudio)).ToLookup(key => key.Name[..key.Name.IndexOf(OfStudio)]);
+    }
+
+    /// <summary>The keys of a studio, as its host knows them.</summary>
+    public IReadOnlyList<StoredKey> Of(string studio) => [.. _byStudio[studio]];
 
     /// <summary>The caller behind a key at a time, or null if the key is unknown or has expired.</summary>
     public Caller? Identify(ReadOnlySpan<char> key, DateTimeOffset now) => StillGood(Find(key), now);
@@ -65,7 +76,7 @@ public sealed class KnownKeys
     {
         var use = uses.Of(key.Name);
         use.Stored(key.LastUsed ?? 0);
-        var ofStudio = key.Name.Split('/', 2); // STUDIO/NAME if the service has many
+        var ofStudio = key.Name.Split(OfStudio, 2); // STUDIO/NAME if the service has many
         var caller = new Caller(ofStudio[^1], KeyRing.ScopesOf(key))
         {
             Studio = ofStudio.Length > 1 ? ofStudio[0] : null,

@@ -15,7 +15,7 @@ public sealed class StudioKeys(Store host, KeyRing ring)
     public async Task<bool> Follow(string studio, Store store)
     {
         var own = (await store.ReadAsync(snapshot => snapshot.Keys)).Select(key => key with { Name = $"{studio}/{key.Name}" }).ToList();
-        if (Same(own, Of(studio, await host.ReadAsync(snapshot => snapshot.Keys))))
+        if (Same(own, (await ring.Keys).Of(studio)))
             return false;
         await host.WriteAsync(By, async writing =>
         {
@@ -56,8 +56,8 @@ public sealed class StudioKeys(Store host, KeyRing ring)
     private static List<StoredKey> Of(string studio, IEnumerable<StoredKey> keys) =>
         [.. keys.Where(key => key.Name.StartsWith(studio + "/", StringComparison.Ordinal))];
 
-    private static bool Same(List<StoredKey> own, List<StoredKey> here) =>
-        own.Count == here.Count && own.TrueForAll(key => here.Exists(other => IsSame(key, other)));
+    private static bool Same(List<StoredKey> own, IReadOnlyList<StoredKey> here) =>
+        own.Count == here.Count && own.TrueForAll(key => here.Any(other => IsSame(key, other)));
 
     /// <summary>All but when it was last used, which is kept here.</summary>
     private static bool IsSame(StoredKey key, StoredKey other) =>
