@@ -46,7 +46,8 @@ public sealed class FuzzedContractTests(ITestOutputHelper output)
             Assert.Empty(NeverSucceeded());
 
         IEnumerable<string> NeverSucceeded() =>
-            contract.Operations.Where(one => !GoodBodies.IsHosts(one.Path)).Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys);
+            contract.Operations.Where(one => !GoodBodies.IsHosts(one.Path))
+                .Select(one => one.Operation["operationId"]!.GetValue<string>()).Except(fuzzing.Succeeded.Keys);
     }
 
     /// <summary>Proves that the fuzzer notices faults.</summary>
