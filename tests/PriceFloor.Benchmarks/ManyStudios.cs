@@ -31,7 +31,7 @@ public static class ManyStudios
         await using (var host = await BenchStudio.StartAsync(published, Port, first.Path, studios: "many"))
         {
             await host.SendAsync(HttpMethod.Put, "/v1/studios/first", """{"name":"The first"}""");
-            using var owner = host.With(await KeyOfAsync(host, "first"));
+            using var owner = host.With(await KeyOfAsync(host, "first", "maker"));
             await owner.ArrangeAsync(Designs);
             export = await host.SendAsync(HttpMethod.Get, "/v1/studios/first/export");
         }
@@ -43,7 +43,7 @@ public static class ManyStudios
             var studio = Name(n);
             await all.SendAsync(HttpMethod.Put, $"/v1/studios/{studio}", $$"""{"name":"{{studio}}"}""");
             await all.SendAsync(HttpMethod.Post, $"/v1/studios/{studio}/import", export, "application/x-ndjson");
-            keys[n] = await KeyOfAsync(all, studio);
+            keys[n] = await KeyOfAsync(all, studio, "caller");
         });
         await all.StopAsync();
         return (keys, new FileInfo(Path.Combine(data, "studios", Name(0), "pricefloor.db")).Length);
@@ -113,10 +113,10 @@ public static class ManyStudios
             $$"""{{{BenchStudio.MadeIn((minutes++ % 500) + 1)}}}""");
     }
 
-    private static async Task<string> KeyOfAsync(BenchStudio host, string studio)
+    private static async Task<string> KeyOfAsync(BenchStudio host, string studio, string name)
     {
         using var made = JsonDocument.Parse(await host.SendAsync(HttpMethod.Post, $"/v1/studios/{studio}/keys",
-            """{"name":"owner","scopes":["read","write"]}"""));
+            $$"""{"name":"{{name}}","scopes":["read","write"]}"""));
         return made.RootElement.GetProperty("key").GetString()!;
     }
 
