@@ -52,7 +52,7 @@ public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRi
         if (caller is not null)
             context.Features.Set(caller);
 
-        var (allowed, left, reset) = limits.Take(context, caller);
+        var (allowed, left, reset) = limits.Take(context, caller, store.Processes);
         context.Response.Headers["RateLimit-Policy"] = _policy;
         context.Response.Headers["RateLimit"] = string.Create(CultureInfo.InvariantCulture, $"\"default\";r={left};t={reset}");
         if (!allowed)
@@ -84,7 +84,7 @@ public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRi
             return Problem.Of(ProblemTypes.NoKey, KeyText.HoldsKey(context.Request.QueryString.Value ?? "")
                 ? InputFilter.KeyInAddress
                 : "The request has no key; send the header \"Authorization: Bearer pf_...\".");
-        if (limits.TakeWrongKey(context) is { } wait)
+        if (limits.TakeWrongKey(context, store.Processes) is { } wait)
             return Problem.TooManyRequests(wait, "Too many wrong keys came from this address. ");
         return Problem.Of(ProblemTypes.NoKey, KeyText.IsMistyped(key.ToString())
             ? "The key is mistyped or was cut: its last letters do not fit the others. Copy it again."

@@ -1,7 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
 using PriceFloor.Api.Configuration;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Access;
 
@@ -11,7 +10,7 @@ namespace PriceFloor.Api.Access;
 /// limit reduces the noise, not the chance. Where several processes serve the store, each takes an equal share of a limit, so together they allow no
 /// more than one alone.
 /// </summary>
-public sealed class RateLimits(Settings settings, Store store, TimeProvider clock)
+public sealed class RateLimits(Settings settings, TimeProvider clock)
 {
     /// <summary>Anybody can invent addresses, so only this many are remembered.</summary>
     private const int MostAddresses = 10_000;
@@ -27,21 +26,21 @@ public sealed class RateLimits(Settings settings, Store store, TimeProvider cloc
     private long Now => clock.GetUtcNow().ToUnixTimeSeconds();
 
     /// <summary>Whether one more request is allowed, how many are left, and in how many seconds the count starts again.</summary>
-    public (bool Allowed, long Left, int Reset) Take(HttpContext context, Caller? caller)
+    public (bool Allowed, long Left, int Reset) Take(HttpContext context, Caller? caller, int processes)
     {
         var (taken, reset) = caller is not null ? _keys.Take(caller.Account, Now) : _addresses.Take(AddressOf(context), Now);
-        var most = ShareOf(PerMinute);
+        var most = ShareOf(PerMinute, processes);
         return (taken <= most, long.Max(0, most - taken), reset);
     }
 
     /// <summary>Counts a wrong key; returns the seconds to wait if there were too many, else null.</summary>
-    public int? TakeWrongKey(HttpContext context)
+    public int? TakeWrongKey(HttpContext context, int processes)
     {
         var (taken, reset) = _wrongKeys.Take(AddressOf(context), Now);
-        return taken > ShareOf(settings.WrongKeysPerMinute) ? reset : null;
+        return taken > ShareOf(settings.WrongKeysPerMinute, processes) ? reset : null;
     }
 
-    private int ShareOf(int limit) => int.Max(1, limit / store.Processes);
+    private static int ShareOf(int limit, int processes) => int.Max(1, limit / processes);
 
     /// <summary>One subscriber usually owns a whole IPv6 /64, so addresses are counted per /64.</summary>
     private static IPAddress AddressOf(HttpContext context)
