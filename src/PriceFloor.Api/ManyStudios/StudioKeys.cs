@@ -11,23 +11,24 @@ public sealed class StudioKeys(Store host, KeyRing ring)
 {
     private const string By = "studio keys";
 
-    /// <summary>True if something differed.</summary>
+    /// <summary>True if the host knew a key that the studio does not have, so a request may have come with it.</summary>
     public async Task<bool> Follow(string studio, Store store)
     {
         var own = (await store.ReadAsync(snapshot => snapshot.Keys)).Select(key => key with { Name = $"{studio}/{key.Name}" }).ToList();
         if (Same(own, (await ring.Keys).Of(studio)))
             return false;
-        await host.WriteAsync(By, async writing =>
+        var hasEnded = await host.WriteAsync(By, async writing =>
         {
-            foreach (var gone in Of(studio, await writing.Keys).Where(here => !own.Exists(key => IsSame(key, here))))
-                await writing.DeleteKey(gone.Name);
+            var gone = Of(studio, await writing.Keys).Where(here => !own.Exists(key => IsSame(key, here))).ToList();
+            foreach (var key in gone)
+                await writing.DeleteKey(key.Name);
             var there = await writing.Keys;
             foreach (var key in own.Where(key => !there.Exists(here => IsSame(key, here) || here.Hash.AsSpan().SequenceEqual(key.Hash))))
                 await Add(writing, key); // a hash that another studio has stays its own: a copied store opens nothing
-            return true;
+            return gone.Count > 0;
         });
         ring.Refresh();
-        return true;
+        return hasEnded;
     }
 
     /// <summary>Deletes the keys of a studio that is forgotten.</summary>
