@@ -98,7 +98,9 @@ public sealed class PostgresCluster
     /// <summary>Runs a script whose first word is the folder of the binaries.</summary>
     public Process StartedHere(string script) => Started("sh", "-c", script, _binaries);
 
-    public string ConnectionString(string database, string role = Server) => $"Host={_folder};Database={database};Username={role}";
+    /// <summary>How a role reaches a database, patiently: all tests may run at once on two processors.</summary>
+    public string ConnectionString(string database, string role = Server) =>
+        $"Host={_folder};Database={database};Username={role};Timeout=60;Command Timeout=120";
 
     /// <summary>Runs statements, each on its own.</summary>
     public void Run(string database, string role, string sql)
