@@ -5,8 +5,8 @@ using PriceFloor.Storage.Postgres;
 namespace PriceFloor.Storage.Tests.Postgres;
 
 /// <summary>
-/// A primary and a standby of its own for one test, whose commits are safe on the disk: either can be killed, and the standby promoted. Both end with
-/// the test, however it ends.
+/// A primary and a standby of its own for one test, whose commits are safe on the disk: either can be made to drop its callers and end at once,
+/// without a checkpoint (PostgreSQL's immediate shutdown), and the standby promoted. Both end with the test, however it ends.
 /// </summary>
 public sealed class FailoverCluster : IDisposable
 {
@@ -60,7 +60,7 @@ public sealed class FailoverCluster : IDisposable
     public string ConnectionString =>
         $"Host={_folder}/a.s,{_folder}/b.s;Database=studio;Username={PostgresCluster.Server};Target Session Attributes=primary";
 
-    /// <summary>Starts, stops, kills or promotes server a or b; or makes a wait for b: "synchronous".</summary>
+    /// <summary>Starts, stops, ends at once ("kill") or promotes server a or b; or makes a wait for b: "synchronous".</summary>
     public void Do(string what)
     {
         _process.StandardInput.WriteLine(what);
