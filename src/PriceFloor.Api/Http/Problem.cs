@@ -81,7 +81,8 @@ public sealed class Problem : IResult, IStatusCodeHttpResult
 
     /// <summary>The store went away while it was to keep what was written.</summary>
     public static Problem Unknown() => new(ProblemTypes.Busy, "The store stopped answering while it was to keep what you sent. "
-        + "It may have been kept: read it again before you send it again.") { RetryAfter = 2 };
+        + "It may have been kept: read it again before you send it again.")
+    { RetryAfter = 2 };
 
     public static Problem Busy() => new(ProblemTypes.Busy, ProblemTypes.Busy.Meaning) { RetryAfter = 2 };
 
