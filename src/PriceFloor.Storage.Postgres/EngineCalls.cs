@@ -30,7 +30,11 @@ internal static class EngineCalls
     public static ValueTask<int> Run(this NpgsqlConnection connection, string script) => Asked(() => SqlMapper.ExecuteAsync(connection, script));
 
     /// <summary>Statements on the way to the server at once, and the first row of the last one's answer; null if it has none.</summary>
-    public static ValueTask<object?[]?> Together(this NpgsqlConnection connection, params IReadOnlyList<(string Sql, object[] Values)> statements) =>
+    public static async ValueTask<object?[]?> Together(this NpgsqlConnection connection, params IReadOnlyList<(string Sql, object[] Values)> statements)
+        => (await connection.EachOf(statements)).LastOrDefault();
+
+    /// <summary>The same for the first rows of all answers.</summary>
+    public static ValueTask<List<object?[]?>> EachOf(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object[] Values)> statements) =>
         Asked(async () =>
         {
             await using var batch = new NpgsqlBatch(connection);
@@ -43,15 +47,16 @@ internal static class EngineCalls
             }
 
             await using var reader = await batch.ExecuteReaderAsync();
-            object?[]? last = null;
+            var rows = new List<object?[]?>();
             do
             {
-                last = await reader.ReadAsync() ? new object?[reader.FieldCount] : null;
-                if (last is not null)
-                    reader.GetValues(last!);
+                var row = await reader.ReadAsync() ? new object?[reader.FieldCount] : null;
+                if (row is not null)
+                    reader.GetValues(row!);
+                rows.Add(row);
             }
             while (await reader.NextResultAsync());
-            return last;
+            return rows;
         });
 
     /// <summary>The same for many rows of numbers, without an object for each of them.</summary>

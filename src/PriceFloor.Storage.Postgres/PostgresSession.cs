@@ -34,6 +34,14 @@ internal sealed class PostgresSession : Session
 
     internal override ValueTask<Standing> Standing() => new(_standing);
 
+    internal override ValueTask<long> BytesOfDocuments(long upTo) => ExecuteScalar<long>(
+        "SELECT coalesce(sum(octet_length(body)), 0) + count(*) * @BytesOfRow FROM revision WHERE position <= @upTo", new { upTo, Held.BytesOfRow });
+
+    internal override ValueTask<long> BytesOfLog() => ExecuteScalar<long>(
+        """
+        SELECT (coalesce((SELECT max(position) FROM movement), 0) + coalesce((SELECT max(position) FROM bench), 0)) * @BytesOfRow
+        """, new { Held.BytesOfRow });
+
     internal override async ValueTask Append(IReadOnlyList<Held> held) => await _connection.Together(Appending.Of(held));
 
     public override ValueTask<int> Execute(string sql, object? parameters = null) => _connection.Execute(sql, parameters);
@@ -79,7 +87,7 @@ internal sealed class PostgresSession : Session
         try
         {
             transaction = await connection.Begin(level);
-            var (standing, isAnother) = ServedStudio.Of((await connection.Together(first))!);
+            var (standing, isAnother) = ServedStudio.Of(await connection.Together(first));
             var session = new PostgresSession(connection, transaction, standing, isOwner);
             if (isAnother)
                 await tookOver(session);
@@ -99,7 +107,7 @@ internal sealed class PostgresSession : Session
     public async ValueTask<string?> Resume(ServedStudio studio)
     {
         WhyAnotherLife = await Continuity.Resume(this, studio.LosesNothing);
-        (_standing, _) = ServedStudio.Of((await _connection.Together(studio.Reading))!);
+        (_standing, _) = ServedStudio.Of(await _connection.Together(studio.Reading));
         return WhyAnotherLife;
     }
 }

@@ -8,7 +8,7 @@ namespace PriceFloor.Storage.Postgres;
 /// </param>
 internal sealed class ServedStudio(int number, bool losesNothing)
 {
-    /// <summary>The studio that exists unasked: the first row of its table.</summary>
+    /// <summary>The studio that exists unasked, the first row of its table: the only one, or the host of the others.</summary>
     public const int First = 1;
 
     /// <summary>
@@ -40,8 +40,11 @@ internal sealed class ServedStudio(int number, bool losesNothing)
     ];
 
     /// <summary>What was answered, and whether the row remembers another timeline: then a standby took over and nobody has written since.</summary>
-    public static (Standing Standing, bool TookOver) Of(object?[] row)
+    /// <exception cref="StoreGoneException">There is no row.</exception>
+    public static (Standing Standing, bool TookOver) Of(object?[]? row)
     {
+        if (row is null)
+            throw new StoreGoneException();
         var (life, timeline, remembered) = ((string)row[0]!, (string)row[1]!, (string)row[2]!);
         return (new Standing($"{life} {timeline}", (long)row[3]!, (long)row[4]!, (long)row[5]!, (long)row[6]!), timeline != remembered);
     }

@@ -8,7 +8,8 @@ public sealed class StoreOnServer : StorePlace
 {
     private readonly string _connection;
     private readonly ServerChoices _choices;
-    private readonly ServedStudio _studio;
+    private readonly SharedServer _shared;
+    private readonly string? _hosted;
 
     /// <param name="connectionString">Where the database is and as whom to use it, as Npgsql takes it.</param>
     /// <param name="choices">What whoever runs the server chooses.</param>
@@ -16,16 +17,23 @@ public sealed class StoreOnServer : StorePlace
     public StoreOnServer(string connectionString, ServerChoices? choices = null)
     {
         _choices = choices ?? new ServerChoices();
-        _studio = new ServedStudio(ServedStudio.First, _choices.LosesNothing);
         var given = Read(connectionString) ?? throw new StoreException("It cannot be read. Separate its parts with semicolons: "
             + "Host=db;Database=pricefloor;Username=pricefloor;Password=...");
         Unless(given, "Timeout", 3); // seconds until a server that does not answer counts as away
         Unless(given, "Command Timeout", 5);
         Unless(given, "Host Recheck Seconds", 1); // how long a server that was away, or was a standby, is not asked again
         Unless(given, "Max Auto Prepare", 60);
+        Unless(given, "Maximum Pool Size", 30); // all studios share them, and so do all requests
         given.ApplicationName ??= "pricefloor";
         (_connection, Name) = (given.ConnectionString,
             string.Create(CultureInfo.InvariantCulture, $"PostgreSQL {given.Host}:{given.Port}/{given.Database ?? given.Username}"));
+        _shared = new SharedServer(_connection);
+    }
+
+    private StoreOnServer(StoreOnServer host, string key)
+    {
+        (_connection, _choices, _shared, _hosted) = (host._connection, host._choices, host._shared, Hosted.NameOf(key));
+        Name = $"{host.Name}, {_hosted}";
     }
 
     /// <summary>The schema to which this program brings a store on a server.</summary>
@@ -33,7 +41,7 @@ public sealed class StoreOnServer : StorePlace
 
     public override string Name { get; }
 
-    public override bool Exists => Asked(async connection => await Migrations.SchemaOf(connection) > 0);
+    public override bool Exists => Asked(async connection => await Migrations.SchemaOf(connection) > 0 && await Find(connection) is not null);
 
     public override long Bytes => Asked(connection => connection.ExecuteScalar<long>("SELECT pg_database_size(current_database())"));
 
@@ -43,14 +51,28 @@ public sealed class StoreOnServer : StorePlace
 
     public override string AfterErasing => "and what the server still has of them goes with its next VACUUM, and with the log that it archives";
 
-    public override Engine Engine(TimeProvider clock) => new PostgresEngine(_connection, Name, _choices);
+    public override Engine Engine(TimeProvider clock) => new PostgresEngine(_shared, Name, _choices, _hosted);
 
     public override bool IsShared => true;
+
+    public override StorePlace OfStudio(string key) => new StoreOnServer(this, key);
+
+    public override void Begin() => Asked(async connection =>
+    {
+        await DeleteAll(connection);
+        return await Hosted.Begin(connection, _hosted!);
+    });
+
+    public override void Delete() => Asked(async connection =>
+    {
+        await DeleteAll(connection);
+        return true;
+    });
 
     public override T Read<T>(Func<Snapshot, ValueTask<T>> read) => Asked(async connection =>
     {
         await MustBeNewest(connection);
-        await using var session = await PostgresSession.Reading(connection, _studio, isOwner: false);
+        await using var session = await PostgresSession.Reading(connection, await Studio(connection), isOwner: false);
         return await read(new Snapshot(session));
     });
 
@@ -63,7 +85,7 @@ public sealed class StoreOnServer : StorePlace
     public override StoreReport Check(Func<string, string, string?> faultOf, Action<long, long>? checkedOf = null) => Asked(async connection =>
     {
         await MustBeNewest(connection);
-        await using var session = await PostgresSession.Reading(connection, _studio, isOwner: false);
+        await using var session = await PostgresSession.Reading(connection, await Studio(connection), isOwner: false);
         return await StoreChecking.Of(session, Schema, hasLog: true, [], (faultOf, checkedOf));
     });
 
@@ -79,7 +101,7 @@ public sealed class StoreOnServer : StorePlace
     private int Erased(Func<Session, ValueTask<int?>> erase, string kind, DateTimeOffset now, string nothing) => Asked(async connection =>
     {
         await MustBeNewest(connection);
-        await using var session = await PostgresSession.Writing(connection, _studio, isOwner: false);
+        await using var session = await PostgresSession.Writing(connection, await Studio(connection), isOwner: false);
         var above = await StoreEpoch.HighestNumber(session);
         var gone = await erase(session) ?? throw new StoreException($"{nothing}.");
         await Erasing.Finish(session, kind, above, now);
@@ -106,6 +128,19 @@ public sealed class StoreOnServer : StorePlace
         }
     }
 
+    private async ValueTask DeleteAll(NpgsqlConnection connection)
+    {
+        if (await Find(connection) is { } studio)
+            await Hosted.Delete(connection, studio);
+    }
+
+    private async ValueTask<ServedStudio> Studio(NpgsqlConnection connection) =>
+        await Find(connection) ?? throw new StoreException($"The store {Name} is not there.");
+
+    private async ValueTask<ServedStudio?> Find(NpgsqlConnection connection) => _hosted is null
+        ? new ServedStudio(ServedStudio.First, _choices.LosesNothing)
+        : await Hosted.Find(connection, _hosted, _choices.LosesNothing);
+
     private async ValueTask MustBeNewest(NpgsqlConnection connection)
     {
         if (await Migrations.SchemaOf(connection) is var found && found != Schema)
@@ -127,8 +162,15 @@ public sealed class StoreOnServer : StorePlace
 
     private async ValueTask<T> Asking<T>(Func<NpgsqlConnection, ValueTask<T>> ask)
     {
-        await using var source = NpgsqlDataSource.Create(Patient.Of(_connection));
-        await using var connection = await source.Connect();
-        return await ask(connection);
+        var server = _shared.Take();
+        try
+        {
+            await using var connection = await server.Patient.Connect();
+            return await ask(connection);
+        }
+        finally
+        {
+            _shared.Release();
+        }
     }
 }

@@ -20,7 +20,7 @@ public abstract class Engine : IDisposable
     /// <summary>How many processes serve the store, this one included.</summary>
     public virtual int Processes => 1;
 
-    /// <summary>The size of the store on the disk.</summary>
+    /// <summary>The size of the store on the disk; of one studio of many in a database, about what its documents take.</summary>
     public abstract long Bytes { get; }
 
     /// <summary>True if the store has an earlier schema, so opening it takes a while.</summary>
@@ -31,10 +31,14 @@ public abstract class Engine : IDisposable
     /// <summary>Makes the store if there is none, upgrades it to the newest schema, and continues it.</summary>
     protected internal abstract Opened Open(DateTimeOffset now);
 
+    /// <summary>The same, without blocking a thread where opening waits for a network.</summary>
+    protected internal virtual ValueTask<Opened> OpenAsync(DateTimeOffset now) => new(Open(now));
+
     /// <summary>A transaction that reads, all of it from one moment.</summary>
     protected internal abstract ValueTask<Session> BeginReading();
 
     /// <summary>Where the store stands, given after the call: it holds what anybody acknowledged before.</summary>
+    /// <exception cref="StoreGoneException">The store was deleted.</exception>
     protected internal virtual ValueTask<StorePoint> Ask() => throw new NotSupportedException();
 
     /// <summary>A transaction that writes: no other does until it ends.</summary>

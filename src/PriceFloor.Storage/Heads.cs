@@ -6,13 +6,18 @@ namespace PriceFloor.Storage;
 /// </summary>
 internal sealed class Heads
 {
+    /// <summary>Milliseconds.</summary>
+    private const long LogIsAskedAfter = 10_000;
+
     private readonly Dictionary<DocumentName, Revision> _newest = [];
     private readonly Dictionary<DocumentName, IReadOnlyList<DocumentName>> _references = [];
     private readonly Dictionary<DocumentName, HashSet<DocumentName>> _users = [];
     private readonly string _life;
     private List<StoredKey> _keys = [];
     private long _events = -1;
-    private long _position;
+    private long _position, _documents;
+    private (long UpTo, long Bytes)? _size;
+    private (long At, long Bytes)? _logSize;
 
     private Heads(string life) => _life = life;
 
@@ -20,6 +25,22 @@ internal sealed class Heads
     public IEnumerable<Revision> All => _newest.Values;
 
     public IReadOnlyList<StoredKey> Keys => _keys;
+
+    /// <summary>The documents that are not deleted.</summary>
+    public long Documents => _documents;
+
+    /// <summary>
+    /// About how many bytes everything up to where the store stands takes. What others added to the log is counted after a moment, so a write that
+    /// is limited waits no longer than another.
+    /// </summary>
+    public async ValueTask<long> Bytes(Session session)
+    {
+        if (_size is not { } size || size.UpTo != _position)
+            _size = size = (_position, await session.BytesOfDocuments(_position));
+        if (_logSize is not { } log || Environment.TickCount64 - log.At > LogIsAskedAfter)
+            _logSize = log = (Environment.TickCount64, await session.BytesOfLog());
+        return size.Bytes + log.Bytes;
+    }
 
     /// <summary>Brings what is known of a store up to where it stands, or reads all of it.</summary>
     /// <param name="session">A transaction that writes.</param>
@@ -46,8 +67,10 @@ internal sealed class Heads
     /// <summary>Takes over what was committed.</summary>
     public void Take(IReadOnlyList<Held> written)
     {
+        var size = _size is { } known && known.UpTo == _position ? known.Bytes + written.Sum(one => one.Bytes) : (long?)null;
         foreach (var one in written)
             Set(one.Revision, one.References);
+        _size = size is { } bytes ? (_position, bytes) : null;
     }
 
     private async ValueTask Follow(Session session, long position)
@@ -67,6 +90,7 @@ internal sealed class Heads
     private void Set(Revision revision, IReadOnlyList<DocumentName> references)
     {
         var document = new DocumentName(revision.Kind, revision.Key);
+        _documents += (revision.IsDeletion ? 0 : 1) - (Newest(document) is { IsDeletion: false } ? 1 : 0);
         _newest[document] = revision;
         _position = long.Max(_position, revision.Position);
         foreach (var to in References(document))

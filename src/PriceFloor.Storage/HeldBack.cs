@@ -23,6 +23,13 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
 
     public long Position => _held.Count > 0 ? _held[^1].Revision.Position : standing.Position;
 
+    /// <summary>The documents that are not deleted.</summary>
+    public long Documents => heads.Documents + _newest.Values.Sum(held =>
+        (held.Revision.IsDeletion ? 0 : 1) - (heads.Newest(held.Document) is { IsDeletion: false } ? 1 : 0));
+
+    /// <summary>About how many bytes everything takes.</summary>
+    public async ValueTask<long> Bytes() => await heads.Bytes(inner) + _held.Sum(one => one.Bytes);
+
     /// <summary>When the newest revision was written.</summary>
     public long SavedAt => _held.Count > 0 ? _held[^1].Revision.SavedAt : standing.SavedAt;
 

@@ -43,6 +43,12 @@ public abstract class Session : IAsyncDisposable
     /// <summary>Where the store stands for whoever keeps something of it in memory, if the engine says so unasked.</summary>
     internal virtual StorePoint? Point => null;
 
+    /// <summary>About how many bytes the revisions up to a position take, where many studios share a disk.</summary>
+    internal virtual ValueTask<long> BytesOfDocuments(long upTo) => throw new NotSupportedException();
+
+    /// <summary>The same of the log.</summary>
+    internal virtual ValueTask<long> BytesOfLog() => throw new NotSupportedException();
+
     /// <summary>Writes revisions that have their numbers, in order of position.</summary>
     internal virtual async ValueTask Append(IReadOnlyList<Held> held)
     {

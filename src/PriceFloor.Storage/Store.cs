@@ -9,7 +9,6 @@ public sealed class Store : IDisposable
     private readonly TimeProvider _clock;
     private readonly SharedCommits _writes;
     private readonly SemaphoreSlim _appending = new(1, 1);
-    private readonly InStep _inStep;
     private readonly Polling? _polling;
     private Mark? _mark;
     private bool _isClosed;
@@ -19,8 +18,7 @@ public sealed class Store : IDisposable
     {
         (_engine, _clock) = (engine, clock);
         _writes = new SharedCommits(engine, clock, Advance);
-        _inStep = new InStep(AskAsync);
-        _polling = engine is { IsShared: true, AsksEvery: { } every } ? new Polling(every, _inStep.Ask) : null;
+        _polling = engine is { IsShared: true, AsksEvery: { } every } ? new Polling(every, AskAsync) : null;
     }
 
     /// <summary>The name of the store's life when it was opened: positions of another life mean nothing in it.</summary>
@@ -62,9 +60,13 @@ public sealed class Store : IDisposable
     public bool IsBehind() => _engine.IsBehind();
 
     /// <summary>Makes the store if there is none and upgrades it to the newest schema; reports an upgrade.</summary>
-    public Upgrade? Open()
+    public Upgrade? Open() => Opened(_engine.Open(_clock.GetUtcNow()));
+
+    /// <summary>The same for a studio that a request waits for.</summary>
+    public async Task<Upgrade?> OpenAsync() => Opened(await _engine.OpenAsync(_clock.GetUtcNow()));
+
+    private Upgrade? Opened(Engine.Opened opened)
     {
-        var opened = _engine.Open(_clock.GetUtcNow());
         (LifeName, WhyAnotherLife) = (opened.Life, opened.WhyAnotherLife);
         _point = opened.Point ?? new StorePoint("", opened.Position, 0);
         return opened.Upgrade;
@@ -80,7 +82,7 @@ public sealed class Store : IDisposable
     /// Ends when <see cref="Point"/> holds everything that any process acknowledged before the call, or before the pause that the setting allows.
     /// Costs nothing where no other process can write.
     /// </summary>
-    public ValueTask Fresh() => !_engine.IsShared || _polling?.IsRecent == true ? default : new(_inStep.Ask());
+    public ValueTask Fresh() => !_engine.IsShared || _polling?.IsRecent == true ? default : new(AskAsync());
 
     /// <summary>Reads from one moment: what others write meanwhile is not seen.</summary>
     public async ValueTask<T> ReadAsync<T>(Func<Snapshot, ValueTask<T>> read)
@@ -106,11 +108,14 @@ public sealed class Store : IDisposable
     /// <param name="append">The lines.</param>
     /// <param name="allow">Asked within each transaction; throws if nothing may be written.</param>
     public Task<LogAppended> AppendAsync<T>(string savedBy, LogAppend<T> append, Func<Writing, ValueTask> allow) where T : LogLine =>
-        new LogAppending(this, _engine, _writes, _appending, savedBy).Append(append, Limits is not { } limits ? allow : writing =>
+        new LogAppending(this, _engine, _writes, _appending, savedBy).Append(append, Limits is not { } limits ? allow : async writing =>
         {
-            limits.CheckBytes(Bytes);
-            return allow(writing);
+            await limits.CheckBytes(() => BytesFor(writing));
+            await allow(writing);
         });
+
+    /// <summary>Throws a <see cref="QuotaException"/> if what was put in at once is more than the store may hold.</summary>
+    public ValueTask CheckLimits(Writing writing) => Limits?.CheckAll(writing, () => BytesFor(writing)) ?? default;
 
     /// <summary>Writes a row that means nothing; false if other writes leave no moment for it. A store that cannot be written throws.</summary>
     public ValueTask<bool> Probe(TimeSpan within) => _writes.Alone(within, () => _engine.Probe(within, _clock.GetUtcNow()));
@@ -130,9 +135,12 @@ public sealed class Store : IDisposable
     {
         var result = await write(writing);
         if (!writing.IsUndone)
-            await limits.Check(writing, Bytes);
+            await limits.Check(writing, () => BytesFor(writing));
         return result;
     };
+
+    /// <summary>What limits count: a file is the store of one studio, a database has many.</summary>
+    private ValueTask<long> BytesFor(Snapshot snapshot) => _engine.IsShared ? snapshot.Bytes() : new(_engine.Bytes);
 
     private async ValueTask<string> ReadMark(long position)
     {

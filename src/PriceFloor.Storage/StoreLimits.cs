@@ -9,29 +9,30 @@ public sealed record StoreLimits(long? Documents = null, long? Bytes = null, lon
     public static readonly StoreLimits None = new();
 
     /// <summary>Throws a <see cref="QuotaException"/> if a write has made more documents, or has written to a store that is full.</summary>
-    internal async ValueTask Check(Writing writing, long bytes)
+    internal async ValueTask Check(Writing writing, Func<ValueTask<long>> bytes)
     {
         if (writing.LastPosition == 0)
             return; // it stored no document
-        CheckBytes(bytes);
+        await CheckBytes(bytes);
         if (Documents is { } most && await writing.Documents is var there && there > most)
             throw new QuotaException("documents", most, there - 1);
     }
 
     /// <summary>The same for everything that was put in at once.</summary>
-    public async ValueTask CheckAll(Snapshot snapshot, long bytes)
+    internal async ValueTask CheckAll(Snapshot snapshot, Func<ValueTask<long>> bytes)
     {
-        CheckBytes(bytes);
+        await CheckBytes(bytes);
         if (Documents is { } most && await snapshot.Documents is var there && there > most)
             throw new QuotaException("documents", most, there);
         if (Keys is { } keys && (await snapshot.Keys).Count is var have && have > keys)
             throw new QuotaException("keys", keys, have);
     }
 
-    internal void CheckBytes(long bytes)
+    /// <summary>The same of its size, which is asked only if it is limited.</summary>
+    internal async ValueTask CheckBytes(Func<ValueTask<long>> bytes)
     {
-        if (Bytes is { } most && bytes >= most)
-            throw new QuotaException("bytes", most, bytes);
+        if (Bytes is { } most && await bytes() is var there && there >= most)
+            throw new QuotaException("bytes", most, there);
     }
 
     /// <summary>The same before a key is added.</summary>

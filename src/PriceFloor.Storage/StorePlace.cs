@@ -31,6 +31,19 @@ public abstract class StorePlace
     /// <summary>Whether other processes may serve the store at the same time, each with a data folder of its own.</summary>
     public virtual bool IsShared => false;
 
+    /// <summary>Whether it is a database, which keeps the studios of a host too; else each of them has a file of its own.</summary>
+    public bool HasRoomForStudios => IsShared;
+
+    /// <summary>The place of a host's studio beside the host's own store.</summary>
+    /// <param name="key">The key of the studio.</param>
+    public virtual StorePlace OfStudio(string key) => throw new NotSupportedException();
+
+    /// <summary>Begins an empty store for a host's studio. What a studio of that key left behind is deleted.</summary>
+    public virtual void Begin() => throw new NotSupportedException();
+
+    /// <summary>Deletes the store of a host's studio with everything in it.</summary>
+    public virtual void Delete() => throw new NotSupportedException();
+
     /// <summary>Reads from one moment and changes nothing, also while a service writes: no lock is taken, and no schema is upgraded.</summary>
     public abstract T Read<T>(Func<Snapshot, ValueTask<T>> read);
 

@@ -12,6 +12,7 @@ public sealed class Writing : Snapshot
     private readonly string _savedBy;
     private readonly long _savedAt;
     private readonly HeldBack? _heldBack;
+    private bool _wroteBeside;
 
     private Writing(Session session, string savedBy, long savedAt)
         : base(session) => (_savedBy, _savedAt, _heldBack) = (savedBy, savedAt, session as HeldBack);
@@ -20,6 +21,10 @@ public sealed class Writing : Snapshot
         session is HeldBack { SavedAt: var last } ? long.Max(Moment.Of(now), last + 1) : await Trail.TimeOf(session, now));
 
     public override ValueTask<long> Position => _heldBack is { } held ? new(held.Position) : base.Position;
+
+    public override ValueTask<long> Documents => _heldBack is { } held && !_wroteBeside ? new(held.Documents) : base.Documents;
+
+    internal override ValueTask<long> Bytes() => _heldBack is { } held && !_wroteBeside ? held.Bytes() : base.Bytes();
 
     /// <summary>The time of everything in this transaction.</summary>
     public DateTimeOffset Now => Moment.ToTime(_savedAt);
@@ -97,7 +102,11 @@ public sealed class Writing : Snapshot
         Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 
     /// <summary>Writes to the log, by whom and when this is.</summary>
-    internal ValueTask WriteLog(Func<Session, string, long, ValueTask> write) => write(Session, _savedBy, _savedAt);
+    internal ValueTask WriteLog(Func<Session, string, long, ValueTask> write)
+    {
+        _wroteBeside = true; // an import writes documents too, and nothing in memory counts them
+        return write(Session, _savedBy, _savedAt);
+    }
 
     /// <summary>Removes some of what an appending left that was stopped; false if that was all.</summary>
     internal ValueTask<bool> ClearLog(LogList list) => EndOfLog.Clear(Session, list);

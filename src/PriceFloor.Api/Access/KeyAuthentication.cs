@@ -12,7 +12,8 @@ namespace PriceFloor.Api.Access;
 /// Authenticates the key, applies the rate limits, and checks that the key has the scope that the endpoint needs. Refuses everything while the
 /// store is closed.
 /// </summary>
-public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRing ring, RateLimits limits, TimeProvider clock)
+public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRing ring, StoreFreshness freshness, RateLimits limits,
+    TimeProvider clock)
 {
     private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture,
         $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
@@ -30,7 +31,8 @@ public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRi
     /// <summary>The one place where a request hears what other processes have written before it came.</summary>
     private async Task WhenFresh(HttpContext context, RequestDelegate next, NeedsScope needs)
     {
-        await store.Fresh();
+        var likely = freshness.HasStudios && !KeyIn(context).IsEmpty && ring.LastRead is { } keys ? CallerOf(context, keys)?.Studio : null;
+        await freshness.Ask(likely, context);
         await LetInNow(context, next, needs);
     }
 

@@ -19,6 +19,9 @@ public sealed class KeyRing(Store store, KeyUses uses, Func<Task>? tell = null)
     public ValueTask<KnownKeys> Keys =>
         Volatile.Read(ref _read) is { } read && read.At.HoldsKeysOf(store.Point) ? new(read.Keys) : ReadAsync();
 
+    /// <summary>The keys as they were read last, which may have changed since; null if they must be read.</summary>
+    public KnownKeys? LastRead => Volatile.Read(ref _read)?.Keys;
+
     /// <summary>Drops the keys that were read, after keys have changed.</summary>
     public void Refresh()
     {

@@ -48,10 +48,18 @@ public sealed class KnownKeys
         return StillGood(found, now);
     }
 
+    /// <summary>Whether a secret is of one of these keys.</summary>
+    public bool Have(ReadOnlySpan<byte> hash) => Find(hash) is not null;
+
     private KnownKey? Find(ReadOnlySpan<char> key)
     {
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         KeyRing.Hash(key, hash); // an unknown or a mistyped key; only a refusal says which
+        return Find(hash);
+    }
+
+    private KnownKey? Find(ReadOnlySpan<byte> hash)
+    {
         KnownKey? found = null;
         if (_known.TryGetValue(BeginningOf(hash), out var some)) // nobody can choose what a SHA-256 begins with
             foreach (var one in some)

@@ -11,7 +11,7 @@ public sealed class Settings
     public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>(Secrets.Names, StringComparer.OrdinalIgnoreCase)
     {
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data by default.",
-        ["PRICEFLOOR_STUDIOS"] = "many to serve many studios, each in a file of its own below PRICEFLOOR_DATA; one by default.",
+        ["PRICEFLOOR_STUDIOS"] = "many to serve many studios, each in a file of its own below PRICEFLOOR_DATA, or in rows of its own of a database; one by default.",
         ["PRICEFLOOR_STUDIOS_OPEN_BYTES"] = "With many studios, bytes of the studios that stay open; 134217728 by default.",
         [StoreChoice.Fresh] = "How a process hears what others write to a database: ask (the default), before each answer; or every so many "
             + "milliseconds, and an answer may be as old.",
@@ -137,8 +137,6 @@ public sealed class Settings
     {
         { BackupEveryHours: > 0, Store.MakesBackups: false } => throw new SettingsException("PRICEFLOOR_BACKUP_EVERY_HOURS is for a store in a file. "
             + "The store is a database, whose server makes its own backups; set it to 0, or leave it out."),
-        { HasManyStudios: true, Store.MakesBackups: false } => throw new SettingsException("PRICEFLOOR_STUDIOS=many keeps each studio in a file of "
-            + "its own; leave PRICEFLOOR_STORE out."),
         { HasManyStudios: true, Demo: true } => throw new SettingsException("--demo is for one studio; leave PRICEFLOOR_STUDIOS out."),
         _ => settings,
     };

@@ -35,8 +35,14 @@ public static class StoreChoice
                 + $"folder that PRICEFLOOR_DATA names; and a database of PostgreSQL: {Example}");
     }
 
-    /// <summary>The place of one studio of many: its connections keep little, since there may be a thousand of them.</summary>
-    public static StorePlace OfStudio(string folder) => new StoreInFile(Path.Combine(folder, File), CacheOfStudio);
+    /// <summary>
+    /// The place of one studio of many: rows beside those of the host, or a file whose connections keep little, since there may be a thousand.
+    /// </summary>
+    /// <param name="host">The place of the host's store.</param>
+    /// <param name="folder">The folder of the studio's file.</param>
+    /// <param name="key">The key of the studio.</param>
+    public static StorePlace OfStudio(StorePlace host, string folder, string key) =>
+        host.HasRoomForStudios ? host.OfStudio(key) : new StoreInFile(Path.Combine(folder, File), CacheOfStudio);
 
     private static ServerChoices ChoicesOf(IConfiguration configuration) => new(
         configuration[Fresh] switch

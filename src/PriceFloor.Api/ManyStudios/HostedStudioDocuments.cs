@@ -6,7 +6,7 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ManyStudios;
 
-/// <summary>The studios in the store of their host. A new one gets its own store with the first revision of its document.</summary>
+/// <summary>The studios in the store of their host. A new one gets its own store, a file or rows, with the first revision of its document.</summary>
 public sealed class HostedStudioDocuments(IValidator<HostedStudio> validator, Studios studios) : DocumentKind<HostedStudio>(Kinds.Studio, validator)
 {
     private const string Rule = "1 to 64 of a to z, 0 to 9 and -, and begins with a letter or a digit";

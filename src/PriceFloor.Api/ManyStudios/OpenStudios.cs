@@ -43,6 +43,16 @@ public sealed class OpenStudios : IDisposable
         }
     }
 
+    /// <summary>The studio of a key if it is open; null if not.</summary>
+    public Studio? Find(string key)
+    {
+        lock (_lock)
+            return _open.TryGetValue(key, out var open) && open.Opening.IsCompletedSuccessfully ? open.Opening.Result : null;
+    }
+
+    /// <summary>Closes a studio once nobody uses it.</summary>
+    public Task Close(string key) => Closed(key);
+
     /// <summary>The studio of a key, which stays open until the use is disposed of.</summary>
     public async ValueTask<StudioUse> Enter(string key)
     {
@@ -102,7 +112,7 @@ public sealed class OpenStudios : IDisposable
     {
         var place = _files.PlaceOf(key);
         var alone = new StoreLock(_files.FolderOf(key), _clock);
-        return new OpenStudio(key, alone) { Opening = Task.Run(() => _make(key, place, alone.Take)) };
+        return new OpenStudio(key, alone) { Opening = Task.Run(() => _make(key, place, _files.AreAlone ? alone.Take : () => { })) };
     }
 
     private async ValueTask<Studio> Ready(OpenStudio open)

@@ -29,6 +29,9 @@ public sealed class Studio : IServiceProvider, IServiceProvidersFeature, IDispos
     /// <summary>True if the host knew other keys of it when it was opened, so a request may have come with one that does not open it.</summary>
     public bool HadOtherKeys { get; set; }
 
+    /// <summary>Where the host's store stood when the limits of this one were read.</summary>
+    public StorePoint? LimitsAt { get; set; }
+
     public StorePlace Place { get; }
 
     public string Folder { get; }

@@ -3,8 +3,13 @@ using PriceFloor.Storage;
 
 namespace PriceFloor.Api.ManyStudios;
 
-/// <summary>The folders of a host's studios: each is a data folder, which every verb understands.</summary>
-public sealed class StudioFiles(string dataFolder)
+/// <summary>
+/// Where a host's studios are: each in a folder, which is a data folder that every verb understands; or beside the host's rows in its database, and then
+/// a folder is only for the files of a moment.
+/// </summary>
+/// <param name="dataFolder">The folder of the host.</param>
+/// <param name="host">The place of the host's store.</param>
+public sealed class StudioFiles(string dataFolder, StorePlace host)
 {
     private const string Forgotten = ".forgotten-";
 
@@ -12,10 +17,29 @@ public sealed class StudioFiles(string dataFolder)
 
     public string FolderOf(string key) => Path.Combine(_all, key);
 
-    public StorePlace PlaceOf(string key) => StoreChoice.OfStudio(FolderOf(key));
+    public StorePlace PlaceOf(string key) => StoreChoice.OfStudio(host, FolderOf(key), key);
 
-    /// <summary>Deletes the folder of a studio with all that is in it: its store, its backups.</summary>
+    /// <summary>Whether a studio is only in its folder, so whoever has the folder's lock has the studio alone.</summary>
+    public bool AreAlone => !host.HasRoomForStudios;
+
+    /// <summary>An empty place for a new studio; what one of that key left behind when it was forgotten is deleted.</summary>
+    public void Begin(string key)
+    {
+        if (host.HasRoomForStudios)
+            PlaceOf(key).Begin();
+        else
+            DeleteFolder(key);
+    }
+
+    /// <summary>Deletes a studio with all that is in its folder: its store, its backups.</summary>
     public void Delete(string key)
+    {
+        if (host.HasRoomForStudios)
+            PlaceOf(key).Delete();
+        DeleteFolder(key);
+    }
+
+    private void DeleteFolder(string key)
     {
         var folder = FolderOf(key);
         if (!Directory.Exists(folder))

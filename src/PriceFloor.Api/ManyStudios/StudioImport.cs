@@ -80,8 +80,7 @@ internal sealed class StudioImport : IAsyncDisposable
             if (left-- > 0)
                 await import.Add(line);
         await import.Finish((kind, body) => Kinds.Find(kind) is { } known ? known.FaultIn(body) : "is of a kind that this program does not know.");
-        if (store.Limits is { } limits)
-            await limits.CheckAll(writing, store.Bytes);
+        await store.CheckLimits(writing);
         return await writing.Documents;
     });
 

@@ -52,7 +52,7 @@ public static class StudioRoutes
     /// <summary>Everything that the studio has stored, as lines.</summary>
     public static async Task<IResult> Export(PathKey path, Studios studios, Settings settings, PutBy putBy)
     {
-        using var use = await studios.Many!.Enter(path.Text);
+        using var use = await studios.Enter(path.Text);
         return await StudioExport.Of(use.Studio.Store, settings.DataFolder, putBy);
     }
 
@@ -69,9 +69,9 @@ public static class StudioRoutes
         try
         {
             long documents;
-            using (var use = await studios.Many!.Enter(path.Text))
+            using (var use = await studios.Enter(path.Text))
                 documents = await sent.StoreAsync(use.Studio.Store);
-            await studios.Many.WhileClosed(path.Text, () => Task.FromResult(true)); // opened again, it knows all that is in it now
+            await studios.Many!.WhileClosed(path.Text, () => Task.FromResult(true)); // opened again, it knows all that is in it now
             await studios.Limit(path.Text);
             context.Response.Headers.CacheControl = "no-store";
             return JsonAnswer.Of(new StudioImportAnswer { Lines = sent.Lines, Documents = documents });
@@ -90,7 +90,7 @@ public static class StudioRoutes
         TimeProvider clock, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
-        using var use = await studios.Many!.Enter(path.Text);
+        using var use = await studios.Enter(path.Text);
         var (studio, store) = (use.Studio, use.Studio.Store);
         var outcome = await AccessKeyRoutes.Make(body.Value, isHosts: false,
             (store, studio.GetRequiredService<KeyRing>(), studio.GetRequiredService<KeyUses>()), make => store.WriteAsync(Host, make), clock);

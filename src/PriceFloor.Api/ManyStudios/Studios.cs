@@ -27,7 +27,7 @@ public sealed class Studios : IDisposable
         Own = new Studio(settings.Store, settings.DataFolder, stores.Make(settings.Store), shared);
         if (!settings.HasManyStudios)
             return;
-        Files = new StudioFiles(settings.DataFolder);
+        Files = new StudioFiles(settings.DataFolder, settings.Store);
         Many = new OpenStudios(Files, settings, clock, Open);
     }
 
@@ -49,18 +49,49 @@ public sealed class Studios : IDisposable
             return;
         }
 
-        using var use = await Many!.Enter(key);
-        if (use.Studio.HadOtherKeys && !await use.Studio.Store.ReadAsync(snapshot => HasKey(snapshot, caller)))
+        using var use = await Enter(key, context.Features.Get<FreshStudio>()?.Studio);
+        if (!await IsOpenedBy(use.Studio, caller))
             throw new KeyEndedException();
         context.Features.Set<Microsoft.AspNetCore.Http.Features.IServiceProvidersFeature>(use.Studio);
         await next(context);
     }
 
+    /// <summary>Opens a studio, and hears what other processes did to it before.</summary>
+    /// <param name="key">The key of the studio.</param>
+    /// <param name="fresh">The studio that has been asked about for this request; null if none has.</param>
+    public async ValueTask<StudioUse> Enter(string key, Studio? fresh = null)
+    {
+        while (true)
+        {
+            var use = await Many!.Enter(key);
+            if (!use.Studio.Store.IsShared || await IsInStep(use, fresh))
+                return use;
+            await Many.Close(key); // another process has forgotten it, and perhaps begun another of that key
+        }
+    }
+
+    /// <summary>
+    /// Hears in one question what other processes did to the host's store and to the studio for which a request probably is.
+    /// </summary>
+    public async Task Fresh(string? likely, HttpContext context)
+    {
+        if (likely is null || Many!.Find(likely) is not { } studio)
+        {
+            await Own.Store.Fresh();
+            return;
+        }
+
+        var asked = IsThere(studio);
+        await Own.Store.Fresh();
+        if (await asked)
+            context.Features.Set(new FreshStudio(studio));
+    }
+
     /// <summary>The limits of a studio hold from now on.</summary>
     public async Task Limit(string key)
     {
-        using var use = await Many!.Enter(key);
-        use.Studio.Store.Limits = await LimitsOf(key);
+        using var use = await Enter(key);
+        await ReadLimits(use.Studio);
     }
 
     /// <summary>The host's studios for whoever backs them up.</summary>
@@ -85,7 +116,7 @@ public sealed class Studios : IDisposable
     /// <summary>Makes the store of a new studio; what a studio of that key left behind when it was forgotten is deleted.</summary>
     internal void Begin(string key)
     {
-        Files!.Delete(key);
+        Files!.Begin(key);
         using var store = _stores.Make(Files.PlaceOf(key));
         store.Open();
     }
@@ -96,19 +127,66 @@ public sealed class Studios : IDisposable
         Own.Dispose();
     }
 
+    /// <summary>False if it is gone; then it is no longer in use.</summary>
+    private async ValueTask<bool> IsInStep(StudioUse use, Studio? fresh)
+    {
+        try
+        {
+            if (use.Studio != fresh)
+                await use.Studio.Store.Fresh();
+            if (use.Studio.LimitsAt?.IsAt(Own.Store.Point) != true)
+                await ReadLimits(use.Studio);
+            return true;
+        }
+        catch (StoreGoneException)
+        {
+            use.Dispose();
+            return false;
+        }
+        catch
+        {
+            use.Dispose();
+            throw;
+        }
+    }
+
+    private async Task ReadLimits(Studio studio)
+    {
+        var at = Own.Store.Point; // no later than what is read
+        (studio.Store.Limits, studio.LimitsAt) = (await LimitsOf(studio.Key!), at);
+    }
+
+    private static async Task<bool> IsThere(Studio studio)
+    {
+        try
+        {
+            await studio.Store.Fresh();
+            return true;
+        }
+        catch (Exception e) when (e is StoreGoneException or StoreTroubleException or ObjectDisposedException)
+        {
+            return false; // whoever opens it finds out
+        }
+    }
+
+    /// <summary>Whether the studio's own store has the key too: the host may not have been told that it ended.</summary>
+    private static async ValueTask<bool> IsOpenedBy(Studio studio, Caller caller) => studio.Store.IsShared
+        ? (await studio.GetRequiredService<KeyRing>().Keys).Have(caller.Secret)
+        : !studio.HadOtherKeys || await studio.Store.ReadAsync(snapshot => HasKey(snapshot, caller));
+
     private static async ValueTask<bool> HasKey(Snapshot snapshot, Caller caller) => (await snapshot.Keys).Exists(key =>
         key.Hash.AsSpan().SequenceEqual(caller.Secret) || key.PreviousHash.AsSpan().SequenceEqual(caller.Secret));
 
     private async Task<Studio> Open(string key, StorePlace place, Action takeAlone)
     {
         var limits = await LimitsOf(key); // nobody opens a studio that is not there
-        if (!place.Exists)
+        if (!place.IsShared && !place.Exists)
             throw new StoreException($"The store {place.Name} of the studio {key} is not there. Restore a backup of it.");
         takeAlone();
         var store = _stores.Make(place);
         try
         {
-            store.Open();
+            await store.OpenAsync();
             store.Limits = limits;
             var keys = new StudioKeys(Own.Store, Own.GetRequiredService<KeyRing>());
             return new Studio(place, Files!.FolderOf(key), store, _shared)
@@ -130,6 +208,9 @@ public sealed class Studios : IDisposable
             ? StoredText<HostedStudio>.Of(found).Limits?.OfStore() ?? StoreLimits.None
             : throw new NoStudioException(key);
 }
+
+/// <summary>A studio about which a request has asked already.</summary>
+internal sealed record FreshStudio(Studio Studio);
 
 /// <summary>There is no studio of that key.</summary>
 public sealed class NoStudioException(string key) : Exception($"There is no studio \"{key}\".");

@@ -61,6 +61,7 @@ public static class FaultsAsProblems
         }),
         QuotaException quota => Problem.Quota(quota.What, quota.Limit, quota.Used),
         NoStudioException none => Problem.Of(ProblemTypes.NotFound, none.Message),
+        StoreGoneException gone => Problem.Of(ProblemTypes.NoKey, gone.Message),
         KeyEndedException ended => Problem.Of(ProblemTypes.NoKey, ended.Message),
         DamagedDocumentException damaged => Problem.Of(ProblemTypes.DamagedDocument, damaged.Message),
         // An overflow of decimal in what an answer computes beside the model, such as a picture's scale.

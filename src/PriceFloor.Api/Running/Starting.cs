@@ -86,6 +86,11 @@ public static class Starting
         builder.Services.AddSingleton(services => new PutBy(services.GetRequiredService<Settings>().PutByBytes));
         builder.Services.AddSingleton<ServiceCounts>();
         builder.Services.AddSingleton<RequestRecord>();
+        builder.Services.AddSingleton(services =>
+        {
+            var studios = services.GetRequiredService<Studios>();
+            return new StoreFreshness(studios.Many is not null, studios.Fresh);
+        });
         builder.Services.AddSingleton<KeyAuthentication>();
         builder.Services.AddSingleton<Workbooks.WorkbookWords>();
         builder.Services.AddSingleton<Demo.DemoLog>();

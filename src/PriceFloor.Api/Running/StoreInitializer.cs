@@ -128,11 +128,13 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
     {
         var isOfHost = keys.Any(key => KeyRing.ScopesOf(key).Contains(Scope.Host));
         if (isOfHost && !settings.HasManyStudios)
-            throw new StoreException($"{settings.Store.Name} is the store of a host of many studios. Set PRICEFLOOR_STUDIOS=many, or set "
-                + "PRICEFLOOR_DATA to the folder of one of them, in studios/ beside it.");
+            throw new StoreException($"{settings.Store.Name} is the store of a host of many studios. Set PRICEFLOOR_STUDIOS=many, or "
+                + (store.IsShared ? "use another database." : "set PRICEFLOOR_DATA to the folder of one of them, in studios/ beside it."));
         if (keys.Count > 0 && !isOfHost && settings.HasManyStudios)
-            throw new StoreException($"{settings.Store.Name} is the store of one studio. For many, set PRICEFLOOR_DATA to another folder, make the "
-                + "studio there, and restore a backup of this store in its folder; docs/many-studios.md says how.");
+            throw new StoreException($"{settings.Store.Name} is the store of one studio. For many, "
+                + (store.IsShared ? "use another database, and copy this store into a studio there; "
+                    : "set PRICEFLOOR_DATA to another folder, make the studio there, and restore a backup of this store in its folder; ")
+                + "docs/many-studios.md says how.");
         studios.Files?.ClearAway();
     }
 

@@ -5,12 +5,15 @@ using Xunit;
 
 namespace PriceFloor.Api.Tests.ManyStudios;
 
-public sealed class HostTests
+/// <summary>A host with a file for each studio.</summary>
+public class HostTests
 {
+    private protected virtual bool IsOnServer => ServerStore.IsForAll;
+
     [Fact]
     public async Task A_studio_is_made_limited_listed_and_forgotten()
     {
-        await using var host = HostedService.Start();
+        await using var host = Start();
         var made = await host.Put("/v1/studios/harbour", """{"name":"Harbour studio"}""");
         Assert.Equal((201, "\"1\"", "/v1/studios/harbour"), (made.Status, made["ETag"], made["Location"]));
         Assert.Equal(200, (await host.Put("/v1/studios/harbour", """{"name":"Harbour studio"}""")).Status);
@@ -25,7 +28,7 @@ public sealed class HostTests
 
         var harbour = await host.KeyOf("harbour", "shop");
         Assert.Equal(201, (await host.Put("/v1/profiles/main", Sample.SmallProfile, harbour)).Status);
-        Assert.True(File.Exists(Path.Combine(host.Folder, "studios/harbour/pricefloor.db")));
+        Assert.Equal(!IsOnServer, File.Exists(Path.Combine(host.Folder, "studios/harbour/pricefloor.db")));
         Assert.Equal(422, (await host.Delete("/v1/studios/harbour")).Status);
         Assert.Equal(422, (await host.Delete("/v1/studios/harbour?repeat=tower")).Status);
         Assert.Equal(412, (await host.Delete("/v1/studios/harbour?repeat=harbour", null, ("If-Match", "\"1\""))).Status);
@@ -46,7 +49,7 @@ public sealed class HostTests
     [InlineData("Harbour"), InlineData("a_b"), InlineData("-a"), InlineData("a.b"), InlineData("a~"), InlineData("a%2Fb")]
     public async Task A_studio_has_a_key_that_can_name_a_folder(string key)
     {
-        await using var host = HostedService.Start();
+        await using var host = Start();
         var refused = await host.Put($"/v1/studios/{key}", """{"name":"x"}""");
         Assert.Equal((422, "bad-key"), (refused.Status, refused.Json.GetProperty("errors")[0].GetProperty("code").GetString()));
         Assert.False(Directory.Exists(Path.Combine(host.Folder, "studios")));
@@ -55,7 +58,7 @@ public sealed class HostTests
     [Fact]
     public async Task The_host_reads_nothing_of_a_studio_and_a_studio_has_no_host()
     {
-        await using var host = HostedService.Start();
+        await using var host = Start();
         var harbour = await host.HasStudio("harbour");
         await host.HasASmallShop(harbour);
         foreach (var path in new[]
@@ -86,7 +89,7 @@ public sealed class HostTests
     [Fact]
     public async Task Limits_hold_and_say_what_is_used()
     {
-        await using var host = HostedService.Start();
+        await using var host = Start();
         var small = await host.HasStudio("small", """{"documents":2,"keys":2}""");
         Assert.Equal(201, (await host.Put("/v1/profiles/main", Sample.SmallProfile, small)).Status);
         Assert.Equal(201, (await host.Put("/v1/channels/web", Sample.Shop, small)).Status);
@@ -116,7 +119,7 @@ public sealed class HostTests
     [Fact]
     public async Task Keys_of_a_studio_are_made_rotated_and_deleted_in_it()
     {
-        await using var host = HostedService.Start();
+        await using var host = Start();
         var (harbour, tower) = (await host.HasStudio("harbour"), await host.HasStudio("tower"));
         var made = await host.Send("POST", "/v1/keys", """{"name":"shop","scopes":["check"]}""", harbour);
         var shop = host.ClientWith(made.Json.GetProperty("key").GetString());
@@ -134,7 +137,7 @@ public sealed class HostTests
         Assert.Equal(401, (await host.Get("/v1/version", next)).Status);
         Assert.Equal(200, (await host.Get("/v1/keys/shop", tower)).Status);
 
-        await using var again = await host.Restarted(with => with.UseSetting("PRICEFLOOR_STUDIOS", "many"));
+        await using var again = await host.Restarted(with => HostedService.Configure(with, IsOnServer));
         Assert.Equal((401, 200), ((await again.Get("/v1/version", Copy(again, next))).Status,
             (await again.Get("/v1/version", Copy(again, tower))).Status));
     }
@@ -142,7 +145,7 @@ public sealed class HostTests
     [Fact]
     public async Task Idle_studios_are_closed_and_opened_again_when_asked()
     {
-        await using var host = HostedService.Start(with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "1"));
+        await using var host = Start(with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "1"));
         var studios = new List<HttpClient>();
         for (var n = 0; n < 5; n++)
         {
@@ -160,18 +163,28 @@ public sealed class HostTests
     [Fact]
     public async Task A_store_of_one_kind_is_not_served_as_the_other()
     {
-        await using var host = HostedService.Start();
+        await using var host = Start();
         await host.HasStudio("harbour");
         var folder = await host.Stopped();
-        await using var one = new Studio();
+        await using var one = new Studio(configure: with => OnFolder(with, with.GetSetting("PRICEFLOOR_DATA")!));
         await one.HasASmallShop();
         var ofOne = await one.Stopped();
         foreach (var (data, setting) in new[] { (folder, "one"), (ofOne, "many") })
             Assert.ThrowsAny<Exception>(() =>
-                new Studio(configure: with => with.UseSetting("PRICEFLOOR_DATA", data).UseSetting("PRICEFLOOR_STUDIOS", setting)));
-
+                new Studio(configure: with => OnFolder(with, data).UseSetting("PRICEFLOOR_STUDIOS", setting)));
+        if (IsOnServer)
+            return;
         await using var moved = new Studio(configure: with => with.UseSetting("PRICEFLOOR_DATA", Path.Combine(folder, "studios/harbour")));
         Assert.Equal(401, (await moved.Get("/v1/profiles")).Status); // a studio's folder is a data folder of its own, with its own keys
+    }
+
+    private Studio Start(Action<IWebHostBuilder>? configure = null) => HostedService.Start(configure, IsOnServer);
+
+    private IWebHostBuilder OnFolder(IWebHostBuilder with, string folder)
+    {
+        if (IsOnServer)
+            with.UseServerStore(folder);
+        return with.UseSetting("PRICEFLOOR_DATA", folder);
     }
 
     private static HttpClient Copy(Studio service, HttpClient client) => service.ClientWith(client.DefaultRequestHeaders.Authorization!.Parameter);

@@ -7,11 +7,19 @@ namespace PriceFloor.Api.Tests.ManyStudios;
 /// <summary>A service with many studios. Its client has the key of the host.</summary>
 internal static class HostedService
 {
-    public static Studio Start(Action<IWebHostBuilder>? configure = null) => new(configure: host =>
+    public static Studio Start(Action<IWebHostBuilder>? configure = null, bool onServer = false) => new(configure: host =>
     {
-        host.UseSetting("PRICEFLOOR_STUDIOS", "many");
+        Configure(host, onServer);
         configure?.Invoke(host);
     });
+
+    /// <summary>Also for one that is started again on its folder.</summary>
+    public static void Configure(IWebHostBuilder host, bool onServer)
+    {
+        host.UseSetting("PRICEFLOOR_STUDIOS", "many");
+        if (onServer)
+            host.UseServerStore(host.GetSetting("PRICEFLOOR_DATA")!);
+    }
 
     /// <summary>Makes a studio; returns a client with a key of it that has these scopes, all that a studio's key may have if none is named.</summary>
     public static async Task<HttpClient> HasStudio(this Studio host, string key, string limits = "", params string[] scopes)
@@ -28,6 +36,10 @@ internal static class HostedService
         Assert.True(made.Status == 201, made.Text);
         return host.ClientWith(made.Json.GetProperty("key").GetString());
     }
+
+    /// <summary>The floor of the small shop's design.</summary>
+    public static async Task<string> FloorOf(this Studio host, HttpClient studio) =>
+        (await host.Get("/v1/designs/RB-014/floor-price", studio)).Json.GetProperty("floor").GetRawText();
 
     /// <summary>The small shop of the tests, in a studio.</summary>
     public static async Task HasASmallShop(this Studio host, HttpClient studio)

@@ -10,8 +10,10 @@ using Xunit;
 namespace PriceFloor.Api.Tests.ManyStudios;
 
 /// <summary>Two studios in one service: neither learns of the other, whatever it asks.</summary>
-public sealed class IsolationTests
+public class IsolationTests
 {
+    private protected virtual bool IsOnServer => ServerStore.IsForAll;
+
     /// <summary>What the documents of the scope tests are full of, and figures of their listed prices.</summary>
     private static readonly Regex s_others =
         new("zircon|beryl|onyx|jasper|opal|91[.]37|443[.]21|77[.]77", RegexOptions.IgnoreCase, TimeSpan.FromSeconds(10));
@@ -19,7 +21,7 @@ public sealed class IsolationTests
     [Fact]
     public async Task A_foreign_key_sees_nothing_at_any_address()
     {
-        await using var host = HostedService.Start();
+        await using var host = HostedService.Start(onServer: IsOnServer);
         var (owner, stranger) = (await host.HasStudio("owner"), await host.HasStudio("stranger"));
         await Furnish(host, owner);
         var before = (await host.Get("/v1/audit?limit=1000", owner)).Text;
@@ -51,7 +53,7 @@ public sealed class IsolationTests
     [Fact]
     public async Task A_studio_with_the_same_keys_answers_as_if_it_were_alone()
     {
-        await using var host = HostedService.Start();
+        await using var host = HostedService.Start(onServer: IsOnServer);
         await using var alone = new Studio();
         var (first, second) = (await host.HasStudio("first"), await host.HasStudio("second"));
         await Furnish(host, first);
@@ -75,7 +77,7 @@ public sealed class IsolationTests
     [Fact]
     public async Task Cursors_and_tags_of_one_studio_mean_nothing_in_another()
     {
-        await using var host = HostedService.Start();
+        await using var host = HostedService.Start(onServer: IsOnServer);
         var (first, second) = (await host.HasStudio("first"), await host.HasStudio("second"));
         await host.HasASmallShop(first);
         await host.HasASmallShop(second);
@@ -96,7 +98,7 @@ public sealed class IsolationTests
     [Fact]
     public async Task Limits_of_requests_count_for_each_studio()
     {
-        await using var host = HostedService.Start(with => with.UseSetting("PRICEFLOOR_REQUESTS_PER_MINUTE", "8"));
+        await using var host = HostedService.Start(onServer: IsOnServer, configure: with => with.UseSetting("PRICEFLOOR_REQUESTS_PER_MINUTE", "8"));
         var (first, second) = (await host.HasStudio("first"), await host.HasStudio("second")); // both keys have the name "owner"
         for (var n = 0; n < 8; n++)
             Assert.Equal(200, (await host.Get("/v1/version", first)).Status);
@@ -107,7 +109,7 @@ public sealed class IsolationTests
     public async Task The_log_names_keys_and_the_metrics_the_busiest_studios()
     {
         var log = new CapturedLog();
-        await using var host = HostedService.Start(with =>
+        await using var host = HostedService.Start(onServer: IsOnServer, configure: with =>
         {
             with.UseSetting("PRICEFLOOR_METRICS", "on");
             log.Of(with);
@@ -133,7 +135,7 @@ public sealed class IsolationTests
     public async Task Many_studios_are_served_with_few_open_and_none_answers_for_another()
     {
         const int All = 60;
-        await using var host = HostedService.Start(with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "6000000"));
+        await using var host = HostedService.Start(onServer: IsOnServer, configure: with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "6000000"));
         var studios = new List<HttpClient>();
         for (var n = 0; n < All; n++)
         {

@@ -5,13 +5,15 @@ using Xunit;
 namespace PriceFloor.Api.Tests.ManyStudios;
 
 /// <summary>A studio goes from one service to another: export, import, export.</summary>
-public sealed class TransferTests
+public class TransferTests
 {
+    private protected virtual bool IsOnServer => ServerStore.IsForAll;
+
     [Fact]
     public async Task A_studio_that_was_moved_answers_as_before_with_its_own_keys()
     {
-        await using var from = HostedService.Start();
-        await using var to = HostedService.Start();
+        await using var from = HostedService.Start(onServer: IsOnServer);
+        await using var to = HostedService.Start(onServer: IsOnServer);
         var owner = await from.HasStudio("harbour");
         await from.HasASmallShop(owner);
         await from.Put("/v1/designs/RB-014/prices/web", """{"price":61.00}""", owner);
@@ -46,7 +48,7 @@ public sealed class TransferTests
     [Fact]
     public async Task A_copy_beside_the_first_opens_with_no_key_of_the_first()
     {
-        await using var host = HostedService.Start();
+        await using var host = HostedService.Start(onServer: IsOnServer);
         var owner = await host.HasStudio("harbour");
         await host.HasASmallShop(owner);
         await host.Put("/v1/studios/copy", """{"name":"A copy"}""");
@@ -59,7 +61,7 @@ public sealed class TransferTests
     [Fact]
     public async Task An_export_that_was_cut_or_changed_stores_nothing()
     {
-        await using var host = HostedService.Start();
+        await using var host = HostedService.Start(onServer: IsOnServer);
         var owner = await host.HasStudio("harbour");
         await host.HasASmallShop(owner);
         var whole = (await host.Get("/v1/studios/harbour/export")).Text;
