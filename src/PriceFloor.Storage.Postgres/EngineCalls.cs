@@ -30,8 +30,8 @@ internal static class EngineCalls
     public static ValueTask<int> Run(this NpgsqlConnection connection, string script) => Asked(() => SqlMapper.ExecuteAsync(connection, script));
 
     /// <summary>Statements on the way to the server at once, and the first row of the last one's answer; null if it has none.</summary>
-    public static async ValueTask<object?[]?> Together(this NpgsqlConnection connection, params IReadOnlyList<(string Sql, object[] Values)> statements)
-        => (await connection.EachOf(statements)).LastOrDefault();
+    public static async ValueTask<object?[]?> Together(this NpgsqlConnection connection,
+        params IReadOnlyList<(string Sql, object[] Values)> statements) => (await connection.EachOf(statements)).LastOrDefault();
 
     /// <summary>The same for the first rows of all answers.</summary>
     public static ValueTask<List<object?[]?>> EachOf(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object[] Values)> statements) =>

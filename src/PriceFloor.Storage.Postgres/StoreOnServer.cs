@@ -23,7 +23,7 @@ public sealed class StoreOnServer : StorePlace
         Unless(given, "Command Timeout", 5);
         Unless(given, "Host Recheck Seconds", 1); // how long a server that was away, or was a standby, is not asked again
         Unless(given, "Max Auto Prepare", 60);
-        Unless(given, "Maximum Pool Size", 30); // all studios share them, and so do all requests
+        Unless(given, "MaxPoolSize", 30); // all studios share them, and so do all requests
         given.ApplicationName ??= "pricefloor";
         (_connection, Name) = (given.ConnectionString,
             string.Create(CultureInfo.InvariantCulture, $"PostgreSQL {given.Host}:{given.Port}/{given.Database ?? given.Username}"));

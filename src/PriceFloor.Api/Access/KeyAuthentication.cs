@@ -15,6 +15,8 @@ namespace PriceFloor.Api.Access;
 public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRing ring, StoreFreshness freshness, RateLimits limits,
     TimeProvider clock)
 {
+    private const string OfOneStudio = " No key has it here: this service has one studio, since PRICEFLOOR_STUDIOS is not \"many\".";
+
     private readonly StringValues _policy = string.Create(CultureInfo.InvariantCulture,
         $"\"default\";q={limits.PerMinute};w={RateLimits.WindowSeconds}");
 
@@ -65,7 +67,8 @@ public sealed class KeyAuthentication(StoreReadiness opening, Store store, KeyRi
     private Task Allowed(Scope? needed, Caller? caller, HttpContext context, RequestDelegate next) =>
         caller is null ? Unidentified(context).ExecuteAsync(context)
         : needed is not { } scope || caller.May(scope) ? next(context)
-        : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.NameOf(scope)}\".").ExecuteAsync(context);
+        : Problem.Of(ProblemTypes.KeyNotAllowed, $"This call needs a key with the scope \"{KeyRing.NameOf(scope)}\"."
+            + (scope == Scope.Host && !freshness.HasStudios ? OfOneStudio : "")).ExecuteAsync(context);
 
     private Caller? CallerOf(HttpContext context, KnownKeys keys) =>
         keys.Identify(context.Request.Headers.Authorization.ToString(), KeyIn(context), KeptFor(context), clock.GetUtcNow());

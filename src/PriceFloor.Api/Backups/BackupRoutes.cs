@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Configuration;
 using PriceFloor.Api.Http;
 using PriceFloor.Storage;
 using Serilog;
@@ -9,9 +10,12 @@ namespace PriceFloor.Api.Backups;
 public static class BackupRoutes
 {
     /// <summary>Makes a backup while writes go on. If it fails, the disk is at fault and not the caller: the log has the reason.</summary>
-    public static Results<Created<BackupAnswer>, Problem> Post(BackupFolder folder, HttpContext context)
+    public static Results<Created<BackupAnswer>, Problem> Post(BackupFolder folder, Settings settings, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-store";
+        if (!settings.Store.MakesBackups)
+            return Problem.Of(ProblemTypes.KeyNotAllowed, "No key can make a backup here: the store is a database, and its server makes the backups, "
+                + "with pg_dump or as base backups. Ask whoever runs it.");
         try
         {
             return TypedResults.Created((string?)null, BackupAnswer.Of(folder.Make(Caller.Of(context).Name)));

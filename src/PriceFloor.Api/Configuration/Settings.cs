@@ -11,7 +11,8 @@ public sealed class Settings
     public static readonly IReadOnlyDictionary<string, string> Names = new Dictionary<string, string>(Secrets.Names, StringComparer.OrdinalIgnoreCase)
     {
         ["PRICEFLOOR_DATA"] = "Folder of the store; ./data by default.",
-        ["PRICEFLOOR_STUDIOS"] = "many to serve many studios, each in a file of its own below PRICEFLOOR_DATA, or in rows of its own of a database; one by default.",
+        ["PRICEFLOOR_STUDIOS"] = "many to serve many studios, each in a file of its own below PRICEFLOOR_DATA, "
+            + "or in rows of its own in a database; one by default.",
         ["PRICEFLOOR_STUDIOS_OPEN_BYTES"] = "With many studios, bytes of the studios that stay open; 134217728 by default.",
         [StoreChoice.Fresh] = "How a process hears what others write to a database: ask (the default), before each answer; or every so many "
             + "milliseconds, and an answer may be as old.",

@@ -4,8 +4,8 @@ using PriceFloor.Storage;
 namespace PriceFloor.Api.ManyStudios;
 
 /// <summary>
-/// Where a host's studios are: each in a folder, which is a data folder that every verb understands; or beside the host's rows in its database, and then
-/// a folder is only for the files of a moment.
+/// Where a host's studios are: each in a folder, which is a data folder that every verb understands; or, where the host's store is in a database,
+/// each in rows of its own beside the host's.
 /// </summary>
 /// <param name="dataFolder">The folder of the host.</param>
 /// <param name="host">The place of the host's store.</param>

@@ -135,7 +135,8 @@ public class IsolationTests
     public async Task Many_studios_are_served_with_few_open_and_none_answers_for_another()
     {
         const int All = 60;
-        await using var host = HostedService.Start(onServer: IsOnServer, configure: with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "6000000"));
+        await using var host = HostedService.Start(onServer: IsOnServer,
+            configure: with => with.UseSetting("PRICEFLOOR_STUDIOS_OPEN_BYTES", "6000000"));
         var studios = new List<HttpClient>();
         for (var n = 0; n < All; n++)
         {

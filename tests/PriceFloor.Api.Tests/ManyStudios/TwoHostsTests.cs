@@ -38,7 +38,8 @@ public sealed class TwoHostsTests
             var key = await both.One.KeyOf("harbour", $"shop-{round}", "read");
             Assert.Equal(200, (await both.Other.Get("/v1/designs", both.AtOther(key))).Status);
             Assert.Equal(204, (await both.Other.Delete($"/v1/keys/shop-{round}", there)).Status);
-            Assert.Equal((401, 401), ((await both.One.Get("/v1/designs", key)).Status, (await both.Other.Get("/v1/designs", both.AtOther(key))).Status));
+            Assert.Equal((401, 401), ((await both.One.Get("/v1/designs", key)).Status,
+                (await both.Other.Get("/v1/designs", both.AtOther(key))).Status));
         }
     }
 
