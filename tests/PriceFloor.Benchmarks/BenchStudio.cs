@@ -38,8 +38,10 @@ public sealed class BenchStudio : IAsyncDisposable
     /// <param name="demo">Whether the invented studio is in it.</param>
     /// <param name="studios">one, or many: then its key is that of their host.</param>
     /// <param name="openBytes">With many, how much may stay open.</param>
+    /// <param name="store">The database that is its store; absent: a file in its folder.</param>
+    /// <param name="fresh">How often it asks whether another process has written to that database.</param>
     public static async Task<BenchStudio> StartAsync(string published, int port, string? data = null, bool demo = false, string studios = "one",
-        int openBytes = 128 * 1024 * 1024)
+        int openBytes = 128 * 1024 * 1024, string? store = null, string fresh = "ask")
     {
         var own = data is null ? new TemporaryFolder() : null;
         data ??= own!.Path;
@@ -48,6 +50,8 @@ public sealed class BenchStudio : IAsyncDisposable
                 new Dictionary<string, string>
                 {
                     ["PRICEFLOOR_DATA"] = data,
+                    ["PRICEFLOOR_STORE"] = store ?? "sqlite",
+                    ["PRICEFLOOR_STORE_FRESH"] = fresh,
                     ["PRICEFLOOR_ADMIN_KEY"] = AdminKey,
                     ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "1000000000",
                     ["PRICEFLOOR_METRICS"] = "on",

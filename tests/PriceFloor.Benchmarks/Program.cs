@@ -17,6 +17,7 @@ var verbs = new Dictionary<string, Func<string[], Task>>
     ["shelf"] = ShelfOfTheLog.RunAsync,
     ["writes"] = Writes.RunAsync,
     ["studios"] = ManyStudios.RunAsync,
+    ["postgres"] = BesidePostgres.RunAsync,
     ["growth"] = Growth.RunAsync,
     ["start"] = Starts.RunAsync,
     ["all"] = Everything.RunAsync,
@@ -40,6 +41,8 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
           shelf [LINES ROUNDS]                   what the log says of one design, and of 500 beside each other
           writes [SECONDS ROUNDS]                designs stored by many writers beside the disk's own fsync
           studios [STUDIOS SECONDS ROUNDS]       a thousand studios in one service beside one studio
+          postgres [SECONDS ROUNDS REVISIONS FOLDER]
+                                                 one studio on PostgreSQL beside one in a file; a published folder beside this one
           growth [SECONDS ROUNDS]                the same questions as designs and revisions grow
           start [PROCESSES]                      from the start of a process to its first answers
           micro [BenchmarkDotNet's arguments]    what one question costs in the pricing library

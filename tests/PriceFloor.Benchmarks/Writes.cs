@@ -32,7 +32,7 @@ public static class Writes
     }
 
     /// <summary>Each writer stores a design of its own, every time with another minute, so that each is a new revision.</summary>
-    private static Func<byte[]> Puts(int writer)
+    public static Func<byte[]> Puts(int writer)
     {
         var minutes = 1;
         return () => WireRequest.Of("PUT", $"/v1/designs/W-{writer}", BenchStudio.AdminKey, $$"""{{{BenchStudio.MadeIn((minutes++ % 500) + 1)}}}""");
