@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Globalization;
 using System.Net;
 using System.Text;
@@ -14,11 +13,8 @@ namespace PriceFloor.Api.Tests.Running;
 /// </summary>
 public sealed class KilledServiceTests : IDisposable
 {
-    // Twelve, so that some share a commit and others do not.
-    private static readonly string[] s_writers = ["A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L"];
-
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-killed-").FullName;
-    private readonly ConcurrentDictionary<(string Sku, string Revision), int> _acknowledged = new();
+    private readonly AcknowledgedWrites _acknowledged = new();
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
@@ -34,7 +30,7 @@ public sealed class KilledServiceTests : IDisposable
             client.DefaultRequestHeaders.Authorization = new("Bearer", Studio.AdminKey);
             if (round == 1)
                 Assert.Equal(HttpStatusCode.Created, await Put(client, "/v1/profiles/main", Sample.SmallProfile));
-            await AllIsThere(client);
+            await _acknowledged.AreAllThere(client);
             await WriteUntilKilled(service, client);
         }
 
@@ -47,23 +43,18 @@ public sealed class KilledServiceTests : IDisposable
 
     private async Task WriteUntilKilled(Started service, HttpClient client)
     {
-        var writers = s_writers.Select(sku => WriteAgainAndAgain(client, sku)).Append(BackUpAgainAndAgain(client)).ToList();
+        var writers = AcknowledgedWrites.Skus.Select(sku => WriteAgainAndAgain(client, sku)).Append(BackUpAgainAndAgain(client)).ToList();
         await Task.Delay(Random.Shared.Next(100, 900), Studio.Cancellation);
         service.Process.Kill();
         await Task.WhenAll(writers);
     }
 
-    /// <summary>Each write of a design has different minutes, and the answers are kept: a read of that revision must find the same minutes.</summary>
     private async Task WriteAgainAndAgain(HttpClient client, string sku)
     {
         for (var minutes = 1; ; minutes = (minutes % 9000) + 1)
             try
             {
-                using var body = new StringContent($$"""{"profile":"main","making":{"minutesPerPiece":{{minutes}}} }""",
-                    Encoding.UTF8, "application/json");
-                using var answer = await client.PutAsync(new Uri($"/v1/designs/{sku}", UriKind.Relative), body, Studio.Cancellation);
-                Assert.Contains(answer.StatusCode, new[] { HttpStatusCode.OK, HttpStatusCode.Created });
-                _acknowledged[(sku, answer.Headers.ETag!.Tag.Trim('"'))] = minutes;
+                Assert.Contains((await _acknowledged.Write(client, sku, minutes)).Status, new[] { 200, 201 });
             }
             catch (HttpRequestException)
             {
@@ -83,28 +74,6 @@ public sealed class KilledServiceTests : IDisposable
             {
                 return;
             }
-    }
-
-    private async Task AllIsThere(HttpClient client)
-    {
-        var found = new Dictionary<(string, string), int>();
-        foreach (var sku in s_writers)
-            for (var after = "0"; after is not null;)
-            {
-                using var response =
-                    await client.GetAsync(new Uri($"/v1/designs/{sku}/revisions?limit=1000&after={after}", UriKind.Relative), Studio.Cancellation);
-                var page = await Answer.Of(response);
-                if (page.Status == 404)
-                    break;
-                foreach (var revision in page.Json.GetProperty("items").EnumerateArray())
-                    found[(sku, revision.GetProperty("revision").GetRawText())] = (int)revision.GetProperty("making")
-                        .GetProperty("minutesPerPiece").GetDecimal();
-                after = page.Json.GetProperty("next").GetString();
-            }
-
-        foreach (var (written, minutes) in _acknowledged)
-            Assert.True(found.GetValueOrDefault(written) == minutes,
-                $"{written} was acknowledged with {minutes} minutes; it has {found.GetValueOrDefault(written)}.");
     }
 
     private static async Task<HttpStatusCode> Put(HttpClient client, string path, string json)

@@ -5,8 +5,8 @@ using PriceFloor.Storage.Postgres;
 namespace PriceFloor.Storage.Tests.Postgres;
 
 /// <summary>
-/// A primary and a standby of its own for one test, whose commits are safe on the disk: either can be made to drop its callers and end at once,
-/// without a checkpoint (PostgreSQL's immediate shutdown), and the standby promoted. Both end with the test, however it ends.
+/// A primary and a standby of its own for one test, whose commits are safe on the disk: either can be killed with all its processes (SIGKILL), and
+/// the standby promoted. Both end with the test, however it ends.
 /// </summary>
 public sealed class FailoverCluster : IDisposable
 {
@@ -21,6 +21,14 @@ public sealed class FailoverCluster : IDisposable
             until "$bin/pg_isready" -q -h "$folder/$1.s"; do kill -0 $(cat "$folder/$1.pid") || break; sleep 0.05; done
         }
         end() { kill -$1 $(cat "$folder/$2.pid") 2> /dev/null; wait $(cat "$folder/$2.pid") 2> /dev/null; }
+        # Everything of it at once; what is left of a killed server would keep the next one from starting.
+        slay() {
+            main=$(cat "$folder/$1.pid")
+            all="$main $(cat /proc/$main/task/$main/children)"
+            kill -KILL $all 2> /dev/null
+            wait $main 2> /dev/null
+            for one in $all; do while kill -0 $one 2> /dev/null; do sleep 0.01; done; done
+        }
         bin=$0
         "$bin/initdb" -D "$folder/a" -A trust -U postgres --no-sync -E UTF8 --locale=C > /dev/null
         start a
@@ -31,7 +39,7 @@ public sealed class FailoverCluster : IDisposable
             case $what in
                 start) start $which ;;
                 stop) end INT $which ;;
-                kill) end QUIT $which ;;
+                kill) slay $which ;;
                 promote) "$bin/pg_ctl" promote -D "$folder/$which" > /dev/null ;;
                 synchronous)
                     "$bin/psql" -q -h "$folder/a.s" -U postgres -c "ALTER SYSTEM SET synchronous_standby_names = '*'" \
@@ -60,7 +68,7 @@ public sealed class FailoverCluster : IDisposable
     public string ConnectionString =>
         $"Host={_folder}/a.s,{_folder}/b.s;Database=studio;Username={PostgresCluster.Server};Target Session Attributes=primary";
 
-    /// <summary>Starts, stops, ends at once ("kill") or promotes server a or b; or makes a wait for b: "synchronous".</summary>
+    /// <summary>Starts, stops, kills or promotes server a or b; or makes a wait for b: "synchronous".</summary>
     public void Do(string what)
     {
         _process.StandardInput.WriteLine(what);
