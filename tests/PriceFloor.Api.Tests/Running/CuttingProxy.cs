@@ -3,7 +3,9 @@ using System.Net.Sockets;
 
 namespace PriceFloor.Api.Tests.Running;
 
-/// <summary>Stands between the service and its database, and can cut the connection after a commit was sent: it is kept, and nobody says so.</summary>
+/// <summary>
+/// Stands between the service and its database, and can cut the connection after a commit was sent: it is kept, and nobody says so.
+/// </summary>
 internal sealed class CuttingProxy : IDisposable
 {
     private readonly TcpListener _listener = new(IPAddress.Loopback, 0);

@@ -59,7 +59,11 @@ public sealed class PromotionTests : IAsyncDisposable
         _cluster.Do("promote b");
         await Soon(() => _one.Get("/v1/designs"));
         foreach (var studio in new[] { _one, _other })
-            Assert.Equal((before.Text, before["ETag"]), (await Soon(() => studio.Get("/v1/designs/RB-014")) is var after ? after.Text : "", after["ETag"]));
+        {
+            var after = await Soon(() => studio.Get("/v1/designs/RB-014"));
+            Assert.Equal((before.Text, before["ETag"]), (after.Text, after["ETag"]));
+        }
+
         var changes = (await _one.Get($"/v1/floor-changes?since={cursor}")).Json.GetProperty("items");
         Assert.Equal("RB-014", changes[0].GetProperty("sku").GetString());
         Assert.Equal(200, (await Soon(() => _one.Put("/v1/designs/RB-014", Pendant(40), headers: ("If-Match", before["ETag"]!)))).Status);
