@@ -1,5 +1,3 @@
-using Npgsql;
-
 namespace PriceFloor.Storage.Postgres;
 
 /// <summary>
