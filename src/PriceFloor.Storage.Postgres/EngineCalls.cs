@@ -95,6 +95,37 @@ internal static class EngineCalls
             return await copy.CompleteAsync();
         });
 
+    /// <summary>
+    /// Inserts rows into a table with a wall around each studio, into which nothing can be copied: many statements on the way at once.
+    /// </summary>
+    public static async ValueTask Insert(this NpgsqlConnection connection, string table, IReadOnlyList<string> columns,
+        IReadOnlyList<object?[]> rows)
+    {
+        await using var batch = new NpgsqlBatch(connection);
+        var sql = $"INSERT INTO {table} ({string.Join(", ", columns)}) VALUES ({string.Join(", ", columns.Select((_, n) => $"${n + 1}"))})";
+        foreach (var row in rows)
+        {
+            var one = new NpgsqlBatchCommand(sql);
+            foreach (var value in row)
+                one.Parameters.Add(new NpgsqlParameter { Value = value ?? DBNull.Value });
+            batch.BatchCommands.Add(one);
+        }
+
+        try
+        {
+            await batch.ExecuteNonQueryAsync();
+        }
+        catch (NpgsqlException e)
+        {
+            var row = e.BatchCommand is NpgsqlBatchCommand refused ? batch.BatchCommands.IndexOf(refused) : (int?)null;
+            throw new StoreTroubleException(TroubleOf(e), e) { Row = row };
+        }
+        catch (Exception e) when (IsOfEngine(e))
+        {
+            throw new StoreTroubleException(TroubleOf(e), e);
+        }
+    }
+
     /// <summary>Begins with the first statement that follows.</summary>
     public static ValueTask<NpgsqlTransaction> Begin(this NpgsqlConnection connection, IsolationLevel level) =>
         Asked(() => connection.BeginTransactionAsync(level).AsTask());

@@ -59,6 +59,9 @@ internal sealed class PostgresSession : Session
         await _connection.Run($"ANALYZE {table}");
     }
 
+    public override ValueTask Insert(string table, IReadOnlyList<string> columns, IReadOnlyList<object?[]> rows) =>
+        _connection.Insert(table, columns, rows);
+
     public override ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
         _connection.ExecuteScalar<T>(sql, parameters);
 

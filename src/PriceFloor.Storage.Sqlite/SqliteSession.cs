@@ -51,6 +51,24 @@ internal sealed class SqliteSession : Session, IDisposable
         return ValueTask.CompletedTask;
     }
 
+    public override ValueTask Insert(string table, IReadOnlyList<string> columns, IReadOnlyList<object?[]> rows)
+    {
+        var row = -1;
+        try
+        {
+            _connection.Fill(table, columns, rows.Select(one =>
+            {
+                row++;
+                return one;
+            }));
+            return ValueTask.CompletedTask;
+        }
+        catch (StoreTroubleException e)
+        {
+            throw new StoreTroubleException(e.Trouble, e.InnerException ?? e) { Row = row };
+        }
+    }
+
     public override ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
         new(_connection.ExecuteScalar<T>(sql, parameters, _transaction));
 

@@ -108,6 +108,12 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
         await inner.Fill(table, columns, rows);
     }
 
+    public override async ValueTask Insert(string table, IReadOnlyList<string> columns, IReadOnlyList<object?[]> rows)
+    {
+        await Send();
+        await inner.Insert(table, columns, rows);
+    }
+
     public override async ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default
     {
         await Send();

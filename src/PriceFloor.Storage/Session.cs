@@ -21,6 +21,12 @@ public abstract class Session : IAsyncDisposable
     /// <param name="rows">For each column a whole number, a text, bytes or null.</param>
     public abstract ValueTask Fill(string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows);
 
+    /// <summary>Adds rows to a table of the store. A <see cref="StoreTroubleException"/> says which row the engine refused, if it knows.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="columns">Its columns.</param>
+    /// <param name="rows">For each column a whole number, a text, bytes or null.</param>
+    public virtual ValueTask Insert(string table, IReadOnlyList<string> columns, IReadOnlyList<object?[]> rows) => Fill(table, columns, rows);
+
     public abstract ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null);
 
     public abstract ValueTask<List<T>> Query<T>(string sql, object? parameters = null);

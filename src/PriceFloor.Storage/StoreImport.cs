@@ -10,6 +10,10 @@ public sealed class StoreImport(Writing writing)
     /// <summary>The format of exports.</summary>
     internal const int Format = 1;
 
+    /// <summary>How many rows go to the engine at once.</summary>
+    private const int Together = 500;
+
+    private readonly List<object?[]> _rows = [];
     private long? _numbersAbove;
     private int _line;
     private int _table;
@@ -35,14 +39,40 @@ public sealed class StoreImport(Writing writing)
             if (_line == 1)
                 ReadLife(only);
             else
-                await TableOf(only.Name).Insert(session, RowOf(only.Value));
+                await Take(session, only);
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException or KeyNotFoundException or FormatException)
         {
             throw Refused("is not as an export has it.");
         }
+    }
+
+    /// <summary>A line of another table than the one before sends the rows of that one.</summary>
+    private async ValueTask Take(Session session, JsonProperty line)
+    {
+        if (TransferTable.All[_table].Label != line.Name || _rows.Count == Together)
+            await Send(session, before: 1);
+        MoveTo(line.Name);
+        _rows.Add(RowOf(line.Value));
+    }
+
+    /// <param name="session">The transaction.</param>
+    /// <param name="before">How many lines were read after those of these rows.</param>
+    private async ValueTask Send(Session session, int before)
+    {
+        if (_rows.Count == 0)
+            return;
+        try
+        {
+            var table = TransferTable.All[_table];
+            if (table.Table == TransferTable.LogSecret)
+                await session.Execute($"DELETE FROM {TransferTable.LogSecret}");
+            await session.Insert(table.Table, table.Names, _rows);
+            _rows.Clear();
+        }
         catch (StoreTroubleException e) when (e.Trouble == StoreTrouble.Unexpected)
         {
+            _line -= before + _rows.Count - 1 - (e.Row ?? _rows.Count - 1);
             throw Refused("repeats or contradicts an earlier line."); // a constraint of the tables
         }
     }
@@ -54,20 +84,21 @@ public sealed class StoreImport(Writing writing)
         _numbersAbove = only.Value.GetProperty("numbersAbove").GetInt64();
     }
 
-    /// <summary>The table of a line: tables come in their order.</summary>
-    private TransferTable TableOf(string label)
+    /// <summary>To the table of a line: tables come in their order.</summary>
+    private void MoveTo(string label)
     {
         while (_table < TransferTable.All.Count && TransferTable.All[_table].Label != label)
             _table++;
-        return _table < TransferTable.All.Count ? TransferTable.All[_table] : throw Refused("is of a table that is unknown, or came before.");
+        if (_table == TransferTable.All.Count)
+            throw Refused("is of a table that is unknown, or came before.");
     }
 
-    private TransferRow RowOf(JsonElement row)
+    private object?[] RowOf(JsonElement row)
     {
         var columns = TransferTable.All[_table].Columns;
         if (row.EnumerateObject().Count() != columns.Count)
             throw Refused("has more or fewer properties than an export.");
-        return new TransferRow([.. columns.Select(column => Value(row.GetProperty(TransferTable.PropertyOf(column)), column[0]))]);
+        return [.. columns.Select(column => Value(row.GetProperty(TransferTable.PropertyOf(column)), column[0]))];
     }
 
     private static object? Value(JsonElement value, char kind) => value.ValueKind == JsonValueKind.Null ? null
@@ -77,6 +108,7 @@ public sealed class StoreImport(Writing writing)
     {
         if (_numbersAbove is not { } above)
             throw Refused("is missing: there is no life.");
+        await Send(session, before: 0);
         await session.Execute(
             """
             INSERT INTO head (kind, key, position, deleted)

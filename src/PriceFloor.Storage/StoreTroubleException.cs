@@ -19,6 +19,9 @@ public sealed class StoreTroubleException : Exception
     /// </summary>
     public bool MayBeKept { get; init; }
 
+    /// <summary>Which of many rows the engine refused, from 0; null if it does not say.</summary>
+    public int? Row { get; init; }
+
     /// <summary>The kind of trouble.</summary>
     public StoreTrouble Trouble { get; } = StoreTrouble.Unexpected;
 }

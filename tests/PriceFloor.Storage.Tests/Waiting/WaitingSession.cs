@@ -16,6 +16,9 @@ public sealed class WaitingSession(Session inner) : Session
     public override async ValueTask Fill(string table, IReadOnlyList<string> columns, IEnumerable<object?[]> rows) =>
         await Later(() => Done(inner.Fill(table, columns, rows)));
 
+    public override async ValueTask Insert(string table, IReadOnlyList<string> columns, IReadOnlyList<object?[]> rows) =>
+        await Later(() => Done(inner.Insert(table, columns, rows)));
+
     public override ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
         Later(() => inner.ExecuteScalar<T>(sql, parameters));
 
