@@ -13,7 +13,7 @@ try
     if (verb == Commands.HealthCheck)
         return await HealthCheck.RunAsync();
     if (StoreCommands.All.Contains(verb))
-        return StoreCommands.Run(verb, line.Words, line.Configuration, Console.Out);
+        return StoreCommands.Run(verb, line.Words, line.Configuration, Console.Out, line.Options);
     if (QuestionCommands.All.Contains(verb))
         return await QuestionCommands.Run(line, Console.OpenStandardOutput());
 

@@ -29,11 +29,14 @@ public static class StoreChoice
     public static StorePlace Read(IConfiguration configuration, string folder)
     {
         var set = Secrets.Read(configuration, Setting);
-        return set is null or { Value: InFile } ? new StoreInFile(Path.Combine(folder, File))
+        return set is null or { Value: InFile } ? InFolder(folder)
             : set.Value.Contains('=', StringComparison.Ordinal) ? OnServer(set, ChoicesOf(configuration))
             : throw new SettingsException($"{set.Setting} names a store that this program does not know. It knows {InFile}: one file, {File}, in the "
                 + $"folder that PRICEFLOOR_DATA names; and a database of PostgreSQL: {Example}");
     }
+
+    /// <summary>The file of a data folder.</summary>
+    public static StorePlace InFolder(string folder) => new StoreInFile(Path.Combine(folder, File));
 
     /// <summary>
     /// The place of one studio of many: rows beside those of the host, or a file whose connections keep little, since there may be a thousand.

@@ -14,11 +14,16 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
     DocumentKind<ListedPrice> prices, DocumentKind<Plan> plans, DocumentKind<ReadingRules> rules, DocumentKind<Quote> quotes,
     DemoLog log)
 {
-    /// <summary>The documents, and then the lines of the log that name them.</summary>
-    public void Fill(Store store)
+    /// <summary>
+    /// The documents, and then the lines of the log that name them. False if there are documents already, perhaps of another process that starts
+    /// at the same time.
+    /// </summary>
+    public bool Fill(Store store)
     {
-        StoreDocuments(store);
+        if (!StoreDocuments(store))
+            return false;
         log.Fill(store).GetAwaiter().GetResult();
+        return true;
     }
 
     /// <summary>The demo's output: lines to paste, and the key that was made for it, once.</summary>
@@ -42,8 +47,10 @@ public sealed class DemoStudio(DocumentKind<CostProfile> profiles, DocumentKind<
             """);
     }
 
-    private void StoreDocuments(Store store) => store.Write("demo", async writing =>
+    private bool StoreDocuments(Store store) => store.Write("demo", async writing =>
     {
+        if (!await writing.IsEmpty)
+            return false;
         var studio = JsonDocument.Parse(Read("studio.json")).RootElement;
         await Put(writing, profiles, studio.GetProperty("profiles"));
         await Put(writing, channels, studio.GetProperty("channels"));

@@ -13,7 +13,7 @@ public static class Commands
     public const string OpenApi = "openapi";
     public const string OpenApiFiles = "openapi-files";
 
-    private static readonly VerbOption[] s_data = [VerbOption.Data];
+    private static readonly VerbOption[] s_data = [VerbOption.Data], s_ofStudio = [VerbOption.Data, StoreCommands.Studio];
 
     /// <summary>Each verb, its arguments, and what it does.</summary>
     public static readonly IReadOnlyDictionary<string, Verb> All = new Dictionary<string, Verb>
@@ -34,13 +34,14 @@ public static class Commands
             FaultCode = QuestionCommands.Fault,
         },
         [StoreCommands.Backup] = new(["FILE"], "copies the store to a new file, also while a service writes") { Options = s_data },
-        [StoreCommands.CheckStore] = new([], "checks the whole store, also while a service runs; exit code 0 or 1") { Options = s_data },
+        [StoreCommands.CheckStore] = new([], "checks the whole store, also while a service runs; exit code 0 or 1") { Options = s_ofStudio },
         [StoreCommands.Restore] =
             new(["FILE"], "checks a backup and puts it in the store's place; the service must be stopped") { Options = s_data },
         [StoreCommands.Forget] =
-            new(["KIND", "KEY"], "erases a deleted document with all its revisions; the service must be stopped") { Options = s_data },
+            new(["KIND", "KEY"], "erases a deleted document with all its revisions; a service on a file must be stopped") { Options = s_ofStudio },
         [StoreCommands.NewAdminKey] =
-            new([], "makes a key with every scope, to replace a lost one; the service must be stopped") { Options = s_data },
+            new([], "makes a key with every scope, to replace a lost one; a service on a file must be stopped") { Options = s_ofStudio },
+        [CopyCommand.Name] = new([], CopyCommand.Does) { Options = [.. CopyCommand.Options, VerbOption.Data], Note = CopyCommand.Note },
         [HealthCheck] = new([], "asks a running service whether it is ready; exit code 0 or 1"),
         [OpenApi] = new([], "prints the OpenAPI document"),
         [OpenApiFiles] = new(["FOLDER"], "writes it into a folder as the build does, whatever the settings are"),

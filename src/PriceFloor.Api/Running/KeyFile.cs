@@ -1,4 +1,3 @@
-using PriceFloor.Api.Configuration;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Running;
@@ -7,9 +6,9 @@ namespace PriceFloor.Api.Running;
 public static class KeyFile
 {
     /// <summary>Writes a key into the data folder and says where.</summary>
-    public static string Write(Settings settings, string name, string key)
+    public static string Write(string folder, string name, string key)
     {
-        var path = Path.GetFullPath(Path.Combine(settings.DataFolder, name));
+        var path = Path.GetFullPath(Path.Combine(folder, name));
         try
         {
             File.Delete(path); // an earlier file may be open to others

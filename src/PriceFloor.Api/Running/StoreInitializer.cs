@@ -148,7 +148,7 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
             if ((await writing.Keys).Count > 0)
                 return false;
             if (settings.AdminKey is null)
-                Log.Information("The first key is in {Path}", KeyFile.Write(settings, "first-admin-key", key));
+                Log.Information("The first key is in {Path}", KeyFile.Write(settings.DataFolder, "first-admin-key", key));
             await writing.AddKey(KeyRing.Stored("first-admin-key", key, ScopeConventions.Of(settings), writing.Now, expires: null));
             return true;
         });
@@ -158,13 +158,12 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
 
     private void FillWithDemo(string? madeKey, bool isNew)
     {
-        if (!store.Read(snapshot => snapshot.IsEmpty))
+        if (!store.Read(snapshot => snapshot.IsEmpty) || !demo.Value.Fill(store))
         {
             Console.WriteLine("The store is not empty, so the demo studio was left out.");
             return;
         }
 
-        demo.Value.Fill(store);
         var elsewhere = isNew
             ? $"your own, {settings.AdminKey?.Place}"
             : $"from an earlier start: the one chosen then, or the one in {Path.Combine(settings.DataFolder, "first-admin-key")}";

@@ -1,7 +1,9 @@
 using System.Diagnostics;
 using System.Net.Http.Headers;
+using PriceFloor.Api.Running;
 using PriceFloor.Api.Tests.Conventions;
 using PriceFloor.Storage;
+using PriceFloor.Storage.Tests.Postgres;
 using Xunit;
 using static PriceFloor.Api.Tests.Running.RealProgram;
 
@@ -96,7 +98,7 @@ public sealed class DocCommandTests
                 Assert.Equal(0, await Terminate(service));
             }
 
-            foreach (var line in lines.Where(line => !line.Serves && !line.RunsBeside))
+            foreach (var line in lines.Where(line => !line.Serves && !line.RunsBeside && line.Verb != CopyCommand.Name))
             {
                 if (line.Arguments.Contains("SOURCE"))
                     await HasALineOfTheLog(folder); // a page says it twice, and a backup without it may have been restored
@@ -112,6 +114,29 @@ public sealed class DocCommandTests
             folder.Delete(recursive: true);
             stick.Delete(recursive: true);
         }
+    }
+
+    [Fact]
+    public async Task Every_line_that_copies_a_store_does_its_work()
+    {
+        var database = PostgresCluster.One.NewDatabase();
+        var (folder, stick) = (Directory.CreateTempSubdirectory("pricefloor-docs-"), Directory.CreateTempSubdirectory("pricefloor-stick-"));
+        await HasALineOfTheLog(folder);
+        var lines = DocPages.Commands.Select(ProgramLine.Of).OfType<ProgramLine>().Where(line => line.Verb == CopyCommand.Name && line.Arguments.Count > 2).DistinctBy(line => line.Arguments[1]).ToList();
+        Assert.Equal(["--from", "--to"], lines.Select(line => line.Arguments[1])); // in this order, so the second has something to copy
+        foreach (var line in lines)
+        {
+            var ended = await Run(stick.FullName, new Dictionary<string, string>
+            {
+                ["PRICEFLOOR_STORE"] = PostgresCluster.One.ConnectionString(database),
+            }, [.. line.Arguments.Take(2), line.Arguments[1] == "--from" ? folder.FullName : Path.Combine(stick.FullName, "copy")]);
+            Assert.True((ended.Code, ended.Errors) is (0, ""), $"{line.Line}: {ended.Errors}{ended.Output}");
+        }
+
+        Assert.True(File.Exists(Path.Combine(stick.FullName, "copy", "pricefloor.db")));
+        PostgresCluster.One.Drop(database);
+        folder.Delete(recursive: true);
+        stick.Delete(recursive: true);
     }
 
     /// <summary>

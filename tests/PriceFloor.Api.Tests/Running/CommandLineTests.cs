@@ -25,6 +25,8 @@ public sealed class CommandLineTests : IDisposable
     [InlineData(new[] { "check", "a.csv", "--channel", "web", "--skuColumn=Item", "--csv" }, "check")]
     [InlineData(new[] { "--data", "here", "floor", "RB-014", "web", "--json" }, "floor")]
     [InlineData(new[] { "check-store", "--data=here" }, "check-store")]
+    [InlineData(new[] { "forget", "design", "RB-014", "--studio", "harbour" }, "forget")]
+    [InlineData(new[] { "copy-store", "--from", "here" }, "copy-store")]
     [InlineData(new[] { "help" }, "--help")]
     [InlineData(new[] { "help", "check" }, "--help")]
     [InlineData(new[] { "healthcheck" }, "healthcheck")]
@@ -63,7 +65,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("but there is \"--urls\"", "--ulrs=http://127.0.0.1:9")]
     [InlineData("but there is \"--PRICEFLOOR_DATA\"", "--PRICEFLOOR_DATTA=/tmp")]
     [InlineData("\"--chanel\" is not an option of the verb \"check\", but there is \"channel\"", "check", "a.csv", "--chanel=web")]
-    [InlineData("\"--urls\" is not an option of the verb \"check-store\"; there is data", "check-store", "--urls=http://127.0.0.1:9")]
+    [InlineData("\"--urls\" is not an option of the verb \"check-store\"; there are data, studio", "check-store", "--urls=http://127.0.0.1:9")]
     public void A_refusal_names_the_nearest(string told, params string[] arguments) =>
         Assert.Contains(told, Assert.Throws<SettingsException>(() => CommandLine.Of(arguments)).Message, StringComparison.Ordinal);
 
