@@ -42,6 +42,8 @@ public static class Commands
         [StoreCommands.NewAdminKey] =
             new([], "makes a key with every scope, to replace a lost one; a service on a file must be stopped") { Options = s_ofStudio },
         [CopyCommand.Name] = new([], CopyCommand.Does) { Options = [.. CopyCommand.Options, VerbOption.Data], Note = CopyCommand.Note },
+        [StoreCommands.Migrate] =
+            new([], "makes the store if there is none, and brings it to this program's schema, as the start does") { Options = s_data },
         [HealthCheck] = new([], "asks a running service whether it is ready; exit code 0 or 1"),
         [OpenApi] = new([], "prints the OpenAPI document"),
         [OpenApiFiles] = new(["FOLDER"], "writes it into a folder as the build does, whatever the settings are"),

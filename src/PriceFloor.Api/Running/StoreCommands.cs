@@ -17,8 +17,9 @@ public static class StoreCommands
     public const string Restore = "restore";
     public const string Forget = "forget";
     public const string NewAdminKey = "new-admin-key";
+    public const string Migrate = "migrate";
 
-    public static readonly IReadOnlyList<string> All = [Backup, CheckStore, Restore, Forget, NewAdminKey, CopyCommand.Name];
+    public static readonly IReadOnlyList<string> All = [Backup, CheckStore, Restore, Forget, NewAdminKey, Migrate, CopyCommand.Name];
 
     private static readonly Dictionary<string, string> s_noOptions = [];
 
@@ -40,6 +41,7 @@ public static class StoreCommands
                 CheckStore => Check(store, output),
                 Restore => Put(store, words[0], output),
                 NewAdminKey => MakeAdminKey(store, output),
+                Migrate => Bring(store, output),
                 _ => Erase(store, words[0], words[1], output),
             };
         }
@@ -133,6 +135,15 @@ public static class StoreCommands
         Kinds.Quote => ", those of its outcome and its actual figures included",
         _ => "",
     };
+
+    /// <summary>Does what the start does first. A database may be served meanwhile, by this version or the one before.</summary>
+    private static int Bring(ChosenStore store, TextWriter output)
+    {
+        using var held = store.Place.IsShared ? null : Alone(store);
+        using var opened = Opened(store.Place);
+        output.WriteLine($"{store.Place.Name} has schema {store.Place.NewestSchema}.");
+        return 0;
+    }
 
     /// <summary>Makes a key with every scope, to replace a lost one. A running service on a file would not know it, so none may run.</summary>
     private static int MakeAdminKey(ChosenStore store, TextWriter output)

@@ -31,7 +31,7 @@ public sealed partial class ContainerTests
     };
 
     /// <summary>The elements of the Compose specification that a file like ours may have.</summary>
-    private static readonly string[] s_serviceNames =
+    internal static readonly string[] ServiceNames =
     [
         "build", "cap_add", "cap_drop", "command", "container_name", "cpus", "depends_on", "deploy", "entrypoint", "env_file", "environment",
         "expose", "healthcheck", "hostname", "image", "init", "labels", "logging", "mem_limit", "networks", "pids_limit", "platform", "ports",
@@ -107,7 +107,7 @@ public sealed partial class ContainerTests
         var root = (YamlMappingNode)yaml.Documents[0].RootNode;
         Assert.Equal(["services", "volumes"], Names(root));
         var service = At(At(root, "services"), ContainerFiles.Image);
-        Assert.Empty(Names(service).Except(s_serviceNames));
+        Assert.Empty(Names(service).Except(ServiceNames));
         Assert.Equal(["driver", "options"], Names(At(service, "logging")));
         Assert.Equal(["max-size", "max-file"], Names(At(At(service, "logging"), "options")));
         Assert.Equal([ContainerFiles.VolumeName], Names(At(root, "volumes")));
@@ -132,7 +132,7 @@ public sealed partial class ContainerTests
                 .Select(name => $"{page}: {name}"));
     }
 
-    private static IEnumerable<string> Named(string text) => Setting().Matches(text).Select(match => match.Value).Distinct();
+    internal static IEnumerable<string> Named(string text) => Setting().Matches(text).Select(match => match.Value).Distinct();
 
     private static (string[] Words, ILookup<string, string> Options) Read(string line)
     {

@@ -52,20 +52,17 @@ public sealed class KilledOnServerTests : IDisposable
         using var one = await Serving();
         using var other = await Serving();
         await HasAProfile(one);
-        var secondsAway = 0.0;
         for (var round = 0; round < _rounds; round++)
         {
-            var (killed, back) = (0L, 0L);
+            var back = 0L;
             await WhileOthersWrite([one, other], async () =>
             {
-                killed = Stopwatch.GetTimestamp();
                 _cluster.Do("kill a");
                 await Pause(TimeSpan.FromMilliseconds(700));
                 _cluster.Do("start a");
                 back = Stopwatch.GetTimestamp();
                 await Pause(TimeSpan.FromSeconds(3));
             });
-            secondsAway += Stopwatch.GetElapsedTime(killed).TotalSeconds;
             Assert.NotEmpty(_refused);
             Assert.All(_refused.Select(answer => answer.IsProblem(503, "busy")["Retry-After"]!),
                 seconds => Assert.InRange(int.Parse(seconds, CultureInfo.InvariantCulture), 1, 60));
@@ -76,8 +73,8 @@ public sealed class KilledOnServerTests : IDisposable
             await _acknowledged.AreAllThere(other.Client);
         }
 
-        foreach (var process in new[] { one, other })
-            Assert.InRange(process.Log.Split("The store answered").Length - 1, _rounds == 1 ? 1 : 0, (int)secondsAway + 1);
+        foreach (var process in new[] { one, other }) // one line an outage; those that follow at once may share it
+            Assert.InRange(process.Log.Split("The store answered").Length - 1, 1, _rounds);
     }
 
     private async Task<ServingProcess> Serving()

@@ -130,6 +130,20 @@ public sealed class StoreOnServerTests : IDisposable
     }
 
     [Fact]
+    public async Task The_owner_migrates_and_another_role_serves()
+    {
+        var empty = _cluster.NewDatabase(isMigrated: false);
+        var asOwner = Of(("PRICEFLOOR_STORE", _cluster.ConnectionString(empty, PostgresCluster.Owner)));
+        using var output = new StringWriter();
+        for (var times = 0; times < 2; times++)
+            Assert.Equal(0, StoreCommands.Run("migrate", [], asOwner, output));
+        Assert.EndsWith($"{empty} has schema {StoreOnServer.Schema}.{Environment.NewLine}", output.ToString(), StringComparison.Ordinal);
+        await using (var studio = new Studio(configure: host => host.UseSetting("PRICEFLOOR_STORE", _cluster.ConnectionString(empty))))
+            await studio.HasASmallShop();
+        _cluster.Drop(empty);
+    }
+
+    [Fact]
     public void Backups_by_the_hour_are_refused_at_the_start() => Assert.Contains("PRICEFLOOR_BACKUP_EVERY_HOURS",
         Assert.Throws<SettingsException>(() => Settings.Read(Of(("PRICEFLOOR_BACKUP_EVERY_HOURS", "24")), demo: false)).Message,
         StringComparison.Ordinal);
@@ -172,6 +186,6 @@ public sealed class StoreOnServerTests : IDisposable
     }
 
     private IConfiguration Of(params (string Name, string Value)[] more) => new ConfigurationBuilder()
-        .AddInMemoryCollection([new("PRICEFLOOR_DATA", _folder), new("PRICEFLOOR_STORE", Connection), .. more.Select(one => new
-            KeyValuePair<string, string?>(one.Name, one.Value))]).Build();
+        .AddInMemoryCollection([new("PRICEFLOOR_DATA", _folder), new("PRICEFLOOR_STORE", Connection)])
+        .AddInMemoryCollection(more.Select(one => new KeyValuePair<string, string?>(one.Name, one.Value))).Build();
 }
