@@ -10,6 +10,9 @@ namespace PriceFloor.Storage.Sqlite;
 /// </summary>
 internal static class EngineCalls
 {
+    /// <summary>What Dapper makes for a statement serves all files, since they have one schema; else it would make and keep it for each of them.</summary>
+    static EngineCalls() => SqlMapper.ConnectionStringComparer = new OneSchema(SqlMapper.ConnectionStringComparer);
+
     public static SqliteConnection Open(string connectionString)
     {
         var connection = new SqliteConnection(connectionString);
@@ -176,4 +179,16 @@ internal static class EngineCalls
         raw.SQLITE_IOERR => StoreTrouble.Disk,
         _ => StoreTrouble.Unexpected,
     };
+
+    /// <summary>Takes all connection strings of files for the same; others stay as they were.</summary>
+    private sealed class OneSchema(IEqualityComparer<string> others) : IEqualityComparer<string>
+    {
+        private const string OfFile = "Data Source=";
+
+        public bool Equals(string? x, string? y) => others.Equals(x, y) || (IsOfFile(x) && IsOfFile(y));
+
+        public int GetHashCode(string text) => IsOfFile(text) ? OfFile.Length : others.GetHashCode(text);
+
+        private static bool IsOfFile(string? text) => text?.StartsWith(OfFile, StringComparison.Ordinal) == true;
+    }
 }

@@ -14,9 +14,17 @@ internal sealed class SqliteEngine : Engine
     private readonly string _beginning;
     private readonly HighWaterKeeper _highWater;
     private bool _isOpen;
+    private volatile bool _keepsConnections;
 
+    /// <param name="path">The file.</param>
+    /// <param name="clock">The clock.</param>
+    /// <param name="cacheKibibytes">
+    /// How much of the file each connection keeps in memory, if it is one file of many. Then connections are kept only once something is written:
+    /// most studios are only asked for prices, which are in memory.
+    /// </param>
     public SqliteEngine(string path, TimeProvider clock, int? cacheKibibytes = null)
     {
+        _keepsConnections = cacheKibibytes is null;
         _beginning = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;"
             + (cacheKibibytes is { } cache ? string.Create(CultureInfo.InvariantCulture, $" PRAGMA cache_size=-{cache};") : "");
         _path = path;
@@ -57,11 +65,11 @@ internal sealed class SqliteEngine : Engine
         try
         {
             DataFolder.Create(Path.GetDirectoryName(Path.GetFullPath(_path))!);
-            if (File.Exists(_path))
-                RefuseAlienFile();
-            else
+            if (!File.Exists(_path))
                 StoreFile.Create(_path).Dispose(); // SQLite would make it readable for everybody
-            using var connection = Connect();
+            using var connection = StoreFile.Open(_path);
+            RefuseAlienFile(connection);
+            connection.Execute("PRAGMA foreign_keys=ON; " + _beginning);
             var upgrade = Upgrading.Bring(connection, _path, now);
             var (standing, why) = Continuity.Resume(connection, _path);
             _highWater.Begin(standing);
@@ -76,10 +84,14 @@ internal sealed class SqliteEngine : Engine
 
     protected internal override ValueTask<Session> BeginReading() => new(SqliteSession.Alone(Connect(), deferred: true));
 
-    protected internal override ValueTask<Session> BeginWriting() => new(SqliteSession.Alone(Connect(), deferred: false));
+    protected internal override ValueTask<Session> BeginWriting()
+    {
+        _keepsConnections = true;
+        return new(SqliteSession.Alone(Connect(), deferred: false));
+    }
 
     /// <summary>Of its own: its temporary tables go when it closes.</summary>
-    protected internal override ValueTask<Staging> BeginStaging() => new(new SqliteStaging(Connect(_connectionString + ";Pooling=False")));
+    protected internal override ValueTask<Staging> BeginStaging() => new(new SqliteStaging(Connect(keeps: false)));
 
     protected internal override ValueTask Probe(TimeSpan within, DateTimeOffset now)
     {
@@ -127,12 +139,9 @@ internal sealed class SqliteEngine : Engine
     private static long SizeOf(string path) => new FileInfo(path) is { Exists: true } file ? file.Length : 0;
 
     /// <summary>A file of another program, or one that lost its end, is left unchanged. An empty file is a store that was never begun.</summary>
-    private void RefuseAlienFile()
+    private void RefuseAlienFile(SqliteConnection connection)
     {
-        if (!HasContent)
-            return;
-        using var connection = StoreFile.Open(_path);
-        if (IsUnbegun(connection))
+        if (!HasContent || IsUnbegun(connection))
             return;
         StoreFile.SchemaOf(connection, _path);
         if (connection.ExecuteScalar<string>("PRAGMA quick_check(1)") is var found && found != "ok")
@@ -143,11 +152,11 @@ internal sealed class SqliteEngine : Engine
     private static bool IsUnbegun(SqliteConnection connection) =>
         connection.ExecuteScalar<long>("SELECT count(*) FROM sqlite_master") == 0 && connection.ExecuteScalar<int>("PRAGMA user_version") == 0;
 
-    private SqliteConnection Connect() => Connect(_connectionString);
+    private SqliteConnection Connect() => Connect(_keepsConnections);
 
-    private SqliteConnection Connect(string connectionString)
+    private SqliteConnection Connect(bool keeps)
     {
-        var connection = EngineCalls.Open(connectionString);
+        var connection = EngineCalls.Open(keeps ? _connectionString : _connectionString + ";Pooling=False");
         connection.Execute(_beginning);
         return connection;
     }

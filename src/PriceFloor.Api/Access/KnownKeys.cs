@@ -24,6 +24,9 @@ public sealed class KnownKeys
     /// <summary>The keys of a studio, as its host knows them.</summary>
     public IReadOnlyList<StoredKey> Of(string studio) => [.. _byStudio[studio]];
 
+    /// <summary>True if another studio, or the host, has a key with that hash.</summary>
+    public bool IsElsewhere(byte[] hash, string studio) => Find(hash) is { } known && known.Caller.Studio != studio;
+
     /// <summary>The caller behind a key at a time, or null if the key is unknown or has expired.</summary>
     public Caller? Identify(ReadOnlySpan<char> key, DateTimeOffset now) => StillGood(Find(key), now);
 

@@ -14,8 +14,10 @@ public sealed class StudioKeys(Store host, KeyRing ring)
     /// <summary>True if the host knew a key that the studio does not have, so a request may have come with it.</summary>
     public async Task<bool> Follow(string studio, Store store)
     {
-        var own = (await store.ReadAsync(snapshot => snapshot.Keys)).Select(key => key with { Name = $"{studio}/{key.Name}" }).ToList();
-        if (Same(own, (await ring.Keys).Of(studio)))
+        var known = await ring.Keys;
+        var own = (await store.ReadAsync(snapshot => snapshot.Keys)).Where(key => !known.IsElsewhere(key.Hash, studio)) // a copied store opens nothing
+            .Select(key => key with { Name = $"{studio}/{key.Name}" }).ToList();
+        if (Same(own, known.Of(studio)))
             return false;
         var hasEnded = await host.WriteAsync(By, async writing =>
         {
@@ -24,7 +26,7 @@ public sealed class StudioKeys(Store host, KeyRing ring)
                 await writing.DeleteKey(key.Name);
             var there = await writing.Keys;
             foreach (var key in own.Where(key => !there.Exists(here => IsSame(key, here) || here.Hash.AsSpan().SequenceEqual(key.Hash))))
-                await Add(writing, key); // a hash that another studio has stays its own: a copied store opens nothing
+                await Add(writing, key); // a hash that another studio took meanwhile stays its own
             return gone.Count > 0;
         });
         ring.Refresh();
