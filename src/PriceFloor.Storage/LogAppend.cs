@@ -3,8 +3,14 @@ namespace PriceFloor.Storage;
 /// <summary>Lines of one source that are added to the log, corrected or withdrawn.</summary>
 public sealed record LogAppend<T> where T : LogLine
 {
-    /// <summary>As many lines at most are stored in one transaction, so that nobody waits long for it.</summary>
-    public const int MostTogether = 10_000;
+    /// <summary>
+    /// As many lines at most are prepared together, and stored in one transaction while nobody waits: most of them touch the same pages of the
+    /// indexes, which are then written once.
+    /// </summary>
+    public const int MostTogether = 50_000;
+
+    /// <summary>After so many lines a transaction ends if somebody waits.</summary>
+    public const int MostWhileOthersWait = 5_000;
 
     public required string Source { get; init; }
 

@@ -1,8 +1,8 @@
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Adds lines to the log, 10,000 in one transaction at most, so that other writers never wait long. They are prepared beside these, and compared
-/// while nobody else appends.
+/// Adds lines to the log, few in one transaction while others wait to write, so that they never wait long, and many if nobody does. Lines are
+/// prepared beside other writers, and compared while nobody else appends.
 /// </summary>
 /// <param name="store">The store.</param>
 /// <param name="engine">Its engine.</param>
@@ -45,19 +45,26 @@ internal sealed class LogAppending(Store store, Engine engine, SharedCommits wri
             await ClearUnfinished(staging);
             var difference = await Prepare(staging, stage.Compare);
             if (append.Whole is null || !difference.HasRefused)
-                foreach (var transaction in new LogTakeover<T>(stage, difference).Transactions())
-                    await Write(staging, difference.IsLarge, async writing =>
-                    {
-                        await allow(writing);
-                        await writing.WriteLog(transaction);
-                        return true;
-                    });
+                await TakeOver(staging, new Queue<LogStep>(new LogTakeover<T>(stage, difference).Steps()), difference.IsLarge, allow);
             return difference.Done;
         }
         finally
         {
             turns.Release();
         }
+    }
+
+    private async Task TakeOver(Staging staging, Queue<LogStep> steps, bool isLarge, Func<Writing, ValueTask> allow)
+    {
+        while (steps.Count > 0)
+            await Write(staging, isLarge, async writing =>
+            {
+                await allow(writing);
+                do
+                    await writing.WriteLog(steps.Dequeue());
+                while (steps.Count > 0 && !writes.IsWanted);
+                return true;
+            });
     }
 
     /// <summary>What an earlier appending left that was stopped, by a full disk or by the end of the process.</summary>

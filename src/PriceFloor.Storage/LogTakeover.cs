@@ -1,12 +1,15 @@
 namespace PriceFloor.Storage;
 
+/// <summary>A step in writing to the log, by whom and when that is.</summary>
+internal delegate ValueTask LogStep(Session session, string by, long now);
+
 /// <summary>
-/// Writes staged lines behind the end of the log, where nobody reads, in as many transactions as it takes. The last of them moves the end: then
-/// all lines are there at once.
+/// Writes staged lines behind the end of the log, where nobody reads, in steps that may be transactions of their own. The last of them moves the
+/// end: then all lines are there at once.
 /// </summary>
 internal sealed class LogTakeover<T>(LogStage<T> stage, LogDifference difference) where T : LogLine
 {
-    private const int Together = LogAppend<T>.MostTogether;
+    private const int Together = LogAppend<T>.MostWhileOthersWait;
 
     private static readonly LogList s_list = LogList.Of<T>();
 
@@ -14,8 +17,8 @@ internal sealed class LogTakeover<T>(LogStage<T> stage, LogDifference difference
 
     private LogAppend<T> Append => stage.Append;
 
-    /// <summary>Its transactions, in order: one if it is small.</summary>
-    public IEnumerable<Func<Session, string, long, ValueTask>> Transactions()
+    /// <summary>Its steps, in order: one if it is small.</summary>
+    public IEnumerable<LogStep> Steps()
     {
         if (difference.Written + difference.Leaving == 0)
             return [(session, _, _) => Say(session)];
@@ -30,7 +33,7 @@ internal sealed class LogTakeover<T>(LogStage<T> stage, LogDifference difference
             }];
     }
 
-    private IEnumerable<Func<Session, string, long, ValueTask>> Parts()
+    private IEnumerable<LogStep> Parts()
     {
         for (var from = 0; from < Append.Lines.Count && difference.Written > 0; from += Together)
         {

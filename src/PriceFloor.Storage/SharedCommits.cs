@@ -19,10 +19,14 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
     private readonly CancellationTokenSource _ending = new();
     private readonly ConcurrentQueue<WaitingWrite> _waiting = new();
     private long _refused;
+    private int _waitingAlone;
     private Heads? _heads;
 
     /// <summary>How many writes the engine has refused: a full disk, a read-only file, a lock.</summary>
     public long Refused => Interlocked.Read(ref _refused);
+
+    /// <summary>Whether somebody waits for the writer to end.</summary>
+    public bool IsWanted => !_waiting.IsEmpty || Volatile.Read(ref _waitingAlone) > 0;
 
     /// <summary>Whether the last write was refused.</summary>
     public bool IsRefusing { get; private set; }
@@ -44,7 +48,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
     /// <summary>Writes in a transaction that it shares with nobody: one that has been prepared on its own connection.</summary>
     public async Task<T> WriteAloneAsync<T>(string savedBy, Func<ValueTask<Session>> begin, Func<Writing, ValueTask<T>> write)
     {
-        await _gate.WaitAsync();
+        await TurnAsync(Timeout.InfiniteTimeSpan);
         try
         {
             await using var session = await begin();
@@ -68,7 +72,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
     /// <summary>Runs an action while nobody writes; false if that moment does not come in time.</summary>
     public async ValueTask<bool> Alone(TimeSpan within, Func<ValueTask> act)
     {
-        if (!await _gate.WaitAsync(within))
+        if (!await TurnAsync(within))
             return false;
         try
         {
@@ -86,6 +90,20 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
         _ending.Cancel();
         _ending.Dispose();
         _gate.Dispose();
+    }
+
+    /// <summary>Waits for the gate alone, in no shared transaction.</summary>
+    private async Task<bool> TurnAsync(TimeSpan within)
+    {
+        Interlocked.Increment(ref _waitingAlone);
+        try
+        {
+            return await _gate.WaitAsync(within);
+        }
+        finally
+        {
+            Interlocked.Decrement(ref _waitingAlone);
+        }
     }
 
     private WaitingWrite<T> Added<T>(string savedBy, Func<Writing, ValueTask<T>> write)

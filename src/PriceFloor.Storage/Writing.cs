@@ -102,7 +102,7 @@ public sealed class Writing : Snapshot
         Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
 
     /// <summary>Writes to the log, by whom and when this is.</summary>
-    internal ValueTask WriteLog(Func<Session, string, long, ValueTask> write)
+    internal ValueTask WriteLog(LogStep write)
     {
         _wroteBeside = true; // an import writes documents too, and nothing in memory counts them
         return write(Session, _savedBy, _savedAt);

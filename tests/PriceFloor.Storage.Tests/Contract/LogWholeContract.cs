@@ -83,7 +83,7 @@ public abstract class LogWholeContract<TEngine> : StoreWithALog<TEngine>
     [Fact]
     public async Task A_large_switch_that_is_stopped_between_its_transactions_is_not_there_and_the_next_one_is()
     {
-        const int Lines = LogAppend<MovementLine>.MostTogether + 1000, Kept = 6000, Transactions = 5;
+        const int Lines = (2 * LogAppend<MovementLine>.MostWhileOthersWait) + 1000, Kept = 6000, Transactions = 6;
         var (marks, sold) = (Marks, Sold("x")); // once: a store may be far away
         LogAppend<MovementLine> Sheet(int first, long paid) => new()
         {
@@ -93,12 +93,17 @@ public abstract class LogWholeContract<TEngine> : StoreWithALog<TEngine>
         };
         Append(Sheet(0, 5200));
         var (before, second) = (Position, Sheet(Lines - Kept, 4900));
-        // it begins, writes its lines in two, withdraws the first 5,000, and ends
+        // while others wait it begins, writes its lines in three, withdraws the first 5,000, and ends
         for (var stopped = 1; stopped <= Transactions; stopped++)
         {
             var left = stopped;
-            await Assert.ThrowsAsync<InvalidOperationException>(() => Store.AppendAsync("shop key", second,
-                _ => --left == 0 ? throw new InvalidOperationException("ended") : ValueTask.CompletedTask));
+            var others = new List<Task>();
+            await Assert.ThrowsAsync<InvalidOperationException>(() => Store.AppendAsync("shop key", second, _ =>
+            {
+                others.Add(Store.WriteAsync("another key", _ => ValueTask.FromResult(true)));
+                return --left == 0 ? throw new InvalidOperationException("ended") : ValueTask.CompletedTask;
+            }));
+            await Task.WhenAll(others);
             Assert.Equal(before, Position);
             Assert.Equal(Lines * 5200L, Movements().Sum(line => line.Paid));
             Assert.Empty(Engine.Faults());
@@ -115,16 +120,18 @@ public abstract class LogWholeContract<TEngine> : StoreWithALog<TEngine>
     public async Task Other_writers_write_between_the_transactions_of_a_switch_and_readers_see_none_of_it()
     {
         var (marks, sold) = (Marks, Sold("x"));
-        var lines = Enumerable.Range(0, 3 * LogAppend<MovementLine>.MostTogether).Select(i => sold with { Ref = marks.OfRef(Shop, $"{i}") });
-        var (calls, seen) = (0, new List<long>());
+        var lines = Enumerable.Range(0, 3 * LogAppend<MovementLine>.MostWhileOthersWait).Select(i => sold with { Ref = marks.OfRef(Shop, $"{i}") });
+        var (calls, seen, others) = (0, new List<long>(), new List<Task>());
         await Store.AppendAsync("shop key", new LogAppend<MovementLine> { Source = Shop, Whole = s_days, Lines = [.. lines] }, async _ =>
         {
             calls++;
+            others.Add(Store.WriteAsync("another key", _ => ValueTask.FromResult(true)));
             seen.Add((await Store.ReadAsync(snapshot => snapshot.LogPosition())).Movements);
         });
+        await Task.WhenAll(others);
         Assert.Equal(6, calls); // names, the beginning, three with lines, the end
         Assert.All(seen, position => Assert.Equal(0, position));
-        Assert.Equal(30_000, Position.Movements);
+        Assert.Equal(3 * LogAppend<MovementLine>.MostWhileOthersWait, Position.Movements);
     }
 
     [Fact]
