@@ -122,7 +122,8 @@ public sealed class DocCommandTests
         var database = PostgresCluster.One.NewDatabase();
         var (folder, stick) = (Directory.CreateTempSubdirectory("pricefloor-docs-"), Directory.CreateTempSubdirectory("pricefloor-stick-"));
         await HasALineOfTheLog(folder);
-        var lines = DocPages.Commands.Select(ProgramLine.Of).OfType<ProgramLine>().Where(line => line.Verb == CopyCommand.Name && line.Arguments.Count > 2).DistinctBy(line => line.Arguments[1]).ToList();
+        var lines = DocPages.Commands.Select(ProgramLine.Of).OfType<ProgramLine>()
+            .Where(line => line.Verb == CopyCommand.Name && line.Arguments.Count > 2).DistinctBy(line => line.Arguments[1]).ToList();
         Assert.Equal(["--from", "--to"], lines.Select(line => line.Arguments[1])); // in this order, so the second has something to copy
         foreach (var line in lines)
         {
