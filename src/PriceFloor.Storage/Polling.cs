@@ -3,23 +3,25 @@ using System.Diagnostics;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Asks where a store stands from time to time instead of once a request. When nothing has been heard for a while, each request asks again.
+/// Asks where a store stands from time to time instead of once a request, as long as requests come. When nothing has been heard for a while, each
+/// request asks again.
 /// </summary>
 /// <param name="every">The pause between two questions.</param>
 /// <param name="ask">Asks, and notes the answer.</param>
 internal sealed class Polling(TimeSpan every, Func<Task> ask) : IDisposable
 {
-    private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan s_longest = TimeSpan.FromSeconds(2), s_unwanted = TimeSpan.FromSeconds(10);
 
     private readonly CancellationTokenSource _ending = new();
     private int _begun;
-    private long _heard;
+    private long _heard, _wanted;
 
     /// <summary>Whether the last answer is recent enough.</summary>
     public bool IsRecent
     {
         get
         {
+            Interlocked.Exchange(ref _wanted, Stopwatch.GetTimestamp());
             if (Interlocked.Exchange(ref _begun, 1) == 0)
                 _ = RunAsync();
             return Interlocked.Read(ref _heard) is > 0 and var heard && Stopwatch.GetElapsedTime(heard) < s_longest;
@@ -35,7 +37,7 @@ internal sealed class Polling(TimeSpan every, Func<Task> ask) : IDisposable
     private async Task RunAsync()
     {
         var ended = _ending.Token;
-        while (!ended.IsCancellationRequested)
+        while (!ended.IsCancellationRequested && Stopwatch.GetElapsedTime(Interlocked.Read(ref _wanted)) < s_unwanted)
         {
             var asked = Stopwatch.GetTimestamp();
             try
@@ -50,5 +52,7 @@ internal sealed class Polling(TimeSpan every, Func<Task> ask) : IDisposable
 
             await Task.Delay(every, ended).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
+
+        Interlocked.Exchange(ref _begun, 0); // of a host's thousand studios few are asked for at once
     }
 }
