@@ -104,6 +104,15 @@ public sealed class PostgresTests : IDisposable
         Assert.All(indexes, index => Assert.Contains("(studio", index, StringComparison.Ordinal));
     }
 
+    /// <summary>Otherwise the server reads all revisions of the studio, to compare them with the positions.</summary>
+    [Fact]
+    public void What_was_newest_of_each_document_is_looked_up_for_each() => Assert.Equal(
+        "SELECT r.body FROM head h CROSS JOIN LATERAL (SELECT p.* FROM revision p WHERE p.key = h.key ORDER BY p.number DESC LIMIT 1) r",
+        Dialect.Of("""
+            SELECT r.body FROM head h JOIN revision r ON r.position =
+                (SELECT p.position FROM revision p WHERE p.key = h.key ORDER BY p.number DESC LIMIT 1)
+            """));
+
     private Store Opened(string role = PostgresCluster.Server)
     {
         var store = new Store(new StoreOnServer(_cluster.ConnectionString(_database, role)).Engine(_clock), _clock);
