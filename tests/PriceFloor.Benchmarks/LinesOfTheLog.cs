@@ -63,16 +63,17 @@ public static class LinesOfTheLog
     {
         var check = WireRequest.Check(BenchStudio.AdminKey);
         await Load.RunAsync(studio.Process, check, 1, SecondsOfWarming);
-        for (var from = 10_000_000; from < 10_000_000 + (3 * SheetLines); from += SheetLines)
+        for (var from = 10_000_000; from < 10_000_000 + (6 * SheetLines); from += 2 * SheetLines)
         {
             var sheet = Sheet(from, SheetLines, 52);
             var alone = await Load.RunAsync(studio.Process, check, 1, 2);
             var appending = SendAsync(studio, Named, sheet);
-            var beside = await Load.RunAsync(studio.Process, check, 1, 2);
+            var beside = await Load.RunBesideAsync(studio.Process, check, appending);
+            await appending;
             figures.Add($"p99 of price checks, 1 connection, beside an append of {s_sheet}", " ms", "alone", alone.P99Milliseconds,
                 beside.P99Milliseconds, "at most 1.5");
-            figures.Add($"longest wait of a price write beside an append of {s_sheet}", " ms",
-                (await LongestWriteAsync(studio, appending)).TotalMilliseconds, "at most 300 ms");
+            var longest = await LongestWriteAsync(studio, SendAsync(studio, Named, Sheet(from + SheetLines, SheetLines, 52)));
+            figures.Add($"longest wait of a price write beside an append of {s_sheet}", " ms", longest.TotalMilliseconds, "at most 300 ms");
         }
     }
 

@@ -26,12 +26,21 @@ public static class Load
     /// <param name="requests">What each connection, by its number, asks next.</param>
     /// <param name="connections">How many ask at the same time.</param>
     /// <param name="seconds">How long.</param>
-    public static async Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, double seconds)
+    public static Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, double seconds)
+    {
+        var until = Stopwatch.GetTimestamp() + (long)(seconds * Stopwatch.Frequency);
+        return RunAsync(service, requests, connections, () => Stopwatch.GetTimestamp() < until);
+    }
+
+    /// <summary>The same request on one connection, for as long as something lasts.</summary>
+    public static Task<Result> RunBesideAsync(ServedProcess service, byte[] request, Task something) =>
+        RunAsync(service, _ => () => request, 1, () => !something.IsCompleted);
+
+    private static async Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, Func<bool> goesOn)
     {
         var (cpu, driver, started) = (service.Cpu, Environment.CpuUsage.TotalTime, Stopwatch.GetTimestamp());
-        var until = started + (long)(seconds * Stopwatch.Frequency);
         var times =
-            await Task.WhenAll(Enumerable.Range(0, connections).Select(i => Task.Run(() => ConnectionAsync(service.Port, requests(i), until))));
+            await Task.WhenAll(Enumerable.Range(0, connections).Select(i => Task.Run(() => ConnectionAsync(service.Port, requests(i), goesOn))));
         var took = Stopwatch.GetElapsedTime(started).TotalSeconds;
         (cpu, driver) = (service.Cpu - cpu, Environment.CpuUsage.TotalTime - driver);
         var all = times.SelectMany(time => time).Order().ToList();
@@ -56,12 +65,13 @@ public static class Load
         return socket;
     }
 
-    private static async Task<List<long>> ConnectionAsync(int port, Func<byte[]> next, long until)
+    private static async Task<List<long>> ConnectionAsync(int port, Func<byte[]> next, Func<bool> goesOn)
     {
         using var socket = await ConnectAsync(port);
         var (times, buffer) = (new List<long>(100_000), new byte[16 * 1024]);
-        while (Stopwatch.GetTimestamp() is var asked && asked < until)
+        while (goesOn())
         {
+            var asked = Stopwatch.GetTimestamp();
             await socket.SendAsync(next());
             await WireAnswer.ReadAsync(socket, buffer);
             times.Add(Stopwatch.GetTimestamp() - asked);
