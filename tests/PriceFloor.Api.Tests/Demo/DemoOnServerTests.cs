@@ -1,7 +1,7 @@
+using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.Demo;
 using PriceFloor.Api.Tests.Running;
 using PriceFloor.Storage;
-using Microsoft.Extensions.DependencyInjection;
 using Xunit;
 
 namespace PriceFloor.Api.Tests.Demo;
