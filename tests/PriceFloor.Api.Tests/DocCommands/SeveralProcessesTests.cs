@@ -148,7 +148,7 @@ public sealed class SeveralProcessesTests
 
     private static string Text(YamlMappingNode node, string name) => ((YamlScalarNode)Child(node, name)).Value!;
 
-    private static IReadOnlyList<string> Texts(YamlMappingNode node, string name) =>
+    private static string[] Texts(YamlMappingNode node, string name) =>
         node.Children.TryGetValue(new YamlScalarNode(name), out var child)
             ? [.. ((YamlSequenceNode)child).Children.OfType<YamlScalarNode>().Select(text => text.Value!)] : [];
 
