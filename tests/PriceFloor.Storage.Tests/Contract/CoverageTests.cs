@@ -26,7 +26,7 @@ public sealed class CoverageTests
     public void Every_question_that_a_store_answers_is_asked_by_the_contract()
     {
         const BindingFlags Own = BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly;
-        string[] ofOneEngine = [nameof(Store.Open), nameof(Store.IsBehind), nameof(Store.Dispose)];
+        string[] ofOneEngine = [nameof(Store.Open), nameof(Store.OpenAsync), nameof(Store.IsBehind), nameof(Store.Dispose)];
         var contracts = Directory.EnumerateFiles(Repository.File("tests/PriceFloor.Storage.Tests/Contract"), "*.cs");
         var asked = string.Concat(contracts.Select(File.ReadAllText));
         var names = new[] { typeof(Store), typeof(Snapshot), typeof(Writing) }.SelectMany(type => type.GetMembers(Own))

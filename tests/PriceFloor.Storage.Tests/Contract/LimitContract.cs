@@ -57,6 +57,22 @@ public abstract class LimitContract<TEngine> : StoreContract<TEngine>
         });
     }
 
+    [Fact]
+    public async Task What_is_put_in_at_once_is_counted_as_a_whole()
+    {
+        await Save("a");
+        await Save("b");
+        Store.Limits = new StoreLimits(Documents: 1);
+        await Store.WriteAsync("test", async writing =>
+        {
+            var refused = await Assert.ThrowsAsync<QuotaException>(() => Store.CheckLimits(writing).AsTask());
+            Assert.Equal(("documents", 1L, 2L), (refused.What, refused.Limit, refused.Used));
+            Store.Limits = new StoreLimits(Documents: 2);
+            await Store.CheckLimits(writing);
+            return true;
+        });
+    }
+
     private Task<Revision> Save(string key) => Store.WriteAsync("test", writing =>
         writing.Save("design", key, $$"""{"n":"{{Guid.NewGuid():N}}"}""", []));
 }
