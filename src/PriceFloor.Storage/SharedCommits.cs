@@ -15,18 +15,17 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
     private static readonly StorePoint s_alone = new("", 0, 0);
     private static readonly TimeSpan s_untilAskedAgain = TimeSpan.FromSeconds(1);
 
-    private readonly SemaphoreSlim _gate = new(1, 1);
+    private readonly WriterGate _gate = new();
     private readonly CancellationTokenSource _ending = new();
     private readonly ConcurrentQueue<WaitingWrite> _waiting = new();
     private long _refused;
-    private int _waitingAlone;
     private Heads? _heads;
 
     /// <summary>How many writes the engine has refused: a full disk, a read-only file, a lock.</summary>
     public long Refused => Interlocked.Read(ref _refused);
 
     /// <summary>Whether somebody waits for the writer to end.</summary>
-    public bool IsWanted => !_waiting.IsEmpty || Volatile.Read(ref _waitingAlone) > 0;
+    public bool IsWanted => !_waiting.IsEmpty || _gate.IsWanted;
 
     /// <summary>Whether the last write was refused.</summary>
     public bool IsRefusing { get; private set; }
@@ -48,7 +47,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
     /// <summary>Writes in a transaction that it shares with nobody: one that has been prepared on its own connection.</summary>
     public async Task<T> WriteAloneAsync<T>(string savedBy, Func<ValueTask<Session>> begin, Func<Writing, ValueTask<T>> write)
     {
-        await TurnAsync(Timeout.InfiniteTimeSpan);
+        await _gate.EnterAlone(Timeout.InfiniteTimeSpan);
         try
         {
             await using var session = await begin();
@@ -72,7 +71,7 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
     /// <summary>Runs an action while nobody writes; false if that moment does not come in time.</summary>
     public async ValueTask<bool> Alone(TimeSpan within, Func<ValueTask> act)
     {
-        if (!await TurnAsync(within))
+        if (!await _gate.EnterAlone(within))
             return false;
         try
         {
@@ -90,20 +89,6 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
         _ending.Cancel();
         _ending.Dispose();
         _gate.Dispose();
-    }
-
-    /// <summary>Waits for the gate alone, in no shared transaction.</summary>
-    private async Task<bool> TurnAsync(TimeSpan within)
-    {
-        Interlocked.Increment(ref _waitingAlone);
-        try
-        {
-            return await _gate.WaitAsync(within);
-        }
-        finally
-        {
-            Interlocked.Decrement(ref _waitingAlone);
-        }
     }
 
     private WaitingWrite<T> Added<T>(string savedBy, Func<Writing, ValueTask<T>> write)
