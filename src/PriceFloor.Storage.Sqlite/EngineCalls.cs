@@ -10,7 +10,7 @@ namespace PriceFloor.Storage.Sqlite;
 /// </summary>
 internal static class EngineCalls
 {
-    /// <summary>What Dapper makes for a statement serves all files, since they have one schema; else it would make and keep it for each of them.</summary>
+    /// <summary>What Dapper makes for a statement serves all files, since they have one schema; else each would have its own.</summary>
     static EngineCalls() => SqlMapper.ConnectionStringComparer = new OneSchema(SqlMapper.ConnectionStringComparer);
 
     public static SqliteConnection Open(string connectionString)

@@ -54,7 +54,7 @@ public sealed class Stored<T> where T : class
 
     public static Stored<T> Inline(T document) => new("inline", null, document);
 
-    /// <summary>Several threads may parse it at once, and the first to finish is right for all. A fault is not kept: the next one tries again.</summary>
+    /// <summary>Several threads may parse it at once; the first to finish is right for all. A fault is not kept.</summary>
     private T Parsed()
     {
         if (Volatile.Read(ref _unread) is not { } revision)

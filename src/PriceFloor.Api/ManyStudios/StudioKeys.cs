@@ -15,7 +15,8 @@ public sealed class StudioKeys(Store host, KeyRing ring)
     public async Task<bool> Follow(string studio, Store store)
     {
         var known = await ring.Keys;
-        var own = (await store.ReadAsync(snapshot => snapshot.Keys)).Where(key => !known.IsElsewhere(key.Hash, studio)) // a copied store opens nothing
+        var own = (await store.ReadAsync(snapshot => snapshot.Keys))
+            .Where(key => !known.IsElsewhere(key.Hash, studio)) // a copied store opens nothing
             .Select(key => key with { Name = $"{studio}/{key.Name}" }).ToList();
         if (Same(own, known.Of(studio)))
             return false;
