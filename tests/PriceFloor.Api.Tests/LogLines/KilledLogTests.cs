@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Tests.LogLines;
 /// <summary>The real service, killed while a sheet comes in: a transaction's lines are all there or none, and sent again each is once.</summary>
 public sealed class KilledLogTests : IDisposable
 {
-    private const int Lines = 45_000;
+    private const int Lines = 45_000, Several = (2 * LogAppend<MovementLine>.MostTogether) + 10_000;
 
     private readonly string _folder = Directory.CreateTempSubdirectory("pricefloor-killed-log-").FullName;
 
@@ -17,7 +17,7 @@ public sealed class KilledLogTests : IDisposable
     [Fact]
     public async Task A_sheet_is_stored_in_whole_transactions_and_nothing_twice_when_it_is_sent_again()
     {
-        var sheet = Sheet(i => $"{i},2027-{1 + (i % 12):00}-14,RB-014,web,1,52.00,\n");
+        var sheet = Sheet(i => $"{i},2027-{1 + (i % 12):00}-14,RB-014,web,1,52.00,\n", Several);
         var found = new List<long>();
         for (var round = 0; round < 4; round++)
         {
@@ -38,9 +38,9 @@ public sealed class KilledLogTests : IDisposable
             found.Add(Stored());
         }
 
-        Assert.All(found, count => Assert.True(count % LogAppend<MovementLine>.MostTogether == 0 || count == Lines, $"{count}"));
+        Assert.All(found, count => Assert.True(count % LogAppend<MovementLine>.MostTogether == 0 || count == Several, $"{count}"));
         Assert.Equal(found.Order(), found);
-        Assert.Equal(Lines, found[^1]);
+        Assert.Equal(Several, found[^1]);
         Assert.Empty(StoreCheck.Of(Path.Combine(_folder, "pricefloor.db"), (_, _) => null).Faults);
     }
 
@@ -79,7 +79,8 @@ public sealed class KilledLogTests : IDisposable
         Assert.Equal((Lines, Lines * 4900L), found[^1]);
     }
 
-    private static string Sheet(Func<int, string> line) => SentLog.Heading + string.Concat(Enumerable.Range(0, Lines).Select(line));
+    private static string Sheet(Func<int, string> line, int lines = Lines) =>
+        SentLog.Heading + string.Concat(Enumerable.Range(0, lines).Select(line));
 
     private static Task<HttpResponseMessage> Send(HttpClient client, string query, string sheet) => client.PostAsync(
         new Uri($"/v1/movements/batch?{query}", UriKind.Relative), new StringContent(sheet, Encoding.UTF8, "text/csv"), Studio.Cancellation);
