@@ -98,7 +98,7 @@ public static class CopyCommand
         try
         {
             if (studios.Count > 0)
-                Open(to.Own).Dispose(); // makes the tables
+                StoreCommands.Opened(to.Own).Dispose(); // makes the tables
             foreach (var key in studios)
             {
                 begun.Add(key);
@@ -126,7 +126,7 @@ public static class CopyCommand
     /// <summary>Copies one store in one transaction, in which the copy is also compared; returns the number of its lines.</summary>
     private static long CopyOne(StorePlace from, StorePlace to)
     {
-        using var store = Open(to);
+        using var store = StoreCommands.Opened(to);
         return from.Read(snapshot => new ValueTask<long>(store.WriteAsync(Name, async writing =>
         {
             if (!await StoreImport.IsFor(writing))
@@ -148,21 +148,6 @@ public static class CopyCommand
             return given.Sum().SequenceEqual(kept.Sum()) ? given.Count
                 : throw new StoreException($"The copy {to.Name} is not the same as {from.Name}. Nothing was kept.");
         })));
-    }
-
-    private static Store Open(StorePlace place)
-    {
-        var store = new Store(place.Engine(TimeProvider.System), TimeProvider.System);
-        try
-        {
-            store.Open();
-            return store;
-        }
-        catch
-        {
-            store.Dispose();
-            throw;
-        }
     }
 
     private static StoreLock Alone(string folder)

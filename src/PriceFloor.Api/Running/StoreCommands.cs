@@ -184,11 +184,20 @@ public static class StoreCommands
         return held;
     }
 
-    private static Store Opened(StorePlace place)
+    /// <summary>A store that is open; one that cannot be opened is let go.</summary>
+    internal static Store Opened(StorePlace place)
     {
         var store = new Store(place.Engine(TimeProvider.System), TimeProvider.System);
-        store.Open();
-        return store;
+        try
+        {
+            store.Open();
+            return store;
+        }
+        catch
+        {
+            store.Dispose();
+            throw;
+        }
     }
 
     /// <summary>The host finds a studio by its keys. With files it looks when it opens the studio.</summary>
