@@ -36,6 +36,12 @@ public sealed class Store : IDisposable
     /// <summary>Where the store stands, as far as this process has heard.</summary>
     public StorePoint Point => Volatile.Read(ref _point);
 
+    /// <summary>
+    /// Where the log stands, asked of nobody; null where other processes may write to it, so only a <see cref="Snapshot"/> knows. What is read after
+    /// this was asked holds at least every line up to it.
+    /// </summary>
+    public LogPoint? LogPoint => _engine.IsShared ? null : new LogPoint("", _writes.LogWrites);
+
     /// <summary>Whether other processes may serve the same store.</summary>
     public bool IsShared => _engine.IsShared;
 

@@ -10,6 +10,7 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Evidence.Logged;
 using PriceFloor.Api.ListedPrices;
 using PriceFloor.Api.Plans;
+using PriceFloor.Api.PriceChecks;
 using PriceFloor.Api.Profiles;
 using PriceFloor.Api.Quotes;
 using PriceFloor.Api.ReadingRuleSets;
@@ -27,6 +28,7 @@ public static class StudioParts
     [
         Part(studio => studio.Store),
         Part(studio => new CatalogueSource(studio.Store, studio.Get<TimeProvider>())),
+        Part(studio => new ClearingPrices(studio.Store)),
         Part(_ => new LogWatch()),
         Part(_ => new LoggedShelves()),
         Part(studio => new LoggedDesigns(studio.Get<LoggedShelves>())),

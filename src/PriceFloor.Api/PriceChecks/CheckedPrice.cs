@@ -94,7 +94,7 @@ public sealed class CheckedPrice
             : new CheckedPrice(floor, channel, prices.Value, request.Price, check?.Value, catalogue)
             {
                 Clears = otherProfile is null && catalogue.ListedUnder(request.Sku, design, channel.Key) is { Sound: { } listed } stored
-                    && listed.MayClear(catalogue.Today) && request.Price >= listed.Price ? stored : null,
+                    && ClearingPrices.MayClear(listed, catalogue.Today) && request.Price >= listed.Price ? stored : null,
             };
     }
 

@@ -5,22 +5,21 @@ using PriceFloor.Api.Documents;
 using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Telemetry;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.PriceChecks;
 
 public static class PriceCheckRoutes
 {
     public static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Get(FromQuery<PriceCheckQuery> query, CatalogueReader reader,
-        Store store, ServiceCounts counts, HttpContext context) =>
-            Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, (reader, store), counts, context);
+        ClearingPrices clearing, ServiceCounts counts, HttpContext context) =>
+            Answer(query.Value.Request, query.Value.AsOf, query.Value.Workings, Place.Query, (reader, clearing), counts, context);
 
     public static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Post(JsonBody<PriceCheckRequest> body, FromQuery<ComputeQuery> query,
-        CatalogueReader reader, Store store, ServiceCounts counts, HttpContext context) =>
-            Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, (reader, store), counts, context);
+        CatalogueReader reader, ClearingPrices clearing, ServiceCounts counts, HttpContext context) =>
+            Answer(body.Value, query.Value.AsOf, query.Value.Workings, Place.Body, (reader, clearing), counts, context);
 
     private static ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Answer(PriceCheckRequest request, DateTimeOffset? asOf, bool workings,
-        Place place, (CatalogueReader Reader, Store Store) stored, ServiceCounts counts, HttpContext context)
+        Place place, (CatalogueReader Reader, ClearingPrices Clearing) stored, ServiceCounts counts, HttpContext context)
     {
         var caller = Caller.Of(context);
         if (workings && !caller.May(Scope.Read))
@@ -35,13 +34,14 @@ public static class PriceCheckRoutes
             return new(found.Answer(caller, workings), found.Clears, null);
         });
         // Nearly always all is at hand, and no price clears anything.
-        return read is { IsCompletedSuccessfully: true, Result: { Clears: null } now } ? new(now.Told) : Told(read, stored.Store, asOf);
+        return read is { IsCompletedSuccessfully: true, Result: { Clears: null } now } ? new(now.Told) : Told(read, stored.Clearing, asOf);
     }
 
-    private static async ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Told(ValueTask<Read> read, Store store, DateTimeOffset? asOf)
+    private static async ValueTask<Results<JsonAnswer<PriceCheckAnswer>, Problem>> Told(ValueTask<Read> read, ClearingPrices clearing,
+        DateTimeOffset? asOf)
     {
         var now = await read;
-        return now is { Answer: { } answer, Clears: { } clears } && await ClearingPrices.IsOpen(store, clears, asOf)
+        return now is { Answer: { } answer, Clears: { } clears } && await clearing.IsOpen(clears, asOf)
             ? JsonAnswer.Of(answer with { Clearing = true }) : now.Told;
     }
 

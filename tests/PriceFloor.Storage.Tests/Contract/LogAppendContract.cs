@@ -114,6 +114,24 @@ public abstract class LogAppendContract<TEngine> : StoreWithALog<TEngine>
     }
 
     [Fact]
+    public void Where_the_log_stands_is_another_after_each_change_of_it_and_nothing_else()
+    {
+        var points = new List<LogPoint?> { Store.LogPoint };
+        Send(Sold("a"), Sold("b"));
+        points.Add(Store.LogPoint);
+        Store.Write("test", writing => writing.Save("design", "a", "1", []));
+        Assert.Equal(points[^1], Store.LogPoint);
+        Send(Sold("a", paid: 4900));
+        points.Add(Store.LogPoint);
+        Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "a")] });
+        points.Add(Store.LogPoint);
+        if (Store.IsShared)
+            Assert.All(points, Assert.Null); // only a snapshot knows what others wrote
+        else
+            Assert.Equal(4, points.OfType<LogPoint>().Distinct().Count());
+    }
+
+    [Fact]
     public async Task Nothing_is_kept_if_the_key_may_no_longer_write()
     {
         await Assert.ThrowsAsync<InvalidOperationException>(() => Store.AppendAsync("shop key",

@@ -8,7 +8,6 @@ using PriceFloor.Api.Http;
 using PriceFloor.Api.Http.Reading;
 using PriceFloor.Api.Sheets;
 using PriceFloor.Api.Telemetry;
-using PriceFloor.Storage;
 
 namespace PriceFloor.Api.PriceChecks.Batches;
 
@@ -18,7 +17,7 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, Store store, IValidator<PriceCheckRequest> validator,
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, ClearingPrices clearing, IValidator<PriceCheckRequest> validator,
         Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.Refused(context.Request) is { } refused)
@@ -43,7 +42,7 @@ public static class BatchRoutes
         var batch = new Batch(query.Value, catalogue, validator, Caller.Of(context), context, wanted, settings.DataFolder, putBy, counts)
         {
             // A sheet has no column for it.
-            Clearing = wanted == Format.Csv ? FrozenSet<string>.Empty : await ClearingPrices.OpenIn(store, catalogue, query.Value.AsOf),
+            Clearing = wanted == Format.Csv ? FrozenSet<string>.Empty : await clearing.OpenIn(catalogue, query.Value.AsOf),
         };
         return given == Format.Csv ? await batch.OfSheet() : given == Format.Ndjson ? await batch.OfLines() : await batch.OfArray(settings.BodyBytes);
     }
