@@ -86,7 +86,16 @@ internal sealed class LogAppending(Store store, Engine engine, SharedCommits wri
 
     private async Task<TResult> Write<TResult>(Staging staging, bool isLarge, Func<Writing, ValueTask<TResult>> write)
     {
-        var result = await writes.WriteAloneAsync(by, () => staging.BeginWriting(isLarge), write);
+        TResult result;
+        try
+        {
+            result = await writes.WriteAloneAsync(by, () => staging.BeginWriting(isLarge), write);
+        }
+        finally
+        {
+            store.LogChanged();
+        }
+
         if (isLarge)
             await staging.Settle();
         return result;

@@ -18,14 +18,11 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
     private readonly WriterGate _gate = new();
     private readonly CancellationTokenSource _ending = new();
     private readonly ConcurrentQueue<WaitingWrite> _waiting = new();
-    private long _refused, _logWrites;
+    private long _refused;
     private Heads? _heads;
 
     /// <summary>How many writes the engine has refused: a full disk, a read-only file, a lock.</summary>
     public long Refused => Interlocked.Read(ref _refused);
-
-    /// <summary>How many transactions that wrote to the log have ended, kept or not: another number before anybody hears of it.</summary>
-    public long LogWrites => Interlocked.Read(ref _logWrites);
 
     /// <summary>Whether somebody waits for the writer to end.</summary>
     public bool IsWanted => !_waiting.IsEmpty || _gate.IsWanted;
@@ -67,7 +64,6 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
         }
         finally
         {
-            Interlocked.Increment(ref _logWrites); // who prepares a transaction writes to the log
             _gate.Release();
         }
     }
@@ -150,8 +146,6 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
                 work.Fault ??= fault; // none of their writes were kept
         }
 
-        if (together.Exists(work => work.WroteLog))
-            Interlocked.Increment(ref _logWrites);
         foreach (var work in together)
             work.IsDone = true;
     }
@@ -239,7 +233,6 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
             work.Fault = fault;
         }
 
-        work.WroteLog = writing.WroteLog;
         if (work.Fault is null && !writing.IsUndone)
             (work.IsKept, work.LastPosition, work.HighestNumber) = (true, writing.LastPosition, writing.HighestNumber);
         else if (session.HasEnded)

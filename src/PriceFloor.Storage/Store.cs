@@ -12,6 +12,7 @@ public sealed class Store : IDisposable
     private readonly Polling? _polling;
     private Mark? _mark;
     private bool _isClosed;
+    private long _logChanges;
     private StorePoint _point = new("", 0, 0);
 
     public Store(Engine engine, TimeProvider clock)
@@ -40,7 +41,7 @@ public sealed class Store : IDisposable
     /// Where the log stands, asked of nobody; null where other processes may write to it, so only a <see cref="Snapshot"/> knows. What is read after
     /// this was asked holds at least every line up to it.
     /// </summary>
-    public LogPoint? LogPoint => _engine.IsShared ? null : new LogPoint("", _writes.LogWrites);
+    public LogPoint? LogPoint => _engine.IsShared ? null : new LogPoint("", Interlocked.Read(ref _logChanges));
 
     /// <summary>Whether other processes may serve the same store.</summary>
     public bool IsShared => _engine.IsShared;
@@ -119,6 +120,9 @@ public sealed class Store : IDisposable
             await limits.CheckBytes(() => BytesFor(writing));
             await allow(writing);
         });
+
+    /// <summary>Called after each transaction that may have changed the log, before anybody hears that it did.</summary>
+    internal void LogChanged() => Interlocked.Increment(ref _logChanges);
 
     /// <summary>Throws a <see cref="QuotaException"/> if what was put in at once is more than the store may hold.</summary>
     public ValueTask CheckLimits(Writing writing) => Limits?.CheckAll(writing, () => BytesFor(writing)) ?? default;

@@ -18,9 +18,6 @@ internal abstract class WaitingWrite(string savedBy)
     /// <summary>The highest number of its kept revisions; 0 if there are none.</summary>
     public long HighestNumber { get; set; }
 
-    /// <summary>Whether it wrote to the log, kept or not.</summary>
-    public bool WroteLog { get; set; }
-
     public abstract ValueTask Run(Writing writing);
 }
 

@@ -40,9 +40,6 @@ public sealed class Writing : Snapshot
 
     internal bool IsUndone { get; private set; }
 
-    /// <summary>Whether anything was written to the log.</summary>
-    internal bool WroteLog => _wroteBeside;
-
     /// <summary>Appends a revision of a document and records its references.</summary>
     public ValueTask<Revision> Save(string kind, string key, string body, IEnumerable<DocumentName> references) =>
         Append(kind, key, body, [.. references.Distinct()]);

@@ -79,6 +79,7 @@ internal static class LoggedStock
     {
         var listed = catalogue.ListedPrices(stock.Design.Known.Sku);
         return stock.Design.Shelf.Places.Any(place => place.Channel is { } key && key != offer?.Demand.Offer.Key
-            && catalogue.Channel(key)?.Sound is { ShopShare: > 0 } && !ClearingPrices.MayClear(listed.GetValueOrDefault(key)?.Sound, catalogue.Today));
+            && catalogue.Channel(key)?.Sound is { ShopShare: > 0 }
+            && !ClearingPrices.MayClear(listed.GetValueOrDefault(key)?.Sound, catalogue.Today));
     }
 }

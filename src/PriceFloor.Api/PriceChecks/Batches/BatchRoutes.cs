@@ -17,8 +17,8 @@ namespace PriceFloor.Api.PriceChecks.Batches;
 /// </summary>
 public static class BatchRoutes
 {
-    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, ClearingPrices clearing, IValidator<PriceCheckRequest> validator,
-        Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
+    public static async Task<IResult> Post(FromQuery<BatchQuery> query, CatalogueReader reader, ClearingPrices clearing,
+        IValidator<PriceCheckRequest> validator, Settings settings, PutBy putBy, ServiceCounts counts, HttpContext context)
     {
         if (BatchBody.Refused(context.Request) is { } refused)
             return refused;
