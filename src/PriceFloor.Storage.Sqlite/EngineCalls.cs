@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using SQLitePCL;
@@ -10,6 +11,8 @@ namespace PriceFloor.Storage.Sqlite;
 /// </summary>
 internal static class EngineCalls
 {
+    private static readonly ConditionalWeakTable<sqlite3, object?> s_used = [];
+
     /// <summary>What Dapper makes for a statement serves all files, since they have one schema; else each would have its own.</summary>
     static EngineCalls() => SqlMapper.ConnectionStringComparer = new OneSchema(SqlMapper.ConnectionStringComparer);
 
@@ -27,6 +30,9 @@ internal static class EngineCalls
             throw AsTrouble(e);
         }
     }
+
+    /// <summary>Whether this has been asked before of the engine's own connection, which stays open in the pool and keeps its settings.</summary>
+    public static bool IsUsedBefore(this SqliteConnection connection) => !s_used.TryAdd(connection.Handle!, null);
 
     public static int Execute(this SqliteConnection connection, string sql, object? parameters = null, SqliteTransaction? transaction = null)
     {

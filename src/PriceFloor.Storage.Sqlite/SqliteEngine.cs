@@ -9,6 +9,9 @@ namespace PriceFloor.Storage.Sqlite;
 /// </summary>
 internal sealed class SqliteEngine : Engine
 {
+    /// <summary>Milliseconds.</summary>
+    private const int BusyTimeout = 5000;
+
     private readonly string _path;
     private readonly string _connectionString;
     private readonly string _beginning;
@@ -25,11 +28,10 @@ internal sealed class SqliteEngine : Engine
     public SqliteEngine(string path, TimeProvider clock, int? cacheKibibytes = null)
     {
         _keepsConnections = cacheKibibytes is null;
-        _beginning = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000;"
+        _beginning = $"PRAGMA foreign_keys=ON; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout={BusyTimeout};"
             + (cacheKibibytes is { } cache ? string.Create(CultureInfo.InvariantCulture, $" PRAGMA cache_size=-{cache};") : "");
         _path = path;
-        _connectionString =
-            new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 5, Pooling = true }.ToString();
+        _connectionString = new SqliteConnectionStringBuilder { DataSource = path, DefaultTimeout = 5, Pooling = true }.ToString();
         _highWater = new HighWaterKeeper(path, clock, MarkAt);
     }
 
@@ -69,7 +71,7 @@ internal sealed class SqliteEngine : Engine
                 StoreFile.Create(_path).Dispose(); // SQLite would make it readable for everybody
             using var connection = StoreFile.Open(_path);
             RefuseAlienFile(connection);
-            connection.Execute("PRAGMA foreign_keys=ON; " + _beginning);
+            connection.Execute(_beginning);
             var upgrade = Upgrading.Bring(connection, _path, now);
             var (standing, why) = Continuity.Resume(connection, _path);
             _highWater.Begin(standing);
@@ -98,9 +100,17 @@ internal sealed class SqliteEngine : Engine
         using var connection = Connect();
         connection.DefaultTimeout = int.Max(1, (int)within.TotalSeconds);
         connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA busy_timeout={within.TotalMilliseconds:0}"));
-        connection.Execute("INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at",
-            new { now = Moment.Of(now) });
-        return ValueTask.CompletedTask;
+        try
+        {
+            connection.Execute(
+                "INSERT INTO probe (only, written_at) VALUES (1, @now) ON CONFLICT (only) DO UPDATE SET written_at = excluded.written_at",
+                new { now = Moment.Of(now) });
+            return ValueTask.CompletedTask;
+        }
+        finally
+        {
+            connection.Execute($"PRAGMA busy_timeout={BusyTimeout}"); // the connection is used again
+        }
     }
 
     protected internal override void Committed(long position, long number) => _highWater.Advance(position, number);
@@ -154,10 +164,12 @@ internal sealed class SqliteEngine : Engine
 
     private SqliteConnection Connect() => Connect(_keepsConnections);
 
+    /// <summary>A connection that was kept still has its settings: to set them again would be a tenth of a write's time.</summary>
     private SqliteConnection Connect(bool keeps)
     {
         var connection = EngineCalls.Open(keeps ? _connectionString : _connectionString + ";Pooling=False");
-        connection.Execute(_beginning);
+        if (!connection.IsUsedBefore())
+            connection.Execute(_beginning);
         return connection;
     }
 }

@@ -51,8 +51,17 @@ public sealed class FileTests : IDisposable
         using var connection = Connect();
         Assert.Equal("wal", connection.ExecuteScalar<string>("PRAGMA journal_mode"));
         using var engine = new SqliteEngine(Db, TimeProvider.System);
-        await using var session = await engine.BeginReading();
-        Assert.Equal(2, await session.ExecuteScalar<long>("PRAGMA synchronous")); // 2 is FULL
+        for (var i = 0; i < 3; i++) // the first connection is a new one, the others are it again
+        {
+            await using (var session = i < 2 ? await engine.BeginReading() : await engine.BeginWriting())
+            {
+                Assert.Equal(2, await session.ExecuteScalar<long>("PRAGMA synchronous")); // 2 is FULL
+                Assert.Equal(1, await session.ExecuteScalar<long>("PRAGMA foreign_keys"));
+                Assert.Equal(5000, await session.ExecuteScalar<long>("PRAGMA busy_timeout"));
+            }
+
+            await engine.Probe(TimeSpan.FromMilliseconds(50), _clock.GetUtcNow()); // waits less, and leaves the connection as it was
+        }
     }
 
     [Fact]
