@@ -69,7 +69,11 @@ public abstract class Session : IAsyncDisposable
         }
     }
 
-    /// <summary>Records what a document refers to.</summary>
+    /// <summary>What a document refers to, as recorded.</summary>
+    internal ValueTask<List<DocumentName>> ReferencesOf(string kind, string key) =>
+        Query<DocumentName>("SELECT to_kind AS kind, to_key AS key FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key });
+
+    /// <summary>Records what a document refers to, in place of what was recorded.</summary>
     internal async ValueTask Refer(string kind, string key, IReadOnlyList<DocumentName> references)
     {
         await Execute("DELETE FROM reference WHERE from_kind = @kind AND from_key = @key", new { kind, key });

@@ -129,8 +129,9 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
         try
         {
             await using var session = await BeginAsync();
+            long? savedAt = null;
             foreach (var work in together)
-                await DoAsync(work, session, isLone: together.Count == 1);
+                savedAt = await DoAsync(work, session, savedAt, isLone: together.Count == 1);
             if (together.Exists(work => work.IsKept))
                 await CommitAsync(session); // else disposing of it rolls everything back
             if (session is HeldBack { Written: var written })
@@ -215,14 +216,15 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
         IsRefusing = refused.Trouble != StoreTrouble.Busy; // a lock ends as soon as it is released
     }
 
-    private async ValueTask DoAsync(WaitingWrite work, Session session, bool isLone)
+    /// <summary>Takes and returns the time that no revision is later than, if it is known.</summary>
+    private async ValueTask<long?> DoAsync(WaitingWrite work, Session session, long? savedAt, bool isLone)
     {
         var held = session as HeldBack;
         if (held is not null)
             held.BeginWork(isLone);
         else if (!isLone)
             await session.Mark(Beginning);
-        var writing = await Writing.Begin(session, work.SavedBy, clock.GetUtcNow());
+        var writing = await Writing.Begin(session, work.SavedBy, clock.GetUtcNow(), savedAt);
         try
         {
             await work.Run(writing);
@@ -241,5 +243,6 @@ internal sealed class SharedCommits(Engine engine, TimeProvider clock, Action<St
             await held.TakeBack();
         else if (!isLone)
             await session.GoBackTo(Beginning);
+        return writing.LastSavedAt;
     }
 }

@@ -10,15 +10,21 @@ public sealed class Writing : Snapshot
         """;
 
     private readonly string _savedBy;
-    private readonly long _savedAt;
     private readonly HeldBack? _heldBack;
     private bool _wroteBeside;
 
     private Writing(Session session, string savedBy, long savedAt)
-        : base(session) => (_savedBy, _savedAt, _heldBack) = (savedBy, savedAt, session as HeldBack);
+        : base(session) => (_savedBy, SavedAt, _heldBack) = (savedBy, savedAt, session as HeldBack);
 
-    internal static async ValueTask<Writing> Begin(Session session, string savedBy, DateTimeOffset now) => new(session, savedBy,
-        session is HeldBack { SavedAt: var last } ? long.Max(Moment.Of(now), last + 1) : await Trail.TimeOf(session, now));
+    /// <param name="session">The transaction.</param>
+    /// <param name="savedBy">Who writes.</param>
+    /// <param name="now">The clock's time.</param>
+    /// <param name="last">The time of the last write, if it is known; else the engine is asked.</param>
+    internal static async ValueTask<Writing> Begin(Session session, string savedBy, DateTimeOffset now, long? last = null)
+    {
+        var known = session is HeldBack held ? held.SavedAt : last;
+        return new(session, savedBy, known is { } earlier ? long.Max(Moment.Of(now), earlier + 1) : await Trail.TimeOf(session, now));
+    }
 
     public override ValueTask<long> Position => _heldBack is { } held ? new(held.Position) : base.Position;
 
@@ -27,7 +33,13 @@ public sealed class Writing : Snapshot
     internal override ValueTask<long> Bytes() => _heldBack is { } held && !_wroteBeside ? held.Bytes() : base.Bytes();
 
     /// <summary>The time of everything in this transaction.</summary>
-    public DateTimeOffset Now => Moment.ToTime(_savedAt);
+    public DateTimeOffset Now => Moment.ToTime(SavedAt);
+
+    /// <summary>The same as the engine keeps it.</summary>
+    internal long SavedAt { get; }
+
+    /// <summary>The time that no revision is later than; null if this has taken in what another store wrote, which has times of its own.</summary>
+    internal long? LastSavedAt => _wroteBeside ? null : SavedAt;
 
     /// <summary>The position of the last revision written here; 0 if there is none.</summary>
     internal long LastPosition { get; private set; }
@@ -91,7 +103,7 @@ public sealed class Writing : Snapshot
     public ValueTask<bool> Opens(byte[] hash) => _heldBack is { Keys: { } keys } ? new(keys.Any(key => Opens(key, hash))) : Single<bool>(
         """
         SELECT EXISTS (SELECT 1 FROM access_key WHERE (expires_at IS NULL OR expires_at > @now) AND (hash = @hash OR (previous_hash = @hash AND previous_until > @now)))
-        """, new { hash, now = _savedAt });
+        """, new { hash, now = SavedAt });
 
     /// <summary>Records when a key was last used; another process may have recorded a later use.</summary>
     public async ValueTask KeyWasUsed(string name, long at) =>
@@ -99,13 +111,13 @@ public sealed class Writing : Snapshot
 
     /// <summary>Records a backup of the whole store.</summary>
     public ValueTask BackedUp(string file) =>
-        Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), _savedAt);
+        Trail.Tell(Session, (_savedBy, Trail.WholeStore, Path.GetFileName(file), Trail.BackedUp), SavedAt);
 
     /// <summary>Writes to the log, by whom and when this is.</summary>
     internal ValueTask WriteLog(LogStep write)
     {
         _wroteBeside = true; // an import writes documents too, and nothing in memory counts them
-        return write(Session, _savedBy, _savedAt);
+        return write(Session, _savedBy, SavedAt);
     }
 
     /// <summary>Removes some of what an appending left that was stopped; false if that was all.</summary>
@@ -119,18 +131,18 @@ public sealed class Writing : Snapshot
         return true;
     }
 
-    private bool Opens(StoredKey key, byte[] hash) => (key.ExpiresAt is not { } end || end > _savedAt)
-        && (hash.AsSpan().SequenceEqual(key.Hash) || (hash.AsSpan().SequenceEqual(key.PreviousHash) && key.PreviousUntil > _savedAt));
+    private bool Opens(StoredKey key, byte[] hash) => (key.ExpiresAt is not { } end || end > SavedAt)
+        && (hash.AsSpan().SequenceEqual(key.Hash) || (hash.AsSpan().SequenceEqual(key.PreviousHash) && key.PreviousUntil > SavedAt));
 
     private ValueTask Remember(string name, string what)
     {
         _heldBack?.ChangeKeys();
-        return Trail.Tell(Session, (_savedBy, "key", name, what), _savedAt);
+        return Trail.Tell(Session, (_savedBy, "key", name, what), SavedAt);
     }
 
     private async ValueTask<Revision> Append(string kind, string key, string? body, IReadOnlyList<DocumentName> references)
     {
-        var given = new Revision(0, kind, key, 0, _savedAt, _savedBy, body);
+        var given = new Revision(0, kind, key, 0, SavedAt, _savedBy, body);
         var revision = _heldBack is { } held ? held.Append(given, references) : await AppendNow(given, references);
         (LastPosition, HighestNumber) = (revision.Position, long.Max(HighestNumber, revision.Number));
         return revision;
@@ -149,7 +161,8 @@ public sealed class Writing : Snapshot
             """,
             new { kind, key, given.SavedAt, given.SavedBy, given.Body });
         await Session.Execute(MoveHead, new { kind, key, position, deleted = given.IsDeletion ? 1 : 0 });
-        await Session.Refer(kind, key, references);
+        if (number == 1 ? references.Count > 0 : !references.ToHashSet().SetEquals(await Session.ReferencesOf(kind, key)))
+            await Session.Refer(kind, key, references);
         return given with { Position = position, Number = number };
     }
 }

@@ -140,8 +140,15 @@ public abstract class RevisionContract<TEngine> : StoreContract<TEngine>
         Assert.Equal([new DocumentName("design", "a")], Store.Read(snapshot => snapshot.UsersOf("profile", "main")));
         Store.Write("test", writing => writing.Save("design", "a", "2", [new DocumentName("profile", "other")]));
         Assert.Empty(Store.Read(snapshot => snapshot.UsersOf("profile", "main")));
+        Store.Write("test", writing => writing.Save("design", "a", "3", [new DocumentName("profile", "other"), new DocumentName("profile", "main")]));
+        Store.Write("test", writing => writing.Save("design", "a", "4", [new DocumentName("profile", "main"), new DocumentName("profile", "other")]));
+        Assert.Equal([new DocumentName("design", "a")], Store.Read(snapshot => snapshot.UsersOf("profile", "main")));
+        Assert.Equal([new DocumentName("design", "a")], Store.Read(snapshot => snapshot.UsersOf("profile", "other")));
         Delete("a");
         Assert.Empty(Store.Read(snapshot => snapshot.UsersOf("profile", "other")));
+        Assert.Empty(Store.Read(snapshot => snapshot.UsersOf("profile", "main")));
+        Store.Write("test", writing => writing.Save("design", "a", "5", [new DocumentName("profile", "main")]));
+        Assert.Equal([new DocumentName("design", "a")], Store.Read(snapshot => snapshot.UsersOf("profile", "main")));
     }
 
     [Fact]
