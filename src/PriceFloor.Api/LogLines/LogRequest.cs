@@ -65,8 +65,8 @@ internal sealed class LogRequest(LogBatchQuery query, WholeCatalogue catalogue, 
             return Missing("source", "Say who sends the lines with ?source=, a name of your own for the shop or book.");
         if (query.IsWhole && sent.Any(line => line.Source is { } own && own != query.Source))
             return Missing("source", "With from and to all lines are of one source: name it with ?source=.");
-        var readable = sent.Where(line => of(line.Line).Fault is null).ToList();
-        return !query.IsWhole && readable.Count > 0 && readable.TrueForAll(line => of(line.Line).Ref is null)
+        var readable = sent.Select(line => of(line.Line)).Where(line => line.Fault is null);
+        return !query.IsWhole && readable.Any() && readable.All(line => line.Ref is null)
             ? Missing("refColumn", "No line has an id of its own: name the column with ?refColumn= (ref in JSON), so that lines can be sent again, "
                 + "or send all lines of some days with ?from= and ?to=.")
             : null;

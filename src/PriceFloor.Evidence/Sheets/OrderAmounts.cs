@@ -16,25 +16,41 @@ internal sealed class OrderAmounts
     public OrderAmounts(IReadOnlyList<SentMovement> lines, KnownNames names)
     {
         _names = names;
-        var paid = lines.Where(line => line.What is MovementKind.Sold or MovementKind.Returned).ToList();
-        var ids = paid.Where(line => line.HasOrderAmounts && line.Order is not null).Select(line => line.Order!).ToHashSet(StringComparer.Ordinal);
-        foreach (var order in paid.Where(line => line.Order is { } id && ids.Contains(id)).GroupBy(line => line.Order!, StringComparer.Ordinal))
-            Take([.. order]);
-        foreach (var line in paid.Where(line => line.Order is null && line.HasOrderAmounts))
-            Take([line]);
+        foreach (var order in OfSeveralLines(lines).Where(order => order.Exists(line => line.HasOrderAmounts)))
+            Share(order);
     }
 
-    public OrderShare Of(SentMovement line) => _shares.GetValueOrDefault(line);
+    public OrderShare Of(SentMovement line)
+    {
+        if (_shares.TryGetValue(line, out var share))
+            return share;
+        if (!IsPaid(line) || !line.HasOrderAmounts)
+            return default;
+        if (Whole(line) is { } all)
+            return all;
+        Share([line]);
+        return _shares[line];
+    }
+
+    private static bool IsPaid(SentMovement line) => line.What is MovementKind.Sold or MovementKind.Returned;
+
+    /// <summary>Most orders have one line, which has all of its amounts.</summary>
+    private static IEnumerable<List<SentMovement>> OfSeveralLines(IReadOnlyList<SentMovement> lines)
+    {
+        var first = new Dictionary<string, SentMovement>(StringComparer.Ordinal);
+        var several = new Dictionary<string, List<SentMovement>>(StringComparer.Ordinal);
+        foreach (var line in lines.Where(IsPaid))
+            if (line.Order is { } order && !first.TryAdd(order, line))
+                if (several.TryGetValue(order, out var others))
+                    others.Add(line);
+                else
+                    several[order] = [first[order], line];
+        return several.Values;
+    }
 
     /// <summary>What came back takes no part in the amounts of an order unless all of it did.</summary>
-    private void Take(List<SentMovement> order)
+    private void Share(List<SentMovement> order)
     {
-        if (order is [var lone] && Whole(lone) is { } all)
-        {
-            _shares[lone] = all;
-            return;
-        }
-
         var sharing = order.Exists(line => line.What == MovementKind.Sold) ? order.FindAll(line => line.What == MovementKind.Sold) : order;
         sharing.Sort(ByRef);
         var fault = default(Code);
