@@ -9,6 +9,9 @@ internal static class PlainText
 
     private const int LongestId = 255, LongestAccount = 100;
 
+    /// <summary>One text, at most <see cref="LongestText"/> characters. Most cells are plain already and stay as they are.</summary>
+    public static string Of(string word) => word.Length <= LongestText && IsOneWord(word) ? word : Of([word], LongestText);
+
     /// <summary>All words one after another, at most <see cref="LongestText"/> characters.</summary>
     public static string Of(params IEnumerable<string?> words) => Of(words, LongestText);
 
@@ -20,11 +23,16 @@ internal static class PlainText
     /// <summary>Three letters in capitals; null if there is no currency, empty if there is one that cannot be valid.</summary>
     public static string? Currency(string? code)
     {
+        if (string.IsNullOrEmpty(code))
+            return null;
         var plain = Of([code], 8);
         if (plain.Length == 0)
             return null;
         return plain.Length == 3 && plain.All(char.IsAsciiLetter) ? plain.ToUpperInvariant() : "";
     }
+
+    /// <summary>Whether it has only ASCII characters that can be seen, so there is nothing to make plain.</summary>
+    private static bool IsOneWord(string word) => !word.AsSpan().ContainsAnyExceptInRange('!', '~');
 
     private static string Of(IEnumerable<string?> words, int longest)
     {

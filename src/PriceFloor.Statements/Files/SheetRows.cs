@@ -13,6 +13,7 @@ internal sealed class SheetRows(string text, char separator)
 
     private int _at;
     private int _line = 1;
+    private int _usualCells;
 
     public IEnumerable<SheetRow> Read()
     {
@@ -23,7 +24,7 @@ internal sealed class SheetRows(string text, char separator)
     private SheetRow Next()
     {
         var (from, line) = (_at, _line);
-        var cells = new List<string>();
+        var cells = new List<string>(_usualCells);
         while (true)
         {
             if (cells.Count == MostCells || Cell() is not { } cell)
@@ -40,6 +41,7 @@ internal sealed class SheetRows(string text, char separator)
                 continue;
             }
             PassLineBreak();
+            _usualCells = cells.Count;
             return new SheetRow(line, cells);
         }
     }
