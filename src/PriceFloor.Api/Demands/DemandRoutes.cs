@@ -23,7 +23,7 @@ public static class DemandRoutes
             return Problem.UnknownReference(
                 [Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{channel}\"; case counts.")]);
         var choices = asked.Asked.Choices(catalogue.Today);
-        return await LoggedEvidenceRoutes.Answered(context, () => store.ReadAsync(async snapshot => await LoggedDemand.OfAsync(
+        return await LoggedEvidenceRoutes.Answered(context, catalogue, asked.AsOf, () => store.ReadAsync(async snapshot => await LoggedDemand.OfAsync(
             await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asked.AsOf, Caller.Of(context).Access)), shelves, design, asked)));
     }
 }

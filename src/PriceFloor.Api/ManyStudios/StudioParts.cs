@@ -29,6 +29,7 @@ public static class StudioParts
         Part(studio => studio.Store),
         Part(studio => new CatalogueSource(studio.Store, studio.Get<TimeProvider>())),
         Part(studio => new ClearingPrices(studio.Store)),
+        Part(studio => new KeptLogAnswers(studio.Store)),
         Part(_ => new LogWatch()),
         Part(_ => new LoggedShelves()),
         Part(studio => new LoggedDesigns(studio.Get<LoggedShelves>())),

@@ -25,7 +25,7 @@ public static class ShelfRoutes
         if (year.Found is not { } found)
             return Problem.Of(year.Faults);
         var choices = asked.Asked.Choices(catalogue.Today);
-        return await LoggedEvidenceRoutes.Guarded(async () =>
+        return await LoggedEvidenceRoutes.Answered(context, format, catalogue, asked.AsOf, async () =>
         {
             var shelf = await store.ReadAsync(async snapshot =>
             {
@@ -34,11 +34,10 @@ public static class ShelfRoutes
                 return ShelfAnswer.Of(profile, found, await shelves.OfAsync(question, profile, good),
                     EvidenceWarnings.OfAge(question.SeesAll ? await question.Log.NewestDay() : null, choices.To), question.Log.Basis);
             });
-            var body = format == Format.Csv ? await ShelfSheet.Of(shelf, asked.Dialect, context.RequestAborted)
+            return format == Format.Csv ? await ShelfSheet.Of(shelf, asked.Dialect, context.RequestAborted)
                 : format == Format.Svg ? ShelfPicture.Of(shelf)
                 : format == Format.Html ? ShelfPage.Of(shelf, profile.Document.Name ?? profile.Key, choices.To)
                 : System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(shelf, WireJson.Options);
-            return TaggedBody.Of(body).Answer(context, format);
         });
     }
 }

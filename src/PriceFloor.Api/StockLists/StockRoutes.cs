@@ -23,7 +23,7 @@ public static class StockRoutes
             return Problem.UnknownReference(
                 [Place.Query.Error("profile", InputCodes.UnknownProfile, $"There is no profile \"{key}\"; case counts.")]);
         var choices = asked.Asked.Choices(catalogue.Today);
-        return await LoggedEvidenceRoutes.Answered(context, () => store.ReadAsync(async snapshot =>
+        return await LoggedEvidenceRoutes.Answered(context, catalogue, asked.AsOf, () => store.ReadAsync(async snapshot =>
         {
             var question = await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asked.AsOf, Caller.Of(context).Access));
             return (Outcome<StockAnswer>)await LoggedStock.OfAsync(question, shelves, Profiles(catalogue, asked), asked);

@@ -23,7 +23,7 @@ public static class LoggedEvidenceRoutes
             return Problem.UnknownReference(
                 [Place.Query.Error("channel", InputCodes.UnknownChannel, $"There is no channel \"{channel}\"; case counts.")]);
         var choices = asked.Asked.Choices(catalogue.Today, asked.Channel);
-        return await Answered(context, () => store.ReadAsync(async snapshot => await designs.OfAsync(
+        return await Answered(context, catalogue, asked.AsOf, () => store.ReadAsync(async snapshot => await designs.OfAsync(
             await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asked.AsOf, Caller.Of(context).Access)), design, asked)));
     }
 
@@ -36,10 +36,11 @@ public static class LoggedEvidenceRoutes
         if (catalogue.Design(path.Text) is not { } design)
             return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\" (or there was none at that time).");
         var choices = asked.Choices(catalogue.Today);
-        return await Guarded(async () => await store.ReadAsync(async snapshot => await designs.FoundAsync(
+        return await Answered(context, Format.Svg, catalogue, asOf, async () => await store.ReadAsync(async snapshot => await designs.FoundAsync(
             await LoggedQuestion.OfAsync(snapshot, watch, catalogue, choices, (asOf, Caller.Of(context).Access)), design)) is { Timed: { } timed }
-                ? TaggedBody.Of(LearningPicture.Of(timed, DisplayText.Named(design.Document.Name, design.Key))).Answer(context, Format.Svg)
-                : Problem.CannotCompute(EvidenceReasonCodes.NothingLogged, $"The bench log has no minutes of \"{path.Text}\" within these days."));
+                ? LearningPicture.Of(timed, DisplayText.Named(design.Document.Name, design.Key))
+                : RequestFault.CannotCompute(EvidenceReasonCodes.NothingLogged,
+                    $"The bench log has no minutes of \"{path.Text}\" within these days."));
     }
 
     public static async Task<IResult> Channel(PathKey path, FromQuery<LoggedEvidenceQuery> query, CatalogueReader reader, Store store,
@@ -49,7 +50,7 @@ public static class LoggedEvidenceRoutes
         var catalogue = await reader.Whole(query.Value.AsOf);
         if (catalogue.Channel(path.Text) is not { } channel)
             return Problem.Of(ProblemTypes.NotFound, $"There is no channel \"{path.Text}\" (or there was none at that time).");
-        return await Answered(context, () => store.ReadAsync(snapshot =>
+        return await Answered(context, catalogue, query.Value.AsOf, () => store.ReadAsync(snapshot =>
             LoggedChannel.OfAsync(snapshot, watch, catalogue, channel, query.Value, Caller.Of(context).Access)));
     }
 
@@ -60,7 +61,7 @@ public static class LoggedEvidenceRoutes
         var catalogue = await reader.Whole(query.Value.AsOf);
         if (catalogue.Profile(path.Text) is not { } profile)
             return Problem.Of(ProblemTypes.NotFound, $"There is no profile \"{path.Text}\" (or there was none at that time).");
-        return await Answered(context, () => store.ReadAsync(snapshot =>
+        return await Answered(context, catalogue, query.Value.AsOf, () => store.ReadAsync(snapshot =>
             LoggedProfile.OfAsync(snapshot, watch, catalogue, profile, query.Value, Caller.Of(context).Access)));
     }
 
@@ -78,12 +79,16 @@ public static class LoggedEvidenceRoutes
         }
     }
 
-    /// <summary>An answer with its ETag, or why there is none.</summary>
-    internal static Task<IResult> Answered<T>(HttpContext context, Func<ValueTask<Outcome<T>>> answer) where T : class => Guarded(async () =>
+    /// <summary>An answer with its ETag, or why there is none. It may be kept from before.</summary>
+    internal static Task<IResult> Answered<T>(HttpContext context, WholeCatalogue documents, DateTimeOffset? asOf, Func<ValueTask<Outcome<T>>> answer)
+        where T : class => Answered(context, Format.Json, documents, asOf, async () =>
     {
         var outcome = await answer();
-        return outcome.Found is { } found ? TaggedBody.Of(System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(found, WireJson.Options))
-                .Answer(context, Format.Json)
-            : Problem.Of(outcome.Faults);
+        return outcome.Found is { } found ? System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(found, WireJson.Options) : outcome.Faults.ToList();
     });
+
+    /// <summary>The same in any format.</summary>
+    internal static Task<IResult> Answered(HttpContext context, Format format, WholeCatalogue documents, DateTimeOffset? asOf,
+        Func<ValueTask<Outcome<byte[]>>> answer) => Guarded(() =>
+            context.RequestServices.GetRequiredService<KeptLogAnswers>().Answer(context, format, documents, asOf, answer));
 }

@@ -80,10 +80,16 @@ internal static class RiverDropLog
     public static async Task<Studio> Logged()
     {
         var studio = new Studio();
+        await Fill(studio);
+        return studio;
+    }
+
+    /// <summary>The same in a studio that is there.</summary>
+    public static async Task Fill(Studio studio)
+    {
         await studio.HasTheRiverDrop();
         Assert.Equal("12 stored, 0 unchanged, 0 corrected, 0 withdrawn, 0 unplaced, 0 refused",
             (await studio.BenchSheet("source=bench-book", Bench)).Told());
         Assert.StartsWith("221 stored, ", (await studio.Sheet("source=book", Movements)).Told(), StringComparison.Ordinal); // 126 + 90 + 3 + 2
-        return studio;
     }
 }

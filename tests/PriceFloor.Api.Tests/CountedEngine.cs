@@ -3,7 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using PriceFloor.Api.ManyStudios;
 using PriceFloor.Storage;
 
-namespace PriceFloor.Api.Tests.PriceChecks;
+namespace PriceFloor.Api.Tests;
 
 /// <summary>An engine that counts how often it is asked.</summary>
 /// <param name="inner">The engine that answers.</param>
