@@ -1,3 +1,4 @@
+using PriceFloor.Evidence.Lines;
 using PriceFloor.Evidence.Statistics;
 
 namespace PriceFloor.Evidence.Demand;
@@ -42,10 +43,10 @@ public sealed class StudioDemand
     /// <param name="level">How often intervals are to hold.</param>
     public static StudioDemand Of(IEnumerable<OfferedDesign> offers, DateOnly to, decimal level)
     {
-        var all = offers.OrderBy(offer => offer.Key, StringComparer.Ordinal).ThenBy(offer => offer.Sku, StringComparer.Ordinal).ToList();
+        var all = InOrder.Of(offers, (one, other) => string.CompareOrdinal(one.Sku, other.Sku));
         var seasons = Seasons.OfOffers(all, to);
-        var shelves = all.Select(offer => (Offer: offer, Runs: PriceRun.Of(offer, seasons))).GroupBy(offer => offer.Offer.Key)
-            .Select(channel => new ChannelShelf(channel.Key, [.. channel], seasons, level)).ToList();
+        var shelves = all.GroupBy(offer => offer.Key).OrderBy(channel => channel.Key, StringComparer.Ordinal).Select(channel =>
+            new ChannelShelf(channel.Key, [.. channel.Select(offer => (offer, PriceRun.Of(offer, seasons)))], seasons, level)).ToList();
         var sensitivity = Sensitivity.Of(shelves.SelectMany(shelf => shelf.Designs).Select(design => design.Priced), level);
         return new StudioDemand(seasons, shelves, sensitivity);
     }

@@ -4,12 +4,12 @@ namespace PriceFloor.Evidence.Lines;
 internal static class InOrder
 {
     /// <summary>The lines in an order; equals stay as they were.</summary>
-    public static IReadOnlyList<Movement> Of(IEnumerable<Movement> lines, Comparison<Movement> order)
+    public static IReadOnlyList<T> Of<T>(IEnumerable<T> lines, Comparison<T> order)
     {
         var all = lines.ToList();
         for (var i = 1; i < all.Count; i++)
             if (order(all[i - 1], all[i]) > 0)
-                return [.. all.Order(Comparer<Movement>.Create(order))];
+                return [.. all.Order(Comparer<T>.Create(order))];
         return all;
     }
 }
