@@ -50,6 +50,31 @@ public partial class Snapshot
              UNION ALL SELECT ({NewestIn("bench", "line.design IS NULL", "@Bench")})) AS days
          """, new { end.Movements, end.Bench, to });
 
+    /// <summary>
+    /// The last day, up to one, of lines that came after one end of the log and stand at another, and that of lines that ended until then; null if
+    /// there are none.
+    /// </summary>
+    public async ValueTask<(int? Came, int? Ended)> NewestDaySince(LogPosition after, LogPosition upTo, int to)
+    {
+        var movements = await NewestIn(LogList.Movements, after.Movements, upTo.Movements, to);
+        var bench = await NewestIn(LogList.Bench, after.Bench, upTo.Bench, to);
+        return (Later(movements.Came, bench.Came), Later(movements.Ended, bench.Ended));
+    }
+
+    private static int? Later(int? one, int? other) => one > other || other is null ? one : other;
+
+    private async ValueTask<(int? Came, int? Ended)> NewestIn(LogList list, long after, long upTo, int to)
+    {
+        var those = new { after, upTo, to };
+        return after == upTo ? default : (
+            await Single<int?>(
+                $"""
+                 SELECT max(day) FROM {list.Table}
+                 WHERE position > @after AND position <= @upTo AND day <= @to AND (ended IS NULL OR ended > @upTo)
+                 """, those),
+            await Single<int?>($"SELECT max(day) FROM {list.Table} WHERE ended > @after AND ended <= @upTo AND day <= @to", those));
+    }
+
     private static BenchRow BenchOf(Row row) => new()
     {
         Position = row.Number(0),

@@ -164,6 +164,26 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
     }
 
     [Fact]
+    public void Between_two_ends_the_newest_day_is_that_of_what_came_and_of_what_ended()
+    {
+        Send(Sold("1", day: 102), Sold("2", day: 108));
+        var first = Position;
+        Assert.Equal((null, null), Since(first, 1000));
+        Append(new LogAppend<BenchLine> { Source = Book, Lines = [Bench("1", day: 104)] });
+        Assert.Equal((104, null), Since(first, 1000));
+        Send(Sold("3", day: 103), Sold("4", day: 109));
+        Assert.Equal((109, null), Since(first, 1000));
+        Assert.Equal((104, null), Since(first, 108));
+        var second = Position;
+        Append(new LogAppend<MovementLine> { Source = Shop, Withdrawn = [Marks.OfRef(Shop, "2"), Marks.OfRef(Shop, "4")] });
+        Assert.Equal((null, 109), Since(second, 1000));
+        Assert.Equal((null, 108), Since(second, 108));
+        Assert.Equal((104, 109), Since(first, 1000)); // the line of day 109 came and went
+
+        (int? Came, int? Ended) Since(LogPosition after, int to) => Store.Read(snapshot => snapshot.NewestDaySince(after, Position, to));
+    }
+
+    [Fact]
     public void Days_of_a_fair_come_once_and_only_of_what_is_asked()
     {
         Send(Sold("1", day: 101) with { Place = "fair", Stall = "Spring fair" }, Sold("2", day: 101) with { Place = "fair", Stall = "Spring fair" },

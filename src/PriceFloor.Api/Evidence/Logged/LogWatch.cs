@@ -85,6 +85,7 @@ public sealed class LogWatch : IDisposable
     private void Forget(string history)
     {
         (_history, _seen, _isLoaded, _orders, _names) = (history, s_start, false, new SharedOrders(0), new StoredNames([]));
+        Newest = null;
         lock (_touched)
         {
             _touched.Clear();

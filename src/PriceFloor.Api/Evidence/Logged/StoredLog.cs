@@ -12,6 +12,9 @@ internal sealed class StoredLog
     /// <summary>So many designs are read alone in less time than it takes to see whether others would pay.</summary>
     private const int Few = 5;
 
+    /// <summary>So many new lines are looked through in less time than it takes to look each design up.</summary>
+    private const int LittleMore = 1000;
+
     private readonly Snapshot _snapshot;
     private readonly LogPosition _end;
     private readonly WatchedLog _watched;
@@ -165,11 +168,23 @@ internal sealed class StoredLog
     /// <summary>The day of the newest line of all; null if there is none.</summary>
     public async ValueTask<DateOnly?> NewestDay()
     {
-        if (_watched.Watch.Newest is { } known && (known.End, known.To) == (_end, Choices.To))
+        var known = _watched.Watch.Newest is { } last && last.To == Choices.To ? last : null;
+        if (known?.End == _end)
             return known.Day;
-        var newest = await _snapshot.NewestDay(_end, Choices.To.DayNumber) is { } day ? DateOnly.FromDayNumber(day) : (DateOnly?)null;
+        var day = known?.Day is { } before && IsLittle(_end.Movements - known.End.Movements) && IsLittle(_end.Bench - known.End.Bench)
+            ? await NewestDayAfter(known.End, before.DayNumber) : await _snapshot.NewestDay(_end, Choices.To.DayNumber);
+        var newest = day is { } number ? DateOnly.FromDayNumber(number) : (DateOnly?)null;
         _watched.Watch.Newest = new NewestDay(_end, Choices.To, newest);
         return newest;
+    }
+
+    private static bool IsLittle(long lines) => lines is >= 0 and < LittleMore;
+
+    /// <summary>The same from what it was at an earlier end: a line that came may be newer, and one that ended may have been the newest.</summary>
+    private async ValueTask<int?> NewestDayAfter(LogPosition end, int day)
+    {
+        var (came, ended) = await _snapshot.NewestDaySince(end, _end, Choices.To.DayNumber);
+        return ended >= day ? await _snapshot.NewestDay(_end, Choices.To.DayNumber) : int.Max(day, came ?? day);
     }
 
     private LogRowQuestion Movements => Rows(_end.Movements);
