@@ -25,6 +25,7 @@ public sealed class StoreOnServer : StorePlace
         Unless(given, "Max Auto Prepare", 60);
         Unless(given, "MaxPoolSize", 30); // all studios share them, and so do all requests
         given.ApplicationName ??= "pricefloor";
+        given.NoResetOnClose = true; // no transaction leaves anything in its session; putting that back would cost each more than it asks
         (_connection, Name) = (given.ConnectionString,
             string.Create(CultureInfo.InvariantCulture, $"PostgreSQL {given.Host}:{given.Port}/{given.Database ?? given.Username}"));
         _shared = new SharedServer(_connection);
@@ -57,17 +58,26 @@ public sealed class StoreOnServer : StorePlace
 
     public override StorePlace OfStudio(string key) => new StoreOnServer(this, key);
 
-    public override void Begin() => Asked(async connection =>
+    public override Task BeginAsync() => AskedAsync(async connection =>
     {
         await DeleteAll(connection);
         return await Hosted.Begin(connection, _hosted!);
     });
 
-    public override void Delete() => Asked(async connection =>
+    public override Task DeleteAsync() => AskedAsync(async connection =>
     {
         await DeleteAll(connection);
         return true;
     });
+
+    public override Task<IReadOnlyList<StudioThere>> StudiosAsync() => AskedAsync<IReadOnlyList<StudioThere>>(async connection =>
+    [
+        .. (await Hosted.All(connection)).Select(one => new StudioThere(one.Key, () => AskedAsync(async other =>
+        {
+            await Hosted.Delete(other, new ServedStudio(one.Number, _choices.LosesNothing));
+            return true;
+        }))),
+    ]);
 
     public override T Read<T>(Func<Snapshot, ValueTask<T>> read) => Asked(async connection =>
     {
@@ -148,11 +158,13 @@ public sealed class StoreOnServer : StorePlace
                 $"The store {Name} has schema {found}, and this program needs {Schema}. Start the service of this version once."));
     }
 
-    private T Asked<T>(Func<NpgsqlConnection, ValueTask<T>> ask)
+    private T Asked<T>(Func<NpgsqlConnection, ValueTask<T>> ask) => new ValueTask<T>(AskedAsync(ask)).AtOnce();
+
+    private async Task<T> AskedAsync<T>(Func<NpgsqlConnection, ValueTask<T>> ask)
     {
         try
         {
-            return Asking(ask).AtOnce();
+            return await Asking(ask);
         }
         catch (StoreTroubleException e)
         {

@@ -39,10 +39,13 @@ public abstract class StorePlace
     public virtual StorePlace OfStudio(string key) => throw new NotSupportedException();
 
     /// <summary>Begins an empty store for a host's studio. What a studio of that key left behind is deleted.</summary>
-    public virtual void Begin() => throw new NotSupportedException();
+    public virtual Task BeginAsync() => throw new NotSupportedException();
 
     /// <summary>Deletes the store of a host's studio with everything in it.</summary>
-    public virtual void Delete() => throw new NotSupportedException();
+    public virtual Task DeleteAsync() => throw new NotSupportedException();
+
+    /// <summary>The studios that have something beside this host's store, whether or not the host lists them.</summary>
+    public virtual Task<IReadOnlyList<StudioThere>> StudiosAsync() => throw new NotSupportedException();
 
     /// <summary>Reads from one moment and changes nothing, also while a service writes: no lock is taken, and no schema is upgraded.</summary>
     public abstract T Read<T>(Func<Snapshot, ValueTask<T>> read);

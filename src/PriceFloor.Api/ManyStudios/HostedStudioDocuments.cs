@@ -14,22 +14,22 @@ public sealed class HostedStudioDocuments(IValidator<HostedStudio> validator, St
     /// <summary>ISO 4217's code for no currency: a studio has no amounts.</summary>
     private static readonly Currency s_none = new("XXX", 0);
 
-    public override ValueTask<Outcome<Checked<HostedStudio>>> Check(Writing writing, string key, HostedStudio document, Stored<HostedStudio>? before,
-        ProfileAccess access)
+    public override async ValueTask<Outcome<Checked<HostedStudio>>> Check(Writing writing, string key, HostedStudio document,
+        Stored<HostedStudio>? before, ProfileAccess access)
     {
         if (before is null)
         {
             if (!IsFolder(key))
-                return new(RequestFault.Invalid(new InputError
+                return RequestFault.Invalid(new InputError
                 {
                     Parameter = "key",
                     Code = InputCodes.BadKey,
                     Detail = $"The key of a studio is {Rule}, since its folder has that name.",
-                }));
-            studios.Begin(key);
+                });
+            await studios.BeginAsync(key);
         }
 
-        return new(new Checked<HostedStudio>(document, s_none, []));
+        return new Checked<HostedStudio>(document, s_none, []);
     }
 
     public override ValueTask Cascade(Writing writing, string key) => StudioKeys.Forget(writing, key);

@@ -23,19 +23,19 @@ public sealed class StudioFiles(string dataFolder, StorePlace host)
     public bool AreAlone => !host.HasRoomForStudios;
 
     /// <summary>An empty place for a new studio; what one of that key left behind when it was forgotten is deleted.</summary>
-    public void Begin(string key)
+    public async Task BeginAsync(string key)
     {
         if (host.HasRoomForStudios)
-            PlaceOf(key).Begin();
+            await PlaceOf(key).BeginAsync();
         else
             DeleteFolder(key);
     }
 
     /// <summary>Deletes a studio with all that is in its folder: its store, its backups.</summary>
-    public void Delete(string key)
+    public async Task DeleteAsync(string key)
     {
         if (host.HasRoomForStudios)
-            PlaceOf(key).Delete();
+            await PlaceOf(key).DeleteAsync();
         DeleteFolder(key);
     }
 

@@ -42,7 +42,7 @@ public static class StudioRoutes
             if (answer is NoContent)
             {
                 await ring.RefreshAsync();
-                studios.Files!.Delete(path.Text);
+                await studios.Files!.DeleteAsync(path.Text);
             }
 
             return answer;

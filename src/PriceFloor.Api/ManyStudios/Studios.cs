@@ -114,11 +114,36 @@ public sealed class Studios : IDisposable
     }
 
     /// <summary>Makes the store of a new studio; what a studio of that key left behind when it was forgotten is deleted.</summary>
-    internal void Begin(string key)
+    internal async Task BeginAsync(string key)
     {
-        Files!.Begin(key);
+        await Files!.BeginAsync(key);
         using var store = _stores.Make(Files.PlaceOf(key));
-        store.Open();
+        await store.OpenAsync();
+    }
+
+    /// <summary>
+    /// Finishes what a process left that ended while it forgot a studio, or made one. Studios are made within a write of the host, so in one no other
+    /// process is halfway.
+    /// </summary>
+    internal async Task ClearAwayAsync()
+    {
+        Files!.ClearAway();
+        if (!Own.Place.HasRoomForStudios)
+            return;
+        var left = await Own.Store.WriteAsync("the start", async writing =>
+        {
+            var listed = (await writing.List(Kinds.Studio)).Select(studio => studio.Key).ToHashSet();
+            return (await Own.Place.StudiosAsync()).Where(one => !listed.Contains(one.Key)).ToList();
+        });
+        foreach (var one in left)
+            try
+            {
+                await one.Delete();
+            }
+            catch (StoreException e)
+            {
+                Log.Warning("What the forgotten studio {Studio} has left is deleted at the next start: {Message}", one.Key, e.Message);
+            }
     }
 
     public void Dispose()

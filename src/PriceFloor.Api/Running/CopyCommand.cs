@@ -102,7 +102,7 @@ public static class CopyCommand
             foreach (var key in studios)
             {
                 begun.Add(key);
-                to.Studios.Begin(key);
+                to.Studios.BeginAsync(key).GetAwaiter().GetResult();
                 output.WriteLine($"{key}: {CopyOne(from.Studios.PlaceOf(key), to.Studios.PlaceOf(key))} lines");
             }
 
@@ -113,7 +113,7 @@ public static class CopyCommand
         catch
         {
             foreach (var key in begun)
-                to.Studios.Delete(key);
+                to.Studios.DeleteAsync(key).GetAwaiter().GetResult();
             throw;
         }
     }

@@ -114,6 +114,8 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
                 + "and no ETag from before matches. To go back to a backup, use the verb restore", why);
         var keys = store.Read(snapshot => snapshot.Keys);
         RefuseOtherKind(keys);
+        if (settings.HasManyStudios && keys.Count > 0)
+            studios.ClearAwayAsync().GetAwaiter().GetResult();
         var isNew = keys.Count == 0;
         var madeKey = isNew ? MakeFirstKey() : null;
         if (settings.Demo)
@@ -135,7 +137,6 @@ public sealed class StoreInitializer(Settings settings, StoreLock alone, Store s
                 + (store.IsShared ? "use another database, and copy this store into a studio there; "
                     : "set PRICEFLOOR_DATA to another folder, make the studio there, and restore a backup of this store in its folder; ")
                 + "docs/many-studios.md says how.");
-        studios.Files?.ClearAway();
     }
 
     /// <summary>The operator's own key, or a new one in a file that only they can read: never in a log.</summary>

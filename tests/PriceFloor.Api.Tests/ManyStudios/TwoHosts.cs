@@ -15,7 +15,16 @@ internal sealed class TwoHosts : IAsyncDisposable
     public Studio Other { get; }
 
     /// <summary>The same key at the other.</summary>
-    public HttpClient AtOther(HttpClient client) => Other.ClientWith(client.DefaultRequestHeaders.Authorization!.Parameter);
+    public HttpClient AtOther(HttpClient client) => At(Other, client);
+
+    /// <summary>The same key at any.</summary>
+    public HttpClient At(Studio host, HttpClient client) => host.ClientWith(client.DefaultRequestHeaders.Authorization!.Parameter);
+
+    /// <summary>One more, for the caller to dispose of.</summary>
+    public Studio Third() => Start();
+
+    /// <summary>The names of all that have rows in the database, in order.</summary>
+    public IReadOnlyList<string> Rows() => PostgresCluster.One.Read(_database, "SELECT key FROM studio ORDER BY key");
 
     public async ValueTask DisposeAsync()
     {

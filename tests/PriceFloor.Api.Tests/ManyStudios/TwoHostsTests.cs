@@ -90,6 +90,22 @@ public sealed class TwoHostsTests
     }
 
     [Fact]
+    public async Task What_a_process_left_that_ended_while_it_forgot_a_studio_goes_when_the_next_one_starts()
+    {
+        await using var both = new TwoHosts();
+        await both.One.HasASmallShop(await both.One.HasStudio("harbour"));
+        var tower = await both.One.HasStudio("tower");
+        await both.One.Services.GetRequiredService<Studios>().Own.Store.WriteAsync("test", writing => writing.Delete("studio", "harbour"));
+        Assert.Equal(["first", "studios/harbour", "studios/tower"], both.Rows()); // and then the process ends
+        await using var third = both.Third();
+        Assert.Equal(200, (await third.Get("/v1/studios")).Status);
+        Assert.Equal(["first", "studios/tower"], both.Rows());
+        Assert.Equal(200, (await third.Get("/v1/keys", both.At(third, tower))).Status);
+        await both.Other.HasASmallShop(await both.Other.HasStudio("harbour")); // another of that key
+        Assert.Equal(["first", "studios/harbour", "studios/tower"], both.Rows());
+    }
+
+    [Fact]
     public async Task A_write_that_is_under_way_while_its_studio_is_forgotten_stores_nothing()
     {
         await using var both = new TwoHosts();

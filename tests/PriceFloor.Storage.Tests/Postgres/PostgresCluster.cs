@@ -110,6 +110,18 @@ public sealed class PostgresCluster
         command.ExecuteNonQuery();
     }
 
+    /// <summary>The first column of what a question of the server's administrator answers.</summary>
+    public IReadOnlyList<string> Read(string database, string sql)
+    {
+        using var source = NpgsqlDataSource.Create(ConnectionString(database, Superuser));
+        using var command = source.CreateCommand(sql);
+        using var reader = command.ExecuteReader();
+        var rows = new List<string>();
+        while (reader.Read())
+            rows.Add(reader.GetString(0));
+        return rows;
+    }
+
     /// <summary>The newest that is installed, or what is in the folder that PRICEFLOOR_POSTGRES names; null if none is.</summary>
     private static string? Binaries() => Environment.GetEnvironmentVariable("PRICEFLOOR_POSTGRES") is { Length: > 0 } named
         ? File.Exists(Path.Combine(named, "initdb")) ? named : null
