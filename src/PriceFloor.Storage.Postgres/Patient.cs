@@ -9,5 +9,11 @@ internal static class Patient
     private const int Connections = 10;
 
     public static string Of(string connectionString) =>
-        new NpgsqlConnectionStringBuilder(connectionString) { CommandTimeout = 0, MinPoolSize = 0, MaxPoolSize = Connections }.ConnectionString;
+        new NpgsqlConnectionStringBuilder(connectionString)
+        {
+            CommandTimeout = 0,
+            MinPoolSize = 0,
+            MaxPoolSize = Connections,
+            NoResetOnClose = false, // temporary tables and locks of a session end with its use
+        }.ConnectionString;
 }
