@@ -48,6 +48,35 @@ public sealed class StudioFolderTests
     }
 
     [Fact]
+    public async Task Verbs_work_on_the_studio_that_they_name_in_the_folder_of_its_host()
+    {
+        await using var host = Closing();
+        var (harbour, tower) = (await host.HasStudio("harbour"), await host.HasStudio("tower"));
+        await host.HasASmallShop(harbour);
+        await host.HasASmallShop(tower);
+        foreach (var path in new[] { "/v1/designs/RB-014/prices/web", "/v1/designs/RB-014" })
+            Assert.Equal(204, (await host.Delete(path, harbour)).Status);
+        await Closed(host);
+        Assert.Contains("erased", OfStudio("harbour", "forget", "design", "RB-014"), StringComparison.Ordinal);
+        foreach (var key in new[] { "harbour", "tower" })
+            Assert.Contains($"{Path.Combine("studios", key, "pricefloor.db")}: schema", OfStudio(key, "check-store"), StringComparison.Ordinal);
+        OfStudio("harbour", "new-admin-key");
+        var file = Assert.Single(Directory.GetFiles(FolderOf(host), "admin-key-*"));
+        var copy = Path.Combine(host.Folder, "copy.db");
+        OfStudio("tower", "backup", copy);
+        OfStudio("tower", "restore", copy);
+        Assert.Equal((404, 200), ((await host.Get("/v1/designs/RB-014/revisions", harbour)).Status,
+            (await host.Get("/v1/designs/RB-014/revisions", tower)).Status));
+        var admin = host.ClientWith((await File.ReadAllTextAsync(file, Studio.Cancellation)).Trim());
+        Assert.Equal(200, (await host.Get("/v1/keys", admin)).Status); // the host has looked since
+        Assert.Contains("There is no studio \"nowhere\"", Assert.Throws<StoreException>(() => OfStudio("nowhere", "check-store")).Message,
+            StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(host.Folder, "studios", "nowhere")));
+
+        string OfStudio(string key, string verb, params string[] words) => Run(host.Folder, key, verb, words);
+    }
+
+    [Fact]
     public async Task A_key_that_ended_in_the_studios_own_store_opens_nothing_though_the_host_was_not_told()
     {
         await using var host = Closing();
@@ -146,11 +175,14 @@ public sealed class StudioFolderTests
 
     private static HttpClient Copy(Studio service, HttpClient client) => service.ClientWith(client.DefaultRequestHeaders.Authorization!.Parameter);
 
-    private static string Run(string folder, string verb, params string[] words)
+    private static string Run(string folder, string verb, params string[] words) => Run(folder, null, verb, words);
+
+    private static string Run(string folder, string? studio, string verb, string[] words)
     {
         using var output = new StringWriter();
         var settings = new ConfigurationBuilder().AddInMemoryCollection([new("PRICEFLOOR_DATA", folder)]).Build();
-        Assert.Equal(0, StoreCommands.Run(verb, words, settings, output));
+        Assert.Equal(0, StoreCommands.Run(verb, words, settings, output,
+            studio is null ? null : new Dictionary<string, string> { ["studio"] = studio }));
         return output.ToString();
     }
 }

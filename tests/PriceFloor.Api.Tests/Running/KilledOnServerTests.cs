@@ -8,7 +8,8 @@ using Xunit;
 namespace PriceFloor.Api.Tests.Running;
 
 /// <summary>
-/// Two processes on one database, and one of the three is killed (SIGKILL) while twelve callers write: whatever was acknowledged is there.
+/// Two processes on one database, and one of the three is killed (SIGKILL) while twelve callers write: whatever was acknowledged is there, also in a
+/// synchronous standby that takes over.
 /// <c>PRICEFLOOR_CRASH_ROUNDS</c> sets how often, a fiftieth of that in tests/PriceFloor.Storage.Tests/CrashTests.
 /// </summary>
 public sealed class KilledOnServerTests : IDisposable
@@ -53,33 +54,64 @@ public sealed class KilledOnServerTests : IDisposable
         using var other = await Serving();
         await HasAProfile(one);
         for (var round = 0; round < _rounds; round++)
-        {
-            var back = 0L;
-            await WhileOthersWrite([one, other], async () =>
+            await LosesNothingWhile([one, other], () =>
             {
                 _cluster.Do("kill a");
-                await Pause(TimeSpan.FromMilliseconds(700));
-                _cluster.Do("start a");
-                back = Stopwatch.GetTimestamp();
-                await Pause(TimeSpan.FromSeconds(3));
+                return "start a";
             });
-            Assert.NotEmpty(_refused);
-            Assert.All(_refused.Select(answer => answer.IsProblem(503, "busy")["Retry-After"]!),
-                seconds => Assert.InRange(int.Parse(seconds, CultureInfo.InvariantCulture), 1, 60));
-            Assert.All(new[] { one, other }, process => Assert.True(
-                _kept.Any(write => write.By == process && write.At > back && Stopwatch.GetElapsedTime(back, write.At) < TimeSpan.FromSeconds(3)),
-                "It does not serve within three seconds."));
-            await _acknowledged.AreAllThere(one.Client);
-            await _acknowledged.AreAllThere(other.Client);
-        }
-
         foreach (var process in new[] { one, other }) // one line an outage; those that follow at once may share it
-            Assert.InRange(process.Log.Split("The store answered").Length - 1, 1, _rounds);
+            Assert.InRange(OutagesIn(process), 1, _rounds);
     }
 
-    private async Task<ServingProcess> Serving()
+    [Fact]
+    public async Task A_synchronous_standby_that_takes_over_has_whatever_was_acknowledged_and_both_serve_again()
     {
-        var process = new ServingProcess(_cluster);
+        _cluster.Do("synchronous");
+        using var one = await Serving("synchronous");
+        using var other = await Serving("synchronous");
+        await HasAProfile(one);
+        await LosesNothingWhile([one, other], () =>
+        {
+            _cluster.Do("kill a");
+            return "promote b";
+        });
+        Assert.True(_acknowledged.Count > 40);
+        foreach (var process in new[] { one, other })
+        {
+            Assert.Equal(1, OutagesIn(process));
+            Assert.DoesNotContain("Followers of floor changes must begin again", process.Log, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>
+    /// What happens to the database, and then what makes one serve again: each refusal says when to try again, and what was acknowledged is there.
+    /// </summary>
+    private async Task LosesNothingWhile(ServingProcess[] processes, Func<string> happen)
+    {
+        var back = 0L;
+        await WhileOthersWrite(processes, async () =>
+        {
+            var again = happen();
+            await Pause(TimeSpan.FromMilliseconds(700));
+            _cluster.Do(again);
+            back = Stopwatch.GetTimestamp();
+            await Pause(TimeSpan.FromSeconds(3));
+        });
+        Assert.NotEmpty(_refused);
+        Assert.All(_refused.Select(answer => answer.IsProblem(503, "busy")["Retry-After"]!),
+            seconds => Assert.InRange(int.Parse(seconds, CultureInfo.InvariantCulture), 1, 60));
+        Assert.All(processes, process => Assert.True(
+            _kept.Any(write => write.By == process && write.At > back && Stopwatch.GetElapsedTime(back, write.At) < TimeSpan.FromSeconds(3)),
+            "It does not serve within three seconds."));
+        foreach (var process in processes)
+            await _acknowledged.AreAllThere(process.Client);
+    }
+
+    private static int OutagesIn(ServingProcess process) => process.Log.Split("The store answered").Length - 1;
+
+    private async Task<ServingProcess> Serving(string failover = "lossy")
+    {
+        var process = new ServingProcess(_cluster, failover);
         await process.IsReady();
         return process;
     }

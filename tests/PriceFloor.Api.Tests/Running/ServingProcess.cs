@@ -11,12 +11,15 @@ internal sealed class ServingProcess : IDisposable
     private readonly StringBuilder _log = new();
     private readonly Started _service;
 
-    public ServingProcess(FailoverCluster cluster)
+    /// <param name="cluster">Where the database is.</param>
+    /// <param name="failover">Whether a standby that takes over may lack something: lossy or synchronous.</param>
+    public ServingProcess(FailoverCluster cluster, string failover = "lossy")
     {
         _service = Start(_folder, new Dictionary<string, string>
         {
             ["PRICEFLOOR_ADMIN_KEY"] = Studio.AdminKey,
             ["PRICEFLOOR_STORE"] = cluster.ConnectionString,
+            ["PRICEFLOOR_STORE_FAILOVER"] = failover,
             ["PRICEFLOOR_REQUESTS_PER_MINUTE"] = "1000000",
         });
         _service.Process.OutputDataReceived += (_, line) => Note(line.Data);
