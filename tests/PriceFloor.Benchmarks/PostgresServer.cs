@@ -15,7 +15,7 @@ public sealed class PostgresServer : IAsyncDisposable
         folder=$(mktemp -d -p "$1")
         sockets=$(mktemp -d -p /tmp) # the path of a socket must be short
         "$0/initdb" -D "$folder/data" -A trust -U postgres --no-sync -E UTF8 --locale=C > /dev/null
-        "$0/postgres" -D "$folder/data" -k "$sockets" -c listen_addresses= > "$folder/log" 2>&1 &
+        "$0/postgres" -D "$folder/data" -k "$sockets" -c listen_addresses= $2 > "$folder/log" 2>&1 &
         server=$!
         until "$0/pg_isready" -q -h "$sockets"; do kill -0 $server; sleep 0.05; done
         echo "$sockets"
@@ -31,7 +31,8 @@ public sealed class PostgresServer : IAsyncDisposable
     private PostgresServer(string binaries, string sockets, Process process) => (_binaries, _sockets, _process) = (binaries, sockets, process);
 
     /// <summary>Starts one; null, and it is said, where PostgreSQL is not installed.</summary>
-    public static async Task<PostgresServer?> StartAsync()
+    /// <param name="settings">What it has otherwise than a new installation, as its options.</param>
+    public static async Task<PostgresServer?> StartAsync(string settings = "")
     {
         if (Binaries() is not { } binaries)
         {
@@ -39,7 +40,7 @@ public sealed class PostgresServer : IAsyncDisposable
             return null;
         }
 
-        var process = Started("sh", "-c", Script, binaries, Path.GetTempPath());
+        var process = Started("sh", "-c", Script, binaries, Path.GetTempPath(), settings);
         var sockets = await process.StandardOutput.ReadLineAsync()
             ?? throw new InvalidOperationException($"No cluster: {await process.StandardError.ReadToEndAsync()}");
         var server = new PostgresServer(binaries, sockets, process);
