@@ -17,6 +17,9 @@ public static class Load
         double DriverMicrosecondsARequest)
     {
         public double PerSecond => Requests / Seconds;
+
+        /// <summary>How many were refused as busy, if that is allowed: they count neither as requests nor in the times.</summary>
+        public long Refused { get; init; }
     }
 
     public static Task<Result> RunAsync(ServedProcess service, byte[] request, int connections, double seconds) =>
@@ -26,26 +29,32 @@ public static class Load
     /// <param name="requests">What each connection, by its number, asks next.</param>
     /// <param name="connections">How many ask at the same time.</param>
     /// <param name="seconds">How long.</param>
-    public static Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, double seconds)
+    /// <param name="mayBeBusy">Whether an answer 503 is counted; otherwise it is thrown, as every other that is not good.</param>
+    public static Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, double seconds,
+        bool mayBeBusy = false)
     {
         var until = Stopwatch.GetTimestamp() + (long)(seconds * Stopwatch.Frequency);
-        return RunAsync(service, requests, connections, () => Stopwatch.GetTimestamp() < until);
+        return RunAsync(service, requests, connections, () => Stopwatch.GetTimestamp() < until, mayBeBusy);
     }
 
     /// <summary>The same request on one connection, for as long as something lasts.</summary>
     public static Task<Result> RunBesideAsync(ServedProcess service, byte[] request, Task something) =>
         RunAsync(service, _ => () => request, 1, () => !something.IsCompleted);
 
-    private static async Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, Func<bool> goesOn)
+    private static async Task<Result> RunAsync(ServedProcess service, Func<int, Func<byte[]>> requests, int connections, Func<bool> goesOn,
+        bool mayBeBusy = false)
     {
         var (cpu, driver, started) = (service.Cpu, Environment.CpuUsage.TotalTime, Stopwatch.GetTimestamp());
-        var times =
-            await Task.WhenAll(Enumerable.Range(0, connections).Select(i => Task.Run(() => ConnectionAsync(service.Port, requests(i), goesOn))));
+        var asked = await Task.WhenAll(Enumerable.Range(0, connections)
+            .Select(i => Task.Run(() => ConnectionAsync(service.Port, requests(i), goesOn, mayBeBusy))));
         var took = Stopwatch.GetElapsedTime(started).TotalSeconds;
         (cpu, driver) = (service.Cpu - cpu, Environment.CpuUsage.TotalTime - driver);
-        var all = times.SelectMany(time => time).Order().ToList();
+        var all = asked.SelectMany(one => one.Times).Order().ToList();
         return new Result(all.Count, took, all[(int)(all.Count * 0.99)] * 1000.0 / Stopwatch.Frequency, cpu.TotalMicroseconds / all.Count,
-            driver.TotalMicroseconds / all.Count);
+            driver.TotalMicroseconds / all.Count)
+        {
+            Refused = asked.Sum(one => one.Refused),
+        };
     }
 
     /// <summary>One request on a connection of its own: from connecting to the last byte.</summary>
@@ -65,18 +74,21 @@ public static class Load
         return socket;
     }
 
-    private static async Task<List<long>> ConnectionAsync(int port, Func<byte[]> next, Func<bool> goesOn)
+    private static async Task<(List<long> Times, long Refused)> ConnectionAsync(int port, Func<byte[]> next, Func<bool> goesOn, bool mayBeBusy)
     {
         using var socket = await ConnectAsync(port);
-        var (times, buffer) = (new List<long>(100_000), new byte[16 * 1024]);
+        var (times, refused, buffer) = (new List<long>(100_000), 0L, new byte[16 * 1024]);
         while (goesOn())
         {
             var asked = Stopwatch.GetTimestamp();
             await socket.SendAsync(next());
-            await WireAnswer.ReadAsync(socket, buffer);
-            times.Add(Stopwatch.GetTimestamp() - asked);
+            var answer = await WireAnswer.ReadAsync(socket, buffer, mayBeBusy);
+            if (answer.IsBusy)
+                refused++;
+            else
+                times.Add(Stopwatch.GetTimestamp() - asked);
         }
 
-        return times;
+        return (times, refused);
     }
 }

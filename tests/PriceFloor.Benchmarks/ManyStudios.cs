@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Text.Json;
-
 namespace PriceFloor.Benchmarks;
 
 /// <summary>
@@ -9,7 +6,7 @@ namespace PriceFloor.Benchmarks;
 /// </summary>
 public static class ManyStudios
 {
-    private const int Port = 5491, Designs = 200, HeldOpen = 100, Callers = 32, Makers = 4;
+    private const int Port = 5491, HeldOpen = 100, Callers = 32;
 
     public static Task RunAsync(string[] args) => Verb.PrintAsync(figures => MeasureAsync(figures, args));
 
@@ -18,35 +15,10 @@ public static class ManyStudios
         var (studios, seconds, rounds) = Numbers.Of(args, 1000, 3, 3) is [var a, var b, var c] ? (a, b, c) : default;
         var published = await Published.Folder;
         using var data = new TemporaryFolder();
-        var (keys, bytes) = await ArrangeAsync(published, data.Path, studios);
+        var keys = await HostedStudios.ArrangeAsync(published, Port, data.Path, studios);
+        var bytes = new FileInfo(Path.Combine(data.Path, "studios", HostedStudios.Name(0), "pricefloor.db")).Length;
         await OfAllAsync(figures, published, data.Path, keys, seconds, rounds);
         await OfFewAsync(figures, published, data.Path, keys, HeldOpen * (bytes + (256 * 1024)));
-    }
-
-    /// <summary>Makes the studios, all with the same documents; returns a key of each, and the bytes of a store.</summary>
-    private static async Task<(IReadOnlyList<string> Keys, long Bytes)> ArrangeAsync(string published, string data, int studios)
-    {
-        string export;
-        using (var first = new TemporaryFolder())
-        await using (var host = await BenchStudio.StartAsync(published, Port, first.Path, studios: "many"))
-        {
-            await host.SendAsync(HttpMethod.Put, "/v1/studios/first", """{"name":"The first"}""");
-            using var owner = host.With(await KeyOfAsync(host, "first", "maker"));
-            await owner.ArrangeAsync(Designs);
-            export = await host.SendAsync(HttpMethod.Get, "/v1/studios/first/export");
-        }
-
-        await using var all = await BenchStudio.StartAsync(published, Port, data, studios: "many");
-        var keys = new string[studios];
-        await Parallel.ForEachAsync(Enumerable.Range(0, studios), new ParallelOptions { MaxDegreeOfParallelism = Makers }, async (n, _) =>
-        {
-            var studio = Name(n);
-            await all.SendAsync(HttpMethod.Put, $"/v1/studios/{studio}", $$"""{"name":"{{studio}}"}""");
-            await all.SendAsync(HttpMethod.Post, $"/v1/studios/{studio}/import", export, "application/x-ndjson");
-            keys[n] = await KeyOfAsync(all, studio, "caller");
-        });
-        await all.StopAsync();
-        return (keys, new FileInfo(Path.Combine(data, "studios", Name(0), "pricefloor.db")).Length);
     }
 
     private static async Task OfAllAsync(Figures figures, string published, string data, IReadOnlyList<string> keys, int seconds, int rounds)
@@ -55,13 +27,13 @@ public static class ManyStudios
         figures.Add($"start to first 200, {keys.Count} studios", " ms", host.Process.StartUp.TotalMilliseconds, "at most 2,000");
         figures.Add($"memory then, {keys.Count} studios", " MiB", host.Process.Memory.Now);
         var before = host.Process.Memory.Now;
-        var cold = await ColdChecksAsync(host.Process, keys);
-        figures.Add($"first check in each studio of {Designs} designs, p99", " ms", cold, "at most 30");
+        var cold = await HostedStudios.ColdChecksAsync(host.Process, keys);
+        figures.Add($"first check in each studio of {HostedStudios.Designs} designs, p99", " ms", cold, "at most 30");
         figures.Add($"memory with {keys.Count} studios open", " MiB", host.Process.Memory.Now, "at most 300");
         figures.Add("memory of an open studio", " MiB", (host.Process.Memory.Now - before) / keys.Count, "at most 0.2");
 
         await using var one = await BenchStudio.StartAsync(published, Port + 1);
-        await one.ArrangeAsync(Designs);
+        await one.ArrangeAsync(HostedStudios.Designs);
         var key = await one.MakeKeyAsync();
         await Load.RunAsync(one.Process, WireRequest.Check(key), Callers, seconds); // makes ready
         await Load.RunAsync(host.Process, WireRequest.Check(keys[0]), Callers, seconds);
@@ -69,11 +41,11 @@ public static class ManyStudios
         {
             var alone = await Load.RunAsync(one.Process, WireRequest.Check(key), Callers, seconds);
             var inOne = await Load.RunAsync(host.Process, WireRequest.Check(keys[0]), Callers, seconds);
-            var over = await Load.RunAsync(host.Process, caller => Checks(keys, caller), Callers, seconds);
+            var over = await Load.RunAsync(host.Process, caller => HostedStudios.Checks(keys, caller), Callers, seconds);
             figures.Add("price checks a second in one studio of many", "", "one studio", alone.PerSecond, inOne.PerSecond, "at least 0.9");
             figures.Add($"price checks a second over {keys.Count} studios", "", "one studio", alone.PerSecond, over.PerSecond);
-            var ofOne = await Load.RunAsync(one.Process, caller => Puts([AdminOf(one)], caller), Callers, seconds);
-            var ofMany = await Load.RunAsync(host.Process, caller => Puts(keys, caller), Callers, seconds);
+            var ofOne = await Load.RunAsync(one.Process, caller => HostedStudios.Puts([AdminOf(one)], caller), Callers, seconds);
+            var ofMany = await Load.RunAsync(host.Process, caller => HostedStudios.Puts(keys, caller), Callers, seconds);
             figures.Add($"designs stored a second, {Callers} callers over {keys.Count} studios", "", "one studio", ofOne.PerSecond, ofMany.PerSecond);
             figures.Add($"designs stored, {Callers} callers over {keys.Count} studios, p99", " ms", "one studio", ofOne.P99Milliseconds,
                 ofMany.P99Milliseconds);
@@ -85,42 +57,11 @@ public static class ManyStudios
     {
         await using var host =
             await BenchStudio.StartAsync(published, Port, data, studios: "many", openBytes: (int)long.Min(openBytes, int.MaxValue));
-        await ColdChecksAsync(host.Process, keys);
+        await HostedStudios.ColdChecksAsync(host.Process, keys);
         figures.Add($"memory held to {HeldOpen} of {keys.Count} studios", " MiB", host.Process.Memory.Now, "at most 160");
-        figures.Add($"first check again, held to {HeldOpen}, p99", " ms", await ColdChecksAsync(host.Process, keys), "at most 30");
+        figures.Add($"first check again, held to {HeldOpen}, p99", " ms", await HostedStudios.ColdChecksAsync(host.Process, keys), "at most 30");
         await host.StopAsync();
     }
 
-    /// <summary>One check in each studio, one after another; throws if one is refused.</summary>
-    private static async Task<double> ColdChecksAsync(ServedProcess service, IReadOnlyList<string> keys)
-    {
-        var times = new List<double>();
-        foreach (var key in keys)
-            times.Add((await Load.AskAsync(service.Port, WireRequest.Check(key))).Took.TotalMilliseconds);
-        return times.Order().ElementAt((int)(times.Count * 0.99));
-    }
-
-    private static Func<byte[]> Checks(IReadOnlyList<string> keys, int caller)
-    {
-        var random = new Random(caller);
-        return () => WireRequest.Check(keys[random.Next(keys.Count)]);
-    }
-
-    private static Func<byte[]> Puts(IReadOnlyList<string> keys, int caller)
-    {
-        var (random, minutes) = (new Random(caller), 1);
-        return () => WireRequest.Of("PUT", $"/v1/designs/W-{caller}", keys[random.Next(keys.Count)],
-            $$"""{{{BenchStudio.MadeIn((minutes++ % 500) + 1)}}}""");
-    }
-
-    private static async Task<string> KeyOfAsync(BenchStudio host, string studio, string name)
-    {
-        using var made = JsonDocument.Parse(await host.SendAsync(HttpMethod.Post, $"/v1/studios/{studio}/keys",
-            $$"""{"name":"{{name}}","scopes":["read","write"]}"""));
-        return made.RootElement.GetProperty("key").GetString()!;
-    }
-
     private static string AdminOf(BenchStudio one) => one.Client.DefaultRequestHeaders.Authorization!.Parameter!;
-
-    private static string Name(int n) => string.Create(CultureInfo.InvariantCulture, $"studio-{n}");
 }

@@ -17,6 +17,7 @@ var verbs = new Dictionary<string, Func<string[], Task>>
     ["shelf"] = ShelfOfTheLog.RunAsync,
     ["writes"] = Writes.RunAsync,
     ["studios"] = ManyStudios.RunAsync,
+    ["hosts"] = HostsBesidePostgres.RunAsync,
     ["postgres"] = BesidePostgres.RunAsync,
     ["growth"] = Growth.RunAsync,
     ["start"] = Starts.RunAsync,
@@ -41,6 +42,7 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
           shelf [LINES ROUNDS]                   what the log says of one design, and of 500 beside each other
           writes [SECONDS ROUNDS]                designs stored by many writers beside the disk's own fsync
           studios [STUDIOS SECONDS ROUNDS]       a thousand studios in one service beside one studio
+          hosts [STUDIOS SECONDS ROUNDS]         a thousand studios on PostgreSQL beside a thousand in files
           postgres [SECONDS ROUNDS REVISIONS FOLDER]
                                                  one studio on PostgreSQL beside one in a file; a published folder beside this one
           growth [SECONDS ROUNDS]                the same questions as designs and revisions grow

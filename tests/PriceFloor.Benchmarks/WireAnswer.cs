@@ -5,11 +5,15 @@ using System.Text;
 
 namespace PriceFloor.Benchmarks;
 
-/// <summary>One whole answer as it came over the wire, of a status that says it went well.</summary>
+/// <summary>One whole answer as it came over the wire, of a status that says it went well, or that the service was busy.</summary>
 /// <param name="Bytes">Headers and body, framing included.</param>
 public readonly record struct WireAnswer(ReadOnlyMemory<byte> Bytes)
 {
     private static ReadOnlySpan<byte> EndOfHeaders => "\r\n\r\n"u8;
+
+    private static ReadOnlySpan<byte> Busy => "HTTP/1.1 503"u8;
+
+    public bool IsBusy => Bytes.Span.StartsWith(Busy);
 
     /// <summary>The body without the framing of its chunks.</summary>
     public string Body
@@ -29,7 +33,8 @@ public readonly record struct WireAnswer(ReadOnlyMemory<byte> Bytes)
 
     /// <param name="socket">Where the answer comes from.</param>
     /// <param name="buffer">Room for all of it, used anew for each.</param>
-    public static async ValueTask<WireAnswer> ReadAsync(Socket socket, byte[] buffer)
+    /// <param name="mayBeBusy">Whether it may also be refused as busy; every other status is thrown.</param>
+    public static async ValueTask<WireAnswer> ReadAsync(Socket socket, byte[] buffer, bool mayBeBusy = false)
     {
         var (read, body, length) = (0, -1, -1);
         while (true)
@@ -41,7 +46,7 @@ public readonly record struct WireAnswer(ReadOnlyMemory<byte> Bytes)
             if (body < 0 && buffer.AsSpan(0, read).IndexOf(EndOfHeaders) is >= 0 and var end)
             {
                 body = end + EndOfHeaders.Length;
-                if (!buffer.AsSpan(0, read).StartsWith("HTTP/1.1 20"u8))
+                if (!buffer.AsSpan(0, read).StartsWith("HTTP/1.1 20"u8) && !(mayBeBusy && buffer.AsSpan(0, read).StartsWith(Busy)))
                     throw new InvalidOperationException(Encoding.UTF8.GetString(buffer, 0, read));
                 length = LengthIn(buffer.AsSpan(0, body));
             }
