@@ -18,7 +18,7 @@ internal sealed class TwoHosts : IAsyncDisposable
     public HttpClient AtOther(HttpClient client) => At(Other, client);
 
     /// <summary>The same key at any.</summary>
-    public HttpClient At(Studio host, HttpClient client) => host.ClientWith(client.DefaultRequestHeaders.Authorization!.Parameter);
+    public static HttpClient At(Studio host, HttpClient client) => host.ClientWith(client.DefaultRequestHeaders.Authorization!.Parameter);
 
     /// <summary>One more, for the caller to dispose of.</summary>
     public Studio Third() => Start();

@@ -100,7 +100,7 @@ public sealed class TwoHostsTests
         await using var third = both.Third();
         Assert.Equal(200, (await third.Get("/v1/studios")).Status);
         Assert.Equal(["first", "studios/tower"], both.Rows());
-        Assert.Equal(200, (await third.Get("/v1/keys", both.At(third, tower))).Status);
+        Assert.Equal(200, (await third.Get("/v1/keys", TwoHosts.At(third, tower))).Status);
         await both.Other.HasASmallShop(await both.Other.HasStudio("harbour")); // another of that key
         Assert.Equal(["first", "studios/harbour", "studios/tower"], both.Rows());
     }
