@@ -31,7 +31,7 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>Whether this has been asked before of the engine's own connection, which stays open in the pool and keeps its settings.</summary>
+    /// <summary>Whether this was asked before of the engine's own connection, which stays open between uses and keeps its settings.</summary>
     public static bool IsUsedBefore(this SqliteConnection connection) => !s_used.TryAdd(connection.Handle!, null);
 
     public static int Execute(this SqliteConnection connection, string sql, object? parameters = null, SqliteTransaction? transaction = null)
