@@ -9,7 +9,7 @@ namespace PriceFloor.Benchmarks;
 /// </summary>
 public static class BesidePostgres
 {
-    private const int Port = 5491, Designs = 200, SecondsOfWarming = 8;
+    private const int Port = 5491, Designs = 200, SecondsOfWarming = 12;
 
     private const string Polled = "asked every 100 ms", Asked = "asked each time";
 
@@ -70,7 +70,7 @@ public static class BesidePostgres
         await studio.ArrangeAsync(Designs);
         var service = new CheckingService(studio.Process, await studio.MakeKeyAsync(), studio);
         await ChecksAsync(service, 16, SecondsOfWarming);
-        await WritesAsync(service, 16, SecondsOfWarming / 2);
+        await WritesAsync(service, 16, SecondsOfWarming);
         return service;
     }
 
