@@ -30,6 +30,17 @@ internal sealed class PostgresSession : Session
     public static ValueTask<PostgresSession> Writing(NpgsqlConnection connection, ServedStudio studio, bool isOwner = true) =>
         Begin(connection, IsolationLevel.ReadCommitted, isOwner, studio.Writing, async session => await session.Resume(studio));
 
+    /// <summary>A join by position would read all revisions of the studio, to compare them with those that were found.</summary>
+    internal override string NewestAt =>
+        """
+        CROSS JOIN LATERAL (SELECT p.* FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf
+            ORDER BY p.saved_at DESC, p.number DESC LIMIT 1) r
+        """;
+
+    /// <summary>Here is an index on the times of a studio.</summary>
+    internal override string PositionAt =>
+        "SELECT coalesce((SELECT position FROM revision WHERE saved_at <= @asOf ORDER BY saved_at DESC, position DESC LIMIT 1), 0)";
+
     internal override StorePoint? Point => _standing.Point;
 
     internal override ValueTask<Standing> Standing() => new(_standing);

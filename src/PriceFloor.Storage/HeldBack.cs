@@ -33,6 +33,10 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
     /// <summary>When the newest revision was written.</summary>
     public long SavedAt => _held.Count > 0 ? _held[^1].Revision.SavedAt : standing.SavedAt;
 
+    internal override string NewestAt => inner.NewestAt;
+
+    internal override string PositionAt => inner.PositionAt;
+
     internal override StorePoint? Point => inner.Point is { } begun ? begun with { Position = Position } : null;
 
     public override bool HasEnded => _isSpoilt || inner.HasEnded;

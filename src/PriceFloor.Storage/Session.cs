@@ -46,6 +46,27 @@ public abstract class Session : IAsyncDisposable
         FROM life
         """)).Single();
 
+    /// <summary>
+    /// Joins each head h with r, the revision that was the newest of its document at @asOf: looked up for each, however long the histories are.
+    /// </summary>
+    internal virtual string NewestAt =>
+        """
+        JOIN revision r ON r.position = (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf
+            ORDER BY p.saved_at DESC, p.number DESC LIMIT 1)
+        """;
+
+    /// <summary>
+    /// Asks for the position of the newest revision at @asOf. Times rise with positions, so it is found by halves: by some thirty looks, however many
+    /// revisions there are.
+    /// </summary>
+    internal virtual string PositionAt =>
+        """
+        WITH RECURSIVE half (reached, width) AS (SELECT CAST(0 AS bigint), CAST(4294967296 AS bigint) UNION ALL
+            SELECT CASE WHEN (SELECT saved_at FROM revision WHERE position >= reached + width ORDER BY position LIMIT 1) <= @asOf
+                THEN reached + width ELSE reached END, width / 2 FROM half WHERE width > 0)
+        SELECT reached FROM half WHERE width = 0
+        """;
+
     /// <summary>Where the store stands for whoever keeps something of it in memory, if the engine says so unasked.</summary>
     internal virtual StorePoint? Point => null;
 

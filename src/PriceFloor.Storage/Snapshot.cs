@@ -40,8 +40,7 @@ public partial class Snapshot
                    ORDER BY h.key LIMIT @limit
                    """
                 : $"""
-                   SELECT {Prefixed} FROM head h JOIN revision r ON r.position =
-                       (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf ORDER BY p.saved_at DESC, p.number DESC LIMIT 1)
+                   SELECT {Prefixed} FROM head h {Session.NewestAt}
                    WHERE h.kind = @kind AND h.key > @after AND h.key >= @prefix AND substr(h.key, 1, length(@prefix)) = @prefix AND r.body IS NOT NULL
                    ORDER BY h.key LIMIT @limit
                    """,
@@ -76,18 +75,8 @@ public partial class Snapshot
     public virtual ValueTask<List<Revision>> NewestSince(long position) => Query<Revision>(
         $"SELECT {Prefixed} FROM head h JOIN revision r ON r.position = h.position WHERE h.position > @position", new { position });
 
-    /// <summary>
-    /// The position of the newest revision at a moment; 0 if there was none. Times rise with positions, so it is found by halves: by some thirty
-    /// looks, however many revisions there are.
-    /// </summary>
-    public ValueTask<long> PositionAt(long asOf) => Whole(
-        """
-        WITH RECURSIVE half (reached, width) AS (SELECT CAST(0 AS bigint), CAST(4294967296 AS bigint) UNION ALL
-            SELECT CASE WHEN (SELECT saved_at FROM revision WHERE position >= reached + width ORDER BY position LIMIT 1) <= @asOf
-                THEN reached + width ELSE reached END, width / 2 FROM half WHERE width > 0)
-        SELECT reached FROM half WHERE width = 0
-        """,
-        new { asOf });
+    /// <summary>The position of the newest revision at a moment; 0 if there was none.</summary>
+    public ValueTask<long> PositionAt(long asOf) => Whole(Session.PositionAt, new { asOf });
 
     /// <summary>
     /// Each document that was written after one position and up to another, as it was at both: null if it did not exist.
@@ -107,12 +96,7 @@ public partial class Snapshot
 
     /// <summary>Every document that existed at a moment.</summary>
     public ValueTask<List<Revision>> All(long asOf) => Query<Revision>(
-        $"""
-         SELECT {Prefixed} FROM head h JOIN revision r ON r.position =
-             (SELECT p.position FROM revision p WHERE p.kind = h.kind AND p.key = h.key AND p.saved_at <= @asOf ORDER BY p.saved_at DESC, p.number DESC LIMIT 1)
-         WHERE r.body IS NOT NULL
-         """,
-        new { asOf });
+        $"SELECT {Prefixed} FROM head h {Session.NewestAt} WHERE r.body IS NOT NULL", new { asOf });
 
     /// <summary>The revisions of a document in order, after a number, up to a moment.</summary>
     public ValueTask<List<Revision>> History(string kind, string key, long after = 0, int limit = int.MaxValue, long? asOf = null) =>
