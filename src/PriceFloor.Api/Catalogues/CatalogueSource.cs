@@ -38,7 +38,7 @@ public sealed class CatalogueSource(Store store, TimeProvider clock) : IDisposab
     internal async ValueTask<T> ReadAsOf<T>(ProfileAccess access, DateTimeOffset moment, Func<Catalogue, T> read) => store.AnswersAtOnce
         ? await store.ReadAsync(snapshot =>
             new ValueTask<T>(read(Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment), _present), access, moment))))
-        : read(await WholeAsOf(access, moment));
+        : read(WholeCatalogue.Of(await store.ReadAsync(snapshot => snapshot.All(Moment.Of(moment))), access, moment));
 
     /// <summary>These documents as a write sees them, including what it has already written.</summary>
     internal async ValueTask<Catalogue> Within(Writing writing, ProfileAccess access, IEnumerable<DocumentName> names)
