@@ -90,6 +90,8 @@ public static class EarlierMoments
         ("the price list of 200 designs", "/v1/price-list?asOf=", ""),
     ];
 
+    public static Task RunAsync(string[] args) => Verb.PrintAsync(figures => MeasureAsync(figures, Numbers.Of(args, 10_000_000)[0]));
+
     public static async Task MeasureAsync(Figures figures, int revisions)
     {
         var published = await Published.Folder;

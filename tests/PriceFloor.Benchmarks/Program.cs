@@ -18,6 +18,7 @@ var verbs = new Dictionary<string, Func<string[], Task>>
     ["writes"] = Writes.RunAsync,
     ["studios"] = ManyStudios.RunAsync,
     ["hosts"] = HostsBesidePostgres.RunAsync,
+    ["moments"] = EarlierMoments.RunAsync,
     ["postgres"] = BesidePostgres.RunAsync,
     ["growth"] = Growth.RunAsync,
     ["start"] = Starts.RunAsync,
@@ -45,6 +46,7 @@ if (args.Length == 0 || !verbs.TryGetValue(args[0], out var run))
           hosts [STUDIOS SECONDS ROUNDS]         a thousand studios on PostgreSQL beside a thousand in files
           postgres [SECONDS ROUNDS REVISIONS FOLDER]
                                                  one studio on PostgreSQL beside one in a file; a published folder beside this one
+          moments [REVISIONS]                    answers as of a moment among millions of revisions, on both engines
           growth [SECONDS ROUNDS]                the same questions as designs and revisions grow
           start [PROCESSES]                      from the start of a process to its first answers
           micro [BenchmarkDotNet's arguments]    what one question costs in the pricing library
