@@ -1,18 +1,23 @@
 using System.Buffers.Binary;
+using System.Runtime.InteropServices;
 
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Many movements in little room, about 30 bytes each: those of some designs, found again by design, and others, found again by order. The room is
+/// Many movements in little room, about 35 bytes each: those of some designs, found again by design, and others, found again by order. The room is
 /// used again when it is cleared.
 /// </summary>
 public sealed class HeldMovements
 {
-    private const int Link = sizeof(int), End = -1;
+    private const int Link = sizeof(int), End = -1, BlockBits = 18, BlockBytes = 1 << BlockBits;
 
     private readonly Dictionary<long, (int First, int Last)> _byDesign = [];
-    private readonly Dictionary<ulong, List<int>> _byOrder = [];
-    private byte[] _bytes = [];
+
+    /// <summary>The last line of an order; each leads to the one before.</summary>
+    private readonly Dictionary<ulong, int> _byOrder = [];
+
+    /// <summary>Blocks, since one array that grows would leave each of its former ones behind.</summary>
+    private readonly List<byte[]> _blocks = [];
     private int _length;
 
     /// <summary>Lets go of all, and awaits lines of some designs.</summary>
@@ -33,11 +38,10 @@ public sealed class HeldMovements
     /// <param name="isShared">Whether it is to be found by its order too.</param>
     public void Add(MovementRow row, bool isShared)
     {
-        var (first, last) = _byDesign[row.Design];
+        var (place, (first, last)) = (Put(row, isShared), _byDesign[row.Design]);
         if (last != End)
-            BinaryPrimitives.WriteInt32LittleEndian(_bytes.AsSpan(last), _length);
-        _byDesign[row.Design] = (first == End ? _length : first, _length);
-        Put(row, isShared);
+            BinaryPrimitives.WriteInt32LittleEndian(Bytes(last), place);
+        _byDesign[row.Design] = (first == End ? place : first, place);
     }
 
     /// <summary>Adds a movement of another design, which is found by its order.</summary>
@@ -49,34 +53,59 @@ public sealed class HeldMovements
     /// <summary>The movements of a design, as they were added.</summary>
     public IEnumerable<MovementRow> Of(long design)
     {
-        for (var at = _byDesign[design].First; at != End; at = BinaryPrimitives.ReadInt32LittleEndian(_bytes.AsSpan(at)))
+        for (var at = _byDesign[design].First; at != End; at = BinaryPrimitives.ReadInt32LittleEndian(Bytes(at)))
             yield return At(at);
     }
 
-    /// <summary>The movements of an order that are found by it.</summary>
-    public IEnumerable<MovementRow> OfOrder(ulong order) => _byOrder.TryGetValue(order, out var places) ? places.Select(At) : [];
-
-    private MovementRow At(int at)
+    /// <summary>The movements of an order that are found by it, in any order.</summary>
+    public IEnumerable<MovementRow> OfOrder(ulong order)
     {
-        var packed = new PackedNumbers(_bytes.AsSpan(at + Link));
+        for (var at = _byOrder.GetValueOrDefault(order, End); at != End; at = BinaryPrimitives.ReadInt32LittleEndian(Bytes(at)[Link..]))
+            yield return At(at);
+    }
+
+    private Span<byte> Bytes(int place) => _blocks[place >> BlockBits].AsSpan(place & (BlockBytes - 1));
+
+    private MovementRow At(int place)
+    {
+        var packed = new PackedNumbers(Bytes(place)[(2 * Link)..]);
         return new MovementRow(ref packed);
     }
 
-    private void Put(MovementRow row, bool isShared)
+    /// <summary>Returns its place.</summary>
+    private int Put(MovementRow row, bool isShared)
     {
-        if (isShared && row.OrderMark is { } order)
-        {
-            if (!_byOrder.TryGetValue(order, out var places))
-                _byOrder.Add(order, places = new List<int>(2));
-            places.Add(_length);
-        }
-
-        var most = _length + Link + row.MostPacked;
-        if (most > _bytes.Length)
-            Array.Resize(ref _bytes, int.Max(most, checked(_bytes.Length + (_bytes.Length / 2))));
-        BinaryPrimitives.WriteInt32LittleEndian(_bytes.AsSpan(_length), End);
-        var packed = new PackedNumbers(_bytes.AsSpan(_length + Link));
+        var most = (2 * Link) + row.MostPacked;
+        if (_blocks.Count <= _length >> BlockBits || _blocks[_length >> BlockBits].Length - (_length & (BlockBytes - 1)) < most)
+            NextBlock(most);
+        var place = _length;
+        var bytes = Bytes(place);
+        BinaryPrimitives.WriteInt32LittleEndian(bytes, End);
+        BinaryPrimitives.WriteInt32LittleEndian(bytes[Link..], isShared && row.OrderMark is { } mark ? Before(mark, place) : End);
+        var packed = new PackedNumbers(bytes[(2 * Link)..]);
         row.Pack(ref packed);
-        _length += Link + packed.Length;
+        _length = int.Min(checked(place + (2 * Link) + packed.Length), checked((place | (BlockBytes - 1)) + 1)); // one may have a block of its own
+        return place;
+    }
+
+    /// <summary>The line of an order that was its last so far; now it is another.</summary>
+    private int Before(ulong order, int place)
+    {
+        ref var last = ref CollectionsMarshal.GetValueRefOrAddDefault(_byOrder, order, out var isKnown);
+        var before = isKnown ? last : End;
+        last = place;
+        return before;
+    }
+
+    /// <summary>Goes to the beginning of a block with enough room.</summary>
+    private void NextBlock(int bytes)
+    {
+        if ((_length & (BlockBytes - 1)) != 0)
+            _length = checked((_length | (BlockBytes - 1)) + 1);
+        var block = _length >> BlockBits;
+        if (block == _blocks.Count)
+            _blocks.Add(new byte[int.Max(BlockBytes, bytes)]);
+        else if (_blocks[block].Length < bytes)
+            _blocks[block] = new byte[bytes];
     }
 }

@@ -8,7 +8,7 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// </summary>
 internal sealed class LinesTogether
 {
-    /// <summary>So many lines are held at once, about 8 MB; a design with more of them is read alone.</summary>
+    /// <summary>So many lines are held at once, about 9 MB; a design with more of them is read alone.</summary>
     private const int Most = 250_000;
 
     /// <summary>Reading all lines pays if one in so many of them is wanted.</summary>
