@@ -153,6 +153,7 @@ public sealed class DesignEvidence
     {
         (Log, Sales) = (Log with { Movements = [], Sold = [] }, []);
         Shelf.Release();
+        SoldShare?.Curve.Release();
     }
 
     /// <param name="known">The design.</param>

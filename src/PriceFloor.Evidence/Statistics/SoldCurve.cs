@@ -7,20 +7,18 @@ namespace PriceFloor.Evidence.Statistics;
 public sealed class SoldCurve
 {
     private readonly int[] _ages, _atRisk, _sold, _gone;
-    private readonly double[] _left, _share;
+    private readonly int? _daysToSell;
+    private Shares? _shares;
 
     private SoldCurve(int[] ages, int[] atRisk, int[] sold, int[] gone)
     {
         (_ages, _atRisk, _sold, _gone) = (ages, atRisk, sold, gone);
-        (_left, _share) = (new double[ages.Length], new double[ages.Length]);
-        var (left, share) = (1d, 0d);
-        for (var i = 0; i < ages.Length; i++)
-        {
-            share += left * sold[i] / atRisk[i];
-            left *= 1 - (double)(sold[i] + gone[i]) / atRisk[i];
-            (_left[i], _share[i]) = (left, share);
-        }
+        var half = Array.FindIndex(ByAge.Sold, share => share > 0.49 && Settled.Of(share, 9) >= 0.5m);
+        _daysToSell = half < 0 ? null : ages[half];
     }
+
+    /// <summary>The shares, worked out again if they were let go.</summary>
+    private Shares ByAge => _shares ??= new Shares(_atRisk, _sold, _gone);
 
     /// <summary>The curve of some pieces; their order does not matter.</summary>
     public static SoldCurve Of(IEnumerable<ShelfTime> pieces)
@@ -66,11 +64,7 @@ public sealed class SoldCurve
     }
 
     /// <summary>The first age by which half of them are sold; null if never.</summary>
-    public int? DaysToSell()
-    {
-        var i = Array.FindIndex(_share, share => share > 0.49 && Settled.Of(share, 9) >= 0.5m);
-        return i < 0 ? null : _ages[i];
-    }
+    public int? DaysToSell() => _daysToSell;
 
     /// <summary>C(days): the share sold by that age, to 4 decimals; nothing or all sold has no other ends.</summary>
     public Estimate SoldBy(int days, decimal level)
@@ -93,14 +87,14 @@ public sealed class SoldCurve
     /// <summary>C and its standard error at an age.</summary>
     internal (double Share, double Error) ShareAt(int days)
     {
-        var last = Last(days);
+        var (last, shares) = (Last(days), ByAge);
         if (last < 0)
             return (0, 0);
-        var (share, variance) = (_share[last], 0d);
+        var (share, variance) = (shares.Sold[last], 0d);
         for (var i = 0; i <= last; i++)
         {
             double n = _atRisk[i], sold = _sold[i], ended = sold + _gone[i];
-            var (before, rest) = (i == 0 ? 1 : _left[i - 1], share - _share[i]);
+            var (before, rest) = (i == 0 ? 1 : shares.Left[i - 1], share - shares.Sold[i]);
             variance += n > ended ? rest * rest * ended / (n * (n - ended)) : 0;
             variance += before * before * (n - sold) * sold / (n * n * n) - 2 * rest * before * sold / (n * n);
         }
@@ -109,7 +103,10 @@ public sealed class SoldCurve
     }
 
     /// <summary>S: the share still there after an age.</summary>
-    internal double LeftAfter(int days) => Last(days) is >= 0 and var last ? _left[last] : 1;
+    internal double LeftAfter(int days) => Last(days) is >= 0 and var last ? ByAge.Left[last] : 1;
+
+    /// <summary>Lets go of what can be worked out again.</summary>
+    internal void Release() => _shares = null;
 
     /// <summary>The ends by the complementary log-log, which stay within 0 and 1.</summary>
     internal static (double Low, double High) Ends(double share, double error, double upper)
@@ -120,4 +117,24 @@ public sealed class SoldCurve
     }
 
     private int Last(int days) => Array.FindLastIndex(_ages, age => age <= days);
+
+    /// <summary>At each age the share that is left, and the share that was sold.</summary>
+    private sealed class Shares
+    {
+        public Shares(int[] atRisk, int[] sold, int[] gone)
+        {
+            (Left, Sold) = (new double[atRisk.Length], new double[atRisk.Length]);
+            var (left, share) = (1d, 0d);
+            for (var i = 0; i < atRisk.Length; i++)
+            {
+                share += left * sold[i] / atRisk[i];
+                left *= 1 - (double)(sold[i] + gone[i]) / atRisk[i];
+                (Left[i], Sold[i]) = (left, share);
+            }
+        }
+
+        public double[] Left { get; }
+
+        public double[] Sold { get; }
+    }
 }
