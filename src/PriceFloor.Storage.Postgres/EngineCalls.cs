@@ -30,34 +30,12 @@ internal static class EngineCalls
     public static ValueTask<int> Run(this NpgsqlConnection connection, string script) => Asked(() => SqlMapper.ExecuteAsync(connection, script));
 
     /// <summary>Statements on the way to the server at once, and the first row of the last one's answer; null if it has none.</summary>
-    public static async ValueTask<object?[]?> Together(this NpgsqlConnection connection,
-        params IReadOnlyList<(string Sql, object[] Values)> statements) => (await connection.EachOf(statements)).LastOrDefault();
+    public static ValueTask<object?[]?> Together(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object[] Values)> statements) =>
+        Asked(async () => (await AnswersTo(connection, statements))[^1].FirstOrDefault());
 
-    /// <summary>The same for the first rows of all answers.</summary>
-    public static ValueTask<List<object?[]?>> EachOf(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object[] Values)> statements) =>
-        Asked(async () =>
-        {
-            await using var batch = new NpgsqlBatch(connection);
-            foreach (var (sql, values) in statements)
-            {
-                var one = new NpgsqlBatchCommand(sql);
-                foreach (var value in values)
-                    one.Parameters.Add(new NpgsqlParameter { Value = value });
-                batch.BatchCommands.Add(one);
-            }
-
-            await using var reader = await batch.ExecuteReaderAsync();
-            var rows = new List<object?[]?>();
-            do
-            {
-                var row = await reader.ReadAsync() ? new object?[reader.FieldCount] : null;
-                if (row is not null)
-                    reader.GetValues(row!);
-                rows.Add(row);
-            }
-            while (await reader.NextResultAsync());
-            return rows;
-        });
+    /// <summary>All rows of a statement's answer.</summary>
+    public static ValueTask<List<object?[]>> Rows(this NpgsqlConnection connection, string sql, params object[] values) =>
+        Asked(async () => (await AnswersTo(connection, [(sql, values)]))[0]);
 
     /// <summary>The same for many rows of numbers, without an object for each of them.</summary>
     public static async ValueTask Read(this NpgsqlConnection connection, string sql, IReadOnlyList<(string Name, long? Value)> parameters,
@@ -170,6 +148,33 @@ internal static class EngineCalls
 
         return batch.BatchCommands.Count == 0 ? 0 : await batch.ExecuteNonQueryAsync();
     });
+
+    private static async Task<List<List<object?[]>>> AnswersTo(NpgsqlConnection connection, IReadOnlyList<(string Sql, object[] Values)> statements)
+    {
+        await using var batch = new NpgsqlBatch(connection);
+        foreach (var (sql, values) in statements)
+        {
+            var one = new NpgsqlBatchCommand(sql);
+            foreach (var value in values)
+                one.Parameters.Add(new NpgsqlParameter { Value = value });
+            batch.BatchCommands.Add(one);
+        }
+
+        await using var reader = await batch.ExecuteReaderAsync();
+        var answers = new List<List<object?[]>>();
+        do
+        {
+            answers.Add([]);
+            while (await reader.ReadAsync())
+            {
+                var row = new object?[reader.FieldCount];
+                reader.GetValues(row!);
+                answers[^1].Add(row);
+            }
+        }
+        while (await reader.NextResultAsync());
+        return answers;
+    }
 
     private static object? Parameters(string sql, object? parameters)
     {

@@ -12,32 +12,23 @@ internal sealed class ServedStudio(int number, bool losesNothing)
     public const int First = 1;
 
     /// <summary>
-    /// Its life; the timeline of the database, which is another after a promotion or a restored base backup, and the one that the row remembers; and
-    /// what else a <see cref="Standing"/> has.
+    /// Of each studio that is there its life; the timeline of the database, which is another after a promotion or a restored base backup, and the one
+    /// that the row remembers; what else a <see cref="Standing"/> has; and its number.
     /// </summary>
-    private const string Stands =
-        """
-        SELECT name, substr(pg_walfile_name(pg_current_wal_lsn()), 1, 8), split_part(timeline, '/', 2),
-            coalesce((SELECT max(position) FROM revision), 0), coalesce((SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1), 0),
-            numbers_above, coalesce((SELECT max(position) FROM event), 0)
-        FROM life
-        """;
+    public const string AllStand = "SELECT * FROM standings($1)";
 
-    /// <summary>Keeps every other writer away. What stands is asked after it: one statement would see what was before the lock.</summary>
-    private const string Lock = "SELECT 1 FROM life FOR UPDATE";
+    /// <summary>The same of one, after it has kept every other writer away.</summary>
+    private const string Begin = "SELECT * FROM begin_writing($1)";
 
-    private readonly object[] _named = [number.ToString(System.Globalization.CultureInfo.InvariantCulture)];
+    public int Number => number;
 
     public bool LosesNothing => losesNothing;
 
     /// <summary>Names the studio, and asks where it stands: at once, as all of a transaction or at its beginning.</summary>
-    public IReadOnlyList<(string Sql, object[] Values)> Reading => [("SELECT set_config('pf.studio', $1, true)", _named), (Stands, [])];
+    public IReadOnlyList<(string Sql, object[] Values)> Reading { get; } = [(AllStand, [new[] { number }])];
 
     /// <summary>The same behind the lock of writers.</summary>
-    public IReadOnlyList<(string Sql, object[] Values)> Writing =>
-    [
-        ("SELECT set_config('pf.studio', $1, true), set_config('lock_timeout', '5s', true)", _named), (Lock, []), (Stands, []),
-    ];
+    public IReadOnlyList<(string Sql, object[] Values)> Writing { get; } = [(Begin, [number])];
 
     /// <summary>What was answered, and whether the row remembers another timeline: then a standby took over and nobody has written since.</summary>
     /// <exception cref="StoreGoneException">There is no row.</exception>

@@ -45,8 +45,9 @@ internal sealed class Server : IDisposable
     private async Task<IReadOnlyList<StorePoint?>> AskAsync(IReadOnlyList<ServedStudio> studios)
     {
         await using var connection = await Source.Connect();
-        var answers = await connection.EachOf([.. studios.SelectMany(studio => studio.Reading)]);
-        return [.. answers.Where((_, n) => n % 2 == 1).Select(row => row is null ? null : ServedStudio.Of(row).Standing.Point)];
+        var points = (await connection.Rows(ServedStudio.AllStand, studios.Select(studio => studio.Number).Distinct().ToArray()))
+            .ToDictionary(row => (int)row[^1]!, row => ServedStudio.Of(row).Standing.Point);
+        return [.. studios.Select(studio => points.GetValueOrDefault(studio.Number))];
     }
 }
 

@@ -40,7 +40,7 @@ public sealed class PostgresTests : IDisposable
     {
         var empty = _cluster.NewDatabase(isMigrated: false);
         using (var served = new Store(new StoreOnServer(_cluster.ConnectionString(empty)).Engine(_clock), _clock))
-            Assert.Contains("has schema 0 and must be brought to 2", Assert.Throws<StoreException>(() => served.Open()).Message,
+            Assert.Contains("has schema 0 and must be brought to 3", Assert.Throws<StoreException>(() => served.Open()).Message,
                 StringComparison.Ordinal);
         using (var owned = new Store(new StoreOnServer(_cluster.ConnectionString(empty, PostgresCluster.Owner)).Engine(_clock), _clock))
             Assert.Null(owned.Open());
@@ -103,15 +103,6 @@ public sealed class PostgresTests : IDisposable
         Assert.True(indexes.Count > 20);
         Assert.All(indexes, index => Assert.Contains("(studio", index, StringComparison.Ordinal));
     }
-
-    /// <summary>Otherwise the server reads all revisions of the studio, to compare them with the positions.</summary>
-    [Fact]
-    public void What_was_newest_of_each_document_is_looked_up_for_each() => Assert.Equal(
-        "SELECT r.body FROM head h CROSS JOIN LATERAL (SELECT p.* FROM revision p WHERE p.key = h.key ORDER BY p.number DESC LIMIT 1) r",
-        Dialect.Of("""
-            SELECT r.body FROM head h JOIN revision r ON r.position =
-                (SELECT p.position FROM revision p WHERE p.key = h.key ORDER BY p.number DESC LIMIT 1)
-            """));
 
     private Store Opened(string role = PostgresCluster.Server)
     {
