@@ -11,7 +11,7 @@ namespace PriceFloor.Storage.Sqlite;
 /// </summary>
 internal static class EngineCalls
 {
-    private static readonly ConditionalWeakTable<sqlite3, object?> s_used = [];
+    private static readonly ConditionalWeakTable<sqlite3, object?> s_withSettings = [];
 
     /// <summary>What Dapper makes for a statement serves all files, since they have one schema; else each would have its own.</summary>
     static EngineCalls() => SqlMapper.ConnectionStringComparer = new OneSchema(SqlMapper.ConnectionStringComparer);
@@ -31,8 +31,29 @@ internal static class EngineCalls
         }
     }
 
-    /// <summary>Whether this was asked before of the engine's own connection, which stays open between uses and keeps its settings.</summary>
-    public static bool IsUsedBefore(this SqliteConnection connection) => !s_used.TryAdd(connection.Handle!, null);
+    /// <summary>
+    /// A connection with settings. The engine's own connection stays open between uses and keeps them: to set them again would be a tenth of a
+    /// write's time.
+    /// </summary>
+    public static SqliteConnection Open(string connectionString, string settings)
+    {
+        var connection = Open(connectionString);
+        try
+        {
+            if (!s_withSettings.TryGetValue(connection.Handle!, out _))
+            {
+                connection.Execute(settings);
+                s_withSettings.AddOrUpdate(connection.Handle!, null);
+            }
+
+            return connection;
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
 
     public static int Execute(this SqliteConnection connection, string sql, object? parameters = null, SqliteTransaction? transaction = null)
     {

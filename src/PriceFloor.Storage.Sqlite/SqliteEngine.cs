@@ -164,12 +164,5 @@ internal sealed class SqliteEngine : Engine
 
     private SqliteConnection Connect() => Connect(_keepsConnections);
 
-    /// <summary>A connection that was kept still has its settings: to set them again would be a tenth of a write's time.</summary>
-    private SqliteConnection Connect(bool keeps)
-    {
-        var connection = EngineCalls.Open(keeps ? _connectionString : _connectionString + ";Pooling=False");
-        if (!connection.IsUsedBefore())
-            connection.Execute(_beginning);
-        return connection;
-    }
+    private SqliteConnection Connect(bool keeps) => EngineCalls.Open(keeps ? _connectionString : _connectionString + ";Pooling=False", _beginning);
 }

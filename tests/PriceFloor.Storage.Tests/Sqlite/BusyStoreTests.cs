@@ -54,6 +54,18 @@ public sealed class BusyStoreTests : StoreInTrouble
         Assert.Empty(Directory.GetFiles(Folder, "copy.db*"));
     }
 
+    [Fact]
+    public async Task A_connection_that_was_refused_has_its_settings_when_it_is_used_again()
+    {
+        using (var store = NewStore())
+            Save(store, "a", "1");
+        using var engine = new SqliteEngine(Db, Clock);
+        using (Held("PRAGMA locking_mode=EXCLUSIVE; BEGIN EXCLUSIVE"))
+            Assert.Equal(StoreTrouble.Busy, TroubleOf(() => engine.BeginReading().AtOnce()));
+        await using var session = await engine.BeginReading();
+        Assert.Equal(5000, await session.ExecuteScalar<long>("PRAGMA busy_timeout"));
+    }
+
     /// <summary>
     /// On a starved machine a connection can lose every race for a lock of the write-ahead log. SQLite then gives up with SQLITE_PROTOCOL after
     /// about ten seconds (sqlite.org/rescode.html#protocol). Another process that keeps those locks (bytes 123 to 127 of the -shm file,
