@@ -3,61 +3,69 @@ namespace PriceFloor.Storage.Postgres;
 /// <summary>Revisions, heads and references as four statements at most, however many they are.</summary>
 internal static class Appending
 {
-    private const string Revisions =
+    private const string Conflict =
+        " ON CONFLICT (studio, kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted";
+
+    private static readonly ForOneOrMany s_revisions = new(
+        "INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body) VALUES ($1, $2, $3, $4, $5, $6, $7)",
         """
         INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body)
         SELECT * FROM unnest($1::bigint[], $2::text[], $3::text[], $4::bigint[], $5::bigint[], $6::text[], $7::text[])
-        """;
+        """);
 
-    private const string MovedHeads =
+    private static readonly ForOneOrMany s_heads = new(
+        "INSERT INTO head (kind, key, position, deleted) VALUES ($1, $2, $3, $4)" + Conflict,
+        "INSERT INTO head (kind, key, position, deleted) SELECT * FROM unnest($1::text[], $2::text[], $3::bigint[], $4::bigint[])" + Conflict);
+
+    private static readonly ForOneOrMany s_goneReferences = new(
+        "DELETE FROM reference WHERE from_kind = $1 AND from_key = $2 AND to_kind = $3 AND to_key = $4",
         """
-        INSERT INTO head (kind, key, position, deleted) SELECT * FROM unnest($1::text[], $2::text[], $3::bigint[], $4::bigint[])
-        ON CONFLICT (studio, kind, key) DO UPDATE SET position = excluded.position, deleted = excluded.deleted
-        """;
+        DELETE FROM reference r USING unnest($1::text[], $2::text[], $3::text[], $4::text[]) AS gone (from_kind, from_key, to_kind, to_key)
+        WHERE r.from_kind = gone.from_kind AND r.from_key = gone.from_key AND r.to_kind = gone.to_kind AND r.to_key = gone.to_key
+        """);
 
-    private const string GoneReferences =
-        """
-        DELETE FROM reference USING unnest($1::text[], $2::text[]) AS changed (kind, key) WHERE from_kind = changed.kind AND from_key = changed.key
-        """;
+    private static readonly ForOneOrMany s_references = new(
+        "INSERT INTO reference (from_kind, from_key, to_kind, to_key) VALUES ($1, $2, $3, $4)",
+        "INSERT INTO reference (from_kind, from_key, to_kind, to_key) SELECT * FROM unnest($1::text[], $2::text[], $3::text[], $4::text[])");
 
-    private const string References =
-        """
-        INSERT INTO reference (from_kind, from_key, to_kind, to_key) SELECT * FROM unnest($1::text[], $2::text[], $3::text[], $4::text[])
-        """;
-
-    public static IReadOnlyList<(string Sql, object[] Values)> Of(IReadOnlyList<Held> held)
+    public static IReadOnlyList<(string Sql, object?[] Values)> Of(IReadOnlyList<Held> held)
     {
+        var documents = held.GroupBy(one => one.Document).Select(same => (First: same.First(), Last: same.Last())).ToList(); // some twice
         var revisions = held.Select(one => one.Revision).ToList();
-        var last = held.GroupBy(one => one.Document).Select(same => same.Last()).ToList(); // a document may have been written twice
-        var heads = last.ConvertAll(one => one.Revision);
-        var statements = new List<(string, object[])>
+        var heads = documents.ConvertAll(one => one.Last.Revision);
+        var gone = documents.SelectMany(one => one.First.Before.Except(one.Last.References), (one, to) => (one.Last.Document, to)).ToList();
+        var added = documents.SelectMany(one => one.Last.References.Except(one.First.Before), (one, to) => (one.Last.Document, to)).ToList();
+        var statements = new List<(string, object?[])>
         {
-            (Revisions,
-            [
+            s_revisions.Of(
                 Each(revisions, one => one.Position), Each(revisions, one => one.Kind), Each(revisions, one => one.Key),
                 Each(revisions, one => one.Number), Each(revisions, one => one.SavedAt), Each(revisions, one => one.SavedBy),
-                Each(revisions, one => one.Body),
-            ]),
-            (MovedHeads,
-            [
+                Each(revisions, one => one.Body)),
+            s_heads.Of(
                 Each(heads, one => one.Kind), Each(heads, one => one.Key), Each(heads, one => one.Position),
-                Each(heads, one => one.IsDeletion ? 1L : 0L),
-            ]),
+                Each(heads, one => one.IsDeletion ? 1L : 0L)),
         };
-        var changing = held.Where(one => one.ChangesReferences).Select(one => one.Document).ToHashSet();
-        if (changing.Count == 0)
-            return statements;
-        var changed = last.Where(one => changing.Contains(one.Document)).ToList();
-        statements.Add((GoneReferences, [Each(changed, one => one.Document.Kind), Each(changed, one => one.Document.Key)]));
-        var references = changed.SelectMany(one => one.References, (one, to) => (From: one.Document, To: to)).ToList();
-        if (references.Count > 0)
-            statements.Add((References,
-            [
-                Each(references, one => one.From.Kind), Each(references, one => one.From.Key), Each(references, one => one.To.Kind),
-                Each(references, one => one.To.Key),
-            ]));
+        if (gone.Count > 0)
+            statements.Add(Of(s_goneReferences, gone));
+        if (added.Count > 0)
+            statements.Add(Of(s_references, added));
         return statements;
     }
 
+    private static (string Sql, object?[] Values) Of(ForOneOrMany statement, List<(DocumentName From, DocumentName To)> references) => statement.Of(
+        Each(references, one => one.From.Kind), Each(references, one => one.From.Key), Each(references, one => one.To.Kind),
+        Each(references, one => one.To.Key));
+
     private static TValue[] Each<T, TValue>(List<T> rows, Func<T, TValue> of) => [.. rows.Select(of)];
+
+    /// <summary>
+    /// A statement for rows. For one row, as most writes have it, the server keeps its plan; that for many it makes anew each time, since it depends
+    /// on how many they are.
+    /// </summary>
+    private sealed record ForOneOrMany(string One, string Many)
+    {
+        /// <param name="columns">The values of each column, one for each row.</param>
+        public (string Sql, object?[] Values) Of(params Array[] columns) =>
+            columns[0].Length == 1 ? (One, [.. columns.Select(column => column.GetValue(0))]) : (Many, columns);
+    }
 }

@@ -14,6 +14,8 @@ namespace PriceFloor.Storage.Postgres;
 /// </summary>
 internal static class EngineCalls
 {
+    private const string Commit = "COMMIT";
+
     public static ValueTask<NpgsqlConnection> Connect(this NpgsqlDataSource source) => Asked(() => source.OpenConnectionAsync().AsTask());
 
     public static ValueTask<int> Execute(this NpgsqlConnection connection, string sql, object? parameters = null) =>
@@ -30,8 +32,25 @@ internal static class EngineCalls
     public static ValueTask<int> Run(this NpgsqlConnection connection, string script) => Asked(() => SqlMapper.ExecuteAsync(connection, script));
 
     /// <summary>Statements on the way to the server at once, and the first row of the last one's answer; null if it has none.</summary>
-    public static ValueTask<object?[]?> Together(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object[] Values)> statements) =>
+    public static ValueTask<object?[]?> Together(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object?[] Values)> statements) =>
         Asked(async () => (await AnswersTo(connection, statements))[^1].FirstOrDefault());
+
+    /// <summary>
+    /// The last statements of a transaction and its commit at once. What the server refuses before it commits is surely not kept; whether it was is
+    /// unknown if the answer does not come.
+    /// </summary>
+    public static async ValueTask Keep(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object?[] Values)> last)
+    {
+        try
+        {
+            await AnswersTo(connection, [.. last, (Commit, [])]);
+        }
+        catch (Exception e) when (IsOfEngine(e))
+        {
+            var isBefore = e is PostgresException { BatchCommand: { } refused } && refused.CommandText != Commit;
+            throw new StoreTroubleException(TroubleOf(e), e) { MayBeKept = !isBefore };
+        }
+    }
 
     /// <summary>All rows of a statement's answer.</summary>
     public static ValueTask<List<object?[]>> Rows(this NpgsqlConnection connection, string sql, params object[] values) =>
@@ -149,14 +168,14 @@ internal static class EngineCalls
         return batch.BatchCommands.Count == 0 ? 0 : await batch.ExecuteNonQueryAsync();
     });
 
-    private static async Task<List<List<object?[]>>> AnswersTo(NpgsqlConnection connection, IReadOnlyList<(string Sql, object[] Values)> statements)
+    private static async Task<List<List<object?[]>>> AnswersTo(NpgsqlConnection connection, IReadOnlyList<(string Sql, object?[] Values)> statements)
     {
         await using var batch = new NpgsqlBatch(connection);
         foreach (var (sql, values) in statements)
         {
             var one = new NpgsqlBatchCommand(sql);
             foreach (var value in values)
-                one.Parameters.Add(new NpgsqlParameter { Value = value });
+                one.Parameters.Add(new NpgsqlParameter { Value = value ?? DBNull.Value });
             batch.BatchCommands.Add(one);
         }
 

@@ -10,6 +10,7 @@ internal sealed class PostgresSession : Session
     private readonly NpgsqlTransaction _transaction;
     private Standing _standing;
     private readonly bool _isOwner;
+    private bool _tellsLater;
 
     private PostgresSession(NpgsqlConnection connection, NpgsqlTransaction transaction, Standing standing, bool isOwner) =>
         (_connection, _transaction, _standing, _isOwner) = (connection, transaction, standing, isOwner);
@@ -70,8 +71,13 @@ internal sealed class PostgresSession : Session
         await _connection.Run($"ANALYZE {table}");
     }
 
-    public override ValueTask Insert(string table, IReadOnlyList<string> columns, IReadOnlyList<object?[]> rows) =>
-        _connection.Insert(table, columns, rows);
+    public override async ValueTask Insert(string table, IReadOnlyList<string> columns, IReadOnlyList<object?[]> rows)
+    {
+        if (!_tellsLater)
+            await _connection.Run("SELECT set_config('pf.told_later', 'yes', true)");
+        _tellsLater = true;
+        await _connection.Insert(table, columns, rows);
+    }
 
     public override ValueTask<T?> ExecuteScalar<T>(string sql, object? parameters = null) where T : default =>
         _connection.ExecuteScalar<T>(sql, parameters);
@@ -81,7 +87,17 @@ internal sealed class PostgresSession : Session
     public override ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take) =>
         _connection.Read(sql, parameters, take);
 
-    public override ValueTask Keep() => _transaction.Keep();
+    /// <summary>Rows that were inserted one by one told nobody where the studio stands.</summary>
+    public override async ValueTask Keep()
+    {
+        if (_tellsLater)
+            await _connection.Run("SELECT tell_where_it_stands()");
+        await _transaction.Keep();
+    }
+
+    /// <summary>All of it is one round trip.</summary>
+    internal override ValueTask Keep(IReadOnlyList<Held> last) =>
+        last.Count == 0 || _tellsLater ? base.Keep(last) : _connection.Keep(Appending.Of(last));
 
     public override ValueTask Mark(string moment) => _transaction.Mark(moment);
 
@@ -95,7 +111,7 @@ internal sealed class PostgresSession : Session
     }
 
     private static async ValueTask<PostgresSession> Begin(NpgsqlConnection connection, IsolationLevel level, bool isOwner,
-        IReadOnlyList<(string Sql, object[] Values)> first, Func<PostgresSession, ValueTask> tookOver)
+        IReadOnlyList<(string Sql, object?[] Values)> first, Func<PostgresSession, ValueTask> tookOver)
     {
         NpgsqlTransaction? transaction = null;
         try

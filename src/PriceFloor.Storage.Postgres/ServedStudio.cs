@@ -25,10 +25,10 @@ internal sealed class ServedStudio(int number, bool losesNothing)
     public bool LosesNothing => losesNothing;
 
     /// <summary>Names the studio, and asks where it stands: at once, as all of a transaction or at its beginning.</summary>
-    public IReadOnlyList<(string Sql, object[] Values)> Reading { get; } = [(AllStand, [new[] { number }])];
+    public IReadOnlyList<(string Sql, object?[] Values)> Reading { get; } = [(AllStand, [new[] { number }])];
 
     /// <summary>The same behind the lock of writers.</summary>
-    public IReadOnlyList<(string Sql, object[] Values)> Writing { get; } = [(Begin, [number])];
+    public IReadOnlyList<(string Sql, object?[] Values)> Writing { get; } = [(Begin, [number])];
 
     /// <summary>What was answered, and whether the row remembers another timeline: then a standby took over and nobody has written since.</summary>
     /// <exception cref="StoreGoneException">There is no row.</exception>

@@ -5,8 +5,8 @@ namespace PriceFloor.Storage;
 /// <summary>A revision that a write holds back until it must be sent.</summary>
 /// <param name="Revision">The revision.</param>
 /// <param name="References">What the document refers to now.</param>
-/// <param name="ChangesReferences">Whether it referred to something else before.</param>
-internal sealed record Held(Revision Revision, IReadOnlyList<DocumentName> References, bool ChangesReferences)
+/// <param name="Before">What it referred to before.</param>
+internal sealed record Held(Revision Revision, IReadOnlyList<DocumentName> References, IReadOnlyList<DocumentName> Before)
 {
     /// <summary>What a row takes beside its text: its other columns, its places in indexes.</summary>
     public const long BytesOfRow = 200;

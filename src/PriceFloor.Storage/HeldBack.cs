@@ -66,7 +66,7 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
             Number = long.Max(standing.NumbersAbove, Newest(document)?.Number ?? 0) + 1,
         };
         var before = _newest.TryGetValue(document, out var held) ? held.References : heads.References(document);
-        _held.Add(_newest[document] = new Held(revision, references, !references.ToHashSet().SetEquals(before)));
+        _held.Add(_newest[document] = new Held(revision, references, before));
         return revision;
     }
 
@@ -136,18 +136,7 @@ internal sealed class HeldBack(Session inner, Heads heads, Standing standing) : 
         await inner.Read(sql, parameters, take);
     }
 
-    public override async ValueTask Keep()
-    {
-        await SendTo(_held.Count);
-        try
-        {
-            await inner.Keep();
-        }
-        catch (StoreTroubleException e)
-        {
-            throw new StoreTroubleException(e.Trouble, e.InnerException ?? e) { MayBeKept = true };
-        }
-    }
+    public override ValueTask Keep() => inner.Keep(_held[_count.Sent..]);
 
     /// <summary>The writes that share it are taken back by <see cref="TakeBack"/>.</summary>
     public override ValueTask Mark(string moment) => throw new NotSupportedException();

@@ -79,13 +79,13 @@ public abstract class Session : IAsyncDisposable
     /// <summary>Writes revisions that have their numbers, in order of position.</summary>
     internal virtual async ValueTask Append(IReadOnlyList<Held> held)
     {
-        foreach (var (revision, references, changesReferences) in held)
+        foreach (var (revision, references, before) in held)
         {
             var (kind, key, position) = (revision.Kind, revision.Key, revision.Position);
             await Execute("INSERT INTO revision (position, kind, key, number, saved_at, saved_by, body) "
                 + "VALUES (@Position, @Kind, @Key, @Number, @SavedAt, @SavedBy, @Body)", revision);
             await Execute(Writing.MoveHead, new { kind, key, position, deleted = revision.IsDeletion ? 1 : 0 });
-            if (changesReferences)
+            if (!references.ToHashSet().SetEquals(before))
                 await Refer(kind, key, references);
         }
     }
@@ -105,6 +105,23 @@ public abstract class Session : IAsyncDisposable
 
     /// <summary>Commits; complete when everything written is safe on the disk.</summary>
     public abstract ValueTask Keep();
+
+    /// <summary>
+    /// Writes the last revisions and commits. A <see cref="StoreTroubleException"/> says whether they may have been kept all the same.
+    /// </summary>
+    internal virtual async ValueTask Keep(IReadOnlyList<Held> last)
+    {
+        if (last.Count > 0)
+            await Append(last);
+        try
+        {
+            await Keep();
+        }
+        catch (StoreTroubleException e)
+        {
+            throw new StoreTroubleException(e.Trouble, e.InnerException ?? e) { MayBeKept = true };
+        }
+    }
 
     /// <summary>Sets a savepoint.</summary>
     public abstract ValueTask Mark(string moment);
