@@ -9,9 +9,12 @@ internal static class Continuity
     /// <summary>The cluster, its timeline, the database and the table: a copy differs in one of them.</summary>
     private const string Here =
         """
-        SELECT (SELECT system_identifier FROM pg_control_system()) || '/' || substr(pg_walfile_name(pg_current_wal_lsn()), 1, 8) || '/'
+        (SELECT system_identifier FROM pg_control_system()) || '/' || substr(pg_walfile_name(pg_current_wal_lsn()), 1, 8) || '/'
             || (SELECT oid FROM pg_database WHERE datname = current_database()) || '/' || to_regclass('revision')::oid
         """;
+
+    /// <summary>The name of the life, and whether it goes on here; nobody needs to write then.</summary>
+    public const string GoesOn = $"name AS Life, timeline = {Here} AS GoesOn";
 
     /// <summary>
     /// No revision of this cluster has a higher number than its newest transaction, so what was written after a dump, and lost when it was put in
@@ -25,7 +28,7 @@ internal static class Continuity
     /// <param name="losesNothing">Whether another timeline of the same database lost nothing that was acknowledged.</param>
     public static async ValueTask<string?> Resume(Session session, bool losesNothing)
     {
-        var (here, known) = (await session.ExecuteScalar<string>(Here), await session.ExecuteScalar<string>("SELECT timeline FROM life"));
+        var (here, known) = (await session.ExecuteScalar<string>($"SELECT {Here}"), await session.ExecuteScalar<string>("SELECT timeline FROM life"));
         if (here == known)
             return null;
         await session.Execute("UPDATE life SET timeline = @here", new { here });

@@ -98,13 +98,8 @@ internal sealed class PostgresEngine : Engine
             await using (var connection = await _server.Source.Connect())
                 _studio = await Hosted.Find(connection, _hosted, _choices.LosesNothing)
                     ?? throw new StoreException($"The store {_name} is not there.");
-        await using var session = await PostgresSession.Writing(await _server.Source.Connect(), _studio);
-        var why = session.WhyAnotherLife ?? await session.Resume(_studio); // the timeline alone does not tell another database
-        var (life, point) = (await new Snapshot(session).LifeName, session.Point!);
-        if (_hosted is not null)
-            _size = (await session.ExecuteScalar<long>(BytesOfHeads), point.Position);
+        var (life, point, why) = await Continued();
         _position = point.Position;
-        await session.Keep();
         _server.Begin();
         return new Opened(from > 0 && from < Migrations.Newest ? new Upgrade(from, Migrations.Newest, null) : null, life, point.Position, why)
         {
@@ -112,7 +107,31 @@ internal sealed class PostgresEngine : Engine
         };
     }
 
-    private const string BytesOfHeads = "SELECT coalesce(sum(octet_length(r.body)), 0) FROM head h JOIN revision r ON r.position = h.position";
+    /// <summary>Nearly always it goes on where it was, and two questions tell all of it.</summary>
+    private async ValueTask<(string Life, StorePoint Point, string? WhyAnother)> Continued()
+    {
+        await using (var reading = await PostgresSession.Reading(await _server.Source.Connect(), _studio))
+        {
+            var (life, goesOn, bytes) = (await reading.Query<(string, bool, long)>(_hosted is null ? Own : OneOfMany)).Single();
+            _size = (bytes, reading.Point!.Position);
+            if (goesOn)
+                return (life, reading.Point, null);
+        }
+
+        await using var session = await PostgresSession.Writing(await _server.Source.Connect(), _studio);
+        var why = session.WhyAnotherLife ?? await session.Resume(_studio); // the timeline alone does not tell another database
+        var begun = (await new Snapshot(session).LifeName, session.Point!, why);
+        await session.Keep();
+        return begun;
+    }
+
+    private const string Own = $"SELECT {Continuity.GoesOn}, 0::bigint AS Bytes FROM life";
+
+    private const string OneOfMany =
+        $"""
+        SELECT {Continuity.GoesOn}, (SELECT coalesce(sum(octet_length(r.body)), 0) FROM head h JOIN revision r ON r.position = h.position) AS Bytes
+        FROM life
+        """;
 
     private async ValueTask<bool> Behind()
     {

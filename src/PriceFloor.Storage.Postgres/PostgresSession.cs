@@ -9,11 +9,11 @@ internal sealed class PostgresSession : Session
     private readonly NpgsqlConnection _connection;
     private readonly NpgsqlTransaction _transaction;
     private Standing _standing;
-    private readonly bool _isOwner;
+    private readonly bool _isOwner, _isReading;
     private bool _tellsLater;
 
-    private PostgresSession(NpgsqlConnection connection, NpgsqlTransaction transaction, Standing standing, bool isOwner) =>
-        (_connection, _transaction, _standing, _isOwner) = (connection, transaction, standing, isOwner);
+    private PostgresSession(NpgsqlConnection connection, NpgsqlTransaction transaction, Standing standing, bool isOwner, bool isReading) =>
+        (_connection, _transaction, _standing, _isOwner, _isReading) = (connection, transaction, standing, isOwner, isReading);
 
     /// <summary>Why another life began with this transaction; null if none did.</summary>
     public string? WhyAnotherLife { get; private set; }
@@ -103,7 +103,14 @@ internal sealed class PostgresSession : Session
 
     public override ValueTask GoBackTo(string moment) => _transaction.GoBackTo(moment);
 
-    public override async ValueTask DisposeAsync()
+    /// <summary>Nobody waits for the end of a transaction that only read.</summary>
+    public override ValueTask DisposeAsync()
+    {
+        var ending = EndAsync();
+        return _isOwner && _isReading ? default : ending;
+    }
+
+    private async ValueTask EndAsync()
     {
         await _transaction.End();
         if (_isOwner)
@@ -118,7 +125,7 @@ internal sealed class PostgresSession : Session
         {
             transaction = await connection.Begin(level);
             var (standing, isAnother) = ServedStudio.Of(await connection.Together(first));
-            var session = new PostgresSession(connection, transaction, standing, isOwner);
+            var session = new PostgresSession(connection, transaction, standing, isOwner, level == IsolationLevel.RepeatableRead);
             if (isAnother)
                 await tookOver(session);
             return session;

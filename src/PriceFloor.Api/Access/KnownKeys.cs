@@ -16,10 +16,14 @@ public sealed class KnownKeys
 
     internal KnownKeys(IReadOnlyList<StoredKey> keys, KeyUses uses)
     {
+        Stored = keys;
         _known = keys.SelectMany(key => SecretsOf(key, uses))
             .GroupBy(known => BeginningOf(known.Hash)).ToFrozenDictionary(same => same.Key, same => same.ToArray());
         _byStudio = keys.Where(key => key.Name.Contains(OfStudio)).ToLookup(key => key.Name[..key.Name.IndexOf(OfStudio)]);
     }
+
+    /// <summary>All of them, as they are stored.</summary>
+    internal IReadOnlyList<StoredKey> Stored { get; }
 
     /// <summary>The keys of a studio, as its host knows them.</summary>
     public IReadOnlyList<StoredKey> Of(string studio) => [.. _byStudio[studio]];

@@ -12,10 +12,14 @@ public sealed class StudioKeys(Store host, KeyRing ring)
     private const string By = "studio keys";
 
     /// <summary>True if the host knew a key that the studio does not have, so a request may have come with it.</summary>
-    public async Task<bool> Follow(string studio, Store store)
+    public async Task<bool> Follow(string studio, Store store) => await Follow(studio, await store.ReadAsync(snapshot => snapshot.Keys));
+
+    /// <param name="studio">The studio.</param>
+    /// <param name="stored">Its keys, as its own store has them.</param>
+    public async Task<bool> Follow(string studio, IEnumerable<StoredKey> stored)
     {
         var known = await ring.Keys;
-        var own = (await store.ReadAsync(snapshot => snapshot.Keys))
+        var own = stored
             .Where(key => !known.IsElsewhere(key.Hash, studio)) // a copied store opens nothing
             .Select(key => key with { Name = $"{studio}/{key.Name}" }).ToList();
         if (Same(own, known.Of(studio)))

@@ -204,29 +204,29 @@ public sealed class Studios : IDisposable
 
     private async Task<Studio> Open(string key, StorePlace place, Action takeAlone)
     {
-        var limits = await LimitsOf(key); // nobody opens a studio that is not there
+        var (at, limits) = (Own.Store.Point, await LimitsOf(key)); // nobody opens a studio that is not there
         if (!place.IsShared && !place.Exists)
             throw new StoreException($"The store {place.Name} of the studio {key} is not there. Restore a backup of it.");
         takeAlone();
         var store = _stores.Make(place);
+        var studio = new Studio(place, Files!.FolderOf(key), store, _shared) { Key = key, Host = Own, LimitsAt = at };
         try
         {
             await store.OpenAsync();
             store.Limits = limits;
-            var keys = new StudioKeys(Own.Store, Own.GetRequiredService<KeyRing>());
-            return new Studio(place, Files!.FolderOf(key), store, _shared)
-            {
-                Key = key,
-                Host = Own,
-                HadOtherKeys = await keys.Follow(key, store),
-            };
+            studio.HadOtherKeys = await new StudioKeys(Own.Store, Own.GetRequiredService<KeyRing>()).Follow(key, await KeysOf(studio));
+            return studio;
         }
         catch
         {
-            store.Dispose();
+            studio.Dispose();
             throw;
         }
     }
+
+    /// <summary>Where a request asks for them too, they are read once.</summary>
+    private static async ValueTask<IReadOnlyList<StoredKey>> KeysOf(Studio studio) => studio.Store.IsShared
+        ? (await studio.GetRequiredService<KeyRing>().Keys).Stored : await studio.Store.ReadAsync(snapshot => snapshot.Keys);
 
     private async Task<StoreLimits> LimitsOf(string key) =>
         await Own.Store.ReadAsync(snapshot => snapshot.Find(Kinds.Studio, key)) is { } found
