@@ -1,8 +1,8 @@
 namespace PriceFloor.Storage.Postgres;
 
 /// <summary>
-/// Revisions, heads and references as four statements at most, however many they are. The server keeps the plan of a statement for one row, as most
-/// writes have it; that for many rows it makes anew each time, since it depends on how many they are.
+/// Revisions, heads and references as four statements at most, however many they are. A statement for one row, as most writes have it, is planned
+/// once; one for many rows is planned each time, since its plan depends on how many they are.
 /// </summary>
 internal static class Appending
 {

@@ -1,6 +1,4 @@
-using System.Buffers.Binary;
 using System.Data;
-using System.Globalization;
 using System.Net.Sockets;
 using Dapper;
 using Npgsql;
@@ -14,8 +12,6 @@ namespace PriceFloor.Storage.Postgres;
 /// </summary>
 internal static class EngineCalls
 {
-    private const string Commit = "COMMIT";
-
     public static ValueTask<NpgsqlConnection> Connect(this NpgsqlDataSource source) => Asked(() => source.OpenConnectionAsync().AsTask());
 
     public static ValueTask<int> Execute(this NpgsqlConnection connection, string sql, object? parameters = null) =>
@@ -36,19 +32,18 @@ internal static class EngineCalls
         Asked(async () => (await AnswersTo(connection, statements))[^1].FirstOrDefault());
 
     /// <summary>
-    /// The last statements of a transaction and its commit at once. What the server refuses before it commits is surely not kept; whether it was is
-    /// unknown if the answer does not come.
+    /// The last statements of a transaction and its commit at once. After an error of the server nothing is kept; nobody knows if the connection
+    /// ends before the answer.
     /// </summary>
     public static async ValueTask Keep(this NpgsqlConnection connection, IReadOnlyList<(string Sql, object?[] Values)> last)
     {
         try
         {
-            await AnswersTo(connection, [.. last, (Commit, [])]);
+            await AnswersTo(connection, [.. last, ("COMMIT", [])]);
         }
         catch (Exception e) when (IsOfEngine(e))
         {
-            var isBefore = e is PostgresException { BatchCommand: { } refused } && refused.CommandText != Commit;
-            throw new StoreTroubleException(TroubleOf(e), e) { MayBeKept = !isBefore };
+            throw new StoreTroubleException(TroubleOf(e), e) { MayBeKept = e is not PostgresException { InvariantSeverity: "ERROR" } };
         }
     }
 
@@ -242,19 +237,4 @@ internal static class EngineCalls
     /// system.
     /// </summary>
     private static bool IsPassing(string state) => state[..2] is "08" or "25" or "40" or "53" or "55" or "57" or "58";
-
-    private sealed class PostgresRow(NpgsqlDataReader reader) : Row
-    {
-        public override long Number(int column) => NumberOrNull(column) ?? 0;
-
-        public override long? NumberOrNull(int column) =>
-            reader.IsDBNull(column) ? null : Convert.ToInt64(reader.GetValue(column), CultureInfo.InvariantCulture);
-
-        public override string? Text(int column) => reader.IsDBNull(column) ? null : reader.GetString(column);
-
-        public override byte[]? Bytes(int column) => reader.IsDBNull(column) ? null : reader.GetFieldValue<byte[]>(column);
-
-        public override ulong? EightBytes(int column) =>
-            Bytes(column) is { } bytes ? BinaryPrimitives.ReadUInt64BigEndian(bytes) : null;
-    }
 }

@@ -52,7 +52,7 @@ public sealed class StoreChoiceTests
     {
         var store = Assert.IsType<StoreOnServer>(Of(("PRICEFLOOR_STORE", "Host=db;Database=studio;Username=pricefloor;Password=open-sesame")).Store);
         Assert.Equal("PostgreSQL db:5432/studio", store.Name);
-        Assert.Equal(3, store.NewestSchema);
+        Assert.Equal(4, store.NewestSchema);
     }
 
     [Fact]

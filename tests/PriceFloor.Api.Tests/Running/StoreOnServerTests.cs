@@ -118,7 +118,7 @@ public sealed class StoreOnServerTests : IDisposable
             await studio.Stopped();
         }
 
-        Assert.Contains("schema 3 of 3, 2 documents, 6 revisions, position 6", Verb("check-store"), StringComparison.Ordinal);
+        Assert.Contains("schema 4 of 4, 2 documents, 6 revisions, position 6", Verb("check-store"), StringComparison.Ordinal);
         Assert.Contains("4 revisions are erased, those of its listed prices included, with its lines in the log, and what the server still has",
             Verb("forget", "design", "RB-014"), StringComparison.Ordinal);
         Assert.Contains("A key with every scope is in", Verb("new-admin-key"), StringComparison.Ordinal);

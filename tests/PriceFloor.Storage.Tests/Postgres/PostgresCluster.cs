@@ -122,6 +122,16 @@ public sealed class PostgresCluster
         return rows;
     }
 
+    /// <summary>What the rows of lives say of where their studios stand, and what the rows of the studios say, where these differ.</summary>
+    public IReadOnlyList<string> WrongStandings(string database) => Read(database,
+        """
+        SELECT 'studio ' || l.studio || ': ' || (l.newest, l.newest_at, l.newest_event)::text || ' instead of ' || (r.newest, r.at, e.newest)::text
+        FROM life l
+        CROSS JOIN LATERAL (SELECT coalesce(max(position), 0) AS newest, coalesce(max(saved_at), 0) AS at FROM revision WHERE studio = l.studio) r
+        CROSS JOIN LATERAL (SELECT coalesce(max(position), 0) AS newest FROM event WHERE studio = l.studio) e
+        WHERE (l.newest, l.newest_at, l.newest_event) IS DISTINCT FROM (r.newest, r.at, e.newest)
+        """);
+
     /// <summary>The newest that is installed, or what is in the folder that PRICEFLOOR_POSTGRES names; null if none is.</summary>
     private static string? Binaries() => Environment.GetEnvironmentVariable("PRICEFLOOR_POSTGRES") is { Length: > 0 } named
         ? File.Exists(Path.Combine(named, "initdb")) ? named : null

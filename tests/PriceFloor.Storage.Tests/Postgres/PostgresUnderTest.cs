@@ -1,6 +1,7 @@
 using Npgsql;
 using PriceFloor.Storage.Postgres;
 using PriceFloor.Storage.Tests.Contract;
+using Xunit;
 
 namespace PriceFloor.Storage.Tests.Postgres;
 
@@ -40,5 +41,10 @@ public sealed class PostgresUnderTest : EngineUnderTest
 
     public override IReadOnlyList<string> Faults() => Place.Check((_, _) => null).Faults;
 
-    public override void Dispose() => _cluster.Drop(_database);
+    /// <summary>Whatever was done to the store: the row of its life says where it stands.</summary>
+    public override void Dispose()
+    {
+        Assert.Empty(_cluster.WrongStandings(_database));
+        _cluster.Drop(_database);
+    }
 }
