@@ -8,7 +8,13 @@ public static class HostedStudios
 {
     public const int Designs = 200;
 
+    /// <summary>How many are open at a time where memory is short.</summary>
+    public const int HeldOpen = 100;
+
     private const int Makers = 4;
+
+    /// <summary>What the service counts for an open studio besides its documents.</summary>
+    private const long BytesOfEach = 256 * 1024;
 
     /// <summary>Makes the studios; returns a key of each.</summary>
     /// <param name="published">The published service.</param>
@@ -41,6 +47,24 @@ public static class HostedStudios
         foreach (var key in keys)
             times.Add((await Load.AskAsync(service.Port, WireRequest.Check(key))).Took.TotalMilliseconds);
         return times.Order().ElementAt((int)(times.Count * 0.99));
+    }
+
+    /// <summary>Checks in each with only some of them open at a time: the memory after it, and the p99 of another check in each.</summary>
+    /// <param name="published">The published service.</param>
+    /// <param name="port">Where it listens.</param>
+    /// <param name="data">The folder of the host.</param>
+    /// <param name="keys">A key of each.</param>
+    /// <param name="bytes">What the documents of one take in its store.</param>
+    /// <param name="store">The database that has them; absent: files in the folder.</param>
+    public static async Task<(double Memory, double Again)> HeldAsync(string published, int port, string data, IReadOnlyList<string> keys,
+        long bytes, string? store = null)
+    {
+        await using var host = await BenchStudio.StartAsync(published, port, data, studios: "many",
+            openBytes: (int)long.Min(HeldOpen * (bytes + BytesOfEach), int.MaxValue), store: store);
+        await ColdChecksAsync(host.Process, keys);
+        var held = (host.Process.Memory.Now, await ColdChecksAsync(host.Process, keys));
+        await host.StopAsync();
+        return held;
     }
 
     /// <summary>A caller checks a price of any studio.</summary>

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PriceFloor.Benchmarks;
 
 /// <summary>
@@ -7,6 +9,12 @@ namespace PriceFloor.Benchmarks;
 public static class HostsBesidePostgres
 {
     private const int Port = 5491, Callers = 32, SecondsOfWarming = 6;
+
+    private const string BytesOfOne =
+        """
+        SELECT sum(octet_length(r.body)) FROM head h JOIN revision r ON r.studio = h.studio AND r.position = h.position
+        WHERE h.studio = (SELECT max(id) FROM studio)
+        """;
 
     public static Task RunAsync(string[] args) => Verb.PrintAsync(figures => MeasureAsync(figures, args));
 
@@ -25,6 +33,12 @@ public static class HostsBesidePostgres
         var ofDatabase = await HostedStudios.ArrangeAsync(published, Port, inDatabase.Path, studios, store);
         await server.RunAsync("studios", "VACUUM ANALYZE; CHECKPOINT"); // as the server does by itself within minutes
 
+        var (heldFiles, againFiles) = await HostedStudios.HeldAsync(published, Port, inFiles.Path, ofFiles,
+            new FileInfo(Path.Combine(inFiles.Path, "studios", HostedStudios.Name(0), "pricefloor.db")).Length);
+        var (held, again) = await HostedStudios.HeldAsync(published, Port, inDatabase.Path, ofDatabase,
+            long.Parse(await server.RunAsync("studios", BytesOfOne), CultureInfo.InvariantCulture), store);
+        figures.Add($"memory held to {HostedStudios.HeldOpen} of {studios} studios", " MiB", "files", heldFiles, held, "at most 160 MiB");
+        figures.Add($"first check again, held to {HostedStudios.HeldOpen}, p99", " ms", "files", againFiles, again, "at most 30 ms");
         await using var files = await StartAsync(published, Port, inFiles.Path);
         await using var first = await StartAsync(published, Port + 1, inDatabase.Path, store);
         AddStart(figures, studios, files, first, await HostedStudios.ColdChecksAsync(files.Process, ofFiles),

@@ -6,7 +6,7 @@ namespace PriceFloor.Benchmarks;
 /// </summary>
 public static class ManyStudios
 {
-    private const int Port = 5491, HeldOpen = 100, Callers = 32;
+    private const int Port = 5491, Callers = 32;
 
     public static Task RunAsync(string[] args) => Verb.PrintAsync(figures => MeasureAsync(figures, args));
 
@@ -18,7 +18,9 @@ public static class ManyStudios
         var keys = await HostedStudios.ArrangeAsync(published, Port, data.Path, studios);
         var bytes = new FileInfo(Path.Combine(data.Path, "studios", HostedStudios.Name(0), "pricefloor.db")).Length;
         await OfAllAsync(figures, published, data.Path, keys, seconds, rounds);
-        await OfFewAsync(figures, published, data.Path, keys, HeldOpen * (bytes + (256 * 1024)));
+        var (memory, again) = await HostedStudios.HeldAsync(published, Port, data.Path, keys, bytes);
+        figures.Add($"memory held to {HostedStudios.HeldOpen} of {studios} studios", " MiB", memory, "at most 160");
+        figures.Add($"first check again, held to {HostedStudios.HeldOpen}, p99", " ms", again, "at most 30");
     }
 
     private static async Task OfAllAsync(Figures figures, string published, string data, IReadOnlyList<string> keys, int seconds, int rounds)
@@ -50,17 +52,6 @@ public static class ManyStudios
             figures.Add($"designs stored, {Callers} callers over {keys.Count} studios, p99", " ms", "one studio", ofOne.P99Milliseconds,
                 ofMany.P99Milliseconds);
         }
-    }
-
-    /// <summary>The same with only some of them open at a time.</summary>
-    private static async Task OfFewAsync(Figures figures, string published, string data, IReadOnlyList<string> keys, long openBytes)
-    {
-        await using var host =
-            await BenchStudio.StartAsync(published, Port, data, studios: "many", openBytes: (int)long.Min(openBytes, int.MaxValue));
-        await HostedStudios.ColdChecksAsync(host.Process, keys);
-        figures.Add($"memory held to {HeldOpen} of {keys.Count} studios", " MiB", host.Process.Memory.Now, "at most 160");
-        figures.Add($"first check again, held to {HeldOpen}, p99", " ms", await HostedStudios.ColdChecksAsync(host.Process, keys), "at most 30");
-        await host.StopAsync();
     }
 
     private static string AdminOf(BenchStudio one) => one.Client.DefaultRequestHeaders.Authorization!.Parameter!;

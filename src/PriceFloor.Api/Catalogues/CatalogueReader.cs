@@ -14,6 +14,10 @@ public sealed class CatalogueReader(CatalogueSource source, ProfileAccess access
     public ValueTask<T> Read<T>(DateTimeOffset? asOf, Func<Catalogue, T> read) =>
         asOf is { } moment ? source.ReadAsOf(access, moment, read) : Read(source.Now(access), read);
 
+    /// <summary>The same for a question that needs no design but one, so of an earlier moment no other is read where each question waits.</summary>
+    public ValueTask<T> ReadDesign<T>(string sku, DateTimeOffset? asOf, Func<Catalogue, T> read) =>
+        asOf is { } moment ? source.ReadDesignAsOf(sku, access, moment, read) : Read(source.Now(access), read);
+
     /// <summary>All documents of now or of a moment, for an answer that takes long: nothing stays open.</summary>
     public ValueTask<WholeCatalogue> Whole(DateTimeOffset? asOf) => asOf is { } moment ? source.WholeAsOf(access, moment) : source.Now(access);
 

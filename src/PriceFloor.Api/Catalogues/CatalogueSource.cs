@@ -1,4 +1,5 @@
 using PriceFloor.Api.Access;
+using PriceFloor.Api.Documents;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Catalogues;
@@ -39,6 +40,21 @@ public sealed class CatalogueSource(Store store, TimeProvider clock) : IDisposab
         ? await store.ReadAsync(snapshot =>
             new ValueTask<T>(read(Of(new DocumentsOfSnapshot(snapshot, Moment.Of(moment), _present), access, moment))))
         : read(WholeCatalogue.Of(await store.ReadAsync(snapshot => snapshot.All(Moment.Of(moment))), access, moment));
+
+    /// <summary>The same with one design: its own document and its listed prices, all profiles and all channels.</summary>
+    internal async ValueTask<T> ReadDesignAsOf<T>(string sku, ProfileAccess access, DateTimeOffset moment, Func<Catalogue, T> read)
+    {
+        if (store.AnswersAtOnce)
+            return await ReadAsOf(access, moment, read);
+        var asOf = Moment.Of(moment);
+        return read(WholeCatalogue.Of(await store.ReadAsync(async snapshot => (List<Revision>)
+        [
+            .. new[] { await snapshot.Find(Kinds.Design, sku, asOf) }.OfType<Revision>(),
+            .. await snapshot.List(Kinds.ListedPrice, ListedPriceKey.Beginning(sku), asOf: asOf),
+            .. await snapshot.List(Kinds.Profile, asOf: asOf),
+            .. await snapshot.List(Kinds.Channel, asOf: asOf),
+        ]), access, moment));
+    }
 
     /// <summary>These documents as a write sees them, including what it has already written.</summary>
     internal async ValueTask<Catalogue> Within(Writing writing, ProfileAccess access, IEnumerable<DocumentName> names)

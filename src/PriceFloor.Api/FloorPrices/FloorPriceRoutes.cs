@@ -13,7 +13,7 @@ public static class FloorPriceRoutes
     {
         var (otherProfile, asOf, workings) = query.Value;
         Answers.ForThisCallerOnly(context);
-        return reader.Read<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(asOf, catalogue =>
+        return reader.ReadDesign<Results<JsonAnswer<FloorPriceAnswer>, Problem>>(path.Text, asOf, catalogue =>
         {
             if (catalogue.Design(path.Text) is not { } design)
                 return Problem.Of(ProblemTypes.NotFound, $"There is no design \"{path.Text}\"{(asOf is null ? "" : " at that time")}.");

@@ -53,6 +53,41 @@ public sealed class StoreOnServerTests : IDisposable
         Assert.DoesNotContain(Directory.GetFiles(again.Folder), file => file.EndsWith(".db", StringComparison.Ordinal));
     }
 
+    /// <summary>Of an earlier moment the documents of the one design are read, and no other design.</summary>
+    [Fact]
+    public async Task A_floor_of_an_earlier_moment_is_what_was_answered_then()
+    {
+        await using var studio = new Studio(configure: OnServer);
+        await studio.HasTheWorkedStudio();
+        var documents = await WorkedStudio.Documents();
+        var skus = documents["designs"]!.AsObject().Select(one => one.Key).ToList();
+        var then = new List<string>();
+        foreach (var sku in skus)
+            then.Add((await studio.Get($"/v1/designs/{sku}/floor-price")).Text);
+        Assert.Contains(then, answer => answer.Contains("\"listedPrice\"", StringComparison.Ordinal));
+
+        studio.Clock.Advance(TimeSpan.FromDays(1));
+        var moment = $"{studio.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}";
+        studio.Clock.Advance(TimeSpan.FromDays(1));
+        foreach (var (key, profile) in documents["profiles"]!.AsObject())
+        {
+            profile!["expenses"]![0]!["amount"] = 999;
+            await studio.Has($"/v1/profiles/{key}", profile.ToJsonString());
+        }
+
+        foreach (var (key, channel) in documents["channels"]!.AsObject())
+        {
+            channel!["name"] = "Another";
+            await studio.Has($"/v1/channels/{key}", channel.ToJsonString());
+        }
+
+        foreach (var (sku, answered) in skus.Zip(then))
+        {
+            Assert.NotEqual(answered, (await studio.Get($"/v1/designs/{sku}/floor-price")).Text);
+            Assert.Equal(answered, (await studio.Get($"/v1/designs/{sku}/floor-price?asOf={moment}")).Text);
+        }
+    }
+
     [Fact]
     public async Task Verbs_work_while_it_serves_and_it_goes_on_with_what_they_left()
     {
