@@ -6,7 +6,10 @@ using PriceFloor.Storage.Tests.Waiting;
 
 namespace PriceFloor.Api.Tests;
 
-/// <summary>A store whose every answer comes later, as over a network. With PRICEFLOOR_TEST_STORE=waiting, every studio has one.</summary>
+/// <summary>
+/// A store whose every answer comes later, as over a network. With PRICEFLOOR_TEST_STORE=waiting, every studio has one; a database's answers come
+/// later by themselves.
+/// </summary>
 internal static class WaitingStore
 {
     public static bool IsForAll { get; } = Environment.GetEnvironmentVariable("PRICEFLOOR_TEST_STORE") == "waiting";
@@ -14,6 +17,10 @@ internal static class WaitingStore
     public static void UseWaitingStore(this IWebHostBuilder host) => host.ConfigureServices(services => services.AddSingleton(provider =>
     {
         var clock = provider.GetRequiredService<TimeProvider>();
-        return new StoreMaker(place => new Store(new WaitingEngine(place.Engine(clock)), clock));
+        return new StoreMaker(place =>
+        {
+            var engine = place.Engine(clock);
+            return new Store(engine.AnswersAtOnce ? new WaitingEngine(engine) : engine, clock);
+        });
     }));
 }
