@@ -96,19 +96,14 @@ public sealed class StoreOnServer : StorePlace
     {
         await MustBeNewest(connection);
         await using var session = await PostgresSession.Reading(connection, await Studio(connection), isOwner: false);
-        IReadOnlyList<string> own = await session.ExecuteScalar<bool>(Stands) ? [] : [Elsewhere];
+        var (told, found) = (await session.Standing(), await session.StandingByRows());
+        IReadOnlyList<string> own = told == found with { Life = told.Life } ? [] : [Elsewhere];
         return await StoreChecking.Of(session, Schema, hasLog: true, own, (faultOf, checkedOf));
     });
 
     private const string Elsewhere = "The row of its life says another place than where the store stands, so what is written next may be refused. "
         + "As the role that owns the tables, name the studio in a transaction (SELECT set_config('pf.studio', ID, true)) and "
         + "SELECT tell_where_it_stands().";
-
-    private const string Stands =
-        """
-        SELECT (newest, newest_at, newest_event) = (coalesce((SELECT max(position) FROM revision), 0),
-            coalesce((SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1), 0), coalesce((SELECT max(position) FROM event), 0)) FROM life
-        """;
 
     public override Restored Restore(string file, DateTimeOffset now) => throw Faults.NotHere(
         "Stop the service, restore with pg_restore or from a base backup, and start it again: it notices, and begins another life of the store.");

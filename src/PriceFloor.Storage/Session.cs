@@ -38,7 +38,10 @@ public abstract class Session : IAsyncDisposable
     public abstract ValueTask Read(string sql, IReadOnlyList<(string Name, long? Value)> parameters, Action<Row> take);
 
     /// <summary>Where the store stands. A transaction that writes is asked before it has written.</summary>
-    internal virtual async ValueTask<Standing> Standing() => (await Query<Standing>(
+    internal virtual ValueTask<Standing> Standing() => StandingByRows();
+
+    /// <summary>The same, looked for in the rows of revisions and actions.</summary>
+    internal async ValueTask<Standing> StandingByRows() => (await Query<Standing>(
         """
         SELECT name AS Life, coalesce((SELECT max(position) FROM revision), 0) AS Position,
             coalesce((SELECT saved_at FROM revision ORDER BY position DESC LIMIT 1), 0) AS SavedAt, numbers_above AS NumbersAbove,

@@ -14,6 +14,7 @@ public sealed class StudioKeys(Store host, KeyRing ring)
     /// <summary>True if the host knew a key that the studio does not have, so a request may have come with it.</summary>
     public async Task<bool> Follow(string studio, Store store) => await Follow(studio, await store.ReadAsync(snapshot => snapshot.Keys));
 
+    /// <summary>The same with keys that are at hand.</summary>
     /// <param name="studio">The studio.</param>
     /// <param name="stored">Its keys, as its own store has them.</param>
     public async Task<bool> Follow(string studio, IEnumerable<StoredKey> stored)
