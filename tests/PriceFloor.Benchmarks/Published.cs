@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Reflection.PortableExecutable;
 
 namespace PriceFloor.Benchmarks;
 
@@ -22,6 +23,15 @@ public static class Published
         using var publish = Process.Start("dotnet", ["publish", "src/PriceFloor.Api", "--configuration", "Release", "--use-current-runtime",
             "--self-contained", "false", "--output", folder, "--verbosity", "quiet"]);
         await publish.WaitForExitAsync();
-        return publish.ExitCode == 0 ? folder : throw new InvalidOperationException("Run this in the repository's root; publishing failed.");
+        if (publish.ExitCode != 0)
+            throw new InvalidOperationException("Run this in the repository's root; publishing failed.");
+        return IsCompiledAhead(Path.Combine(folder, "PriceFloor.Api.dll")) ? folder
+            : throw new InvalidOperationException("What was published is not compiled ahead, so its figures would not be those of the image.");
+    }
+
+    private static bool IsCompiledAhead(string assembly)
+    {
+        using var file = new PEReader(File.OpenRead(assembly));
+        return file.PEHeaders.CorHeader!.ManagedNativeHeaderDirectory.Size > 0;
     }
 }
