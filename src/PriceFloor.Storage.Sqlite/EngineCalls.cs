@@ -13,8 +13,16 @@ internal static class EngineCalls
 {
     private static readonly ConditionalWeakTable<sqlite3, object?> s_withSettings = [];
 
-    /// <summary>What Dapper makes for a statement serves all files, since they have one schema; else each would have its own.</summary>
-    static EngineCalls() => SqlMapper.ConnectionStringComparer = new OneSchema(SqlMapper.ConnectionStringComparer);
+    /// <summary>
+    /// What Dapper makes for a statement serves all files, since they have one schema; else each would have its own. The engine guards no connection:
+    /// each is used by one thread at a time, and its locks would be taken for every column.
+    /// </summary>
+    static EngineCalls()
+    {
+        SqlMapper.ConnectionStringComparer = new OneSchema(SqlMapper.ConnectionStringComparer);
+        Batteries_V2.Init();
+        raw.sqlite3_config(raw.SQLITE_CONFIG_MULTITHREAD);
+    }
 
     public static SqliteConnection Open(string connectionString)
     {
