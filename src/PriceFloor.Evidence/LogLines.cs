@@ -7,53 +7,55 @@ namespace PriceFloor.Evidence;
 /// <summary>The lines of a log within the days asked for, by design.</summary>
 internal sealed class LogLines
 {
-    private readonly ILookup<string, Movement> _movements;
+    private readonly Dictionary<string, List<Movement>> _bySku = new(StringComparer.Ordinal);
+    private readonly List<Movement> _movements;
     private readonly ILookup<string, BenchEntry> _bench;
     private readonly HashSet<string> _countAsMade;
     private readonly List<BenchEntry> _madeTwice = [];
     private readonly bool _isFromAsked;
-    private ILookup<string, SoldLine>? _sold;
+    private Dictionary<string, List<SoldLine>>? _sold;
 
     public LogLines(IReadOnlyList<Movement> movements, IReadOnlyList<BenchEntry> bench, IReadOnlyList<LogSource> sources, EvidenceChoices choices)
     {
         _isFromAsked = choices.From is not null;
-        Movements = [.. movements.Where(line => Holds(choices, line.On))];
         var entries = InOrder(bench, choices);
-        _movements = Movements.ToLookup(line => line.Sku, StringComparer.Ordinal);
         _bench = entries.Where(entry => entry.Sku is not null).ToLookup(entry => entry.Sku!, StringComparer.Ordinal);
         _countAsMade = Named(source => source.CountsAsMade);
         var wholeDays = Named(source => source.WholeDays);
         WholeDays = [.. entries.Where(entry => wholeDays.Contains(entry.Source))];
-        Newest = Movements.Select(line => line.On).Concat(entries.Select(entry => entry.On)).Select(day => (DateOnly?)day).Max();
+        Newest = entries.Count == 0 ? null : entries[^1].On;
+        _movements = new List<Movement>(movements.Count);
+        foreach (var line in movements)
+            if (Holds(choices, line.On))
+                Add(line);
 
         HashSet<string> Named(Func<LogSource, bool> which) => [.. sources.Where(which).Select(source => source.Name)];
     }
 
-    public IReadOnlyList<Movement> Movements { get; }
+    public IReadOnlyList<Movement> Movements => _movements;
 
     /// <summary>Entries of sources that write whole days down.</summary>
     public IReadOnlyList<BenchEntry> WholeDays { get; }
 
     public IReadOnlyList<BenchEntry> MadeTwice => _madeTwice;
 
-    public DateOnly? Newest { get; }
+    public DateOnly? Newest { get; private set; }
 
     /// <summary>A design's lines. Bench entries from before its present way of making do not count, unless the caller says from when.</summary>
-    public LogOfDesign Of(KnownDesign design, OrderBook orders, Func<string, Channel?> channel)
+    public LogOfDesign Of(KnownDesign design, OrderBook orders)
     {
-        _sold ??= orders.Orders.SelectMany(order => order.Lines).ToLookup(line => line.Line.Sku, StringComparer.Ordinal);
-        var own = _movements[design.Sku].ToList();
+        _sold ??= SoldBySku(orders);
         var all = _bench[design.Sku].ToList();
         var (movements, hasMade) = MovementsOf(design.Sku, design.Stored.Design);
         var money = design.Stored.Year.Currency.Code;
-        var sold = _sold[design.Sku].Where(line => channel(line.Order.Channel)!.Currency == money).ToList();
+        var sold = _sold.GetValueOrDefault(design.Sku)?.FindAll(line => line.Order.Terms.Currency == money) ?? [];
         return new LogOfDesign(
             movements,
             _isFromAsked ? all : Since(all, design.MadeSoSince),
             sold)
         {
             HasMade = hasMade,
-            LeftOut = own.Count(line => line.What == MovementKind.Sold) - sold.Count,
+            LeftOut = movements.Count(line => line.What == MovementKind.Sold) - sold.Count,
         };
     }
 
@@ -63,11 +65,12 @@ internal sealed class LogLines
     /// </summary>
     public (IReadOnlyList<Movement> Lines, bool HasMade) MovementsOf(string sku, Design design)
     {
-        var own = _movements[sku].ToList();
-        var made = own.Where(line => line.What == MovementKind.Made).Select(line => line.On).ToHashSet();
+        List<Movement> own = [.. _bySku.GetValueOrDefault(sku) ?? []];
+        var made = own.FindAll(line => line.What == MovementKind.Made).Select(line => line.On).ToHashSet();
         var counted = _bench[sku].Where(entry => _countAsMade.Contains(entry.Source) && entry.Good > 0 && IsLast(entry, design)).ToList();
         _madeTwice.AddRange(counted.Where(entry => made.Contains(entry.On)));
-        return ([.. own, .. counted.Where(entry => !made.Contains(entry.On)).Select(MadeBy)], made.Count > 0);
+        own.AddRange(counted.Where(entry => !made.Contains(entry.On)).Select(MadeBy));
+        return (own, made.Count > 0);
     }
 
     /// <summary>The bench entries of one design that count, in their order.</summary>
@@ -78,6 +81,30 @@ internal sealed class LogLines
     {
         var entries = InOrder(bench, choices);
         return choices.From is null ? Since(entries, since) : entries;
+    }
+
+    private static Dictionary<string, List<SoldLine>> SoldBySku(OrderBook orders)
+    {
+        var bySku = new Dictionary<string, List<SoldLine>>(StringComparer.Ordinal);
+        foreach (var order in orders.Orders)
+            foreach (var line in order.Lines)
+                Under(bySku, line.Line.Sku).Add(line);
+        return bySku;
+    }
+
+    private void Add(Movement line)
+    {
+        _movements.Add(line);
+        Under(_bySku, line.Sku).Add(line);
+        if (!(line.On <= Newest))
+            Newest = line.On;
+    }
+
+    private static List<T> Under<T>(Dictionary<string, List<T>> bySku, string sku)
+    {
+        if (!bySku.TryGetValue(sku, out var lines))
+            bySku.Add(sku, lines = []);
+        return lines;
     }
 
     private static List<BenchEntry> InOrder(IReadOnlyList<BenchEntry> bench, EvidenceChoices choices) =>

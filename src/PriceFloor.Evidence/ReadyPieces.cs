@@ -19,7 +19,7 @@ public static class ReadyPieces
     {
         var lines = new LogLines(movements, bench, sources, new EvidenceChoices { To = to });
         var noOrders = OrderBook.Of([], _ => null);
-        return designs.Select(design => (design.Sku, lines.Of(design, noOrders, _ => null).Movements))
+        return designs.Select(design => (design.Sku, lines.Of(design, noOrders).Movements))
             .Where(design => design.Movements.Any(line => line.What is MovementKind.Made or MovementKind.Counted))
             .ToDictionary(design => design.Sku, design => ShelfHistory.Of(design.Movements, to).OnHand, StringComparer.Ordinal);
     }

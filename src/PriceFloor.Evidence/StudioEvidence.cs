@@ -54,7 +54,7 @@ public sealed class StudioEvidence
         var lines = new LogLines(movements, bench, sources, choices);
         var orders = OrderBook.Of(lines.Movements, known.Channel);
         var logs = known.Designs.OrderBy(design => design.Sku, StringComparer.Ordinal)
-            .Select(design => (Known: design, Log: lines.Of(design, orders, known.Channel)))
+            .Select(design => (Known: design, Log: lines.Of(design, orders)))
             .Where(design => design.Log.Movements.Count + design.Log.Bench.Count > 0).ToList();
         var good = GoodOf(logs, known);
         var designs = logs.ConvertAll(design => DesignEvidence.Of(design.Known, design.Log, choices, good(design.Known)));

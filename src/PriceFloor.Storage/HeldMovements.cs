@@ -36,7 +36,7 @@ public sealed class HeldMovements
     /// <summary>Adds a movement of one of its designs.</summary>
     /// <param name="row">The movement.</param>
     /// <param name="isShared">Whether it is to be found by its order too.</param>
-    public void Add(MovementRow row, bool isShared)
+    public void Add(in MovementRow row, bool isShared)
     {
         var (place, (first, last)) = (Put(row, isShared), _byDesign[row.Design]);
         if (last != End)
@@ -45,24 +45,27 @@ public sealed class HeldMovements
     }
 
     /// <summary>Adds a movement of another design, which is found by its order.</summary>
-    public void AddOther(MovementRow row) => Put(row, isShared: true);
+    public void AddOther(in MovementRow row) => Put(row, isShared: true);
 
     /// <summary>The orders by which movements are found.</summary>
     public IReadOnlyCollection<ulong> Orders => _byOrder.Keys;
 
-    /// <summary>The movements of a design, as they were added.</summary>
-    public IEnumerable<MovementRow> Of(long design)
+    /// <summary>Hands on the movements of a design, as they were added.</summary>
+    public void Of(long design, Action<MovementRow> take)
     {
         for (var at = _byDesign[design].First; at != End; at = BinaryPrimitives.ReadInt32LittleEndian(Bytes(at)))
-            yield return At(at);
+            take(At(at));
     }
 
-    /// <summary>The movements of an order that are found by it, in any order.</summary>
-    public IEnumerable<MovementRow> OfOrder(ulong order)
+    /// <summary>Hands on the movements of an order that are found by it, in any order; none is nothing.</summary>
+    public void OfOrder(ulong order, Action<MovementRow> take)
     {
         for (var at = _byOrder.GetValueOrDefault(order, End); at != End; at = BinaryPrimitives.ReadInt32LittleEndian(Bytes(at)[Link..]))
-            yield return At(at);
+            take(At(at));
     }
+
+    /// <summary>Whether movements are found by an order.</summary>
+    public bool HasOrder(ulong order) => _byOrder.ContainsKey(order);
 
     private Span<byte> Bytes(int place) => _blocks[place >> BlockBits].AsSpan(place & (BlockBytes - 1));
 
@@ -73,7 +76,7 @@ public sealed class HeldMovements
     }
 
     /// <summary>Returns its place.</summary>
-    private int Put(MovementRow row, bool isShared)
+    private int Put(in MovementRow row, bool isShared)
     {
         var most = (2 * Link) + row.MostPacked;
         if (_blocks.Count <= _length >> BlockBits || _blocks[_length >> BlockBits].Length - (_length & (BlockBytes - 1)) < most)

@@ -9,23 +9,22 @@ namespace PriceFloor.Evidence.Demand;
 internal static class OfferedDays
 {
     public static (Exposure Exposure, IReadOnlyList<DaySpan> Days) Of(ShelfHistory shelf, string key, Channel channel,
-        IReadOnlyList<PriceStep> listed, IReadOnlyList<OrderDay> orders, Func<string, IReadOnlyList<DateOnly>> events)
+        IReadOnlyList<PriceStep> listed, DaySpan? ordered, Func<string, IReadOnlyList<DateOnly>> events)
     {
         // A gallery that holds pieces sells those; where a channel holds none, the studio's are for sale.
         var there = !shelf.IsKnown ? null : shelf.DaysAt(key) ?? shelf.DaysAt(null);
         var isListed = listed.Any(step => step.Price is not null);
-        var days = there ?? (isListed ? Listed(listed, orders, shelf.To)
-            : orders.Count > 0 ? [new DaySpan(orders[0].On, orders[^1].On)] : []);
+        var days = there ?? (isListed ? Listed(listed, ordered?.From, shelf.To) : ordered is { } span ? [span] : []);
         if (channel.Stall is null)
             return (there is not null ? Exposure.InStock : isListed ? Exposure.Listed : Exposure.FirstToLastSale, days);
-        return (Exposure.Events, [.. events(key).Where(day => days.Any(span => span.And(Event(day)) is not null) && day <= shelf.To)
+        return (Exposure.Events, [.. events(key).Where(day => days.Any(offered => offered.And(Event(day)) is not null) && day <= shelf.To)
             .Select(day => new DaySpan(day, day))]);
     }
 
     /// <summary>An event goes on for a week at most.</summary>
     private static DaySpan Event(DateOnly first) => new(first, first.AddDays(StallEvents.Days));
 
-    private static List<DaySpan> Listed(IReadOnlyList<PriceStep> listed, IReadOnlyList<OrderDay> orders, DateOnly to)
+    private static List<DaySpan> Listed(IReadOnlyList<PriceStep> listed, DateOnly? firstOrder, DateOnly to)
     {
         var spans = new List<DaySpan>();
         foreach (var (index, step) in listed.Index())
@@ -42,8 +41,8 @@ internal static class OfferedDays
         }
 
         // What was sold before it was listed here was for sale then too.
-        if (orders.Count > 0 && spans.Count > 0 && orders[0].On < spans[0].From)
-            spans[0] = new DaySpan(orders[0].On, spans[0].To);
+        if (firstOrder is { } first && spans.Count > 0 && first < spans[0].From)
+            spans[0] = new DaySpan(first, spans[0].To);
         return spans;
     }
 }

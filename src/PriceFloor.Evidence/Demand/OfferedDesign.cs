@@ -1,5 +1,6 @@
 using PriceFloor.Evidence.Lines;
 using PriceFloor.Evidence.Shelves;
+using PriceFloor.Evidence.Statistics;
 
 namespace PriceFloor.Evidence.Demand;
 
@@ -26,8 +27,14 @@ public sealed class OfferedDesign
     /// <summary>The days on which it could be bought; of a stall the first day of each event.</summary>
     public IReadOnlyList<DaySpan> Days { get; private init; } = [];
 
-    /// <summary>Its orders in order of day.</summary>
-    public IReadOnlyList<OrderDay> Orders { get; private init; } = [];
+    /// <summary>How many orders it has.</summary>
+    public int Orders => OrderDays.Count;
+
+    /// <summary>The day of the first order; null if there is none.</summary>
+    public DateOnly? FirstOrder => Orders == 0 ? null : DateOnly.FromDayNumber(OrderDays[0]);
+
+    /// <summary>The number of each order's day, in order.</summary>
+    internal CompactNumbers OrderDays { get; private init; } = CompactNumbers.None;
 
     /// <summary>What was asked from which day on; each differs from the one before. Empty where no price is known.</summary>
     public IReadOnlyList<PriceStep> Prices { get; private init; } = [];
@@ -47,7 +54,7 @@ public sealed class OfferedDesign
     public int Pieces { get; private init; }
 
     /// <summary>Pieces an order, unrounded; 1 where there is none.</summary>
-    public decimal PiecesPerOrder => Orders.Count == 0 ? 1 : (decimal)Pieces / Orders.Count;
+    public decimal PiecesPerOrder => Orders == 0 ? 1 : (decimal)Pieces / Orders;
 
     /// <summary>Days from the first on which it could be bought, or was sold, to the last that counts; 0 where there is none.</summary>
     public int DaysOnOffer => First is { } first ? new DaySpan(first, To).Days : 0;
@@ -56,8 +63,8 @@ public sealed class OfferedDesign
     public decimal? SoldOutShare => Exposure == Exposure.InStock && DaysOnOffer is > 0 and var offered
         ? 1 - (decimal)Days.Sum(span => span.Days) / offered : null;
 
-    private DateOnly? First => Days.Count == 0 ? Orders.Count == 0 ? null : Orders[0].On
-        : Orders.Count == 0 || Days[0].From < Orders[0].On ? Days[0].From : Orders[0].On;
+    /// <summary>The first day on which it could be bought, or was sold; null where there is none.</summary>
+    internal DateOnly? First => Days.Count == 0 || FirstOrder < Days[0].From ? FirstOrder : Days[0].From;
 
     /// <summary>The offers of a design: each channel on which it was sold or is listed, by key.</summary>
     /// <param name="design">The design.</param>
@@ -85,18 +92,20 @@ public sealed class OfferedDesign
         var offers = new List<OfferedDesign>();
         foreach (var (key, channel) in channels.OrderBy(channel => channel.Key, StringComparer.Ordinal))
         {
-            var (own, asked) = (sold[key].Where(line => line.Currency is null || line.Currency == channel.Currency).ToList(), listed(key));
+            IReadOnlyList<Movement> own = sold[key].Where(line => line.Currency is null || line.Currency == channel.Currency).ToList();
+            var asked = listed(key);
             if (own.Count == 0 && asked.Count == 0)
                 continue;
-            var orders = OrdersOf(own);
-            var (exposure, days) = OfferedDays.Of(shelf, key, channel, asked, orders, events);
+            own = InOrder.Of(own, (one, other) => one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position));
+            var orders = DaysOfOrders(own);
+            var (exposure, days) = OfferedDays.Of(shelf, key, channel, asked, Between(orders), events);
             offers.Add(new OfferedDesign(sku, key, channel, shelf.To)
             {
                 BenchHours = benchHours,
                 Exposure = exposure,
                 Days = days,
-                Orders = orders,
-                Pieces = orders.Sum(order => order.Pieces),
+                OrderDays = orders,
+                Pieces = own.Sum(line => line.Pieces),
                 Prices = OfferedPrices.Of(asked, own),
             });
         }
@@ -110,29 +119,23 @@ public sealed class OfferedDesign
         if (_byMonth is { } known && known.From == after)
             return known.Orders;
         var orders = new int[Seasons.Months];
-        foreach (var order in Orders)
-            if (order.On > after && order.On <= To)
-                orders[order.On.Month - 1]++;
+        for (var i = OrderDays.CountBelow(after.DayNumber + 1); i < OrderDays.Count && OrderDays[i] <= To.DayNumber; i++)
+            orders[DateOnly.FromDayNumber(OrderDays[i]).Month - 1]++;
         _byMonth = (after, orders);
         return orders;
     }
 
-    private static List<OrderDay> OrdersOf(List<Movement> sold)
+    /// <summary>An order is of the day of its first line.</summary>
+    private static CompactNumbers DaysOfOrders(IReadOnlyList<Movement> sold)
     {
-        var (orders, byNumber) = (new List<OrderDay>(sold.Count), new Dictionary<LineId, int>(sold.Count));
-        foreach (var line in InOrder.Of(sold, (one, other) => one.On.CompareTo(other.On)))
-            if (line.Order is { } number && byNumber.TryGetValue(number, out var at))
-            {
-                orders[at] = orders[at] with { Pieces = orders[at].Pieces + line.Pieces };
-            }
-            else
-            {
-                if (line.Order is { } own)
-                    byNumber.Add(own, orders.Count);
-                orders.Add(new OrderDay(line.On, line.Pieces));
-            }
-
-        orders.TrimExcess(); // it is kept
-        return orders;
+        var (days, known) = (new List<int>(sold.Count), new HashSet<LineId>(sold.Count));
+        foreach (var line in sold)
+            if (line.Order is not { } number || known.Add(number))
+                days.Add(line.On.DayNumber);
+        return CompactNumbers.Of(days);
     }
+
+    /// <summary>From the first to the last of some days; null if there is none.</summary>
+    private static DaySpan? Between(CompactNumbers days) =>
+        days.Count == 0 ? null : new DaySpan(DateOnly.FromDayNumber(days[0]), DateOnly.FromDayNumber(days[^1]));
 }

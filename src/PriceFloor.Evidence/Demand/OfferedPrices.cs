@@ -6,21 +6,29 @@ namespace PriceFloor.Evidence.Demand;
 internal static class OfferedPrices
 {
     /// <summary>Each price differs from the one before it. Of a day the last line counts, before what was listed that day.</summary>
-    public static IReadOnlyList<PriceStep> Of(IReadOnlyList<PriceStep> listed, IEnumerable<Movement> sold)
+    /// <param name="listed">What was listed, in order of day.</param>
+    /// <param name="sold">What was sold, in order of day.</param>
+    public static IReadOnlyList<PriceStep> Of(IReadOnlyList<PriceStep> listed, IReadOnlyList<Movement> sold)
     {
-        var said = InOrder.Of(sold.Where(line => line.Listed > 0), (one, other) => one.On != other.On ? one.On.CompareTo(other.On)
-            : one.Position.CompareTo(other.Position)).Select(line => (line.On, Rank: 1, Price: line.Listed));
-        var all = listed.Count == 0 ? said : listed.Select(step => (On: step.From, Rank: 0, step.Price)).Concat(said)
-            .OrderBy(step => step.On).ThenBy(step => step.Rank);
-        var steps = new List<PriceStep>();
-        foreach (var (on, _, price) in all)
-        {
-            if (steps.Count > 0 && steps[^1].From == on)
-                steps.RemoveAt(steps.Count - 1);
-            if (steps.Count == 0 || steps[^1].Price != price)
-                steps.Add(new PriceStep(on, price));
-        }
+        var (steps, next) = (new List<PriceStep>(), 0);
+        foreach (var line in sold)
+            if (line.Listed > 0)
+            {
+                while (next < listed.Count && listed[next].From <= line.On)
+                    Add(steps, listed[next++]);
+                Add(steps, new PriceStep(line.On, line.Listed));
+            }
 
+        while (next < listed.Count)
+            Add(steps, listed[next++]);
         return steps;
+    }
+
+    private static void Add(List<PriceStep> steps, PriceStep step)
+    {
+        if (steps.Count > 0 && steps[^1].From == step.From)
+            steps.RemoveAt(steps.Count - 1);
+        if (steps.Count == 0 || steps[^1].Price != step.Price)
+            steps.Add(step);
     }
 }

@@ -15,7 +15,7 @@ public sealed record PriceRun(decimal? Price, DaySpan Days, Sales Sales)
         var runs = new List<PriceRun>();
         foreach (var (price, span) in Times(offer))
         {
-            var orders = Before(offer.Orders, span.To.DayNumber + 1) - Before(offer.Orders, span.From.DayNumber);
+            var orders = offer.OrderDays.CountBelow(span.To.DayNumber + 1) - offer.OrderDays.CountBelow(span.From.DayNumber);
             var time = TimeIn(offer, span, seasons);
             if (orders > 0)
                 time = decimal.Max(time, offer.Exposure == Exposure.Events ? 1 : 1m / 7);
@@ -26,19 +26,6 @@ public sealed record PriceRun(decimal? Price, DaySpan Days, Sales Sales)
         return runs;
     }
 
-    /// <summary>How many orders are of earlier days; they are in order of day.</summary>
-    private static int Before(IReadOnlyList<OrderDay> orders, int day)
-    {
-        var (low, high) = (0, orders.Count);
-        while (low < high)
-        {
-            var middle = low + (high - low) / 2;
-            (low, high) = orders[middle].On.DayNumber < day ? (middle + 1, high) : (low, middle);
-        }
-
-        return low;
-    }
-
     private static decimal TimeIn(OfferedDesign offer, DaySpan span, Seasons seasons) => offer.Days.Sum(days => days.And(span) is not { } both ? 0
         : offer.Exposure == Exposure.Events ? 1 : seasons.Weeks(both));
 
@@ -46,9 +33,7 @@ public sealed record PriceRun(decimal? Price, DaySpan Days, Sales Sales)
     private static IEnumerable<(decimal? Price, DaySpan Days)> Times(OfferedDesign offer)
     {
         var steps = offer.Prices.Where(step => step.From <= offer.To).ToList();
-        var first = new[] { offer.Orders.Select(order => (DateOnly?)order.On).FirstOrDefault(), offer.Days.Select(days =>
-            (DateOnly?)days.From).FirstOrDefault() }.Min();
-        if (first is not { } from)
+        if (offer.First is not { } from)
             yield break;
         if (steps.Count == 0)
             steps.Add(new PriceStep(from, null));

@@ -38,7 +38,7 @@ public sealed class Seasons
 
     /// <summary>The same of offers, whose orders all are up to that day.</summary>
     internal static Seasons OfOffers(IReadOnlyList<OfferedDesign> offers, DateOnly to) => Of(
-        offers.Where(offer => offer.Orders.Count > 0).Select(offer => (DateOnly?)offer.Orders[0].On).Min(), to, after =>
+        offers.Min(offer => offer.FirstOrder), to, after =>
         {
             var orders = new int[Months];
             foreach (var offer in offers)

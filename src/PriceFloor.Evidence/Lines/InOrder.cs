@@ -1,12 +1,12 @@
 namespace PriceFloor.Evidence.Lines;
 
 /// <summary>Lines in order. Those of the store mostly are already, and then are only looked through.</summary>
-internal static class InOrder
+public static class InOrder
 {
     /// <summary>The lines in an order; equals stay as they were.</summary>
     public static IReadOnlyList<T> Of<T>(IEnumerable<T> lines, Comparison<T> order)
     {
-        var all = lines.ToList();
+        var all = lines as IReadOnlyList<T> ?? [.. lines];
         for (var i = 1; i < all.Count; i++)
             if (order(all[i - 1], all[i]) > 0)
                 return [.. all.Order(Comparer<T>.Create(order))];

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PriceFloor.Evidence.Lines;
 
 namespace PriceFloor.Evidence.Orders;
@@ -24,39 +25,51 @@ public sealed class OrderBook
     /// <param name="channel">A channel by its key; lines of a channel that is not there, or had another currency, do not count.</param>
     public static OrderBook Of(IEnumerable<Movement> movements, Func<string, Channel?> channel)
     {
-        var lines = InOrder.Of(movements.Where(line => line.What is MovementKind.Sold or MovementKind.Returned && Counts(line, channel)),
-            SoldFirst);
-        var book = new OrderBook(lines.Any(line => line.What == MovementKind.Returned));
-        foreach (var line in lines)
-            if (line.What == MovementKind.Sold)
-                book.Sell(line);
-            else
-                book.Return(line);
-        foreach (var order in book._orders)
-            OrderNet.Share(order, channel(order.Channel)!);
+        var (lines, hasReturns) = (new List<Movement>(), false);
+        foreach (var line in movements)
+            if (line.What is MovementKind.Sold or MovementKind.Returned)
+            {
+                lines.Add(line);
+                hasReturns |= line.What == MovementKind.Returned;
+            }
+
+        var book = new OrderBook(hasReturns);
+        foreach (var line in InOrder.Of(lines, SoldFirst))
+            if (line.Channel is { } key && channel(key) is { } terms && (line.Currency is null || line.Currency == terms.Currency))
+                book.Take(line, key, terms);
+        book._orders.ForEach(OrderNet.Share);
         return book;
     }
 
     private static int SoldFirst(Movement one, Movement other) => one.On != other.On ? one.On.CompareTo(other.On)
         : one.What != other.What ? one.What.CompareTo(other.What) : one.Position.CompareTo(other.Position);
 
-    private static bool Counts(Movement line, Func<string, Channel?> channel) =>
-        line.Channel is { } key && channel(key) is { } on && (line.Currency is null || line.Currency == on.Currency);
+    private void Take(Movement line, string channel, Channel terms)
+    {
+        if (line.What == MovementKind.Sold)
+            Sell(line, channel, terms);
+        else
+            Return(line, channel);
+    }
 
-    private void Sell(Movement line)
+    private void Sell(Movement line, string channel, Channel terms)
     {
         SoldOrder? order = null;
-        if (line.Order is { } number && !On(line.Channel!).TryGetValue(number, out order))
-            On(line.Channel!).Add(number, order = new SoldOrder(line.Channel!));
+        if (line.Order is { } number)
+        {
+            ref var known = ref CollectionsMarshal.GetValueRefOrAddDefault(On(channel), number, out _);
+            order = known ??= new SoldOrder(channel, terms);
+        }
+
         if (order is not { Lines.Count: > 0 })
-            _orders.Add(order ??= new SoldOrder(line.Channel!));
+            _orders.Add(order ??= new SoldOrder(channel, terms));
 
         var sold = new SoldLine(line, order);
         order.Add(sold);
         if (!_hasReturns)
             return;
-        if (!_open.TryGetValue((line.Sku, line.Channel!), out var open))
-            _open.Add((line.Sku, line.Channel!), open = []);
+        if (!_open.TryGetValue((line.Sku, channel), out var open))
+            _open.Add((line.Sku, channel), open = []);
         open.Add(sold);
     }
 
@@ -69,13 +82,13 @@ public sealed class OrderBook
     }
 
     /// <summary>From the order that the line names, else from the last sale of the design there.</summary>
-    private void Return(Movement line)
+    private void Return(Movement line, string channel)
     {
         var (left, sku) = (line.Pieces, line.Sku);
-        if (line.Order is { } number && On(line.Channel!).TryGetValue(number, out var order))
+        if (line.Order is { } number && On(channel).TryGetValue(number, out var order))
             foreach (var sold in order.Lines.Where(sold => sold.Line.Sku == sku))
                 left -= Back(sold, left, line.Resale);
-        if (_open.TryGetValue((sku, line.Channel!), out var open))
+        if (_open.TryGetValue((sku, channel), out var open))
             for (var i = open.Count - 1; i >= 0 && left > 0; i--)
             {
                 left -= Back(open[i], left, line.Resale);

@@ -9,13 +9,13 @@ namespace PriceFloor.Evidence.Orders;
 /// </summary>
 internal static class OrderNet
 {
-    public static void Share(SoldOrder order, Channel channel)
+    public static void Share(SoldOrder order)
     {
-        var lines = order.Lines;
+        var (lines, channel) = (order.Lines, order.Terms);
         var costs = Costs(order, channel);
         if (lines is [var only])
         {
-            only.Net = Value(only.Line, channel) * (1 - channel.ShopShare) + costs.ShippingCharged - costs.Shipping - costs.Fees
+            only.Net = costs.Value * (1 - channel.ShopShare) + costs.ShippingCharged - costs.Shipping - costs.Fees
                 - only.Line.Pieces * costs.PerPiece;
             return;
         }

@@ -29,9 +29,12 @@ public sealed class SoldOrder
 {
     private readonly List<SoldLine> _lines = new(1); // most orders have one
 
-    internal SoldOrder(string channel) => Channel = channel;
+    internal SoldOrder(string channel, Channel terms) => (Channel, Terms) = (channel, terms);
 
+    /// <summary>The channel's key.</summary>
     public string Channel { get; }
+
+    public Channel Terms { get; }
 
     /// <summary>In order of position.</summary>
     public IReadOnlyList<SoldLine> Lines => _lines;

@@ -10,8 +10,11 @@ public sealed record Take(int Pieces, decimal Net)
     /// <summary>The take of a design's sold lines; null if it sold none.</summary>
     public static Take? Of(IReadOnlyList<SoldLine> lines)
     {
-        var good = lines.Where(line => line.Line.Grade == Grade.Good).ToList();
-        return good.Count == 0 ? null : new Take(good.Sum(line => line.Line.Pieces - line.Returned), good.Sum(line => line.Kept));
+        var (any, pieces, net) = (false, 0, 0m);
+        foreach (var line in lines)
+            if (line.Line.Grade == Grade.Good)
+                (any, pieces, net) = (true, checked(pieces + line.Line.Pieces - line.Returned), net + line.Kept);
+        return any ? new Take(pieces, net) : null;
     }
 
     /// <summary>The take less the materials of its pieces: take - pieces * (M - C).</summary>

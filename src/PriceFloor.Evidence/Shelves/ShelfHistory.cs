@@ -13,7 +13,6 @@ public sealed class ShelfHistory
     ];
 
     private readonly ShelfStock _stock = new();
-    private readonly PlaceDays _days = new();
     private readonly List<ShelfTime> _ended = [];
     private readonly List<SoldPieces> _sold = [];
     private DateOnly? _last;
@@ -50,13 +49,13 @@ public sealed class ShelfHistory
     public int OnHandAt(string? channel) => _stock.At(channel);
 
     /// <summary>The days on which a piece was at a channel, in the studio for null; null where none ever was.</summary>
-    public IReadOnlyList<DaySpan>? DaysAt(string? channel) => _days.At(channel, To);
+    public IReadOnlyList<DaySpan>? DaysAt(string? channel) => _stock.DaysAt(channel, To);
 
     /// <summary>Whether the lines say how many there are: pieces were made, and no more were sold than that.</summary>
     public bool IsKnown => this is { Made: > 0, Unmatched: 0 };
 
     /// <summary>Pieces on hand by place, the studio (null) first, then channels by key.</summary>
-    public IEnumerable<(string? Channel, int Pieces)> Places => _stock.Places;
+    public IEnumerable<(string? Channel, int Pieces)> Places => _stock.Places.Select(place => (place.Channel, place.Pieces));
 
     /// <summary>Pieces on hand by the day on which they were made, oldest first.</summary>
     public IEnumerable<(DateOnly Made, int Pieces)> Ages => _stock.ByDayMade.GroupBy(lot => lot.Made).OrderBy(lots => lots.Key)
@@ -66,12 +65,19 @@ public sealed class ShelfHistory
     public DateOnly? OldestMade => _stock.OldestMade;
 
     /// <summary>Each piece that has a day on which it was made.</summary>
-    public IEnumerable<ShelfTime> Times =>
-    [
-        .. _ended,
-        .. _sold.Where(sold => sold.Pieces > 0).Select(sold => new ShelfTime(Age(sold.Made, sold.Line.On), ShelfEnd.Sold, sold.Pieces)),
-        .. _stock.ByDayMade.Select(lot => new ShelfTime(Age(lot.Made, To), ShelfEnd.OnShelf, lot.Pieces)),
-    ];
+    public IEnumerable<ShelfTime> Times
+    {
+        get
+        {
+            var times = new List<ShelfTime>(_ended);
+            foreach (var sold in _sold)
+                if (sold.Pieces > 0)
+                    times.Add(new ShelfTime(Age(sold.Made, sold.Line.On), ShelfEnd.Sold, sold.Pieces));
+            foreach (var lot in _stock.ByDayMade)
+                times.Add(new ShelfTime(Age(lot.Made, To), ShelfEnd.OnShelf, lot.Pieces));
+            return times;
+        }
+    }
 
     /// <summary>
     /// The history of one design's movements; seconds are not in it. Days do not depend on the order of the lines, within a day positions do.
@@ -84,9 +90,7 @@ public sealed class ShelfHistory
         foreach (var line in InOrder.Of(movements.Where(line => line.Grade == Grade.Good && line.On <= to), AsTheyHappened))
         {
             history.Take(line);
-            history._days.Note(line.On, null, history._stock.At(null));
-            if (line.Channel is { } place)
-                history._days.Note(line.On, place, history._stock.At(place));
+            history._stock.Note(line.On, line.Channel);
         }
 
         history.Pass(to);

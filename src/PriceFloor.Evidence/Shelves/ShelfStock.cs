@@ -6,19 +6,23 @@ namespace PriceFloor.Evidence.Shelves;
 /// </summary>
 internal sealed class ShelfStock
 {
-    private const string Studio = "";
-
     private readonly LotsByDay _byDay = new();
     private readonly List<ShelfLot> _taken = [];
     private readonly Dictionary<string, DateOnly> _byPiece = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int> _byPlace = new(StringComparer.Ordinal);
+    private readonly ShelfPlace _studio = new(null);
+    private readonly Dictionary<string, ShelfPlace> _channels = new(StringComparer.Ordinal);
 
     public int All { get; private set; }
 
-    public int At(string? place) => _byPlace.GetValueOrDefault(place ?? Studio);
+    /// <summary>How many are at a channel; in the studio for null.</summary>
+    public int At(string? place) => Find(place)?.Pieces ?? 0;
 
-    public IEnumerable<(string? Channel, int Pieces)> Places => _byPlace.Where(place => place.Value > 0)
-        .OrderBy(place => place.Key, StringComparer.Ordinal).Select(place => (place.Key == Studio ? null : place.Key, place.Value));
+    /// <summary>The days up to a last one on which a piece was at a place, in order; null where none ever was.</summary>
+    public IReadOnlyList<DaySpan>? DaysAt(string? place, DateOnly to) => Find(place)?.DaysUpTo(to);
+
+    /// <summary>The places with pieces, the studio first, then channels by key.</summary>
+    public IEnumerable<ShelfPlace> Places =>
+        _channels.Values.OrderBy(place => place.Channel, StringComparer.Ordinal).Prepend(_studio).Where(place => place.Pieces > 0);
 
     public IEnumerable<ShelfLot> ByDayMade =>
         [.. _byDay.All, .. _byPiece.Values.Select(day => new ShelfLot(day, 1))];
@@ -40,7 +44,8 @@ internal sealed class ShelfStock
     {
         if (pieces == 0)
             return;
-        _byPlace[place ?? Studio] = checked(At(place) + pieces);
+        var there = Place(place);
+        there.Pieces = checked(there.Pieces + pieces);
         All = checked(All + pieces);
         if (piece is null || pieces > 1 || !_byPiece.TryAdd(piece, made))
             _byDay.Add(made, pieces);
@@ -49,9 +54,8 @@ internal sealed class ShelfStock
     /// <summary>As many as are there.</summary>
     public void Move(string? from, string? to, int pieces)
     {
-        var moved = int.Min(pieces, At(from));
-        _byPlace[from ?? Studio] = At(from) - moved;
-        _byPlace[to ?? Studio] = At(to) + moved;
+        var moved = Take(Place(from), pieces);
+        Place(to).Pieces += moved;
     }
 
     /// <summary>
@@ -59,25 +63,43 @@ internal sealed class ShelfStock
     /// </summary>
     public List<ShelfLot> Remove(int pieces, string? place, string? piece)
     {
-        var there = int.Min(pieces, At(place));
-        var rest = place is null ? 0 : int.Min(pieces - there, At(null));
-        _byPlace[place ?? Studio] = At(place) - there;
-        _byPlace[Studio] = At(null) - rest;
-        All -= there + rest;
-        return Oldest(there + rest, piece);
+        var there = Take(Place(place), pieces);
+        return Oldest(there + Take(_studio, pieces - there), piece);
     }
 
     /// <summary>Takes pieces from one place.</summary>
-    public List<ShelfLot> RemoveAt(string? place, int pieces)
+    public List<ShelfLot> RemoveAt(string? place, int pieces) => Oldest(Take(Place(place), pieces), null);
+
+    /// <summary>Notes how things stand on a day, after what happened at a place; any may have taken the studio's pieces.</summary>
+    public void Note(DateOnly day, string? place)
     {
-        var there = int.Min(pieces, At(place));
-        _byPlace[place ?? Studio] = At(place) - there;
-        All -= there;
-        return Oldest(there, null);
+        _studio.Note(day);
+        if (place is not null)
+            Place(place).Note(day);
+    }
+
+    private ShelfPlace? Find(string? place) => place is null ? _studio : _channels.GetValueOrDefault(place);
+
+    private ShelfPlace Place(string? place)
+    {
+        if (Find(place) is { } known)
+            return known;
+        var there = new ShelfPlace(place);
+        _channels.Add(place!, there);
+        return there;
+    }
+
+    /// <summary>Takes no more than are there, and returns how many that is.</summary>
+    private static int Take(ShelfPlace place, int pieces)
+    {
+        var taken = int.Min(pieces, place.Pieces);
+        place.Pieces -= taken;
+        return taken;
     }
 
     private List<ShelfLot> Oldest(int pieces, string? piece)
     {
+        All -= pieces;
         var lots = _taken;
         lots.Clear();
         if (pieces > 0 && piece is not null && _byPiece.Remove(piece, out var made))

@@ -5,14 +5,24 @@ namespace PriceFloor.Evidence.Shelves;
 /// <summary>How old pieces of several designs were when they went, and how many of each age.</summary>
 public sealed class ShelfTimes
 {
-    private readonly Dictionary<(int Days, ShelfEnd End), int> _pieces = [];
+    private const int Ends = 3;
+
+    /// <summary>By days and end, as one number.</summary>
+    private readonly Dictionary<int, int> _pieces = [];
 
     /// <summary>How old the first piece made is.</summary>
     public int Oldest { get; private set; }
 
     /// <summary>By age, each once.</summary>
-    public IReadOnlyCollection<ShelfTime> Times =>
-        [.. _pieces.OrderBy(age => age.Key).Select(age => new ShelfTime(age.Key.Days, age.Key.End, age.Value))];
+    public IReadOnlyList<ShelfTime> Times
+    {
+        get
+        {
+            var ages = _pieces.Keys.ToArray();
+            Array.Sort(ages);
+            return Array.ConvertAll(ages, age => new ShelfTime(age / Ends, (ShelfEnd)(age % Ends), _pieces[age]));
+        }
+    }
 
     public static ShelfTimes Of(IEnumerable<ShelfHistory> histories)
     {
@@ -26,7 +36,11 @@ public sealed class ShelfTimes
     public void Add(ShelfHistory history)
     {
         foreach (var (days, end, pieces) in history.Times)
-            _pieces[(days, end)] = checked(_pieces.GetValueOrDefault((days, end)) + pieces);
+        {
+            var age = checked(days * Ends + (int)end);
+            _pieces[age] = checked(_pieces.GetValueOrDefault(age) + pieces);
+        }
+
         if (history.FirstMade is { } made)
             Oldest = int.Max(Oldest, history.To.DayNumber - made.DayNumber);
     }

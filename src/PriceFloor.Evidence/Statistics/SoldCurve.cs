@@ -1,3 +1,5 @@
+using PriceFloor.Evidence.Lines;
+
 namespace PriceFloor.Evidence.Statistics;
 
 /// <summary>
@@ -6,13 +8,13 @@ namespace PriceFloor.Evidence.Statistics;
 /// </summary>
 public sealed class SoldCurve
 {
-    private readonly int[] _ages, _atRisk, _sold, _gone;
+    private readonly CompactNumbers _ages, _atRisk, _sold, _gone;
     private readonly int? _daysToSell;
     private Shares? _shares;
 
-    private SoldCurve(int[] ages, int[] atRisk, int[] sold, int[] gone)
+    private SoldCurve(List<int> ages, int[] atRisk, List<int> sold, List<int> gone)
     {
-        (_ages, _atRisk, _sold, _gone) = (ages, atRisk, sold, gone);
+        (_ages, _atRisk, _sold, _gone) = (CompactNumbers.Of(ages), CompactNumbers.Of(atRisk), CompactNumbers.Of(sold), CompactNumbers.Of(gone));
         var half = Array.FindIndex(ByAge.Sold, share => share > 0.49 && Settled.Of(share, 9) >= 0.5m);
         _daysToSell = half < 0 ? null : ages[half];
     }
@@ -24,7 +26,7 @@ public sealed class SoldCurve
     public static SoldCurve Of(IEnumerable<ShelfTime> pieces)
     {
         var (ages, sold, gone, ended) = (new List<int>(), new List<int>(), new List<int>(), new List<int>());
-        foreach (var (days, end, count) in pieces.OrderBy(piece => piece.Days))
+        foreach (var (days, end, count) in InOrder.Of(pieces, (one, other) => one.Days.CompareTo(other.Days)))
         {
             if (ages.Count == 0 || ages[^1] != days)
             {
@@ -46,20 +48,22 @@ public sealed class SoldCurve
             left -= ended[i];
         }
 
-        return new SoldCurve([.. ages], atRisk, [.. sold], [.. gone]);
+        return new SoldCurve(ages, atRisk, sold, gone);
     }
 
     /// <summary>How many pieces were at least that old.</summary>
     public int AtRisk(int days)
     {
-        var i = Array.FindIndex(_ages, age => age >= days);
-        return i < 0 ? 0 : _atRisk[i];
+        var i = _ages.CountBelow(days);
+        return i == _ages.Count ? 0 : _atRisk[i];
     }
 
     /// <summary>The oldest age that at least so many pieces reached; null if there never were so many.</summary>
     public int? OldestWith(int pieces)
     {
-        var i = Array.FindLastIndex(_atRisk, atRisk => atRisk >= pieces);
+        var i = _atRisk.Count - 1;
+        while (i >= 0 && _atRisk[i] < pieces)
+            i--;
         return i < 0 ? null : _ages[i];
     }
 
@@ -116,16 +120,16 @@ public sealed class SoldCurve
         return (double.Min(one, other), double.Max(one, other));
     }
 
-    private int Last(int days) => Array.FindLastIndex(_ages, age => age <= days);
+    private int Last(int days) => _ages.CountBelow(checked(days + 1)) - 1;
 
     /// <summary>At each age the share that is left, and the share that was sold.</summary>
     private sealed class Shares
     {
-        public Shares(int[] atRisk, int[] sold, int[] gone)
+        public Shares(CompactNumbers atRisk, CompactNumbers sold, CompactNumbers gone)
         {
-            (Left, Sold) = (new double[atRisk.Length], new double[atRisk.Length]);
+            (Left, Sold) = (new double[atRisk.Count], new double[atRisk.Count]);
             var (left, share) = (1d, 0d);
-            for (var i = 0; i < atRisk.Length; i++)
+            for (var i = 0; i < atRisk.Count; i++)
             {
                 share += left * sold[i] / atRisk[i];
                 left *= 1 - (double)(sold[i] + gone[i]) / atRisk[i];

@@ -110,12 +110,14 @@ public abstract class LogRowContract<TEngine> : StoreWithALog<TEngine>
                 else
                     held.AddOther(row);
             });
-            Assert.Equal(rows.Where(row => row.Position != 2), held.Of(names["design", "RB-014"]));
-            Assert.Empty(held.Of(99));
+            Assert.Equal(rows.Where(row => row.Position != 2), Taken(take => held.Of(names["design", "RB-014"], take)));
+            Assert.Empty(Taken(take => held.Of(99, take)));
             Assert.Equal((true, false), (held.Has(99), held.Has(names["design", "AB-001"])));
             Assert.Equal([NumberOf(order)], held.Orders);
-            Assert.Equal(rows.Where(row => row.Position is 2 or 4), held.OfOrder(NumberOf(order)).OrderBy(row => row.Position));
-            Assert.Empty(held.OfOrder(1));
+            Assert.Equal(rows.Where(row => row.Position is 2 or 4),
+                Taken(take => held.OfOrder(NumberOf(order), take)).OrderBy(row => row.Position));
+            Assert.Empty(Taken(take => held.OfOrder(1, take)));
+            Assert.Equal((true, false), (held.HasOrder(NumberOf(order)), held.HasOrder(1)));
         }
 
         Assert.Equal([(3L, names["design", "RB-014"]), (1L, names["design", "AB-001"])],

@@ -54,6 +54,14 @@ public abstract class StoreWithALog<TEngine> : StoreContract<TEngine>
     protected List<MovementLine> Movements(Func<LogQuestion, LogQuestion>? which = null) =>
         Store.Read(snapshot => snapshot.Movements((which ?? (all => all))(new LogQuestion { UpTo = Position.Movements })));
 
+    /// <summary>All that is handed on.</summary>
+    protected static List<MovementRow> Taken(Action<Action<MovementRow>> hand)
+    {
+        var rows = new List<MovementRow>();
+        hand(rows.Add);
+        return rows;
+    }
+
     protected LogPosition Position => Store.Read(snapshot => snapshot.LogPosition());
 
     protected static string Told(IEnumerable<MovementLine> lines) =>

@@ -22,8 +22,8 @@ public sealed class HeldMovementTests : StoreWithALog<SqliteUnderTest>
         {
             held.Clear([rows[0].Design]);
             Assert.All(many, row => held.Add(row, isShared: true));
-            Assert.Equal(many, held.Of(rows[0].Design));
-            Assert.Equal(9000, held.OfOrder(rows[0].OrderMark!.Value).Count());
+            Assert.Equal(many, Taken(take => held.Of(rows[0].Design, take)));
+            Assert.Equal(9000, Taken(take => held.OfOrder(rows[0].OrderMark!.Value, take)).Count);
             many.Reverse();
         }
     }

@@ -55,7 +55,7 @@ internal sealed class LinesTogether
     public async ValueTask Read(IReadOnlyList<long> designs)
     {
         Lines.Clear(designs);
-        var (isShared, own) = (await _watch.Sharing(), new HashSet<long>());
+        var (isShared, own) = (await _watch.Sharing(), new List<long>());
         await _snapshot.MovementRows(_question with { Designs = designs }, row =>
         {
             var shared = isShared(row.Position);
@@ -63,6 +63,8 @@ internal sealed class LinesTogether
                 own.Add(row.Position);
             Lines.Add(row, shared);
         });
-        await _snapshot.MovementRowsAt([.. (await _watch.OfOrders(Lines.Orders)).Except(own).Order()], _question, Lines.AddOther);
+        var others = (await _watch.OfOrders(Lines.Orders)).FindAll(position => own.BinarySearch(position) < 0);
+        others.Sort();
+        await _snapshot.MovementRowsAt(others, _question, row => Lines.AddOther(row));
     }
 }

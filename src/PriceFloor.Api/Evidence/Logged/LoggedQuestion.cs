@@ -16,6 +16,7 @@ internal sealed class LoggedQuestion
     private readonly Snapshot _snapshot;
     private readonly DateTimeOffset? _asOf;
     private readonly ProfileAccess _access;
+    private HashSet<string>? _everListed;
 
     private LoggedQuestion(Snapshot snapshot, Catalogue catalogue, StoredLog log, (DateTimeOffset? AsOf, ProfileAccess Access) asked) =>
         (_snapshot, Catalogue, Log, _asOf, _access) = (snapshot, catalogue, log, asked.AsOf, asked.Access);
@@ -69,10 +70,12 @@ internal sealed class LoggedQuestion
         var sku = floor.Design.Key;
         var (own, bench) = (await Log.MovementsOf(sku), await Log.BenchOf(sku));
         var others = (await Log.InOrdersWith(sku, own)).Where(line => SeesAll || Catalogue.Design(line.Sku) is not null);
-        var history = await HistoryOf(sku, Catalogue.ListedPrices(sku).Keys.Concat(Channels(own)).Distinct().ToList());
+        var channels = Channels(own);
+        var history = await HistoryOf(sku, Catalogue.ListedPrices(sku).Keys.Concat(channels).Distinct().ToList());
         var known = new KnownStudio([new KnownDesign(sku, floor.Floor.UnitCost, history.MadeSoSince(sku))], key => Catalogue.Channel(key)?.Sound,
             history.Listed, good);
-        return (StudioEvidence.Of(InOrder([.. own, .. others]), bench, Log.Sources, null, known, Log.Choices), Named(own), history);
+        var lines = InOrder.Of([.. own, .. others], ByDay);
+        return (StudioEvidence.Of(lines, bench, Log.Sources, null, known, Log.Choices), Named(channels), history);
     }
 
     /// <summary>What became of a design's pieces, and its movements, without anything else that they say.</summary>
@@ -94,20 +97,31 @@ internal sealed class LoggedQuestion
         return StallEvents.Of(await Log.FairDays(channel, designs));
     }
 
-    /// <summary>By day: what finds its lines in order looks through them only.</summary>
-    private static List<Movement> InOrder(List<Movement> lines)
+    /// <summary>What finds its lines in order looks through them only.</summary>
+    private static int ByDay(Movement one, Movement other) =>
+        one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position);
+
+    /// <summary>The channels that lines name, by key.</summary>
+    private static IReadOnlyCollection<string> Channels(List<Movement> lines)
     {
-        lines.Sort((one, other) => one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position));
-        return lines;
+        var channels = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (var line in lines)
+            if (line.Channel is { } channel)
+                channels.Add(channel);
+        return channels;
     }
 
-    private static IEnumerable<string> Channels(List<Movement> lines) =>
-        lines.Select(line => line.Channel).OfType<string>().Distinct().Order(StringComparer.Ordinal);
+    private IReadOnlyList<NamedChannel> Named(IEnumerable<string> channels) =>
+        [.. channels.Select(key => new NamedChannel(key, Catalogue.Channel(key)))];
 
-    private IReadOnlyList<NamedChannel> Named(List<Movement> lines) =>
-        [.. Channels(lines).Select(key => new NamedChannel(key, Catalogue.Channel(key)))];
+    /// <summary>
+    /// Learns which prices were ever listed, in one go: most designs are on few channels, and to look for each price that never was takes longer.
+    /// </summary>
+    public async ValueTask LookForListed() => _everListed ??= (await _snapshot.KeysEver(Kinds.ListedPrice, "")).ToHashSet(StringComparer.Ordinal);
 
     /// <summary>What the store remembers of a design, and of what was listed for it.</summary>
-    public ValueTask<StoredHistory> HistoryOf(string sku, IReadOnlyList<string> channels) =>
-        StoredHistory.OfAsync(_snapshot, [sku], channels.Select(channel => (sku, channel)), _asOf);
+    public ValueTask<StoredHistory> HistoryOf(string sku, IReadOnlyList<string> channels) => StoredHistory.OfAsync(_snapshot,
+        Catalogue.Design(sku)?.Revision == 1 ? [] : [sku], // it was never changed
+        channels.Where(channel => _everListed?.Contains(new ListedPriceKey(sku, channel).ToString()) != false).Select(channel => (sku, channel)),
+        _asOf);
 }

@@ -91,6 +91,8 @@ public sealed class LoggedShelves : IDisposable
                 designs.Add(design.Key, found);
             else
                 missing.Add(design.Key, design);
+        if (missing.Count > StoredLog.Few)
+            await question.LookForListed();
         await question.Log.ForEach(missing.Keys, async sku => designs.Add(sku, await Found(missing[sku])));
         return [.. designs.Values];
 

@@ -10,7 +10,7 @@ namespace PriceFloor.Api.Evidence.Logged;
 internal sealed class StoredLog
 {
     /// <summary>So many designs are read alone in less time than it takes to see whether others would pay.</summary>
-    private const int Few = 5;
+    public const int Few = 5;
 
     /// <summary>So many new lines are looked through in less time than it takes to look each design up.</summary>
     private const int LittleMore = 1000;
@@ -74,10 +74,12 @@ internal sealed class StoredLog
         if (Names.Design(sku) is not { } design)
             return lines;
         if (_together?.Lines.Has(design) == true)
-            lines.AddRange(_together.Lines.Of(design).Select(row => Names.Of(row)));
+            _together.Lines.Of(design, Add);
         else
-            await _snapshot.MovementRows(Movements with { Design = design }, row => lines.Add(Names.Of(row)));
+            await _snapshot.MovementRows(Movements with { Design = design }, Add);
         return lines;
+
+        void Add(MovementRow row) => lines.Add(Names.Of(row));
     }
 
     /// <summary>Calls for each design. The movements of as many as can be held are read together.</summary>
@@ -108,7 +110,7 @@ internal sealed class StoredLog
     }
 
     /// <summary>The bench entries of a design.</summary>
-    public async ValueTask<List<BenchEntry>> BenchOf(string sku) => Names.Design(sku) is { } design
+    public async ValueTask<List<BenchEntry>> BenchOf(string sku) => Names.Design(sku) is { } design && _end.Bench > 0
         ? Names.BenchEntries(await _snapshot.BenchRows(Bench with { Design = design })) : [];
 
     /// <summary>The movements of other designs in orders of a design.</summary>
@@ -118,11 +120,14 @@ internal sealed class StoredLog
     {
         if (Names.Design(sku) is not { } design)
             return [];
-        var orders = own.Where(line => line.Order is not null).Select(line => line.Order!.Value.Number).ToHashSet();
-        var lines = new List<Movement>();
-        if (_together?.Lines.Has(design) == true)
-            foreach (var row in orders.SelectMany(_together.Lines.OfOrder))
-                Add(row);
+        var (lines, held) = (new List<Movement>(), _together?.Lines is { } together && together.Has(design) ? together : null);
+        var orders = new HashSet<ulong>();
+        foreach (var line in own)
+            if (line.Order is { Number: var number } && held?.HasOrder(number) != false)
+                orders.Add(number);
+        if (held is not null)
+            foreach (var order in orders)
+                held.OfOrder(order, Add);
         else if (await _watched.Watch.OfOrders(orders) is { Count: > 0 } positions)
             await _snapshot.MovementRowsAt([.. positions.Except(own.Select(line => line.Position)).Order()], Movements, Add);
         return lines;
