@@ -4,7 +4,7 @@ using System.Runtime.InteropServices;
 namespace PriceFloor.Storage;
 
 /// <summary>
-/// Many movements in little room, about 35 bytes each: those of some designs, found again by design, and others, found again by order. The room is
+/// Many movements in little room, about 25 bytes each: those of some designs, found again by design, and others, found again by order. The room is
 /// used again when it is cleared.
 /// </summary>
 public sealed class HeldMovements
@@ -35,17 +35,17 @@ public sealed class HeldMovements
 
     /// <summary>Adds a movement of one of its designs.</summary>
     /// <param name="row">The movement.</param>
-    /// <param name="isShared">Whether it is to be found by its order too.</param>
+    /// <param name="isShared">Whether other lines may be of its order: then it is found by it too, else it comes back as an order of its own.</param>
     public void Add(in MovementRow row, bool isShared)
     {
-        var (place, (first, last)) = (Put(row, isShared), _byDesign[row.Design]);
+        var (place, (first, last)) = (isShared ? PutShared(row) : Put(row.WithoutOrder(), 0), _byDesign[row.Design]);
         if (last != End)
             BinaryPrimitives.WriteInt32LittleEndian(Bytes(last), place);
         _byDesign[row.Design] = (first == End ? place : first, place);
     }
 
     /// <summary>Adds a movement of another design, which is found by its order.</summary>
-    public void AddOther(in MovementRow row) => Put(row, isShared: true);
+    public void AddOther(in MovementRow row) => PutShared(row);
 
     /// <summary>The orders by which movements are found.</summary>
     public IReadOnlyCollection<ulong> Orders => _byOrder.Keys;
@@ -60,7 +60,7 @@ public sealed class HeldMovements
     /// <summary>Hands on the movements of an order that are found by it, in any order; none is nothing.</summary>
     public void OfOrder(ulong order, Action<MovementRow> take)
     {
-        for (var at = _byOrder.GetValueOrDefault(order, End); at != End; at = BinaryPrimitives.ReadInt32LittleEndian(Bytes(at)[Link..]))
+        for (var at = _byOrder.GetValueOrDefault(order, End); at != End; at = BinaryPrimitives.ReadInt32LittleEndian(Bytes(at - Link)))
             take(At(at));
     }
 
@@ -71,23 +71,30 @@ public sealed class HeldMovements
 
     private MovementRow At(int place)
     {
-        var packed = new PackedNumbers(Bytes(place)[(2 * Link)..]);
+        var packed = new PackedNumbers(Bytes(place)[Link..]);
         return new MovementRow(ref packed);
     }
 
-    /// <summary>Returns its place.</summary>
-    private int Put(in MovementRow row, bool isShared)
+    /// <summary>Before the line is where the one before it in its order lies.</summary>
+    private int PutShared(in MovementRow row)
     {
-        var most = (2 * Link) + row.MostPacked;
+        var place = Put(row, Link);
+        BinaryPrimitives.WriteInt32LittleEndian(Bytes(place - Link), row.OrderMark is { } mark ? Before(mark, place) : End);
+        return place;
+    }
+
+    /// <summary>Returns its place, where the one after it of its design is told, with so many bytes before it.</summary>
+    private int Put(in MovementRow row, int before)
+    {
+        var most = before + Link + row.MostPacked;
         if (_blocks.Count <= _length >> BlockBits || _blocks[_length >> BlockBits].Length - (_length & (BlockBytes - 1)) < most)
             NextBlock(most);
-        var place = _length;
+        var place = _length + before;
         var bytes = Bytes(place);
         BinaryPrimitives.WriteInt32LittleEndian(bytes, End);
-        BinaryPrimitives.WriteInt32LittleEndian(bytes[Link..], isShared && row.OrderMark is { } mark ? Before(mark, place) : End);
-        var packed = new PackedNumbers(bytes[(2 * Link)..]);
+        var packed = new PackedNumbers(bytes[Link..]);
         row.Pack(ref packed);
-        _length = int.Min(checked(place + (2 * Link) + packed.Length), checked((place | (BlockBytes - 1)) + 1)); // one may have a block of its own
+        _length = int.Min(checked(place + Link + packed.Length), checked((place | (BlockBytes - 1)) + 1)); // one may have a block of its own
         return place;
     }
 

@@ -48,6 +48,8 @@ public readonly struct MovementRow
         Piece = has.HasFlag(Has.Piece) ? from.ReadText() : null;
     }
 
+    private MovementRow(in MovementRow row, bool isOfOrder) => (this, _isOfOrder, _orderMark) = (row, isOfOrder, isOfOrder ? row._orderMark : 0);
+
     [Flags]
     private enum Has
     {
@@ -101,6 +103,9 @@ public readonly struct MovementRow
 
     /// <summary>The order (<see cref="LogMarks.OfOrder"/>), as a number.</summary>
     public ulong? OrderMark => _isOfOrder ? _orderMark : null;
+
+    /// <summary>The same, of no order.</summary>
+    public MovementRow WithoutOrder() => new(this, isOfOrder: false);
 
     /// <summary>The most bytes that it takes when it is packed.</summary>
     internal int MostPacked => 16 * PackedNumbers.MostOfNumber + (Piece?.Length ?? 0) * 3;

@@ -1,3 +1,4 @@
+using System.Collections;
 using PriceFloor.Storage;
 
 namespace PriceFloor.Api.Evidence.Logged;
@@ -8,7 +9,7 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// </summary>
 internal sealed class LinesTogether
 {
-    /// <summary>So many lines are held at once, about 9 MB; a design with more of them is read alone.</summary>
+    /// <summary>So many lines are held at once, about 7 MB; a design with more of them is read alone.</summary>
     private const int Most = 250_000;
 
     /// <summary>Reading all lines pays if one in so many of them is wanted.</summary>
@@ -55,15 +56,12 @@ internal sealed class LinesTogether
     public async ValueTask Read(IReadOnlyList<long> designs)
     {
         Lines.Clear(designs);
-        var (isShared, own) = (await _watch.Sharing(), new List<long>());
+        var (isShared, own) = (await _watch.Sharing(), new BitArray(checked((int)_question.UpTo + 1)));
         await _snapshot.MovementRows(_question with { Designs = designs }, row =>
         {
-            var shared = isShared(row.Position);
-            if (shared)
-                own.Add(row.Position);
-            Lines.Add(row, shared);
+            Lines.Add(row, own[(int)row.Position] = isShared(row.Position));
         });
-        var others = (await _watch.OfOrders(Lines.Orders)).FindAll(position => own.BinarySearch(position) < 0);
+        var others = await _watch.OfOrders(Lines.Orders, position => position <= _question.UpTo && !own[(int)position]);
         others.Sort();
         await _snapshot.MovementRowsAt(others, _question, row => Lines.AddOther(row));
     }

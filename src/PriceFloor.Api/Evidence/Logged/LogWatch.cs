@@ -44,13 +44,15 @@ public sealed class LogWatch : IDisposable
         }
     }
 
-    /// <summary>The positions of all lines in some orders, of those that have more than one. Some may be of other orders.</summary>
-    internal async ValueTask<List<long>> OfOrders(IEnumerable<ulong> marks)
+    /// <summary>The positions of lines in some orders, of those that have more than one. Some may be of other orders.</summary>
+    /// <param name="marks">The orders.</param>
+    /// <param name="which">Which positions.</param>
+    internal async ValueTask<List<long>> OfOrders(IEnumerable<ulong> marks, Func<long, bool> which)
     {
         await _turn.WaitAsync();
         try
         {
-            return _orders.Of(marks);
+            return _orders.Of(marks, which);
         }
         finally
         {
@@ -123,7 +125,7 @@ public sealed class LogWatch : IDisposable
             _orders.Add(row);
             marks.Add(row.OrderMark);
         });
-        var earlier = _orders.Of(marks).FindAll(position => position <= _seen.Movements);
+        var earlier = _orders.Of(marks, position => position <= _seen.Movements);
         touched.UnionWith(await snapshot.DesignsAt(earlier));
         lock (_touched)
             foreach (var design in touched)

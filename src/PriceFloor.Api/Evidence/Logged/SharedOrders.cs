@@ -43,7 +43,7 @@ public sealed class SharedOrders
         if (!_recent.TryGetValue(row.OrderMark & MarkBits, out var positions))
             _recent.Add(row.OrderMark & MarkBits, positions = []);
         positions.Add(PositionOf(row));
-        _sharedSince = _sharedSince.Union(Of([row.OrderMark]).Select(position => (uint)position));
+        _sharedSince = _sharedSince.Union(Of([row.OrderMark], _ => true).Select(position => (uint)position));
         if (++_recentCount > MostRecent)
             Settle();
     }
@@ -65,8 +65,10 @@ public sealed class SharedOrders
                 _shared[(int)(uint)_lines[i]] = _shared[(int)(uint)_lines[i - 1]] = true;
     }
 
-    /// <summary>The positions of all lines in some orders, of those that have more than one.</summary>
-    public List<long> Of(IEnumerable<ulong> marks)
+    /// <summary>The positions of lines in some orders, of those that have more than one.</summary>
+    /// <param name="marks">The orders.</param>
+    /// <param name="which">Which positions.</param>
+    public List<long> Of(IEnumerable<ulong> marks, Func<long, bool> which)
     {
         var positions = new List<long>();
         foreach (var mark in marks)
@@ -78,9 +80,11 @@ public sealed class SharedOrders
             if (after - first + (recent?.Count ?? 0) < 2)
                 continue;
             for (var i = first; i < after; i++)
-                positions.Add((uint)_lines[i]);
+                if (which((uint)_lines[i]))
+                    positions.Add((uint)_lines[i]);
             foreach (var position in recent ?? [])
-                positions.Add(position);
+                if (which(position))
+                    positions.Add(position);
         }
 
         return positions;

@@ -128,9 +128,17 @@ internal sealed class StoredLog
         if (held is not null)
             foreach (var order in orders)
                 held.OfOrder(order, Add);
-        else if (await _watched.Watch.OfOrders(orders) is { Count: > 0 } positions)
-            await _snapshot.MovementRowsAt([.. positions.Except(own.Select(line => line.Position)).Order()], Movements, Add);
+        else if (await Others() is { Count: > 0 } positions)
+            await _snapshot.MovementRowsAt(positions, Movements, Add);
         return lines;
+
+        async ValueTask<List<long>> Others()
+        {
+            var known = own.Select(line => line.Position).ToHashSet();
+            var positions = await _watched.Watch.OfOrders(orders, position => !known.Contains(position));
+            positions.Sort();
+            return positions;
+        }
 
         void Add(MovementRow row)
         {

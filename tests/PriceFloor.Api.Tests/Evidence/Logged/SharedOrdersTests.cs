@@ -25,7 +25,7 @@ public sealed class SharedOrdersTests
             orders.Add(row);
         var expected = rows.GroupBy(row => row.OrderMark).Where(order => order.Count() > 1)
             .ToDictionary(order => order.Key, order => order.Select(row => row.Position).Order().ToList());
-        Assert.All(marks.Distinct(), mark => Assert.Equal(expected.GetValueOrDefault(mark, []), orders.Of([mark]).Order()));
+        Assert.All(marks.Distinct(), mark => Assert.Equal(expected.GetValueOrDefault(mark, []), orders.Of([mark], _ => true).Order()));
         var (isShared, shared) = (orders.Sharing, expected.Values.SelectMany(positions => positions).ToHashSet());
         Assert.All(rows, row => Assert.Equal(shared.Contains(row.Position), isShared(row.Position)));
         Assert.False(isShared(many + 1_000_000));
@@ -39,9 +39,10 @@ public sealed class SharedOrdersTests
         for (var position = 1; position <= 4_000; position++)
             orders.Load(new OrderRow(position, 1, (ulong)((position + 1) / 2) << 32));
         orders.Settle();
-        Assert.Equal([1L, 2L], orders.Of([1UL << 32]).Order());
-        Assert.Equal([3_999L, 4_000L], orders.Of([2_000UL << 32]).Order());
-        Assert.Empty(orders.Of([2_001UL << 32, 0, ulong.MaxValue]));
+        Assert.Equal([1L, 2L], orders.Of([1UL << 32], _ => true).Order());
+        Assert.Equal([3_999L, 4_000L], orders.Of([2_000UL << 32], _ => true).Order());
+        Assert.Equal([3_999L], orders.Of([2_000UL << 32], position => position != 4_000));
+        Assert.Empty(orders.Of([2_001UL << 32, 0, ulong.MaxValue], _ => true));
     }
 
     [Fact]
