@@ -29,7 +29,7 @@ public sealed class StudioEvidence
     public DateOnly? Newest { get; init; }
 
     /// <summary>The fewest designs that together bring 70 % of the contribution, largest first.</summary>
-    public IReadOnlyList<string> Carriers => Carrying.Of(Designs.Select(design => (design.Known.Sku, Contribution(design))));
+    public IReadOnlyList<string> Carriers => Carrying.Of(Designs.Select(design => new Carrier(design.Known.Sku, Contribution(design))));
 
     /// <summary>Contribution of a design as found; 0 where it sold nothing.</summary>
     public static decimal Contribution(DesignEvidence design) => design is { Take: { } take, AsFound.Found: { } piece } ? take.Contribution(piece)
@@ -54,7 +54,7 @@ public sealed class StudioEvidence
         var lines = new LogLines(movements, bench, sources, choices);
         var orders = OrderBook.Of(lines.Movements, known.Channel);
         var logs = known.Designs.OrderBy(design => design.Sku, StringComparer.Ordinal)
-            .Select(design => (Known: design, Log: lines.Of(design, orders)))
+            .Select(design => new Logged(design, lines.Of(design, orders)))
             .Where(design => design.Log.Movements.Count + design.Log.Bench.Count > 0).ToList();
         var good = GoodOf(logs, known);
         var designs = logs.ConvertAll(design => DesignEvidence.Of(design.Known, design.Log, choices, good(design.Known)));
@@ -80,7 +80,7 @@ public sealed class StudioEvidence
         ShelfHistory.Of(new LogLines(movements, bench, sources, choices).MovementsOf(sku, design).Lines, choices.To);
 
     /// <summary>Designs of one profile are alike.</summary>
-    private static Func<KnownDesign, GoodPriors> GoodOf(IEnumerable<(KnownDesign Known, LogOfDesign Log)> designs, KnownStudio known)
+    private static Func<KnownDesign, GoodPriors> GoodOf(IEnumerable<Logged> designs, KnownStudio known)
     {
         if (known.Good is { } given)
             return _ => given;
@@ -107,4 +107,6 @@ public sealed class StudioEvidence
 
     private static int LeftOut(LogLines lines, string key, KnownStudio known) => lines.Movements.Count(line =>
         line.What == MovementKind.Sold && line.Channel == key && line.Currency is { } money && money != known.Channel(key)!.Currency);
+
+    private sealed record Logged(KnownDesign Known, LogOfDesign Log);
 }

@@ -16,8 +16,8 @@ public partial class Snapshot
         row => take(new MovementRow(row)));
 
     /// <summary>How many movements each design ever had up to a position, ended ones too. It reads an index only.</summary>
-    public ValueTask<List<(long Design, long Lines)>> MovementsByDesign(long upTo) => Query<(long, long)>(
-        "SELECT design, count(*) FROM movement WHERE position <= @upTo GROUP BY design", new { upTo });
+    public ValueTask<List<LinesOfDesign>> MovementsByDesign(long upTo) => Query<LinesOfDesign>(
+        "SELECT design, count(*) AS lines FROM movement WHERE position <= @upTo GROUP BY design", new { upTo });
 
     /// <summary>Bench entries, in order of day where they are of one design.</summary>
     public async ValueTask<List<BenchRow>> BenchRows(LogRowQuestion question)

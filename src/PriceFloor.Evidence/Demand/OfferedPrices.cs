@@ -15,20 +15,20 @@ internal static class OfferedPrices
             if (line.Listed > 0)
             {
                 while (next < listed.Count && listed[next].From <= line.On)
-                    Add(steps, listed[next++]);
-                Add(steps, new PriceStep(line.On, line.Listed));
+                    Add(steps, listed[next].From, listed[next++].Price);
+                Add(steps, line.On, line.Listed);
             }
 
         while (next < listed.Count)
-            Add(steps, listed[next++]);
+            Add(steps, listed[next].From, listed[next++].Price);
         return steps;
     }
 
-    private static void Add(List<PriceStep> steps, PriceStep step)
+    private static void Add(List<PriceStep> steps, DateOnly from, decimal? price)
     {
-        if (steps.Count > 0 && steps[^1].From == step.From)
+        if (steps.Count > 0 && steps[^1].From == from)
             steps.RemoveAt(steps.Count - 1);
-        if (steps.Count == 0 || steps[^1].Price != step.Price)
-            steps.Add(step);
+        if (steps.Count == 0 || steps[^1].Price != price)
+            steps.Add(new PriceStep(from, price));
     }
 }

@@ -3,4 +3,4 @@ namespace PriceFloor.Evidence.Demand;
 /// <summary>A listed price from a day on.</summary>
 /// <param name="From">The day.</param>
 /// <param name="Price">The price; null: no longer listed.</param>
-public readonly record struct PriceStep(DateOnly From, decimal? Price);
+public sealed record PriceStep(DateOnly From, decimal? Price);

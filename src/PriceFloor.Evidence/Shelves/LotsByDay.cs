@@ -12,7 +12,7 @@ internal sealed class LotsByDay
     public ShelfLot Oldest => _lots[_gone];
 
     /// <summary>All of them, oldest first.</summary>
-    public IEnumerable<ShelfLot> All => _lots.Skip(_gone);
+    public List<ShelfLot> All => _lots[_gone..];
 
     public void Add(DateOnly made, int pieces)
     {

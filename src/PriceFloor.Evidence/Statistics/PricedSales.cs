@@ -3,4 +3,4 @@ namespace PriceFloor.Evidence.Statistics;
 /// <summary>Orders of one design at one price.</summary>
 /// <param name="Price">Above 0.</param>
 /// <param name="Sales">The orders, and the time in which it could be bought at that price.</param>
-public readonly record struct PricedSales(decimal Price, Sales Sales);
+public sealed record PricedSales(decimal Price, Sales Sales);

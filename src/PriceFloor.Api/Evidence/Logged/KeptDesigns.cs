@@ -9,7 +9,7 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// <param name="most">So many questions are kept.</param>
 internal sealed class KeptDesigns<T>(int most) where T : class
 {
-    private readonly ConcurrentDictionary<object, ConcurrentDictionary<string, (RestsOn RestsOn, T Found)>> _kept = new();
+    private readonly ConcurrentDictionary<object, ConcurrentDictionary<string, Kept>> _kept = new();
 
     /// <summary>What is kept; null if nothing is, or if something that it rests on is another now.</summary>
     public T? Find(object question, long? stamp, Catalogue catalogue, DesignFloor floor, string sources) =>
@@ -20,6 +20,8 @@ internal sealed class KeptDesigns<T>(int most) where T : class
     {
         while (_kept.Count >= most && !_kept.ContainsKey(question))
             _kept.TryRemove(_kept.First().Key, out _);
-        _kept.GetOrAdd(question, _ => new())[restsOn.Floor.Design.Key] = (restsOn, found);
+        _kept.GetOrAdd(question, _ => new())[restsOn.Floor.Design.Key] = new Kept(restsOn, found);
     }
+
+    private sealed record Kept(RestsOn RestsOn, T Found);
 }

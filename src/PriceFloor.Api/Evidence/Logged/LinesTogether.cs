@@ -9,8 +9,8 @@ namespace PriceFloor.Api.Evidence.Logged;
 /// </summary>
 internal sealed class LinesTogether
 {
-    /// <summary>So many lines are held at once, about 7 MB; a design with more of them is read alone.</summary>
-    private const int Most = 250_000;
+    /// <summary>So many lines are held at once, about 5 MB; a design with more of them is read alone.</summary>
+    private const int Most = 200_000;
 
     /// <summary>Reading all lines pays if one in so many of them is wanted.</summary>
     private const int Worth = 30;

@@ -84,7 +84,7 @@ public sealed class LoggedShelves : IDisposable
     {
         var offering = await OfferingChannels.Of(question, profile);
         var (key, sources) = (KeyOf(question, good, offering), question.Log.SaidOfSources);
-        var (designs, missing) = (new SortedDictionary<string, ShelvedDesign>(StringComparer.Ordinal), new Dictionary<string, Stored<Design>>());
+        var (designs, missing) = (new Dictionary<string, ShelvedDesign>(), new Dictionary<string, Stored<Design>>());
         foreach (var design in question.DesignsOf(profile))
             if (question.Catalogue.Floor(profile, design).Found is { } floor
                 && _designs.Find(key, question.StampOf(design.Key), question.Catalogue, floor, sources) is { } found)
@@ -94,7 +94,7 @@ public sealed class LoggedShelves : IDisposable
         if (missing.Count > StoredLog.Few)
             await question.LookForListed();
         await question.Log.ForEach(missing.Keys, async sku => designs.Add(sku, await Found(missing[sku])));
-        return [.. designs.Values];
+        return [.. designs.Keys.Order(StringComparer.Ordinal).Select(sku => designs[sku])];
 
         async ValueTask<ShelvedDesign> Found(Stored<Design> design)
         {
