@@ -33,6 +33,31 @@ public sealed class ShelfOfManyTests
         }
     }
 
+    /// <summary>
+    /// Of designs that were asked for one by one what was found is kept, with what was ever listed for each. A shelf that reads all of them looks
+    /// only for prices that were ever listed.
+    /// </summary>
+    [Fact]
+    public async Task A_shelf_of_designs_that_were_asked_for_one_by_one_says_the_same()
+    {
+        await using var together = await Listed();
+        await using var alone = await Listed();
+        for (var design = 0; design < Designs; design++)
+            await alone.Get($"/v1/designs/D{design:D2}/evidence{Days.Replace("profile=main&", "", StringComparison.Ordinal)}");
+        var (shelf, other) = (await together.Get("/v1/shelf" + Days), await alone.Get("/v1/shelf" + Days));
+        Assert.Equal(other.Json.GetProperty("items").GetRawText(), shelf.Json.GetProperty("items").GetRawText());
+    }
+
+    private static async Task<Studio> Listed()
+    {
+        var studio = await Logged();
+        foreach (var (sku, price) in new[] { ("D03", "25.00"), ("D03", "31.00"), ("D04", "44.00"), ("D05", "19.00") })
+            await studio.Has($"/v1/designs/{sku}/prices/shop", $$"""{"price":{{price}},"currency":"USD"}""");
+        await studio.Delete("/v1/designs/D04/prices/shop");
+        await studio.Has("/v1/designs/D06", """{"profile":"main","making":{"minutesPerPiece":25}}""");
+        return studio;
+    }
+
     private static Task Append(Studio studio, string lines) => studio.Sheet("source=book", SentLog.Heading + lines);
 
     /// <summary>Orders of one to three designs, whose shipping and fees are shared by all their lines.</summary>
