@@ -57,11 +57,12 @@ public readonly struct MovementRow
         Piece = 256,
     }
 
-    /// <summary>The columns of a line and its piece.</summary>
+    /// <summary>The columns of a line, and the name of its piece, which few lines have: a join would cost each of them.</summary>
     internal static string Columns =>
         """
         line.position, line.source, line.design, line.day, line.what, line.place, line.currency, line.pieces, line.paid, line.listed, line.fees,
-        line.shipping_charged, line.shipping_cost, line.stall, line.grade, line.resale = 0, piece.key, line.order_mark
+        line.shipping_charged, line.shipping_cost, line.stall, line.grade, line.resale = 0,
+        CASE WHEN line.piece IS NOT NULL THEN (SELECT name.key FROM name WHERE name.id = line.piece) END, line.order_mark
         """;
 
     public long Position { get; }

@@ -3,8 +3,7 @@ namespace PriceFloor.Storage;
 /// <summary>The rows of the log for those who calculate with many of them.</summary>
 public partial class Snapshot
 {
-    private static readonly string s_movements =
-        $"SELECT {MovementRow.Columns} FROM movement AS line LEFT JOIN name AS piece ON piece.id = line.piece";
+    private static readonly string s_movements = $"SELECT {MovementRow.Columns} FROM movement AS line";
 
     /// <summary>All names but those of single pieces.</summary>
     public ValueTask<List<LogName>> NamesOfLog() => Query<LogName>(

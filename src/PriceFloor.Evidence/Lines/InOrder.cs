@@ -12,4 +12,21 @@ public static class InOrder
                 return [.. all.Order(Comparer<T>.Create(order))];
         return all;
     }
+
+    /// <summary>Lines of two lists that are in an order each; of equals those of the first list come first.</summary>
+    public static IReadOnlyList<T> Of<T>(IReadOnlyList<T> one, IReadOnlyList<T> other, Comparison<T> order)
+    {
+        if (other.Count == 0)
+            return one;
+        var (all, next) = (new List<T>(one.Count + other.Count), 0);
+        foreach (var line in one)
+        {
+            while (next < other.Count && order(other[next], line) < 0)
+                all.Add(other[next++]);
+            all.Add(line);
+        }
+
+        all.AddRange(other.Skip(next));
+        return all;
+    }
 }

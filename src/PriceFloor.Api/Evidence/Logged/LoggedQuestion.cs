@@ -74,7 +74,7 @@ internal sealed class LoggedQuestion
         var history = await HistoryOf(sku, Catalogue.ListedPrices(sku).Keys.Concat(channels).Distinct().ToList());
         var known = new KnownStudio([new KnownDesign(sku, floor.Floor.UnitCost, history.MadeSoSince(sku))], key => Catalogue.Channel(key)?.Sound,
             history.Listed, good);
-        var lines = InOrder.Of([.. own, .. others], ByDay);
+        var lines = InOrder.Of(InOrder.Of(own, ByDay), InOrder.Of(others, ByDay), ByDay);
         return (StudioEvidence.Of(lines, bench, Log.Sources, null, known, Log.Choices), Named(channels), history);
     }
 
