@@ -97,7 +97,7 @@ public sealed class OfferedDesign
             if (own.Count == 0 && asked.Count == 0)
                 continue;
             own = InOrder.Of(own, (one, other) => one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position));
-            var orders = DaysOfOrders(own);
+            var (orders, pieces) = DaysOfOrders(own);
             var (exposure, days) = OfferedDays.Of(shelf, key, channel, asked, Between(orders), events);
             offers.Add(new OfferedDesign(sku, key, channel, shelf.To)
             {
@@ -105,7 +105,7 @@ public sealed class OfferedDesign
                 Exposure = exposure,
                 Days = days,
                 OrderDays = orders,
-                Pieces = own.Sum(line => line.Pieces),
+                Pieces = pieces,
                 Prices = OfferedPrices.Of(asked, own),
             });
         }
@@ -125,14 +125,18 @@ public sealed class OfferedDesign
         return orders;
     }
 
-    /// <summary>An order is of the day of its first line.</summary>
-    private static CompactNumbers DaysOfOrders(IReadOnlyList<Movement> sold)
+    /// <summary>An order is of the day of its first line. With the pieces of all.</summary>
+    private static (CompactNumbers Days, int Pieces) DaysOfOrders(IReadOnlyList<Movement> sold)
     {
-        var (days, known) = (new List<int>(sold.Count), new HashSet<LineId>(sold.Count));
+        var (days, known, pieces) = (new List<int>(sold.Count), new HashSet<LineId>(), 0);
         foreach (var line in sold)
+        {
+            pieces = checked(pieces + line.Pieces);
             if (line.Order is not { } number || known.Add(number))
                 days.Add(line.On.DayNumber);
-        return CompactNumbers.Of(days);
+        }
+
+        return (CompactNumbers.Of(days), pieces);
     }
 
     /// <summary>From the first to the last of some days; null if there is none.</summary>

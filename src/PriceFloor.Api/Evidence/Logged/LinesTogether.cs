@@ -19,10 +19,14 @@ internal sealed class LinesTogether
     private readonly LogRowQuestion _question;
     private readonly LogWatch _watch;
 
+    /// <summary>The positions of the group's own lines that are in orders with others.</summary>
+    private readonly BitArray _own;
+
     /// <param name="snapshot">The store.</param>
     /// <param name="question">Which lines.</param>
     /// <param name="watch">Knows the lines of other designs in their orders, which are read too.</param>
-    public LinesTogether(Snapshot snapshot, LogRowQuestion question, LogWatch watch) => (_snapshot, _question, _watch) = (snapshot, question, watch);
+    public LinesTogether(Snapshot snapshot, LogRowQuestion question, LogWatch watch) =>
+        (_snapshot, _question, _watch, _own) = (snapshot, question, watch, new BitArray(checked((int)question.UpTo + 1)));
 
     /// <summary>The lines of the group that was read last, and those of other designs in their orders.</summary>
     public HeldMovements Lines { get; } = new();
@@ -56,12 +60,11 @@ internal sealed class LinesTogether
     public async ValueTask Read(IReadOnlyList<long> designs)
     {
         Lines.Clear(designs);
-        var (isShared, own) = (await _watch.Sharing(), new BitArray(checked((int)_question.UpTo + 1)));
-        await _snapshot.MovementRows(_question with { Designs = designs }, row =>
-        {
-            Lines.Add(row, own[(int)row.Position] = isShared(row.Position));
-        });
-        var others = await _watch.OfOrders(Lines.Orders, position => position <= _question.UpTo && !own[(int)position]);
+        _own.SetAll(false);
+        var isShared = await _watch.Sharing();
+        await _snapshot.MovementRows(_question with { Designs = designs },
+            row => Lines.Add(row, _own[(int)row.Position] = isShared(row.Position)));
+        var others = await _watch.OfOrders(Lines.Orders, position => position <= _question.UpTo && !_own[(int)position]);
         others.Sort();
         await _snapshot.MovementRowsAt(others, _question, row => Lines.AddOther(row));
     }
