@@ -6,7 +6,7 @@ public static class Carrying
     private const decimal Most = 0.7m;
 
     /// <summary>The fewest designs that together bring 70 % of the contribution, largest first, of equals by key.</summary>
-    public static IReadOnlyList<string> Of(IEnumerable<Carrier> designs)
+    public static IReadOnlyList<string> Of(IEnumerable<DesignContribution> designs)
     {
         var all = designs.Where(design => design.Contribution > 0).OrderByDescending(design => design.Contribution)
             .ThenBy(design => design.Sku, StringComparer.Ordinal).ToList();
@@ -20,4 +20,4 @@ public static class Carrying
 /// <summary>What a design brings.</summary>
 /// <param name="Sku">Its key.</param>
 /// <param name="Contribution">Its contribution, unrounded.</param>
-public sealed record Carrier(string Sku, decimal Contribution);
+public sealed record DesignContribution(string Sku, decimal Contribution);

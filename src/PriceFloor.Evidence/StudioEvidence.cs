@@ -29,7 +29,7 @@ public sealed class StudioEvidence
     public DateOnly? Newest { get; init; }
 
     /// <summary>The fewest designs that together bring 70 % of the contribution, largest first.</summary>
-    public IReadOnlyList<string> Carriers => Carrying.Of(Designs.Select(design => new Carrier(design.Known.Sku, Contribution(design))));
+    public IReadOnlyList<string> Carriers => Carrying.Of(Designs.Select(design => new DesignContribution(design.Known.Sku, Contribution(design))));
 
     /// <summary>Contribution of a design as found; 0 where it sold nothing.</summary>
     public static decimal Contribution(DesignEvidence design) => design is { Take: { } take, AsFound.Found: { } piece } ? take.Contribution(piece)

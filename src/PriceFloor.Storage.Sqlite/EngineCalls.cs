@@ -15,7 +15,7 @@ internal static class EngineCalls
 
     /// <summary>
     /// What Dapper makes for a statement serves all files, since they have one schema; else each would have its own. The engine guards no connection:
-    /// each is used by one thread at a time, and its locks would be taken for every column.
+    /// each is used by one thread at a time, and its locks would be taken for every column. A process that has used the engine before keeps them.
     /// </summary>
     static EngineCalls()
     {

@@ -96,7 +96,7 @@ public sealed class OfferedDesign
             var asked = listed(key);
             if (own.Count == 0 && asked.Count == 0)
                 continue;
-            own = InOrder.Of(own, (one, other) => one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position));
+            own = InOrder.Of(own, InOrder.ByDay);
             var (orders, pieces) = DaysOfOrders(own);
             var (exposure, days) = OfferedDays.Of(shelf, key, channel, asked, Between(orders), events);
             offers.Add(new OfferedDesign(sku, key, channel, shelf.To)

@@ -13,6 +13,10 @@ public static class InOrder
         return all;
     }
 
+    /// <summary>By day, and within a day as they came.</summary>
+    public static int ByDay(Movement one, Movement other) =>
+        one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position);
+
     /// <summary>Lines of two lists that are in an order each; of equals those of the first list come first.</summary>
     public static IReadOnlyList<T> Of<T>(IReadOnlyList<T> one, IReadOnlyList<T> other, Comparison<T> order)
     {

@@ -5,7 +5,7 @@ namespace PriceFloor.Evidence.Shelves;
 /// <summary>How old pieces of several designs were when they went, and how many of each age.</summary>
 public sealed class ShelfTimes
 {
-    private const int Ends = 3;
+    private const int Ends = (int)ShelfEnd.OnShelf + 1;
 
     /// <summary>By days and end, as one number.</summary>
     private readonly Dictionary<int, int> _pieces = [];

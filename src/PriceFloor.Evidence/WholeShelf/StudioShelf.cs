@@ -19,7 +19,7 @@ public sealed class StudioShelf
     public IReadOnlyList<ShelfLine> Lines { get; }
 
     /// <summary>The fewest designs that together bring 70 % of the contribution, largest first.</summary>
-    public IReadOnlyList<string> Carriers => Carrying.Of(Lines.Select(line => new Carrier(line.Sku, line.Contribution)));
+    public IReadOnlyList<string> Carriers => Carrying.Of(Lines.Select(line => new DesignContribution(line.Sku, line.Contribution)));
 
     /// <summary>The line of a design; null where it has none.</summary>
     public ShelfLine? Line(string sku) => Lines.FirstOrDefault(line => line.Sku == sku);

@@ -74,7 +74,7 @@ internal sealed class LoggedQuestion
         var history = await HistoryOf(sku, Catalogue.ListedPrices(sku).Keys.Concat(channels).Distinct().ToList());
         var known = new KnownStudio([new KnownDesign(sku, floor.Floor.UnitCost, history.MadeSoSince(sku))], key => Catalogue.Channel(key)?.Sound,
             history.Listed, good);
-        var lines = InOrder.Of(InOrder.Of(own, ByDay), InOrder.Of(others, ByDay), ByDay);
+        var lines = InOrder.Of(InOrder.Of(own, InOrder.ByDay), InOrder.Of(others, InOrder.ByDay), InOrder.ByDay);
         return (StudioEvidence.Of(lines, bench, Log.Sources, null, known, Log.Choices), Named(channels), history);
     }
 
@@ -96,10 +96,6 @@ internal sealed class LoggedQuestion
         var designs = SeesAll ? null : Catalogue.Designs.Select(design => design.Key);
         return StallEvents.Of(await Log.FairDays(channel, designs));
     }
-
-    /// <summary>What finds its lines in order looks through them only.</summary>
-    private static int ByDay(Movement one, Movement other) =>
-        one.On != other.On ? one.On.CompareTo(other.On) : one.Position.CompareTo(other.Position);
 
     /// <summary>The channels that lines name, by key.</summary>
     private static IReadOnlyCollection<string> Channels(List<Movement> lines)
